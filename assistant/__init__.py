@@ -1,0 +1,1 @@
+"""Plain-language answers to questions of flash and exposure."""

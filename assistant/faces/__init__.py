@@ -1,0 +1,1 @@
+"""Faces: where people and programs come in."""

@@ -1,0 +1,1 @@
+"""Language: words to query, solution to sentences."""

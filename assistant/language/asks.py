@@ -1,0 +1,167 @@
+"""Asks: what is wanted, and of whom.
+
+The name of a quantity with no value beside it is a question when a question word stands
+before it ("which f-stop do I set") or when nothing follows it ("…, ISO 200, aperture?").
+Question words that carry their quantity ("how far", "how many stops") ask by themselves.
+"""
+
+from __future__ import annotations
+
+from typing import Sequence
+
+from assistant.language.items import Item
+from assistant.language.segments import Segment, is_role
+from assistant.query import Ask
+
+QUESTION = ("what", "how_much", "how_many", "give", "what_if")
+_KEPT = ("keep",)
+_CUE_ASKS = {
+    "how_far": "distance", "brightest": "stops", "hyperfocal": "hyperfocal", "near_limit": "near_limit", "far_limit": "far_limit",
+    "depth_of_field": "depth_of_field", "coverage": "coverage",
+}
+
+
+def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
+    """Everything asked for, strongest first, in the order said."""
+    strong: list[Ask] = []
+    weak: list[Ask] = []
+    for number, segment in enumerate(segments):
+        last = number == len(segments) - 1
+        for at in range(len(segment.items)):
+            found = _ask_at(segment, at, text)
+            if found:
+                strong.append(found)
+                continue
+            hint = _weak_ask_at(segment, at, text, last)
+            if hint:
+                weak.append(hint)
+    return _merged(strong or weak[-2:], text)
+
+
+def _merged(asks: list[Ask], text: str) -> list[Ask]:
+    out: list[Ask] = []
+    for ask in asks:
+        if not any(a.quantity == ask.quantity and a.of == ask.of for a in out):
+            out.append(ask)
+    return out
+
+
+def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
+    item = segment.items[at]
+    if item.kind == "cue":
+        return _cue_ask(segment, at, text)
+    if item.kind == "name" and _asked_before(segment, at):
+        quantity = _quantity(item, segment, text)
+        return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
+    return None
+
+
+def _quantity(item: Item, segment: Segment, text: str) -> str:
+    """The quantity a name asks for: "what stop" is an aperture, "how many stops" are stops."""
+    if item.word == "stops":
+        said = text[item.start : item.end].lower()
+        counted = any(i.kind == "cue" and i.word in ("how_many", "how_much") for i in segment.items)
+        return "stops" if counted or said.rstrip().endswith("s") else "aperture"
+    if item.word == "speed":
+        return "speed"
+    if item.word == "meter":
+        return ""
+    return item.word
+
+
+def _asked_before(segment: Segment, at: int) -> bool:
+    for back in range(at - 1, max(-1, at - 7), -1):
+        item = segment.items[back]
+        if item.kind == "cue" and item.word in QUESTION:
+            return True
+        if item.kind == "cue" and item.word in _KEPT:
+            return False
+        if item.kind in ("name", "aperture", "film_speed", "length", "guide_number"):
+            return False
+    return False
+
+
+def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
+    item = segment.items[at]
+    after = segment.items[at + 1 : at + 5]
+    if item.word == "how_many":
+        return _how_many(segment, at, after, text)
+    if item.word == "how_much":
+        return _how_much(segment, at, after)
+    if item.word == "how_long":
+        return Ask("duration", _whom(segment, at), "", item.start)
+    if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
+        return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
+    if item.word in _CUE_ASKS:
+        return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
+    return None
+
+
+def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> Ask | None:
+    start = segment.items[at].start
+    for item in after:
+        if item.kind == "unit_name":
+            return Ask("distance", _whom(segment, at), item.word, start)
+        if item.kind == "noun":
+            return Ask("count", "", item.word, start)
+        if item.kind == "name":
+            word = item.word
+            if word == "degrees":
+                return Ask("coverage", "", "degrees", start)
+            return Ask("stops" if word == "stops" else word, _whom(segment, at), "", start)
+        if item.kind in ("length", "aperture", "guide_number"):
+            break
+    return Ask("count", "", "", start)
+
+
+def _how_much(segment: Segment, at: int, after: Sequence[Item]) -> Ask | None:
+    start = segment.items[at].start
+    for item in after[:3]:
+        if item.kind == "cue" and item.word in ("less", "more", "open_up", "close_down", "loss", "down", "up"):
+            return Ask("stops", _whom(segment, at), "", start)
+        if item.kind == "cue" and item.word in ("further", "closer", "move"):
+            return Ask("distance", "move", "", start)
+        if item.kind == "name":
+            return None
+        if item.kind == "cue" and item.word == "energy":
+            return Ask("energy", "", "J", start)
+    return Ask("stops", _whom(segment, at), "", start) if not any(i.kind == "name" for i in segment.items[at + 1 :]) else None
+
+
+def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None:
+    item = segment.items[at]
+    if item.kind == "cue" and item.word in ("t01", "t05") and segment.asked:
+        return Ask("duration", item.word, "", item.start)
+    if item.kind != "name" or item.word == "meter":
+        return None
+    before = segment.items[at - 1] if at else None
+    if any(i.kind == "cue" and i.word in _KEPT for i in segment.items[max(0, at - 2) : at]):
+        return None
+    rest = [i for i in segment.items[at + 1 :] if i.kind not in ("word", "link", "glue") and not (i.kind == "cue" and i.word in ("do_i", "want", "correction"))]
+    ends = not rest or (rest[0].kind == "mark" and rest[0].word in ("FOR", "IN", "AT", "OF", "TO")) or is_role(rest[0])
+    if not ends or (before is not None and before.kind == "mark" and before.word in ("FROM",)):
+        return None
+    if not (segment.asked or len(segment.items) <= 2 or last):
+        return None
+    quantity = _quantity(item, segment, text)
+    return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
+
+
+def _whom(segment: Segment, at: int) -> str:
+    """Whose quantity is asked: the first light named after the ask, else the last before it."""
+    after = next((i for i in segment.items[at + 1 :] if is_role(i)), None)
+    if after:
+        return after.word
+    if any(i.kind == "mark" and i.word == "BOTH" for i in segment.items) or any(i.kind == "cue" and i.word == "combined" for i in segment.items):
+        return "both"
+    before = [i for i in segment.items[:at] if is_role(i)]
+    return before[-1].word if before else ""
+
+
+def _unit_wanted(segment: Segment, at: int) -> str:
+    """"in metres" said in the same breath."""
+    for n in range(len(segment.items) - 1):
+        here, after = segment.items[n], segment.items[n + 1]
+        if here.kind == "mark" and here.word == "IN" and after.kind == "unit_name":
+            return after.word
+    return ""

@@ -1,0 +1,85 @@
+"""Building the tables: the only module that imports Lark.
+
+Joins the grammar files (root first, then topics in name order), lets Lark make the LALR(1)
+table, and writes it down as plain lists. The words of the lexicon are the terminals.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from pathlib import Path
+from typing import Any
+
+from lark import Lark
+from lark.lexer import Lexer
+
+ROOT = "phrases.lark"
+SOUND_TERMINALS = ("NUM", "FRAC", "SPEED", "RATIO", "FORMAT", "F", "COMMA", "END", "Q", "COLON", "EQ", "PLUS", "DASH", "SIGN",
+                   "SLASH", "PERCENT", "FOOT_MARK", "INCH_MARK", "DEGREE", "AND", "TIMES", "ABOUT", "ROOT", "OTHER", "WORD", "GLUE", "CUE")
+
+
+def join(files: list[Path]) -> str:
+    """One grammar text: the root first, every other file after it."""
+    ordered = sorted(files, key=lambda p: (p.name != ROOT, p.name))
+    text = "\n".join(p.read_text(encoding="utf-8") for p in ordered)
+    used = set(re.findall(r"\b[A-Z][A-Z_]*\b", re.sub(r"//.*", "", text)))
+    return text + "\n%declare " + " ".join(sorted(used | set(SOUND_TERMINALS))) + "\n"
+
+
+def make_lark(files: list[Path]) -> Lark:
+    """Lark's own parser of the joined grammar."""
+    return Lark(join(files), parser="lalr", lexer=_NoLexer, start="phrase", maybe_placeholders=False)
+
+
+class _NoLexer(Lexer):
+    """Tokens come from hearing; Lark is only asked for its table."""
+
+    def __init__(self, lexer_conf: Any) -> None:
+        pass
+
+    def lex(self, tokens: Any) -> Any:
+        yield from tokens
+
+
+def build_parser(files: list[Path]) -> dict[str, Any]:
+    """Actions, rules, start and end state of the LALR(1) table."""
+    table = make_lark(files).parser.parser._parse_table  # type: ignore[attr-defined]
+    rules: list[tuple[str, int, str]] = []
+    index: dict[Any, int] = {}
+    states: list[dict[str, int]] = [{} for _ in range(len(table.states))]
+    for state, row in table.states.items():
+        for symbol, (action, target) in row.items():
+            if action.name == "Shift":
+                states[state][symbol] = target + 1
+            else:
+                if target not in index:
+                    index[target] = len(rules)
+                    rules.append((target.origin.name, len(target.expansion), target.alias or target.origin.name))
+                states[state][symbol] = -(index[target] + 1)
+    return {"actions": states, "rules": rules, "start": table.start_states["phrase"], "end": table.end_states["phrase"]}
+
+
+def _pieces(phrase: str) -> list[str]:
+    """The words of an entry as hearing splits them: "what's" is "what" and "'s"."""
+    return re.sub(r"(?<=[a-z])'(?=[a-z]+\b)", " '", phrase.replace("-", " ")).split()
+
+
+def build_lexicon(files: list[Path]) -> dict[str, list[list[Any]]]:
+    """First word -> entries, longest first. A section [ROLE] has values; a plain list has none."""
+    table: dict[str, list[list[Any]]] = {}
+    for path in sorted(files):
+        for terminal, phrases in tomllib.loads(path.read_text(encoding="utf-8")).items():
+            groups = phrases.items() if isinstance(phrases, dict) else [(terminal.lower(), phrases)]
+            for value, words in groups:
+                for phrase in words:
+                    first, *rest = _pieces(phrase)
+                    entry = [rest, terminal, value]
+                    known = table.setdefault(first, [])
+                    same = [e for e in known if e[0] == rest]
+                    if same:
+                        raise ValueError(f"{path.name}: '{phrase}' is already {same[0][1]}.{same[0][2]}")
+                    known.append(entry)
+    for entries in table.values():
+        entries.sort(key=lambda e: -len(e[0]))
+    return table

@@ -1,0 +1,391 @@
+"""Facts: what each quantity of a question is a quantity of, by the words that stand near it.
+
+One function for each kind of item; the words near it decide what is meant ("six feet from
+the camera", "one stop under the key", "a diffuser that eats two stops"). No exposure is
+computed here.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Callable, Sequence
+
+from assistant.language.items import Item
+from assistant.language.segments import Segment, is_role
+from assistant.query import Fact
+
+NOT_SUBJECT = ("hair", "rim", "kicker", "accent", "background")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """An item among its neighbours, with what is known of the whole question."""
+
+    items: tuple[Item, ...]
+    at: int
+    owner: str
+    cues: frozenset[str]
+    kinds: frozenset[str]
+    sentence: int
+    text: str
+
+    @property
+    def item(self) -> Item:
+        return self.items[self.at]
+
+    def near(self, *words: str, before: int = 4, after: int = 4) -> Item | None:
+        """The nearest cue with one of these words within so many items."""
+        best: Item | None = None
+        gap = 99
+        for n in range(max(0, self.at - before), min(len(self.items), self.at + after + 1)):
+            item = self.items[n]
+            if n != self.at and item.kind == "cue" and item.word in words and abs(n - self.at) < gap:
+                best, gap = item, abs(n - self.at)
+        return best
+
+    def beside(self, offset: int) -> Item | None:
+        n = self.at + offset
+        return self.items[n] if 0 <= n < len(self.items) else None
+
+    def mark(self, *words: str, offset: int = -1) -> bool:
+        item = self.beside(offset)
+        return item is not None and item.kind == "mark" and item.word in words
+
+    def kind_near(self, kind: str, before: int = 3, after: int = 3) -> Item | None:
+        for n in range(max(0, self.at - before), min(len(self.items), self.at + after + 1)):
+            if n != self.at and self.items[n].kind == kind:
+                return self.items[n]
+        return None
+
+    def last_before(self, test: Callable[[Item], bool]) -> Item | None:
+        for n in range(self.at - 1, -1, -1):
+            if test(self.items[n]):
+                return self.items[n]
+        return None
+
+
+def _fact(place: Place, quantity: str, value: float | None = None, **more: object) -> Fact:
+    item = place.item
+    body: dict[str, object] = {"unit": item.unit, "of": place.owner, "other": item.other, "start": item.start, "end": item.end,
+                               "said": place.text[item.start : item.end], "bad": item.bad, "estimate": item.estimate, "sentence": place.sentence}
+    body.update(more)
+    return Fact(quantity, item.value if value is None else value, **body)  # type: ignore[arg-type]
+
+
+# --- lengths ---------------------------------------------------------------------------------
+
+
+def _length(place: Place) -> Fact:
+    if place.item.unit == "mm" and _is_focal(place):
+        return _fact(place, "focal_length", of="")
+    for rule in (_extension, _camera_distance, _focus_distance, _room_limit, _move, _row, _path_leg, _backdrop):
+        found = rule(place)
+        if found:
+            return found
+    return _fact(place, "distance", cue=_from_to(place))
+
+
+def _from_to(place: Place) -> str:
+    before = place.beside(-1)
+    if before and before.kind == "mark" and before.word in ("FROM", "TO"):
+        return before.word.lower()
+    return ""
+
+
+def _is_focal(place: Place) -> bool:
+    if not 0.008 <= place.item.value <= 2:
+        return False
+    if place.near("extension", before=1, after=2) or _named_extension(place):
+        return False
+    return True
+
+
+def _named_extension(place: Place) -> bool:
+    after = [i for i in (place.beside(1), place.beside(2)) if i]
+    before = [i for i in (place.beside(-1), place.beside(-2)) if i]
+    return any(i.kind == "extension" for i in before + after)
+
+
+def _extension(place: Place) -> Fact | None:
+    return _fact(place, "extension", of="") if _named_extension(place) else None
+
+
+def _camera_distance(place: Place) -> Fact | None:
+    after = place.items[place.at + 1 : place.at + 4]
+    if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
+        return _fact(place, "camera_distance", of="camera")
+    last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "ceiling", "subject")))
+    if last and last.kind == "cue" and last.word == "camera" and not _light_follows(place):
+        return _fact(place, "camera_distance", of="camera")
+    return None
+
+
+def _light_follows(place: Place) -> bool:
+    return place.mark("FROM", offset=1) and any(i.kind in ("noun", "role") for i in place.items[place.at + 1 : place.at + 4])
+
+
+def _focus_distance(place: Place) -> Fact | None:
+    return _fact(place, "focus_distance", of="camera") if place.near("focus", before=4, after=3) else None
+
+
+def _room_limit(place: Place) -> Fact | None:
+    if place.near("room", "at_most", before=5, after=4) and not place.near("further", "closer", before=1, after=0):
+        if place.near("room", before=4, after=3) or "distance" not in place.kinds or place.near("at_most", before=3, after=3):
+            return _fact(place, "max_distance", of="", cue="at_most")
+    if place.near("at_least", before=2, after=2):
+        return _fact(place, "min_distance", of="", cue="at_least")
+    return None
+
+
+_MOVES = {"further": 1, "closer": -1}
+
+
+def _move(place: Place) -> Fact | None:
+    """"back a metre", "two feet closer", "another metre": a change, not a place."""
+    if place.mark("TO", "AT"):
+        return None
+    before, after = place.beside(-1), place.beside(1)
+    two_before = place.beside(-2)
+    words = [i.word for i in (before, after) if i and i.kind == "cue"]
+    moving = place.near("move", before=4, after=0) is not None
+    if before and before.kind == "cue" and before.word == "another_length":
+        return _fact(place, "move", of=place.owner, cue="again")
+    for word in words:
+        if word in _MOVES:
+            said_move = moving or (before is not None and before.kind == "cue" and before.word in _MOVES) or _is_comparative(place, after)
+            if said_move and not (two_before and two_before.kind == "mark" and two_before.word == "TO"):
+                return _fact(place, "move", place.item.value * _MOVES[word], of=place.owner)
+    return None
+
+
+def _is_comparative(place: Place, after: Item | None) -> bool:
+    text = place.text[after.start : after.end].lower() if after and after.kind == "cue" else ""
+    return text.startswith(("further", "farther", "closer", "nearer", "forward", "tighter"))
+
+
+def _row(place: Place) -> Fact | None:
+    row = place.last_before(lambda i: (i.kind == "cue" and i.word in ("front", "middle", "back")) or is_role(i))
+    if row and row.kind == "cue":
+        return _fact(place, "distance", of=row.word)
+    after = place.near("front", "middle", "back", before=0, after=4)
+    if after and place.items[place.at + 1].kind in ("mark", "link") and not place.owner:
+        return _fact(place, "distance", of=after.word)
+    return None
+
+
+def _path_leg(place: Place) -> Fact | None:
+    if "bounce" in place.cues or "ceiling" in place.cues:
+        if place.near("ceiling", "wall", "leg_from", "leg_to", "path", before=6, after=6) or "path" in place.cues:
+            return _fact(place, "path", of="")
+    return None
+
+
+def _backdrop(place: Place) -> Fact | None:
+    if place.owner == "background":
+        return None
+    near = place.near("backdrop", before=4, after=4)
+    if near is None:
+        return None
+    behind = "behind" in place.text[max(0, place.item.start - 30) : place.item.end + 30].lower()
+    return _fact(place, "distance", of="backdrop", cue="behind" if behind else "")
+
+
+# --- stops -----------------------------------------------------------------------------------
+
+
+def _stops(place: Place) -> Fact:
+    for rule in (_push, _filter_loss, _modifier_loss, _relation, _power_down):
+        found = rule(place)
+        if found:
+            return found
+    return _fact(place, "stops", of=place.owner, cue=_direction(place))
+
+
+def _direction(place: Place) -> str:
+    """Whether more or less light is meant; empty where it was not said."""
+    if place.item.unit in ("-", "+"):
+        return "less" if place.item.unit == "-" else "more"
+    near = place.near("less", "more", "down", "up", "open_up", "close_down", before=3, after=2)
+    table = {"less": "less", "more": "more", "down": "less", "up": "more", "open_up": "more", "close_down": "less"}
+    return table[near.word] if near else ""
+
+
+def _push(place: Place) -> Fact | None:
+    near = place.near("push", "pull", before=5, after=3)
+    if not near:
+        return None
+    sign = 1 if near.word == "push" else -1
+    return _fact(place, "push", sign * abs(place.item.value), of="film")
+
+
+def _filter_loss(place: Place) -> Fact | None:
+    near = place.kind_near("camera_filter", before=5, after=3)
+    return _fact(place, "filter_loss", abs(place.item.value), of="camera", unit=near.word) if near else None
+
+
+def _modifier_loss(place: Place) -> Fact | None:
+    loss = place.near("loss", before=5, after=3)
+    modifier = place.kind_near("modifier", before=6, after=3)
+    adjacent = place.beside(1)
+    if adjacent is not None and adjacent.kind == "modifier":
+        return _fact(place, "loss", abs(place.item.value), unit=adjacent.word)
+    if loss and (modifier or place.near("less", before=0, after=2) or "hss" in place.cues or "ceiling" in place.cues or "wall" in place.cues):
+        return _fact(place, "loss", abs(place.item.value), unit=modifier.word if modifier else _what_loses(place))
+    if modifier and not place.near("less", "more", before=2, after=2):
+        return _fact(place, "loss", abs(place.item.value), unit=modifier.word)
+    if loss and "how_many" not in place.cues:
+        return _fact(place, "loss", abs(place.item.value), unit=_what_loses(place))
+    if "hss" in place.cues and place.near("less", "down", before=3, after=3):
+        return _fact(place, "loss", abs(place.item.value), unit="hss")
+    return None
+
+
+def _what_loses(place: Place) -> str:
+    for word in ("ceiling", "wall", "hss"):
+        if word in place.cues:
+            return word
+    return ""
+
+
+def _relation(place: Place) -> Fact | None:
+    """"the fill one stop under the key": whose, which way, against what."""
+    way = place.near("less", "more", before=2, after=2)
+    if not way:
+        return None
+    start = place.items.index(way)
+    against = next((i for i in place.items[max(start, place.at) + 1 : max(start, place.at) + 5] if is_role(i) or i.kind == "aperture"
+                    or (i.kind == "cue" and i.word in ("ambient", "backdrop", "meter", "subject"))), None)
+    subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in ("ambient", "backdrop")))
+    if against is None and subject is None:
+        return None
+    to = "" if against is None else ("aperture" if against.kind == "aperture" else against.word)
+    if to in ("meter",):
+        to = "ambient"
+    return _fact(place, "relation", of=subject.word if subject else "", to=to, cue=way.word)
+
+
+def _power_down(place: Place) -> Fact | None:
+    """"turned down two stops": a power, when it is the flash that is turned."""
+    near = place.near("down", "up", before=3, after=2)
+    if not near or near.word != "down" or place.near("open_up", "close_down"):
+        return None
+    return _fact(place, "power_down", abs(place.item.value), cue="less")
+
+
+# --- the rest ----------------------------------------------------------------------------------
+
+
+def _aperture(place: Place) -> Fact:
+    role = place.last_before(lambda i: is_role(i) or i.kind in ("length", "guide_number", "power"))
+    owner = ""
+    if role and is_role(role):
+        between = place.items[place.items.index(role) + 1 : place.at]
+        if any(i.kind == "link" or (i.kind == "cue" and i.word in ("meter", "one_light")) or (i.kind == "name" and i.word == "meter") for i in between) \
+                or all(i.kind == "mark" for i in between):
+            owner = role.word
+    if not owner and _says_ambient(place):
+        owner = "ambient"
+    cue = _aperture_cue(place)
+    if cue in ("widest", "smallest"):
+        return _fact(place, f"{cue}_aperture", of="")
+    return _fact(place, "aperture", of=owner, cue=cue)
+
+
+def _says_ambient(place: Place) -> bool:
+    near = place.near("ambient", "sunny", before=4, after=0)
+    return near is not None and not place.near("less", "more", before=2, after=0)
+
+
+def _aperture_cue(place: Place) -> str:
+    if place.near("widest", before=2, after=1):
+        return "widest"
+    if place.near("smallest_stop", "at_least", before=3, after=1) or (place.near("at_most", before=3, after=1) and "lens" in place.kinds):
+        return "smallest"
+    if place.near("want", before=3, after=0):
+        return "want"
+    return "meter" if place.near("meter", before=3, after=2) or place.kind_near("name", before=2, after=1) is not None else ""
+
+
+def _power(place: Place) -> Fact:
+    if place.near("at_least", before=4, after=2):
+        return _fact(place, "min_power", of=place.owner)
+    return _fact(place, "power")
+
+
+def _share(place: Place) -> Fact:
+    bottom = float(place.item.unit or 0)
+    if bottom in (3.0,) and not place.near("at_least"):
+        return _fact(place, "number")
+    return _power(place)
+
+
+def _shutter(place: Place) -> Fact:
+    if place.near("at_most", before=4, after=3) and "sync" in place.kinds:
+        return _fact(place, "sync", of="camera")
+    for cue, quantity in (("t05", "t05"), ("t01", "t01"), ("duration", "duration"), ("recycle", "recycle")):
+        if place.near(cue, before=4, after=2):
+            return _fact(place, quantity, of="")
+    return _fact(place, "shutter", of="ambient" if _says_ambient(place) else "")
+
+
+def _count(place: Place) -> Fact:
+    return _fact(place, "count", unit=place.item.word or "pops")
+
+
+def _plain(quantity: str, owned: bool = False) -> Callable[[Place], Fact]:
+    return lambda place: _fact(place, quantity, of=place.owner if owned else "")
+
+
+def _film_speed(place: Place) -> Fact:
+    guide = place.beside(-2)
+    said_with = place.mark("AT") and guide is not None and guide.kind == "guide_number"
+    if place.near("rate", before=2, after=1) and len([i for i in place.items if i.kind == "film_speed"]) > 1:
+        return _fact(place, "rated", of="film")
+    return _fact(place, "gn_iso" if said_with else "film_speed", of=place.owner if said_with else "")
+
+
+def _camera_filter(place: Place) -> Fact:
+    return _fact(place, "camera_filter", 0.0, unit=place.item.word, of="camera")
+
+
+def _modifier(place: Place) -> Fact:
+    return _fact(place, "modifier", 0.0, unit=place.item.word)
+
+
+def _nd(place: Place) -> Fact:
+    return _fact(place, "nd", of="camera")
+
+
+def _number(place: Place) -> Fact:
+    return _fact(place, "number")
+
+
+READERS: dict[str, Callable[[Place], Fact]] = {
+    "length": _length, "stops": _stops, "aperture": _aperture, "power": _power, "share": _share, "shutter": _shutter,
+    "count": _count, "film_speed": _film_speed, "camera_filter": _camera_filter, "modifier": _modifier, "nd": _nd, "number": _number,
+    "guide_number": _plain("guide_number", True), "guide_number_pair": _plain("guide_number_pair", True), "energy": _plain("energy", True),
+    "sync": _plain("sync"), "time": _shutter, "exposure_value": _plain("exposure_value"), "ev_stops": _stops, "focal_length": _plain("focal_length"),
+    "factor": _plain("factor"), "times": _plain("times"), "magnification": _plain("magnification"), "format": _plain("format"),
+    "ratio": _plain("ratio"), "velocity": _plain("velocity"), "voltage": _plain("voltage"), "signed": _plain("signed", True),
+    "degrees": _plain("degrees"), "aperture_choice": _plain("aperture_choice"), "aperture_range": _plain("aperture_range"),
+    "length_range": _plain("length_range", True), "number_range": _plain("number_range"),
+}
+
+
+def facts_of(segments: Sequence[Segment], owners: dict[int, str], text: str) -> list[Fact]:
+    """The facts of a question, in the order said."""
+    cues = frozenset(i.word for s in segments for i in s.items if i.kind == "cue")
+    kinds = frozenset(i.word if i.kind == "name" else i.kind for s in segments for i in s.items)
+    found = []
+    for segment in segments:
+        for at, item in enumerate(segment.items):
+            reader = READERS.get(item.kind)
+            if reader:
+                found.append(reader(Place(segment.items, at, owners.get(item.start, ""), cues, kinds, segment.sentence, text)))
+    return found
+
+
+def is_finite(fact: Fact) -> bool:
+    """Whether the fact's value is a number."""
+    return math.isfinite(fact.value)

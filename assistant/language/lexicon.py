@@ -1,0 +1,90 @@
+"""The lexicon: which words mean something, and what the rest are.
+
+Every word of a question is either meaningful (it has a terminal), glue (it carries
+nothing), or unknown. The table is grammar/words.toml; here it is only looked up.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Sequence
+
+from assistant.language.numbers import Raw
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """What a run of words is: its terminal, its value, how many pieces it took."""
+
+    terminal: str
+    value: str
+    length: int
+    read_as: str = ""
+
+
+class Lexicon:
+    """Longest match of words, with small typing mistakes forgiven in words that matter."""
+
+    def __init__(self, table: dict[str, list[list[Any]]]) -> None:
+        self._by_first = table  # first word -> [[rest, terminal, value], …], longest first
+        self._forgiven: dict[str, str] = {}
+
+    def longest(self, pieces: Sequence[Raw], place: int) -> Entry:
+        """The longest entry at this place; an unknown word is a WORD of length one."""
+        word = pieces[place].text
+        found = self._match(word, pieces, place)
+        if found:
+            return found
+        meant = self._meant(word)
+        if meant:
+            found = self._match(meant, pieces, place)
+            if found:
+                return Entry(found.terminal, found.value, found.length, meant)
+        return Entry("WORD", word, 1)
+
+    def _match(self, word: str, pieces: Sequence[Raw], place: int) -> Entry | None:
+        for rest, terminal, value in self._by_first.get(word, ()):
+            stop = self._follow(rest, pieces, place + 1)
+            if stop:
+                return Entry(terminal, value, stop - place)
+        return None
+
+    @staticmethod
+    def _follow(rest: Sequence[str], pieces: Sequence[Raw], at: int) -> int:
+        for word in rest:
+            if at < len(pieces) and pieces[at].text == "-" and at + 1 < len(pieces):
+                at += 1
+            if at >= len(pieces) or pieces[at].text != word:
+                return 0
+            at += 1
+        return at
+
+    def _meant(self, word: str) -> str:
+        """The one word of the lexicon that is a single slip away, or nothing."""
+        if len(word) < 6 or len(word) > 14 or not word.isascii():
+            return ""
+        if word not in self._forgiven:
+            if len(self._forgiven) > 5000:
+                self._forgiven.clear()
+            self._forgiven[word] = self._search(word)
+        return self._forgiven[word]
+
+    def _search(self, word: str) -> str:
+        near = {slip for slip in _slips(word) if slip in self._by_first and len(slip) >= 5 and self._matters(slip)}
+        return near.pop() if len(near) == 1 else ""
+
+    def _matters(self, word: str) -> bool:
+        return any(terminal not in ("GLUE", "LINK") for _, terminal, _ in self._by_first[word])
+
+
+_LETTERS = "abcdefghijklmnopqrstuvwxyz"
+
+
+def _slips(word: str) -> set[str]:
+    """Words one letter away that begin alike: dropped, doubled, swapped, or changed."""
+    cuts = [(word[:n], word[n:]) for n in range(1, len(word) + 1)]
+    dropped = {a + b[1:] for a, b in cuts if b}
+    swapped = {a + b[1] + b[0] + b[2:] for a, b in cuts if len(b) > 1}
+    changed = {a + c + b[1:] for a, b in cuts if b for c in _LETTERS}
+    added = {a + c + b for a, b in cuts for c in _LETTERS}
+    return dropped | swapped | changed | added

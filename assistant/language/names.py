@@ -1,0 +1,61 @@
+"""Names people give their lights: "call it Duke", "Pip is GN 24 m"."""
+
+from __future__ import annotations
+
+from typing import Iterable, Sequence
+
+from assistant.language.hearing import Token
+
+_STOPS = {"COMMA", "END", "Q", "COLON", "LINK", "GUIDE", "NUM", "AND", "AT", "WITH"}
+_PLAIN = {"it", "that", "this", "one", "a", "an"}
+NEVER = frozenset({"units", "set", "test", "scene", "same", "used", "here"})
+
+
+def names_told(tokens: Sequence[Token], text: str) -> list[str]:
+    """The names that this text gives to lights, as written."""
+    found: list[str] = []
+    for place, token in enumerate(tokens):
+        if token.type == "CUE" and token.value == "call_it":
+            name = _name_after(tokens, place + 1, text)
+        elif token.type == "WORD":
+            name = _name_before_guide(tokens, place, text)
+        else:
+            continue
+        if name and name.lower() not in NEVER and name.lower() not in (f.lower() for f in found):
+            found.append(name)
+    return found
+
+
+def _name_after(tokens: Sequence[Token], place: int, text: str) -> str:
+    words: list[Token] = []
+    for token in tokens[place : place + 4]:
+        said = text[token.start : token.end].lower()
+        if token.type in _STOPS or (token.type == "CUE" and token.value in ("now", "ambient")):
+            break
+        if not words and (said in _PLAIN or said in ("the", "my")):
+            continue
+        words.append(token)
+    return text[words[0].start : words[-1].end] if words else ""
+
+
+def _name_before_guide(tokens: Sequence[Token], place: int, text: str) -> str:
+    """"Red is GN 100 feet", "Duke: guide number 48 m", "Pip, GN 24 m" at the start of a clause."""
+    token = tokens[place]
+    said = text[token.start : token.end]
+    after = [t for t in tokens[place + 1 : place + 5] if t.type != "GLUE"]
+    while after and (after[0].type in ("LINK", "COLON", "A") or (after[0].type == "CUE" and after[0].value in ("my_kit",))):
+        after = after[1:]
+    opens = place == 0 or tokens[place - 1].type in ("COMMA", "END", "COLON", "AND", "GLUE")
+    return said if after and after[0].type == "GUIDE" and opens and (said[:1].isupper()) else ""
+
+
+def index_of(names: Iterable[str]) -> dict[str, list[tuple[list[str], str]]]:
+    """First word -> the words after it and the name, for hearing."""
+    index: dict[str, list[tuple[list[str], str]]] = {}
+    for name in names:
+        first, *rest = name.lower().replace("-", " ").split() or [""]
+        if first:
+            index.setdefault(first, []).append((rest, name))
+    for entries in index.values():
+        entries.sort(key=lambda e: -len(e[0]))
+    return index

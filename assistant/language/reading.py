@@ -1,0 +1,131 @@
+"""Reading: items become a query. What is given, what is asked, what could not be placed."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+from typing import Sequence
+
+from assistant.language.asks import asks_of
+from assistant.language.facts import facts_of
+from assistant.language.hearing import Heard, hear
+from assistant.language.items import Item, build
+from assistant.language.names import index_of, names_told
+from assistant.language.parsing import parse
+from assistant.language.segments import Segment, cut, is_role, owners
+from assistant.language.tables import Tables
+from assistant.query import Ask, Fact, Query
+from assistant.scales import is_aperture_mark, is_film_speed_mark
+
+_YES_NO = re.compile(r"^\W*(?:and |so |but |then |hi,? |hello,? |um |uh )*(?:does|is|are|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|if)\b", re.I)
+
+
+def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
+    """The query of a text; `names` are the lights the person has named before.
+
+    Nothing is solved and nothing is assumed.
+    """
+    heard = hear(text, tables.lexicon, index_of(names))
+    told = names_told(heard.tokens, text)
+    if told:
+        heard = hear(text, tables.lexicon, index_of([*names, *told]))
+    items = build(parse(heard.tokens, tables))
+    segments = cut(items)
+    facts = _settle_numbers(facts_of(segments, owners(segments), text), segments, text)
+    asks = asks_of(segments, text)
+    return Query(
+        text=text,
+        facts=tuple(facts),
+        asks=tuple(asks),
+        cues=_cues(items),
+        claim=_is_claim(text, segments, asks),
+        unknown=tuple(text[i.start : i.end] for i in items if i.kind == "word"),
+        unplaced=tuple(f.said for f in facts if f.quantity == "number" and not f.bad),
+        read_as=tuple((text[t.start : t.end], t.read_as) for t in heard.tokens if t.read_as),
+        known_words=sum(1 for i in items if i.kind not in ("word", "glue", "mark", "link")),
+        units=_units(items),
+        items=tuple(items),
+        names=tuple(told),
+    )
+
+
+def _cues(items: Sequence[Item]) -> frozenset[str]:
+    cues = {i.word for i in items if i.kind in ("cue", "modifier", "camera_filter")}
+    cues |= {i.word.lower() for i in items if i.kind == "mark" and i.word in ("NOT", "BOTH", "EACH", "BARE", "VERSUS", "OR", "Q", "FILM", "LENS")}
+    cues |= {"name_" + i.word for i in items if i.kind == "name"}
+    return frozenset(cues)
+
+
+def _units(items: Sequence[Item]) -> tuple[str, ...]:
+    """Units asked for by name: "in metres"."""
+    found = []
+    for here, after in zip(items, items[1:]):
+        if after.kind == "unit_name" and here.kind == "mark" and here.word in ("IN", "NOT", "AS"):
+            found.append(after.word if here.word == "IN" else "not " + after.word)
+    return tuple(found)
+
+
+def _is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask]) -> bool:
+    """A yes-or-no question, or a statement put up for checking."""
+    asked = any(i.kind == "cue" and i.word in ("what", "how_many", "how_much", "how_far", "how_long", "give") for s in segments for i in s.items)
+    tail = [i for s in segments[-3:] for i in s.items if i.kind == "cue" and i.word == "claim"]
+    if tail and not asked:
+        return True
+    sentences = re.split(r"(?<=[.!?;])\s+", text.strip())
+    yes_no = any(_YES_NO.match(s) and s.rstrip().endswith("?") for s in sentences) and not text.lower().lstrip().startswith("if ")
+    return yes_no and not asked and not any(a.quantity for a in asks if a.start < 0)
+
+
+def _settle_numbers(facts: Sequence[Fact], segments: Sequence[Segment], text: str) -> list[Fact]:
+    """Bare numbers that their neighbours give a meaning; the rest stay numbers."""
+    items = [i for s in segments for i in s.items]
+    places = {i.start: n for n, i in enumerate(items)}
+    names = {i.word for i in items if i.kind == "name"}
+    out: list[Fact] = []
+    for fact in facts:
+        if fact.quantity == "number" and not fact.bad:
+            meant = _number_meant(fact, items, places[fact.start], names, facts, text)
+            if meant is None:
+                continue
+            fact = meant
+        out.append(fact)
+    return _conditions(out, items, places)
+
+
+def _conditions(facts: list[Fact], items: Sequence[Item], places: dict[int, int]) -> list[Fact]:
+    """"guide number 90 at quarter power", "24 at ISO 64": the condition goes with the number (contract 18)."""
+    out: list[Fact] = []
+    for fact in facts:
+        guide = out[-1] if out and out[-1].quantity == "guide_number" else None
+        at = places.get(fact.start, 0)
+        joined = at > 0 and items[at - 1].kind == "mark" and items[at - 1].word in ("AT", "FOR")
+        if guide and joined and fact.quantity == "gn_iso":
+            out[-1] = replace(guide, at_iso=fact.value)
+        elif guide and joined and fact.quantity == "power":
+            out[-1] = replace(guide, at_power=fact.value)
+        else:
+            out.append(replace(fact, quantity="film_speed") if fact.quantity == "gn_iso" else fact)
+    return out
+
+
+def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], facts: Sequence[Fact], text: str) -> Fact | None:
+    before = [i for i in items[max(0, at - 4) : at]]
+    value = fact.value
+    pair = fact.other if not math.isnan(fact.other) else value
+    if text[fact.start : fact.end].lower() in ("one", "zero") and value <= 1:
+        return None
+    cues = {i.word for i in before if i.kind == "cue"}
+    reads = any(i.kind == "link" or (i.kind == "cue" and i.word == "meter") or (i.kind == "name" and i.word == "meter") for i in before[-2:])
+    role = next((i.word for i in reversed(before) if is_role(i)), "")
+    if cues & {"push", "pull", "rate", "box_speed"} and is_film_speed_mark(value):
+        return replace(fact, quantity="rated" if "rate" in cues and any(f.quantity == "film_speed" for f in facts) else "film_speed", of="")
+    if reads and role and is_aperture_mark(pair):
+        return replace(fact, quantity="aperture", value=pair, of=role, cue="meter")
+    if "guide_number" in names and not any(f.quantity == "guide_number" for f in facts) and 4 <= value <= 400:
+        return replace(fact, quantity="guide_number", unit=_loose_unit(items))
+    return fact
+
+
+def _loose_unit(items: Sequence[Item]) -> str:
+    return next((i.word for i in items if i.kind == "unit_name"), "")

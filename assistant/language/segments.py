@@ -1,0 +1,107 @@
+"""Segments: a question cut at its commas and sentence ends, and whose each quantity is.
+
+Who a distance or a power belongs to ("the key at 5 feet, the fill at 8") is settled here,
+by where the light's name stands among the quantities, and nowhere else.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Sequence
+
+from assistant.language.items import Item
+
+LIGHT_QUANTITIES = {"guide_number", "length", "power", "share", "count", "energy", "stops", "modifier", "length_range", "guide_number_pair"}
+_BREAKS = {"COMMA", "END", "Q", "COLON"}
+_SILENT = {"glue"}
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """The items between two breaks; `sentence` counts ends, `asked` is true before a "?"."""
+
+    items: tuple[Item, ...]
+    sentence: int
+    asked: bool
+
+
+def cut(items: Sequence[Item]) -> list[Segment]:
+    """Segments in order, glue words left out."""
+    out: list[Segment] = []
+    run: list[Item] = []
+    sentence = 0
+    for item in items:
+        if item.kind == "mark" and item.word in _BREAKS:
+            if run or item.word == "Q":
+                out.append(Segment(tuple(run), sentence, item.word == "Q"))
+            run = []
+            sentence += item.word in ("END", "Q")
+        elif item.kind not in _SILENT:
+            run.append(item)
+    if run:
+        out.append(Segment(tuple(run), sentence, False))
+    return out
+
+
+def is_role(item: Item) -> bool:
+    """A word that names a light."""
+    return item.kind in ("role", "named")
+
+
+def owners(segments: Sequence[Segment]) -> dict[int, str]:
+    """Start of a quantity -> whose it is; quantities of no named light are not in it."""
+    found: dict[int, str] = {}
+    current, sentence = "", -1
+    named = any(is_role(i) for s in segments for i in s.items)
+    if not named:
+        return found
+    for segment in segments:
+        if segment.sentence != sentence and any(is_role(i) for i in segment.items):
+            current = ""
+        sentence = segment.sentence
+        current = _own(segment.items, current, found)
+    return found
+
+
+def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
+    places = [n for n, item in enumerate(items) if is_role(item) and not _is_reference(items, n)]
+    if not places:
+        for item in items:
+            if item.kind in LIGHT_QUANTITIES and current and not _of_everybody(items, item):
+                found[item.start] = current
+        return current
+    claimed = 0
+    for which, place in enumerate(places):
+        stop = places[which + 1] if which + 1 < len(places) else len(items)
+        after = [i for i in items[place + 1 : stop] if i.kind in LIGHT_QUANTITIES]
+        before = [i for i in items[claimed:place] if i.kind in LIGHT_QUANTITIES]
+        name = items[place].word
+        trailing = place > 0 and items[place - 1].kind == "mark" and items[place - 1].word in ("FOR", "A") or (bool(before) and not after)
+        mine = before if trailing and before else (before if which == 0 and not current else []) + after
+        if trailing and before and which == len(places) - 1:
+            mine = before + after
+        for item in mine:
+            if not _of_everybody(items, item):
+                found[item.start] = name
+        if mine:
+            claimed = max(items.index(i) for i in mine) + 1
+    return items[places[-1]].word
+
+
+def _is_reference(items: Sequence[Item], place: int) -> bool:
+    """A light named only to be compared with: "under the key", "over key", "than the fill"."""
+    for back in range(place - 1, max(-1, place - 4), -1):
+        item = items[back]
+        if item.kind == "cue" and item.word in ("less", "more"):
+            return True
+        if item.kind in LIGHT_QUANTITIES | {"aperture", "role", "named"}:
+            return False
+    return False
+
+
+def _of_everybody(items: Sequence[Item], item: Item) -> bool:
+    """"both at 8 feet", "full power each": said of all lights."""
+    place = items.index(item)
+    before = place > 0 and any(i.kind == "mark" and i.word == "BOTH" for i in items[max(0, place - 3) : place])
+    after = place + 1 < len(items) and any(i.kind == "mark" and i.word in ("EACH", "BOTH") for i in items[place + 1 : place + 3])
+    return before or after

@@ -1,0 +1,260 @@
+"""Speaking: a solution becomes sentences. The first is the answer and can be heard alone."""
+
+from __future__ import annotations
+
+import math
+import re
+from typing import Callable
+
+from assistant import scales
+from assistant.answer import Assumed, Quantity
+from assistant.query import Fact, Query
+from assistant.solving.solution import Solution
+from assistant.units import LENGTH, speak_length
+
+SIXTH = 1 / 6
+
+
+def number(value: float, digits: int = 3) -> str:
+    """A number to so many figures, without a trailing point: 14.1, 22, 0.25."""
+    if not math.isfinite(value):
+        return "infinity"
+    if value and abs(value) >= 10**digits:
+        return f"{value:,.0f}"
+    return f"{value:.{digits}g}"
+
+
+def length(value: float, unit: str) -> str:
+    """A length given in its own unit, as people say it."""
+    if not math.isfinite(value):
+        return "infinity"
+    return speak_length(value * LENGTH[unit], unit) if unit in LENGTH else f"{number(value)} {unit}"
+
+
+def _off(quantity: Quantity) -> str:
+    """How far the mark is from the exact value, when it matters."""
+    error = quantity.error_stops or 0.0
+    if abs(error) < SIXTH - 0.005:
+        return ""
+    way = "more" if error > 0 else "less"
+    return f" ({scales.speak_stops(abs(error))} {way} light than exact)"
+
+
+def _f(value: float) -> str:
+    return f"f/{number(value)}"
+
+
+def _aperture(q: Quantity) -> str:
+    value = float(q.value)
+    mark = q.set or _f(value)
+    try:
+        marked = float(mark[2:])
+        spoken = scales.speak_aperture(marked)
+    except ValueError:
+        spoken = mark
+    also = f" ({mark})" if spoken != mark else ""
+    exact = "" if abs(value - float(mark[2:] if mark.startswith("f/") else value)) < 0.005 * value else f", exactly {_f(value)}"
+    return f"{spoken}{also}{exact}{_off(q)}"
+
+
+def _power(q: Quantity) -> str:
+    value = float(q.value)
+    if value > 1.0005:
+        return f"{number(value)} times full power"
+    mark = scales.nearest_power(value).text
+    spoken = scales.speak_power(value)
+    exact = "" if abs((q.error_stops or 0)) < 0.01 else f", exactly {_fraction(value)}"
+    return f"{spoken} power{exact}{_off(q)}" if mark else spoken
+
+
+def _fraction(value: float) -> str:
+    return f"1/{number(1 / value)} of full" if value < 1 else "full"
+
+
+def _stops(q: Quantity) -> str:
+    value = float(q.value)
+    spoken = scales.speak_stops(abs(value))
+    exact = f" ({value:+.2f})" if abs(value) > 1e-9 else ""
+    return f"{spoken}{exact}"
+
+
+def _shutter(q: Quantity) -> str:
+    value = float(q.value)
+    exact = f"1/{number(1 / value)} s" if value < 0.4 else f"{number(value)} s"
+    mark = q.set or exact
+    mark = mark if mark.endswith("s") or mark.endswith("min") else f"{mark} s"
+    return f"{mark}{'' if abs(q.error_stops or 0) < 0.05 else ', exactly ' + exact}{_off(q)}"
+
+
+def _guide(q: Quantity) -> str:
+    value, unit = float(q.value), q.unit
+    other = "m" if unit == "ft" else "ft"
+    converted = value * LENGTH[unit] / LENGTH[other]
+    at = f" at ISO {q.at_iso:g}" if q.at_iso else ""
+    at += f" at {scales.speak_power(q.at_power)} power" if q.at_power and q.at_power <= 1 else ""
+    return f"guide number {number(value)} in {_unit_words(unit)}{at} ({number(converted)} in {_unit_words(other)})"
+
+
+def _unit_words(unit: str) -> str:
+    return {"ft": "feet", "m": "metres", "cm": "centimetres", "in": "inches", "yd": "yards"}.get(unit, unit)
+
+
+def _duration(q: Quantity) -> str:
+    value = float(q.value)
+    return f"1/{number(1 / value)} s ({number(value * 1000)} ms)" if value < 0.2 else f"{number(value)} s"
+
+
+SAY: dict[str, Callable[[Quantity], str]] = {
+    "aperture": _aperture, "power": _power, "stops": _stops, "shutter": _shutter, "guide_number": _guide, "duration": _duration,
+    "distance": lambda q: length(float(q.value), q.unit) + ("" if q.unit not in ("ft",) or _plain_feet(q) else f" ({number(float(q.value))} ft)"),
+    "film_speed": lambda q: f"ISO {q.set and re.sub(r'[^0-9.]', '', q.set) or number(float(q.value))}" + ("" if abs(q.error_stops or 0) < 0.02 else f", exactly {number(float(q.value))}") + _off(q),
+    "ratio": lambda q: f"{number(float(q.value))}:1",
+    "count": lambda q: f"{float(q.value):g} {q.unit if float(q.value) != 1 else q.unit.rstrip('es') if q.unit == 'flashes' else q.unit.rstrip('s')}",
+    "factor": lambda q: f"a factor of {number(float(q.value))}",
+    "exposure_value": lambda q: f"EV {number(float(q.value))}",
+    "energy": lambda q: f"{number(float(q.value), 4)} watt-seconds",
+    "coverage": lambda q: f"{number(float(q.value))} degrees",
+    "magnification": lambda q: f"{number(float(q.value))} times life size",
+}
+
+
+def _plain_feet(q: Quantity) -> bool:
+    return "in" not in length(float(q.value), "ft")
+
+
+def say(quantity: Quantity) -> str:
+    """One quantity in words."""
+    speak = SAY.get(quantity.quantity)
+    if speak:
+        return speak(quantity)
+    value = quantity.value
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, str):
+        return value
+    return length(value, quantity.unit) if quantity.unit in LENGTH else f"{number(value)} {quantity.unit}".strip()
+
+
+LEADS = {
+    "aperture": "Set {0}.", "distance": "Put the flash {0} from the subject.", "power": "Set {0}.", "film_speed": "{0}.",
+    "guide_number": "{0}.", "count": "{0}.", "stops": "{0}.", "shutter": "Set {0}.", "ratio": "{0}.",
+    "near_limit": "Sharp from {0}.", "far_limit": "Sharp as far as {0}.", "depth_of_field": "Depth of field: {0}.", "hyperfocal": "Hyperfocal distance: {0}.",
+}
+
+
+def lead(solution: Solution) -> str:
+    """The first sentence: the answer alone."""
+    if solution.lead and not solution.answers:
+        return solution.lead
+    if not solution.answers:
+        return ""
+    first = solution.answers[0]
+    body = say(first)
+    if solution.lead:
+        return f"{solution.lead}: {body}."
+    whose = f"{first.of}: " if first.of and len(solution.answers) > 1 and first.of not in ("move",) else ""
+    sentence = LEADS.get(first.quantity, "{0}.").format(body)
+    return _capital(f"{whose}{sentence}")
+
+
+def _capital(text: str) -> str:
+    return text if text.startswith("f/") else text[:1].upper() + text[1:]
+
+
+def beside(solution: Solution) -> str:
+    """Further answers in one sentence."""
+    rest = solution.answers[1:]
+    if not rest:
+        return ""
+    return "Beside it: " + "; ".join(f"{q.of + ' ' if q.of else ''}{_name(q)}{say(q)}" for q in rest) + "."
+
+
+def _name(q: Quantity) -> str:
+    return "" if q.quantity in ("aperture", "power", "stops", "ratio", "guide_number", "count", "factor") else q.quantity.replace("_", " ") + " "
+
+
+def assumed(items: tuple[Assumed, ...]) -> str:
+    """What was taken without being said, each once."""
+    if not items:
+        return ""
+    return "Taken: " + "; ".join(_assumed_one(a) for a in items) + "."
+
+
+def _assumed_one(a: Assumed) -> str:
+    if a.quantity == "film_speed":
+        return f"ISO {number(float(a.value))} ({a.why})"
+    if a.quantity == "power":
+        return f"{scales.speak_power(float(a.value))} power ({a.why})"
+    if a.quantity == "guide_number":
+        other = "metres" if a.unit == "ft" else "feet"
+        return f"the guide number is in {_unit_words(a.unit)}; in {other} the answer would differ {'3.3 times' } ({a.why})"
+    if a.quantity == "stops":
+        return f"{scales.speak_stops(abs(float(a.value)))} lost, {a.why}"
+    return f"{a.quantity.replace('_', ' ')} {a.value} {a.unit} ({a.why})"
+
+
+def fact(f: Fact) -> str:
+    """A fact as it was understood, in a few words."""
+    whose = f"{f.of} " if f.of and f.of not in ("both",) else ""
+    return whose + _FACT.get(f.quantity, lambda x: f"{x.quantity.replace('_', ' ')} {number(x.value)}")(f)
+
+
+_FACT: dict[str, Callable[[Fact], str]] = {
+    "aperture": lambda f: _f(f.value),
+    "distance": lambda f: speak_length(f.value, f.unit) if f.unit in LENGTH else f"{speak_length(f.value, 'ft')} (an estimate)",
+    "power": lambda f: f"{scales.speak_power(f.value)} power" if 0 < f.value <= 1 else f"{number(f.value)} power",
+    "power_down": lambda f: f"{scales.speak_stops(f.value)} down from full",
+    "film_speed": lambda f: f"ISO {number(f.value, 4)}",
+    "guide_number": lambda f: f"guide number {number(f.value)}" + (f" {f.unit}" if f.unit else ""),
+    "shutter": lambda f: f"a shutter of {_seconds(f.value)}",
+    "sync": lambda f: f"sync {_seconds(f.value)}",
+    "count": lambda f: f"{f.value:g} {f.unit}",
+    "camera_distance": lambda f: f"the camera's distance of {speak_length(f.value, f.unit) if f.unit in LENGTH else number(f.value)}",
+    "max_distance": lambda f: f"at most {speak_length(f.value, f.unit)}" if f.unit in LENGTH else "a limit of distance",
+    "min_power": lambda f: f"lowest power 1/{number(1 / f.value)}" if f.value else "",
+    "stops": lambda f: scales.speak_stops(abs(f.value)),
+    "loss": lambda f: f"{scales.speak_stops(f.value)} lost" if f.value > 0 else "nothing lost",
+    "exposure_value": lambda f: f"EV {number(f.value)}",
+    "energy": lambda f: f"{number(f.value, 4)} Ws",
+    "focal_length": lambda f: f"{f.value * 1000:g} mm lens",
+    "focus_distance": lambda f: f"focus at {speak_length(f.value, f.unit) if f.unit in LENGTH else number(f.value)}",
+    "push": lambda f: f"{'pushed' if f.value > 0 else 'pulled'} {scales.speak_stops(abs(f.value))}",
+    "aperture_range": lambda f: f"f/{number(f.value)} to f/{number(f.other)}",
+    "relation": lambda f: f"{scales.speak_stops(abs(f.value))} {'under' if f.cue == 'less' else 'over'} {f.to or 'it'}",
+    "ratio": lambda f: f"{number(f.value)}:1",
+}
+
+
+def _seconds(value: float) -> str:
+    return f"1/{number(1 / value)} s" if 0 < value < 0.4 else f"{number(value)} s"
+
+
+WHY_UNUSED = {
+    "shutter": "within sync it does not change the flash exposure",
+    "camera_distance": "the flash exposure goes by the distance from the flash, not from the camera",
+    "time": "a time does not change the flash exposure",
+    "sync": "it only bounds the shutter",
+    "focal_length": "the lens does not change the flash exposure",
+    "exposure_value": "the ambient light was not asked for",
+}
+
+
+def unused(facts: list[Fact]) -> str:
+    """Facts understood but without bearing on the answer."""
+    parts = []
+    for f in facts:
+        why = WHY_UNUSED.get(f.quantity)
+        parts.append(f"{fact(f)} was not needed" + (f": {why}" if why else ""))
+    return "; ".join(parts).capitalize()[:1] + "; ".join(parts)[1:] + "." if parts else ""
+
+
+def understood(facts: tuple[Fact, ...]) -> str:
+    """What the answer was worked out from."""
+    words = [fact(f) for f in facts if f.quantity not in ("modifier", "camera_filter", "number", "format")]
+    words = list(dict.fromkeys(w for w in words if w))
+    return "From " + ", ".join(words) + "." if words else ""
+
+
+def printable(text: str) -> str:
+    """Text that may be quoted back: control and bidirectional characters taken out."""
+    return "".join(c if c.isprintable() else " " for c in text)

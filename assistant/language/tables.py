@@ -1,0 +1,97 @@
+"""The grammar's tables: made once by Lark from grammar/, kept in the user's own cache folder.
+
+Lark reads the joined grammar files and makes the LALR(1) table; the table and the lexicon
+are stored as JSON (never pickled) under a name that holds a digest of the grammar files,
+so that a changed grammar is never read with an old table. A cold start reads the JSON and
+does not import Lark.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from assistant.language.lexicon import Lexicon
+
+FORMAT = 3  # raised when the shape of the stored tables changes
+
+
+@dataclass(frozen=True, slots=True)
+class Tables:
+    """What parsing needs: actions and gotos by state, rules, and the lexicon."""
+
+    actions: list[dict[str, int]]  # terminal -> state + 1 to shift to, or -(rule + 1) to reduce by
+    rules: list[tuple[str, int, str]]  # origin, length, name of the node
+    start: int
+    end: int
+    lexicon: Lexicon
+
+
+def grammar_folder() -> Path:
+    """Where the grammar files are: inside the installed package, or beside it in a checkout."""
+    inside = Path(__file__).resolve().parent.parent / "grammar"
+    return inside if inside.is_dir() else inside.parent.parent / "grammar"
+
+
+def load_tables(cache: Path | None = None) -> Tables:
+    """The tables, from the cache when it holds them for these very grammar files."""
+    files = sorted(p for p in grammar_folder().iterdir() if p.suffix == ".lark" or p.name.startswith("words"))
+    digest = _digest(files)
+    stored = _stored(cache / f"tables-{digest}.json") if cache else None
+    if stored is None:
+        stored = build(files)
+        if cache:
+            _keep(cache / f"tables-{digest}.json", stored)
+    rules = [(origin, length, name) for origin, length, name in stored["rules"]]
+    return Tables(stored["actions"], rules, stored["start"], stored["end"], Lexicon(stored["lexicon"]))
+
+
+def _digest(files: list[Path]) -> str:
+    from hashlib import blake2b
+
+    mix = blake2b(str(FORMAT).encode(), digest_size=12)
+    for path in files:
+        mix.update(path.read_bytes())
+    return mix.hexdigest()
+
+
+def _stored(path: Path) -> dict[str, Any] | None:
+    """A stored table, only if it is a plain file of our own that nobody else may write."""
+    try:
+        with open(path, "rb") as file:
+            status = os.fstat(file.fileno())
+            mine = not hasattr(os, "getuid") or status.st_uid == os.getuid()
+            if not mine or status.st_mode & 0o022:
+                return None
+            found = json.load(file)
+    except (OSError, ValueError):
+        return None
+    return found if isinstance(found, dict) and found.get("format") == FORMAT else None
+
+
+def _keep(path: Path, tables: dict[str, Any]) -> None:
+    """Store the tables whole or not at all; a cache that cannot be written is no trouble."""
+    part = path.with_suffix(f".{os.getpid()}.part")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600)
+        with open(handle, "w") as file:
+            json.dump(tables, file, separators=(",", ":"))
+        os.replace(part, path)
+        for old in path.parent.glob("tables-*.json"):
+            if old != path:
+                old.unlink(missing_ok=True)
+    except OSError:
+        part.unlink(missing_ok=True) if part.exists() else None
+
+
+def build(files: list[Path]) -> dict[str, Any]:
+    """The tables of these grammar files, made by Lark."""
+    from assistant.language.building import build_lexicon, build_parser
+
+    grammar = [p for p in files if p.suffix == ".lark"]
+    words = [p for p in files if p.suffix == ".toml"]
+    return {"format": FORMAT, **build_parser(grammar), "lexicon": build_lexicon(words)}

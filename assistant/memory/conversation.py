@@ -1,0 +1,138 @@
+"""The conversation: what was said so far, and what a new turn changes of it.
+
+A follow-up changes only what it names and asks the same thing again. A rejected change
+leaves the scene as it was. `take` turns a query as read into the query that is meant.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from typing import Iterable
+
+from assistant.memory.kit import Kit
+from assistant.query import Ask, Fact, Query
+
+LIMITS = frozenset({"max_distance", "min_distance", "min_power", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "only_powers"})
+TOPIC_CUES = frozenset({
+    "same_spot", "keep", "both", "bounce", "ceiling", "wall", "path", "key_to_fill", "ambient", "sunny", "hazy", "overcast", "heavy_overcast", "shade",
+    "snow", "hss", "reciprocity", "full_frame", "half_frame", "medium_format", "large_format", "in_focus", "depth_of_field", "more", "less", "open_up",
+    "front", "back", "rows", "loss", "softbox", "horizontal", "vertical", "diagonal", "bracket", "each", "leaf", "recycle", "battery", "t05", "t01",
+})
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """What is known in this conversation, and what was asked last."""
+
+    facts: tuple[Fact, ...] = ()
+    asks: tuple[Ask, ...] = ()
+    cues: frozenset[str] = frozenset()
+    units: tuple[str, ...] = ()
+    answered: tuple[Fact, ...] = ()
+    claim: bool = False
+    text: str = ""
+
+
+@dataclass(slots=True)
+class Conversation:
+    """One conversation: the scene, the scenes before it, what was asked for, the kit."""
+
+    kit: Kit = field(default_factory=Kit)
+    scene: Scene = field(default_factory=Scene)
+    past: list[Scene] = field(default_factory=list)
+    first: Scene | None = None
+    missing: tuple[str, ...] = ()
+    cautioned: set[str] = field(default_factory=set)
+    last_working: tuple[str, ...] = ()
+
+    def keep(self, scene: Scene) -> None:
+        """Make this the scene; the one before can be gone back to."""
+        if self.scene.facts or self.scene.asks:
+            self.past.append(self.scene)
+            del self.past[:-50]
+        self.scene = scene
+        if self.first is None and scene.asks:
+            self.first = scene
+
+    def start_over(self) -> None:
+        """Forget the scene, not the kit."""
+        self.scene, self.past, self.first, self.missing = Scene(), [], None, ()
+
+
+def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
+    """Old facts with the new ones in their place.
+
+    One new value replaces the latest old one of that quantity and owner; two or more
+    replace them all. A new value said of nobody replaces that of the only owner.
+    """
+    kept = list(old)
+    groups: dict[tuple[str, str], list[Fact]] = {}
+    for fact in new:
+        groups.setdefault((fact.quantity, fact.of), []).append(fact)
+    added: list[Fact] = []
+    for (quantity, of), facts in groups.items():
+        same = [k for k in kept if k.quantity == quantity and (k.of == of or not k.of)]
+        owners = {k.of for k in kept if k.quantity == quantity}
+        if not of and owners and "" not in owners and len(owners) == 1:
+            of = owners.pop()
+            same = [k for k in kept if k.quantity == quantity and k.of == of]
+            facts = [replace(f, of=of) for f in facts]
+        drop = same if len(facts) > 1 else same[-1:]
+        place = kept.index(drop[0]) if drop else len(kept)
+        kept = [k for k in kept if k not in drop]
+        kept[place:place] = facts
+    return tuple(_only_one_power(kept, groups)) + tuple(added)
+
+
+def _only_one_power(facts: list[Fact], groups: dict[tuple[str, str], list[Fact]]) -> list[Fact]:
+    """A power said replaces "two stops down", and a rating replaces a push, and the other way round."""
+    rivals = {"power": "power_down", "power_down": "power", "rated": "push", "push": "rated", "film_speed": "push", "distance": "path", "loss": "modifier"}
+    named = {(quantity, of) for quantity, of in groups}
+    gone = {(rivals[q], of) for q, of in named if q in rivals and (rivals[q], of) not in named and q not in ("loss",)}
+    return [f for f in facts if (f.quantity, f.of) not in gone and not (f.quantity == "push" and ("film_speed", "") in named and ("push", "film") not in named)]
+
+
+def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
+    """A bare value after being asked is the answer to what was asked."""
+    numbers = [f for f in query.facts if f.quantity in ("number", "stops", "share")]
+    if not missing or not numbers:
+        return query
+    wanted = [m for m in missing if not any(f.quantity == m for f in query.facts)]
+    facts = list(query.facts)
+    for fact, quantity in zip(numbers, wanted):
+        if fact.bad:
+            continue
+        facts[facts.index(fact)] = _as(fact, quantity, unit)
+    lengths = [f for f in facts if f.quantity == "distance"]
+    if "guide_number" in wanted and lengths and not any(f.quantity == "guide_number" for f in facts) and ("distance" not in wanted or len(lengths) > 1):
+        at = facts.index(lengths[0])
+        factor = {"ft": 0.3048, "m": 1.0}.get(lengths[0].unit, 1.0)
+        facts[at] = replace(lengths[0], quantity="guide_number", value=lengths[0].value / factor, of=lengths[0].of)
+    return replace(query, facts=tuple(facts), unplaced=())
+
+
+def _as(fact: Fact, quantity: str, unit: str) -> Fact:
+    value, of = fact.value, fact.of
+    if quantity in ("distance", "focus_distance"):
+        value *= {"ft": 0.3048, "m": 1.0, "cm": 0.01, "in": 0.0254}.get(unit, 0.3048)
+    if quantity == "aperture" and not math.isnan(fact.other):
+        value = fact.other
+    if quantity == "focal_length":
+        value /= 1000
+    bad = "" if value > 0 else f"a {quantity.replace('_', ' ')} must be more than nothing"
+    return replace(fact, quantity=quantity, value=value, unit=unit if quantity == "distance" else "", of=of, bad=bad)
+
+
+def move_lengths(facts: Iterable[Fact], moves: list[Fact]) -> tuple[Fact, ...]:
+    """"back a metre": the latest distance, moved. A move that ends at nothing is bad."""
+    out = list(facts)
+    for move in moves:
+        places = [n for n, f in enumerate(out) if f.quantity == "distance" and (not move.of or f.of == move.of)]
+        if not places:
+            continue
+        at = places[-1]
+        value = out[at].value + move.value
+        bad = "" if value > 0 else "that would put the light behind the subject"
+        out[at] = replace(out[at], value=value, said=move.said, bad=bad, origin="said", unit=out[at].unit)
+    return tuple(out)

@@ -1,0 +1,1 @@
+"""Cautions and answers about doing the work without hurting anybody."""

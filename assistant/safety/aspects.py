@@ -1,0 +1,23 @@
+"""The shape of one prepared safety answer."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+COMMON = "common practice, no source"
+
+
+@dataclass(frozen=True, slots=True)
+class Aspect:
+    """One thing people ask about one hazard.
+
+    Every pattern in `hears` must be found. An `urgent` aspect reports trouble under way and needs no
+    question word. The first sentence of `reply` is the answer; `example` is a phrase it must hear.
+    """
+
+    topics: tuple[str, ...]
+    hears: tuple[str, ...]
+    reply: str
+    source: str
+    example: str
+    urgent: bool = False

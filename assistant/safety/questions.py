@@ -1,0 +1,107 @@
+"""Safety questions that are asked outright, answered from prepared tables and never improvised."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+from assistant.safety.answers_electric import ELECTRIC
+from assistant.safety.answers_people import PEOPLE
+from assistant.safety.aspects import Aspect
+from assistant.safety.cautions import TOPICS, plain, topics_in
+
+ASPECTS: tuple[Aspect, ...] = ELECTRIC + PEOPLE
+
+
+@dataclass(frozen=True, slots=True)
+class SafetyAnswer:
+    """A prepared reply (first sentence is the answer), its topics and its sources."""
+
+    reply: str
+    topics: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+# "a safe setting" is about exposure, not about harm.
+_DANGER = re.compile(
+    r"\b(?:(?:un)?safe(?:ty|ly)?(?! (?:bet|setting|choice|side|margin|exposure|aperture|f-?stop|start\w*|shutter|distance for))"
+    r"|danger\w*|hazard\w*|harm\w*|bother\w*|scare\w*|frighten\w*|startl\w*|upset\w*|hurt\w*|injur\w*|risk\w*|kill\w*|electrocut\w*|explod\w*|blind(?:ed|ing|ness)?"
+    r"|shock(?:s|ed)?|fry|fries|ruin|wreck|catch fire|on fire|smok(?:e|ing)|seizures?|epilep\w*|damage\w*|poison\w*|allowed)\b"
+)
+_QUESTION = re.compile(
+    r"\?|^(?:so |ok |hi |hello |please |quick question,? )?(?:is|are|can|could|may|should|will|would|do|does|am|how|what|why|anything|any)\b"
+    r"|\b(?:can|could|may|should|is it|am|do|will it) (?:i|we|you|it|ok|okay|safe|all right|alright)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bwonder\w*\b"
+)
+_PERMISSION = re.compile(
+    r"\b(?:can|could|may|should|shall) (?:i|we|you|one|they|it|my|the|old|a|an|two|flash\w*)\b|\b(?:ok|okay|all right|alright|fine|wise|sensible|bad|good idea|worried|worry|mind|legal|allowed|advisable|a problem)\b"
+    r"|\b(?:will|would|does|do|is|are|might) .{0,50}(?:hot|hurt\w*|protect\w*|trigger\w*|upset\w*|startl\w*|burn\w*|burst\w*|shatter\w*|need an? )|\bwhat happens if\b|\bwhat weight\b|\bhow heavy\b|\btoo high for\b|\btoo (?:bright|close|strong) (?:for|to)\b.{0,20}\b(?:eyes|baby|newborn)\b|\bdo i need\b|\bhow long\b.{0,40}\b(?:charge|capacitor|discharg\w*)|\bhow (?:do|can|should) (?:i|we) (?:measur\w*|test|check|weigh|protect|keep|stop(?! down)|secure|prevent|avoid|store|dispose|clean|get rid)\b|\bwhat (?:do|should|must) (?:i|we) do\b"
+)
+_NUMBER_WANTED = re.compile(
+    r"\b(?:what|which|whats|what's|how many|how much|how far|work out|calculate|give me)\b.{0,30}\b(?:aperture|f-?stop|f-?number|f ?stop|stops?|setting|power|distance|iso|shutter|guide number|gn|exposure|lens|pops|flashes|feet|metres|meters|joules|energy|watt[- ]?seconds|ws)\b"
+    r"|\b(?:aperture|f-?stop|f-?number|stop|power|distance|shutter(?: speed)?|exposure)\s*\?"
+)
+_QUANTITY_WANTED = re.compile(r"\bhow (?:many|far|wide|much|high)\b")
+_EXPOSURE_TALK = re.compile(r"\bf ?/ ?\d|\bf\d|\b(?:gn|guide (?:number|no))\b|\biso ?\d|\basa ?\d|\baperture\b|\bf-?stop\b|\b1/\d+\b|\bw ?s\b|\bwatt")
+
+_RATE = re.compile(r"\b(?:flash\w*|pops|times)\b.{0,12}\b(?:a|per|each|every) second\b")
+_FRAGMENT_TOPICS = frozenset({"water", "epilepsy", "infant", "eyes"})
+_FRAGMENT_WORDS = re.compile(r"\b(?:flash|strobe|eyes)\b")
+
+
+def _is_fragment(said: str) -> bool:
+    """A bare phrase such as "flash in the rain": a hazard, a flash, no number, four words at most."""
+    few = len(said.split()) <= 4 and not any(letter.isdigit() for letter in said)
+    return few and _FRAGMENT_WORDS.search(said) is not None and bool(topics_in(said) & _FRAGMENT_TOPICS)
+
+
+@lru_cache(maxsize=1)
+def _compiled() -> tuple[tuple[Aspect, tuple[re.Pattern[str], ...]], ...]:
+    return tuple((one, tuple(re.compile(pattern) for pattern in one.hears)) for one in ASPECTS)
+
+
+def is_safety_question(text: str) -> bool:
+    """Whether the words ask about harm, or for leave to do something, and not for an exposure number.
+
+    >>> is_safety_question("is it safe to flash a cat?")
+    True
+    >>> is_safety_question("it's raining, GN 80, 10 ft, what aperture?")
+    False
+    """
+    said = plain(text)
+    if _is_fragment(said):
+        return True
+    if _NUMBER_WANTED.search(said) and not _RATE.search(said):
+        return False
+    if _DANGER.search(said):
+        return _QUESTION.search(said) is not None
+    about_exposure = _EXPOSURE_TALK.search(said) or _QUANTITY_WANTED.search(said)
+    return _PERMISSION.search(said) is not None and not about_exposure
+
+
+def best_aspect(text: str) -> Aspect | None:
+    """The aspect whose words are all there: the most specific, then the first in the tables."""
+    said = plain(text)
+    asked = is_safety_question(text)
+    calm = _NUMBER_WANTED.search(said) is None and _EXPOSURE_TALK.search(said) is None
+    fits = [
+        (len(patterns), -place, aspect)
+        for place, (aspect, patterns) in enumerate(_compiled())
+        if (asked or (aspect.urgent and calm)) and all(pattern.search(said) for pattern in patterns)
+    ]
+    return max(fits, key=lambda fit: fit[:2])[2] if fits else None
+
+
+def answer_safety(text: str) -> SafetyAnswer | None:
+    """The prepared answer to a safety question, or None where the text asks no safety question known here.
+
+    >>> answer_safety("Is it safe to flash a newborn?").topics
+    ('infant', 'eyes')
+    >>> answer_safety("guide number 80, 10 feet, in the rain, what aperture?") is None
+    True
+    """
+    aspect = best_aspect(text)
+    if aspect is None:
+        return None
+    topics = tuple(sorted(aspect.topics, key=TOPICS.index))
+    return SafetyAnswer(aspect.reply, topics, tuple(aspect.source.split("; ")))

@@ -1,0 +1,1 @@
+"""Solving: queries to solutions, one topic a file."""

@@ -1,0 +1,69 @@
+"""What the camera adds to the balance: film speed, and losses between the lens and the film."""
+
+from __future__ import annotations
+
+import math
+
+from assistant.answer import Assumed
+from assistant.physics import optics
+from assistant.query import Fact, Query
+from assistant.solving.lights import TYPICAL_LOSS
+
+Loss = tuple[str, float, tuple[Fact, ...]]
+
+
+def film_speed(query: Query) -> tuple[float, tuple[Assumed, ...], tuple[Fact, ...]]:
+    """The speed the film is exposed at, what was assumed for it, and from which facts.
+
+    A push counts from box speed: rated one stop faster (contract 9).
+    """
+    said = query.last("film_speed")
+    rated = query.last("rated")
+    push = query.last("push")
+    if rated:
+        return rated.value, (), tuple(f for f in (rated, said, push) if f)
+    if said is None:
+        condition = next((f for f in query.facts if f.quantity == "guide_number" and f.at_iso), None)
+        if condition and condition.at_iso:
+            why = "the guide number was given for it"
+            return condition.at_iso, (Assumed("film_speed", condition.at_iso, "ISO", why),), (condition,)
+        base = 100.0 * 2 ** (push.value if push else 0.0)
+        return base, (Assumed("film_speed", base, "ISO", "none was given"),), (push,) if push else ()
+    return said.value * 2 ** (push.value if push else 0.0), (), tuple(f for f in (said, push) if f)
+
+
+def losses(query: Query) -> list[Loss]:
+    """Losses at the camera in stops: filters, bellows, tele-converters."""
+    found: list[Loss] = []
+    factors = [f for f in query.facts if f.quantity == "factor"]
+    found += [("filter", math.log2(f.value), (f,)) for f in factors if f.value > 0]
+    found += [("filter", f.value, (f,)) for f in query.facts if f.quantity == "filter_loss"]
+    found += [("ND", f.value, (f,)) for f in query.facts if f.quantity == "nd"]
+    if not found:
+        found += [(f.unit, TYPICAL_LOSS[f.unit][1], (f,)) for f in query.facts if f.quantity == "camera_filter" and f.unit in TYPICAL_LOSS]
+    bellows = _bellows(query)
+    return found + ([bellows] if bellows else [])
+
+
+def _bellows(query: Query) -> Loss | None:
+    magnified = query.last("magnification")
+    if magnified and magnified.value > 0:
+        return ("bellows", math.log2(optics.bellows_factor_from_magnification(magnified.value)), (magnified,))
+    extension, focal = query.last("extension"), query.last("focal_length")
+    if extension and focal:
+        return ("bellows", math.log2(bellows_factor(query, extension, focal)), (extension, focal))
+    return None
+
+
+def bellows_factor(query: Query, extension: Fact, focal: Fact) -> float:
+    """(extension / focal length) squared, whether the extension is the whole draw or added to it."""
+    added = extension.value < focal.value or "tube" in query.text.lower() or "beyond" in query.text.lower()
+    whole = focal.value + extension.value if added else extension.value
+    return optics.bellows_factor(whole, focal.value)
+
+
+def loss_total(query: Query) -> tuple[float, tuple[Fact, ...], tuple[str, ...]]:
+    """All of them together, their facts and their names."""
+    found = losses(query)
+    facts = tuple(f for _, _, fs in found for f in fs)
+    return sum(s for _, s, _ in found), facts, tuple(f"{name} {stops:.2g} stops" for name, stops, _ in found)

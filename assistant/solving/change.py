@@ -1,0 +1,100 @@
+"""A known good exposure and a change: what was named twice changed, what was not stays.
+
+"I had f/8 on ISO 100, now ISO 160" · "full power gave f/11 at two metres; at three?"
+The ledger needs no guide number for this: only the differences count.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Iterable
+
+from assistant.answer import Quantity
+from assistant.query import Ask, Fact, Query
+from assistant.solving import marks
+from assistant.solving.ledger import WEIGHT, changed, stops_of, value_of
+from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
+from assistant.physics.flash import whole_count
+
+CHANGING = ("aperture", "distance", "power", "film_speed", "energy", "count", "loss", "power_down", "modifier")
+DEFAULT_BEFORE = {"power": 1.0, "count": 1.0, "loss": 0.0}
+
+
+def solve(query: Query) -> Solution | None:
+    """A quantity after a change, from its value before; None when there is no such pair."""
+    ask = next((a for a in query.asks if a.quantity in ("aperture", "distance", "power", "film_speed", "count", "energy")), None)
+    if ask is None or query.has("guide_number") or query.has("exposure_value") or _several_lights(query):
+        return None
+    before, after, used = _states(query, ask)
+    if before is None or ask.quantity in after:
+        return None
+    reference = before.pop(ask.quantity, DEFAULT_BEFORE.get(ask.quantity))
+    moved = {q: v for q, v in after.items() if q in before or q in DEFAULT_BEFORE}
+    if reference is None or not moved:
+        return None
+    start = {q: before.get(q, DEFAULT_BEFORE.get(q, 1.0)) for q in moved}
+    return _finish(query, ask, reference, start, moved, used)
+
+
+def _several_lights(query: Query) -> bool:
+    return len({f.of for f in query.facts if f.of and f.quantity in ("aperture", "distance", "power") and f.of not in ("ambient", "camera")}) > 1
+
+
+def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, float], list[Fact]]:
+    """Values before and after by quantity; a quantity said once, beside a reference, stays."""
+    before: dict[str, float] = {}
+    after: dict[str, float] = {}
+    used: list[Fact] = []
+    for quantity in ("aperture", "distance", "power", "film_speed", "energy", "count", "loss"):
+        facts = _of(query, quantity)
+        if not facts:
+            continue
+        values = [_value(f) for f in facts]
+        used += facts
+        if len(facts) > 1:
+            before[quantity], after[quantity] = values[0], values[-1]
+        elif quantity == ask.quantity or quantity not in DEFAULT_BEFORE:
+            before[quantity] = values[0]
+        elif not _is_default(quantity, values[0]):
+            after[quantity] = values[0]
+    reference = "aperture" in before
+    return (before if reference else None), after, used
+
+
+def _is_default(quantity: str, value: float) -> bool:
+    return value == DEFAULT_BEFORE.get(quantity)
+
+
+def _of(query: Query, quantity: str) -> list[Fact]:
+    if quantity == "power":
+        return [f for f in query.facts if f.quantity in ("power", "power_down")]
+    if quantity == "loss":
+        return [f for f in query.facts if f.quantity == "loss"]
+    return [f for f in query.facts if f.quantity == quantity and f.of not in ("front", "back", "middle", "backdrop")]
+
+
+def _value(fact: Fact) -> float:
+    return 2.0**-fact.value if fact.quantity == "power_down" else fact.value
+
+
+def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], after: dict[str, float], used: list[Fact]) -> Solution:
+    value = changed(ask.quantity, reference, before, after)
+    if ask.quantity == "count":
+        quantity: Quantity = marks.count(whole_count(value), ask.unit or "pops")
+    elif ask.quantity == "distance":
+        quantity = marks.distance(value, preferred_unit(query, ask.unit))
+    elif ask.quantity == "energy":
+        quantity = Quantity("energy", value, "J")
+    else:
+        quantity = {"aperture": marks.aperture, "power": marks.power, "film_speed": marks.film_speed}[ask.quantity](value)
+    moved = tuple(f"{q.replace('_', ' ')} {_plain(q, before[q], query)} to {_plain(q, after[q], query)}: {stops_of(q, after[q]) - stops_of(q, before[q]):+.2f} stops" for q in after)
+    return Solution(answers=(quantity,), used=tuple(used), working=moved, topic="change")
+
+
+def _plain(quantity: str, value: float, query: Query) -> str:
+    if quantity == "distance":
+        unit = preferred_unit(query)
+        shown = marks.distance(value, unit)
+        return f"{shown.value:.3g} {unit}"
+    return f"{value:.4g}"

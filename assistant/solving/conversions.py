@@ -1,0 +1,175 @@
+"""Conversions: guide numbers, film speeds, powers; stops, factors, watt-seconds; differences of marks.
+
+One table: what is asked, what is given, how. The first row whose givens are there answers.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Callable
+
+from assistant import scales
+from assistant.answer import Quantity
+from assistant.physics import ambient
+from assistant.query import Ask, Fact, Query
+from assistant.solving import marks
+from assistant.solving.lights import guide_unit, preferred_unit
+from assistant.solving.solution import Solution
+from assistant.units import LENGTH
+
+Row = Callable[[Query, Ask], "Solution | None"]
+
+
+def solve(query: Query) -> Solution | None:
+    """A conversion, or None."""
+    for ask in query.asks:
+        for row in ROWS.get(ask.quantity, ()):
+            found = row(query, ask)
+            if found:
+                return found
+    return None
+
+
+def _done(answer: Quantity, *used: Fact, notes: tuple[str, ...] = (), working: tuple[str, ...] = ()) -> Solution:
+    return Solution(answers=(answer,), used=used, notes=notes, working=working, topic="conversions")
+
+
+# --- guide number ------------------------------------------------------------------------------
+
+
+def _guide(query: Query, ask: Ask) -> Solution | None:
+    """A guide number at another film speed or power, or in the other unit."""
+    guides = query.all("guide_number")
+    if len(guides) != 1 or query.has("distance") or query.has("aperture") or query.has("count") or query.has("ratio"):
+        return None
+    fact = guides[0]
+    unit, _ = guide_unit(query, fact, "" if ask.unit else "")
+    wanted = ask.unit or next((u for u in query.units if not u.startswith("not")), "") or unit
+    wanted = "m" if wanted in ("m", "cm") else "ft"
+    speeds, powers = query.all("film_speed"), [f for f in query.facts if f.quantity in ("power", "power_down", "loss")]
+    iso_from, iso_to = _pair(fact.at_iso, [f.value for f in speeds], 100.0)
+    power_from, power_to = _pair(fact.at_power, [_strength(f) for f in powers], 1.0)
+    value = fact.value * math.sqrt(iso_to / iso_from * power_to / power_from) * LENGTH[unit] / LENGTH[wanted]
+    return _done(marks.guide_number(value, wanted, iso_to, None if power_to == 1.0 else power_to), fact, *speeds, *powers)
+
+
+def _strength(fact: Fact) -> float:
+    return fact.value if fact.quantity == "power" else 2.0 ** -fact.value
+
+
+def _pair(quoted: float | None, said: list[float], default: float) -> tuple[float, float]:
+    """The condition a number was quoted for and the one it is wanted for."""
+    if quoted is not None:
+        return quoted, said[-1] if said else default
+    if len(said) >= 2:
+        return said[0], said[-1]
+    return default, said[0] if said else default
+
+
+# --- stops ---------------------------------------------------------------------------------------
+
+
+def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
+    """Stops between two marks of one scale."""
+    rows: tuple[tuple[str, Callable[[float, float], float]], ...] = (
+        ("aperture", scales.aperture_difference_stops), ("shutter", scales.shutter_difference_stops),
+        ("film_speed", scales.film_speed_difference_stops), ("energy", lambda a, b: math.log2(b / a)),
+        ("power", lambda a, b: math.log2(b / a)), ("guide_number", lambda a, b: 2 * math.log2(b / a)),
+        ("exposure_value", lambda a, b: b - a), ("count", lambda a, b: math.log2(b / a)), ("time", lambda a, b: math.log2(b / a)),
+    )
+    for quantity, between in rows:
+        facts = query.all(quantity)
+        if len(facts) == 2:
+            value = between(facts[0].value, facts[1].value)
+            return _done(marks.stops(_as_asked(value, query, quantity)), *facts)
+    pair = query.first("aperture_range")
+    if pair:
+        return _done(marks.stops(_as_asked(scales.aperture_difference_stops(pair.value, pair.other), query, "aperture")), pair)
+    return None
+
+
+def _as_asked(value: float, query: Query, quantity: str) -> float:
+    """The sign that was asked for: more, brighter and opening up are positive."""
+    if query.cues & {"more", "open_up"} and not query.cues & {"less", "close_down"}:
+        return abs(value) if quantity in ("energy", "power", "guide_number", "count") or "open_up" in query.cues else value
+    if query.cues & {"less", "loss"} and quantity in ("energy", "power", "guide_number"):
+        return -abs(value)
+    return value
+
+
+def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
+    rows: tuple[tuple[str, Callable[[Fact], float]], ...] = (
+        ("power", lambda f: math.log2(f.value)), ("nd", lambda f: f.value), ("factor", lambda f: math.log2(f.value)),
+        ("times", lambda f: math.log2(f.value)), ("count", lambda f: math.log2(f.value)),
+    )
+    for quantity, convert in rows:
+        facts = query.all(quantity)
+        if quantity == "factor" and len(facts) > 1:
+            return _done(marks.stops(sum(math.log2(f.value) for f in facts)), *facts)
+        if facts and facts[-1].value > 0:
+            return _done(marks.stops(convert(facts[-1])), facts[-1])
+    return None
+
+
+# --- factor, power, film speed ---------------------------------------------------------------------
+
+
+def _factor(query: Query, ask: Ask) -> Solution | None:
+    stops = next((f for f in query.facts if f.quantity in ("stops", "nd", "filter_loss", "loss", "signed")), None)
+    if stops is None:
+        several = query.all("factor") or query.all("times")
+        if len(several) > 1:
+            return _done(Quantity("factor", math.prod(f.value for f in several), "x"), *several)
+        return None
+    sign = -1 if stops.unit == "-" or stops.cue == "less" else 1
+    value = 2.0 ** (stops.value if stops.quantity in ("nd", "filter_loss", "loss") else sign * abs(stops.value))
+    return _done(Quantity("factor", value, "x"), stops)
+
+
+def _power(query: Query, ask: Ask) -> Solution | None:
+    """So many stops down from full, or watt-seconds of watt-seconds, as a fraction of full."""
+    if query.has("guide_number") or query.has("distance"):
+        return None
+    down = next((f for f in query.facts if f.quantity in ("power_down", "stops", "signed", "loss")), None)
+    energies = query.all("energy")
+    if len(energies) == 2:
+        return _done(marks.power(min(e.value for e in energies) / max(e.value for e in energies)), *energies)
+    if down is None or query.has("aperture"):
+        return None
+    base = query.last("power")
+    start = base.value if base else 1.0
+    sign = 1 if down.cue == "more" or down.unit == "+" else -1
+    value = start * 2.0 ** (sign * abs(down.value))
+    return _done(marks.power(value), down, *((base,) if base else ()))
+
+
+def _film_speed(query: Query, ask: Ask) -> Solution | None:
+    said = query.last("film_speed")
+    if said is None or query.has("guide_number") or query.has("aperture") or query.has("distance"):
+        return None
+    push = query.last("push")
+    moved = next((f for f in query.facts if f.quantity in ("stops", "signed")), None)
+    if push:
+        return _done(marks.film_speed(said.value * 2**push.value), said, push)
+    if moved:
+        over = moved.cue == "more" or moved.unit == "+"
+        return _done(marks.film_speed(said.value * 2 ** (-abs(moved.value) if over else abs(moved.value))), said, moved)
+    return _done(marks.film_speed(said.value), said) if said.unit == "DIN" else None
+
+
+def _distance(query: Query, ask: Ask) -> Solution | None:
+    """A length in another unit."""
+    lengths = query.all("distance")
+    if len(lengths) == 1 and (ask.unit or query.units) and not query.has("aperture") and not query.has("guide_number"):
+        return _done(marks.distance(lengths[0].value, ask.unit or query.units[-1]), lengths[0])
+    return None
+
+
+ROWS: dict[str, tuple[Row, ...]] = {
+    "guide_number": (_guide,),
+    "stops": (_stops_from_marks, _stops_from_one),
+    "factor": (_factor,),
+    "power": (_power,),
+    "film_speed": (_film_speed,),
+    "distance": (_distance,),
+}

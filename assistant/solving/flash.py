@@ -1,0 +1,245 @@
+"""Flash exposure: one unknown of aperture, distance, power, film speed, guide number, count.
+
+For any number of lights: each has its own ledger, their light adds, and the unknown closes
+the balance. The result is put back into the balance before it is returned.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from assistant.answer import Assumed, Quantity
+from assistant.physics.flash import sum_of_light, whole_count
+from assistant.query import Ask, Fact, Query
+from assistant.solving import camera
+from assistant.solving.ledger import Line, balance, close, line
+from assistant.solving.lights import MODIFIER_NAMES, Light, guide_unit, lights, preferred_unit
+from assistant.solving.marks import aperture, count, distance, film_speed, guide_number, power
+from assistant.solving.solution import Solution, needs
+
+ASKED = ("aperture", "distance", "power", "film_speed", "guide_number", "count")
+NAMES = {"guide_number": "the guide number of the flash", "distance": "the distance from the flash to the subject",
+         "aperture": "the aperture you want", "power": "the power"}
+
+
+def solve(query: Query) -> Solution | None:
+    """The unknown of a flash balance; needs what is missing; None when it is no flash question."""
+    ask = next((a for a in query.asks if a.quantity in ASKED), None)
+    if ask is None:
+        return None
+    return _SOLVERS[ask.quantity](query, ask)
+
+
+# --- shared ----------------------------------------------------------------------------------
+
+
+def _assumptions(query: Query, found: list[Light], film: tuple[Assumed, ...], asked: str = "") -> tuple[Assumed, ...]:
+    made = list(film)
+    if asked != "power" and any(l.power is None and l.guide_number is not None for l in found):
+        if not any(f.quantity in ("power", "power_down") for f in query.facts):
+            made.append(Assumed("power", 1.0, "of full", "none was given"))
+    for fact in query.facts:
+        if fact.quantity == "guide_number" and any(fact in l.facts for l in found):
+            unit, taken = guide_unit(query, fact, asked_unit(query))
+            if taken:
+                made.append(Assumed("guide_number", fact.value, unit, "no unit was given with the guide number"))
+    for one in found:
+        for worn in one.typical:
+            loss = dict(one.losses)[worn]
+            made.append(Assumed("stops", -loss, "stops", f"a typical loss for a {MODIFIER_NAMES.get(worn, worn)}; common practice, test your own"))
+    return tuple(made)
+
+
+def asked_unit(query: Query) -> str:
+    """The unit of length named in the question itself."""
+    return next((a.unit for a in query.asks if a.unit in ("ft", "m", "cm", "in", "yd")), "")
+
+
+def _missing(query: Query, one: Light, wanted: tuple[str, ...]) -> tuple[str, ...]:
+    have = {"guide_number": one.guide_number, "distance": one.distance}
+    return tuple(q for q in wanted if q in have and have[q] is None)
+
+
+def ask_for(missing: tuple[str, ...], name: str = "") -> str:
+    """The question that asks for exactly what is missing."""
+    whose = f" for the {name}" if name else ""
+    return "I need " + " and ".join(NAMES.get(m, m.replace("_", " ")) for m in missing) + whose + "."
+
+
+def _reading(one: Light, speed: float, loss: float) -> tuple[float, list[Line]]:
+    if one.reading is not None:
+        return one.reading, []
+    lines = one.lines() + [line("film_speed", speed), line("loss", loss)]
+    return close("aperture", lines), lines
+
+
+def _facts(found: list[Light], *more: tuple[Fact, ...]) -> tuple[Fact, ...]:
+    facts = [f for l in found for f in l.facts] + [f for group in more for f in group]
+    return tuple(dict.fromkeys(facts))
+
+
+# --- one function for each unknown ---------------------------------------------------------------
+
+
+def _aperture(query: Query, ask: Ask) -> Solution | None:
+    found = lights(query, asked_unit(query))
+    speed, film, film_facts = camera.film_speed(query)
+    loss, loss_facts, _ = camera.loss_total(query)
+    chosen = [l for l in found if l.name == ask.of] if ask.of not in ("", "both") else [l for l in found if l.of_subject]
+    chosen = chosen or found
+    for one in chosen:
+        missing = _missing(query, one, ("guide_number", "distance")) if one.reading is None else ()
+        if missing:
+            return needs(missing, ask_for(missing, one.name), _facts(found, film_facts), "flash")
+    read = {l.name: _reading(l, speed, loss) for l in found if not _missing(query, l, ("guide_number", "distance")) or l.reading is not None}
+    value = sum_of_light(read[l.name][0] for l in chosen)
+    answers = [aperture(value, ask.of if ask.of not in ("", "both") else None)]
+    for one in found:
+        if (len(chosen) > 1 or one not in chosen) and one.name in read:
+            answers.append(aperture(read[one.name][0], one.name))
+    lines = tuple(read[chosen[0].name][1]) if len(chosen) == 1 else ()
+    return Solution(
+        answers=tuple(answers), assumed=_assumptions(query, found, film), lines=lines + ((line("aperture", value),) if lines else ()),
+        used=_facts(found, film_facts, loss_facts), topic="flash",
+    )
+
+
+def _single(query: Query, ask: Ask, unknown: str) -> tuple[Light, list[Line], tuple[Assumed, ...], tuple[Fact, ...]] | Solution:
+    """The one light asked about and the ledger without its unknown, or what is missing."""
+    found = lights(query, asked_unit(query))
+    one = next((l for l in found if l.name == ask.of), None) or next((l for l in found if _open(l, unknown)), found[0])
+    speed, film, film_facts = camera.film_speed(query)
+    loss, loss_facts, _ = camera.loss_total(query)
+    target = _target(query, found, one, speed, loss)
+    wanted = tuple(q for q in ("guide_number", "distance") if q != unknown)
+    missing = _missing(query, one, wanted) + (("aperture",) if target is None else ())
+    if missing:
+        return needs(missing, ask_for(missing, one.name if len(found) > 1 else ""), _facts(found, film_facts), "flash")
+    assert target is not None
+    lines = one.lines(unknown) + [line("loss", loss), line("aperture", target)]
+    lines += [] if unknown == "film_speed" else [line("film_speed", speed)]
+    facts = _facts(found, film_facts if unknown != "film_speed" else (), loss_facts, tuple(query.all("aperture")[-1:]))
+    assumed = _assumptions(query, [one], film if unknown != "film_speed" else (), unknown)
+    return one, lines, assumed, facts
+
+
+def _open(one: Light, unknown: str) -> bool:
+    return {"distance": one.distance, "power": one.power, "guide_number": one.guide_number}.get(unknown, 0) is None
+
+
+def _target(query: Query, found: list[Light], one: Light, speed: float, loss: float) -> float | None:
+    """The aperture the light alone must give: the wanted one less what the other lights give."""
+    fact = query.last("aperture", "") or query.last("aperture", "ambient")
+    if fact is None:
+        return None
+    others = [l for l in found if l is not one and l.of_subject and not _missing(query, l, ("guide_number", "distance"))]
+    if not others or one.name in ("", *()) or not one.of_subject:
+        return fact.value
+    already = sum(_reading(l, speed, loss)[0] ** 2 for l in others)
+    left = fact.value**2 - already
+    return math.sqrt(left) if left > 0 else fact.value
+
+
+def _close(parts: tuple[Light, list[Line], tuple[Assumed, ...], tuple[Fact, ...]], unknown: str) -> tuple[float, tuple[Line, ...]]:
+    value = close(unknown, parts[1])
+    lines = (*parts[1], line(unknown, value))
+    assert abs(balance(list(lines))) < 1e-6, "the balance does not close"
+    return value, lines
+
+
+def _distance(query: Query, ask: Ask) -> Solution | None:
+    parts = _single(query, ask, "distance")
+    if isinstance(parts, Solution):
+        return parts
+    value, lines = _close(parts, "distance")
+    unit = preferred_unit(query, ask.unit)
+    return Solution(answers=(distance(value, unit, ask.of or None),), assumed=parts[2], lines=lines, used=parts[3], topic="flash")
+
+
+def _power(query: Query, ask: Ask) -> Solution | None:
+    parts = _single(query, ask, "power")
+    if isinstance(parts, Solution):
+        return parts
+    value, lines = _close(parts, "power")
+    return Solution(answers=(power(value, ask.of or None),), assumed=parts[2], lines=lines, used=parts[3], topic="flash")
+
+
+def _film_speed(query: Query, ask: Ask) -> Solution | None:
+    found = [l for l in lights(query, asked_unit(query)) if l.of_subject]
+    if len(found) > 1:
+        return _film_speed_for_many(query, found)
+    parts = _single(query, ask, "film_speed")
+    if isinstance(parts, Solution):
+        return parts
+    value, lines = _close(parts, "film_speed")
+    return Solution(answers=(film_speed(value),), assumed=parts[2], lines=lines, used=parts[3], topic="flash")
+
+
+def _film_speed_for_many(query: Query, found: list[Light]) -> Solution:
+    loss, loss_facts, _ = camera.loss_total(query)
+    target = query.last("aperture", "")
+    for one in found:
+        missing = _missing(query, one, ("guide_number", "distance"))
+        if missing or target is None:
+            missing = missing + (() if target else ("aperture",))
+            return needs(missing, ask_for(missing, one.name))
+    assert target is not None
+    total = sum_of_light(_reading(l, 100.0, loss)[0] for l in found)
+    value = 100.0 * (target.value / total) ** 2
+    return Solution(answers=(film_speed(value),), assumed=_assumptions(query, found, ()), used=_facts(found, loss_facts, (target,)), topic="flash")
+
+
+def _guide_number(query: Query, ask: Ask) -> Solution | None:
+    guides = [f for f in query.facts if f.quantity in ("guide_number", "guide_number_pair")]
+    if guides:
+        return _combined_guide(query, ask)
+    target, film_facts = query.last("aperture"), query.all("film_speed")
+    found = lights(query, asked_unit(query))
+    one = found[0]
+    missing = tuple(q for q, v in (("aperture", target), ("distance", one.distance)) if v is None)
+    if missing:
+        return needs(missing, ask_for(missing), _facts(found), "flash")
+    assert target is not None
+    speed = film_facts[0].value if film_facts else 100.0
+    loss, loss_facts, _ = camera.loss_total(query)
+    at_iso = film_facts[-1].value if len(film_facts) > 1 else 100.0
+    powers = query.all("power")
+    one = replace(one, power=powers[0].value if powers else one.power)
+    lines = one.lines("guide_number") + [line("film_speed", speed), line("loss", loss), line("aperture", target.value)]
+    value = close("guide_number", lines) * math.sqrt(at_iso / 100.0)
+    unit = preferred_unit(query, ask.unit)
+    assumed = () if film_facts else (Assumed("film_speed", 100.0, "ISO", "none was given"),)
+    if one.power is None:
+        assumed += (Assumed("power", 1.0, "of full", "none was given"),)
+    return Solution(answers=(guide_number(value, "m" if unit in ("m", "cm") else "ft", at_iso),), assumed=assumed, lines=(*lines, line("guide_number", value)),
+                    used=_facts(found, tuple(film_facts), loss_facts, (target,), tuple(powers)), topic="flash")
+
+
+def _combined_guide(query: Query, ask: Ask) -> Solution:
+    """The guide number of several lights from one spot: light adds, so squares add."""
+    unit = ask.unit or next((f.unit for f in query.facts if f.quantity == "guide_number" and f.unit), "") or preferred_unit(query)
+    unit = "m" if unit in ("m", "cm") else "ft"
+    found = lights(query, unit)
+    factor = 0.3048 if unit == "ft" else 1.0
+    total = sum((l.guide_number or 0.0) ** 2 * l.count * (l.power or 1.0) * 2.0 ** -l.loss for l in found)
+    speeds = query.all("film_speed")
+    at_iso = speeds[-1].value if speeds else 100.0
+    value = math.sqrt(total * at_iso / 100.0) / factor
+    return Solution(answers=(guide_number(value, unit, at_iso),), used=_facts(found, tuple(speeds)), assumed=_assumptions(query, found, (), "power"), topic="flash")
+
+
+def _count(query: Query, ask: Ask) -> Solution | None:
+    query = query.with_facts(f for f in query.facts if f.quantity != "count" or f.value == 1)
+    parts = _single(query, ask, "count")
+    if isinstance(parts, Solution):
+        return parts
+    one = replace(parts[0], count=1.0)
+    lines = [entry for entry in parts[1] if entry.quantity != "count"]
+    exact = close("count", lines)
+    unit = "pops" if ask.unit == "pops" else "flashes"
+    return Solution(answers=(count(whole_count(exact), unit),), assumed=parts[2], lines=(*lines, line("count", exact)), used=parts[3], topic="flash").noting(
+        f"Exactly {exact:.3g} times the light of one is needed." if one.count == 1.0 and abs(exact - round(exact)) > 0.01 else "")
+
+
+_SOLVERS = {"aperture": _aperture, "distance": _distance, "power": _power, "film_speed": _film_speed, "guide_number": _guide_number, "count": _count}

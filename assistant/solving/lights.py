@@ -1,0 +1,196 @@
+"""Lights: the lamps of a scene put together from the facts about them."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from typing import Iterable
+
+from assistant.query import Fact, Query
+from assistant.solving.ledger import Line, line
+from assistant.units import LENGTH
+
+NOT_SUBJECT = frozenset({"hair", "rim", "kicker", "accent", "background"})
+PLACES = frozenset({"camera", "front", "middle", "back", "backdrop", "ambient", "film", "both", "aperture"})
+TYPICAL_LOSS: dict[str, tuple[float, float, float]] = {
+    # low, typical, high, in stops: common practice, no source; test your own
+    "softbox": (1.0, 2.0, 3.0), "umbrella": (1.5, 2.0, 2.5), "shoot_through": (1.5, 2.0, 2.5), "dome": (1.0, 1.5, 2.0),
+    "diffuser": (0.5, 1.0, 2.0), "tissue": (0.5, 1.0, 1.5), "scrim": (0.5, 1.5, 2.5), "grid": (0.5, 1.0, 2.0), "snoot": (0.5, 1.0, 2.0),
+    "dish": (0.5, 1.0, 1.5), "gel": (0.25, 1.0, 1.5), "wide_panel": (0.5, 1.0, 1.5), "card": (2.0, 2.5, 3.0),
+    "ceiling": (1.0, 2.0, 3.0), "wall": (1.0, 2.0, 3.0), "hss": (2.0, 3.0, 4.0), "polariser": (1.0, 1.5, 2.0), "filter": (0.33, 1.0, 3.0),
+}
+MODIFIER_NAMES = {"softbox": "softbox", "umbrella": "umbrella", "shoot_through": "shoot-through umbrella", "dome": "dome", "diffuser": "diffuser",
+                  "tissue": "cloth", "scrim": "scrim", "grid": "grid", "snoot": "snoot", "dish": "beauty dish", "gel": "gel", "wide_panel": "wide panel",
+                  "card": "bounce card", "ceiling": "ceiling", "wall": "wall", "hss": "high-speed sync", "polariser": "polariser", "filter": "filter"}
+
+
+@dataclass(frozen=True, slots=True)
+class Light:
+    """One light. Guide number in metres at ISO 100, full power; distance in metres."""
+
+    name: str
+    guide_number: float | None = None
+    distance: float | None = None
+    power: float | None = None
+    count: float = 1.0
+    losses: tuple[tuple[str, float], ...] = ()
+    typical: tuple[str, ...] = ()
+    reading: float | None = None
+    facts: tuple[Fact, ...] = field(default=(), repr=False)
+
+    @property
+    def of_subject(self) -> bool:
+        """Whether its light counts toward the subject's aperture."""
+        return self.name not in NOT_SUBJECT
+
+    @property
+    def loss(self) -> float:
+        return sum(stops for _, stops in self.losses)
+
+    def lines(self, leave: str = "") -> list[Line]:
+        """The ledger lines of this light, without the quantity `leave`."""
+        known = [("guide_number", self.guide_number), ("power", self.power if self.power is not None else 1.0), ("count", self.count),
+                 ("distance", self.distance)]
+        lines = [line(q, v) for q, v in known if v is not None and q != leave]
+        return lines + [line("loss", stops, name) for name, stops in self.losses]
+
+
+def light_names(query: Query) -> list[str]:
+    """Names of the lights of the scene, in order of mention; "" is the only, unnamed one."""
+    own = ("guide_number", "distance", "power", "power_down", "loss", "modifier", "count", "energy", "aperture", "relation", "path", "guide_number_pair")
+    names = [o for o in query.owners() if o and o not in PLACES and any(f.of == o and f.quantity in own for f in query.facts)]
+    for fact in query.facts:
+        if fact.quantity == "relation" and fact.to and fact.to not in PLACES and fact.to not in names:
+            names.append(fact.to)
+    for ask in query.asks:
+        if ask.of and ask.of not in PLACES and ask.of not in names and ask.of not in ("move", "t01", "t05") and names:
+            names.append(ask.of)
+    return names or [""]
+
+
+def preferred_unit(query: Query, asked: str = "") -> str:
+    """The unit of the answer: asked for, else that of the distances, else of the guide number."""
+    if asked:
+        return asked
+    wanted = [u for u in query.units if not u.startswith("not ")]
+    if wanted:
+        return wanted[-1]
+    for quantity in ("distance", "path", "move", "max_distance", "camera_distance", "length_range", "focus_distance", "guide_number"):
+        units = [f.unit for f in query.facts if f.quantity == quantity and f.unit in LENGTH and f.unit != "mm"]
+        if units:
+            return _family(units[-1]) if quantity == "guide_number" else units[-1]
+    kit = [f.unit for f in query.facts if f.quantity == "preferred_unit"]
+    return kit[-1] if kit else "ft"
+
+
+def _family(unit: str) -> str:
+    return "m" if unit in ("m", "cm", "mm") else "ft"
+
+
+def guide_unit(query: Query, fact: Fact, asked: str = "") -> tuple[str, bool]:
+    """The unit of a guide number and whether it was taken, not said (contract 1)."""
+    if fact.unit:
+        return _family(fact.unit), False
+    if asked:
+        return _family(asked), True
+    for quantity in ("distance", "path", "max_distance", "length_range", "move"):
+        found = [f.unit for f in query.facts if f.quantity == quantity and f.unit in LENGTH and f.unit != "mm"]
+        if found:
+            return _family(found[-1]), True
+    said = [f.unit for f in query.facts if f.quantity == "guide_number" and f.unit in LENGTH]
+    if said:
+        return _family(said[-1]), True
+    camera = [f.unit for f in query.facts if f.quantity == "camera_distance"]
+    return (_family(camera[-1]) if camera and camera[-1] in LENGTH else "ft"), True
+
+
+def guide_in_metres(query: Query, fact: Fact, asked: str = "") -> float:
+    """A guide number as metres at ISO 100 and full power, whatever it was quoted for."""
+    unit, _ = guide_unit(query, fact, asked)
+    value = fact.value * LENGTH[unit]
+    value /= math.sqrt((fact.at_iso or 100.0) / 100.0)
+    return value / math.sqrt(fact.at_power or 1.0)
+
+
+def _pick(query: Query, quantity: str, name: str) -> Fact | None:
+    """The latest fact of a light, else of all lights, else of nobody in particular."""
+    return query.last(quantity, name) or query.last(quantity, "both") or query.last(quantity, "")
+
+
+def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
+    """One light of the scene. Its distance is never borrowed from another light."""
+    guide = _pick(query, "guide_number", name)
+    distance = query.last("distance", name) or query.last("distance", "both") or (query.last("distance", "") if not many or name == "" else None)
+    if distance is None and many and "same_spot" in query.cues:
+        distance = query.last("distance")
+    path = query.all("path", name) or query.all("path", "")
+    power = _pick(query, "power", name)
+    down = _pick(query, "power_down", name)
+    count = query.last("count", name) or (query.last("count", "") if not many else None)
+    losses, typical, loss_facts = _losses(query, name, many)
+    reading = query.last("aperture", name) if name else None
+    strength = (power.value if power else 1.0) * (2.0 ** -down.value if down else 1.0) if power or down else None
+    total_path = sum(p.value for p in path) if path else None
+    facts = [f for f in (guide, distance if not path else None, power, down, count, reading) if f] + list(path) + loss_facts
+    return Light(
+        name=name,
+        guide_number=guide_in_metres(query, guide, asked) if guide else None,
+        distance=total_path if total_path else (distance.value if distance else None),
+        power=strength,
+        count=count.value if count and count.unit == "flashes" else 1.0,
+        losses=losses, typical=typical,
+        reading=reading.value if reading else None,
+        facts=tuple(facts),
+    )
+
+
+def _losses(query: Query, name: str, many: bool) -> tuple[tuple[tuple[str, float], ...], tuple[str, ...], list[Fact]]:
+    mine = (name, "both") if many and name else (name, "", "both")
+    said = [f for f in query.facts if f.quantity == "loss" and f.of in mine]
+    worn = [f for f in query.facts if f.quantity == "modifier" and f.of in mine]
+    losses = [(f.unit or "loss", f.value) for f in said]
+    covered = {f.unit for f in said}
+    typical = []
+    anonymous = sum(1 for f in said if not f.unit)
+    for fact in worn:
+        if fact.unit in covered or fact.unit in typical:
+            continue
+        if anonymous:
+            anonymous -= 1
+            continue
+        typical.append(fact.unit)
+        losses.append((fact.unit, TYPICAL_LOSS.get(fact.unit, (1.0, 1.0, 1.0))[1]))
+    return tuple(losses), tuple(typical), said + worn
+
+
+def lights(query: Query, asked: str = "") -> list[Light]:
+    """Every light of the scene."""
+    query = name_by_size(query)
+    names = light_names(query)
+    many = len([n for n in names if n]) > 1
+    found = [light(query, n, many, asked) for n in names]
+    return [_shared_guide(l, found, query) for l in found]
+
+
+def _shared_guide(one: Light, found: Iterable[Light], query: Query) -> Light:
+    """"same model", "twins", "identical": the second light has the first one's guide number."""
+    if one.guide_number is not None or not query.cues & {"keep", "same_model", "both"}:
+        return one
+    other = next((o for o in found if o.guide_number is not None), None)
+    return replace(one, guide_number=other.guide_number, facts=one.facts + other.facts[:1]) if other and _alike(query) else one
+
+
+def _alike(query: Query) -> bool:
+    text = query.text.lower()
+    return any(word in text for word in ("same", "identical", "twin", "another", "alike", "matching", "pair", "equal"))
+
+
+def name_by_size(query: Query) -> Query:
+    """"the big one" and "the small one" among unnamed guide numbers."""
+    guides = [f for f in query.facts if f.quantity == "guide_number" and not f.of]
+    asked = {a.of for a in query.asks} | {f.of for f in query.facts}
+    if len(guides) == 2:
+        ordered = sorted(guides, key=lambda f: f.value)
+        names = {ordered[0].start: "small", ordered[1].start: "big"} if asked & {"big", "small"} else {guides[0].start: "a", guides[1].start: "b"}
+        return query.with_facts(replace(f, of=names.get(f.start, f.of)) if f.quantity == "guide_number" else f for f in query.facts)
+    return query

@@ -1,0 +1,211 @@
+"""Two lights against each other: ratios, so many stops under, which is brighter, equal light."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from assistant.answer import Assumed, Quantity
+from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stops_from_key_plus_fill, stops_from_key_to_fill
+from assistant.query import Ask, Fact, Query
+from assistant.solving import camera, marks
+from assistant.solving.flash import _assumptions, _facts, ask_for
+from assistant.solving.ledger import close, line
+from assistant.solving.lights import Light, lights, preferred_unit
+from assistant.solving.solution import Solution, needs
+
+
+def solve(query: Query) -> Solution | None:
+    """A question about the difference between lights; None when it is none."""
+    for topic in (_ratio, _brighter, _related):
+        found = topic(query)
+        if found:
+            return found
+    return None
+
+
+def is_key_to_fill(query: Query) -> bool:
+    """Whether the ratio meant is key : fill rather than (key + fill) : fill (contract 7)."""
+    text = query.text.lower().replace("-", " ").replace(":", " to ")
+    return "key to fill" in text or "key fill" in text or "main to fill" in text or "key  to  fill" in text or "key_to_fill" in query.cues
+
+
+# --- ratio -----------------------------------------------------------------------------------
+
+
+def _ratio(query: Query) -> Solution | None:
+    ask = next((a for a in query.asks if a.quantity == "ratio"), None)
+    if ask is None:
+        return None
+    found = lights(query)
+    difference = _difference(query, found)
+    if isinstance(difference, Solution):
+        return difference
+    stops, used = difference
+    key_to_fill = is_key_to_fill(query)
+    value = key_to_fill_ratio(stops) if key_to_fill else key_plus_fill_ratio(stops)
+    named = "key to fill, each read alone" if key_to_fill else "(key + fill) to fill"
+    other = key_plus_fill_ratio(stops) if key_to_fill else key_to_fill_ratio(stops)
+    note = f"Counted as {named}; the other way of counting calls it {other:.3g}:1."
+    return Solution(answers=(marks.ratio(value), marks.stops(-abs(stops), "fill")), notes=(note,), used=used, topic="relations")
+
+
+def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ...]] | Solution:
+    """Stops of the key above the fill, from readings, distances and powers, or a statement."""
+    said = query.last("relation") or next((f for f in query.facts if f.quantity == "stops"), None)
+    apertures = query.all("aperture")
+    pair = _key_and_fill(found)
+    if len(apertures) >= 2 and (pair is None or pair[0].reading is None or pair[1].reading is None):
+        return 2 * math.log2(apertures[0].value / apertures[1].value), tuple(apertures[:2])
+    if pair and all(_comparable(l) for l in pair):
+        return _above(pair[0], pair[1]), _facts(list(pair))
+    if said and (not pair or not any(l.distance or l.guide_number for l in pair)):
+        return abs(said.value), (said,)
+    distances = query.all("distance")
+    if len(distances) == 2:
+        return abs(2 * math.log2(distances[1].value / distances[0].value)), tuple(distances)
+    powers = query.all("power")
+    if len(powers) == 2 and not distances:
+        return abs(math.log2(powers[0].value / powers[1].value)), tuple(powers)
+    lacking = [l.name for l in (pair or ()) if l.distance is None and l.reading is None]
+    return needs(("distance",), ask_for(("distance",), lacking[0] if lacking else ""), topic="relations")
+
+
+def _key_and_fill(found: list[Light]) -> tuple[Light, Light] | None:
+    by_name = {l.name: l for l in found}
+    if "key" in by_name and "fill" in by_name:
+        return by_name["key"], by_name["fill"]
+    named = [l for l in found if l.name and l.of_subject]
+    if len(named) == 2:
+        one, two = named
+        return (one, two) if not (_comparable(one) and _comparable(two)) or _above(one, two) >= 0 else (two, one)
+    return None
+
+
+def _comparable(one: Light) -> bool:
+    return one.reading is not None or one.distance is not None or one.power is not None
+
+
+def _above(one: Light, two: Light) -> float:
+    """How many stops one light is above another; equal guide numbers where none is known."""
+    if one.reading and two.reading:
+        return 2 * math.log2(one.reading / two.reading)
+    guide = 1.0
+    if one.guide_number and two.guide_number:
+        guide = one.guide_number / two.guide_number
+    distance = (two.distance / one.distance) if one.distance and two.distance else 1.0
+    power = (one.power or 1.0) / (two.power or 1.0)
+    count = one.count / two.count
+    return 2 * math.log2(guide * distance) + math.log2(power * count) - one.loss + two.loss
+
+
+# --- which is brighter -------------------------------------------------------------------------
+
+
+def _brighter(query: Query) -> Solution | None:
+    if "brightest" not in query.cues and not (query.asks_for("stops") and _compares(query)):
+        return None
+    found = [l for l in lights(query) if l.name]
+    if len(found) != 2 or not all(_comparable(l) or l.guide_number for l in found):
+        return None
+    one, two = found
+    stops = _above(one, two)
+    winner = one if stops >= 0 else two
+    name = winner.name.upper() if len(winner.name) == 1 else winner.name
+    wanted = next((a.of for a in query.asks if a.quantity == "stops" and a.of), "")
+    if wanted and "brightest" not in query.cues and wanted in (one.name, two.name):
+        signed = stops if wanted == one.name else -stops
+        return Solution(answers=(marks.stops(signed, wanted),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations")
+    return Solution(answers=(marks.stops(abs(stops), name),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations",
+                    lead=f"{name if len(name) == 1 else 'The ' + name} is brighter")
+
+
+def _compares(query: Query) -> bool:
+    return len([l for l in lights(query) if l.name]) == 2 and not query.has("relation") and bool(query.cues & {"less", "more", "brightest", "versus"})
+
+
+# --- so many stops under ---------------------------------------------------------------------------
+
+
+def _related(query: Query) -> Solution | None:
+    """A light's power, distance or aperture for so many stops against another light."""
+    ask = next((a for a in query.asks if a.quantity in ("power", "distance", "aperture", "guide_number", "film_speed")), None)
+    relation = _relation(query)
+    if ask is None or relation is None:
+        return None
+    stops, subject, reference, used = relation
+    found = lights(query)
+    one = next((l for l in found if l.name == (ask.of if ask.of not in ("", "both", reference) else subject)), None)
+    if one is None:
+        one = next((l for l in found if l.name not in (reference,)), found[0])
+    target = _reference_reading(query, found, one, reference)
+    if isinstance(target, Solution):
+        return target
+    value, more, balanced = target
+    wanted = value * 2 ** (stops / 2)
+    return _for_reading(query, ask, one, wanted, used + more, balanced)
+
+
+def _relation(query: Query) -> tuple[float, str, str, tuple[Fact, ...]] | None:
+    said = query.last("relation")
+    if said:
+        sign = 1 if said.cue == "more" else -1
+        return sign * abs(said.value), said.of, said.to, (said,)
+    ratio = query.last("ratio")
+    if ratio:
+        wide = ratio.value if ratio.value >= 1 else 1 / ratio.value
+        stops = stops_from_key_to_fill(wide) if is_key_to_fill(query) else stops_from_key_plus_fill(wide) if wide > 1 else 0.0
+        return -stops, "fill", "key", (ratio,)
+    if "same_light" in query.cues and not query.asks_for("aperture"):
+        asked = next((a.of for a in query.asks if a.of not in ("", "both")), "")
+        others = [n for n in (l.name for l in lights(query)) if n != asked]
+        return (0.0, asked, others[0], ()) if asked and others else None
+    return None
+
+
+def _reference_reading(query: Query, found: list[Light], one: Light, reference: str) -> tuple[float, tuple[Fact, ...], bool] | Solution:
+    """What the other light (or the ambient light, or the aperture) reads; true when only in proportion."""
+    speed, _, film_facts = camera.film_speed(query)
+    other = next((l for l in found if l.name == reference and l is not one), None)
+    measured = query.last("aperture", reference) if reference else None
+    if measured is None and (reference in ("ambient", "aperture", "subject", "backdrop", "") or other is None):
+        measured = query.last("aperture", "ambient") or query.last("aperture", "") or query.last("aperture", "key")
+    if measured:
+        return measured.value, (measured, *film_facts), False
+    if other is None:
+        other = next((l for l in found if l is not one), None)
+    if other is None:
+        return needs(("aperture",), "I need what it is compared with: the reading of the other light.")
+    if other.distance is None and one.distance is None:
+        other, shared = replace(other, distance=1.0), True
+    elif other.distance is None:
+        return needs(("distance",), ask_for(("distance",), other.name), topic="relations")
+    guide = other.guide_number
+    proportional = guide is None
+    lines = replace(other, guide_number=guide or 1.0).lines() + [line("film_speed", speed)]
+    return close("aperture", lines), other.facts + film_facts, proportional
+
+
+def _for_reading(query: Query, ask: Ask, one: Light, wanted: float, used: tuple[Fact, ...], proportional: bool) -> Solution:
+    """The unknown of one light so that it reads as wanted."""
+    speed, film, film_facts = camera.film_speed(query)
+    if ask.quantity == "aperture":
+        return Solution(answers=(marks.aperture(wanted, one.name or None),), used=used + one.facts, topic="relations")
+    if proportional:
+        one = replace(one, guide_number=1.0)
+    if ask.quantity == "power" and one.distance is None and not query.has("distance"):
+        one = replace(one, distance=1.0) if proportional else one
+    missing = tuple(q for q, v in (("guide_number", one.guide_number), ("distance", one.distance)) if v is None and q != ask.quantity)
+    if missing:
+        return needs(missing, ask_for(missing, one.name), used, "relations")
+    if ask.quantity == "film_speed":
+        lines = one.lines() + [line("aperture", wanted)]
+    else:
+        lines = one.lines(ask.quantity) + [line("film_speed", speed), line("aperture", wanted)]
+    value = close(ask.quantity, lines)
+    answer: Quantity = marks.distance(value, preferred_unit(query, ask.unit), one.name or None) if ask.quantity == "distance" else \
+        marks.power(value, one.name or None) if ask.quantity == "power" else marks.film_speed(value)
+    assumed = () if proportional else _assumptions(query, [one], film, ask.quantity)
+    beside = () if one.name in ("",) else (marks.aperture(wanted, f"{one.name} reading"),)
+    return Solution(answers=(answer,), assumed=assumed, used=used + one.facts + film_facts, lines=(*lines, line(ask.quantity, value)), topic="relations",
+                    notes=(f"It then reads f/{wanted:.3g} on its own.",) if beside and not proportional else ())

@@ -1,0 +1,52 @@
+"""The solver: which topic answers a query, what is rejected, what cannot be reached.
+
+Each topic is a function from a query to a solution or None; the first in TOPICS that
+answers is taken. A new kind of question is one more topic file and one more row here.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import Callable, cast
+
+from assistant.query import Fact, Query
+from assistant.solving.solution import Solution, rejected
+
+Topic = Callable[[Query], "Solution | None"]
+
+TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
+    # module of solving/, asked quantities it may answer (empty: any)
+    ("relations", frozenset({"ratio", "stops", "power", "distance", "aperture", "film_speed", "guide_number"})),
+    ("conversions", frozenset({"guide_number", "stops", "factor", "power", "film_speed", "distance"})),
+    ("change", frozenset({"aperture", "distance", "power", "film_speed", "count", "energy"})),
+    ("flash", frozenset({"aperture", "distance", "power", "film_speed", "guide_number", "count"})),
+)
+
+
+def solve(query: Query) -> Solution | None:
+    """The solution of a query; None when no topic knows what to do with it."""
+    wrong = impossible(query)
+    if wrong:
+        return wrong
+    asked = {a.quantity for a in query.asks}
+    for name, quantities in TOPICS:
+        if quantities and not asked & quantities:
+            continue
+        topic = cast(Topic, getattr(import_module(f"assistant.solving.{name}"), "solve"))
+        found = topic(query)
+        if found is not None:
+            return found
+    return None
+
+
+def impossible(query: Query) -> Solution | None:
+    """A value that cannot be, with the reason and the words that said it."""
+    for fact in query.facts:
+        if fact.bad and fact.origin == "said":
+            return rejected(f"“{fact.said.strip()}” cannot be: {fact.bad}.")
+    return None
+
+
+def unused(query: Query, solution: Solution) -> list[Fact]:
+    """Facts said this turn that the solution did not use."""
+    return [f for f in query.facts if f.origin == "said" and f not in solution.used and f.quantity not in ("number", "modifier", "camera_filter")]

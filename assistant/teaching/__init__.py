@@ -1,0 +1,1 @@
+"""Explanations: what words mean, why the rules hold, what went wrong with a film."""

@@ -1,0 +1,169 @@
+"""Finding the right explanation: a term by its longest name, a why by the words it needs."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from assistant.teaching.glossary_entry import Term, Why
+from assistant.teaching.glossary_pairs import PAIRS
+from assistant.teaching.glossary_terms import TERMS
+from assistant.teaching.glossary_why import WHYS
+
+__all__ = ["PAIRS", "TERMS", "WHYS", "Term", "Why", "explain", "lookup", "named"]
+
+_SPELLING = {"color": "colour", "colors": "colour", "gray": "grey", "center": "centre", "modeling": "modelling", "polarizer": "polariser",
+             "polarizing": "polarising", "synch": "sync", "aperature": "aperture", "apeture": "aperture", "appature": "aperture", "umbrela": "umbrella",
+             "thru": "through", "percent": "%", "per": "per", "sixteen": "16", "bouncing": "bounce", "bounced": "bounce"}
+_WORD = re.compile(r"[a-z0-9½%]+(?:\.\d+)?|\.\d+")
+
+_DEFINE = re.compile(
+    r"\b(?:what(?:'s| is| are|s| was| does| do you mean by| on earth is| exactly is| the (?:heck|hell) is)|define|definition|meaning of|mean(?:s|t)?|explain|describe"
+    r"|tell me (?:about|what)|teach me|remind me what|never heard of|what do (?:they|you|people) (?:call|mean)|understand|how (?:do|does|would|should) (?:i|you|one|we)\b|how (?:do|does) .{0,20}\bwork|eli5)\b"
+)
+_COMPARE = re.compile(r"\b(?:differ\w*|vs|versus|or|same (?:as|thing)|compared?|distinction|confus\w*|mix(?:ed)? up|each (?:do|control))\b|\bboth\b")
+_REASON = re.compile(
+    r"\b(?:why|how come|how (?:can|could|do|does|would|should|is|come)|what happens|when (?:should|do|would)|explain|reason|understand|relation\w*|connection)\b|\bwhat's the (?:best )?(?:way|point|reason|effect)\b|\bwhat effect\b|\bthe effect of\b"
+    # a yes-or-no question only where it asks whether something bears on the exposure
+    r"|\b(?:does|do|will|would|is|are)\b.{0,60}\b(?:matters?|affect\w*|make (?:a|any) difference|change (?:anything|.{0,20}exposure|the flash)|need to (?:change|allow|open))\b"
+)
+_WHY_ONLY = re.compile(r"\b(?:why|how come|explain|reason|what's the point)\b")
+_MEANING = re.compile(r"^what (?:does|do) .{1,40} mean\b")
+_STOPS_WANTED = re.compile(r"\b(?:one|two|three|four|half a|\d+(?:\.\d+)?) stops? (?:under|over|darker|brighter|less|more|down|up|below|above|hotter)\b|\btrue or false\b|\bis that (?:right|so|true)\b")
+_QUANTITY = (
+    r"(?:aperture|f-?stop|f-?number|stop|setting|power|shutter(?: speed)?|iso|ratio|guide number|gn|distance|exposure|ev|energy|depth of field|duration|magnification)"
+)
+_SET_NUMBER = re.compile(
+    # "what aperture", "what is the aperture", but not "what is aperture" nor "what's a stop"
+    rf"\b(?:what|which)(?:(?:'s|s| is| are) (?:the|my|our|her|his|its))?(?: (?!is\b|are\b|a\b|an\b|does\b|do\b|the\b|effect)\w+)?? {_QUANTITY}\b(?! (?:means?|affects?|do to|does to))"
+    r"|\bwhat (?:do|should|would|must|shall) i (?:set|use|shoot|be)\b|\bhow (?:far|close|many|much|high|long)\b(?! .{0,30}\b(?:why|explain)\b)"
+)
+_MEASURE = re.compile(r"\d+(?:\.\d+)? ?(?:m|ft|feet|foot|metres?|meters?|cm|inch\w*|')\b|\b(?:gn|guide number) ?\d|\bf ?/ ?\d|\biso ?\d|\b1/\d+")
+_GLUE = frozenset(
+    ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens"]
+)
+
+
+def _plain(text: str) -> str:
+    return " ".join(text.replace("\u2019", "'").lower().split())
+
+
+def _singular(word: str) -> str:
+    return word[:-1] if len(word) > 2 and word.endswith("s") and not word.endswith(("ss", "us", "is")) else word
+
+
+def _words(text: str) -> tuple[str, ...]:
+    """Canonical words: lower case, one spelling, singular, hyphens and slashes dropped."""
+    flat = _plain(text).replace("'s", "").replace("'", "").replace("-", " ").replace("/", " ").replace("t.", "t 0.")
+    found = (_SPELLING.get(word, word) for word in _WORD.findall(flat.replace("t0.", "t 0.")))
+    return tuple(_singular(_SPELLING.get(_singular(word), word)) for word in found)
+
+
+@lru_cache(maxsize=1)
+def _index() -> dict[tuple[str, ...], Term]:
+    index: dict[tuple[str, ...], Term] = {}
+    for term in TERMS:
+        for name in term.names:
+            index.setdefault(_words(name), term)
+    return index
+
+
+@lru_cache(maxsize=1)
+def _longest_name() -> int:
+    return max(len(name) for name in _index())
+
+
+def _longest(words: tuple[str, ...]) -> tuple[Term, int, int] | None:
+    """The term with the longest name in the words, with where it starts and its length."""
+    for size in range(min(_longest_name(), len(words)), 0, -1):
+        for start in range(len(words) - size + 1):
+            term = _index().get(words[start : start + size])
+            if term is not None:
+                return term, start, size
+    return None
+
+
+def lookup(text: str) -> Term | None:
+    """The term named in the text; the longest name wins, then the first. None when no name is there.
+
+    >>> lookup("guide numbers").names[0]
+    'guide number'
+    >>> lookup("a boat") is None
+    True
+    """
+    found = _longest(_words(text))
+    return found[0] if found else None
+
+
+def named(name: str) -> Term:
+    """The explanation or term of that exact name, for a caller that knows which rule applies. Raises KeyError.
+
+    >>> named("half power").text[:16]
+    'The guide number'
+    """
+    for term in (*(one.term for one in WHYS + PAIRS), *TERMS):
+        if name in term.names:
+            return term
+    raise KeyError(name)
+
+
+def _defined(said: str) -> Term | None:
+    """The term a definition question asks for, where little else is said."""
+    if not _DEFINE.search(said):
+        return None
+    words = _words(said)
+    # Only glue words around the name: otherwise the question is about something else.
+    core = tuple(word for word in words if word not in _GLUE_SINGULAR)
+    found = _longest(words)
+    if found is None:
+        return None
+    term, start, size = found
+    named = frozenset(words[start : start + size])
+    left = [word for word in core if word not in named]
+    return term if len(left) <= (1 if size > 1 else 0) else None
+
+
+_GLUE_SINGULAR = frozenset(_singular(word) for word in _GLUE)
+
+
+@lru_cache(maxsize=1)
+def _compiled() -> tuple[tuple[Why, tuple[re.Pattern[str], ...], bool], ...]:
+    rows = [(one, True) for one in PAIRS] + [(one, False) for one in WHYS]
+    return tuple((one, tuple(re.compile(pattern) for pattern in one.hears), pair) for one, pair in rows)
+
+
+def _reasoned(said: str) -> Term | None:
+    """The explanation with the most needed words, all of them present; comparisons first."""
+    compare, reason = _COMPARE.search(said) is not None, _REASON.search(said) is not None
+    blunt = _WHY_ONLY.search(said) is not None
+    fits = []
+    for place, (one, patterns, pair) in enumerate(_compiled()):
+        if ((compare or blunt) if pair else reason) and all(pattern.search(said) for pattern in patterns):
+            fits.append((pair and "differ" in said, len(patterns), -place, one.term))
+    return max(fits, key=lambda fit: fit[:3])[3] if fits else None
+
+
+def _asks_number(said: str) -> bool:
+    """Whether an exposure number is wanted, so that teaching would be the wrong answer."""
+    if _WHY_ONLY.search(said) or _MEANING.search(said):
+        return False
+    return any(pattern.search(said) for pattern in (_SET_NUMBER, _MEASURE, _STOPS_WANTED))
+
+
+def explain(text: str) -> Term | None:
+    """The best explanation for a what, why, how or which-is-which question; None when nothing fits well.
+
+    >>> explain("what's a stop?").names[0]
+    'stop'
+    >>> explain("Why do I lose light with a softbox?").names[0]
+    'softbox loss'
+    >>> explain("guide number 110, 10 feet, what aperture?") is None
+    True
+    """
+    said = _plain(text)
+    if _asks_number(said):
+        return None
+    wants_reason = re.search(r"\b(?:why|how|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
+    if wants_reason:
+        return _reasoned(said) or _defined(said)
+    return _defined(said) or _reasoned(said)

@@ -1,0 +1,315 @@
+"""A turn of the conversation: what kind of remark it is, what it changes, how it is answered."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Callable
+
+from assistant.answer import Answer, Told
+from assistant.language import speaking
+from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
+from assistant.memory.kit import CAMERA, FLASH, Kit
+from assistant.query import Ask, Fact, Query
+from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
+from assistant.solving.solver import impossible, solve, unused
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A query and the conversation it was said in."""
+
+    query: Query
+    conversation: Conversation
+
+
+Handler = Callable[[Turn], "Answer | None"]
+
+
+def take_turn(turn: Turn) -> Answer:
+    """The answer of the first kind of turn that fits."""
+    for handler in HANDLERS:
+        found = handler(turn)
+        if found is not None:
+            return found
+    return _not_understood(turn)
+
+
+# --- kinds of turn ------------------------------------------------------------------------------
+
+
+def _start_over(turn: Turn) -> Answer | None:
+    if "start_over" not in turn.query.cues:
+        return None
+    turn.conversation.start_over()
+    if turn.query.facts or turn.query.asks:
+        return None
+    return _noted(turn.query, "The scene is cleared; I still know your gear.")
+
+
+def _go_back(turn: Turn) -> Answer | None:
+    query, talk = turn.query, turn.conversation
+    if "go_back" not in query.cues or not (talk.past or talk.first):
+        return None
+    text = query.text.lower()
+    scene = talk.first if ("first" in text or "start" in text or "original" in text) and talk.first else talk.past[-1]
+    talk.keep(scene)
+    if query.facts or query.asks:
+        return None
+    return _answered_from(turn, replace(query, facts=(), asks=()))
+
+
+def _impossible(turn: Turn) -> Answer | None:
+    wrong = impossible(turn.query)
+    return _speak(turn, turn.query, wrong) if wrong else None
+
+
+def _tells_kit(turn: Turn) -> Answer | None:
+    """Something told and nothing asked: noted, in the kit where it is about the gear."""
+    query, talk = turn.query, turn.conversation
+    if query.asks or query.claim or not (query.facts or query.names):
+        return None
+    if talk.missing and not _about_gear(query):
+        return None
+    if not _about_gear(query):
+        return None
+    if talk.scene.asks and not ("my_kit" in query.cues or _limits_only(query)) and not query.names:
+        return None
+    talk.kit = _told(query, talk.kit)
+    if talk.missing and talk.scene.asks:
+        return None
+    if talk.scene.asks and _limits_only(query):
+        return None
+    words = speaking.understood(tuple(f for f in query.facts if f.quantity != "number"))
+    names = "".join(f" I call it {n}." for n in query.names if "call_it" in query.cues)
+    return _noted(query, "Noted: " + words.removeprefix("From ") + names if words else "Noted." + names)
+
+
+def _about_gear(query: Query) -> bool:
+    kinds = {f.quantity for f in query.facts}
+    gear = kinds & (FLASH | CAMERA | {"modifier", "aperture", "power"})
+    scene = kinds & {"distance", "path", "relation", "stops", "move", "count"} - {"count"}
+    return bool(query.names) or (bool(gear) and not scene and (bool(query.cues & {"my_kit", "at_least", "at_most", "room", "film", "lens"}) or bool(kinds & LIMITS) or kinds <= {"guide_number"}))
+
+
+def _limits_only(query: Query) -> bool:
+    return bool(query.facts) and {f.quantity for f in query.facts} <= LIMITS
+
+
+def _told(query: Query, kit: Kit) -> Kit:
+    facts = [f for f in query.facts if f.quantity in FLASH | CAMERA]
+    powers = [f for f in query.facts if f.quantity in ("power", "min_power")]
+    if len(powers) >= 2:
+        facts = [f for f in facts if f.quantity != "min_power"]
+        least = min(powers, key=lambda f: f.value)
+        facts.append(replace(least, quantity="min_power"))
+        facts.append(replace(least, quantity="only_powers", said=",".join(f"{p.value:g}" for p in powers)))
+    names = [n for n in query.names]
+    flashes = kit.flashes()
+    owner = names[0] if len(names) == 1 else ""
+    if owner and any(f.quantity == "guide_number" for f in facts):
+        facts = [replace(f, of=owner) if f.quantity in FLASH and not f.of else f for f in facts]
+    elif not owner and len(flashes) == 1 and flashes[0]:
+        facts = [replace(f, of=flashes[0]) if f.quantity in FLASH and not f.of else f for f in facts]
+    kit = kit.with_facts(facts)
+    if owner and not any(f.quantity == "guide_number" and f.of == owner for f in kit.facts):
+        last = flashes[-1] if flashes else ""
+        return kit.named(owner, last)
+    return replace(kit, names=tuple(dict.fromkeys((*kit.names, *names))))
+
+
+def _ask_something(turn: Turn) -> Answer | None:
+    query, talk = turn.query, turn.conversation
+    if not (query.facts or query.asks or query.cues & {"forget", "put_on", "bare", "keep"}):
+        return None
+    if not query.asks and not talk.scene.asks and not _implied_ask(query):
+        return _told_scene(turn)
+    if not query.asks and _mostly_unknown(query):
+        return None
+    return _answered_from(turn, query)
+
+
+def _mostly_unknown(query: Query) -> bool:
+    return len(query.unknown) > max(2, query.known_words)
+
+
+def _implied_ask(query: Query) -> bool:
+    """A guide number and a distance with nothing asked: the aperture is meant."""
+    return query.has("guide_number", "distance") and not query.has("aperture")
+
+
+def _told_scene(turn: Turn) -> Answer | None:
+    """Part of a scene told before the question: kept and noted."""
+    query, talk = turn.query, turn.conversation
+    placed = [f for f in query.facts if f.quantity not in ("number", "stops", "signed", "time", "ratio", "number_range", "degrees", "voltage", "velocity")]
+    if not placed or len(query.unknown) > len(placed) + 2 or query.claim:
+        return None
+    talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, query.facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))
+    return _noted(query, "Noted: " + speaking.understood(tuple(placed)).removeprefix("From "))
+
+
+# --- answering ------------------------------------------------------------------------------------
+
+
+def meant(query: Query, talk: Conversation) -> Query:
+    """The query with what the conversation and the kit add to it."""
+    scene = talk.scene
+    if talk.missing:
+        query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
+    moves = [f for f in query.facts if f.quantity == "move"]
+    new = [f for f in query.facts if f.quantity != "move" or not _has_distance(scene, query)]
+    facts = merged([replace(f, origin="kept") for f in scene.facts], new)
+    if moves and _has_distance(scene, query):
+        facts = move_lengths(facts, [_signed_move(m, talk) for m in moves])
+    asks = query.asks or scene.asks or ((Ask("aperture"),) if _implied_ask(replace(query, facts=facts)) else ())
+    cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & {"both", "same_spot", "bounce", "ceiling", "path"})
+    units = query.units or scene.units
+    whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim)
+    named = {o for o in (*whole.owners(), *(a.of for a in asks)) if o}
+    kit = talk.kit.for_scene(whole, named)
+    return replace(whole, facts=(*kit, *whole.facts))
+
+
+def _same_kind(new: tuple[Ask, ...], old: tuple[Ask, ...]) -> bool:
+    return bool(old) and new[0].quantity == old[0].quantity
+
+
+def _has_distance(scene: Scene, query: Query) -> bool:
+    return any(f.quantity == "distance" for f in scene.facts)
+
+
+def _signed_move(move: Fact, talk: Conversation) -> Fact:
+    return move
+
+
+def _answered_from(turn: Turn, query: Query) -> Answer | None:
+    talk = turn.conversation
+    alone = _alone(query, talk)
+    whole = alone or meant(query, talk)
+    wrong = impossible(whole)
+    if wrong:
+        return _speak(turn, whole, wrong)
+    solution = solve(whole)
+    if solution is None:
+        return None
+    if solution.status == "needs" and talk.scene.answered:
+        again = replace(whole, facts=whole.facts + tuple(f for f in talk.scene.answered if f.quantity in solution.missing))
+        retried = solve(again) if len(again.facts) > len(whole.facts) else None
+        if retried is not None and retried.status != "needs":
+            solution, whole = retried, again
+    _remember(turn, whole, solution)
+    return _speak(turn, whole, solution)
+
+
+def _alone(query: Query, talk: Conversation) -> Query | None:
+    """The query by itself, when it needs nothing of the scene: a new question."""
+    if not query.asks or not query.facts or talk.missing or not talk.scene.facts:
+        return None
+    named = {o for o in (*query.owners(), *(a.of for a in query.asks)) if o}
+    whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))
+    solution = solve(whole)
+    if solution is None or solution.status == "needs" or solution.topic == "flash":
+        return None
+    return whole
+
+
+def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
+    talk = turn.conversation
+    talk.missing = solution.missing if solution.status == "needs" else ()
+    answered = tuple(Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
+                     if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float)))
+    facts = tuple(f for f in whole.facts if f.origin != "kit")
+    talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered))
+    talk.last_working = solution.working
+
+
+def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
+    cautions = _cautions(turn, query, solution)
+    parts = [speaking.lead(solution), speaking.beside(solution)]
+    if solution.status in ("answered", "out_of_reach"):
+        parts.append(speaking.understood(solution.used))
+    parts += [speaking.assumed(solution.assumed), *solution.notes]
+    if solution.status in ("answered", "out_of_reach"):
+        parts.append(speaking.unused(unused(query, solution)))
+    parts += [_leftover(query), _read_as(query)]
+    parts += [c.text for c in cautions[:1]]
+    return Answer(
+        heard=query.text, status=solution.status, reply=" ".join(p for p in parts if p), answers=solution.answers, assumed=solution.assumed,
+        missing=solution.missing, unplaced=query.unplaced, alternatives=solution.alternatives, cautions=cautions,
+        working=solution.working or _ledger(solution), table=solution.table,
+    )
+
+
+def _ledger(solution: Solution) -> tuple[str, ...]:
+    return tuple(f"{l.label or l.quantity.replace('_', ' ')} {l.value:.4g}: {l.stops:+.2f} stops" for l in solution.lines)
+
+
+def _leftover(query: Query) -> str:
+    if not query.unplaced:
+        return ""
+    return "I did not use " + ", ".join(f"“{speaking.printable(u)}”" for u in query.unplaced) + "."
+
+
+def _read_as(query: Query) -> str:
+    if not query.read_as:
+        return ""
+    return " ".join(f"I read “{speaking.printable(said)}” as {read}." for said, read in query.read_as[:3])
+
+
+def _cautions(turn: Turn, query: Query, solution: Solution) -> tuple[Told, ...]:
+    """Cautions that fit this scene, most serious first, each once a conversation."""
+    if solution.status not in ("answered", "noted", "out_of_reach"):
+        return ()
+    from assistant.safety.cautions import find_cautions
+
+    nearest = min((f.value for f in query.facts if f.quantity == "distance" and not f.of), default=None)
+    found = find_cautions(turn.query.text, distance_m=nearest)
+    fresh = [c for c in found if c.topic not in turn.conversation.cautioned]
+    turn.conversation.cautioned.update(c.topic for c in fresh)
+    return tuple(Told(c.topic, c.text, c.source) for c in fresh)
+
+
+def _noted(query: Query, sentence: str) -> Answer:
+    return Answer(heard=query.text, status="noted", reply=sentence, unplaced=query.unplaced)
+
+
+# --- words without a number wanted -----------------------------------------------------------------
+
+
+def _safety(turn: Turn) -> Answer | None:
+    from assistant.safety.cautions import caution
+    from assistant.safety.questions import answer_safety
+
+    if turn.query.asks and turn.query.has("guide_number"):
+        return None
+    found = answer_safety(turn.query.text)
+    if found is None:
+        return None
+    told = tuple(Told(t, c.text, c.source) for t in found.topics for c in [caution(t)] if c)
+    return Answer(heard=turn.query.text, status="answered", reply=found.reply, cautions=told)
+
+
+def _teach(turn: Turn) -> Answer | None:
+    from assistant.teaching.diagnosis import diagnose
+    from assistant.teaching.glossary import explain
+
+    found = diagnose(turn.query.text)
+    if found:
+        return Answer(heard=turn.query.text, status="answered", reply=found.reply)
+    term = explain(turn.query.text)
+    if term:
+        return Answer(heard=turn.query.text, status="answered", reply=f"{term.text} ({term.source})")
+    return None
+
+
+def _not_understood(turn: Turn) -> Answer:
+    query = turn.query
+    words = tuple(dict.fromkeys((*query.unplaced, *query.unknown)))[:12]
+    shown = ", ".join(f"“{speaking.printable(w)}”" for w in words[:6])
+    facts = speaking.understood(tuple(f for f in query.facts if f.quantity != "number" and not f.bad))
+    reply = (f"I did not understand {shown}." if shown else "I did not understand that.") + (f" I did understand: {facts.removeprefix('From ')}" if facts else "")
+    reply += " Try, for example: “guide number 110 feet, 7 feet, ISO 200, what aperture?”"
+    return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
+
+
+HANDLERS: tuple[Handler, ...] = (_start_over, _go_back, _impossible, _tells_kit, _safety, _ask_something, _teach)
