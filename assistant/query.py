@@ -63,6 +63,7 @@ class Query:
     units: tuple[str, ...] = ()
     items: tuple[object, ...] = field(default=(), repr=False)
     names: tuple[str, ...] = ()
+    mentioned: tuple[str, ...] = ()
 
     def all(self, quantity: str, of: str | None = None) -> list[Fact]:
         """Every fact of a quantity, in the order said; `of` None means anybody's."""

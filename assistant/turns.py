@@ -2,28 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import Callable
+import re
+from dataclasses import replace
 
 from assistant.answer import Answer, Told
 from assistant.language import speaking
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
+from assistant.memory.followups import correction, follow_up
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
 from assistant.solving.lights import preferred_unit
+from assistant.solving.limits import check
 from assistant.solving.solution import Solution
 from assistant.solving.solver import impossible, solve, unused
+from assistant.turn import Handler, Turn
 
-
-@dataclass(frozen=True, slots=True)
-class Turn:
-    """A query and the conversation it was said in."""
-
-    query: Query
-    conversation: Conversation
-
-
-Handler = Callable[[Turn], "Answer | None"]
+KEPT_WORDS = re.compile(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about)\b", re.IGNORECASE)
+"""Without one of these a turn is not about the kit or the log themselves."""
 
 
 def take_turn(turn: Turn) -> Answer:
@@ -36,6 +31,15 @@ def take_turn(turn: Turn) -> Answer:
 
 
 # --- kinds of turn ------------------------------------------------------------------------------
+
+
+def _about_what_is_kept(turn: Turn) -> Answer | None:
+    """The kit and the log themselves: listed, exported, forgotten, taken back."""
+    if not KEPT_WORDS.search(turn.query.text):
+        return None
+    from assistant.kit_turns import about_what_is_kept
+
+    return about_what_is_kept(turn)
 
 
 def _start_over(turn: Turn) -> Answer | None:
@@ -118,13 +122,30 @@ def _told(query: Query, kit: Kit) -> Kit:
     return replace(kit, names=tuple(dict.fromkeys((*kit.names, *names))))
 
 
+FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "down", "up", "loss", "now", "what_if", "not", "correction", "bounce", "what"})
+
+
+def _corrects_kit(turn: Turn) -> Answer | None:
+    """"sorry, 115, not 105": a value of the kit put right."""
+    query, talk = turn.query, turn.conversation
+    right = correction(query, talk)
+    if right is None or query.asks:
+        return None
+    talk.kit = talk.kit.with_facts([right])
+    if talk.scene.asks:
+        return _answered_from(turn, replace(query, facts=(), unplaced=(), cues=frozenset()))
+    return _noted(replace(query, unplaced=()), "Put right: " + speaking.fact(right) + ".")
+
+
 def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
-    if not (query.facts or query.asks or query.cues & {"forget", "put_on", "bare", "keep"}):
+    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING):
         return None
     if not query.asks and not talk.scene.asks and not _implied_ask(query):
         return _told_scene(turn)
-    if not query.asks and _mostly_unknown(query):
+    if not query.asks and not query.facts and not query.mentioned and len(query.unknown) > 1:
+        return None
+    if _mostly_unknown(query) and (not query.asks or not any(f.quantity not in ("number", "count", "distance", "film_speed") for f in query.facts)):
         return None
     return _answered_from(turn, query)
 
@@ -151,9 +172,8 @@ def _told_scene(turn: Turn) -> Answer | None:
 # --- answering ------------------------------------------------------------------------------------
 
 
-def meant(query: Query, talk: Conversation) -> Query:
+def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     """The query with what the conversation and the kit add to it."""
-    scene = talk.scene
     if talk.missing:
         query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
     moves = [f for f in query.facts if f.quantity == "move"]
@@ -164,8 +184,9 @@ def meant(query: Query, talk: Conversation) -> Query:
     asks = query.asks or scene.asks or ((Ask("aperture"),) if _implied_ask(replace(query, facts=facts)) else ())
     cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & {"both", "same_spot", "bounce", "ceiling", "path"})
     units = query.units or scene.units
-    whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim)
-    named = {o for o in (*whole.owners(), *(a.of for a in asks)) if o}
+    lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
+    whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim, mentioned=lights)
+    named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
     kit = talk.kit.for_scene(whole, named)
     return replace(whole, facts=(*kit, *whole.facts))
 
@@ -185,7 +206,11 @@ def _signed_move(move: Fact, talk: Conversation) -> Fact:
 def _answered_from(turn: Turn, query: Query) -> Answer | None:
     talk = turn.conversation
     alone = _alone(query, talk)
-    whole = alone or meant(query, talk)
+    if alone is None:
+        query, scene = follow_up(query, talk)
+        whole = meant(query, talk, scene)
+    else:
+        whole = alone
     wrong = impossible(whole)
     if wrong:
         return _speak(turn, whole, wrong)
@@ -197,6 +222,7 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
         retried = solve(again) if len(again.facts) > len(whole.facts) else None
         if retried is not None and retried.status != "needs":
             solution, whole = retried, again
+    solution = check(whole, solution)
     _remember(turn, whole, solution)
     return _speak(turn, whole, solution)
 
@@ -205,8 +231,11 @@ def _alone(query: Query, talk: Conversation) -> Query | None:
     """The query by itself, when it needs nothing of the scene: a new question."""
     if not query.asks or not query.facts or talk.missing or not talk.scene.facts:
         return None
-    named = {o for o in (*query.owners(), *(a.of for a in query.asks)) if o}
+    named = {o for o in (*query.owners(), *(a.of for a in query.asks), *query.mentioned) if o}
     whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))
+    known = {f.of for f in talk.scene.facts if f.of}
+    if known & set(query.mentioned):
+        return None
     solution = solve(whole)
     if solution is None or solution.status == "needs" or solution.topic == "flash":
         return None
@@ -219,7 +248,7 @@ def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
     answered = tuple(Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
                      if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float)))
     facts = tuple(f for f in whole.facts if f.origin != "kit")
-    talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered))
+    talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, mentioned=whole.mentioned))
     talk.last_working = solution.working
 
 
@@ -312,4 +341,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_start_over, _go_back, _impossible, _tells_kit, _safety, _ask_something, _teach)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, _corrects_kit, _tells_kit, _safety, _ask_something, _teach)

@@ -35,7 +35,29 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
             hint = _weak_ask_at(segment, at, text, last)
             if hint:
                 weak.append(hint)
-    return _merged(strong or weak[-2:], text)
+    return _merged(strong or weak[-2:] or _fallback(segments), text)
+
+
+def _fallback(segments: Sequence[Segment]) -> list[Ask]:
+    """A question word with no quantity named: "what is 110 feet in metres", "what is it at full?"."""
+    kinds = [i.kind for s in segments for i in s.items]
+    for segment in segments:
+        at = next((n for n, i in enumerate(segment.items) if i.kind == "cue" and i.word in ("what", "give", "how_much")), None)
+        if at is None:
+            continue
+        unit = _unit_wanted(segment, at)
+        if unit:
+            return [Ask("guide_number" if "guide_number" in kinds else "distance", "", unit, segment.items[at].start)]
+        if "guide_number" in kinds and "length" not in kinds and "aperture" not in kinds:
+            return [Ask("guide_number", _whom(segment, at), "", segment.items[at].start)]
+        metered = any(i.kind == "cue" and i.word == "meter" or i.kind == "name" and i.word == "meter" for s in segments for i in s.items)
+        if segment.asked and metered and "count" in kinds:
+            return [Ask("aperture", "", "", segment.items[at].start)]
+        if segment.asked and "aperture" not in kinds and {"guide_number", "length"} & set(kinds):
+            return [Ask("aperture", _whom(segment, at), "", segment.items[at].start)]
+        if any(is_role(i) for i in segment.items) and any(i.kind == "link" for i in segment.items):
+            return [Ask("aperture", _whom(segment, at), "", segment.items[at].start)]
+    return []
 
 
 def _merged(asks: list[Ask], text: str) -> list[Ask]:
@@ -92,6 +114,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("duration", _whom(segment, at), "", item.start)
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
         return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
+    if item.word == "how_far" and after and after[0].kind == "cue" and after[0].word in ("less", "more"):
+        return Ask("stops", _whom(segment, at), "", item.start)
     if item.word in _CUE_ASKS:
         return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
     return None
@@ -141,7 +165,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     ends = not rest or (rest[0].kind == "mark" and rest[0].word in ("FOR", "IN", "AT", "OF", "TO")) or is_role(rest[0])
     if not ends or (before is not None and before.kind == "mark" and before.word in ("FROM",)):
         return None
-    if not (segment.asked or len(segment.items) <= 2 or last):
+    leads = at == 0 and bool(rest) and rest[0].kind == "mark" and rest[0].word == "FOR"
+    if not (segment.asked or len(segment.items) <= 2 or last or leads):
         return None
     quantity = _quantity(item, segment, text)
     return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None

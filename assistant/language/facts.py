@@ -8,10 +8,11 @@ computed here.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Callable, Sequence
 
 from assistant.language.items import Item
+from assistant.language.rows import around, row_length
 from assistant.language.segments import Segment, is_role
 from assistant.query import Fact
 
@@ -29,6 +30,7 @@ class Place:
     kinds: frozenset[str]
     sentence: int
     text: str
+    every: tuple[Item, ...] = ()
 
     @property
     def item(self) -> Item:
@@ -79,7 +81,7 @@ def _fact(place: Place, quantity: str, value: float | None = None, **more: objec
 def _length(place: Place) -> Fact:
     if place.item.unit == "mm" and _is_focal(place):
         return _fact(place, "focal_length", of="")
-    for rule in (_extension, _camera_distance, _focus_distance, _room_limit, _move, _row, _path_leg, _backdrop):
+    for rule in (_extension, _camera_distance, _focus_distance, _standing, _room_limit, _move, _row, _path_leg, _backdrop):
         found = rule(place)
         if found:
             return found
@@ -104,7 +106,7 @@ def _is_focal(place: Place) -> bool:
 def _named_extension(place: Place) -> bool:
     after = [i for i in (place.beside(1), place.beside(2)) if i]
     before = [i for i in (place.beside(-1), place.beside(-2)) if i]
-    return any(i.kind == "extension" for i in before + after)
+    return any(i.kind == "mark" and i.word == "EXTENSION" for i in before + after)
 
 
 def _extension(place: Place) -> Fact | None:
@@ -115,9 +117,9 @@ def _camera_distance(place: Place) -> Fact | None:
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
         return _fact(place, "camera_distance", of="camera")
-    last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "ceiling", "subject")))
-    if last and last.kind == "cue" and last.word == "camera" and not _light_follows(place):
-        return _fact(place, "camera_distance", of="camera")
+    last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "self", "ceiling", "subject")))
+    if last and last.kind == "cue" and last.word in ("camera", "self") and not _light_follows(place):
+        return _fact(place, "camera_distance", of="camera", cue=last.word)
     return None
 
 
@@ -143,13 +145,13 @@ _MOVES = {"further": 1, "closer": -1}
 
 def _move(place: Place) -> Fact | None:
     """"back a metre", "two feet closer", "another metre": a change, not a place."""
-    if place.mark("TO", "AT"):
+    if place.mark("TO", "AT") or place.text[: place.item.start].lower().rstrip().endswith("from"):
         return None
     before, after = place.beside(-1), place.beside(1)
     two_before = place.beside(-2)
     words = [i.word for i in (before, after) if i and i.kind == "cue"]
     moving = place.near("move", before=4, after=0) is not None
-    if before and before.kind == "cue" and before.word == "another_length":
+    if place.item.word == "again":
         return _fact(place, "move", of=place.owner, cue="again")
     for word in words:
         if word in _MOVES:
@@ -162,6 +164,21 @@ def _move(place: Place) -> Fact | None:
 def _is_comparative(place: Place, after: Item | None) -> bool:
     text = place.text[after.start : after.end].lower() if after and after.kind == "cue" else ""
     return text.startswith(("further", "farther", "closer", "nearer", "forward", "tighter"))
+
+
+def _standing(place: Place) -> Fact | None:
+    """Rows and backdrops: a gap between two of them, or a row's own distance."""
+    if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
+        return None if place.owner or "behind" not in place.text.lower() else _behind(place)
+    return _behind(place)
+
+
+def _behind(place: Place) -> Fact | None:
+    lengths = [i for i in place.every if i.kind in ("length", "length_range")]
+    floor = max((i.end for i in lengths if i.end <= place.item.start), default=0)
+    ceiling = min((i.start for i in lengths if i.start >= place.item.end), default=len(place.text))
+    found = row_length(*around(place.text, place.item.start, place.item.end, floor, ceiling))
+    return _fact(place, found[0], of=found[1]) if found else None
 
 
 def _row(place: Place) -> Fact | None:
@@ -221,6 +238,8 @@ def _push(place: Place) -> Fact | None:
 
 def _filter_loss(place: Place) -> Fact | None:
     near = place.kind_near("camera_filter", before=5, after=3)
+    if near and near.word == "BARE":
+        return None
     return _fact(place, "filter_loss", abs(place.item.value), of="camera", unit=near.word) if near else None
 
 
@@ -298,9 +317,9 @@ def _says_ambient(place: Place) -> bool:
 
 
 def _aperture_cue(place: Place) -> str:
-    if place.near("widest", before=2, after=1):
+    if place.near("widest", before=4, after=1):
         return "widest"
-    if place.near("smallest_stop", "at_least", before=3, after=1) or (place.near("at_most", before=3, after=1) and "lens" in place.kinds):
+    if place.near("smallest_stop", "at_least", before=3, after=1) or (place.near("at_most", before=3, after=1) and "lens" in place.text.lower()):
         return "smallest"
     if place.near("want", before=3, after=0):
         return "want"
@@ -330,6 +349,10 @@ def _shutter(place: Place) -> Fact:
 
 
 def _count(place: Place) -> Fact:
+    if sum(1 for i in place.items if is_role(i)) > 1:
+        return _fact(place, "count", unit=place.item.word or "pops", of="")
+    if place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
+        return _fact(place, "max_count", unit=place.item.word, of="", cue="at_most")
     return _fact(place, "count", unit=place.item.word or "pops")
 
 
@@ -338,6 +361,8 @@ def _plain(quantity: str, owned: bool = False) -> Callable[[Place], Fact]:
 
 
 def _film_speed(place: Place) -> Fact:
+    if place.near("fastest", before=5, after=2):
+        return _fact(place, "max_film_speed", of="", cue="at_most")
     guide = place.beside(-2)
     said_with = place.mark("AT") and guide is not None and guide.kind == "guide_number"
     if place.near("rate", before=2, after=1) and len([i for i in place.items if i.kind == "film_speed"]) > 1:
@@ -367,8 +392,9 @@ READERS: dict[str, Callable[[Place], Fact]] = {
     "guide_number": _plain("guide_number", True), "guide_number_pair": _plain("guide_number_pair", True), "energy": _plain("energy", True),
     "sync": _plain("sync"), "time": _shutter, "exposure_value": _plain("exposure_value"), "ev_stops": _stops, "focal_length": _plain("focal_length"),
     "factor": _plain("factor"), "times": _plain("times"), "magnification": _plain("magnification"), "format": _plain("format"),
+    "frequency": _plain("frequency"), "capacitance": _plain("capacitance"), "supply": _plain("supply"),
     "ratio": _plain("ratio"), "velocity": _plain("velocity"), "voltage": _plain("voltage"), "signed": _plain("signed", True),
-    "degrees": _plain("degrees"), "aperture_choice": _plain("aperture_choice"), "aperture_range": _plain("aperture_range"),
+    "aperture_pair": _plain("aperture_pair"), "degrees": _plain("degrees"), "aperture_choice": _plain("aperture_choice"), "aperture_range": _plain("aperture_range"),
     "length_range": _plain("length_range", True), "number_range": _plain("number_range"),
 }
 
@@ -377,13 +403,20 @@ def facts_of(segments: Sequence[Segment], owners: dict[int, str], text: str) -> 
     """The facts of a question, in the order said."""
     cues = frozenset(i.word for s in segments for i in s.items if i.kind == "cue")
     kinds = frozenset(i.word if i.kind == "name" else i.kind for s in segments for i in s.items)
+    every = tuple(i for s in segments for i in s.items)
     found = []
     for segment in segments:
         for at, item in enumerate(segment.items):
             reader = READERS.get(item.kind)
             if reader:
-                found.append(reader(Place(segment.items, at, owners.get(item.start, ""), cues, kinds, segment.sentence, text)))
+                fact = reader(Place(segment.items, at, owners.get(item.start, ""), cues, kinds, segment.sentence, text, every))
+                found += _both_of(fact) if fact.quantity == "aperture_pair" else [fact]
     return found
+
+
+def _both_of(pair: Fact) -> list[Fact]:
+    """"f/5.6 and f/4": two apertures."""
+    return [replace(pair, quantity="aperture", other=math.nan), replace(pair, quantity="aperture", value=pair.other, other=math.nan, start=pair.end - 1)]
 
 
 def is_finite(fact: Fact) -> bool:

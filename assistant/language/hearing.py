@@ -45,7 +45,7 @@ _SAME_WIDTH = {
     "’": "'", "‘": "'", "′": "'", "ʹ": "'", "`": "'", "´": "'", "“": '"', "”": '"', "″": '"', "ʺ": '"',
     "ƒ": "f", "×": "x", "–": "-", "—": "-", "−": "-", "‐": "-", "‑": "-", "⁄": "/", "∕": "/", "÷": "/",
     "\u00a0": " ", "\u2009": " ", "\u202f": " ", "º": "°", "˚": "°", "，": ",", "？": "?", "：": ":",
-    "é": "e", "è": "e", "ö": "o", "ü": "u", "∞": "∞",
+    "µ": "u", "μ": "u", "é": "e", "è": "e", "ö": "o", "ü": "u", "∞": "∞",
 }
 
 
@@ -73,9 +73,10 @@ def fold(text: str) -> str:
 _RAW = re.compile(
     r"""
     (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
+  | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|ft\s?/\s?s(?:ec)?)\b)     # speeds
   | (?P<fmark>f\s?[/:]\s?(?=[\d½.])|f/(?=[a-z?]))    # f/8, f:8
   | (?P<fnum>f(?=\d))                                # f8
-  | (?P<format>\b(?:4\s?x\s?5|5\s?x\s?7|8\s?x\s?10|6\s?x\s?4\.5|6\s?x\s?[6789])\b(?!\s*(?:ft|feet|m\b)))
+  | (?P<format>\b(?:4\s?x\s?5|5\s?x\s?7|8\s?x\s?10|6\s?x\s?4\.5|6\s?x\s?[6789]|24\s?x\s?36|36\s?x\s?24)\b(?!\s*(?:ft|feet|m\b)))
   | (?P<number>\d[\d,]*(?:\.\d+)?(?:e[+-]?\d+)?[½⅓⅔¼¾⅛⅜⅝⅞]?|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])
   | (?P<tail>(?<=[a-z])'(?:s|m|re|ve|ll|d|t)\b)      # what's, isn't
   | (?P<word2>[a-z]+)
@@ -91,7 +92,7 @@ def split(folded: str) -> list[Raw]:
     pieces: list[Raw] = []
     for found in _RAW.finditer(folded):
         kind = found.lastgroup or "other"
-        if kind in ("word", "word2", "tail"):
+        if kind in ("word", "word1", "word2", "tail"):
             kind = "word"
         elif kind in ("fmark", "fnum"):
             kind = "f"
@@ -121,7 +122,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             place += 1
             continue
         if piece.kind != "word":
-            tokens.append(Token(_terminal(piece), piece.value, piece.start, piece.end))
+            tokens.append(Token(_terminal(piece), piece.text if piece.kind == "format" else piece.value, piece.start, piece.end))
             place += 1
             continue
         own = _own_name(numbered, place, names) if names else None
@@ -131,9 +132,32 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             continue
         entry = lexicon.longest(numbered, place)
         last = numbered[place + entry.length - 1]
+        if entry.terminal == "FILLER":
+            place += entry.length
+            continue
         tokens.append(Token(entry.terminal, entry.value, piece.start, last.end, entry.read_as))
         place += entry.length
-    return Heard(text, tuple(_settle(tokens)), cut)
+    return Heard(text, tuple(_settle(_spoken_formats(tokens, text), text)), cut)
+
+
+_FORMATS = {(4, 5): "4x5", (5, 7): "5x7", (8, 10): "8x10", (6, 4.5): "6x4.5", (6, 6): "6x6", (6, 7): "6x7", (6, 8): "6x8", (6, 9): "6x9",
+            (24, 36): "24x36", (36, 24): "36x24"}
+
+
+def _spoken_formats(tokens: list[Token], text: str) -> list[Token]:
+    """"four by five", "6 by 6": a film format, unless feet or metres follow (then it is a room)."""
+    out: list[Token] = []
+    for token in tokens:
+        by = out[-1] if len(out) > 1 else None
+        if by is not None and token.type == "NUM" and out[-2].type == "NUM" and text[by.start : by.end].lower() == "by":
+            pair = (getattr(out[-2].value, "value", 0.0), getattr(token.value, "value", 0.0))
+            following = text[token.end : token.end + 8].lower().split()
+            room = bool(following) and following[0].rstrip(",.?!").startswith(("f", "m")) and not following[0].startswith(("film", "fo"))
+            if pair in _FORMATS and not room:
+                out[-2:] = [Token("FORMAT", _FORMATS[pair], out[-2].start, token.end)]
+                continue
+        out.append(token)
+    return out
 
 
 def _own_name(pieces: list[Raw], place: int, names: Names) -> tuple[str, int] | None:
@@ -148,19 +172,59 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "GUIDE", "STOP", "COUNTED", "PERCEN
               "TIMES", "POWER", "POP", "PAIR", "FOOT_MARK", "SPEED_WORD", "FILM_SPEED", "DIN", "EVW", "FACTOR", "SLASH"}
 
 
-def _settle(tokens: list[Token]) -> list[Token]:
-    """Marks that depend on their neighbours: hyphens, signs, and the inches of "five foot six"."""
+def _settle(tokens: list[Token], text: str) -> list[Token]:
+    """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
+    plain = _without_hyphens(tokens)
+    out: list[Token] = []
+    for place, token in enumerate(plain):
+        after = plain[place + 1] if place + 1 < len(plain) else None
+        inches = _spoken_inches(plain, place, after)
+        if token.type == "GUIDE" and not _number_follows(plain, place, text):
+            token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
+        if token.type == "NUM" and after is not None and _measures(plain, place):
+            token = Token("SIZE", token.value, token.start, token.end)
+        out.append(token)
+        if inches:
+            out.append(Token("INCH_MARK", "in", token.end, token.end))
+    return out
+
+
+_BETWEEN = {"LINK", "OF", "IN", "LEN", "METER", "A", "COLON", "EQ", "ABOUT", "GLUE", "SIGN", "SIGN_MINUS", "AT"}
+
+
+def _number_follows(tokens: list[Token], place: int, text: str) -> bool:
+    """Whether a guide number's value comes after its name: "guide number 80", not "80 foot guide number"."""
+    adjectival = place >= 2 and tokens[place - 1].type == "LEN" and tokens[place - 2].type in ("NUM", "SIZE") and text[tokens[place - 1].start : tokens[place - 1].end].lower() == "foot"
+    for ahead in tokens[place + 1 : place + 5]:
+        if ahead.type in ("NUM", "SIZE", "FRAC", "SPEED"):
+            at_place = any(t.type == "AT" for t in tokens[place + 1 : tokens.index(ahead, place)])
+            return not at_place and not (adjectival and ahead is tokens[place + 1])
+        if ahead.type not in _BETWEEN:
+            return False
+    return False
+
+
+def _without_hyphens(tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for place, token in enumerate(tokens):
-        after = tokens[place + 1] if place + 1 < len(tokens) else None
         if token.type == "DASH":
             token = _dash(tokens, place) or token
             if token.type == "JOINED":
                 continue
         out.append(token)
-        if _spoken_inches(tokens, place, after):
-            out.append(Token("INCH_MARK", "in", token.end, token.end))
     return out
+
+
+_UNITS = {"LEN", "MM", "FOOT_MARK", "INCH_MARK", "PACE"}
+_NEVER_A_LENGTH = {"F", "ISO", "APERTURE", "FILM_SPEED"}
+
+
+def _measures(tokens: list[Token], place: int) -> bool:
+    """Whether a number is the number of a length: "at 9 feet" is not an aperture of 9."""
+    unit = tokens[place + 1].type
+    if unit == "METER":
+        return not (place and tokens[place - 1].type in _NEVER_A_LENGTH)
+    return unit in _UNITS
 
 
 def _dash(tokens: list[Token], place: int) -> Token | None:
@@ -187,7 +251,7 @@ def _dash(tokens: list[Token], place: int) -> Token | None:
 
 def _spoken_inches(tokens: list[Token], place: int, after: Token | None) -> bool:
     """"five foot six": a number under twelve right after feet, with no unit of its own."""
-    if place < 2 or tokens[place].type != "NUM" or tokens[place - 1].value != "ft" or tokens[place - 2].type != "NUM":
+    if place < 2 or tokens[place].type != "NUM" or tokens[place - 1].value != "ft" or tokens[place - 2].type not in ("NUM", "SIZE"):
         return False
     value = getattr(tokens[place].value, "value", 99.0)
     joined = after is not None and after.type in _NO_INCHES | {"INCH_MARK", "IN"}
@@ -198,7 +262,7 @@ def _spoken_inches(tokens: list[Token], place: int, after: Token | None) -> bool
 _MARKS = {
     ",": "COMMA", ";": "END", ".": "END", "!": "END", "?": "Q", ":": "COLON", "=": "EQ", "+": "PLUS",
     "-": "DASH", "/": "SLASH", "%": "PERCENT", "'": "FOOT_MARK", '"': "INCH_MARK", "°": "DEGREE",
-    "&": "AND", "*": "TIMES", "x": "TIMES", "~": "ABOUT", "≈": "ABOUT", "√": "ROOT",
+    "&": "AND", "*": "TIMES", "x": "TIMES", "~": "ABOUT", "≈": "ABOUT", "√": "ROOT", "∞": "INFINITY",
 }
 
 

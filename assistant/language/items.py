@@ -8,6 +8,7 @@ kept with the reason, so that the reply can say what was wrong.
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 from typing import Callable, Sequence
 
@@ -91,6 +92,12 @@ def _one_length(node: Node) -> Item:
     unit = _unit(node, "m")
     extra = sum(n.value for n in _numbers(node))
     return _item("length", node, (1 + extra) * LENGTH[unit], unit=unit)
+
+
+def _length_more(node: Node) -> Item:
+    unit = _unit(node, "m")
+    numbers = _numbers(node)
+    return _item("length", node, (numbers[0].value if numbers else 1.0) * LENGTH[unit], unit=unit, word="again")
 
 
 def _feet_and_inches(node: Node) -> Item:
@@ -280,7 +287,7 @@ def _focal(node: Node) -> Item:
 
 
 def _film_width(node: Node) -> Item:
-    return _item("format", node, _numbers(node)[0].value, word="35mm" if _numbers(node)[0].value == 35 else "")
+    return _item("format", node, _numbers(node)[0].value, unit="35 mm" if _numbers(node)[0].value == 35 else "")
 
 
 def _nd(node: Node) -> Item:
@@ -342,18 +349,28 @@ def _not_a_number(node: Node) -> Item:
     return _item("number", node, math.nan, word="nan", bad="that is no number")
 
 
-_SPEEDS = {"mph": 0.44704, "kmh": 1 / 3.6}
+_SPEEDS = {"mph": 0.44704, "kmh": 1 / 3.6, "ms": 1.0, "fts": 0.3048}
 
 
 def _velocity_named(node: Node) -> Item:
     name = next((c for c in node.children if isinstance(c, Token) and c.type == "VELOCITY"), None)
     if name is None:
         return _velocity(node)
-    return _item("velocity", node, _numbers(node)[0].value * (0.44704 if "m" == str(name.value)[:1] else 1 / 3.6), unit="m")
+    return _item("velocity", node, _numbers(node)[0].value * _SPEEDS[str(name.value)], unit="ft" if str(name.value) in ("mph", "fts") else "m")
+
+
+def _capacitance(node: Node) -> Item:
+    scale = next(float(str(c.value)) for c in node.children if isinstance(c, Token) and c.type == "FARAD")
+    return _item("capacitance", node, _numbers(node)[0].value * scale, unit="F")
+
+
+def _format(node: Node) -> Item:
+    """4x5, 6x7, 24x36: the name of the film format, spelled without spaces."""
+    return _item("format", node, 0.0, unit=re.sub(r"\s", "", str(node.children[0].value)))  # type: ignore[union-attr]
 
 
 BUILDERS: dict[str, Callable[[Node], Item]] = {
-    "length": _length, "negative_length": _negative_length, "one_length": _one_length,
+    "length": _length, "negative_length": _negative_length, "one_length": _one_length, "length_more": _length_more,
     "feet_and_inches": _feet_and_inches, "feet": _marked("ft"), "inches": _marked("in"), "paces": _paces, "length_range": _length_range,
     "guide_number": _guide, "guide_number_in": _guide, "guide_number_both": _guide_both, "guide_number_pair": _guide_pair,
     "negative_guide_number": _negative("guide_number", "a guide number"),
@@ -364,7 +381,7 @@ BUILDERS: dict[str, Callable[[Node], Item]] = {
     "count_pops": _simple("count", "", 1.0, "a number of pops must be one or more"),
     "aperture": _aperture, "aperture_and": _aperture_shifted(1), "aperture_less": _aperture_shifted(-1),
     "negative_aperture": _negative("aperture", "an f-number"), "aperture_choice": _aperture_two("aperture_choice"),
-    "aperture_range": _aperture_two("aperture_range"), "aperture_between": _aperture_two("aperture"),
+    "aperture_range": _aperture_two("aperture_range"), "aperture_pair": _aperture_two("aperture_pair"), "aperture_between": _aperture_two("aperture"),
     "film_speed": _film_speed, "negative_film_speed": _negative("film_speed", "a film speed"), "din": _din,
     "not_a_number": _not_a_number, "degrees": _simple("degrees", "degrees"),
     "shutter": _shutter, "time": _time, "milliseconds": _simple("time", "ms", 0.001, "a time must be more than nothing"),
@@ -377,7 +394,8 @@ BUILDERS: dict[str, Callable[[Node], Item]] = {
     "factor": _simple("factor", "", 1.0, "a factor must be more than nothing"), "times": _simple("times"),
     "nd": _nd, "nd_stops": lambda node: _item("nd", node, _numbers(node)[0].value, unit="stops"),
     "life_size": _life_size, "magnification": _simple("magnification", "", 1.0, "a magnification must be more than nothing"),
-    "film_format": lambda node: _item("format", node, 0.0, word=str(node.children[0].value)),  # type: ignore[union-attr]
+    "film_format": _format, "infinite_length": lambda node: _item("length", node, math.inf, bad="that is no distance a light can be at"),
+    "frequency": _simple("frequency", "Hz", 1.0, "a rate must be more than nothing"), "capacitance": _capacitance, "supply": _simple("supply", "Wh"),
     "stops": _stops(0), "one_stop": _stops(0), "minus_stops": _stops(-1), "plus_stops": _stops(1), "stops_range": _stops_range,
     "plus_number": lambda node: _item("signed", node, _numbers(node)[0].value, unit="+"),
     "minus_number": lambda node: _item("signed", node, -_numbers(node)[0].value, unit="-"),
@@ -387,7 +405,7 @@ BUILDERS: dict[str, Callable[[Node], Item]] = {
 
 _TOKEN_KINDS = {"CUE": "cue", "ROLE": "role", "NAMED": "named", "MODIFIER": "modifier", "CAMERA_FILTER": "camera_filter",
                 "COUNTED": "noun", "GLUE": "glue", "LINK": "link", "WORD": "word"}
-_NAMES = {"guide": "guide_number", "film_speed": "film_speed", "iso": "film_speed", "aperture": "aperture", "f": "aperture",
+_NAMES = {"guide": "guide_number", "guide_after": "guide_number", "film_speed": "film_speed", "iso": "film_speed", "aperture": "aperture", "f": "aperture",
           "power": "power", "shutter": "shutter", "sync": "sync", "distance": "distance", "ratio_word": "ratio", "factor": "factor",
           "nd": "nd", "mag": "magnification", "focal": "focal_length", "evw": "exposure_value", "stop": "stops", "joule": "energy",
           "speed_word": "speed", "meter": "meter", "degree_word": "degrees"}
@@ -410,6 +428,8 @@ def _from_node(node: Node) -> Item:
 
 def _from_token(token: Token) -> Item:
     kind = _TOKEN_KINDS.get(token.type)
+    if token.type == "ANOTHER":
+        return Item("cue", token.start, token.end, word="another_length")
     if kind:
         return Item(kind, token.start, token.end, word=str(token.value))
     if token.type in ("LEN", "METER", "MM"):

@@ -7,10 +7,13 @@ import re
 from dataclasses import replace
 from typing import Sequence
 
+from assistant.language import daylight
 from assistant.language.asks import asks_of
 from assistant.language.facts import facts_of
 from assistant.language.hearing import Heard, hear
+from assistant.language.hints import implied_asks
 from assistant.language.items import Item, build
+from assistant.language.loose import loose_number
 from assistant.language.names import index_of, names_told
 from assistant.language.parsing import parse
 from assistant.language.segments import Segment, cut, is_role, owners
@@ -33,7 +36,8 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = build(parse(heard.tokens, tables))
     segments = cut(items)
     facts = _settle_numbers(facts_of(segments, owners(segments), text), segments, text)
-    asks = asks_of(segments, text)
+    facts = daylight.settle(facts, text, _cues(items))
+    asks = asks_of(segments, text) or implied_asks(text, facts)
     return Query(
         text=text,
         facts=tuple(facts),
@@ -47,6 +51,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         units=_units(items),
         items=tuple(items),
         names=tuple(told),
+        mentioned=tuple(dict.fromkeys(i.word for i in items if is_role(i))),
     )
 
 
@@ -99,7 +104,7 @@ def _conditions(facts: list[Fact], items: Sequence[Item], places: dict[int, int]
     for fact in facts:
         guide = out[-1] if out and out[-1].quantity == "guide_number" else None
         at = places.get(fact.start, 0)
-        joined = at > 0 and items[at - 1].kind == "mark" and items[at - 1].word in ("AT", "FOR")
+        joined = at > 1 and items[at - 2].kind == "guide_number" and items[at - 1].kind == "mark" and items[at - 1].word in ("AT", "FOR")
         if guide and joined and fact.quantity == "gn_iso":
             out[-1] = replace(guide, at_iso=fact.value)
         elif guide and joined and fact.quantity == "power":
@@ -115,16 +120,37 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     pair = fact.other if not math.isnan(fact.other) else value
     if text[fact.start : fact.end].lower() in ("one", "zero") and value <= 1:
         return None
+    loose = loose_number(fact, items, at, facts, text)
+    if loose:
+        return replace(fact, quantity=loose[0], of=loose[1], value=loose[2], unit=loose[3])
     cues = {i.word for i in before if i.kind == "cue"}
     reads = any(i.kind == "link" or (i.kind == "cue" and i.word == "meter") or (i.kind == "name" and i.word == "meter") for i in before[-2:])
     role = next((i.word for i in reversed(before) if is_role(i)), "")
-    if cues & {"push", "pull", "rate", "box_speed"} and is_film_speed_mark(value):
+    if cues & {"push", "pull", "rate", "box_speed"} and is_film_speed_mark(value) and value >= 12:
         return replace(fact, quantity="rated" if "rate" in cues and any(f.quantity == "film_speed" for f in facts) else "film_speed", of="")
     if reads and role and is_aperture_mark(pair):
         return replace(fact, quantity="aperture", value=pair, of=role, cue="meter")
+    place = before[-1] if before else None
+    if _after_lens_limit(before, text) and is_aperture_mark(pair):
+        return replace(fact, quantity="smallest_aperture" if "widest" not in cues else "widest_aperture", value=pair, of="")
+    if place is not None and place.kind == "mark" and place.word in ("AT", "FOR") and is_aperture_mark(pair) and not any(f.quantity == "aperture" for f in facts) \
+            and any(f.quantity == "guide_number" for f in facts) and (any(f.quantity == "distance" for f in facts) or _asks_distance(items)):
+        return replace(fact, quantity="aperture", value=pair, of="")
+    if place is not None and place.kind == "mark" and place.word == "AT" and not any(f.quantity == "distance" for f in facts) \
+            and any(f.quantity == "guide_number" for f in facts) and not _asks_distance(items):
+        unit = next((f.unit for f in facts if f.quantity == "guide_number" and f.unit), "") or "ft"
+        return replace(fact, quantity="distance", value=value * (0.3048 if unit == "ft" else 1.0), unit=unit)
     if "guide_number" in names and not any(f.quantity == "guide_number" for f in facts) and 4 <= value <= 400:
         return replace(fact, quantity="guide_number", unit=_loose_unit(items))
     return fact
+
+
+def _after_lens_limit(before: Sequence[Item], text: str) -> bool:
+    return "lens" in text.lower() and any(i.kind == "cue" and i.word in ("smallest_stop", "at_least", "widest", "at_most") for i in before[-3:])
+
+
+def _asks_distance(items: Sequence[Item]) -> bool:
+    return any((i.kind == "cue" and i.word == "how_far") or (i.kind == "name" and i.word == "distance") for i in items)
 
 
 def _loose_unit(items: Sequence[Item]) -> str:

@@ -67,8 +67,8 @@ def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
     places = [n for n, item in enumerate(items) if is_role(item) and not _is_reference(items, n)]
     if not places:
         for item in items:
-            if item.kind in LIGHT_QUANTITIES and current and not _of_everybody(items, item):
-                found[item.start] = current
+            if item.kind in LIGHT_QUANTITIES and (current or _of_everybody(items, item)):
+                found[item.start] = "both" if _of_everybody(items, item) else current
         return current
     claimed = 0
     for which, place in enumerate(places):
@@ -81,8 +81,7 @@ def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
         if trailing and before and which == len(places) - 1:
             mine = before + after
         for item in mine:
-            if not _of_everybody(items, item):
-                found[item.start] = name
+            found[item.start] = "both" if _of_everybody(items, item) else name
         if mine:
             claimed = max(items.index(i) for i in mine) + 1
     return items[places[-1]].word

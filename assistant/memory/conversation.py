@@ -8,12 +8,15 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from typing import Iterable
+from typing import TYPE_CHECKING, Iterable
 
 from assistant.memory.kit import Kit
 from assistant.query import Ask, Fact, Query
 
-LIMITS = frozenset({"max_distance", "min_distance", "min_power", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "only_powers"})
+if TYPE_CHECKING:
+    from assistant.memory.shotlog import ShotLog
+
+LIMITS = frozenset({"max_count", "max_film_speed", "max_distance", "min_distance", "min_power", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "only_powers"})
 TOPIC_CUES = frozenset({
     "same_spot", "keep", "both", "bounce", "ceiling", "wall", "path", "key_to_fill", "ambient", "sunny", "hazy", "overcast", "heavy_overcast", "shade",
     "snow", "hss", "reciprocity", "full_frame", "half_frame", "medium_format", "large_format", "in_focus", "depth_of_field", "more", "less", "open_up",
@@ -32,6 +35,7 @@ class Scene:
     answered: tuple[Fact, ...] = ()
     claim: bool = False
     text: str = ""
+    mentioned: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -45,6 +49,8 @@ class Conversation:
     missing: tuple[str, ...] = ()
     cautioned: set[str] = field(default_factory=set)
     last_working: tuple[str, ...] = ()
+    log: "ShotLog | None" = None
+    before: "list[tuple[Kit, ShotLog | None]]" = field(default_factory=list)
 
     def keep(self, scene: Scene) -> None:
         """Make this the scene; the one before can be gone back to."""
@@ -96,7 +102,7 @@ def _only_one_power(facts: list[Fact], groups: dict[tuple[str, str], list[Fact]]
 def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
     """A bare value after being asked is the answer to what was asked."""
     numbers = [f for f in query.facts if f.quantity in ("number", "stops", "share")]
-    if not missing or not numbers:
+    if not missing or not numbers or len(query.unknown) > 2:
         return query
     wanted = [m for m in missing if not any(f.quantity == m for f in query.facts)]
     facts = list(query.facts)

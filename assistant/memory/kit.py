@@ -12,7 +12,7 @@ from typing import Iterable
 from assistant.query import Fact, Query
 
 FLASH = frozenset({"guide_number", "min_power", "power_steps", "energy", "loss", "recycle", "count", "only_powers"})
-CAMERA = frozenset({"film_speed", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "max_distance", "min_distance", "focal_length",
+CAMERA = frozenset({"film_speed", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "max_distance", "min_distance", "focal_length", "max_film_speed", "max_count",
                     "format", "preferred_unit", "rated", "push", "ring", "stock"})
 
 

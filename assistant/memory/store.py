@@ -7,7 +7,6 @@ person. SQLite is imported only when a store is opened, since a question about l
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
@@ -26,25 +25,13 @@ from assistant.memory.opening import (
     may_write,
     why_in_words,
 )
+from assistant.memory.places import FILE_NAME as FILE_NAME
+from assistant.memory.places import cache_folder as cache_folder
+from assistant.memory.places import home_folder as home_folder
 from assistant.memory.schema import Standing
 
 if TYPE_CHECKING:
     import sqlite3
-
-FILE_NAME = "stopwise.db"
-
-# Platform: the environment's say, else the place under the person's home, then our own folder.
-# Sources: XDG Base Directory Specification 0.8; the vendors' file-system guides (all from memory).
-_DATA_PLACES = {
-    "win32": ("LOCALAPPDATA", "AppData/Local", "stopwise"),
-    "darwin": ("", "Library/Application Support", "stopwise"),
-    "linux": ("XDG_DATA_HOME", ".local/share", "stopwise"),
-}
-_CACHE_PLACES = {
-    "win32": ("LOCALAPPDATA", "AppData/Local", "stopwise/cache"),
-    "darwin": ("", "Library/Caches", "stopwise"),
-    "linux": ("XDG_CACHE_HOME", ".cache", "stopwise"),
-}
 
 _NOT_KEPT = "What you tell me is forgotten when you leave: {why}."
 
@@ -69,29 +56,6 @@ class Frame:
     roll: str
     text: str
     facts: str
-
-
-def home_folder() -> Path:
-    """The folder for the kit and the log: STOPWISE_HOME, else the platform's per-user data folder."""
-    own = os.environ.get("STOPWISE_HOME", "")
-    return Path(os.path.expanduser(own)) if own else _place(_DATA_PLACES)
-
-
-def cache_folder() -> Path:
-    """The folder for what can be made anew: STOPWISE_HOME/cache, else the platform's cache folder."""
-    own = os.environ.get("STOPWISE_HOME", "")
-    return home_folder() / "cache" if own else _place(_CACHE_PLACES)
-
-
-def _place(places: dict[str, tuple[str, str, str]]) -> Path:
-    variable, under_home, folder = places.get(sys.platform, places["linux"])
-    said = os.environ.get(variable, "") if variable else ""
-    if os.path.isabs(said):  # the specification: a relative path is invalid and to be ignored
-        return Path(said) / folder
-    try:
-        return Path.home() / under_home / folder
-    except RuntimeError:  # nobody's home is known: a place that cannot be made, so memory only
-        return Path(os.devnull) / folder
 
 
 class Store:

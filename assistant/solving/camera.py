@@ -41,6 +41,7 @@ def losses(query: Query) -> list[Loss]:
     found += [("ND", f.value, (f,)) for f in query.facts if f.quantity == "nd"]
     if not found:
         found += [(f.unit, TYPICAL_LOSS[f.unit][1], (f,)) for f in query.facts if f.quantity == "camera_filter" and f.unit in TYPICAL_LOSS]
+    found += [("asked for", f.value, (f,)) for f in query.facts if f.quantity == "offset"]
     bellows = _bellows(query)
     return found + ([bellows] if bellows else [])
 

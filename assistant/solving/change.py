@@ -29,8 +29,11 @@ def solve(query: Query) -> Solution | None:
     before, after, used = _states(query, ask)
     if before is None or ask.quantity in after:
         return None
+    said = ask.quantity in before
     reference = before.pop(ask.quantity, DEFAULT_BEFORE.get(ask.quantity))
     moved = {q: v for q, v in after.items() if q in before or q in DEFAULT_BEFORE}
+    if not said and not any(q in before for q in after):
+        return None
     if reference is None or not moved:
         return None
     start = {q: before.get(q, DEFAULT_BEFORE.get(q, 1.0)) for q in moved}

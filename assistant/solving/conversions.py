@@ -79,6 +79,8 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
     )
     for quantity, between in rows:
         facts = query.all(quantity)
+        if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
+            facts = sorted(facts, key=lambda f: f.unit != "full")
         if len(facts) == 2:
             value = between(facts[0].value, facts[1].value)
             return _done(marks.stops(_as_asked(value, query, quantity)), *facts)

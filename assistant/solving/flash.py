@@ -14,9 +14,9 @@ from assistant.physics.flash import sum_of_light, whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.solving import camera
 from assistant.solving.ledger import Line, balance, close, line
-from assistant.solving.lights import MODIFIER_NAMES, Light, guide_unit, lights, preferred_unit
+from assistant.solving.lights import MODIFIER_NAMES, NOT_SUBJECT, Light, guide_unit, lights, preferred_unit
 from assistant.solving.marks import aperture, count, distance, film_speed, guide_number, power
-from assistant.solving.solution import Solution, needs
+from assistant.solving.solution import Solution, needs, rejected
 
 ASKED = ("aperture", "distance", "power", "film_speed", "guide_number", "count")
 NAMES = {"guide_number": "the guide number of the flash", "distance": "the distance from the flash to the subject",
@@ -79,11 +79,57 @@ def _facts(found: list[Light], *more: tuple[Fact, ...]) -> tuple[Fact, ...]:
     return tuple(dict.fromkeys(facts))
 
 
+CHANGES = frozenset({"now", "what_if", "move", "correction", "go_back", "further", "closer", "front", "back", "middle", "rows"})
+
+
+def _contradiction(query: Query) -> Solution | None:
+    """Two values of one thing in one breath, with no word of a change."""
+    if query.cues & CHANGES:
+        return None
+    for quantity in ("distance", "film_speed"):
+        said = [f for f in query.facts if f.quantity == quantity and not f.of and f.origin == "said"]
+        if len(said) == 2 and not math.isclose(said[0].value, said[1].value, rel_tol=0.02) and not said[0].cue and not said[1].cue:
+            name = quantity.replace("_", " ")
+            return rejected(f"You gave two values for the {name}, “{said[0].said.strip()}” and “{said[1].said.strip()}”; it can only be one of them.")
+    return None
+
+
+def _metered_sum(query: Query) -> Solution | None:
+    """Several readings, each of one light alone: together their light adds."""
+    read = [f for f in query.facts if f.quantity == "aperture" and f.of not in NOT_SUBJECT]
+    count_said = query.last("count")
+    if len(read) == 1 and count_said and count_said.unit == "flashes" and not query.has("guide_number") and query.cues & {"each", "one_light", "meter", "name_meter"}:
+        value = read[0].value * math.sqrt(count_said.value)
+        return Solution(answers=(aperture(value),), used=(read[0], count_said), topic="flash")
+    if len(read) < 2 or query.has("guide_number") or query.has("distance") or any(f.of in ("ambient", "camera") for f in read):
+        return None
+    if not (query.cues & {"both", "combined", "one_light", "each"} or len({f.of for f in read}) == len(read)):
+        return None
+    return Solution(answers=(aperture(sum_of_light(f.value for f in read)),), used=tuple(read) + ((count_said,) if count_said else ()), topic="flash")
+
+
+def _split(found: list[Light], query: Query) -> list[Light]:
+    """"three flashes at 1/4, 1/8 and 1/8": a power each, in the order named (contract 33)."""
+    if len(found) != 1 or found[0].count < 2:
+        return found
+    powers = [f for f in query.facts if f.quantity == "power" and f.value < 1.0001]
+    many = int(found[0].count)
+    if len(powers) != many:
+        return found
+    return [replace(found[0], name=chr(97 + n) if many <= 26 else str(n), count=1.0, power=p.value, facts=(*found[0].facts, p)) for n, p in enumerate(powers)]
+
+
 # --- one function for each unknown ---------------------------------------------------------------
 
 
 def _aperture(query: Query, ask: Ask) -> Solution | None:
-    found = lights(query, asked_unit(query))
+    contradiction = _contradiction(query)
+    if contradiction:
+        return contradiction
+    metered = _metered_sum(query)
+    if metered:
+        return metered
+    found = _split(lights(query, asked_unit(query)), query)
     speed, film, film_facts = camera.film_speed(query)
     loss, loss_facts, _ = camera.loss_total(query)
     chosen = [l for l in found if l.name == ask.of] if ask.of not in ("", "both") else [l for l in found if l.of_subject]
@@ -212,7 +258,7 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
     assumed = () if film_facts else (Assumed("film_speed", 100.0, "ISO", "none was given"),)
     if one.power is None:
         assumed += (Assumed("power", 1.0, "of full", "none was given"),)
-    return Solution(answers=(guide_number(value, "m" if unit in ("m", "cm") else "ft", at_iso),), assumed=assumed, lines=(*lines, line("guide_number", value)),
+    return Solution(answers=(guide_number(value if unit in ("m", "cm") else value / 0.3048, "m" if unit in ("m", "cm") else "ft", at_iso),), assumed=assumed, lines=(*lines, line("guide_number", value)),
                     used=_facts(found, tuple(film_facts), loss_facts, (target,), tuple(powers)), topic="flash")
 
 
@@ -231,6 +277,8 @@ def _combined_guide(query: Query, ask: Ask) -> Solution:
 
 def _count(query: Query, ask: Ask) -> Solution | None:
     query = query.with_facts(f for f in query.facts if f.quantity != "count" or f.value == 1)
+    if not (query.has("guide_number") or query.has("aperture")) and ask.unit not in ("flashes", "pops"):
+        return None
     parts = _single(query, ask, "count")
     if isinstance(parts, Solution):
         return parts

@@ -11,6 +11,7 @@ from assistant.solving.ledger import Line, line
 from assistant.units import LENGTH
 
 NOT_SUBJECT = frozenset({"hair", "rim", "kicker", "accent", "background"})
+ROLE_WORDS = frozenset({"big", "small"})
 PLACES = frozenset({"camera", "front", "middle", "back", "backdrop", "ambient", "film", "both", "aperture"})
 TYPICAL_LOSS: dict[str, tuple[float, float, float]] = {
     # low, typical, high, in stops: common practice, no source; test your own
@@ -65,6 +66,9 @@ def light_names(query: Query) -> list[str]:
     for ask in query.asks:
         if ask.of and ask.of not in PLACES and ask.of not in names and ask.of not in ("move", "t01", "t05") and names:
             names.append(ask.of)
+    for name in query.mentioned:
+        if name not in names and name not in ROLE_WORDS and any(f.quantity == "guide_number" and f.of == name for f in query.facts):
+            names.append(name)
     return names or [""]
 
 
@@ -123,6 +127,8 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     distance = query.last("distance", name) or query.last("distance", "both") or (query.last("distance", "") if not many or name == "" else None)
     if distance is None and many and "same_spot" in query.cues:
         distance = query.last("distance")
+    if distance is None and not many:
+        distance = _beside_camera(query)
     path = query.all("path", name) or query.all("path", "")
     power = _pick(query, "power", name)
     down = _pick(query, "power_down", name)
@@ -142,6 +148,17 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
         reading=reading.value if reading else None,
         facts=tuple(facts),
     )
+
+
+OFF_CAMERA = ("boom", "stand", "off camera", "off-camera", "bracket arm", "tripod", "remote", "slave", "flash is off", "camera")
+
+
+def _beside_camera(query: Query) -> Fact | None:
+    """"I'm ten feet away" with no other distance: the flash taken to be with the person."""
+    own = query.last("camera_distance")
+    if own is None or own.cue != "self" or any(word in query.text.lower() for word in OFF_CAMERA):
+        return None
+    return own
 
 
 def _losses(query: Query, name: str, many: bool) -> tuple[tuple[tuple[str, float], ...], tuple[str, ...], list[Fact]]:

@@ -182,8 +182,17 @@ def _reference_reading(query: Query, found: list[Light], one: Light, reference: 
         return needs(("distance",), ask_for(("distance",), other.name), topic="relations")
     guide = other.guide_number
     proportional = guide is None
+    if proportional and not _grounds(query, one, other):
+        missing = ("guide_number", "distance")
+        return needs(missing, ask_for(missing, one.name), topic="relations")
     lines = replace(other, guide_number=guide or 1.0).lines() + [line("film_speed", speed)]
     return close("aperture", lines), other.facts + film_facts, proportional
+
+
+def _grounds(query: Query, one: Light, other: Light) -> bool:
+    """Whether two lights of unknown guide number may be compared in proportion: the same flash, or both placed."""
+    alike = query.cues & {"same_spot", "keep", "both", "same_light"} or any(w in query.text.lower() for w in ("identical", "twin", "same", "equal", "alike", "matching"))
+    return bool(alike) or bool(one.distance and other.distance) or bool(other.power is not None)
 
 
 def _for_reading(query: Query, ask: Ask, one: Light, wanted: float, used: tuple[Fact, ...], proportional: bool) -> Solution:

@@ -16,6 +16,7 @@ Topic = Callable[[Query], "Solution | None"]
 
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
+    ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number"})),
     ("relations", frozenset({"ratio", "stops", "power", "distance", "aperture", "film_speed", "guide_number"})),
     ("conversions", frozenset({"guide_number", "stops", "factor", "power", "film_speed", "distance"})),
     ("change", frozenset({"aperture", "distance", "power", "film_speed", "count", "energy"})),

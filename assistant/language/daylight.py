@@ -1,0 +1,185 @@
+"""Daylight: which settings are a reading of the light that is there, and which are worked at.
+
+"Daylight metered f/8 at 1/500, now 1/200": two settings, the first a reading. Apertures,
+shutter times and film speeds of a reading belong to "ambient"; those worked at belong to
+nobody. "Two stops under" becomes a relation of the fill or of the ambient light.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from typing import Sequence
+
+from assistant.query import Fact
+
+SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
+_AMBIENT = (r"ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
+            r"background|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|view|natural light")
+_METERED = re.compile(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure)\b", re.I)
+_IS_AMBIENT = re.compile(rf"\b(?:{_AMBIENT})\b", re.I)
+_WORKED = re.compile(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
+                     r"my flash|the flash|flash (?:is|gives|reads|exposure)|flash at|flash alone|instead|camera (?:is|at|set)|need|lens (?:is )?at|if i)\b", re.I)
+_END = re.compile(r"[.!?;](?=\s|$)")
+_LESS = r"under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
+_MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
+_AFTER = re.compile(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b[\s,]*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
+_BEFORE = re.compile(r"\b(?P<way>minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
+_OF_FLASH = re.compile(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
+_THAN_FLASH = re.compile(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """An aperture and a shutter time that were said together."""
+
+    facts: tuple[Fact, ...]
+    context: str
+    after: str
+
+    @property
+    def full(self) -> bool:
+        return {f.quantity for f in self.facts} == {"aperture", "shutter"}
+
+    @property
+    def read(self) -> bool:
+        """Whether it is told as a reading of the light."""
+        if any(f.of == "ambient" for f in self.facts) and not _last_word(self.context, _WORKED, _IS_AMBIENT):
+            return True
+        said = self.context + " " + self.after
+        if _last_word(self.context, _WORKED, _METERED):
+            return False
+        return bool(_METERED.search(self.context)) or (bool(_IS_AMBIENT.search(said)) and not _WORKED.search(self.context))
+
+
+def _last_word(text: str, one: re.Pattern[str], other: re.Pattern[str]) -> bool:
+    """Whether the last word of one kind stands after the last of the other."""
+    ones, others = [m.end() for m in one.finditer(text)], [m.end() for m in other.finditer(text)]
+    return bool(ones) and (not others or ones[-1] > others[-1])
+
+
+def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
+    """The facts with readings of the ambient light told apart from the settings worked at."""
+    if not _is_about_light(facts, cues):
+        return list(facts)
+    out = _readings(list(facts), text, cues)
+    out = _conditions(out, text)
+    return _relations(out, text, cues)
+
+
+def _is_about_light(facts: Sequence[Fact], cues: frozenset[str]) -> bool:
+    kinds = {f.quantity for f in facts}
+    return bool(kinds & {"exposure_value", "shutter"}) or bool(cues & (SKIES | {"ambient"})) or ("backdrop" in cues and "name_shutter" in cues)
+
+
+# --- settings ----------------------------------------------------------------------------------
+
+
+def settings_of(facts: Sequence[Fact], text: str) -> list[Setting]:
+    """Apertures and shutter times in pairs, in the order said."""
+    parts = [f for f in facts if f.quantity in ("aperture", "shutter") and f.of in ("", "ambient") and f.end > f.start]
+    groups: list[list[Fact]] = []
+    for fact in sorted(parts, key=lambda f: f.start):
+        last = groups[-1] if groups else []
+        gap = text[last[-1].end : fact.start] if last else ""
+        if last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not re.search(r"\b(?:but|want|now|what)\b", gap, re.I):
+            last.append(fact)
+        else:
+            groups.append([fact])
+    return [_setting(groups, n, text) for n in range(len(groups))]
+
+
+def _setting(groups: list[list[Fact]], at: int, text: str) -> Setting:
+    group = groups[at]
+    begin = groups[at - 1][-1].end if at else 0
+    before = text[begin : group[-1].end]
+    stops = [m.end() for m in _END.finditer(before[: max(0, group[0].start - begin)])]
+    context = before[stops[-1] :] if stops else before
+    limit = groups[at + 1][0].start if at + 1 < len(groups) else len(text)
+    after = text[group[-1].end : limit]
+    end = re.search(r"[,.!?;](?=\s|$)|\b(?:and|but|what|how)\b", after)
+    return Setting(tuple(group), context, after[: end.start()] if end else after[:40])
+
+
+def _readings(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
+    found = settings_of(facts, text)
+    measured = any(f.quantity == "exposure_value" for f in facts)
+    chosen = None if measured else _reading(found, bool(cues & SKIES))
+    if chosen is None:
+        return [replace(f, of="") if f.quantity in ("aperture", "shutter") and f.of == "ambient" and found else f for f in facts]
+    return [_owned(f, chosen, found) for f in facts]
+
+
+def _owned(fact: Fact, chosen: Setting, found: Sequence[Setting]) -> Fact:
+    if fact in chosen.facts:
+        return replace(fact, of="ambient")
+    if any(fact in s.facts for s in found) and fact.of == "ambient":
+        return replace(fact, of="")
+    return fact
+
+
+def _reading(found: Sequence[Setting], known: bool) -> Setting | None:
+    """The setting that is a reading: one told so, else the first of two. `known`: a sky was named."""
+    told = [s for s in found if s.read and (not known or _METERED.search(s.context))]
+    full = [s for s in told if s.full]
+    if full:
+        return full[0]
+    complete = [s for s in found if s.full]
+    if complete and len(found) > 1 and len(told) < 1:
+        return complete[0] if complete[0] is found[0] else None
+    return told[0] if told and not known else None
+
+
+def _conditions(facts: list[Fact], text: str) -> list[Fact]:
+    """"EV 9 at ISO 100 … 400 film": the first speed is that of the reading."""
+    speeds = sorted((f for f in facts if f.quantity == "film_speed"), key=lambda f: f.start)
+    light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
+    if light is None or not speeds:
+        return facts
+    near = [s for s in speeds if s.start >= light.end and re.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I)]
+    near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture"]
+    if not near or (len(speeds) == 1 and light.quantity == "aperture"):
+        return facts
+    out = [replace(f, at_iso=near[0].value) if f is light else f for f in facts]
+    return [f for f in out if f is not near[0]] if len(speeds) > 1 else out
+
+
+# --- so many stops under -----------------------------------------------------------------------
+
+
+def _relations(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
+    return [_relation(f, facts, text) if f.quantity in ("stops", "relation", "loss", "power_down", "ev_stops") and f.end > f.start and not (f.quantity == "loss" and f.unit) else f for f in facts]
+
+
+def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    after, before = _AFTER.match(text[fact.end : fact.end + 60]), _BEFORE.search(text[max(0, fact.start - 45) : fact.start])
+    way = (after or before)
+    if way is None and fact.quantity != "relation":
+        return fact
+    if way is not None and way["way"].lower() in ("down", "less", "more", "lower", "drop", "drops", "dropped") and fact.quantity == "power_down" and not _IS_AMBIENT.search(_clause(fact, text)):
+        return fact
+    cue = fact.cue if way is None else ("more" if re.match(rf"(?:{_MORE}|brighten)", way["way"], re.I) else "less")
+    than = (after["than"] or "") if after else ""
+    clause = _clause(fact, text)
+    of = _whose(clause, than, fact)
+    if not of:
+        return replace(fact, cue=cue) if fact.quantity == "stops" else fact
+    return replace(fact, quantity="relation", value=abs(fact.value), of=of, to="ambient" if of == "fill" else "", cue=cue, unit="")
+
+
+def _clause(fact: Fact, text: str) -> str:
+    """What was said before it in the same sentence."""
+    head = text[: fact.start]
+    ends = [m.end() for m in _END.finditer(head)]
+    return head[ends[-1] :] if ends else head
+
+
+def _whose(clause: str, than: str, fact: Fact) -> str:
+    """"fill", "ambient", or nothing when it is neither."""
+    if _IS_AMBIENT.search(than) or fact.to == "ambient":
+        return "fill"
+    if than and _THAN_FLASH.search(than):
+        return "ambient" if _IS_AMBIENT.search(clause) else ""
+    if _last_word(clause, _OF_FLASH, _IS_AMBIENT):
+        return "fill" if re.search(r"\b(?:fill|flash|touch)\b", clause, re.I) else ""
+    return "ambient" if _IS_AMBIENT.search(clause) or fact.of == "ambient" else ""

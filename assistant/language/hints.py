@@ -1,0 +1,44 @@
+"""Hints: questions that ask for a quantity without naming it.
+
+"where do I move it for one stop less" · "what do I get at seven feet" · "what do I set the meter to"
+Each row: what the words look like, what facts must be there, what is asked.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Iterable, Sequence
+
+from assistant.query import Ask, Fact
+
+_SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what"
+_BRACKET = r"\bbrackets?\b|\bbracketing\b|\bframes?\b.*\b(?:over|under|either side)\b"
+
+HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.compile(words, re.I), facts, ask) for words, facts, ask in (
+    (r"recip|exponent|schwarz", ("shutter",), "shutter"),
+    (_SPEED_WORDS, ("film_speed",), "film_speed"),
+    (r"how (?:long|many seconds)|(?:corrected|adjusted|real|actual|true) (?:time|exposure)|what (?:time|exposure)", ("shutter", "exponent"), "shutter"),
+    (_BRACKET, ("shutter",), "shutter"),
+    (_BRACKET, ("aperture",), "aperture"),
+    (_BRACKET, ("guide_number",), "aperture"),
+    (_BRACKET, ("power",), "power"),
+    (r"how (?:dark|bright|much (?:darker|dimmer|brighter|light))|what(?:'s| is| are)? (?:the )?(?:fall.?off|difference|drop|loss|spread)|fall.?off\b.*\?|(?:difference|spread) in stops", ("distance",), "stops"),
+    (r"what do (?:i|we) (?:get|set|use|have)|what does (?:it|that|she|he|the \w+(?: \w+)?) (?:get|read|become)|what (?:would|will) (?:i|it|that|the \w+(?: \w+)?) (?:get|be|read)|what(?:'s| is) (?:it|that) at|what (?:happens )?at\b", ("aperture", "distance"), "aperture"),
+    (r"\bwhere\b|what distance|how (?:far|close|near)|(?:nearest|closest) and (?:furthest|farthest)|(?:near|far|distance)s? limits?|between what", ("distance", "stops"), "distance"),
+    (r"\bwhere\b|what distance|how (?:far|close|near)", ("distance", "times"), "distance"),
+    (r"\bwhere\b|how (?:far|close|near)|what distance", ("gap", "stops"), "distance"),
+    (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
+))
+
+
+def implied_asks(text: str, facts: Iterable[Fact]) -> list[Ask]:
+    """What is asked by a question that named no quantity; empty when nothing is.
+
+    >>> implied_asks("what is the answer", [])
+    []
+    """
+    here: Sequence[str] = [f.quantity for f in facts]
+    for words, wanted, quantity in HINTS:
+        if all(w in here for w in wanted) and words.search(text):
+            return [Ask(quantity)]
+    return []

@@ -1,0 +1,250 @@
+"""What a question about sharpness gives and asks: focus, limits of sharpness, formats, extension.
+
+A length near a lens means something else than a length near a flash. The words that stand
+closest to it decide: "focused at 3 m" is the focus, "keeps 2.4 m sharp" a limit, "bellows
+pulled out to 210 mm" a draw. What is asked is read from the words of the whole question.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+from typing import Sequence
+
+from assistant.language.items import Item
+from assistant.query import Ask, Fact
+
+LENS_ASKS = ("near_limit", "far_limit", "depth_of_field", "hyperfocal", "coverage", "magnification", "extension", "focus_distance", "sharp")
+_LENGTHS = ("distance", "camera_distance", "focus_distance", "max_distance", "min_distance", "move", "path")
+_ABOUT = ("depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus")
+_STRETCH = ("extension_words", "needed_extension")
+
+
+def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
+    """The facts with lengths, formats and circles of confusion read as a lens needs them."""
+    spoken = [i for i in items if i.kind not in ("glue", "link")]
+    places = {i.start: n for n, i in enumerate(spoken)}
+    cues = {i.word for i in items if i.kind == "cue"}
+    out = _formats(facts, spoken, places)
+    out = _stretched(out, spoken, places, cues)
+    if not cues & set(_ABOUT) and not _extent_words(text):
+        return out
+    read: list[Fact] = []
+    for fact in out:
+        read += _sharp(fact, spoken, places, text)
+    return read
+
+
+def _extent_words(text: str) -> bool:
+    return bool(re.search(r"\b(blurr?ed|out of focus|soft at|to infinity)\b", text.lower()))
+
+
+def _formats(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, int]) -> list[Fact]:
+    """"35 mm camera", "full frame 35 mm", "85 mm lens, 35 mm": the film, where another length is the lens."""
+    lenses = [f for f in facts if f.quantity == "focal_length"]
+    out: list[Fact] = []
+    for fact in facts:
+        bare = fact.quantity == "focal_length" and abs(fact.value - 0.035) < 1e-9 and not re.search("lens|focal", fact.said)
+        if bare and (len(lenses) > 1 or _camera_follows(items, places.get(fact.start, 0))) and not _lens_before(items, places.get(fact.start, 0)):
+            fact = replace(fact, quantity="format", value=0.0, unit="35 mm")
+        out.append(fact)
+    return out
+
+
+def _camera_follows(items: Sequence[Item], at: int) -> bool:
+    after = items[at + 1] if at + 1 < len(items) else None
+    return after is not None and (after.kind == "noun" and after.word == "frames" or after.kind == "cue" and after.word in ("camera", "full_frame"))
+
+
+def _lens_before(items: Sequence[Item], at: int) -> bool:
+    return at > 0 and items[at - 1].kind == "mark" and items[at - 1].word in ("LENS", "VERSUS", "OR")
+
+
+def _stretched(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, int], cues: set[str]) -> list[Fact]:
+    """"bellows pulled out to 210 mm": the draw, where another length is the lens."""
+    out: list[Fact] = []
+    for fact in facts:
+        at = places.get(fact.start, 0)
+        unnamed = fact.quantity in ("focal_length", "distance") and not re.search("lens|focal", fact.said) and fact.unit in ("mm", "cm", "in")
+        others = sum(1 for f in facts if f.quantity in ("focal_length", "magnification") and f is not fact)
+        if unnamed and others and _stretch_before(items, at):
+            fact = replace(fact, quantity="extension", of="")
+        out.append(fact)
+    return out
+
+
+def _stretch_before(items: Sequence[Item], at: int) -> bool:
+    for item in reversed(items[max(0, at - 6) : at]):
+        if item.kind == "mark" and item.word in ("END", "Q", "COMMA", "LENS"):
+            return False
+        if item.kind in ("focal_length", "aperture", "length"):
+            return False
+        if item.kind == "mark" and item.word == "EXTENSION" or item.kind == "cue" and item.word in _STRETCH:
+            return True
+    return False
+
+
+def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str) -> list[Fact]:
+    """One fact, or the two limits of a range, as the nearest lens word has it."""
+    at = places.get(fact.start)
+    if at is None:
+        return [fact]
+    if fact.quantity in ("number", "distance", "focal_length") and _near(items, at, ("circle",), 4, 2) < 5 and fact.value < 5:
+        millimetres = fact.value if fact.quantity == "number" else fact.value * 1000
+        return [replace(fact, quantity="circle", value=millimetres / 1000, unit="mm", of="", bad="" if millimetres > 0 else fact.bad or "a circle of confusion must be more than nothing")]
+    if fact.quantity == "length_range":
+        return [replace(fact, quantity="sharp_limit", other=math.nan, of=""), replace(fact, quantity="sharp_limit", value=fact.other, other=math.nan, of="", start=fact.start + 1)]
+    if fact.quantity not in _LENGTHS:
+        return [fact]
+    return [_placed(fact, items, at)]
+
+
+def _placed(fact: Fact, items: Sequence[Item], at: int) -> Fact:
+    boundless = "" if math.isinf(fact.value) else fact.bad
+    focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0), _near(items, at, ("focus",), 0, 2) + 0.5)
+    sharp = min(_limit_before(items, at), _near(items, at, ("in_focus", "depth_of_field"), 0, 5) + 0.25, 1.5 if _spans(items, at) else 99)
+    if focus < 99 and focus <= sharp:
+        return replace(fact, quantity="focus_distance", of="camera", bad=boundless)
+    if sharp < 99:
+        return replace(fact, quantity="sharp_limit", of="", bad=boundless, cue=_side(items, at))
+    return replace(fact, bad=boundless) if math.isinf(fact.value) else fact
+
+
+def _near(items: Sequence[Item], at: int, words: Sequence[str], before: int, after: int) -> float:
+    """Steps to the nearest of these cues in the same clause; 99 where there is none."""
+    best = 99.0
+    for way, reach in ((-1, before), (1, after)):
+        for step in range(1, reach + 1):
+            n = at + way * step
+            if not 0 <= n < len(items) or _ends(items[n]):
+                break
+            if items[n].kind == "cue" and items[n].word in words:
+                best = min(best, step)
+    return best
+
+
+def _ends(item: Item) -> bool:
+    return item.kind == "mark" and item.word in ("END", "Q", "COMMA")
+
+
+def _limit_before(items: Sequence[Item], at: int) -> float:
+    """"sharp from 2 m to 5 m", "near limit 2 m": only small words and lengths may stand between."""
+    for step in range(1, 6):
+        n = at - step
+        if n < 0 or _ends(items[n]):
+            return 99.0
+        item = items[n]
+        if item.kind == "cue" and item.word in ("in_focus", "near_limit", "far_limit", "depth_of_field"):
+            return float(step) if item.word != "depth_of_field" or step > 1 else 99.0
+        if item.kind not in ("mark", "length", "word"):
+            return 99.0
+        if item.kind == "mark" and item.word not in ("FROM", "TO", "AT", "AND", "A", "COLON", "EQ", "OF", "BETWEEN", "OR", "DASH"):
+            return 99.0
+    return 99.0
+
+
+def _spans(items: Sequence[Item], at: int) -> bool:
+    """One end of "from 2 m to 5 m"."""
+    ahead = [i for i in items[at + 1 : at + 3]]
+    back = [i for i in items[max(0, at - 2) : at]]
+    opens = bool(back) and back[-1].word in ("FROM", "BETWEEN") and len(ahead) == 2 and ahead[0].word in ("TO", "AND", "DASH") and ahead[1].kind == "length"
+    closes = len(back) == 2 and back[1].word in ("TO", "AND", "DASH") and back[0].kind == "length"
+    return opens or closes
+
+
+def _side(items: Sequence[Item], at: int) -> str:
+    for item in reversed(items[max(0, at - 3) : at]):
+        if item.kind == "cue" and item.word in ("near_limit", "far_limit"):
+            return item.word
+    return ""
+
+
+# --- what is asked --------------------------------------------------------------------------------
+
+_N = r"(?:near(?:est|er)?|closest?|closer)"
+_F = r"(?:far(?:thest|ther)?|furthest|most distant|rear|back)"
+_SHARP = r"(?:sharp|focus|crisp|limit|depth of field|dof)"
+_RANGE = (
+    r"from where to where", rf"\b{_N}\b[^.?]{{0,25}}\b(?:and|to|&|through)\s+(?:the\s+)?{_F}\b(?=[^?]*)", r"how (?:close|near) and how far",
+    r"limits? of (?:sharp|focus|depth|the depth|acceptable)", r"(?:depth[- ]of[- ]field|dof|sharpness|focus) limits", r"between (?:what|which) (?:distances|limits|points)",
+    r"(?:what|which) (?:distances|range|zone|stretch)[^.?]{0,40}(?:sharp|focus)", r"\b(?:range|zone) of (?:sharp|focus|acceptable)",
+    r"\bwhat(?:'s|s| is| will be|'ll be| comes out| stays| would be|’s)? (?:all )?(?:acceptably )?(?:sharp|in focus)\b", r"where does (?:it|sharpness|focus|the sharp)[^.?]{0,20}(?:start|begin)",
+    r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",
+)
+_NEAR = (rf"\b{_N}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus)", r"\bnear(?:est)? (?:point|edge|end)\b")
+_FAR = (rf"\b{_F}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
+_DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of focus", r"how much\b[^?]{0,30}\b(?:sharp|in focus)", r"how deep\b[^?]{0,40}\b(?:sharp|focus|zone|field)", r"how thick")
+_HYPER = (r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
+          r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
+_WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
+          r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
+_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide (?:an angle|a beam|a spread)", r"degrees (?:of coverage|must|does|do)")
+_DRAW = (r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
+_PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("range", _RANGE), ("near_limit", _NEAR), ("far_limit", _FAR), ("depth_of_field", _DEPTH), ("hyperfocal", _HYPER),
+    ("focus_distance", _WHERE), ("coverage", _ANGLE), ("extension", _DRAW),
+)
+_COMPILED = tuple((name, re.compile("|".join(f"(?:{p})" for p in patterns))) for name, patterns in _PATTERNS)
+_GIVEN_BEFORE = re.compile(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|at the)\s*$")
+
+
+def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
+    """The asks with those about sharpness and coverage in the order said."""
+    lower = text.lower()
+    found = _matches(lower, facts)
+    cues = {i.word for i in items if i.kind == "cue"}
+    if not found:
+        return _other_asks(asks, facts, cues, lower)
+    taken = {a.quantity for a in found}
+    spurious = {"stops", "degrees", "distance", "count", "duration"} | set(LENS_ASKS)
+    kept = [a for a in asks if a.quantity not in spurious or (a.quantity == "magnification") or (a.quantity == "distance" and _other_distance(taken, lower))]
+    unit = next((a.unit for a in asks if a.unit in ("cm", "in", "mm", "ft", "m")), "")
+    out = sorted([*kept, *(replace(a, unit=unit) for a in found)], key=lambda a: a.start)
+    return out
+
+
+def _other_distance(taken: set[str], lower: str) -> bool:
+    return bool(re.search(r"flash|light|strobe", lower)) and not taken & {"far_limit", "near_limit", "focus_distance", "hyperfocal", "extension", "coverage"}
+
+
+def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
+    places: dict[str, int] = {}
+    for name, pattern in _COMPILED:
+        for match in pattern.finditer(lower):
+            if name not in places and not _is_given(match, facts):
+                places[name] = match.start()
+    if "range" in places:
+        at = places.pop("range")
+        places["near_limit"], places["far_limit"] = at, at + 1
+    if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and _GIVEN_BEFORE.search(lower[: places["hyperfocal"]]):
+        del places["hyperfocal"]
+    if "hyperfocal" in places:
+        places.pop("focus_distance", None)
+        if "infinity" in lower and "near" not in lower.replace("nearest", ""):
+            places.pop("near_limit", None)
+            places.pop("far_limit", None)
+    if "depth_of_field" in places and re.search(r"limits", lower):
+        if {"near_limit", "far_limit"} <= set(places) and abs(places["near_limit"] - places["depth_of_field"]) < 25:
+            del places["depth_of_field"]
+    return sorted((Ask(q, _of(q, lower), "", at) for q, at in places.items()), key=lambda a: a.start)
+
+
+def _is_given(match: re.Match[str], facts: Sequence[Fact]) -> bool:
+    """"near limit 2 m": said with its value, so not asked."""
+    return any(f.quantity == "sharp_limit" and 0 <= f.start - match.end() < 12 and f.cue for f in facts)
+
+
+def _of(quantity: str, lower: str) -> str:
+    if quantity == "depth_of_field":
+        return "behind" if re.search(r"(?:sharp|field|focus)[^?]{0,20}\bbehind", lower) else "in front" if re.search(r"(?:sharp|field|focus)[^?]{0,20}\bin front", lower) else ""
+    return ""
+
+
+def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lower: str) -> list[Ask]:
+    """Angles asked by cue, and yes-or-no questions about what is sharp."""
+    out = [a for a in asks if not (a.quantity == "degrees" and any(b.quantity == "coverage" for b in asks))]
+    limits = any(f.quantity == "sharp_limit" for f in facts)
+    if cues & {"in_focus", "depth_of_field"} and limits and not out and re.match(r"^\W*(?:\w+ ){0,3}?(?:is|are|will|would|do|does|can|could|if)\b|.*[,.] ?(?:is|are|will|would|do|does|can) ", lower):
+        return [Ask("sharp", "", "", 0)]
+    return out

@@ -1,0 +1,67 @@
+"""Loose numbers: a number with no unit that its neighbours make a distance or a film matter.
+
+"and the back at 4.5" · "160 colour neg" · "the meter was set to 100" · "exponent 1.3" · "20 years old"
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Sequence
+
+from assistant.language.items import Item
+from assistant.language.rows import around, loose_row
+from assistant.query import Fact
+from assistant.scales import is_film_speed_mark
+from assistant.units import LENGTH
+
+_STOCK = r"(?:colou?r|neg|negs|negative|slide|chrome|transparency|print film|black and white|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
+_FILM_AFTER = re.compile(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
+_FILM_BEFORE = re.compile(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$", re.I)
+_RATED = re.compile(
+    r"\b(?:rat(?:e|ed|ing)|sho(?:t|ot|oting)|expos(?:e|ed|ing)|meter(?:ed|ing)?|dial(?:led|ed)?|set|push(?:ed)?|pull(?:ed)?|develop(?:ed)?)"
+    r"(?:\W+(?:it|them|this|that|the|whole|roll|film|meter|light|was|is|in|all|set))*\W+(?:at|to|as|for|on|like)\W*(?:ei\W*|iso\W*)?$", re.I)
+_EXPONENT = re.compile(r"(?:\bexponent|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
+_YEARS = re.compile(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
+_MARK_SPEEDS = (25.0, 6400.0)
+
+
+def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fact], text: str) -> tuple[str, str, float, str] | None:
+    """(quantity, of, value, unit) a bare number stands for, or None."""
+    before, after = text[: fact.start], text[fact.end :]
+    years = _YEARS.match(after)
+    if years:
+        return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years"
+    if re.match(r"\W*rows?\b", after, re.I):
+        return "rows", "", fact.value, ""
+    if re.match(r"\W*(?:one|frame|shot|exposure)\b", after, re.I) and re.search(r"bracket|frame|exposures", text, re.I) and fact.value < 1:
+        return "place", "", round(1 / fact.value), ""  # "the third one": a frame's place in the bracket
+    if 0 < fact.value < 4 and _EXPONENT.search(before) and re.search(r"recip|exponent|schwarz|long expos|metered|\bp\b", text, re.I):
+        return "exponent", "film", fact.value, ""
+    return _film_number(fact, facts, before, after) or _row_number(fact, items, at, text)
+
+
+def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> tuple[str, str, float, str] | None:
+    if not (is_film_speed_mark(fact.value) and _MARK_SPEEDS[0] <= fact.value <= _MARK_SPEEDS[1]) or re.match(r"\W*(?:%|ws|w/s|j\b|mm|feet|ft|watt)", after, re.I):
+        return None
+    known = any(f.quantity == "film_speed" for f in facts)
+    if _RATED.search(before):
+        other = known or bool(re.search(rf"\b\d{{2,4}}\W+(?:speed\W+)?{_STOCK}\b|\b{_STOCK}\W+(?:is|of)\W+(?:a )?\d{{2,4}}\b", before + after, re.I))
+        return ("rated", "film", fact.value, "") if other else ("film_speed", "", fact.value, "")
+    if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before):
+        return "film_speed", "", fact.value, ""
+    return None
+
+
+def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> tuple[str, str, float, str] | None:
+    lengths = [i for i in items if i.kind == "length" and i.unit in LENGTH and i.unit != "mm"]
+    if not lengths:
+        return None
+    floor = max((i.end for i in lengths if i.end <= fact.start), default=0)
+    ceiling = min((i.start for i in lengths if i.start >= fact.end), default=len(text))
+    before, after = around(text, fact.start, fact.end, floor, ceiling)
+    joined = ceiling < len(text) and bool(re.fullmatch(r"\W*(?:and|to|or)\W*(?:at )?", after, re.I)) and bool(re.search(r"\brows?\b|\bfrom\b|\bbetween\b|\bare\b|\bat\b", before, re.I))
+    if joined or loose_row(before, bool(re.match(r"\W*(?:stops?|rows?|people|flash|%|film|x\b|:)", text[fact.end :], re.I))):
+        unit = next((i.unit for i in lengths if i.start >= fact.end), lengths[-1].unit) if joined else min(lengths, key=lambda i: abs(i.start - fact.start)).unit
+        of = next((name for name, words in (("front", "front|near|closest"), ("back", "back|far|rear"), ("backdrop", "wall|backdrop|background|paper")) if re.search(words, before, re.I)), "")
+        return "distance", "" if joined else of, fact.value * LENGTH[unit], unit
+    return None

@@ -1,0 +1,96 @@
+"""Rows and backdrops: what a length reaches to when people stand one behind another.
+
+"front row at 8 feet, back row at 11" · "the wall is 5 feet behind her" · "rows 4 feet apart"
+A length between two things on the same line is a gap; a length from the light is a distance.
+"""
+
+from __future__ import annotations
+
+import re
+
+FRONT = r"\b(?:front|nearest|nearer|closest|closer (?:row|one|person)|first row|near (?:row|end|one|side|person)|bow)\b"
+BACK = r"\b(?:back|rear|furthest|farthest|last row|far (?:row|end|one|side|person)|stern|hindmost)\b(?! (?:a|the light|the flash|it|up|off|to)\b)"
+MIDDLE = r"\b(?:middle|second row|cent(?:re|er) row)\b"
+WALL = r"\b(?:walls?|backdrops?|backgrounds?|backcloth|seamless|paper|cyc|curtain|canvas)\b"
+PEOPLE = r"(?:her|him|them|me|you|it|us|his|their|the (?!camera|light|flash|lens|tripod)\w+|my (?!camera|light|flash|lens|tripod)\w+|a (?:sitter|subject|model))"
+LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b"
+
+_BEHIND = re.compile(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of)\b(?:\W+{PEOPLE})?", re.I)
+_APART = re.compile(r"^\W*(?:apart|deep|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject))", re.I)
+_FURTHER = re.compile(r"^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
+_FROM_WALL = re.compile(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:\w+ )?{WALL}", re.I)
+_FROM_LAMP = re.compile(rf"^\W*(?:away )?(?:from|off|to)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
+_GAP_NAMED = re.compile(r"\b(?:depth|gap|separation|spacing|spaced|apart by|deep by|another|between (?:them|the rows|rows|her and|him and|the sitter and|the subject and|subject and))\b(?:\W+\w+){0,5}\W*$", re.I)
+_MOVING = re.compile(r"\b(?:move|moved|moving|pull|pulled|shift|slide|drag|walk|step|stepped|push|bring)\b", re.I)
+_NOT_THE_KEY = re.compile(r"\b(?:rim|hair|kicker|background light|backdrop light|camera|tripod|i'm|i am)\b", re.I)
+_ROWS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
+    (of, re.compile(pattern, re.I)) for of, pattern in (("front", FRONT), ("back", BACK), ("middle", MIDDLE), ("backdrop", WALL)))
+
+
+def row_length(before: str, after: str) -> tuple[str, str] | None:
+    """("gap" or "distance", whose) of a length by the words before and after it; None when it is no row's.
+
+    `before` reaches back to the length before or the start of the sentence, `after` on to the next.
+
+    >>> row_length("the wall is ", " behind her")
+    ('gap', 'backdrop')
+    >>> row_length("front row at ", "")
+    ('distance', 'front')
+    """
+    if _NOT_THE_KEY.search(before):
+        return None
+    if _is_gap(before, after):
+        return "gap", "backdrop" if re.search(WALL, before + after, re.I) else "back"
+    if re.search(r"bounc|ceiling", before + after, re.I):
+        return None
+    found = _last_row(before) or _first_row(_clause(after))
+    return ("distance", found) if found else None
+
+
+def _is_gap(before: str, after: str) -> bool:
+    if _MOVING.search(before) or _FROM_LAMP.search(after):
+        return False
+    if _APART.search(after) or _GAP_NAMED.search(before):
+        return True
+    row_before = bool(re.search(f"{WALL}|{BACK}", before, re.I))
+    lamp_before = _last(LAMP, before) > _last(rf"{WALL}|{BACK}|\b(?:she|he|they|subject|sitter|model|her|him|group)\b", before)
+    if _BEHIND.search(after) and not lamp_before:
+        return True
+    if _FURTHER.search(after) and row_before:
+        return True
+    return bool(_FROM_WALL.search(after)) and not lamp_before and not row_before
+
+
+def _last(pattern: str, text: str) -> int:
+    return max((m.start() for m in re.finditer(pattern, text, re.I)), default=-1)
+
+
+def _last_row(text: str) -> str:
+    places = [(max((m.start() for m in pattern.finditer(text)), default=-1), of) for of, pattern in _ROWS]
+    place, of = max(places)
+    subject = _last(rf"\b(?:sitter|subject|model|she|he|her|him)\b|{LAMP}", text)
+    return of if place >= 0 and (of != "backdrop" or place > subject) else ""
+
+
+def _first_row(text: str) -> str:
+    if re.match(r"\W*(?:and|but|,)\b", text):
+        return ""
+    places = [(m.start(), of) for of, pattern in _ROWS for m in [pattern.search(text)] if m]
+    return min(places)[1] if places and re.match(r"\W*(?:away )?(?:from|to|for|off|is|at)\b|\W*[(]", text) else ""
+
+
+def _clause(text: str) -> str:
+    return re.split(r"[,;.?!]|\band\b|\bso\b|\bhow\b|\bwhat\b", text, maxsplit=1)[0]
+
+
+def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[str, str]:
+    """The words of the same sentence before and after a place, between two other quantities."""
+    before = re.split(r"[.;?!](?:\s|$)", text[floor:start])[-1]
+    after = re.split(r"[.;?!](?:\s|$)", text[end:ceiling])[0]
+    return before, after
+
+
+def loose_row(before: str, unit_follows: bool) -> bool:
+    """Whether a bare number stands where a row's distance would: "and the back at 4.5"."""
+    return bool(re.search(rf"(?:{FRONT}|{BACK}|{WALL})(?:\W+(?:row|one|is|at|person|rank|about|of|them|'s)\b)*\W*$", before, re.I)) or (
+        not unit_follows and bool(re.search(r"^\W*(?:to|out to|back to|->)\W*$", before, re.I)))

@@ -1,0 +1,268 @@
+"""Daylight and room light: the second balance of aperture, time, film speed and EV.
+
+Asked for one of them, or how far under the room comes out, or which ND, or what a flash must
+give as fill beside it. With a flash in play the sync time bounds the shutter.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import Callable
+
+from assistant import scales
+from assistant.answer import Quantity
+from assistant.physics import ambient
+from assistant.query import Ask, Fact, Query
+from assistant.solving import marks
+from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, offset, signed, working
+from assistant.solving.solution import Solution, needs
+
+ASKED = ("shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number")
+_FLASH_WORDS = ("flash", "strobe", "speedlight", "fill", "sync", "gun", "monolight")
+NAMES = {"aperture": "the aperture you want", "shutter": "the shutter speed", "exposure_value": "a reading of the ambient light (aperture and time, or EV)",
+         "stops": "how many stops under or over you want it"}
+_MARGIN = 1.06
+"""A marked time may differ by this much from the exact one and still be the sync mark."""
+
+
+def solve(query: Query) -> Solution | None:
+    """The answer about ambient light; None when the question is about flash alone."""
+    ask = next((a for a in query.asks if a.quantity in ASKED), None)
+    if ask is None or not is_about_daylight(query, ask):
+        return None
+    from assistant.solving.fill_light import added, fill
+
+    for topic in (added, fill):
+        found = topic(query, ask)
+        if found is not None:
+            return found
+    solver = _SOLVERS.get(ask.quantity)
+    return solver(query, ask) if solver else None
+
+
+def is_about_daylight(query: Query, ask: Ask) -> bool:
+    """Whether light that is there bears on the question at all."""
+    if ask.quantity in ("shutter", "exposure_value"):
+        return True
+    known = query.has("exposure_value") or any(f.of == "ambient" for f in query.facts) or bool(query.cues & {c for c, _, _ in SKY_EV})
+    return known or (ask.quantity == "nd" and not query.has("guide_number"))
+
+
+def _lacks(missing: tuple[str, ...], used: tuple[Fact, ...] = ()) -> Solution:
+    return needs(missing, "I need " + " and ".join(NAMES.get(m, m.replace("_", " ")) for m in missing) + ".", used, "ambient")
+
+
+def _scene(query: Query, asked: str) -> tuple[Daylight | None, Working]:
+    at = working(query, asked)
+    return daylight(query, at), at
+
+
+def _level(light: Daylight, at: Working) -> float:
+    """EV that reaches the film through whatever is on the lens."""
+    return light.ev - at.loss
+
+
+def _wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[str, ...]]:
+    said = offset(query, "ambient")
+    if said is None:
+        return 0.0, (), ()
+    stops = signed(said)
+    way = "over" if stops > 0 else "under"
+    return stops, (said,), (f"The ambient light then lies {scales.speak_stops(abs(stops))} {way} a normal exposure.",) if stops else ()
+
+
+def _done(answers: tuple[Quantity, ...], light: Daylight | None, at: Working, used: tuple[Fact, ...] = (), notes: tuple[str, ...] = (), lead: str = "") -> Solution:
+    assumed = (light.assumed if light else ()) + (() if light and light.relative else _speed_assumed(light, at))
+    facts = (light.facts if light else ()) + at.facts + used
+    return Solution(answers=answers, assumed=assumed, used=tuple(dict.fromkeys(facts)), notes=notes, topic="ambient", lead=lead, working=_working(light, at, answers))
+
+
+def _speed_assumed(light: Daylight | None, at: Working) -> tuple:  # type: ignore[type-arg]
+    return () if light is not None and light.aperture is not None and light.film_speed == at.film_speed else at.assumed
+
+
+def _working(light: Daylight | None, at: Working, answers: tuple[Quantity, ...]) -> tuple[str, ...]:
+    steps = []
+    if light and not light.relative:
+        steps.append(f"ambient light: EV {light.ev:.2f} at ISO 100")
+    if at.film_speed != 100:
+        steps.append(f"film speed ISO {at.film_speed:g}: {math.log2(at.film_speed / 100):+.2f} stops")
+    if at.loss:
+        steps.append(f"filters: {-at.loss:+.2f} stops")
+    return tuple(steps + [f"{q.quantity.replace('_', ' ')}: {q.value:.4g}" for q in answers[:1] if isinstance(q.value, float)])
+
+
+# --- one unknown of the balance ------------------------------------------------------------------
+
+
+def _shutter(query: Query, ask: Ask) -> Solution | None:
+    light, at = _scene(query, "shutter")
+    number = at.aperture or (light.aperture if light else None)
+    if light is None or light.relative or number is None:
+        missing = (("exposure_value",) if light is None or light.relative else ()) + (("aperture",) if number is None else ())
+        return _lacks(missing, at.facts) if light or query.cues & {"ambient", "backdrop"} or not query.has("guide_number") else None
+    stops, used, notes = _wanted(query)
+    value = ambient.shutter(_level(light, at), number, at.film_speed) * 2.0**stops
+    return _within_sync(query, _done((marks.shutter(value),), light, at, used, notes), light, at, number, stops)
+
+
+def _within_sync(query: Query, solution: Solution, light: Daylight, at: Working, number: float, stops: float) -> Solution:
+    """A time faster than the flash allows is out of reach; what would do instead."""
+    sync, value = query.last("sync"), float(solution.answers[0].value)
+    if sync is None or value * _MARGIN >= sync.value or "hss" in query.cues:
+        return replace(solution, used=solution.used + ((sync,) if sync else ()))
+    if sync.origin != "said" and not any(w in query.text.lower() for w in _FLASH_WORDS):
+        return solution.noting(f"With flash the limit is {marks.shutter(sync.value).set} s.")
+    over = math.log2(sync.value / value)
+    smaller = number * 2.0 ** (over / 2)
+    slower = at.film_speed / 2.0**over
+    ways = ((marks.aperture(smaller), marks.shutter(sync.value)), (marks.stops(over, "ND"), marks.aperture(number), marks.shutter(sync.value)),
+            (marks.film_speed(slower), marks.aperture(number), marks.shutter(sync.value)))
+    note = (f"That is faster than the sync of {marks.shutter(sync.value).set} s, by {scales.speak_stops(over)}. At sync either close to {ways[0][0].set}, "
+            f"or put {scales.speak_stops(over)} of ND on the lens, or load ISO {number_of(slower)} film; a filter and a smaller stop cut the flash as well.")
+    return replace(solution, status="out_of_reach", alternatives=ways, used=solution.used + (sync,), lead="Out of reach with flash; it would take").noting(note)
+
+
+def number_of(value: float) -> str:
+    """A film speed to three figures."""
+    return f"{value:.3g}"
+
+
+def _aperture(query: Query, ask: Ask) -> Solution | None:
+    if query.has("guide_number") and query.has("distance") or query.has("path"):
+        return None
+    light, at = _scene(query, "aperture")
+    if light is None:
+        return None
+    time = at.shutter or light.shutter
+    if time is None and not light.relative:
+        return _lacks(("shutter",), light.facts + at.facts)
+    stops, used, notes = _wanted(query)
+    value = ambient.aperture(_level(light, at), time or 1.0, at.film_speed) * 2.0 ** (-stops / 2)
+    solution = _done((marks.aperture(value),), light, at, used, notes)
+    if at.from_sync:
+        solution = solution.noting("At the sync speed.")
+    return _within_lens(query, solution, light, at, value, stops)
+
+
+def _within_lens(query: Query, solution: Solution, light: Daylight, at: Working, value: float, stops: float) -> Solution:
+    """An aperture the lens does not have is out of reach; what would do instead."""
+    smallest, widest = _limit(query, "smallest_aperture"), _limit(query, "widest_aperture")
+    time = at.shutter or light.shutter or 1.0
+    if smallest and value > smallest.value * _MARGIN:
+        over = 2 * math.log2(value / smallest.value)
+        ways = ((marks.stops(over, "ND"), marks.aperture(smallest.value), marks.shutter(time)),
+                (marks.film_speed(at.film_speed / 2.0**over), marks.aperture(smallest.value), marks.shutter(time)))
+        sync = query.last("sync")
+        quicker = time / 2.0**over
+        if sync is None or quicker * _MARGIN >= sync.value:
+            ways += ((marks.aperture(smallest.value), marks.shutter(quicker)),)
+        note = f"The lens stops at {marks.aperture(smallest.value).set}: {scales.speak_stops(over)} too bright. Use that much ND, or film of ISO {number_of(at.film_speed / 2.0**over)}."
+        return replace(solution, status="out_of_reach", alternatives=ways, used=solution.used + (smallest,), lead="Out of reach of the lens; it would take").noting(note)
+    if widest and value * _MARGIN < widest.value:
+        short = 2 * math.log2(widest.value / value)
+        ways = ((marks.aperture(widest.value), marks.shutter(time * 2.0**short)), (marks.film_speed(at.film_speed * 2.0**short), marks.aperture(widest.value), marks.shutter(time)))
+        note = f"The lens opens to {marks.aperture(widest.value).set}: {scales.speak_stops(short)} too dark. Use {ways[0][1].set} s, or film of ISO {number_of(at.film_speed * 2.0**short)}."
+        return replace(solution, status="out_of_reach", alternatives=ways, used=solution.used + (widest,), lead="Out of reach of the lens; it would take").noting(note)
+    return solution
+
+
+def _limit(query: Query, quantity: str) -> Fact | None:
+    found = query.last(quantity)
+    both = query.last("aperture_range")
+    if found is None and both is not None:
+        ends = sorted((both.value, both.other))
+        return replace(both, quantity=quantity, value=ends[1] if quantity == "smallest_aperture" else ends[0])
+    return found
+
+
+def _film_speed(query: Query, ask: Ask) -> Solution | None:
+    if query.has("guide_number"):
+        return None
+    light, at = _scene(query, "film_speed")
+    if light is None:
+        return None
+    number, time = at.aperture or light.aperture, at.shutter or light.shutter
+    if number is None or time is None:
+        return _lacks((("aperture",) if number is None else ()) + (("shutter",) if time is None else ()), light.facts + at.facts)
+    stops, used, notes = _wanted(query)
+    value = ambient.film_speed(_level(light, at), number, time) * 2.0**stops
+    return _done((marks.film_speed(value),), light, replace(at, assumed=()), used, notes)
+
+
+def _exposure_value(query: Query, ask: Ask) -> Solution | None:
+    light, at = _scene(query, "")
+    if light is None and at.aperture and at.shutter:
+        light = Daylight(ambient.exposure_value(at.aperture, at.shutter, at.film_speed), (), at.assumed, at.aperture, at.shutter, at.film_speed)
+    if light is None or light.relative:
+        return _lacks(tuple(q for q, v in (("aperture", at.aperture), ("shutter", at.shutter)) if v is None) or ("shutter",), at.facts)
+    extra = () if query.has("film_speed") or not light.aperture or light.assumed else at.assumed
+    solution = _done((Quantity("exposure_value", light.ev, "EV"),), light, at, notes=("Counted at ISO 100.",))
+    return replace(solution, assumed=light.assumed + extra)
+
+
+def _stops(query: Query, ask: Ask) -> Solution | None:
+    """How far the ambient light alone comes out over or under, or how strong an ND must be."""
+    if wants_nd(query):
+        return _nd(query, ask)
+    if query.has("guide_number"):
+        return None
+    light, at = _scene(query, "")
+    if light is None or (at.aperture is None and at.shutter is None and not query.has("film_speed")):
+        return None
+    number, time = at.aperture or light.aperture, at.shutter or light.shutter
+    if number is None or (time is None and not light.relative):
+        return _lacks((("aperture",) if number is None else ()) + (("shutter",) if time is None and not light.relative else ()), light.facts + at.facts)
+    value = _difference(light, at, number, time) - at.loss
+    way = "over" if value > 0.005 else "under" if value < -0.005 else "right"
+    note = f"By itself the ambient light comes out {scales.speak_stops(abs(value))} {way}." if way != "right" else "By itself the ambient light is exposed as it was read."
+    return _done((marks.stops(value, "ambient"),), light, at, notes=(note,))
+
+
+def _difference(light: Daylight, at: Working, number: float, time: float | None) -> float:
+    """Stops over (+) or under (-): counted by the marks from a reading (contract 12), else exact."""
+    if light.aperture is None:
+        return ambient.balance_stops(light.ev, number, time or 1.0, at.film_speed)
+    moved = scales.aperture_difference_stops(light.aperture, number) + scales.film_speed_difference_stops(light.film_speed, at.film_speed)
+    if light.shutter is not None and time is not None:
+        moved += scales.shutter_difference_stops(light.shutter, time)
+    return moved
+
+
+# --- neutral density --------------------------------------------------------------------------------
+
+
+def wants_nd(query: Query) -> bool:
+    """Whether it is the strength of an ND that is asked."""
+    asked = any(a.quantity == "nd" for a in query.asks)
+    return asked or ("name_nd" in query.cues and not query.has("nd")) or (query.asks_for("factor") and not query.has("factor", "nd"))
+
+
+def _nd(query: Query, ask: Ask) -> Solution | None:
+    if query.has("nd") or query.has("factor"):
+        return None
+    light, at = _scene(query, "")
+    if light is None:
+        return None if not wants_nd(query) or query.has("guide_number") else _lacks(("exposure_value",), at.facts)
+    if at.aperture is None or (at.shutter or light.shutter) is None:
+        return _lacks((("aperture",) if at.aperture is None else ()) + (("shutter",) if at.shutter is None and light.shutter is None else ()), light.facts + at.facts)
+    stops, used, notes = _wanted(query)
+    value = _difference(light, at, at.aperture, at.shutter or light.shutter) - at.loss - stops
+    strength, factor = marks.stops(value, "ND"), Quantity("factor", 2.0**value, "x")
+    first = (factor, strength) if "factor" in query.text.lower() and "stop" not in query.text.lower().split("nd")[-1] else (strength, factor)
+    if value <= 0:
+        notes += ("No ND is needed: it is not too bright there.",)
+    density = ambient.density_from_stops(value)
+    notes += (f"Sold as ND {_sold(value)} or density {density:.1f}; it cuts the flash as much as the daylight.",) if value > 0 else ()
+    return _done(first, light, at, used, notes)
+
+
+def _sold(stops: float) -> str:
+    """The factor of the nearest whole-stop filter."""
+    return f"{2 ** max(1, round(stops)):g}"
+
+
+_SOLVERS: dict[str, Callable[[Query, Ask], "Solution | None"]] = {
+    "shutter": _shutter, "aperture": _aperture, "film_speed": _film_speed, "exposure_value": _exposure_value, "stops": _stops, "nd": _nd, "factor": _nd,
+}

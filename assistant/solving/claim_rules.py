@@ -1,0 +1,201 @@
+"""Rules of thumb put to the ledger: if this changes so much, does that change as is said?
+
+Every rule is one of two balances (see ledger): a flash exposure and an ambient exposure. What
+has to change along with something else is whatever closes the balance again; what follows
+from a change is its weight in it. No rule is written down by itself.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+
+from assistant.answer import Quantity
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_words import Term, plain, terms
+
+WEIGHTS: dict[str, dict[str, float]] = {
+    # stops of light for each doubling (ledger.WEIGHT), and of a shutter time, which only the ambient light feels
+    "flash": {"guide_number": 2.0, "film_speed": 1.0, "power": 1.0, "count": 1.0, "pops": 1.0, "distance": -2.0, "aperture": -2.0, "time": 0.0, "filter": -1.0},
+    "ambient": {"film_speed": 1.0, "aperture": -2.0, "time": 1.0, "filter": -1.0, "power": 0.0, "count": 0.0, "distance": 0.0, "guide_number": 0.0, "pops": 0.0},
+}
+TOLERANCE = 1 / 3
+"""Stops within which a figure is near enough: the finest step of most apertures."""
+
+ORDER = ("time", "power", "count", "film_speed", "filter", "aperture", "distance", "pops", "guide_number", "light", "stops")
+"""What causes comes before what follows."""
+
+NAMES = {"guide_number": "the guide number", "film_speed": "the film speed", "power": "the power", "count": "the number of equal flashes", "pops": "the number of pops",
+         "distance": "the distance", "aperture": "the f-number", "time": "the shutter time", "light": "the light", "filter": "the filter"}
+
+_SPECIAL = {2.0: "twice", 4.0: "four times", 3.0: "three times", 8.0: "eight times", 9.0: "nine times", 16.0: "sixteen times", 0.5: "half", 0.25: "a quarter of", 0.125: "an eighth of", 0.0625: "a sixteenth of"}
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Whether a rule holds, how far it is out in stops, what is right, and why."""
+
+    holds: bool
+    off: float
+    right: str
+    why: str
+    answers: tuple[Quantity, ...] = ()
+    start: int = 0
+
+
+def judge_rule(text: str) -> Verdict | None:
+    """The verdict on the rule said in the text; the first part that does not hold, if any. None where no rule is said."""
+    said = plain(text)
+    found = [t for t in terms(text) if t.doublings or t.quantity == "count"]
+    cause = min(found, key=lambda t: ORDER.index(t.quantity), default=None)
+    effects = [t for t in found if cause is not None and t is not cause and t.quantity != cause.quantity]
+    if cause is None or not effects:
+        return None
+    verdicts = [v for v in (_judge(said, cause, e) for e in effects) if v is not None]
+    wrong = [v for v in verdicts if not v.holds]
+    return (wrong or verdicts or [None])[0]
+
+
+def _judge(said: str, cause: Term, effect: Term) -> Verdict | None:
+    part = effect.part or cause.part or ("ambient" if cause.quantity == "time" and "flash" not in said else "flash")
+    weight = _weight(cause.quantity, part)
+    if weight is None:
+        return None
+    light = cause.doublings * weight if cause.quantity not in ("stops", "light") else _signed(said, cause)
+    if effect.quantity in ("light", "stops"):
+        return _of_light(said, cause, effect, light, part)
+    mine = _weight(effect.quantity, part)
+    if not mine:
+        return None
+    right = _doublings(said, cause, effect, light, mine)
+    off = (effect.doublings - right) * mine
+    return Verdict(abs(off) <= TOLERANCE, abs(off), _say(cause, effect.quantity, right), _why(cause, effect.quantity, right), (_factor(right),), effect.start)
+
+
+def _weight(quantity: str, part: str) -> float | None:
+    return 1.0 if quantity in ("light", "stops") else WEIGHTS[part].get(quantity)
+
+
+def _doublings(said: str, cause: Term, effect: Term, light: float, weight: float) -> float:
+    """How many times the other quantity doubles: it carries the light, or it makes up for it."""
+    carries = effect.quantity == "guide_number" and cause.quantity in ("power", "count", "film_speed", "filter", "light", "stops")
+    alike = re.search(r"\b(?:like|same as|equals?|equivalent|as good as|worth|equal to)\b", said) is not None
+    value = light / weight if carries or alike else -light / weight
+    if cause.quantity in ("stops", "light") and not carries:
+        # so many stops said without a sign: the way that was said is taken, only the size is judged
+        value = math.copysign(value, effect.doublings)
+    elif cause.quantity in ("stops",):
+        value = math.copysign(value, effect.doublings)
+    return value
+
+
+_LESS = re.compile(r"\b(?:los\w*|cost\w*|less|dark\w*|drop\w*|under|dimmer|weaker|takes? away|down)\b")
+_MORE = re.compile(r"\b(?:gain\w*|gives?|adds?|more|bright\w*|over|stronger|buys?|wins?)\b")
+_NEED = re.compile(r"\b(?:needs?|open\w*|compensat\w*|must|have to|make up|stop down|clos\w*|required?)\b")
+
+
+def _signed(said: str, term: Term) -> float:
+    return term.doublings if term.quantity == "light" or not _LESS.search(said) else -term.doublings
+
+
+def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> Verdict | None:
+    claimed = effect.doublings
+    if cause.quantity in ("light", "stops"):
+        light, claimed = abs(light), abs(claimed)
+    elif effect.quantity == "stops":
+        claimed = _stops_claimed(said, claimed, light)
+    elif _NEED.search(said[: effect.start]) and re.search(r"\bneeds?\b|\brequires?\b", said):
+        light = -light
+    off = claimed - light
+    answers = (marks.stops(light),) if abs(light) > 1e-9 else ()
+    return Verdict(abs(off) <= TOLERANCE, abs(off), _say_light(cause, light, part), _why(cause, "light", light), answers, effect.start)
+
+
+def _stops_claimed(said: str, claimed: float, light: float) -> float:
+    """The sign of the stops: as said where it is plain, else as it must be."""
+    less, more = _LESS.search(said) is not None, _MORE.search(said) is not None
+    if _NEED.search(said) or less == more:
+        return math.copysign(claimed, light)
+    return -claimed if less else claimed
+
+
+# --- words -------------------------------------------------------------------------------------
+
+
+def times(doublings: float) -> str:
+    """A factor in words: "twice", "1.41 times", "half".
+
+    >>> times(1.0), times(-2.0), times(0.5)
+    ('twice', 'a quarter of', '1.41 times')
+    """
+    factor = 2.0**doublings
+    close = next((word for value, word in _SPECIAL.items() if abs(factor - value) < 0.004 * value), None)
+    return close or (f"{factor:.3g} times" if factor >= 1 or factor < 0.1 else f"{factor:.2g} times")
+
+
+def _cause(cause: Term) -> str:
+    if cause.quantity == "stops":
+        return speak_stops(cause.doublings)
+    if cause.quantity == "count":
+        many = 2**cause.doublings
+        return f"{_COUNT.get(round(many), f'{many:.3g}')} equal flashes from one spot" if abs(many - round(many)) < 0.01 else "more flashes"
+    return f"{times(cause.doublings)} {NAMES[cause.quantity]}"
+
+
+_COUNT = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 8: "eight", 9: "nine", 16: "sixteen"}
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def _say(cause: Term, quantity: str, right: float) -> str:
+    verb = "give" if cause.quantity == "count" else "gives" if quantity in ("guide_number",) else "goes with"
+    if cause.quantity in ("count",) and quantity != "guide_number":
+        verb = "go with"
+    if cause.quantity == "stops" and cause.doublings > 1:
+        verb = "go with"
+    same = abs(right) < 1e-9
+    return f"{_capital(_cause(cause))} {verb} {'the same' if same else times(right)} {NAMES[quantity].removeprefix('the ') if same else NAMES[quantity]}."
+
+
+def _say_light(cause: Term, light: float, part: str) -> str:
+    if abs(light) < 1e-9:
+        return f"{_capital(_cause(cause))} leaves the {part} light as it was."
+    way = "more" if light > 0 else "less"
+    if cause.quantity == "stops":
+        return f"{_capital(_cause(cause))} {'is' if cause.doublings <= 1 else 'are'} {times(abs(light))} the light."
+    if cause.quantity == "light":
+        return f"{_capital(_cause(cause))} is {speak_stops(light)} {way}."
+    whole = "" if abs(light) > 6 else f", {times(light)} the light"
+    verb = "give" if cause.quantity == "count" else "is"
+    return f"{_capital(_cause(cause))} {verb} {speak_stops(light)} {way}{whole}."
+
+
+_ROOT_WHY = "Light goes with the square of the guide number, so the guide number goes with the square root of the light"
+_WHY = {
+    ("guide_number", ""): _ROOT_WHY + ": one stop is 1.4 times, two stops twice.",
+    ("", "distance"): "Light spreads over an area, so it falls with the square of the distance (the inverse square law): twice as far leaves a quarter.",
+    ("aperture", ""): "The light let in goes with the square of the f-number: one stop is 1.4 times, the square root of two.",
+    ("", "aperture"): "The light let in goes with the square of the f-number: each whole mark of the scale halves it.",
+    ("", "time"): "The flash is over while the shutter is open, so the shutter time changes the ambient light alone (within sync speed).",
+    ("", "count"): "Light adds: every doubling of equal flashes is one stop.",
+    ("", "pops"): "Light adds: every doubling of the pops is one stop.",
+    ("", "power"): "Half the power is half the light, one stop.",
+    ("", "film_speed"): "Every doubling of the film speed is one stop.",
+    ("", "stops"): "A stop is a doubling or a halving of the light, so stops multiply.",
+    ("", "light"): "A stop is a doubling or a halving of the light.",
+}
+
+
+def _why(cause: Term, quantity: str, right: float) -> str:
+    for key in ((quantity, ""), ("", "distance" if quantity == "distance" else cause.quantity), ("", quantity)):
+        if key in _WHY and not (cause.quantity == "distance" and quantity in ("aperture", "guide_number")):
+            return _WHY[key]
+    return "Distance and f-number both work by the square, so they go together: their product is the guide number." if cause.quantity == "distance" else ""
+
+
+def _factor(doublings: float) -> Quantity:
+    return Quantity("factor", 2.0**doublings, "times")

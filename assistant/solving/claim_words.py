@@ -1,0 +1,204 @@
+"""The words of a rule of thumb: what is changed by how much, and what is said to follow.
+
+"half power halves the guide number" becomes two terms, power -1 doubling and guide number
+-1 doubling. Only how much of what is read here; whether it is true is for claim_rules.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+
+from assistant.scales import aperture_difference_stops, shutter_difference_stops
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A change of a quantity in doublings (log2 of its factor), plus is more of it.
+
+    part: whose light is meant ("flash", "ambient"), empty where it was not said.
+    """
+
+    quantity: str
+    doublings: float
+    start: int
+    end: int
+    part: str = ""
+
+
+NUMBER_WORDS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "seven": 7.0, "eight": 8.0, "nine": 9.0, "ten": 10.0,
+                "twelve": 12.0, "sixteen": 16.0, "a": 1.0, "an": 1.0}
+_NUM = r"(?:\d+(?:\.\d+)?|" + "|".join(w for w in NUMBER_WORDS if len(w) > 2) + ")"
+_FRACTIONS = {"half": 0.5, "a half": 0.5, "third": 1 / 3, "a third": 1 / 3, "quarter": 0.25, "a quarter": 0.25, "one quarter": 0.25, "an eighth": 0.125, "eighth": 0.125,
+              "sixteenth": 0.0625, "a sixteenth": 0.0625, "1/2": 0.5, "1/4": 0.25, "1/8": 0.125, "1/16": 0.0625, "1/32": 1 / 32, "½": 0.5, "¼": 0.25}
+_VERBS = {"double": 2.0, "doubles": 2.0, "doubled": 2.0, "doubling": 2.0, "twice": 2.0, "halve": 0.5, "halves": 0.5, "halved": 0.5, "halving": 0.5, "quadruple": 4.0, "quadruples": 4.0,
+          "quadrupled": 4.0, "quadrupling": 4.0, "triple": 3.0, "triples": 3.0, "tripled": 3.0, "tripling": 3.0, "treble": 3.0, "trebles": 3.0, "quarters": 0.25, "quartering": 0.25,
+          "quartered": 0.25, "thrice": 3.0, "twofold": 2.0, "fourfold": 4.0}
+_ROOT = r"(?:the )?(?:square root of|root|√) ?(?P<root>" + _NUM + r")(?: times)?"
+_FACTOR = re.compile(
+    r"(?:" + _ROOT + r"|(?P<times>" + _NUM + r") ?(?:times|x\b|×|-?fold)|(?:x|×) ?(?P<x>\d+(?:\.\d+)?)|(?P<frac>" + "|".join(sorted(map(re.escape, _FRACTIONS), key=len, reverse=True)) + r")(?![\d/])"
+    r"|(?P<verb>" + "|".join(sorted(_VERBS, key=len, reverse=True)) + r")|(?P<by>(?:by|a factor of|by a factor of) (?:(?:square )?root (?:of )?)?(?:" + _NUM + r")))(?![a-z])"
+)
+_NOUNS: tuple[tuple[str, str], ...] = (
+    ("guide_number", r"gns?|guide ?numbers?|guide nos?|guides?"),
+    ("light", r"lights? (?:output|level|intensity)"),
+    ("power", r"(?:flash )?power|output|energy|watt[- ]?seconds|watts|ws|joules"),
+    ("film_speed", r"isos?|asa|film speed|speed of the film|sensitivity"),
+    ("pops", r"pops|bursts|firings|flashes needed|number of (?:pops|flashes)"),
+    ("count", r"flashes|strobes|lights|heads|guns|units|speedlights|number of (?:lights|strobes|flashes)|equal flashes"),
+    ("distance", r"(?:flash[- ]to[- ]subject |flash |working |subject )?distances?|range|reach|throw|far(?: away| back| off)?|as far|close"),
+    ("aperture", r"f[- ]?numbers?|f[- ]?stops?(?= (?:number|value|needed|you))"),
+    ("time", r"shutter times?|exposure times?|time the shutter is open|shutter open"),
+    ("speed", r"shutter speeds?|shutter"),
+    ("light", r"light|brightness|exposure|illumination|bright|intensity|intense"),
+)
+_NOUN = re.compile("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]))" for n, (_, words) in enumerate(_NOUNS)))
+_GAP = frozenset(
+    "the your its my our a an of as that is are get gets become becomes go goes will be just only also need needs to must should would in into by has have been was much many from fall falls drop drops "
+    "down up rise rises total effective one needed required about each away same original amount available cut cuts reduced multiplied divided raised lowered straight exactly roughly it you i so called which "
+    "comes come times turns means number any all overall resulting now reduces raises flash reduce raise ambient room background daylight flashed".split()
+)
+_STOPS = re.compile(r"(?P<n>" + _NUM + r"|a|an|half a|a full|one full|one whole|another|1/3 of a|a third of a|half)(?: and (?P<half>a half|a third|two thirds|half))?[- ](?:full |whole |more |f[- ]?)?stops?(?: and (?P<half2>a half|a third|half))?\b")
+_COUNT = re.compile(r"\b(?P<n>" + _NUM + r") (?:(?:identical|equal|similar|matching|same|matched|such|like|equally bright|of the same|little|small|big|more) )*(?:flashes|strobes|lights|heads|guns|flashguns|units|speedlights|monolights|lamps|of them)\b")
+_ANOTHER = re.compile(r"\b(?:a |add(?:ing)? (?:a |an )?)?(?:second|another|one more|extra)(?: (?:identical|equal|matching|similar|such|same))* (?:flash|strobe|light|head|gun|unit|speedlight|one)\b")
+_SHIFT = (
+    ("aperture", re.compile(r"f ?/? ?(\d+(?:\.\d+)?) ?(?:to|->|→|down to|up to|-) ?f ?/? ?(\d+(?:\.\d+)?)")),
+    ("speed", re.compile(r"(?:1/)(\d+)(?: ?s(?:ec)?)? ?(?:to|->|→|down to|up to) ?(?:1/)?(\d+)")),
+    ("film_speed", re.compile(r"(?:iso|asa) ?(\d+) ?(?:film )?(?:to|->|→|up to|down to) ?(?:iso|asa)? ?(\d+)")),
+    ("film_speed", re.compile(r"(?:iso|asa) (?:from )?(\d+) (?:to|up to) (\d+)")),
+    ("distance", re.compile(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)? ?(?:to|->|→|out to|back to) ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)\b")),
+    ("power", re.compile(r"\b(full|half|quarter|1/\d+) (?:power )?to (half|quarter|full|an eighth|eighth|1/\d+)(?: power)?\b")),
+)
+
+
+def plain(text: str) -> str:
+    """Lower case, plain quotes, of the same length."""
+    out = text.lower().replace("’", "'").replace("–", "-").replace("—", ",")
+    return out if len(out) == len(text) else text.lower()
+
+
+def number(word: str) -> float:
+    """The value of a digit or word."""
+    return NUMBER_WORDS[word] if word in NUMBER_WORDS else float(word)
+
+
+def _factor_value(found: re.Match[str]) -> float:
+    kinds = found.groupdict()
+    if kinds["root"]:
+        return math.sqrt(number(kinds["root"]))
+    if kinds["times"] or kinds["x"]:
+        return number(kinds["times"] or kinds["x"] or "1")
+    if kinds["frac"]:
+        return _FRACTIONS[kinds["frac"]]
+    if kinds["verb"]:
+        return _VERBS[kinds["verb"]]
+    words = (kinds["by"] or "").split()
+    value = number(words[-1])
+    return math.sqrt(value) if "root" in words else value
+
+
+def _noun(found: re.Match[str]) -> str:
+    return _NOUNS[int((found.lastgroup or "n0")[1:])][0]
+
+
+def _is_gap(between: str) -> bool:
+    words = re.findall(r"[a-z]+|[^a-z\s']", between.replace("'s", ""))
+    return len(words) <= 6 and all(word in _GAP for word in words)
+
+
+def terms(text: str) -> list[Term]:
+    """Every change said in the text, in order; the same words are never used twice."""
+    said = plain(text)
+    taken: list[Term] = []
+    for find in (_shifts, _counts, _stops, _pairs):
+        for term in find(said):
+            if term.doublings is not None and not any(t.start < term.end and term.start < t.end for t in taken):
+                taken.append(term)
+    return sorted(taken, key=lambda t: t.start)
+
+
+def _shifts(said: str) -> list[Term]:
+    out = []
+    for quantity, pattern in _SHIFT:
+        for m in pattern.finditer(said):
+            value = _shift_value(quantity, m.group(1), m.group(2))
+            if value:
+                out.append(Term("time" if quantity == "speed" else quantity, value, m.start(), m.end()))
+    return out
+
+
+def _shift_value(quantity: str, one: str, two: str) -> float:
+    share = {"full": 1.0, "half": 0.5, "quarter": 0.25, "an eighth": 0.125, "eighth": 0.125}
+    def value(word: str) -> float:
+        return share[word] if word in share else (1 / float(word[2:]) if word.startswith("1/") else float(word))
+    a, b = value(one), value(two)
+    if a <= 0 or b <= 0:
+        return 0.0
+    if quantity == "aperture":
+        return -aperture_difference_stops(a, b) / 2
+    if quantity == "speed":
+        return shutter_difference_stops(1 / a, 1 / b) if a > 1 and b > 1 else 0.0
+    return math.log2(b / a)
+
+
+def _counts(said: str) -> list[Term]:
+    out = [Term("count", math.log2(number(m["n"])), m.start(), m.end()) for m in _COUNT.finditer(said) if number(m["n"]) > 1 and not said[m.end() :].startswith((" away", " number"))]
+    return out + [Term("count", 1.0, m.start(), m.end()) for m in _ANOTHER.finditer(said)]
+
+
+_HALVES = {"a half": 0.5, "half": 0.5, "a third": 1 / 3, "two thirds": 2 / 3}
+
+
+def _stops(said: str) -> list[Term]:
+    out = []
+    for m in _STOPS.finditer(said):
+        word = m["n"]
+        base = 0.5 if word in ("half", "half a") else 1 / 3 if "third" in word or word.startswith("1/3") else number(word) if word in NUMBER_WORDS or word[0].isdigit() else 1.0
+        extra = _HALVES.get(m["half"] or m["half2"] or "", 0.0)
+        out.append(Term("stops", base + extra, m.start(), m.end()))
+    return out
+
+
+def _pairs(said: str) -> list[Term]:
+    """A factor and the noun it belongs to: the noun after it first, else the noun before it."""
+    factors = list(_FACTOR.finditer(said))
+    nouns = list(_NOUN.finditer(said))
+    out: list[Term] = []
+    used: set[int] = set()
+    late = []
+    for factor in factors:
+        noun = next((n for n in nouns if n.start() >= factor.end() and n.start() not in used and _is_gap(said[factor.end() : n.start()])), None)
+        if noun is None or (factor["by"] and any(n.end() <= factor.start() and _is_gap(said[n.end() : factor.start()]) for n in nouns)):
+            late.append(factor)
+            continue
+        used.add(noun.start())
+        out.append(_term(said, factor, noun))
+    for factor in late:
+        before = [n for n in nouns if n.end() <= factor.start() and n.start() not in used and _is_gap(said[n.end() : factor.start()])]
+        if before:
+            used.add(before[-1].start())
+            out.append(_term(said, factor, before[-1]))
+    return out
+
+
+def _term(said: str, factor: re.Match[str], noun: re.Match[str]) -> Term:
+    quantity = _noun(noun)
+    value = _factor_value(factor)
+    start, end = min(factor.start(), noun.start()), max(factor.end(), noun.end())
+    before = said[max(0, start - 24) : end]
+    if factor["by"] and re.search(r"\b(?:divid\w*|reduc\w*|cut\w*|drop\w*)\b", before):
+        value = 1 / value
+    if noun.group().startswith("close") and quantity == "distance":
+        value = 1 / value
+    doublings = math.log2(value) if value > 0 else 0.0
+    if quantity == "speed":
+        quantity, doublings = "time", -doublings
+    return Term(quantity, doublings, start, end, part=_part(said[start : end + 12]))
+
+
+def _part(words: str) -> str:
+    """Whose light is meant by the words of a term."""
+    if re.search(r"\b(?:ambient|background|room|daylight|available|sky)\b", words):
+        return "ambient"
+    return "flash" if re.search(r"\bflash (?:exposure|part|light|brightness)\b", words) else ""

@@ -1,0 +1,117 @@
+"""The light that is there, and the camera settings a question works at.
+
+What is known of the ambient light becomes one exposure value at ISO 100: from a reading
+(aperture, time and film speed), from an exposure value, or from the words for a sky.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from assistant.answer import Assumed
+from assistant.physics import ambient
+from assistant.query import Fact, Query
+from assistant.solving import camera
+
+SKY_EV: tuple[tuple[str, float, str], ...] = (
+    # The sunny-16 table: bright sun on sand or snow f/22, bright sun f/16, cloudy bright f/11, heavy overcast or
+    # open shade f/5.6 (US Navy photography course, NAVEDTRA 14209 ch. 4); overcast f/8 (encyclopaedia tables).
+    ("snow", 16.0, "sun on snow or sand"), ("hazy", 14.0, "hazy sun"), ("heavy_overcast", 12.0, "heavy overcast"),
+    ("overcast", 13.0, "overcast"), ("shade", 12.0, "open shade"), ("sunny", 15.0, "bright sun"),
+)
+SAME_TIME = 1.0
+"""Stands for the shutter time of a reading that named none: the same as now."""
+
+
+@dataclass(frozen=True, slots=True)
+class Daylight:
+    """The ambient light: its EV at ISO 100; `marks` are the aperture and time it was read at."""
+
+    ev: float
+    facts: tuple[Fact, ...] = ()
+    assumed: tuple[Assumed, ...] = ()
+    aperture: float | None = None
+    shutter: float | None = None
+    film_speed: float = 100.0
+    relative: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """What the camera is set to: f-number, seconds, ISO; None where it is open."""
+
+    aperture: float | None
+    shutter: float | None
+    film_speed: float
+    loss: float = 0.0
+    facts: tuple[Fact, ...] = ()
+    assumed: tuple[Assumed, ...] = ()
+    from_sync: bool = False
+
+
+def working(query: Query, asked: str = "") -> Working:
+    """The settings worked at; the sync time stands in for a time that was not said."""
+    aperture = None if asked == "aperture" else _own(query, "aperture")
+    shutter = None if asked == "shutter" else _own(query, "shutter")
+    sync = query.last("sync")
+    time = shutter or (sync if asked != "shutter" else None)
+    speed, assumed, speed_facts = camera.film_speed(query)
+    loss, loss_facts, _ = camera.loss_total(query)
+    nd_asked = any(a.quantity in ("nd", "factor") for a in query.asks)
+    facts = tuple(f for f in (aperture, time) if f) + speed_facts + (() if nd_asked else loss_facts)
+    return Working(aperture.value if aperture else None, time.value if time else None, speed, 0.0 if nd_asked else loss, facts, assumed,
+                   time is not None and time is sync)
+
+
+def _own(query: Query, quantity: str) -> Fact | None:
+    return query.last(quantity, "") or next((f for f in reversed(query.facts) if f.quantity == quantity and f.of not in ("ambient", "background", "rim", "hair")), None)
+
+
+def daylight(query: Query, at: Working) -> Daylight | None:
+    """The ambient light of a question; None when nothing is known of it.
+
+    A later exposure value or sky replaces nothing that was read with a meter.
+    """
+    aperture, shutter = query.last("aperture", "ambient"), query.last("shutter", "ambient")
+    if aperture or shutter:
+        return _from_reading(aperture, shutter, at)
+    said = query.last("exposure_value")
+    if said:
+        condition = said.at_iso or 100.0
+        return Daylight(said.value - math.log2(condition / 100.0), (said,))
+    return _from_sky(query)
+
+
+def _from_reading(aperture: Fact | None, shutter: Fact | None, at: Working) -> Daylight | None:
+    number = aperture.value if aperture else at.aperture
+    time = shutter.value if shutter else at.shutter
+    speed = next((f.at_iso for f in (aperture, shutter) if f and f.at_iso), None) or at.film_speed
+    if number is None:
+        return None
+    seconds = time or SAME_TIME
+    ev = ambient.exposure_value(number, seconds, speed)
+    return Daylight(ev, tuple(f for f in (aperture, shutter) if f), (), number, time, speed, relative=time is None)
+
+
+def _from_sky(query: Query) -> Daylight | None:
+    for cue, ev, name in SKY_EV:
+        if cue in query.cues:
+            why = f"{name}, by the sunny-16 rule; common practice, a meter or a test frame is surer"
+            return Daylight(ev, (), (Assumed("exposure_value", ev, "EV", why),))
+    return None
+
+
+def offset(query: Query, of: str) -> Fact | None:
+    """How far over or under the fill or the ambient light is wanted: the latest such fact."""
+    found = [f for f in query.facts if f.quantity == "relation" and f.of in (of, "backdrop" if of == "ambient" else of)]
+    loose = [f for f in query.facts if f.quantity == "stops" and f.cue in ("less", "more") and f.of in ("", of)]
+    mine = [f for f in query.facts if f in found or f in loose]
+    return mine[-1] if mine else None
+
+
+def signed(fact: Fact | None) -> float:
+    """An offset in stops, minus for darker; nothing where none was said."""
+    if fact is None:
+        return 0.0
+    return abs(fact.value) if fact.cue == "more" else -abs(fact.value)

@@ -1,0 +1,314 @@
+"""Fall-off: rows, backdrops, and moving the light. Only the distances count, not the flash.
+
+Inverse square law throughout, for a light small against its distance. Stops are signed:
+plus is more light (contract 6 and 26: opening up and adding are plus).
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant.answer import Assumed, Quantity
+from assistant.physics.flash import back_off_for_spread, distance_for_falloff, falloff_stops
+from assistant.query import Ask, Fact, Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.lights import lights, preferred_unit
+from assistant.solving.placing import Scene, scene_of
+from assistant.solving.solution import Solution, needs
+from assistant.units import speak_length
+
+TOLERANCE = 0.5
+TONES: tuple[tuple[str, float, str], ...] = (
+    # word, stops of the backdrop against the subject's reading, what it rests on
+    (r"pure white|\bwhite\b(?! (?:wall|paper|backdrop|background|seamless|sheet))", 2.0, "a backdrop lit two stops over comes out white (common practice)"),
+    (r"\bblack\b(?! (?:wall|paper|backdrop|background|cloth|seamless|velvet))", -5.0, "a light backdrop five stops under looks black at a glance (one person's measurement; 6 to 8 to be sure)"),
+    (r"\b(?:mid.?|middle )?gr[ea]y\b(?! (?:wall|paper|backdrop|background|cloth|seamless))", -2.3, "white paper 2⅓ stops under comes out mid-grey (90 % against 18 % reflectance)"),
+)
+_WHAT_MOVES = re.compile(r"how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
+_NEW_PLACE = re.compile(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
+_COMPENSATE = re.compile(r"open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
+_TOO = re.compile(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b(?: \w+){0,3} (?:stops?|third|half)(?: \w+)? (?:over|under|hot|above|below|dark|bright|short)", re.I)
+
+
+def solve(query: Query) -> Solution | None:
+    """A question of fall-off, or None."""
+    scene = scene_of(query)
+    if scene is None:
+        return None
+    for ask in query.asks:
+        for row in _ROWS.get("stops" if _how_far_under(query, ask) else ask.quantity, ()):
+            found = row(query, ask, scene)
+            if found:
+                return found
+    return None
+
+
+def _how_far_under(query: Query, ask: Ask) -> bool:
+    return ask.quantity == "distance" and bool(re.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
+
+
+def _done(answers: tuple[Quantity, ...], scene: Scene, *used: Fact | None, lead: str = "", notes: tuple[str, ...] = (), working: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
+    facts = scene.used + tuple(f for f in used if f is not None)
+    return Solution(answers=answers, used=tuple(dict.fromkeys(facts)), notes=notes, working=working, topic="falloff", lead=lead, assumed=assumed)
+
+
+def _length(query: Query, metres: float) -> str:
+    return speak_length(metres, preferred_unit(query))
+
+
+# --- stops ---------------------------------------------------------------------------------------
+
+
+def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """Stops from the near place to the far one, or from the old place of the light to the new."""
+    if scene.near is None or scene.far is None or query.has("stops") or _two_lights(query):
+        return None
+    lost = falloff_stops(scene.near, scene.far)
+    value = _signed(query, lost, scene)
+    of = scene.asked(query)
+    step = f"2 × log2({_length(query, scene.near)} / {_length(query, scene.far)}) = {lost:+.2f} stops"
+    more = tuple(marks.stops(falloff_stops(scene.near, d), name) for name, d in scene.others)
+    notes = ("With more exposure on the lens or the film the back comes up and the front with it; only moving the light changes the spread.",) if scene.rows and abs(lost) > 1 else ()
+    if scene.of == "background":
+        notes = (_looks(lost),)
+    return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost, of), notes=notes, working=(step,))
+
+
+def _stops_lead(value: float, lost: float, of: str | None) -> str:
+    if abs(value) < 0.005:
+        return "No difference"
+    return f"{_capital(of)}{'more' if value > 0 else 'less'}{' exposure needed' if value > 0 > lost and not of else ' light'}" if value == lost or of else ("Open up" if value > 0 else "Close down")
+
+
+def _capital(of: str | None) -> str:
+    return f"{of[:1].upper()}{of[1:]}, " if of else ""
+
+
+def _looks(stops: float) -> str:
+    if stops < -4.5:
+        return "A light-toned backdrop looks black at a glance so."
+    return "White paper comes out about mid-grey so." if -3 < stops < -1.7 else ""
+
+
+def _signed(query: Query, lost: float, scene: Scene) -> float:
+    text = query.text
+    if _COMPENSATE.search(text) and not scene.rows:
+        return -lost
+    if re.search(r"how much (?:brighter|hotter|more|over)|how many stops (?:brighter|hotter|more|over|do i gain)|(?:front|near)\w*(?: \w+)?(?: is| be)? (?:brighter|hotter|over)", text, re.I) and not scene.moved:
+        return abs(lost)
+    return lost
+
+
+def _two_lights(query: Query) -> bool:
+    named = {f.of for f in query.facts if f.quantity == "distance" and f.of in ("key", "fill", "hair", "rim", "kicker", "accent", "a", "b", "big", "small")}
+    return len(named) > 1
+
+
+# --- distances -----------------------------------------------------------------------------------
+
+
+def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """How near and how far the subject may go and stay within so much."""
+    if not re.search(r"\brange\b|between what|nearest|near(?: and|est and)|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", query.text, re.I):
+        return None
+    centre = scene.near if scene.near is not None and scene.far is None else None
+    lines: tuple[Fact, ...] = ()
+    if centre is None and scene.near is None:
+        centre, lines = _by_guide(query)
+    if centre is None or scene.gap is not None:
+        return None
+    over, under, used, assumed = _tolerance(query)
+    near, far = distance_for_falloff(centre, over), distance_for_falloff(centre, -under)
+    unit = preferred_unit(query, ask.unit)
+    answers = (marks.distance(near, unit, "from"), marks.distance(far, unit, "to"))
+    lead = f"From {speak_length(near, unit)} ({speak_stops(over)} over) to {speak_length(far, unit)} ({speak_stops(under)} under), around {speak_length(centre, unit)}."
+    return _ranged(answers, scene, used + lines, assumed, lead)
+
+
+def _ranged(answers: tuple[Quantity, ...], scene: Scene, used: tuple[Fact, ...], assumed: tuple[Assumed, ...], lead: str) -> Solution:
+    return Solution(answers=answers, used=tuple(dict.fromkeys(scene.used + used)), assumed=assumed, lead=lead, topic="falloff")
+
+
+def _by_guide(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
+    """The distance that is exactly right by guide number and aperture."""
+    from assistant.solving import flash
+
+    if not query.has("guide_number", "aperture"):
+        return None, ()
+    found = flash.solve(Query(query.text, tuple(f for f in query.facts if f.quantity not in ("stops", "relation")), (Ask("distance", "", "m"),)))
+    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
+        return None, ()
+    return found.answers[0].value, found.used
+
+
+def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
+    """Stops allowed over and under."""
+    said = [f for f in query.facts if f.quantity in ("stops", "relation")]
+    over, under = next((f for f in said if f.cue == "more"), None), next((f for f in said if f.cue == "less"), None)
+    if over and under:
+        return abs(over.value), abs(under.value), (over, under), ()
+    if said:
+        return abs(said[-1].value), abs(said[-1].value), tuple(said[-1:]), ()
+    return TOLERANCE, TOLERANCE, (), (Assumed("stops", TOLERANCE, "stops", "a tolerance of half a stop either way, common practice for slide film"),)
+
+
+def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """Where the light must go so that two places differ by no more than so much."""
+    wanted = _wanted(query)
+    depth = scene.depth
+    if wanted is None or depth is None or depth <= 0:
+        return None
+    stops, used, assumed = abs(wanted[0]), wanted[1], wanted[2]
+    if stops <= 0:
+        return Solution("rejected", "No distance makes two places equally bright: some fall-off always stays. Say how much you can stand.", topic="falloff")
+    near = scene.near if scene.near is not None else 0.0
+    move = back_off_for_spread(near or depth, (near or depth) + depth, stops)
+    place = move + (near or depth)
+    answers = _move_or_place(query, ask, scene, move, place)
+    power = 2 * math.log2(place / near) if near else 0.0
+    notes = (f"From there it takes {speak_stops(abs(power))} more light than now ({2 ** power:.3g} times the power) for the same f-stop on the front.",) if near and power > 0.05 else ()
+    if near and move < 0:
+        notes = ("They are within that already: the light may even come nearer.",)
+    return _done(answers, scene, *used, notes=notes, assumed=assumed, lead=_place_lead(query, ask, scene, move, place),
+                 working=(f"depth {_length(query, depth)} / (2^({stops:g}/2) - 1) = {_length(query, place)} from the light to the front",))
+
+
+def _move_or_place(query: Query, ask: Ask, scene: Scene, move: float, place: float) -> tuple[Quantity, ...]:
+    unit = preferred_unit(query, ask.unit)
+    there = marks.distance(place, unit, scene.front)
+    if scene.near is None:
+        return (there,)
+    by = marks.distance(abs(move), unit, "move")
+    return (by, there) if _asks_move(query, ask) else (there, by)
+
+
+def _asks_move(query: Query, ask: Ask) -> bool:
+    if ask.of == "move" or re.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)", query.text, re.I):
+        return True
+    return bool(_WHAT_MOVES.search(query.text)) and not _NEW_PLACE.search(query.text)
+
+
+def _place_lead(query: Query, ask: Ask, scene: Scene, move: float, place: float) -> str:
+    way = "back" if move >= 0 else "closer"
+    whom = {"front": "the front row", "subject": "the subject"}.get(scene.front, "the subject")
+    there = f"{_length(query, place)} from {whom}"
+    if scene.near is None:
+        return f"Put the light {there}."
+    by = f"{_length(query, abs(move))} {way}"
+    return f"Move it {by}, to {there}." if _asks_move(query, ask) else f"Put the light {there}: {by} from where it is."
+
+
+def _wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[Assumed, ...]] | None:
+    """The stops wanted between two places (minus: the far one darker)."""
+    said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")), None)
+    if said:
+        return (-abs(said.value), (said,), ())
+    for words, stops, why in TONES:
+        if re.search(words, query.text, re.I):
+            return stops, (), (Assumed("stops", stops, "stops", why),)
+    return None
+
+
+def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """How far off the backdrop must be to come out so many stops darker than the subject."""
+    if scene.near is None or scene.far is not None or not re.search(r"backdrop|background|\bwall\b|seamless|paper|behind", query.text, re.I):
+        return None
+    wanted = _wanted(query)
+    if wanted is None:
+        return None
+    if wanted[0] > 0:
+        return Solution("out_of_reach", "The key alone cannot make what stands behind the subject brighter than the subject: it needs a light of its own, two stops over for white (common practice).",
+                        answers=(marks.stops(wanted[0], "background"),), used=scene.used + wanted[1], topic="falloff")
+    far = distance_for_falloff(scene.near, wanted[0])
+    unit = preferred_unit(query, ask.unit)
+    behind, whole = marks.distance(far - scene.near, unit, "behind the subject"), marks.distance(far, unit, "light to backdrop")
+    from_light = bool(re.search(r"(?:from|to) the (?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|from the light must", query.text.split(".")[-1], re.I)) and "behind" not in query.text.lower()
+    answers = (whole, behind) if from_light else (behind, whole)
+    return _done(answers, scene, *wanted[1], assumed=wanted[2], lead=f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light.")
+
+
+def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """The new distance for so many stops more or less, from one distance."""
+    if scene.near is None or scene.far is not None or query.has("guide_number") or query.has("aperture") or query.has("power") or query.has("relation"):
+        return None
+    change = _change(query)
+    if change is None:
+        return None
+    stops, used = change
+    place = distance_for_falloff(scene.near, stops)
+    answers = _move_or_place(query, ask, scene, place - scene.near, place)
+    return _done(answers, scene, *used, lead=_place_lead(query, ask, scene, place - scene.near, place),
+                 working=(f"{_length(query, scene.near)} × 2^({-stops:g}/2) = {_length(query, place)}",))
+
+
+def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
+    """Stops more (+) or less (-) that the move is to bring."""
+    text = query.text.lower()
+    said = next((f for f in query.facts if f.quantity in ("stops", "loss", "power_down", "signed", "times", "ev_stops")), None)
+    by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halve the light|half as (?:bright|much)", -1.0),
+                                        (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if re.search(words, text)), None)
+    if said is None or (said.quantity == "times" and by_words is not None):
+        return (by_words, ()) if by_words is not None else None
+    size = abs(said.value) if said.quantity != "times" else math.log2(said.value)
+    if re.search(r"how (?:much|far) (?:further|farther|back)|further back|move (?:it )?back\b|back it off|pull (?:it )?back", text):
+        return -size, (said,)
+    if re.search(r"how (?:much|far) (?:closer|nearer|in\b)|how (?:much )?closer|move (?:it )?(?:in|closer)\b", text):
+        return size, (said,)
+    sign = _sign(said, text)
+    return None if sign == 0 else (sign * size, (said,))
+
+
+def _sign(said: Fact, text: str) -> int:
+    if said.quantity in ("loss", "power_down"):
+        return -1
+    less = said.cue == "less" or said.unit == "-" or bool(re.search(r"\b(?:lose|loses|drop|darker|dimmer|less|reduce|take off|knock off|down)\b", text))
+    more = said.cue == "more" or said.unit == "+" or bool(re.search(r"\b(?:gain|brighter|more|hotter|add|up)\b", text))
+    way = (-1 if said.cue == "less" or said.unit == "-" else 1 if said.cue == "more" or said.unit == "+" else -1 if less else 1 if more else 0)
+    return -way if _TOO.search(text) else way
+
+
+# --- apertures and powers --------------------------------------------------------------------------
+
+
+def _aperture(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """The reading at the other place, from the reading at one."""
+    known = query.last("aperture", "") or query.last("aperture", "key") or query.last("aperture", "ambient")
+    if known is None or scene.near is None or scene.far is None or not (scene.rows or scene.moved or scene.of):
+        return None
+    if query.has("guide_number") or len(query.all("aperture")) > 1 or query.has("stops") or _changes_more(query):
+        return None
+    at_near = scene.read_near(known)
+    here, there = (scene.near, scene.far) if at_near else (scene.far, scene.near)
+    of = scene.of or (("back row" if at_near else "front row") if scene.rows else None)
+    value = known.value * here / there
+    lost = falloff_stops(here, there)
+    return _done((marks.aperture(value, of), marks.stops(lost, of)), scene, known, working=(f"f/{known.value:g} × {_length(query, here)} / {_length(query, there)} = f/{value:.3g}",))
+
+
+def _changes_more(query: Query) -> bool:
+    return any(len(query.all(q)) > 1 for q in ("film_speed", "power", "energy"))
+
+
+def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """The power that the move for an even spread then needs."""
+    wanted = _wanted(query)
+    if wanted is None or scene.depth is None or scene.near is None or query.has("relation") or not (scene.rows or scene.of):
+        return None
+    place = scene.near + back_off_for_spread(scene.near, scene.near + scene.depth, abs(wanted[0]))
+    stops = 2 * math.log2(place / scene.near)
+    now = next((l.power for l in lights(query) if l.power is not None), None)
+    if now is None:
+        return needs(("power",), f"It takes {speak_stops(abs(stops))} ({2 ** stops:.3g} times) {'more' if stops > 0 else 'less'} light than now. What power is the flash at now?", scene.used + wanted[1], "falloff")
+    value = now * 2**stops
+    used = tuple(f for f in query.facts if f.quantity in ("power", "power_down"))
+    answers = (marks.power(value), marks.stops(stops))
+    done = _done(answers, scene, *wanted[1], *used)
+    if value <= 1.0005:
+        return done
+    return Solution("out_of_reach", f"It would take {value:.3g} times full power.", answers, used=done.used, topic="falloff",
+                    notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
+
+
+_ROWS = {"stops": (_stops,), "distance": (_range, _spread, _backdrop, _shifted), "aperture": (_aperture,), "power": (_power,)}

@@ -1,0 +1,127 @@
+"""Flash beside daylight: what the flash must read, and what two lights add up to on one face."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+from assistant import scales
+from assistant.physics import ambient
+from assistant.physics.flash import sum_of_light
+from assistant.query import Ask, Fact, Query
+from assistant.solving import camera, marks
+from assistant.solving.daylight import Daylight, Working, daylight, offset, signed, working
+from assistant.solving.flash import _assumptions, _facts, ask_for
+from assistant.solving.ledger import close, line
+from assistant.solving.lights import lights, preferred_unit
+from assistant.solving.solution import Solution, needs
+
+_SUM = re.compile(r"\b(?:sum|total|together|add(?:s|ed|ing)? up|both (?:lights|together)|combined|added|adds? to|on top)\b", re.I)
+_ADDS = re.compile(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
+
+
+def added(query: Query, ask: Ask) -> Solution | None:
+    """Flash and ambient light on the same face: the aperture for both, or the stops added."""
+    flash, room = _flash_reading(query), query.last("aperture", "ambient")
+    if query.has("guide_number") or query.has("distance"):
+        return None
+    if ask.quantity == "aperture" and flash and room and query.last("shutter", "ambient") is None and _SUM.search(query.text):
+        value = sum_of_light((flash.value, room.value))
+        return Solution(answers=(marks.aperture(value),), used=(flash, room), topic="ambient",
+                        notes=("The two fall on the same face, so their light adds; squares of the f-numbers are summed.",))
+    under = offset(query, "ambient")
+    if ask.quantity == "stops" and under is not None and _ADDS.search(query.text):
+        value = ambient.added_light_stops(-signed(under))
+        return Solution(answers=(marks.stops(value),), used=(under,), topic="ambient", notes=("That is how much brighter the face is than with the flash alone.",))
+    return None
+
+
+def _flash_reading(query: Query) -> Fact | None:
+    return query.last("aperture", "") or query.last("aperture", "fill") or query.last("aperture", "key")
+
+
+def fill(query: Query, ask: Ask) -> Solution | None:
+    """Power, distance or guide number of a flash so many stops from the ambient light."""
+    said, room = offset(query, "fill"), offset(query, "ambient")
+    if ask.quantity == "aperture":
+        return _fill_reading(query, said)
+    if ask.quantity not in ("power", "distance", "guide_number", "film_speed") or (ask.quantity != "guide_number" and not query.has("guide_number")):
+        return None
+    at = working(query)
+    light = daylight(query, at)
+    if light is None:
+        return None
+    target = _target(query, light, at, said, room)
+    if target is None:
+        return None
+    if isinstance(target, Solution):
+        return target
+    return _for_target(query, ask, target, light, at, tuple(f for f in (said, room) if f))
+
+
+def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
+    """What the fill must read on its own, to be set with a flash's own dial or a meter."""
+    if said is None or not re.search(r"fill|flash", query.text, re.I) or query.has("distance"):
+        return None
+    room = query.last("aperture", "ambient")
+    if room is None or query.last("aperture", "") or "ambient" not in said.to or re.search(r"what (?:aperture|f.?stop|stop) (?:for|suits) the (?:daylight|ambient|sun)", query.text, re.I):
+        return None
+    value = ambient.aperture_after(room.value, signed(said))
+    return Solution(answers=(marks.aperture(value, "fill"),), used=(room, said), topic="ambient", lead="The fill alone should read",
+                    notes=(f"The camera stays at f/{room.value:g} for the daylight.",))
+
+
+def _target(query: Query, light: Daylight, at: Working, said: Fact | None, room: Fact | None) -> float | Solution | None:
+    """The f-number the flash must give by itself."""
+    time = at.shutter or light.shutter
+    if time is None and not light.relative:
+        return needs(("shutter",), "I need the shutter speed, or your sync speed.", light.facts + at.facts, "ambient")
+    natural = ambient.aperture(light.ev - at.loss, time or 1.0, at.film_speed)
+    if said is not None:
+        return natural * 2.0 ** (signed(said) / 2)
+    if room is not None:
+        return at.aperture or natural * 2.0 ** (-signed(room) / 2)
+    if query.cues & {"same_light", "normal"} or re.search(r"\b(?:match|balance|equal|same as|level with|as bright as)\b", query.text, re.I):
+        return natural
+    if re.search(r"\bfill", query.text, re.I) and at.aperture is None:
+        return needs(("stops",), "I need how many stops under the daylight the fill should lie; one to two is usual.", light.facts + at.facts, "ambient")
+    return None
+
+
+def _for_target(query: Query, ask: Ask, target: float, light: Daylight, at: Working, offsets: tuple[Fact, ...]) -> Solution | None:
+    found = [l for l in lights(query) if l.guide_number is not None or l.distance is not None] or lights(query)
+    one = replace(found[0], reading=None)
+    lacking = tuple(q for q, v in (("guide_number", one.guide_number), ("distance", one.distance)) if v is None and q != ask.quantity)
+    if lacking:
+        return needs(lacking, ask_for(lacking), light.facts + at.facts + offsets, "ambient")
+    loss, loss_facts, _ = camera.loss_total(query)
+    lines = one.lines(ask.quantity) + [line("loss", loss), line("aperture", target)] + ([] if ask.quantity == "film_speed" else [line("film_speed", at.film_speed)])
+    value = close(ask.quantity, lines)
+    unit = preferred_unit(query, ask.unit)
+    answer = marks.power(value) if ask.quantity == "power" else marks.distance(value, unit) if ask.quantity == "distance" else \
+        marks.film_speed(value) if ask.quantity == "film_speed" else marks.guide_number(value / (0.3048 if unit == "ft" else 1.0), "m" if unit in ("m", "cm") else "ft")
+    used = tuple(dict.fromkeys(light.facts + at.facts + offsets + _facts([one], loss_facts)))
+    assumed = light.assumed + _assumptions(query, [one], at.assumed, ask.quantity)
+    notes = (f"The flash alone must read f/{target:.3g}.", _camera_note(light, at, offsets))
+    solution = Solution(answers=(answer,), assumed=assumed, used=used, lines=(*lines, line(ask.quantity, value)), topic="ambient").noting(*notes)
+    return _in_reach(solution, ask, value, one.distance, target)
+
+
+def _camera_note(light: Daylight, at: Working, offsets: tuple[Fact, ...]) -> str:
+    if light.relative or at.shutter is None:
+        return ""
+    number = at.aperture or ambient.aperture(light.ev - at.loss, at.shutter, at.film_speed)
+    return f"Camera at f/{number:.3g} and {marks.shutter(at.shutter).set} s."
+
+
+def _in_reach(solution: Solution, ask: Ask, value: float, distance: float | None, target: float) -> Solution:
+    """More than full power is out of reach; how near the flash would have to be."""
+    if ask.quantity != "power" or value <= 1.0005 or distance is None:
+        return solution
+    unit = next((f.unit for f in solution.used if f.quantity == "distance"), "ft")
+    nearer = marks.distance(distance / math.sqrt(value), unit)
+    note = f"That is {scales.speak_stops(math.log2(value))} more than full: at full power bring the flash to {float(nearer.value):.3g} {nearer.unit}."
+    return replace(solution, status="out_of_reach", alternatives=((marks.power(1.0), nearer),)).noting(note)
+
+

@@ -1,0 +1,267 @@
+"""What is sharp: depth of field, near and far limits, hyperfocal, the stop or the focus for two limits.
+
+The film format gives the circle of confusion (35 mm where none was said). Where a flash is
+part of the question its aperture is worked out first and the depth taken at that aperture.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import Callable
+
+from assistant.answer import Assumed, Quantity
+from assistant.physics import optics
+from assistant.query import Ask, Fact, Query
+from assistant.solving import change, flash, marks
+from assistant.solving.frames import Frame, frame_of
+from assistant.solving.solution import Solution, needs, rejected
+from assistant.units import length_in
+
+SHARP = ("near_limit", "far_limit", "depth_of_field", "hyperfocal")
+ABOUT = frozenset({"in_focus", "depth_of_field", "near_limit", "far_limit", "hyperfocal", "focus"})
+NAMES = {"focal_length": "the focal length of the lens", "focus_distance": "the distance it is focused at", "aperture": "the aperture",
+         "distance": "the distance that has to be sharp"}
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """A lens as it is set; lengths in metres, None where unknown. `used` are the facts behind it."""
+
+    focal: float | None
+    aperture: float | None
+    focus: float | None
+    frame: Frame
+    limits: tuple[float, ...]
+    unit: str
+    used: tuple[Fact, ...]
+    assumed: tuple[Assumed, ...] = ()
+
+
+def solve(query: Query) -> Solution | None:
+    """Questions about sharpness; None for all others."""
+    for ask in query.asks:
+        if ask.quantity in SHARP:
+            return _sharpness(query)
+        if ask.quantity == "sharp":
+            return _is_sharp(query)
+        if ask.quantity == "focus_distance":
+            return _where_to_focus(query)
+    if any(a.quantity == "aperture" for a in query.asks):
+        return _widest(query)
+    return None
+
+
+def setting(query: Query) -> Setting:
+    """The lens of a question."""
+    focal, stop, frame = query.last("focal_length"), query.last("aperture", "") or query.last("aperture"), frame_of(query)
+    focus, assumed = _focus(query)
+    limits = tuple(f for f in query.facts if f.quantity == "sharp_limit")
+    if focus is None and len(limits) == 1 and not limits[0].cue and any(a.quantity in SHARP for a in query.asks):
+        focus, limits = limits[0], ()
+    facts = tuple(f for f in (focal, stop, focus, *limits, *frame.used) if f)
+    return Setting(focal.value if focal else None, stop.value if stop else None, focus.value if focus else None, frame,
+                   tuple(f.value for f in limits), _unit(query, focus, limits), facts, frame.assumed + assumed)
+
+
+def _focus(query: Query) -> tuple[Fact | None, tuple[Assumed, ...]]:
+    """The focus that was said, else the camera's distance, else the subject's where only one is known."""
+    focus = query.last("focus_distance")
+    plain = [f for f in query.facts if f.quantity == "distance" and not f.of]
+    if focus and focus.origin == "said":
+        return focus, ()
+    said = [f for f in plain if f.origin == "said"]
+    if said and not query.has("guide_number") and (focus is None or focus.origin == "kept"):
+        return said[-1], ()
+    camera = query.last("camera_distance")
+    if focus or camera:
+        return focus or camera, ()
+    if len(plain) == 1:
+        why = "the focus is taken to be on the subject, at the distance said"
+        return plain[0], (Assumed("focus_distance", plain[0].value, "m", why),) if query.has("guide_number") else ()
+    return None, ()
+
+
+def _unit(query: Query, focus: Fact | None, limits: tuple[Fact, ...]) -> str:
+    asked = next((a.unit for a in query.asks if a.unit in ("ft", "m", "cm", "in", "yd", "mm")), "")
+    named = next((u for u in query.units if u in ("ft", "m", "cm", "in", "yd", "mm")), "")
+    said = [f.unit for f in (focus, *limits, *query.facts) if f and f.unit in ("ft", "m", "cm", "in", "yd") and f.quantity not in ("focal_length", "circle", "extension")]
+    return asked or named or (said[0] if said else "m")
+
+
+def _wanting(state: Setting, *names: str) -> tuple[str, ...]:
+    have = {"focal_length": state.focal, "aperture": state.aperture, "focus_distance": state.focus}
+    return tuple(n for n in names if have[n] is None)
+
+
+def _asks_for(missing: tuple[str, ...], state: Setting) -> Solution:
+    return needs(missing, "I need " + " and ".join(NAMES[m] for m in missing) + ".", state.used, "focus")
+
+
+def length(quantity: str, metres: float, unit: str, of: str | None = None) -> Quantity:
+    """A length in the person's unit; infinity stays infinity."""
+    return Quantity(quantity, metres if math.isinf(metres) else length_in(metres, unit), unit, of)
+
+
+# --- depth of field -----------------------------------------------------------------------------
+
+
+def _sharpness(query: Query) -> Solution | None:
+    """Limits, depth and hyperfocal in the order asked, with whatever else is asked of the flash."""
+    others = tuple(a for a in query.asks if a.quantity not in SHARP)
+    lens_asks = tuple(a for a in query.asks if a.quantity in SHARP)
+    beside = _flash_part(query, others) if others else None
+    if beside is not None and beside.status == "needs":
+        return beside
+    found = next((q for q in beside.answers if q.quantity == "aperture"), None) if beside else None
+    state = setting(query)
+    if found is not None:
+        state = replace(state, aperture=float(found.value))
+    return _depth(query, state, lens_asks, beside)
+
+
+def _flash_part(query: Query, asks: tuple[Ask, ...]) -> Solution | None:
+    plain = replace(query, asks=asks)
+    lightless = plain.with_facts(f for f in query.facts if f.quantity not in ("focal_length", "format", "focus_distance", "camera_distance", "circle", "sharp_limit"))
+    return change.solve(lightless) or flash.solve(lightless)
+
+
+def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution | None) -> Solution:
+    only_hyperfocal = all(a.quantity == "hyperfocal" for a in asks)
+    at_hyperfocal = state.focus is None and "hyperfocal" in query.cues
+    missing = _wanting(state, "focal_length", "aperture", *(() if only_hyperfocal or at_hyperfocal else ("focus_distance",)))
+    if missing:
+        return _asks_for(missing, state)
+    assert state.focal is not None and state.aperture is not None
+    circle, focal, stop = state.frame.circle, state.focal, state.aperture
+    hyper = optics.hyperfocal(focal, stop, circle)
+    focus = hyper if state.focus is None else state.focus
+    if not only_hyperfocal and focus <= focal:
+        return rejected(f"A {focal * 1000:g} mm lens cannot focus at {focus * 1000:g} mm: the focus must be farther off than one focal length.")
+    near = hyper / 2 if focus == hyper else optics.near_limit(focal, stop, focus, circle)
+    far = math.inf if focus == hyper else optics.far_limit(focal, stop, focus, circle)
+    values = {"near_limit": near, "far_limit": far, "depth_of_field": far - near, "hyperfocal": hyper}
+    wanted = [_piece(a, values, focus, state.unit) for a in asks]
+    rest = [q for q in ("near_limit", "far_limit", "depth_of_field", "hyperfocal") if q not in [a.quantity for a in asks]]
+    more = rest[:-1] if not only_hyperfocal else ["near_limit"]
+    extra = [length(q, values[q] if q != "near_limit" or not only_hyperfocal else hyper / 2, state.unit) for q in more]
+    answers = (*(beside.answers if beside else ()), *wanted, *extra)
+    return Solution(
+        answers=_in_order(query, answers, beside), assumed=(*(beside.assumed if beside else ()), *state.assumed),
+        used=(*(beside.used if beside else ()), *state.used), topic="focus", working=_working(state, hyper, focus, near, far),
+        notes=(f"Sharp means blur under {circle * 1000:.3g} mm on the {state.frame.name} film.",
+               f"With the focus there everything from {_say(hyper / 2, state.unit)} to infinity is sharp." if only_hyperfocal else ""),
+    )
+
+
+def _piece(ask: Ask, values: dict[str, float], focus: float, unit: str) -> Quantity:
+    if ask.quantity == "depth_of_field" and ask.of in ("behind", "in front"):
+        part = values["far_limit"] - focus if ask.of == "behind" else focus - values["near_limit"]
+        return length("depth_of_field", part, unit, ask.of)
+    return length(ask.quantity, values[ask.quantity], unit)
+
+
+def _in_order(query: Query, answers: tuple[Quantity, ...], beside: Solution | None) -> tuple[Quantity, ...]:
+    """Answers in the order asked, the rest after them."""
+    order = [a.quantity for a in query.asks]
+    first = [next(q for q in answers if q.quantity == name) for name in order if any(q.quantity == name for q in answers)]
+    return tuple(dict.fromkeys((*first, *answers)))
+
+
+def _say(metres: float, unit: str) -> str:
+    return "infinity" if math.isinf(metres) else f"{length_in(metres, unit):.3g} {unit}"
+
+
+def _working(state: Setting, hyper: float, focus: float, near: float, far: float) -> tuple[str, ...]:
+    unit = state.unit
+    assert state.focal is not None and state.aperture is not None
+    return (f"circle of confusion {state.frame.circle * 1000:.3g} mm ({state.frame.name})",
+            f"hyperfocal distance: focal length squared over (f-number times circle), plus the focal length: {_say(hyper, unit)}",
+            f"focused at {_say(focus, unit)}: sharp from {_say(near, unit)} to {_say(far, unit)}")
+
+
+# --- the other way round ---------------------------------------------------------------------------
+
+
+def _limits(query: Query, state: Setting) -> tuple[tuple[float, ...], tuple[Fact, ...]]:
+    """The distances that must be sharp: said as such, or those of the people in the scene."""
+    if state.limits:
+        return tuple(sorted(state.limits)), ()
+    facts = tuple(f for f in query.facts if f.quantity == "distance" and f.value != state.focus)
+    return tuple(sorted(f.value for f in facts)), facts
+
+
+def _widest(query: Query) -> Solution | None:
+    """The widest f-number that keeps a limit, or two, sharp; None where sharpness is not the point."""
+    if query.has("guide_number") or not query.cues & {"in_focus", "depth_of_field", "near_limit", "far_limit"} and not query.has("sharp_limit"):
+        return None
+    state = setting(query)
+    limits, more = _limits(query, state)
+    if query.has("aperture") and not query.has("sharp_limit"):
+        return None
+    missing = _wanting(state, "focal_length") + (() if limits else ("distance",)) + (() if state.focus or len(limits) > 1 else ("focus_distance",))
+    if missing:
+        return _asks_for(missing, state)
+    assert state.focal is not None
+    focus = state.focus if state.focus is not None else optics.focus_for_limits(limits[0], limits[-1])
+    bad = _too_near(state.focal, (focus, *limits))
+    if bad:
+        return rejected(bad)
+    value = max(_aperture_for(state.focal, focus, limit, state.frame.circle) for limit in limits)
+    if value <= 0:
+        return rejected("What is to be sharp is the very distance focused at: any aperture keeps it.")
+    where = (length("distance", focus, state.unit, "focus"),) if state.focus is None else ()
+    return Solution(answers=(marks.aperture(value), *where), assumed=state.assumed, used=(*(f for f in state.used if f.quantity != "aperture"), *more), topic="focus",
+                    notes=(f"Any smaller opening does as well; sharp means blur under {state.frame.circle * 1000:.3g} mm on the {state.frame.name} film.",
+                           f"Focus at {_say(focus, state.unit)}." if where else ""))
+
+
+def _aperture_for(focal: float, focus: float, limit: float, circle: float) -> float:
+    if limit == focus:
+        return 0.0
+    formula: Callable[[float, float, float, float], float] = optics.aperture_for_near_limit if limit < focus else optics.aperture_for_far_limit
+    return formula(focal, focus, limit, circle)
+
+
+def _too_near(focal: float, lengths: tuple[float, ...]) -> str:
+    near = min(lengths)
+    return f"A {focal * 1000:g} mm lens cannot focus at {near * 1000:g} mm: the focus must be farther off than one focal length." if near <= focal else ""
+
+
+def _where_to_focus(query: Query) -> Solution | None:
+    """The focus that makes two limits equally sharp; the hyperfocal distance for infinity alone."""
+    state = setting(query)
+    limits, more = _limits(query, replace(state, focus=None))
+    if not limits:
+        return needs(("distance",), "I need the nearest and the farthest distance that must be sharp.", state.used, "focus")
+    if len(limits) == 1 and math.isinf(limits[0]):
+        return _depth(query, replace(state, focus=None), (Ask("hyperfocal"),), None)
+    if len(limits) == 1:
+        return needs(("distance",), "I need the other limit as well: the nearest and the farthest distance that must be sharp.", state.used, "focus")
+    focus = optics.focus_for_limits(limits[0], limits[-1])
+    stop: tuple[Quantity, ...] = ()
+    if state.focal and focus > state.focal:
+        stop = (marks.aperture(optics.aperture_for_limits(state.focal, limits[0], limits[-1], state.frame.circle)),)
+    used = tuple(f for f in state.used if f.quantity == "sharp_limit" or stop) + more
+    return Solution(lead="Focus at", answers=(length("distance", focus, state.unit, "focus"), *stop), assumed=state.assumed if stop else (), used=used, topic="focus",
+                    notes=("It is nearer to the near limit than to the far one: 2 × near × far over their sum.",))
+
+
+def _is_sharp(query: Query) -> Solution | None:
+    """Whether the distances said lie within the limits."""
+    state = setting(query)
+    limits, more = _limits(query, state)
+    missing = _wanting(state, "focal_length", "aperture", "focus_distance") if "hyperfocal" not in query.cues else _wanting(state, "focal_length", "aperture")
+    if missing:
+        return _asks_for(missing, state)
+    depth = _depth(query, state, (Ask("near_limit"), Ask("far_limit")), None)
+    if depth.status != "answered" or not limits:
+        return depth if limits else None
+    assert state.focal is not None and state.aperture is not None
+    focus = state.focus if state.focus is not None else optics.hyperfocal(state.focal, state.aperture, state.frame.circle)
+    near = optics.near_limit(state.focal, state.aperture, focus, state.frame.circle)
+    far = math.inf if state.focus is None else optics.far_limit(state.focal, state.aperture, focus, state.frame.circle)
+    holds = all(near * (1 - 1e-6) <= limit <= far * (1 + 1e-6) for limit in limits)
+    blurred = "blurred" in query.text.lower() or "out of focus" in query.text.lower()
+    lead = f"{'It is sharp' if holds else 'It is not sharp'}: the sharp zone runs from {_say(near, state.unit)} to {_say(far, state.unit)}"
+    return replace(depth, answers=(Quantity("claim", holds != blurred), *depth.answers), used=(*depth.used, *more), notes=(lead + ".", *depth.notes))

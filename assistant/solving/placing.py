@@ -1,0 +1,110 @@
+"""Placing: which distances of a question are the near place, the far place and the gap between."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from assistant.query import Fact, Query
+from assistant.solving.lights import NOT_SUBJECT
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """Distances from the light in metres. `of`: "background" when the far place is a backdrop."""
+
+    near: float | None = None
+    far: float | None = None
+    gap: float | None = None
+    of: str = ""
+    rows: bool = False
+    moved: bool = False
+    others: tuple[tuple[str, float], ...] = ()
+    used: tuple[Fact, ...] = ()
+    near_fact: Fact | None = None
+    far_fact: Fact | None = None
+
+    @property
+    def depth(self) -> float | None:
+        """From the near place to the far one."""
+        if self.gap is not None:
+            return self.gap
+        return abs(self.far - self.near) if self.near is not None and self.far is not None else None
+
+    @property
+    def front(self) -> str:
+        """What the near place is."""
+        return "front" if self.rows else "subject"
+
+    def asked(self, query: Query) -> str | None:
+        """Whose stops they are."""
+        if self.of:
+            return self.of
+        return "back row" if self.rows and not re.search(r"how much (?:brighter|hotter)|front(?: row)?(?: is)? (?:brighter|hotter)", query.text, re.I) else ("front row" if self.rows else None)
+
+    def read_near(self, known: Fact) -> bool:
+        """Whether a reading was taken at the near place: the place named nearest before it, in the same sentence."""
+        if self.near_fact is None or self.far_fact is None:
+            return True
+        return _apart(known, self.near_fact) <= _apart(known, self.far_fact)
+
+
+def _apart(known: Fact, place: Fact) -> int:
+    gap = abs(place.start - known.start)
+    return gap + (0 if place.sentence == known.sentence else 1000)
+
+
+def scene_of(query: Query) -> Scene | None:
+    """The places of a question; None when it holds no distance of that kind."""
+    lengths = [f for f in query.facts if f.quantity == "distance" and f.of not in NOT_SUBJECT and not f.bad]
+    gaps = [f for f in query.facts if f.quantity == "gap"]
+    ranges = [f for f in query.facts if f.quantity == "length_range"]
+    moves = [f for f in query.facts if f.quantity == "move"]
+    if not lengths and not gaps and not ranges:
+        return Scene()
+    by_place = {f.of: f for f in lengths if f.of in ("front", "back", "middle", "backdrop")}
+    loose = [f for f in lengths if f.of not in by_place]
+    rows = bool(query.cues & {"front", "back", "rows"} or set(by_place) & {"front", "back"} or re.search(r"\brows?\b|\bgroup\b|choir|deep", query.text, re.I))
+    if gaps:
+        return _with_gap(query, by_place, loose, gaps[-1], rows)
+    if ranges and not loose and not by_place:
+        one = ranges[-1]
+        return Scene(one.value, one.other, rows=rows, used=(one,))
+    if moves and len(loose) == 1 and not by_place:
+        there = loose[0].value + moves[-1].value
+        return Scene(loose[0].value, there, moved=True, used=(loose[0], moves[-1])) if there > 0 else None
+    return _by_places(by_place, loose, rows)
+
+
+def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: Fact, rows: bool) -> Scene:
+    near = by_place.get("front") or (loose[0] if loose else None)
+    backdrop = gap.of == "backdrop"
+    count = query.last("rows")
+    depth = gap.value * (count.value - 1 if count and count.value > 2 else 1)
+    used = tuple(f for f in (near, gap, count) if f)
+    far = by_place.get("backdrop") if backdrop else by_place.get("back")
+    if near is None and far is not None:
+        return Scene(far.value - depth, far.value, depth, "background" if backdrop else "", rows and not backdrop, used=(*used, far))
+    distance = near.value if near else None
+    return Scene(distance, distance + depth if distance is not None else None, depth, "background" if backdrop else "", rows and not backdrop, used=used, near_fact=near)
+
+
+def _by_places(by_place: dict[str, Fact], loose: list[Fact], rows: bool) -> Scene | None:
+    front, back, backdrop, middle = (by_place.get(n) for n in ("front", "back", "backdrop", "middle"))
+    near = front or (loose[0] if loose else middle)
+    far = back or (backdrop if backdrop is not near else None) or (middle if middle is not near else None)
+    if far is None and near in loose and len(loose) > 1:
+        far = loose[-1]
+        return Scene(near.value, far.value, rows=rows and not _moving(near, far), moved=_moving(near, far), used=(near, far), near_fact=near, far_fact=far)
+    if near is None and far is None:
+        return None
+    if near is None and far is not None:
+        near, far = far, None
+    assert near is not None
+    others = (("middle row", middle.value),) if middle and middle not in (near, far) else ()
+    return Scene(near.value, far.value if far else None, of="background" if far is backdrop and far else "", rows=rows and far is not backdrop,
+                 others=others, used=tuple(f for f in (near, far, middle if others else None) if f), near_fact=near, far_fact=far)
+
+
+def _moving(near: Fact, far: Fact) -> bool:
+    return near.cue == "from" or far.cue == "to"

@@ -1,0 +1,22 @@
+"""One turn: what was said, and the conversation it was said in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Callable
+
+from assistant.answer import Answer
+from assistant.memory.conversation import Conversation
+from assistant.query import Query
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A query and the conversation it was said in."""
+
+    query: Query
+    conversation: Conversation
+
+
+Handler = Callable[[Turn], "Answer | None"]
+"""One kind of turn: its answer, or None where the turn is of another kind."""
