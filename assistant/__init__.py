@@ -1,1 +1,3 @@
 """Plain-language answers to questions of flash and exposure."""
+
+__version__ = "0.1.0"

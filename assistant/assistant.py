@@ -1,35 +1,69 @@
-"""The way of a question, top to bottom: read, remember, solve, limit, caution, speak."""
+"""The way of a question, top to bottom: read, remember, solve, limit, caution, speak, keep."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+import re
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from assistant.answer import Answer
 from assistant.language.reading import read
 from assistant.language.tables import Tables, load_tables
 from assistant.memory.conversation import Conversation
-from assistant.turns import Turn, take_turn
+from assistant.memory.keeping import Keeper
+from assistant.turn import Turn
+from assistant.turns import take_turn
+
+_LOG_WORDS = re.compile(r"\b(?:log|logged|frames?|rolls?|shoot|shot)\b", re.IGNORECASE)
+"""Without one of these a turn does not need the shot log read."""
 
 
 @dataclass(slots=True)
 class Assistant:
-    """One person's assistant: the grammar's tables and the running conversation."""
+    """One person's assistant: the grammar's tables, the running conversation, and what keeps the kit."""
 
     tables: Tables
     conversation: Conversation
+    keeper: Keeper = field(default_factory=lambda: Keeper(None))
 
     @classmethod
-    def create(cls, cache: Path | None = None) -> "Assistant":
-        """A fresh one; `cache` is where the grammar's tables are kept."""
-        return cls(load_tables(cache), Conversation())
+    def create(cls, cache: Path | None = None, home: Path | None = None) -> "Assistant":
+        """A fresh one; `cache` is where the grammar's tables are kept, `home` the kit and the log (None: nowhere)."""
+        keeper = Keeper(home)
+        return cls(load_tables(cache), Conversation(kit=keeper.load_kit()), keeper)
 
     def answer(self, text: str) -> Answer:
-        """The answer to one question or remark. Never raises for anything typed."""
-        query = read(text, self.tables, self.conversation.kit.names)
-        return take_turn(Turn(query, self.conversation))
+        """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
+        talk = self.conversation
+        if talk.log is None and _LOG_WORDS.search(text):
+            talk.log = self.keeper.load_log()
+        kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
+        found = take_turn(Turn(read(text, self.tables, kit.names), talk))
+        changed = (talk.kit, talk.log) != (kit, log)
+        if changed:
+            self._keep(kit, log)
+        if changed and len(talk.before) >= steps:
+            talk.before.append((kit, log))
+            del talk.before[:-50]
+        elif talk.scene is not scene:
+            talk.before.clear()
+        return found
+
+    def _keep(self, kit: object, log: object) -> None:
+        """Keep what a turn changed of the kit and of the log."""
+        from assistant.memory.shotlog import ShotLog
+
+        talk = self.conversation
+        if talk.kit != kit:
+            self.keeper.save_kit(talk.kit)
+        if talk.log is not None and talk.log != log:
+            talk.log = self.keeper.save_log(log if isinstance(log, ShotLog) else ShotLog(), talk.log)
+
+    def troubles(self) -> tuple[str, ...]:
+        """What went wrong with keeping since the last call, one sentence each."""
+        return self.keeper.troubles()
 
     def new_conversation(self, *, keep_kit: bool = True) -> None:
-        """Forget the conversation, and the kit too when asked."""
-        kit = self.conversation.kit
-        self.conversation = Conversation(kit=kit) if keep_kit else Conversation()
+        """Forget the conversation, and the kit and the log too when asked."""
+        talk = self.conversation
+        self.conversation = Conversation(kit=talk.kit, log=talk.log) if keep_kit else Conversation()

@@ -141,7 +141,7 @@ def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING):
         return None
-    if not query.asks and not talk.scene.asks and not _implied_ask(query):
+    if not query.asks and not talk.scene.asks and not _implied_ask(query) and not inferred_ask(query):
         return _told_scene(turn)
     if not query.asks and not query.facts and not query.mentioned and len(query.unknown) > 1:
         return None
@@ -181,7 +181,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     facts = merged([replace(f, origin="kept") for f in scene.facts], new)
     if moves and _has_distance(scene, query):
         facts = move_lengths(facts, [_signed_move(m, talk) for m in moves])
-    asks = query.asks or scene.asks or ((Ask("aperture"),) if _implied_ask(replace(query, facts=facts)) else ())
+    asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if _implied_ask(replace(query, facts=facts)) else ())
     cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & {"both", "same_spot", "bounce", "ceiling", "path"})
     units = query.units or scene.units
     lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
@@ -189,6 +189,27 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
     kit = talk.kit.for_scene(whole, named)
     return replace(whole, facts=(*kit, *whole.facts))
+
+
+def inferred_ask(query: Query) -> tuple[Ask, ...]:
+    """What a question with no quantity named must want: the one unknown of its balance."""
+    if not _questioning(query):
+        return ()
+    has = query.has
+    readings = {f.of for f in query.facts if f.quantity == "aperture" and f.of}
+    if len(readings) > 1:
+        return (Ask("aperture", "both"),)
+    if has("guide_number", "distance") and not has("aperture"):
+        return (Ask("aperture"),)
+    if has("guide_number", "aperture"):
+        return (Ask("power"),) if has("distance") and not has("power") else (Ask("film_speed"),) if has("distance") and not has("film_speed") else (Ask("distance"),) if not has("distance") else ()
+    if len(query.all("distance")) == 2 and len(query.all("aperture")) == 1:
+        return (Ask("aperture"),)
+    return (Ask("aperture"),) if has("distance") and not has("aperture") else ()
+
+
+def _questioning(query: Query) -> bool:
+    return bool(query.cues & {"what", "how_much", "do_i", "how_far", "how_low", "what_if", "q"}) and not query.cues & {"my_kit"} - set()
 
 
 def _same_kind(new: tuple[Ask, ...], old: tuple[Ask, ...]) -> bool:

@@ -16,7 +16,7 @@ from assistant.query import Ask
 QUESTION = ("what", "how_much", "how_many", "give", "what_if")
 _KEPT = ("keep",)
 _CUE_ASKS = {
-    "how_far": "distance", "brightest": "stops", "hyperfocal": "hyperfocal", "near_limit": "near_limit", "far_limit": "far_limit",
+    "how_far": "distance", "how_low": "power", "brightest": "stops", "hyperfocal": "hyperfocal", "near_limit": "near_limit", "far_limit": "far_limit",
     "depth_of_field": "depth_of_field", "coverage": "coverage",
 }
 

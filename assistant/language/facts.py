@@ -132,6 +132,9 @@ def _focus_distance(place: Place) -> Fact | None:
 
 
 def _room_limit(place: Place) -> Fact | None:
+    room = place.near("ambient", before=4, after=3)
+    if room and place.text[room.start : room.end].lower() in ("room", "hall", "stage") and not place.mark("FROM", offset=1) and place.item.value > 1.5:
+        return _fact(place, "max_distance", of="", cue="at_most")
     if place.near("room", "at_most", before=5, after=4) and not place.near("further", "closer", before=1, after=0):
         if place.near("room", before=4, after=3) or "distance" not in place.kinds or place.near("at_most", before=3, after=3):
             return _fact(place, "max_distance", of="", cue="at_most")
@@ -274,7 +277,7 @@ def _relation(place: Place) -> Fact | None:
         return None
     start = place.items.index(way)
     against = next((i for i in place.items[max(start, place.at) + 1 : max(start, place.at) + 5] if is_role(i) or i.kind == "aperture"
-                    or (i.kind == "cue" and i.word in ("ambient", "backdrop", "meter", "subject"))), None)
+                    or (i.kind == "cue" and i.word in ("ambient", "backdrop", "meter"))), None)
     subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in ("ambient", "backdrop")))
     if against is None and subject is None:
         return None
@@ -319,7 +322,7 @@ def _says_ambient(place: Place) -> bool:
 def _aperture_cue(place: Place) -> str:
     if place.near("widest", before=4, after=1):
         return "widest"
-    if place.near("smallest_stop", "at_least", before=3, after=1) or (place.near("at_most", before=3, after=1) and "lens" in place.text.lower()):
+    if place.near("smallest_stop", before=3, after=1) or (place.near("at_least", before=3, after=1) and "lens" in place.text.lower()) or (place.near("at_most", before=3, after=1) and "lens" in place.text.lower()):
         return "smallest"
     if place.near("want", before=3, after=0):
         return "want"
@@ -394,7 +397,7 @@ READERS: dict[str, Callable[[Place], Fact]] = {
     "factor": _plain("factor"), "times": _plain("times"), "magnification": _plain("magnification"), "format": _plain("format"),
     "frequency": _plain("frequency"), "capacitance": _plain("capacitance"), "supply": _plain("supply"),
     "ratio": _plain("ratio"), "velocity": _plain("velocity"), "voltage": _plain("voltage"), "signed": _plain("signed", True),
-    "aperture_pair": _plain("aperture_pair"), "degrees": _plain("degrees"), "aperture_choice": _plain("aperture_choice"), "aperture_range": _plain("aperture_range"),
+    "aperture_pair": _plain("aperture_pair"), "power_pair": _plain("power_pair", True), "degrees": _plain("degrees"), "aperture_choice": _plain("aperture_choice"), "aperture_range": _plain("aperture_range"),
     "length_range": _plain("length_range", True), "number_range": _plain("number_range"),
 }
 
@@ -410,13 +413,14 @@ def facts_of(segments: Sequence[Segment], owners: dict[int, str], text: str) -> 
             reader = READERS.get(item.kind)
             if reader:
                 fact = reader(Place(segment.items, at, owners.get(item.start, ""), cues, kinds, segment.sentence, text, every))
-                found += _both_of(fact) if fact.quantity == "aperture_pair" else [fact]
+                found += _both_of(fact) if fact.quantity in ("aperture_pair", "power_pair") else [fact]
     return found
 
 
 def _both_of(pair: Fact) -> list[Fact]:
-    """"f/5.6 and f/4": two apertures."""
-    return [replace(pair, quantity="aperture", other=math.nan), replace(pair, quantity="aperture", value=pair.other, other=math.nan, start=pair.end - 1)]
+    """"f/5.6 and f/4": two apertures; "1/4 and 1/8": two powers."""
+    quantity = pair.quantity.removesuffix("_pair")
+    return [replace(pair, quantity=quantity, other=math.nan), replace(pair, quantity=quantity, value=pair.other, other=math.nan, start=pair.end - 1)]
 
 
 def is_finite(fact: Fact) -> bool:

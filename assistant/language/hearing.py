@@ -77,6 +77,7 @@ _RAW = re.compile(
   | (?P<fmark>f\s?[/:]\s?(?=[\d½.])|f/(?=[a-z?]))    # f/8, f:8
   | (?P<fnum>f(?=\d))                                # f8
   | (?P<format>\b(?:4\s?x\s?5|5\s?x\s?7|8\s?x\s?10|6\s?x\s?4\.5|6\s?x\s?[6789]|24\s?x\s?36|36\s?x\s?24)\b(?!\s*(?:ft|feet|m\b)))
+  | (?P<wordno>no\.(?=\s*\d))                          # guide no. 32
   | (?P<number>\d[\d,]*(?:\.\d+)?(?:e[+-]?\d+)?[½⅓⅔¼¾⅛⅜⅝⅞]?|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])
   | (?P<tail>(?<=[a-z])'(?:s|m|re|ve|ll|d|t)\b)      # what's, isn't
   | (?P<word2>[a-z]+)
@@ -92,14 +93,30 @@ def split(folded: str) -> list[Raw]:
     pieces: list[Raw] = []
     for found in _RAW.finditer(folded):
         kind = found.lastgroup or "other"
-        if kind in ("word", "word1", "word2", "tail"):
+        if kind in ("word", "word1", "word2", "tail", "wordno"):
             kind = "word"
         elif kind in ("fmark", "fnum"):
             kind = "f"
-        pieces.append(Raw(kind, found.group(), found.start(), found.end()))
+        pieces.append(Raw(kind, found.group().rstrip(".") if kind == "word" and found.group() == "no." else found.group(), found.start(), found.end()))
         if len(pieces) > MAX_WORDS:
             break
     return pieces
+
+
+def _quotes(pieces: list[Raw]) -> set[int]:
+    """Places of double quotes that open before a word and the ones that close them: no inches."""
+    found: set[int] = set()
+    opened = False
+    for n, piece in enumerate(pieces):
+        if piece.text != '"':
+            continue
+        after = pieces[n + 1] if n + 1 < len(pieces) else None
+        before = pieces[n - 1] if n else None
+        opens = after is not None and after.start == piece.end and (before is None or before.end < piece.start)
+        if opens or opened:
+            found.add(piece.start)
+            opened = opens and not opened
+    return found
 
 
 Names = dict[str, list[tuple[list[str], str]]]
@@ -113,12 +130,13 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
     """
     pieces = split(fold(text))
     cut = len(pieces) > MAX_WORDS
+    quotes = _quotes(pieces)
     numbered = read_numbers(pieces[:MAX_WORDS])
     tokens: list[Token] = []
     place = 0
     while place < len(numbered):
         piece = numbered[place]
-        if piece.text in ("(", ")"):
+        if piece.text in ("(", ")") or piece.start in quotes:
             place += 1
             continue
         if piece.kind != "word":
@@ -183,6 +201,8 @@ def _settle(tokens: list[Token], text: str) -> list[Token]:
             token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
         if token.type == "NUM" and after is not None and _measures(plain, place):
             token = Token("SIZE", token.value, token.start, token.end)
+        elif token.type == "NUM" and after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_A_LENGTH):
+            token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
         out.append(token)
         if inches:
             out.append(Token("INCH_MARK", "in", token.end, token.end))
@@ -215,6 +235,8 @@ def _without_hyphens(tokens: list[Token]) -> list[Token]:
     return out
 
 
+_OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY"}
+"""A number before "stops" or "flashes" is a number of those: "drop the power two stops"."""
 _UNITS = {"LEN", "MM", "FOOT_MARK", "INCH_MARK", "PACE"}
 _NEVER_A_LENGTH = {"F", "ISO", "APERTURE", "FILM_SPEED"}
 

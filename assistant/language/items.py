@@ -184,6 +184,8 @@ def _full(node: Node) -> Item:
 def _power_shifted(sign: int) -> Callable[[Node], Item]:
     def read(node: Node) -> Item:
         base, step = _numbers(node)[:2]
+        if _has(node, "AND") and not _has(node, "STOP") and not 0.3 < step.value % 1 < 0.7 or (_has(node, "AND") and step.value == 0.5):
+            return _item("power_pair", node, base.value, other=step.value, bad=_power_bad(base.value))
         value = base.value * 2.0 ** (sign * step.value)
         return _item("power", node, value, bad=_power_bad(value), named=True)
 

@@ -7,17 +7,19 @@ import re
 from dataclasses import replace
 from typing import Sequence
 
-from assistant.language import daylight
+from assistant.language import daylight, light_losses
 from assistant.language.asks import asks_of
 from assistant.language.facts import facts_of
 from assistant.language.hearing import Heard, hear
 from assistant.language.hints import implied_asks
 from assistant.language.items import Item, build
 from assistant.language.loose import loose_number
+from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.names import index_of, names_told
 from assistant.language.parsing import parse
 from assistant.language.segments import Segment, cut, is_role, owners
 from assistant.language.tables import Tables
+from assistant.language.time_words import time_asks, time_facts
 from assistant.query import Ask, Fact, Query
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 
@@ -35,9 +37,14 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         heard = hear(text, tables.lexicon, index_of([*names, *told]))
     items = build(parse(heard.tokens, tables))
     segments = cut(items)
+    items = _put_right(items)
+    segments = cut(items)
     facts = _settle_numbers(facts_of(segments, owners(segments), text), segments, text)
+    facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
+    facts = time_facts(lens_facts(facts, items, text), items, text)
     asks = asks_of(segments, text) or implied_asks(text, facts)
+    asks = time_asks(lens_asks(asks, facts, items, text), facts, items, text)
     return Query(
         text=text,
         facts=tuple(facts),
@@ -53,6 +60,39 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         names=tuple(told),
         mentioned=tuple(dict.fromkeys(i.word for i in items if is_role(i))),
     )
+
+
+_SAME_KIND = {"length": {"guide_number", "length"}, "number": {"guide_number", "film_speed", "aperture", "length", "power", "share"}}
+
+
+def _put_right(items: list[Item]) -> list[Item]:
+    """A slip of the tongue: "one twenty feet, no sorry, one ten feet" is 110 feet."""
+    out: list[Item] = []
+    slips = {"correction"}
+    for place, item in enumerate(items):
+        gap = [i for i in out[-4:] if i.kind != "glue"]
+        said = [i for i in gap if i.kind == "cue" and i.word in slips]
+        if item.kind in ("length", "number", "guide_number", "film_speed", "aperture", "power", "share") and said:
+            at = next((n for n in range(len(out) - 1, max(-1, len(out) - 6), -1) if out[n].kind not in ("glue", "mark", "cue", "link", "word")), None)
+            old = out[at] if at is not None else None
+            same = old is not None and (old.kind == item.kind or old.kind in _SAME_KIND.get(item.kind, set()))
+            if old is not None and at is not None and same and all(i.kind in ("glue", "mark", "cue", "link") for i in out[at + 1 :]):
+                out[at:] = [_as_kind(item, old)]
+                continue
+        out.append(item)
+    return out
+
+
+def _as_kind(item: Item, old: Item) -> Item:
+    """The new value as the kind of quantity that the old one was."""
+    if item.kind == old.kind:
+        return item
+    value = item.value
+    if old.kind == "guide_number" and item.kind == "length":
+        value = item.value / (0.3048 if item.unit == "ft" else 1.0)
+    if old.kind == "length" and item.kind == "number":
+        value = item.value * (0.3048 if old.unit == "ft" else 1.0)
+    return replace(old, value=value, unit=item.unit or old.unit, start=item.start, end=item.end, bad=item.bad)
 
 
 def _cues(items: Sequence[Item]) -> frozenset[str]:
@@ -131,6 +171,18 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     if reads and role and is_aperture_mark(pair):
         return replace(fact, quantity="aperture", value=pair, of=role, cue="meter")
     place = before[-1] if before else None
+    after = list(items[at + 1 : at + 3])
+    if after and after[0].kind == "guide_number" and value == int(value) and value <= 12:
+        return replace(fact, quantity="count", unit="flashes", of="")
+    if "gn_hint" in cues | {i.word for i in after if i.kind == "cue"} and not any(f.quantity == "guide_number" for f in facts):
+        return replace(fact, quantity="guide_number", unit="", of="")
+    if pair != int(pair) and is_aperture_mark(pair) and not any(f.quantity == "aperture" for f in facts) and "lens" not in text.lower():
+        return replace(fact, quantity="aperture", value=pair, of=role if reads else "")
+    if value in COMMON_FILMS and not any(f.quantity in ("film_speed", "rated") for f in facts) and any(f.quantity in ("guide_number", "distance", "aperture") for f in facts) \
+            and (any(f.quantity == "guide_number" for f in facts) or "guide_number" not in names):
+        return replace(fact, quantity="film_speed", of="")
+    if value in COMMON_FILMS and "guide_number" in names and any(f.quantity == "film_speed" for f in facts):
+        return replace(fact, quantity="film_speed", of="")
     if _after_lens_limit(before, text) and is_aperture_mark(pair):
         return replace(fact, quantity="smallest_aperture" if "widest" not in cues else "widest_aperture", value=pair, of="")
     if place is not None and place.kind == "mark" and place.word in ("AT", "FOR") and is_aperture_mark(pair) and not any(f.quantity == "aperture" for f in facts) \
@@ -143,6 +195,9 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     if "guide_number" in names and not any(f.quantity == "guide_number" for f in facts) and 4 <= value <= 400:
         return replace(fact, quantity="guide_number", unit=_loose_unit(items))
     return fact
+
+
+COMMON_FILMS = frozenset({25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1600, 3200})
 
 
 def _after_lens_limit(before: Sequence[Item], text: str) -> bool:

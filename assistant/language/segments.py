@@ -11,7 +11,7 @@ from typing import Sequence
 
 from assistant.language.items import Item
 
-LIGHT_QUANTITIES = {"guide_number", "length", "power", "share", "count", "energy", "stops", "modifier", "length_range", "guide_number_pair"}
+LIGHT_QUANTITIES = {"power_pair", "guide_number", "length", "power", "share", "count", "energy", "stops", "modifier", "length_range", "guide_number_pair"}
 _BREAKS = {"COMMA", "END", "Q", "COLON"}
 _SILENT = {"glue"}
 
@@ -31,6 +31,8 @@ def cut(items: Sequence[Item]) -> list[Segment]:
     run: list[Item] = []
     sentence = 0
     for item in items:
+        if item.kind == "mark" and item.word == "COLON" and any(is_role(i) for i in run) and not any(i.kind in LIGHT_QUANTITIES for i in run):
+            continue
         if item.kind == "mark" and item.word in _BREAKS:
             if run or item.word == "Q":
                 out.append(Segment(tuple(run), sentence, item.word == "Q"))

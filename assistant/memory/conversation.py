@@ -78,8 +78,8 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
         groups.setdefault((fact.quantity, fact.of), []).append(fact)
     added: list[Fact] = []
     for (quantity, of), facts in groups.items():
-        same = [k for k in kept if k.quantity == quantity and (k.of == of or not k.of)]
-        owners = {k.of for k in kept if k.quantity == quantity}
+        same = [k for k in kept if k.quantity == quantity and (k.of == of or (not k.of and of != "ambient"))]
+        owners = {k.of for k in kept if k.quantity == quantity and k.of != "ambient"}
         if not of and owners and "" not in owners and len(owners) == 1:
             of = owners.pop()
             same = [k for k in kept if k.quantity == quantity and k.of == of]
@@ -102,7 +102,7 @@ def _only_one_power(facts: list[Fact], groups: dict[tuple[str, str], list[Fact]]
 def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
     """A bare value after being asked is the answer to what was asked."""
     numbers = [f for f in query.facts if f.quantity in ("number", "stops", "share")]
-    if not missing or not numbers or len(query.unknown) > 2:
+    if not missing or not numbers or len(query.unknown) > 2 or len(query.text.split()) > 6:
         return query
     wanted = [m for m in missing if not any(f.quantity == m for f in query.facts)]
     facts = list(query.facts)

@@ -283,6 +283,13 @@ def _another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=tuple(f for f in query.facts if f.quantity not in ("number", "count", "share")), unplaced=()), replace(scene, facts=facts)
 
 
+def _just_one(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"no, just the one": one flash instead of several."""
+    if query.facts or not re.search(r"\b(just|only)\s+(the\s+)?one\b", query.text.lower()):
+        return query, scene
+    return replace(query, mentioned=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "count"))
+
+
 def _all_of_them(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"all three there", "both": every named flash of the kit, where the others are."""
     if "both" not in query.cues or query.mentioned or not talk.kit.names or query.has("guide_number"):
@@ -380,5 +387,5 @@ def _relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     _corrected, _units, _ratio_convention, _swaps, _drops, _measured_loss, _another_length, _half_that, _relation_again, _more_or_less,
-    _another, _all_of_them, _other_light, _role_value, _film_pushes, _bare_numbers,
+    _another, _just_one, _all_of_them, _other_light, _role_value, _film_pushes, _bare_numbers,
 )

@@ -11,7 +11,7 @@ import math
 import time
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Iterable
 
 from assistant.memory.kit import Kit
 from assistant.memory.places import FILE_NAME
@@ -57,7 +57,7 @@ class Keeper:
         store = self._opened()
         if store is None:
             return
-        rows = [self._unchanged(row) for row in rows_of(kit, _now_us())]
+        rows = [self._unchanged(row) for row in rows_now(kit)]
         self._tell(store.save_kit(rows))
         self._known = {(row.owner, row.quantity): row for row in rows}
 
@@ -135,7 +135,12 @@ def rows_of(kit: Kit, now_us: int) -> "list[KitFact]":
     return named + facts
 
 
-def kit_of(rows: "list[KitFact]") -> Kit:
+def rows_now(kit: Kit) -> "list[KitFact]":
+    """The kit as a file has it, told just now."""
+    return rows_of(kit, _now_us())
+
+
+def kit_of(rows: "Iterable[KitFact]") -> Kit:
     """The kit in these rows, in the order it was told. A row that makes no fact is left out."""
     ordered = sorted(rows, key=lambda row: row.when)
     names = tuple(row.owner for row in ordered if row.quantity == NAME)

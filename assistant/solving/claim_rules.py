@@ -24,8 +24,8 @@ WEIGHTS: dict[str, dict[str, float]] = {
 TOLERANCE = 1 / 3
 """Stops within which a figure is near enough: the finest step of most apertures."""
 
-ORDER = ("time", "power", "count", "film_speed", "filter", "aperture", "distance", "pops", "guide_number", "light", "stops")
-"""What causes comes before what follows."""
+RANK = {"guide_number": 1, "light": 2, "stops": 2}
+"""What causes comes before what follows: the guide number follows from settings, the light from everything."""
 
 NAMES = {"guide_number": "the guide number", "film_speed": "the film speed", "power": "the power", "count": "the number of equal flashes", "pops": "the number of pops",
          "distance": "the distance", "aperture": "the f-number", "time": "the shutter time", "light": "the light", "filter": "the filter"}
@@ -49,7 +49,7 @@ def judge_rule(text: str) -> Verdict | None:
     """The verdict on the rule said in the text; the first part that does not hold, if any. None where no rule is said."""
     said = plain(text)
     found = [t for t in terms(text) if t.doublings or t.quantity == "count"]
-    cause = min(found, key=lambda t: ORDER.index(t.quantity), default=None)
+    cause = min(found, key=lambda t: (RANK.get(t.quantity, 0), t.start), default=None)
     effects = [t for t in found if cause is not None and t is not cause and t.quantity != cause.quantity]
     if cause is None or not effects:
         return None

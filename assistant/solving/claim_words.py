@@ -191,10 +191,16 @@ def _term(said: str, factor: re.Match[str], noun: re.Match[str]) -> Term:
         value = 1 / value
     if noun.group().startswith("close") and quantity == "distance":
         value = 1 / value
-    doublings = math.log2(value) if value > 0 else 0.0
+    doublings = _exact(math.log2(value)) if value > 0 else 0.0
     if quantity == "speed":
         quantity, doublings = "time", -doublings
     return Term(quantity, doublings, start, end, part=_part(said[start : end + 12]))
+
+
+def _exact(doublings: float) -> float:
+    """1.4 and 0.7 are the root of two and its inverse, said short."""
+    halves = round(doublings * 2) / 2
+    return halves if abs(doublings - halves) < 0.03 else doublings
 
 
 def _part(words: str) -> str:

@@ -143,7 +143,7 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
         guide_number=guide_in_metres(query, guide, asked) if guide else None,
         distance=total_path if total_path else (distance.value if distance else None),
         power=strength,
-        count=count.value if count and count.unit == "flashes" else 1.0,
+        count=count.value if count and count.unit in ("flashes", "pops") else 1.0,
         losses=losses, typical=typical,
         reading=reading.value if reading else None,
         facts=tuple(facts),
@@ -176,7 +176,7 @@ def _losses(query: Query, name: str, many: bool) -> tuple[tuple[tuple[str, float
             anonymous -= 1
             continue
         typical.append(fact.unit)
-        losses.append((fact.unit, TYPICAL_LOSS.get(fact.unit, (1.0, 1.0, 1.0))[1]))
+        losses.append((fact.unit, fact.value or TYPICAL_LOSS.get(fact.unit, (1.0, 1.0, 1.0))[1]))
     return tuple(losses), tuple(typical), said + worn
 
 
@@ -209,5 +209,16 @@ def name_by_size(query: Query) -> Query:
     if len(guides) == 2:
         ordered = sorted(guides, key=lambda f: f.value)
         names = {ordered[0].start: "small", ordered[1].start: "big"} if asked & {"big", "small"} else {guides[0].start: "a", guides[1].start: "b"}
-        return query.with_facts(replace(f, of=names.get(f.start, f.of)) if f.quantity == "guide_number" else f for f in query.facts)
+        named = [replace(f, of=names.get(f.start, f.of)) if f.quantity == "guide_number" else f for f in query.facts]
+        return _pair_up(query.with_facts(named), [names[g.start] for g in guides])
     return query
+
+
+def _pair_up(query: Query, names: list[str]) -> Query:
+    """Two unnamed guide numbers and two distances: the first goes with the first."""
+    facts = list(query.facts)
+    for quantity in ("distance", "power"):
+        loose = [f for f in facts if f.quantity == quantity and not f.of]
+        if len(loose) == len(names):
+            facts = [replace(f, of=names[loose.index(f)]) if f in loose else f for f in facts]
+    return query.with_facts(facts)

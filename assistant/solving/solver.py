@@ -6,6 +6,7 @@ answers is taken. A new kind of question is one more topic file and one more row
 
 from __future__ import annotations
 
+from dataclasses import replace
 from importlib import import_module
 from typing import Callable, cast
 
@@ -13,11 +14,20 @@ from assistant.query import Fact, Query
 from assistant.solving.solution import Solution, rejected
 
 Topic = Callable[[Query], "Solution | None"]
+Route = Callable[[Query], "tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None"]
+
+ROUTES = ("zoom", "bounce")
+"""Modules of solving/ whose `route` makes a query plainer first: the query, facts used up, what to say."""
 
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
-    ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number"})),
     ("relations", frozenset({"ratio", "stops", "power", "distance", "aperture", "film_speed", "guide_number"})),
+    ("claims", frozenset()),
+    ("film", frozenset({"film_speed", "speed", "stops", "shutter", "duration", "time", "aperture", "power", "count"})),
+    ("falloff", frozenset({"stops", "distance", "aperture", "power"})),
+    ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
+    ("losses", frozenset({"stops", "factor", "aperture"})),
+    ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number"})),
     ("conversions", frozenset({"guide_number", "stops", "factor", "power", "film_speed", "distance"})),
     ("change", frozenset({"aperture", "distance", "power", "film_speed", "count", "energy"})),
     ("flash", frozenset({"aperture", "distance", "power", "film_speed", "guide_number", "count"})),
@@ -29,6 +39,26 @@ def solve(query: Query) -> Solution | None:
     wrong = impossible(query)
     if wrong:
         return wrong
+    query, used, notes = routed(query)
+    found = _first(query)
+    if found is None or found.status not in ("answered", "out_of_reach"):
+        return found
+    return replace(found, used=found.used + used).noting(*notes)
+
+
+def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:
+    """The query made plainer: the guide number of a zoom table, the path and paint of a bounce."""
+    used: tuple[Fact, ...] = ()
+    notes: tuple[str, ...] = ()
+    for name in ROUTES:
+        route = cast(Route, getattr(import_module(f"assistant.solving.{name}"), "route"))
+        plainer = route(query)
+        if plainer is not None:
+            query, used, notes = plainer[0], used + plainer[1], notes + plainer[2]
+    return query, used, notes
+
+
+def _first(query: Query) -> Solution | None:
     asked = {a.quantity for a in query.asks}
     for name, quantities in TOPICS:
         if quantities and not asked & quantities:

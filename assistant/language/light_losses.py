@@ -1,0 +1,215 @@
+"""Losses told in words: legs of a bounce, stops beside a modifier or a filter, zoom tables.
+
+Works on facts already read, by what stands before and after each in the text.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Sequence
+
+from assistant.query import Fact
+from assistant.units import LENGTH
+
+_LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_distance")
+_SURFACE = r"(?:ceiling|roof|wall|card|board|panel|reflector|surface|umbrella)"
+_LEG_BEFORE = re.compile(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
+                         rf"(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
+_LEG_AFTER = re.compile(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
+                        rf"from (?:there|it)|(?:of )?(?:total )?(?:light )?path|all told|all the way|altogether|in all|in total|total|off it|(?:back )?(?:down )?(?:on )?to)\b", re.I)
+_TOTAL = re.compile(r"\b(?:total|path|altogether|all told|in all|all the way|travels?|overall)\b", re.I)
+_HIGH = re.compile(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall|up)\b", re.I)
+_HEIGHT_BEFORE = re.compile(r"(?<!to )(?<!to the )(?<!to a )(?<!the white )\b(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
+_ABOVE = re.compile(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
+_FLASH_HEIGHT = re.compile(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: is|'s| at| sits| held)?(?: at| up)?\s*$", re.I)
+_FACE_HEIGHT = re.compile(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\s*$", re.I)
+_BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
+
+
+def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
+    """The facts with what they say about losses made plain."""
+    out = _worn(_said_apart(_not_rows(list(facts), text), text), text)
+    if _is_bounced(text, cues):
+        out = _legs(out, text)
+    out = _zoom_table(out, text)
+    return _beside(out, text)
+
+
+def _is_bounced(text: str, cues: frozenset[str]) -> bool:
+    said = re.search(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path", text, re.I)
+    return bool(said) or bool(cues & {"bounce"})
+
+
+_MORE_STOPS = re.compile(r"\b(?:(?:one|a) (?:more|further|extra)|another)(?: full)? stop\b", re.I)
+_STRENGTH: tuple[tuple[str, float], ...] = (
+    # gels by colour and depth: full orange 1, half 1/2, quarter 1/4; full blue 1 1/2, half 1 (common practice, one published answer)
+    (r"(?:quarter|1/4)[\w\s-]*$", 0.25), (r"(?:half|1/2)[\s-]*(?:blue|ctb)", 1.0), (r"(?:half|1/2)[\w\s-]*$", 0.5), (r"(?:blue|ctb)", 1.5),
+)
+
+
+def _not_rows(facts: list[Fact], text: str) -> list[Fact]:
+    """"a softbox on the front, face five feet from it": no front row."""
+    if re.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I) or not re.search(r"\bon the front\b", text, re.I):
+        return facts
+    return [replace(f, of="") if f.of == "front" else f for f in facts]
+
+
+def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
+    """"one more stop for the dome": a stop of its own. A ratio beside "life size" is the same thing again."""
+    out = facts
+    for match in _MORE_STOPS.finditer(text):
+        if not any(f.start < match.end() and f.end > match.start() and f.quantity in ("stops", "loss") for f in out):
+            out = [f for f in out if not (match.start() <= f.start < match.end())]
+            out.append(Fact("stops", 1.0, start=match.start(), end=match.end(), said=match.group()))
+    if any(f.quantity == "magnification" for f in out):
+        out = [f for f in out if f.quantity != "ratio"]
+    elif re.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life)\b", text, re.I) and not re.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
+        out = [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" else f for f in out]
+    return sorted(out, key=lambda f: f.start)
+
+
+def _worn(facts: list[Fact], text: str) -> list[Fact]:
+    """A gel's own typical loss goes with its colour and depth."""
+    return [replace(f, value=_gel_loss(text[max(0, f.start - 9) : f.end])) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts]
+
+
+def _gel_loss(said: str) -> float:
+    return next((loss for words, loss in _STRENGTH if re.search(words, said, re.I)), 0.0)
+
+
+# --- bounce --------------------------------------------------------------------------------------
+
+
+def _legs(facts: list[Fact], text: str) -> list[Fact]:
+    units = [f.unit for f in facts if f.quantity in _LENGTHS]
+    facts = [_bare_leg(f, text, units[0]) if f.quantity == "number" and units else f for f in facts]
+    out = [_leg(f, text) if f.quantity in _LENGTHS and f.end > f.start else f for f in facts]
+    legs = [f for f in out if f.quantity == "path"]
+    totals = [f for f in legs if f.cue == "total"]
+    if totals and len(legs) > len(totals):
+        out = [replace(f, quantity="distance", of="leg") if f in legs and f not in totals else f for f in out]
+    if len(legs) == 1 and not totals:
+        rest = [f for f in out if f.quantity == "distance" and f.of == ""]
+        if len(rest) == 1 and not any(f.quantity.startswith(("ceiling", "flash_height", "face_height")) for f in out):
+            out = [replace(f, quantity="path") if f is rest[0] else f for f in out]
+    return out
+
+
+def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:
+    """"five feet up and another seven down": the second leg in the unit of the first."""
+    if unit not in LENGTH or not re.match(r"^\s*(?:back )?(?:down|up|across|on|over|from the ceiling|from there)\b", text[fact.end :]):
+        return fact
+    return replace(fact, quantity="path", value=fact.value * LENGTH[unit], unit=unit, of="")
+
+
+def _leg(fact: Fact, text: str) -> Fact:
+    before, after = text[max(0, fact.start - 60) : fact.start], text[fact.end : fact.end + 60]
+    before = re.split(r"[.;?!]\s|,\s+(?:and\s+)?", before)[-1]
+    if _ABOVE.match(after):
+        return replace(fact, quantity="ceiling_above", of="")
+    if _HEIGHT_BEFORE.search(before) or (_HIGH.match(after) and not _LEG_BEFORE.search(before) and not re.match(r"\s*up (?:to|and)|\s*up$", after)):
+        return replace(fact, quantity="ceiling_height", of="")
+    if re.match(r"\s*(?:high|off the floor|off the ground|up)\b", after) or _FACE_HEIGHT.search(before) or _FLASH_HEIGHT.search(before):
+        if re.search(r"ceiling (?:is|height)|(?:foot|metre|meter|ft|m) (?:high )?ceiling", text, re.I) and not re.match(r"\s*(?:from|away|to)\b", after):
+            return replace(fact, quantity="face_height" if _FACE_HEIGHT.search(before) else "flash_height", of="")
+    if _TOTAL.search(before[-30:]) or re.match(r"\s*(?:of )?(?:total |light )*(?:path|all told|altogether|in all|in total|all the way|total|overall)\b", after, re.I):
+        return replace(fact, quantity="path", of="", cue="total")
+    if fact.quantity == "path" or _LEG_BEFORE.search(before) or _LEG_AFTER.match(after):
+        return replace(fact, quantity="path", of="", cue="")
+    return fact
+
+
+# --- stops beside what takes them ------------------------------------------------------------------
+
+
+def _beside(facts: list[Fact], text: str) -> list[Fact]:
+    """"a scrim over the lamp, one stop", "polariser on the lens, that's 1.5 stops"."""
+    out: list[Fact] = []
+    for at, fact in enumerate(facts):
+        takers = [f for f in facts[:at] if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
+        taker = max(takers, key=lambda f: f.start) if takers else None
+        gap = text[taker.end : fact.start] if taker else ""
+        after = _for_what(fact, facts, text)
+        if after is not None and fact.quantity in ("stops", "loss") and (fact.quantity == "loss" or not fact.cue or fact.cue == "more"):
+            quantity = "loss" if after.quantity == "modifier" else "filter_loss"
+            out.append(replace(fact, quantity=quantity, value=abs(fact.value), unit=after.unit, of=after.of, cue=""))
+            continue
+        if fact.quantity == "stops" and not fact.cue and taker and _is_beside(gap) and not _taken(taker, out):
+            quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
+            fact = replace(fact, quantity=quantity, value=abs(fact.value), unit=taker.unit, of=taker.of)
+        elif fact.quantity == "loss" and taker and not fact.unit and _is_beside(gap) and not _taken(taker, out):
+            fact = replace(fact, unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
+        elif fact.quantity in ("loss", "filter_loss") and fact.unit and taker and taker.unit != fact.unit and fact.unit in {t.unit for t in takers} and _is_beside(gap):
+            fact = replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
+        out.append(fact)
+    return out
+
+
+def _for_what(fact: Fact, facts: Sequence[Fact], text: str) -> Fact | None:
+    """"half a stop for the gel", "lose two stops to the softbox": what stands right after the stops."""
+    later = [f for f in facts if f.start >= fact.end and f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
+    after = min(later, key=lambda f: f.start) if later else None
+    joined = after is not None and re.fullmatch(r"\W*(?:of light )?(?:lost |goes |gone |more |loss )*(?:for|to|in|by|from|through|with)\s+(?:the|a|my|that|this|its)?\s*(?:\w+ )?", text[fact.end : after.start], re.I)
+    return after if joined else None
+
+
+def _is_beside(gap: str) -> bool:
+    return len(gap) < 70 and not re.search(r"\d|[?!]|\.\s|under|below|over (?:the )?(?:ambient|daylight)|\bplus a\b", gap)
+
+
+def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
+    return any(f.quantity in ("loss", "filter_loss", "factor", "nd") and f.start > taker.start and f.unit in (taker.unit, "") for f in out)
+
+
+# --- zoom tables ---------------------------------------------------------------------------------
+
+_NUMBER = r"(\d+(?:\.\d+)?)"
+_UNIT = r"(?:\s*(?:m|metres?|meters?|ft|feet|foot))?"
+_GUIDE_AT_ZOOM = re.compile(rf"{_NUMBER}{_UNIT}\s*,?\s*(?:(?:with|when) (?:the )?(?:head|zoom) )?(?:is )?(?:at|@|for|on|zoomed (?:to|at)|\()\s*(?:the )?(?:zoom )?{_NUMBER}\s*-?(?:mm|mil)?(?: (?:setting|position|zoom))?\)?", re.I)
+_ZOOM_GIVES_GUIDE = re.compile(rf"(?:at |zoom(?:ed)? (?:to |at )?)?{_NUMBER}\s*-?mm\s*(?:setting )?(?::|=|gives|is|it's|->|reads|,)?\s*(?:a )?(?:guide number |guide |gn )?(?:of )?{_NUMBER}{_UNIT}", re.I)
+_SET_TO = re.compile(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: set)?(?: at| to| on)?|(?:head|it|i'm|flash)(?: is|'s)?(?: set| zoomed| now)?(?: at| to| on)|set (?:at|to|on)|at the|on the|using|with it at|now at|what about|and at|at)\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b", re.I)
+
+
+def _zoom_table(facts: list[Fact], text: str) -> list[Fact]:
+    """Guide numbers by zoom become zoom_row facts (value: guide number, other: mm)."""
+    if not re.search(r"\bzoom|\bhead\b|\bmm\b", text, re.I) or not re.search(r"\bgn\b|guide", text, re.I):
+        return facts
+    rows = _rows(text)
+    if len(rows) < 2:
+        return facts
+    spans = [(a, b) for a, b, _, _ in rows]
+    inside = lambda f: any(a <= f.start < b for a, b in spans)  # noqa: E731
+    guide = next((f for f in facts if f.quantity == "guide_number"), None)
+    unit = (guide.unit if guide else "") or _said_unit(text)
+    table = [Fact("zoom_row", gn, unit, other=zoom, start=a, end=b, said=text[a:b], sentence=0) for a, b, gn, zoom in rows]
+    rest = [f for f in facts if not inside(f) and f.quantity not in ("guide_number",)]
+    chosen = [m for m in _SET_TO.finditer(text) if not any(a <= m.start(1) < b for a, b in spans)]
+    chosen = [m for m in chosen if 10 <= float(m[1]) <= 400 and not re.match(r"\s*(?:ft|feet|m\b|metres?|meters?|asa|film|iso)", text[m.end() :], re.I)]
+    if not chosen:
+        lens = next((f for f in rest if f.quantity == "focal_length"), None)
+        setting = [replace(lens, quantity="zoom", value=lens.value * 1000)] if lens else []
+        return table + setting + rest
+    match = chosen[-1]
+    zoom = Fact("zoom", float(match[1]), "mm", start=match.start(1), end=match.end(), said=match[1])
+    rest = [f for f in rest if not (f.start >= match.start(1) and f.start < match.end())]
+    return table + [zoom] + [f for f in rest if f.quantity != "focal_length" or f.start < 0]
+
+
+def _rows(text: str) -> list[tuple[int, int, float, float]]:
+    forward = [(m.start(), m.end(), float(m[1]), float(m[2])) for m in _GUIDE_AT_ZOOM.finditer(text)]
+    backward = [(m.start(), m.end(), float(m[2]), float(m[1])) for m in _ZOOM_GIVES_GUIDE.finditer(text)]
+    def plausible(rows: list[tuple[int, int, float, float]]) -> list[tuple[int, int, float, float]]:
+        return [r for r in rows if 10 <= r[3] <= 300 and 3 <= r[2] <= 400]
+    rows = max((plausible(forward), plausible(backward)), key=len)
+    ordered = sorted(rows, key=lambda r: r[3])
+    rising = all(a[2] < b[2] and a[3] < b[3] for a, b in zip(ordered, ordered[1:]))
+    return rows if rising else []
+
+
+def _said_unit(text: str) -> str:
+    if re.search(r"\bmetres?\b|\bmeters?\b|\d\s*m\b", text, re.I) and not re.search(r"\bfeet\b|\bft\b|\bfoot\b", text, re.I):
+        return "m"
+    return ""
+
+

@@ -1,0 +1,131 @@
+"""What a question about pops, pulses and energy gives and asks.
+
+A length beside a speed is a movement, "eight times" beside a flash are eight pops, and a
+time beside "recycle" is asked for even where the question only says "what is it at half?".
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Sequence
+
+from assistant.language.items import Item
+from assistant.query import Ask, Fact
+
+_FIRED = re.compile(r"\b(?:fir|popp?|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
+_WAITED = re.compile(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each)|apart|every)\b")
+
+
+def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
+    """The facts with movements, pops counted as "times", waits and charges told apart."""
+    lower = text.lower()
+    moving = any(f.quantity == "velocity" for f in facts) or bool(re.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
+    cues = {i.word for i in items if i.kind == "cue"}
+    return [_read(f, lower, moving, cues) for f in facts]
+
+
+def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
+    around = lower[max(0, fact.start - 30) : fact.end + 25]
+    if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not re.search("lens|focal", around) and fact.value < 1:
+        return replace(fact, quantity="blur", of="")
+    if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
+        return replace(fact, quantity="count", unit="pops")
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and "recycle" not in cues and _WAITED.search(around):
+        return replace(fact, quantity="interval")
+    if fact.quantity == "shutter" and re.search(r"\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
+        return replace(fact, quantity="duration")
+    if fact.quantity in ("shutter", "time") and fact.value < 0.02 and re.search(r"\b(?:flash|pulse|burst|it) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
+        return replace(fact, quantity="duration")
+    return fact
+
+
+# --- what is asked -----------------------------------------------------------------------------------
+
+_MOVES = re.compile(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
+_SHORT = re.compile(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
+_FREEZES = re.compile(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
+_RECYCLE = re.compile(r"recycl|recharg|ready again")
+_ENERGY = re.compile(r"(?:how (?:much|many)|what(?:'s|s| is)?|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?")
+_SERIES = re.compile(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)")
+_POPS = re.compile(r"how (?:many|often)\b[^?.]{0,35}\b(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i)|number of (?:pops|flashes|bursts|shots)|how often")
+
+
+def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
+    """The asks with those about movement, duration, recycling, energy and pops."""
+    lower = text.lower()
+    kinds = {f.quantity for f in facts}
+    cues = {i.word for i in items if i.kind == "cue"}
+    rules = (_pulse, _movement, _recycling, _series, _stored, _fired)
+    for rule in rules:
+        found = rule(lower, kinds, cues, asks)
+        if found is not None:
+            return found
+    return list(asks)
+
+
+def _pulse(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"what is the t0.1", one of the two given."""
+    if not cues & {"t01", "t05"} or kinds & {"velocity", "guide_number"}:
+        return None
+    if "t05" in kinds and "t01" not in kinds:
+        return [Ask("duration", "t0.1", "s")]
+    if "t01" in kinds and "t05" not in kinds:
+        return [Ask("duration", "t0.5", "s")]
+    return None
+
+
+def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if "velocity" not in kinds:
+        if kinds & {"duration", "t05", "t01"} and not kinds & {"guide_number", "aperture"} and _MOVES.search(lower) and re.search(r"\b(?:move|travel|blur|smear)", lower):
+            return [Ask("distance", "movement")]
+        return None
+    timed = kinds & {"duration", "t05", "t01", "shutter", "time"}
+    if _FREEZES.search(lower) and timed:
+        return [Ask("freeze")]
+    wants_shutter = any(a.quantity == "shutter" for a in asks)
+    if wants_shutter and not timed:
+        return [Ask("shutter", "freeze")]
+    if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed and not "blur" in kinds):
+        return [Ask("duration", "freeze")]
+    if _MOVES.search(lower) or timed:
+        return [Ask("distance", "movement", next((a.unit for a in asks if a.unit), ""))]
+    return None
+
+
+def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if not (_RECYCLE.search(lower) or "recycle" in kinds) or kinds & {"guide_number", "aperture"}:
+        return None
+    if any(a.quantity in ("count", "power", "stops", "energy") for a in asks) and not _SERIES.search(lower):
+        return None
+    if "count" in kinds and _SERIES.search(lower) and "recycle" in kinds:
+        return [Ask("duration", "series")]
+    if "?" in lower or asks or re.search(r"\b(?:what|how long)\b", lower):
+        return [Ask("duration", "recycle")]
+    return None
+
+
+def _series(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if {"count", "interval"} <= kinds and _SERIES.search(lower):
+        return [Ask("duration", "series")]
+    if {"count", "frequency"} <= kinds and (_SERIES.search(lower) or any(a.quantity == "shutter" for a in asks)):
+        return [Ask("shutter", "series")]
+    return None
+
+
+def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:
+        if _ENERGY.search(lower) and not any(a.quantity in ("aperture", "stops", "power", "count", "guide_number", "film_speed") for a in asks):
+            return [Ask("energy", "each" if re.search(r"\beach\b|per head|apiece|every head", lower) else "", "J")]
+    return None
+
+
+def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"how many more pops", "how often do I hit it"."""
+    if not _POPS.search(lower) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
+        return None
+    more = "more" if re.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
+    if kinds & {"frequency"} or re.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and not "sync" in kinds:
+        rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]
+        return [Ask("count", more, "flashes" if "frequency" in kinds else "pops"), *rest]
+    return None

@@ -1,0 +1,90 @@
+"""Bounced flash: the length of the light's path, and what the surface swallows.
+
+The path counts by the inverse square law; the paint is a loss of its own. The two are told
+apart in the reply, since counting one of them twice is the usual mistake.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from assistant import scales
+from assistant.query import Fact, Query
+from assistant.solving.lights import TYPICAL_LOSS, preferred_unit
+from assistant.units import speak_length
+
+_HELD = 1.5
+"""Metres above the floor of a flash and a face, where a ceiling's height is all that is said (common practice)."""
+
+
+def mirror_path(across: float, rise_one: float, rise_two: float) -> float:
+    """Metres from flash to ceiling to subject, the ceiling taken as a mirror for the direction.
+
+    `across`: metres between flash and subject; the rises: metres from each up to the ceiling.
+
+    >>> mirror_path(3, 2, 2)
+    5.0
+    """
+    return math.hypot(across, rise_one + rise_two)
+
+
+def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """The query with its path and its surface's loss made plain, facts used, what to say."""
+    legs = [f for f in query.facts if f.quantity == "path"]
+    used: tuple[Fact, ...] = ()
+    facts = list(query.facts)
+    if not legs:
+        made = _from_heights(query)
+        if made is None:
+            return _all_in(query)
+        path, used, held = made
+        facts = [f for f in facts if f not in used] + [path]
+        legs = [path]
+    surface = "wall" if "wall" in query.cues and "ceiling" not in query.cues else "ceiling"
+    facts, notes = _with_loss(query, facts, surface)
+    total = sum(f.value for f in legs)
+    unit = preferred_unit(query)
+    shown = speak_length(total, unit if unit in ("ft", "m", "cm", "in", "yd") else "ft")
+    loss = next((f.value for f in facts if f.quantity == "loss" and f.unit in (surface, "")), 0.0)
+    said = f"The light's path is {shown} by way of the {surface}; that is counted by distance, and {scales.speak_stops(loss)} more go to the paint." if loss else f"The light's path is {shown}; nothing was taken off for the paint."
+    return query.with_facts(facts), used, (said, *notes)
+
+
+def _with_loss(query: Query, facts: list[Fact], surface: str) -> tuple[list[Fact], tuple[str, ...]]:
+    told = [f for f in facts if f.quantity == "loss" and f.unit in ("ceiling", "wall", "card", "")]
+    told += [f for f in facts if f.quantity == "stops" and not f.cue]
+    if told:
+        return [replace(f, quantity="loss", unit=surface, value=abs(f.value)) if f is told[0] and f.quantity == "stops" else f for f in facts], ()
+    if any(f.quantity == "loss" and f.value == 0 for f in facts) or "umbrella" in query.text.lower():
+        return facts, ()
+    low, typical, high = TYPICAL_LOSS[surface]
+    return [*facts, Fact("modifier", 0.0, surface, origin="assumed")], (f"White paint takes {low:g} to {high:g} stops beyond the path, colour more; bracket a stop.",)
+
+
+def _from_heights(query: Query) -> tuple[Fact, tuple[Fact, ...], bool] | None:
+    across = query.last("distance")
+    above, height = query.all("ceiling_above"), query.last("ceiling_height")
+    if across is None or not (above or height):
+        return None
+    flash, face = query.last("flash_height"), query.last("face_height")
+    if above:
+        one, two = above[0].value, above[-1].value
+    else:
+        assert height is not None
+        held = flash.value if flash else _HELD
+        one, two = height.value - held, height.value - (face.value if face else held)
+    if one <= 0 or two <= 0:
+        return None
+    used = tuple(f for f in (across, *above, height, flash, face) if f)
+    return replace(across, quantity="path", value=mirror_path(across.value, one, two), of=""), used, flash is None and not above
+
+
+def _all_in(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """Bounced, with only a distance: the typical loss, and which distance it was taken for."""
+    if "bounce" not in query.cues or not query.has("distance") or not query.has("guide_number"):
+        return None
+    surface = "wall" if "wall" in query.cues and "ceiling" not in query.cues else "ceiling"
+    facts, notes = _with_loss(query, list(query.facts), surface)
+    note = f"The distance was taken as the whole path of the light, flash to {surface} to subject; measure both legs if it was not."
+    return query.with_facts(facts), (), (note, *notes)

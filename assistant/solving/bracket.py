@@ -1,0 +1,173 @@
+"""Brackets: the frames of a bracket as apertures, shutter times or powers, in shooting order."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass, replace
+from typing import Callable
+
+from assistant.answer import Quantity
+from assistant.physics.film import bracket_offsets
+from assistant.query import Ask, Fact, Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.solution import Solution, needs
+
+_TALK = re.compile(r"\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
+_SIGN = re.compile(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
+_STRAIGHT = re.compile(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|base|as read|right on|neutral|bang on|zero|no change|at f)\b", re.I)
+_EITHER = re.compile(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+/-|±|above and below|up and down", re.I)
+_STEP = re.compile(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b|spacing|jumps?)|^\W*bracket", re.I)
+
+
+@dataclass(frozen=True, slots=True)
+class Base:
+    """What is bracketed and from where."""
+
+    quantity: str
+    value: float
+    used: tuple[Fact, ...]
+    working: tuple[str, ...] = ()
+
+
+_MAKE: dict[str, tuple[float, Callable[[float, "str | None"], Quantity]]] = {
+    # quantity: the power of two its value takes for one stop more exposure
+    "aperture": (-0.5, marks.aperture), "shutter": (1.0, marks.shutter), "power": (1.0, marks.power), "film_speed": (-1.0, marks.film_speed),
+}
+
+
+def solve(query: Query) -> Solution | None:
+    """The settings of a bracket, or how many frames it takes; None when it is none."""
+    if not _TALK.search(query.text) and "bracket" not in query.cues or query.has("expired"):
+        return None
+    if query.asks_for("stops", "ratio", "guide_number", "distance", "claim"):
+        return None
+    offsets = frames(query)
+    if not offsets:
+        return None
+    used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "place", "relation", "ev_stops", "loss", "number_range"))
+    if query.asks_for("count"):
+        return Solution(answers=(marks.count(len(offsets), "frames"),), used=used, topic="bracket")
+    base = _base(query)
+    if base is None:
+        return needs(("aperture",), "I need the setting to bracket around: the aperture, or the guide number and the distance.", used, "bracket")
+    weight, make = _MAKE[base.quantity]
+    several = len(offsets) > 1
+    answers = tuple(make(base.value * 2 ** (weight * o), _name(o) if several else None) for o in offsets)
+    return replace(_said(query, base, answers, offsets), used=base.used + used)
+
+
+def _name(offset: float) -> str:
+    return "normal" if offset == 0 else f"{speak_stops(abs(offset))} {'over' if offset > 0 else 'under'}"
+
+
+def _said(query: Query, base: Base, answers: tuple[Quantity, ...], offsets: tuple[float, ...]) -> Solution:
+    notes: list[str] = []
+    if base.quantity == "shutter":
+        notes.append("The shutter brackets the ambient light only; the flash stays the same in every frame.")
+    if base.quantity == "aperture" and query.has("guide_number") and query.has("shutter"):
+        notes.append("The aperture moves flash and ambient light together.")
+    over = [a for a in answers if base.quantity == "power" and isinstance(a.value, float) and a.value > 1.0005]
+    if over:
+        return Solution("out_of_reach", "", answers, notes=("The flash has no more than full power: open the lens for the frames over.",), topic="bracket")
+    if len(answers) > 1 and not _spelled_out(query):
+        notes.append("In order from least to most exposure.")
+    return Solution(answers=answers, notes=tuple(notes), topic="bracket", working=base.working)
+
+
+def _base(query: Query) -> Base | None:
+    """The setting in the middle: said, or worked out from guide number and distance."""
+    asked = next((a.quantity for a in query.asks if a.quantity in _MAKE), "aperture")
+    order = (asked, "aperture", "shutter", "power") if asked != "aperture" or query.has("aperture") or query.has("guide_number") else ("shutter", "power")
+    for quantity in order:
+        fact = query.last(quantity)
+        if fact is not None and quantity == asked or (fact is not None and not query.has("guide_number")):
+            assert fact is not None
+            return Base(quantity, fact.value, (fact,))
+        if quantity == "aperture" and query.has("guide_number"):
+            return _from_flash(query)
+    return None
+
+
+def _from_flash(query: Query) -> Base | None:
+    from assistant.solving import flash
+
+    plain = tuple(f for f in query.facts if f.quantity not in ("stops", "count", "signed", "place", "relation", "power_down", "loss"))
+    found = flash.solve(Query(query.text, plain, (Ask("aperture"),)))
+    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
+        return None
+    return Base("aperture", found.answers[0].value, found.used, tuple(f"{l.quantity} {l.value:.4g}: {l.stops:+.2f} stops" for l in found.lines))
+
+
+# --- the frames ------------------------------------------------------------------------------------
+
+
+def frames(query: Query) -> tuple[float, ...]:
+    """Stops off the middle of each frame, in shooting order (contract: one answer a frame)."""
+    sizes = [f for f in query.facts if f.quantity in ("stops", "signed", "relation", "ev_stops", "power_down", "loss")]
+    if not sizes:
+        return ()
+    text = query.text
+    many = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames"), None)
+    if len(sizes) > 0 and any(f.origin == "kept" for f in sizes):
+        sizes = [f for f in sizes if f.origin != "kept"] or sizes
+    steps = [f for f in sizes if _STEP.match(text[f.end : f.end + 14]) or re.match(r"\W*steps", text[f.end :], re.I) or re.search(r"steps?$", text[f.start : f.end], re.I)]
+    extent = [f for f in sizes if f not in steps]
+    either = bool(_EITHER.search(text))
+    if extent and (either or (steps and many is None)):
+        return _evenly(abs(extent[-1].value), abs(steps[-1].value) if steps else (abs(extent[-1].value) * 2 / (many.value - 1) if many and many.value > 1 else abs(extent[-1].value)))
+    if many and many.value > 1 and (steps or (len(sizes) == 1 and not _spelled_out(query))):
+        return bracket_offsets(int(many.value), abs((steps or sizes)[-1].value))
+    spelled = _spelled(query)
+    if not spelled and len(sizes) == 1:
+        return bracket_offsets(3, abs(sizes[0].value)) if not _SIGN.search(text) else ()
+    return spelled
+
+
+def _evenly(extent: float, step: float) -> tuple[float, ...]:
+    return bracket_offsets(2 * round(extent / step) + 1, step) if step > 0 and extent / step < 50 else ()
+
+
+def _spelled_out(query: Query) -> bool:
+    return len(_spelled(query)) > 0 and not _EITHER.search(query.text)
+
+
+def _spelled(query: Query) -> tuple[float, ...]:
+    """Frames named one by one: "first on the nose, second one stop over, third one under"."""
+    text = query.text
+    marked: list[tuple[int, float]] = []
+    taken: list[tuple[int, int]] = []
+    for m in re.finditer(rf"(?P<n>\b{_NUMBER})\s*(?:too )?(?P<way>over|under|more|less|brighter|darker|above|below|down|up)\b|(?P<sign>plus|minus|\+|-(?=[\d½⅓⅔]))\s*(?P<m>{_NUMBER})", text, re.I):
+        sign = _direction(m.group("way") or m.group("sign") or "")
+        size = _size(query, m.start(), m.end(), m.group("n") or m.group("m") or "")
+        if sign and size:
+            marked.append((m.start(), sign * size))
+            taken.append(m.span())
+    for m in _STRAIGHT.finditer(text):
+        if not any(a <= m.start() < b for a, b in taken) and (m.group().lower() not in ("metered", "at f", "base", "as metered") or len(marked) > 1):
+            marked.append((m.start(), 0.0))
+    marked.sort()
+    out = [value for _, value in marked]
+    return tuple(v for n, v in enumerate(out) if v != 0 or v not in out[:n])
+
+
+def _direction(word: str) -> int:
+    return 1 if word.lower() in ("over", "more", "brighter", "above", "up", "plus", "+") else -1 if word else 0
+
+
+def _size(query: Query, start: int, end: int, words: str) -> float:
+    fact = next((f for f in query.facts if f.quantity in ("stops", "signed", "relation", "ev_stops") and f.start < end and f.end > start and f.origin == "said"), None)
+    if fact is not None and not math.isnan(fact.value):
+        return abs(fact.value)
+    words = words.lower().strip()
+    table = {"a": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "½": 0.5, "⅓": 1 / 3, "⅔": 2 / 3}
+    first = words.split()[0] if words else ""
+    if first in table:
+        return table[first] + (0.5 if "and a half" in words else 0.0)
+    try:
+        top, _, bottom = first.partition("/")
+        return float(top) / float(bottom or 1)
+    except ValueError:
+        return 0.0

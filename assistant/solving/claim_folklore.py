@@ -1,0 +1,110 @@
+"""What is often said about flash and cannot be worked out: true or not, and why, with its source.
+
+One row a belief. `hears` must all be found; `true` is whether the belief as worded in the row
+(said without a "not") holds. A negation in the sentence turns it round.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from assistant.solving.claim_rules import Verdict
+from assistant.solving.claim_words import plain
+
+COMMON = "common practice, no source"
+
+
+@dataclass(frozen=True, slots=True)
+class Belief:
+    """A belief: the patterns that must all be heard, whether it holds, the sentence that says so, the source."""
+
+    hears: tuple[str, ...]
+    true: bool
+    sentence: str
+    source: str = COMMON
+    turns: bool = True  # whether a negation in the sentence turns it round
+
+
+_MATTER = r"\b(?:matter\w*|affect\w*|chang\w*|alter\w*|depend\w*|count\w*|influenc\w*|need\w*|difference|effect|darker|dimmer|brighter|weaker|less|more|open up|closer|lose|loses|drops?)\b"
+_GN = r"\b(?:gn|guide number)s?\b"
+_WORN = r"\b(?:umbrella|brolly|softbox|soft box|diffuser|modifier|bounce\w*|dome|octa\w*|scrim|shoot[- ]through)\w*"
+_SOURCE = r"\b(?:light|source|softbox|soft box|umbrella|diffuser|window|flash|octa\w*|it)\b"
+
+BELIEFS: tuple[Belief, ...] = (
+    Belief((r"\b(?:camera|photographer|tripod)\b", r"\b(?:distance|far|further|farther|step\w*|walk\w*|mov\w*|closer|back|stand\w*|away)\b", _MATTER, r"^(?!.*\b(?:on[- ]camera|hot ?shoe|on the camera)\b)"), False,
+           "The distance that counts is from the flash to the subject; how far the camera stands changes nothing, unless the flash moves with it."),
+    Belief((r"\b(?:dark|black|white|pale|light|bright|colou?r\w*|skin|tan\w*)\b", r"\b(?:cloth\w*|suit|dress|cat|dog|subject|skin|shirt|coat|people|person|jumper|kit|face)\b", r"\b(?:flash|guide number|gn|manual|exposure|aperture|stop)\b", _MATTER), False,
+           "A guide number gives the light that falls on the subject, so manual flash exposure is the same for a white and a black subject."),
+    Belief((r"\b(?:bigger|larger|closer|nearer|wider)\b", _SOURCE, r"\b(?:soft(?:er|ens?)|softer|gentler)\b(?! ?box)"), True,
+           "Softness goes by how large the light looks from the subject: a bigger or a closer source gives softer shadows."),
+    Belief((r"\b(?:bigger|larger|closer|nearer|wider)\b", _SOURCE, r"\b(?:hard(?:er|ens?)|harsh\w*|crisp\w*)\b"), False,
+           "Softness goes by how large the light looks from the subject: a bigger or a closer source gives softer shadows."),
+    Belief((r"\b(?:smaller|further|farther|back|away)\b", _SOURCE, r"\b(?:soft(?:er|ens?)|softer|gentler)\b(?! ?box)"), False,
+           "From farther away a light looks smaller, so its shadows get harder, not softer."),
+    Belief((r"\b(?:smaller|further|farther|back|away)\b", _SOURCE, r"\b(?:hard(?:er|ens?)|harsh\w*|crisp\w*)\b"), True,
+           "From farther away a light looks smaller, so its shadows get harder."),
+    Belief((r"\b(?:hss|high[- ]speed sync\w*)\b", r"\b(?:los\w*|cost\w*|less|weak\w*|reduc\w*|power|reach|range|dim\w*)\b", r"^(?!.*\b(?:more power|stronger|further|adds?|free|full power)\b)"), True,
+           "In high-speed sync the flash is spread over the travel of the shutter, so part of its light is lost, often two stops or more."),
+    Belief((r"\b(?:bulb|bulbs|flashbulbs?)\b", r"\bshutter\b", _MATTER), True,
+           "A flash bulb burns longer than a short shutter time, so with bulbs a faster shutter cuts off part of the light."),
+    Belief((r"\bred[- ]?eyes?\b", r"\b(?:mov\w*|away|further|farther|off|higher|distance|apart|separat\w*)\b", r"\b(?:lens|camera|flash)\b", r"^(?!.*\b(?:closer|worse|more)\b)"), True,
+           "Red-eye is light thrown straight back from the eye, so the farther the flash is from the lens the less of it there is."),
+    Belief((r"\bred[- ]?eyes?\b", r"\b(?:close|closer|near|next|on[- ]camera|beside)\b", r"\b(?:lens|camera|flash)\b"), True,
+           "Red-eye is light thrown straight back from the eye, so it comes with a flash close to the lens."),
+    Belief((r"\bred[- ]?eyes?\b", r"\b(?:power\w*|bright\w*|strong\w*|iso|too much)\b"), False,
+           "Red-eye comes from a flash close to the lens, not from its power."),
+    Belief((_GN, _WORN, r"\b(?:hold\w*|appl\w*|work\w*|same|still|valid|good|use|true|stays?)\b"), False,
+           "A guide number is for the bare flash aimed straight at the subject; a modifier or a bounce costs light and needs its stops taken off."),
+    Belief((_GN, r"\b(?:outdoors?|outside|open air)\b", r"\b(?:hold\w*|appl\w*|same|still|valid|true|works?)\b"), False,
+           "Guide numbers count on an average room with light walls; in the open expect to open up a half to one stop, and test your own."),
+    Belief((_GN, r"\b(?:outdoors?|outside|open air)\b", r"\b(?:lower|less|optimistic|weaker|drops?|smaller|open up)\b"), True,
+           "Guide numbers count on an average room with light walls; in the open expect to open up a half to one stop, and test your own."),
+    Belief((r"\b(?:guide number|gn)\b.{0,12}(?:\bis\b|=|\bequals?\b)", r"\bdistance\b.{0,20}(?:\btimes\b|x|×|\bmultiplied by\b).{0,12}\b(?:f-?(?:number|stop)|aperture)|\b(?:f-?(?:number|stop)|aperture)\b.{0,20}(?:\btimes\b|x|×|\bmultiplied by\b).{0,16}\bdistance"), True,
+           "The guide number is the f-number times the distance from flash to subject.", "Navy training course Photography (Basic)"),
+    Belief((r"\b(?:light|flash)\b.{0,30}\b(?:fall\w*|drop\w*|weaken\w*|fade\w*|decreas\w*)\b", r"\b(?:square of the distance|inverse square)\b"), True,
+           "Light spreads over an area, so it falls with the square of the distance: twice as far leaves a quarter.", "photometry"),
+    Belief((r"\b(?:light|flash)\b.{0,30}\b(?:fall\w*|drop\w*|weaken\w*|fade\w*|decreas\w*)\b", r"\b(?:linear\w*|straight line|evenly|in proportion|proportional\w*)\b"), False,
+           "Light falls with the square of the distance: twice as far leaves a quarter, two stops less.", "photometry"),
+    Belief((r"\b(?:ready|neon|orange|green)[- ]?(?:light|lamp)\b", r"\b(?:full|fully|charged|100)\b"), False,
+           "The ready light often comes on before the capacitor is full; wait as long again for full power."),
+    Belief((r"\b(?:focal length|longer lens|long lens|telephoto|tele lens|wide[- ]angle|zoom lens)\b", r"\b(?:flash|light|exposure|guide number)\b", _MATTER), False,
+           "At the same f-number the focal length does not change the flash exposure; only the distance from the flash does."),
+    Belief((r"\b(?:watt[- ]?seconds?|ws|joules?)\b", r"\b(?:bright\w*|how much light|guide number|exposure|aperture|f-?stop)\b", r"\b(?:tells?|same|means?|equal\w*|enough|determin\w*|know)\b"), False,
+           "Watt-seconds are the energy stored, not the light given: reflector and efficiency decide the rest, so two heads of equal energy can differ by stops."),
+    Belief((r"\breciprocity\b", r"\bflash\b", r"\b(?:affect\w*|suffer\w*|matter\w*|appl\w*|problem|happen\w*|worry)\b"), False,
+           "Reciprocity failure comes with exposures of a second and longer; a flash is far too short for it, so only the ambient part is concerned."),
+    Belief((r"\bthin\b", r"\bneg\w*\b", r"\b(?:under\w*|too little|not enough)\b"), True, "A thin negative has had too little light."),
+    Belief((r"\bthin\b", r"\bneg\w*\b", r"\b(?:over\w*|too much)\b"), False, "A thin negative has had too little light; a dense one too much."),
+    Belief((r"\bdense\b", r"\bneg\w*\b", r"\b(?:over\w*|too much)\b"), True, "A dense negative has had too much light."),
+    Belief((r"\bdense\b", r"\bneg\w*\b", r"\b(?:under\w*|too little|not enough)\b"), False, "A dense negative has had too much light; a thin one too little."),
+    Belief((r"\bflash\b", r"\b(?:always|any|every)\b", r"\b(?:freez\w*|stops?)\b.{0,12}\b(?:motion|movement|action|everything|anything)\b"), False,
+           "Flash freezes only what it alone lights, and only within its duration: ambient light leaves a ghost, and full power can be slow."),
+    Belief((r"\b(?:lower|less|quarter|eighth|sixteenth|reduc\w*)\b.{0,16}\bpower\b", r"\b(?:short\w*|freez\w*|quick\w*|brief\w*|faster)\b", r"^(?!.*\b(?:longer|slower)\b)"), True,
+           "A shoe-mount flash is cut off earlier at lower power, so it is shorter; some studio heads do the opposite, so look at the maker's table."),
+    Belief((r"\b(?:mov\w*|back|further|farther)\b", r"\b(?:even\w*|group|rows?|falloff|fall-off)\b", r"\b(?:light|flash)\b", r"\b(?:even\w*|less|smaller|gentler|evens)\b"), True,
+           "The farther the light, the less the depth of a group matters beside its distance, so the rows come out more even."),
+    Belief((r"\bleaf shutter\w*", r"\b(?:any|all|every)\b", r"\bsync\w*|\bflash\b"), True,
+           "A leaf shutter opens fully at every speed, so electronic flash syncs at all of them; only very short times can clip a slow flash."),
+    Belief((r"\b(?:slide|transparency|chrome)\b", r"\b(?:forgiving|latitude|tolerant|forgives)\b", r"\bmore\b"), False, "Slide film forgives least: half a stop shows. Negative film takes a stop or two over."),
+    Belief((r"\b(?:negative|neg|print)\b", r"\b(?:forgiv\w*|latitude|tolera\w*|over\w*)\b", r"\b(?:better|more|well)\b", r"\bover\w*|\bslide\b"), True, "Negative film takes overexposure better than underexposure, and forgives more than slide film."),
+    Belief((r"\b(?:rear|second)[- ]curtain\b", r"\b(?:exposure|bright\w*|guide number|power)\b", _MATTER), False, "Rear-curtain sync only moves the flash to the end of the exposure; how much light there is does not change."),
+    Belief((r"\bzoom\w*\b.{0,20}\b(?:head|flash)|\bflash\b.{0,14}\bzoom\w*", r"\b(?:raise\w*|increas\w*|higher|more|further|bigger|chang\w*|affect\w*|longer)\b"), True, "Zooming the flash head narrows its beam, which puts more light in the middle and raises the guide number."),
+    Belief((r"\b(?:bounc\w*|ceiling)\b", r"\b(?:path|whole way|there and back|up and down|via|total)\b", r"\bdistance|\bcount\w*|\bmeasure\w*"), True, "For bounce the distance is the whole path, flash to ceiling to subject, and the ceiling's own loss comes on top."),
+    Belief((r"\bshutter\b.{0,24}\b(?:ambient|background)\b", r"\baperture\b.{0,24}\bflash\b"), True, "Within sync the shutter sets the ambient light alone and the aperture sets the flash; the aperture moves the ambient light too.", turns=False),
+    Belief((r"\bpolari[sz]er|\bpola\b|\bcpl\b", r"\b(?:los\w*|cost\w*|eat\w*|less|open up)\b", r"\b(?:light|stops?|flash)\b", r"^(?!.*\d)"), True, "A polariser costs one and a half to two stops, of flash and ambient light alike."),
+)
+
+_NEGATION = re.compile(r"\b(?:not|no|never|nothing|cannot|without|neither)\b|\b(?:doesnt|dont|isnt|wont|cant|irrelevant)\b|n't\b")
+_TAG = re.compile(r",? ?(?:isn't it|isnt it|is it not|doesn't it|doesnt it|don't they|aren't they|won't it|right or not|or not|yes or no|true or false|no)\s*\??\s*$|^(?:isn't|doesn't|don't|aren't|won't) ")
+
+
+def judge_folklore(text: str) -> Verdict | None:
+    """The verdict of the row with the most patterns that fits; None where no row does."""
+    said = plain(text).strip()
+    fits = [(len(row.hears), -n, row) for n, row in enumerate(BELIEFS) if all(re.search(p, said) for p in row.hears)]
+    if not fits:
+        return None
+    row = max(fits, key=lambda fit: fit[:2])[2]
+    negated = row.turns and len(_NEGATION.findall(_TAG.sub("", said))) % 2 == 1
+    return Verdict(row.true != negated, 0.0, row.sentence, "")

@@ -1,0 +1,171 @@
+"""A worked line replayed step by step: where it first goes wrong, and by how much.
+
+"GN 120, ISO 200 so 168, half power so 84, 8 feet, f/10.5": each figure given on the way is
+compared with what the settings said since the last figure make of that last figure.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass, replace
+from typing import Iterable
+
+from assistant.query import Fact, Query
+from assistant.solving.claim_rules import TOLERANCE
+from assistant.solving.claim_words import plain
+from assistant.solving.lights import guide_unit
+from assistant.solving.slips import Change, slip_of
+from assistant.units import LENGTH
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One figure of the line: what it stands for, as given, as it should be from the figure before."""
+
+    quantity: str
+    given: float
+    right: float
+    changes: tuple[Change, ...]
+    about: str = ""
+    slip: str = ""
+    start: int = 0
+
+    @property
+    def off(self) -> float:
+        """Stops by which the figure is out; plus is too large a figure."""
+        return 2 * math.log2(self.given / self.right)
+
+
+ARITHMETIC = re.compile(
+    r"(?P<a>\d+(?:\.\d+)?)(?: ?(?:m|ft|feet|metres?|meters?))?(?P<more>(?: ?(?:\+|-|x|×|\*|/|÷|times|plus|divided by|over) ?(?:the )?(?:square )?(?:root (?:of )?|√ ?)?(?:\d+(?:\.\d+)?|two)(?: ?(?:m|ft|feet|metres?|meters?)\b)?)+)"
+    r" ?(?:=|is(?: about)?|makes|gives|comes to|equals|->|→)\s?(?:about |roughly |around )?(?P<f>f ?/? ?)?(?P<r>\d+(?:\.\d+)?)"
+)
+_SPOKEN = re.compile(r"\b(?:so|is|=|gives?|makes?|becomes?|get|to|about|it's|now|then|means|that's|->|→)\W{0,3}(?:about |roughly |around |a |the |gn |guide number |of )*$")
+
+
+def without_sums(query: Query) -> Query:
+    """The query with written arithmetic ("56 x 1.4 = 79") as the one figure it comes to."""
+    said = plain(query.text)
+    facts = list(query.facts)
+    for m in ARITHMETIC.finditer(said):
+        if re.search(r"(?:f ?/ ?|1/|iso ?|asa ?)$", said[: m.start("a")]):
+            continue
+        first_guide = not any(f.quantity == "guide_number" and f.start < m.start() for f in facts)
+        inside = [f for f in facts if m.start() <= f.start < m.end("r") or m.start() < f.end <= m.end("r")]
+        kept = [f for f in inside if f.quantity == "guide_number" and first_guide]
+        facts = [f for f in facts if f not in inside or f in kept]
+        kind = "aperture" if m["f"] or _divides_by_distance(m["more"], query) else "number"
+        facts.append(Fact(kind, float(m["r"]), "sum", "", start=m.start("r"), end=m.end("r"), said=m["r"], cue="result"))
+    return query.with_facts(sorted(facts, key=lambda f: f.start))
+
+
+def _divides_by_distance(operations: str, query: Query) -> bool:
+    found = re.search(r"(?:/|÷|divided by|over) ?(\d+(?:\.\d+)?)(?!.*\d)", operations)
+    if not found:
+        return False
+    divisor = float(found.group(1))
+    return any(f.quantity in ("distance", "camera_distance", "path") and abs(f.value / LENGTH.get(f.unit, 1.0) - divisor) < 0.02 * divisor for f in query.facts)
+
+
+def steps(query: Query) -> list[Step]:
+    """Every figure of a worked line that starts at one guide number, with what it should be."""
+    guides = query.all("guide_number")
+    if not guides or any(f.of not in ("", "camera", "film", "both") for f in query.facts if f.quantity in ("guide_number", "distance", "aperture")):
+        return []
+    unit, _ = guide_unit(query, guides[0])
+    replay = _Replay(guides[0].value, unit, guides[0].at_iso or 100.0, guides[0].at_power or 1.0, plain(query.text))
+    before = [f for f in query.facts if f.start < guides[0].start]
+    after = [f for f in query.facts if f.start > guides[0].start]
+    for fact in (*before, *after):
+        replay.take(fact)
+    return replay.found
+
+
+class _Replay:
+    """The running figure of a worked line: the one they hold, and what was said since."""
+
+    def __init__(self, value: float, unit: str, iso: float, power: float, said: str) -> None:
+        self.value, self.unit, self.iso, self.power, self.said = value, unit, iso, power, said
+        self.of_aperture = False
+        self.distance = math.nan
+        self.aperture = math.nan
+        self.pending: list[Change] = []
+        self.found: list[Step] = []
+
+    def take(self, fact: Fact) -> None:
+        """One more thing said: a setting is kept, a figure is checked."""
+        change = self._change(fact)
+        if change:
+            self.pending = [c for c in self.pending if c.quantity != change.quantity or change.quantity == "loss"] + [change]
+        elif fact.quantity in ("distance", "path") and not self._claims_distance():
+            self.distance = fact.value / LENGTH[self.unit] + (self.distance if fact.quantity == "path" and self.distance > 0 else 0.0)
+        elif fact.quantity == "aperture":
+            self._aperture(fact)
+        elif fact.quantity in ("distance",):
+            self._check(fact, "distance", fact.value / LENGTH[self.unit], self._expected() / self.aperture)
+        elif fact.quantity in ("number", "guide_number") and self._is_figure(fact):
+            self._check(fact, "guide_number", fact.value, self._expected())
+
+    def _claims_distance(self) -> bool:
+        return self.aperture > 0 and not self.distance > 0
+
+    def _is_figure(self, fact: Fact) -> bool:
+        if fact.quantity == "guide_number" or fact.cue == "result":
+            return not self.of_aperture
+        return not self.of_aperture and _SPOKEN.search(self.said[: fact.start]) is not None and fact.value > 2
+
+    def _expected(self) -> float:
+        return self.value * 2 ** (sum(c.stops for c in self.pending) / 2)
+
+    def _aperture(self, fact: Fact) -> None:
+        if not self.of_aperture and not self.distance > 0:
+            self.aperture = fact.value
+            return
+        right = self._expected() / (1.0 if self.of_aperture else self.distance)
+        self._check(fact, "aperture", fact.value, right)
+
+    def _check(self, fact: Fact, quantity: str, given: float, right: float) -> None:
+        if not (given > 0 and right > 0 and math.isfinite(right)):
+            return
+        step = Step(quantity, given, right, tuple(self.pending), start=fact.start)
+        if abs(step.off) > TOLERANCE:
+            about, slip = slip_of(right, given, tuple(self.pending), self.distance if quantity == "aperture" and not self.of_aperture else math.nan)
+            step = replace(step, about=about or _about(self.pending, quantity), slip=slip)
+        self.found.append(step)
+        if quantity != "distance":
+            self.value, self.pending, self.of_aperture = given, [], quantity == "aperture"
+
+    def _change(self, fact: Fact) -> Change | None:
+        stops = self._stops(fact)
+        return None if stops is None else Change(_GROUP.get(fact.quantity, fact.quantity), stops, fact.said)
+
+    def _stops(self, fact: Fact) -> float | None:
+        if fact.quantity == "film_speed":
+            before, self.iso = self.iso, fact.value
+            return math.log2(fact.value / before)
+        if fact.quantity == "power":
+            before, self.power = self.power, fact.value
+            return math.log2(fact.value / before)
+        if fact.quantity == "count":
+            return math.log2(fact.value)
+        if fact.quantity in ("loss", "nd", "filter_loss", "power_down"):
+            return -abs(fact.value)
+        if fact.quantity == "push":
+            return fact.value
+        return -math.log2(fact.value) if fact.quantity == "factor" else None
+
+
+_GROUP = {"nd": "loss", "filter_loss": "loss", "factor": "loss", "power_down": "power", "push": "film_speed"}
+
+
+def _about(pending: Iterable[Change], quantity: str) -> str:
+    return next((c.quantity for c in pending if abs(c.stops) > 0.2), "distance" if quantity in ("aperture", "distance") else quantity)
+
+
+def first_wrong(query: Query) -> Step | None:
+    """The first figure that is out by more than a third of a stop; None where every one holds."""
+    return next((s for s in steps(without_sums(query)) if abs(s.off) > TOLERANCE), None)
+
+
+__all__ = ["ARITHMETIC", "Step", "first_wrong", "steps", "without_sums"]

@@ -1,0 +1,250 @@
+"""A claim judged: a worked line, a value asked yes-or-no about, a rule of thumb, a common belief.
+
+The value that is claimed is taken out of the question, the rest is solved as any question is,
+and the two are compared in stops. Within a third of a stop counts as right.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass, replace
+
+from assistant.answer import Quantity
+from assistant.query import Ask, Fact, Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_folklore import judge_folklore
+from assistant.solving.claim_parts import judge_parts
+from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule
+from assistant.solving.claim_steps import Step, first_wrong, without_sums
+from assistant.solving.claim_words import plain, terms
+from assistant.solving.solution import Solution
+
+WEIGHT = {"aperture": -2.0, "distance": 2.0, "film_speed": 1.0, "power": 1.0, "guide_number": 2.0, "count": 1.0, "stops": 1.0, "ratio": 2.0, "energy": 1.0, "shutter": 1.0, "factor": 1.0,
+          "exposure_value": 1.0, "nd": 1.0}
+"""Stops for each doubling of a claimed value."""
+CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "count", "ratio", "stops", "shutter", "energy")
+
+
+def solve(query: Query) -> Solution | None:
+    """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
+    if not query.claim:
+        return None
+    query = _readable(query)
+    rule = judge_rule(query.text)
+    worked = _worked(query, rule)
+    if worked is not None and worked.status != "needs":
+        return worked
+    verdict = rule or judge_folklore(query.text) or judge_parts(query.text)
+    return _said(verdict, query) if verdict else worked
+
+
+# --- reading what is claimed ---------------------------------------------------------------------
+
+
+def _readable(query: Query) -> Query:
+    """Without the words of the rule itself ("halves the guide number" is no half power), sums done."""
+    spans = [(t.start, t.end) for t in terms(query.text) if t.quantity not in ("power", "count", "stops", "aperture", "distance", "film_speed", "time") or not re.search(r"\d", query.text[t.start : t.end])]
+    powers = [(t.start, t.end) for t in terms(query.text) if t.quantity == "power"]
+    counts = [(t.start, t.end) for t in terms(query.text) if t.quantity == "count"]
+
+    def misread(f: Fact) -> bool:
+        over = any(s <= f.start < e for s, e in spans)
+        return over and f.quantity in ("power", "times", "count", "guide_number", "number", "share") and not any(s <= f.start < e for s, e in (powers if f.quantity in ("power", "share") else counts if f.quantity == "count" else ()))
+
+    facts = [f for f in query.facts if not misread(f)]
+    return _guides_in_lengths(without_sums(query.with_facts(facts)))
+
+
+def _guides_in_lengths(query: Query) -> Query:
+    """"my 40 metres is 20 metres" of a guide number; "becomes 60 metres", "turns into 160"."""
+    said = plain(query.text)
+    lengths = query.all("distance", "")
+    if "name_guide_number" in query.cues and not query.has("guide_number") and len(lengths) > 1 and not query.has("aperture"):
+        return query.with_facts(replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0)) if f in lengths else f for f in query.facts)
+    if not query.has("guide_number") or query.has("aperture"):
+        return query
+    facts = []
+    for f in query.facts:
+        becomes = _BECOMES.search(said[: f.start]) is not None and f.start > query.all("guide_number")[0].start
+        if becomes and f.quantity == "distance" and not query.all("distance")[1:]:
+            f = replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0), cue="claimed")
+        elif becomes and f.quantity == "number" and not query.has("distance"):
+            unit = _UNIT_AFTER.search(said[f.end : f.end + 14])
+            f = replace(f, quantity="guide_number", unit=("m" if unit.group(1)[0] == "m" else "ft") if unit else "", cue="claimed")
+        facts.append(f)
+    return query.with_facts(facts)
+
+
+_LENGTH = {"ft": 0.3048, "m": 1.0}
+_BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
+_UNIT_AFTER = re.compile(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
+_CONCLUDES = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do|at)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
+
+
+# --- worked lines and values -----------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class _Claimed:
+    fact: Fact
+    answer: Solution
+
+
+def _worked(query: Query, rule: Verdict | None) -> Solution | None:
+    """A value that is claimed, against what the rest of the question gives."""
+    found: _Claimed | None = None
+    lacking: Solution | None = None
+    for fact in _candidates(query):
+        answer = _solve_without(query, fact)
+        if answer is None or answer.status in ("rejected", "noted"):
+            continue
+        if answer.status == "needs":
+            lacking = lacking or answer
+            continue
+        found = _Claimed(fact, answer)
+        break
+    if found is None:
+        return lacking if lacking is not None and _wants_number(query) else None
+    return _compare(query, found, rule)
+
+
+def _wants_number(query: Query) -> bool:
+    return query.has("guide_number") or query.has("aperture") or query.has("distance")
+
+
+def _candidates(query: Query) -> list[Fact]:
+    """Facts that may be what is claimed: concluded ones first, then the last said, apertures before the rest."""
+    said = plain(query.text)
+    order = {"aperture": 3, "guide_number": 1, "distance": 2, "film_speed": 1, "power": 1, "ratio": 4, "count": 0, "stops": 1, "shutter": 2, "energy": 1}
+    facts = [f for f in query.facts if f.quantity in CLAIMABLE and f.origin == "said" and not f.bad]
+    facts += [replace(f, quantity="distance") for f in query.facts if f.quantity in ("max_distance", "min_distance") and f.origin == "said"]
+    last = max((f.start for f in facts), default=0)
+
+    def rank(f: Fact) -> tuple[int, int, int]:
+        concluded = _CONCLUDES.search(said[: f.start]) is not None
+        strong = f.cue in ("claimed", "result") or re.search(r"\b(?:so|therefore|thus|hence|need|gives?|get|becomes?)\b[^,.;]*$|[=:→]\s*$", said[: f.start]) is not None
+        return (2 if strong else 1 if concluded and f.start == last else 0, order[f.quantity], f.start)
+
+    firsts = [next((f for f in facts if f.quantity == q), None) for q in ("guide_number",)]
+    return [f for f in sorted(facts, key=rank, reverse=True) if f not in firsts or len(query.all("guide_number")) == 0]
+
+
+def _solve_without(query: Query, fact: Fact) -> Solution | None:
+    from assistant.solving.solver import solve as solve_any
+
+    rest = [f for f in query.facts if f is not fact and not (f.start == fact.start and f.origin == "said") and f.cue != "result" and f.quantity not in ("number", "times")]
+    rest = [f for f in rest if not (f.quantity == fact.quantity and f.origin == "kept" and fact.quantity in ("aperture", "distance"))] if fact.quantity != "film_speed" else rest
+    if fact.quantity == "guide_number":
+        rest = [f for f in rest if f.quantity != "guide_number" or f is query.first("guide_number")]
+    unit = fact.unit if fact.quantity in ("distance", "guide_number") and fact.unit in ("ft", "m", "cm", "in", "yd") else ""
+    of = fact.of if fact.of not in ("camera",) else ""
+    if fact.quantity == "count":
+        unit = fact.unit
+    return solve_any(replace(query, facts=tuple(rest), asks=(Ask(fact.quantity, of, unit),), claim=False))
+
+
+_ENOUGH = re.compile(r"\b(?:enough|reach\w*|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty)\b")
+_TOO = re.compile(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|dark|dim|weak|little|far|low|high|wide|small)\b|\b(?P<over>over-?expos\w*|blow\w*|burnt?|blown|bleach\w*)\b|\b(?P<under>under-?expos\w*|fall short|short of light)\b")
+_BRIGHT = ("bright", "hot", "strong", "much", "close", "near", "powerful", "light", "wide")
+
+
+def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
+    """The verdict on a claimed value: right, near enough, enough, or too much."""
+    right = found.answer.answers[0]
+    off = _off(found.fact, right)
+    if off is None:
+        return found.answer
+    said = plain(query.text)
+    too = _TOO.search(said)
+    wrong = None if too else first_wrong(query)
+    if too:
+        return _too(found, right, off, too)
+    if _ENOUGH.search(said) and found.fact.quantity in ("aperture", "distance", "count", "power", "film_speed"):
+        return _enough(found, right, off)
+    return _right_or_wrong(query, found, right, off, wrong, rule)
+
+
+def _off(fact: Fact, right: Quantity) -> float | None:
+    """Stops between the claimed value and the right one; plus is a larger figure."""
+    if not isinstance(right.value, (int, float)) or isinstance(right.value, bool):
+        return None
+    value, exact = fact.value, float(right.value)
+    if fact.quantity == "distance":
+        exact *= {"ft": 0.3048, "m": 1.0, "cm": 0.01, "in": 0.0254, "yd": 0.9144}.get(right.unit, 1.0)
+    if fact.quantity == "guide_number" and fact.unit and fact.unit != right.unit:
+        value *= _LENGTH.get(fact.unit, 1.0) / _LENGTH.get(right.unit, 1.0)
+    if fact.quantity == "stops":
+        return abs(value) - abs(exact)
+    if value <= 0 or exact <= 0:
+        return None
+    return abs(WEIGHT[fact.quantity]) * math.log2(value / exact)
+
+
+def _exposure(fact: Fact, off: float) -> float:
+    """How much brighter than right the picture would be, in stops."""
+    return {"aperture": -off, "distance": -off, "guide_number": off}.get(fact.quantity, off)
+
+
+def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str]) -> Solution:
+    over = _exposure(found.fact, off)
+    bright = bool(too["over"]) or (too["way"] or "") in _BRIGHT if not too["under"] else False
+    holds = over > TOLERANCE if bright else over < -TOLERANCE
+    state = "right" if abs(over) <= TOLERANCE else f"{speak_stops(abs(over))} {'over' if over > 0 else 'under'}"
+    return _verdict(found, holds, right, (f"It is {state}.",), stops=over)
+
+
+def _enough(found: _Claimed, right: Quantity, off: float) -> Solution:
+    """A limit is kept when the figure is no more than the light allows (no less than it needs)."""
+    fact = found.fact
+    spare = -off if fact.quantity in ("aperture", "distance") else off
+    holds = spare >= -TOLERANCE
+    note = "" if abs(spare) < 0.05 else f"There is {speak_stops(spare)} to spare." if holds and spare > 0 else f"It falls {speak_stops(abs(spare))} short" + (", which is close enough." if holds else ".")
+    return _verdict(found, holds, right, (note,), stops=spare)
+
+
+def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, wrong: Step | None, rule: Verdict | None) -> Solution:
+    fits = abs(off) <= TOLERANCE
+    bad_rule = rule is not None and not rule.holds
+    holds = fits and wrong is None and not bad_rule
+    if holds:
+        note = "" if abs(off) < 0.1 else f"It is {speak_stops(abs(off))} from exact: close enough."
+        return _verdict(found, True, right, (note,))
+    return _verdict(found, False, right, _faults(query, found, off, wrong, rule))
+
+
+def _faults(query: Query, found: _Claimed, off: float, wrong: Step | None, rule: Verdict | None) -> tuple[str, ...]:
+    """The first wrong step, what it costs, and why."""
+    from assistant.solving.claim_speech import cost_of, step_sentence
+
+    notes: list[str] = []
+    if rule is not None and not rule.holds:
+        notes += [rule.right, rule.why]
+    if wrong is not None:
+        notes.append(step_sentence(wrong, query.first("guide_number")))
+    notes += cost_of(found.fact, off, wrong)
+    camera = query.first("camera_distance")
+    if camera and found.fact.quantity == "aperture":
+        notes.append("The distance that counts is from the flash to the subject, not from the camera.")
+    return tuple(notes)
+
+
+def _verdict(found: _Claimed, holds: bool, right: Quantity, notes: tuple[str, ...], stops: float | None = None) -> Solution:
+    from assistant.solving.claim_speech import right_sentence
+
+    used = (*found.answer.used, found.fact)
+    answers: tuple[Quantity, ...] = (Quantity("claim", holds), *found.answer.answers[:1])
+    if stops is not None and abs(stops) > 1e-6:
+        answers += (marks.stops(stops),)
+    lead = "Yes." if holds else "No."
+    return replace(found.answer, status="answered", lead=lead, answers=answers, used=used, topic="claims", alternatives=(),
+                   notes=tuple(n for n in (right_sentence(right, holds), *notes, *found.answer.notes) if n))
+
+
+def _said(verdict: Verdict, query: Query) -> Solution:
+    """A rule or belief judged, as a solution."""
+    near = f"Close enough: it is {speak_stops(verdict.off)} out." if verdict.holds and verdict.off > 0.04 else ""
+    cost = f"The rule as said is {speak_stops(verdict.off)} out." if not verdict.holds and verdict.off > 0.04 else ""
+    return Solution(lead="Yes, that is so." if verdict.holds else "No, that is not so.", answers=(Quantity("claim", verdict.holds), *verdict.answers),
+                    notes=tuple(n for n in (verdict.right, verdict.why, near, cost) if n), used=query.facts, topic="claims")

@@ -1,0 +1,260 @@
+"""Film: rating, push and pull, long times, old film, old speed scales, how far off one may be.
+
+Push and pull count from box speed (contract 9 and 19); the trade's rules of thumb are
+said to be such.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant import scales
+from assistant.answer import Assumed, Quantity
+from assistant.physics.film import corrected_from_table, exposure_index, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
+from assistant.query import Ask, Fact, Query
+from assistant.scales import speak_stops
+from assistant.solving import bracket, marks
+from assistant.solving.solution import Solution, needs
+
+STOPS_PER_DECADE = 1.0  # common practice, no source
+LATITUDE: tuple[tuple[str, str], ...] = (
+    # common practice and one test, gathered from forums and handouts; no standard behind them
+    (r"slide|chrome|transparen|reversal|trannies", "Slide film: half a stop either way, at most one; err on the dark side, since blown highlights are gone. Bracket in half or third stops."),
+    (r"black.?and.?white|b ?& ?w|\bbw\b|b/w", "Black-and-white negative: one to two stops over is fine, about one under at most."),
+    (r"neg|print|colou?r", "Colour negative: two or three stops over is usually fine, one under is usable, two under is thin and grainy. Err on the side of too much."),
+)
+_LATITUDE_ASKED = re.compile(r"latitude|how far off|how (?:much|far) (?:out|wrong|off)|how (?:many stops|much)? ?(?:over|under|off|out) can|toleran|forgiv|get away with|can i be", re.I)
+_OVER = re.compile(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous)\b", re.I)
+_UNDER = re.compile(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin)\b", re.I)
+
+
+def solve(query: Query) -> Solution | None:
+    """A question about film, or None."""
+    bracketed = bracket.solve(query)
+    if bracketed:
+        return bracketed
+    for ask in query.asks:
+        for row in _ROWS.get(ask.quantity, ()):
+            found = row(query, ask)
+            if found:
+                return found
+    return None
+
+
+def _done(answers: tuple[Quantity, ...], *used: Fact | None, lead: str = "", notes: tuple[str, ...] = (), working: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
+    return Solution(answers=answers, used=tuple(dict.fromkeys(f for f in used if f is not None)), lead=lead, notes=notes, working=working, assumed=assumed, topic="film")
+
+
+def _is_exposure(query: Query) -> bool:
+    return query.has("guide_number") or query.has("distance") or query.has("aperture") or query.has("exposure_value")
+
+
+# --- the speed to set -------------------------------------------------------------------------------
+
+
+def _film_speed(query: Query, ask: Ask) -> Solution | None:
+    """The speed to rate a film at: pushed, pulled, always over, or old."""
+    said = query.first("film_speed")
+    if said is None or _is_exposure(query) or query.has("shutter"):
+        return None
+    for rule in (_other_scale, _expired_speed, _pushed_speed, _always_over):
+        found = rule(query, said, ask)
+        if found:
+            return found
+    return None
+
+
+def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    """DIN, and the old GOST and Weston scales."""
+    text = query.text.lower()
+    if re.search(r"\bgost\b|\bweston\b", text) and said.unit in ("GOST", "Weston"):
+        return _done((marks.film_speed(said.value),), said, notes=(f"{said.unit} {said.other:g}: {_SCALE_NOTES[said.unit]}",))
+    if said.unit == "DIN":
+        return _done((marks.film_speed(said.value),), said) if not query.has("push", "stops") and not query.has("push") else None
+    if re.search(r"\bdin\b|degrees", text) and len(query.all("film_speed")) == 1 and not query.has("push"):
+        degrees = scales.din_from_iso(said.value)
+        return _done((Quantity("film_speed", degrees, "DIN"), marks.film_speed(said.value)), said, lead=f"{degrees:g} DIN (ISO {said.value:g}/{degrees:g}°).")
+    return None
+
+
+_SCALE_NOTES = {
+    "GOST": "the old GOST number is about nine tenths of the ISO number (from memory; a sixth of a stop).",
+    "Weston": "the old Weston number is about four fifths of the ISO number (from memory; a third of a stop).",
+}
+
+
+def _pushed_speed(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    push = query.last("push")
+    if push is None:
+        return None
+    value = exposure_index(said.value, -push.value)
+    way = "faster" if push.value > 0 else "slower"
+    notes = (f"{'Pushing' if push.value > 0 else 'Pulling'} counts from box speed: {speak_stops(abs(push.value))} {way}; tell the lab.",)
+    return _done((marks.film_speed(value),), said, push, notes=notes)
+
+
+def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    """"Always one stop over" halves the rated speed."""
+    moved = next((f for f in query.facts if f.quantity in ("stops", "signed", "ev_stops", "loss", "relation")), None)
+    if moved is None or query.has("power"):
+        return None
+    over = moved.cue == "more" or moved.unit == "+" or (moved.cue != "less" and moved.unit != "-" and bool(_OVER.search(query.text)) and not _UNDER.search(query.text))
+    under = moved.cue == "less" or moved.unit == "-" or (not over and bool(_UNDER.search(query.text)))
+    if re.search(r"faster|slower", query.text, re.I):
+        over, under = "slower" in query.text.lower(), "faster" in query.text.lower()
+    if not over and not under:
+        return None
+    value = exposure_index(said.value, abs(moved.value) if over else -abs(moved.value))
+    return _done((marks.film_speed(value),), said, moved, notes=(f"A {'slower' if over else 'faster'} rating gives every frame {speak_stops(abs(moved.value))} {'more' if over else 'less'}.",))
+
+
+def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
+    """Years past the date, stops a decade, and the facts that say so."""
+    years = query.last("years")
+    if years is None or not re.search(r"expir|past|out of date|outdated|old|decade|date", query.text, re.I):
+        return None
+    rate = next((f for f in query.facts if f.quantity == "stops" and abs(f.value) < 3), None)
+    per = next((float(m.group(1)) for m in [re.search(r"(?:every|per|each) (\d+) years", query.text, re.I)] if m), 10.0)
+    return years.value, (abs(rate.value) if rate else STOPS_PER_DECADE) * 10.0 / per, tuple(f for f in (years, rate) if f)
+
+
+def _expired_speed(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    age = _years(query)
+    if age is None:
+        return None
+    stops = age[0] / 10.0 * age[1]
+    return _done((marks.film_speed(exposure_index(said.value, stops)), marks.stops(stops)), said, *age[2], notes=(_AGE_NOTE,))
+
+
+_AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: heat makes it worse, a freezer better, and slide film should not be trusted; shoot a test roll."
+
+
+# --- stops --------------------------------------------------------------------------------------------
+
+
+def _stops(query: Query, ask: Ask) -> Solution | None:
+    if _is_exposure(query):
+        return None
+    for rule in (_stops_rated, _stops_old, _latitude, _stops_reciprocity):
+        found = rule(query)
+        if found:
+            return found
+    return None
+
+
+def _stops_rated(query: Query) -> Solution | None:
+    """How far a rating is from box speed, as exposure or as push."""
+    box, rated = query.first("film_speed"), query.last("rated")
+    speeds = query.all("film_speed")
+    if rated is None and len(speeds) == 2 and re.search(r"push|pull|rated|metered|by mistake|instead of|wrong|left (?:it |the )?(?:on|at|set)", query.text, re.I):
+        box, rated = speeds[0], speeds[1]
+    if box is None or rated is None:
+        return None
+    faster = scales.film_speed_difference_stops(box.value, rated.value)
+    if re.search(r"push|pull|process|develop|\blab\b", query.text, re.I) and not re.search(r"\b(?:under|over)\s?expos|how far (?:under|over)|stops (?:under|over)", query.text, re.I):
+        word = "Push" if faster >= 0 else "Pull"
+        return _done((marks.stops(faster),), box, rated, lead=f"{word}")
+    word = "Overexposed" if faster < 0 else "Underexposed"
+    notes = ("Ask the lab to push it by as much, if the whole roll was shot so.",) if faster > 0 else ()
+    return _done((marks.stops(-faster),), box, rated, lead=word, notes=notes)
+
+
+def _stops_old(query: Query) -> Solution | None:
+    age = _years(query)
+    if age is None:
+        return None
+    return _done((marks.stops(age[0] / 10.0 * age[1]),), *age[2], lead="Add", notes=(_AGE_NOTE,))
+
+
+def _latitude(query: Query) -> Solution | None:
+    """How far off one may be, in words, by the kind of film."""
+    if not _LATITUDE_ASKED.search(query.text) or query.has("stops") or query.has("film_speed") and query.has("rated"):
+        return None
+    said = next((words for pattern, words in LATITUDE if re.search(pattern, query.text, re.I)), None)
+    if said is None:
+        return None
+    return Solution(lead=f"{said} This is common practice, no standard; hard flash uses it up sooner than soft light.", topic="film")
+
+
+# --- long times ---------------------------------------------------------------------------------------
+
+
+_FAILURE = re.compile(r"recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
+
+
+def _shutter(query: Query, ask: Ask) -> Solution | None:
+    """The time to give, from the metered one and what the film's sheet says."""
+    times = query.all("shutter")
+    if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
+        return None
+    if len(times) >= 3:
+        return _by_table(query, times)
+    metered, exponent = times[-1], query.last("exponent")
+    extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss")), None)
+    if exponent:
+        return _by_exponent(metered, exponent)
+    if extra:
+        value = metered.value * (2 ** abs(extra.value) if extra.quantity not in ("factor", "times") else extra.value)
+        return _done((marks.shutter(value),), metered, extra, notes=(_FLASH_NOTE,))
+    if metered.value <= 1:
+        return _done((marks.shutter(metered.value),), metered, notes=("Most films hold up to about a second: no correction.",))
+    return needs(("factor",), "I need what the film's sheet says: its reciprocity exponent, or the extra stops at that time.", (metered,), "film")
+
+
+_FLASH_NOTE = "It lengthens the ambient part only; a flash is too short to need it."
+
+
+def _by_exponent(metered: Fact, exponent: Fact) -> Solution:
+    value = reciprocity_time(metered.value, exponent.value) if exponent.value >= 1 else time_by_failure_exponent(metered.value, exponent.value)
+    stops = math.log2(value / metered.value)
+    power = exponent.value if exponent.value >= 1 else 1 / exponent.value
+    notes = (_FLASH_NOTE,) if metered.value > 1 else ("Up to a second nothing is added.",)
+    step = f"{metered.value:g} s to the power {power:.4g} = {value:.4g} s" if metered.value > 1 else f"{metered.value:g} s stays: not above 1 s"
+    return _done((marks.shutter(value), marks.stops(stops)), metered, exponent, notes=notes, working=(step,))
+
+
+def _by_table(query: Query, times: list[Fact]) -> Solution | None:
+    """Between the rows of a sheet, straight in logarithms; the time left over is the metered one."""
+    pairs: list[tuple[float, float]] = []
+    left: list[Fact] = []
+    place = 0
+    while place < len(times):
+        here, after = times[place], times[place + 1] if place + 1 < len(times) else None
+        if after and _paired(query.text[here.end : after.start]):
+            pairs.append((here.value, after.value))
+            place += 2
+        else:
+            left.append(here)
+            place += 1
+    if not pairs or len(left) != 1:
+        return None
+    metered = left[0].value
+    if len(pairs) == 1 and pairs[0][0] > 1:
+        power = reciprocity_exponent(*pairs[0])
+        value = reciprocity_time(metered, power)
+        how = f"one pair gives the exponent {power:.3g}"
+    else:
+        value, how = corrected_from_table(metered, pairs), "between the rows, straight in logarithms"
+    return _done((marks.shutter(value), marks.stops(math.log2(value / metered))), *times, notes=(_FLASH_NOTE,), working=(how,))
+
+
+def _paired(between: str) -> bool:
+    return bool(re.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not re.fullmatch(r"\s*[,;.?]?\s*", between)
+
+
+def _stops_reciprocity(query: Query) -> Solution | None:
+    """Extra stops of a lengthened time."""
+    times = query.all("shutter")
+    if not times or not _FAILURE.search(query.text):
+        return None
+    exponent = query.last("exponent")
+    if exponent and len(times) == 1:
+        found = _by_exponent(times[0], exponent)
+        return _done((found.answers[1], found.answers[0]), times[0], exponent, lead="Add", notes=found.notes, working=found.working)
+    if len(times) == 2:
+        return _done((marks.stops(math.log2(times[1].value / times[0].value)),), *times, lead="Add")
+    return None
+
+
+_ROWS = {"film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "shutter": (_shutter,), "duration": (_shutter,), "time": (_shutter,)}

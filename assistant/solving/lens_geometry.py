@@ -1,0 +1,138 @@
+"""How large and how wide: magnification, extension, bellows exposure, the angle a lens covers."""
+
+from __future__ import annotations
+
+import math
+
+from assistant.answer import Quantity
+from assistant.physics import optics
+from assistant.query import Ask, Fact, Query
+from assistant.scales import nearest_aperture
+from assistant.solving import marks
+from assistant.solving.camera import bellows_factor
+from assistant.solving.focus import length
+from assistant.solving.frames import frame_of
+from assistant.solving.solution import Solution, needs, rejected
+
+SIDES = ("horizontal", "vertical", "diagonal")
+
+
+def solve(query: Query) -> Solution | None:
+    """Angles, magnification, extension and what close focus costs; None for all others."""
+    for ask in query.asks:
+        topic = {"coverage": _coverage, "magnification": _magnification, "extension": _extension}.get(ask.quantity)
+        if topic:
+            return topic(query, ask)
+        if ask.quantity in ("stops", "factor", "aperture") and _close_up(query):
+            return _bellows(query, ask)
+    return None
+
+
+# --- angle -----------------------------------------------------------------------------------------
+
+
+def _coverage(query: Query, ask: Ask) -> Solution | None:
+    focal = query.last("focal_length")
+    if query.has("degrees") and focal is None:
+        return None
+    if focal is None:
+        return needs(("focal_length",), "I need the focal length of the lens.", topic="optics")
+    frame = frame_of(query)
+    sides = {"horizontal": frame.sides[0], "vertical": frame.sides[1], "diagonal": frame.diagonal}
+    if query.cues & {"upright_camera"}:
+        sides["horizontal"], sides["vertical"] = sides["vertical"], sides["horizontal"]
+    named = [s for s in SIDES if s in query.cues]
+    order = named + [s for s in ("diagonal", "horizontal", "vertical") if s not in named]
+    answers = tuple(Quantity("coverage", optics.field_angle(focal.value, sides[s]), "degrees", s) for s in order)
+    note = "" if named else "The diagonal is what an angle of view means when no direction is given."
+    return Solution(answers=answers, assumed=tuple(a for a in frame.assumed if a.quantity == "format"), used=(focal, *frame.used), topic="optics", notes=(note,),
+                    working=(f"twice the arc tangent of half the frame ({sides[order[0]] * 1000:.3g} mm) over the focal length ({focal.value * 1000:g} mm)",))
+
+
+# --- close up ----------------------------------------------------------------------------------------
+
+
+def _whole_draw(query: Query, extension: Fact, focal: Fact) -> float:
+    return focal.value * math.sqrt(bellows_factor(query, extension, focal))
+
+
+def magnification_of(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
+    """Magnification said, or from extension, or from the focus distance; None where unknown."""
+    said, focal, extension = query.last("magnification"), query.last("focal_length"), query.last("extension")
+    if said and said.value > 0:
+        return said.value, (said,)
+    if focal and extension:
+        return optics.magnification_from_extension(_whole_draw(query, extension, focal), focal.value), (focal, extension)
+    distance = query.last("focus_distance") or query.last("camera_distance") or query.last("distance", "")
+    if focal and distance and distance.value > focal.value:
+        return optics.magnification(focal.value, distance.value), (focal, distance)
+    ratio = query.last("ratio")
+    if ratio and ratio.value > 0 and query.cues & {"name_magnification", "life_size"}:
+        return ratio.value, (ratio,)
+    return None, tuple(f for f in (focal, extension, distance) if f)
+
+
+def _magnification(query: Query, ask: Ask) -> Solution | None:
+    focal, extension = query.last("focal_length"), query.last("extension")
+    distance = query.last("focus_distance") or query.last("camera_distance") or query.last("distance", "")
+    if focal and distance and not extension and distance.value <= focal.value:
+        return rejected(f"A {focal.value * 1000:g} mm lens cannot focus at {distance.value * 1000:g} mm: the focus must be farther off than one focal length.")
+    value, used = magnification_of(query)
+    if value is None:
+        missing = ("focal_length",) if not focal else ("focus_distance",)
+        return needs(missing, "I need the focal length of the lens." if not focal else "I need the extension, or the distance from the lens to the subject.", used, "optics")
+    if value <= 0:
+        return Solution(answers=(Quantity("magnification", 0.0, "x"),), used=used, topic="optics", notes=("With no extension the lens is focused at infinity.",))
+    stops = math.log2(optics.bellows_factor_from_magnification(value))
+    notes = (f"That costs {stops:.2g} stop{'s' if stops != 1 else ''} of light at the film, flash and ambient alike.",) if value >= 0.1 else ()
+    if distance in used and distance is not None:
+        notes += ("The distance is taken from the lens, not from the film.",)
+    return Solution(answers=(Quantity("magnification", value, "x"),), used=used, topic="optics", notes=notes, working=("extension beyond the focal length, over the focal length",))
+
+
+def _extension(query: Query, ask: Ask) -> Solution | None:
+    focal = query.last("focal_length")
+    if focal is None:
+        return needs(("focal_length",), "I need the focal length of the lens.", topic="optics")
+    value, used = magnification_of(query)
+    if value is None:
+        return needs(("magnification",), "I need the magnification, or the distance from the lens to the subject.", (focal,), "optics")
+    added, whole = focal.value * value, focal.value * (1 + value)
+    order = [("extension", added), ("lens to film", whole)]
+    if any(w in query.text.lower() for w in ("draw", "bellows", "lens to film", "total", "rail", "lens-to-film")):
+        order.reverse()
+    return Solution(lead="Extension" if order[0][0] == "extension" else "Lens to film", answers=tuple(length("distance", v, "mm", name) for name, v in order), used=tuple(dict.fromkeys((focal, *used))), topic="optics",
+                    notes=("The extension is what is added beyond the focus at infinity.",), working=("extension = focal length × magnification",))
+
+
+def _close_up(query: Query) -> bool:
+    if query.has("guide_number") or query.cues & {"loss"} and query.has("modifier"):
+        return False
+    return query.has("magnification") or query.has("extension") or "effective" in query.text.lower() and query.has("focal_length")
+
+
+def _bellows(query: Query, ask: Ask) -> Solution | None:
+    value, used = magnification_of(query)
+    if value is None:
+        return None
+    factor = optics.bellows_factor_from_magnification(value)
+    stops = Quantity("stops", math.log2(factor), "stops")
+    notes = ("Flash and ambient light lose the same.",)
+    working = (f"(1 + magnification {value:.3g}) squared = {factor:.3g}",)
+    if ask.quantity == "stops":
+        return Solution(answers=(stops, Quantity("factor", factor, "x")), used=used, topic="optics", working=working, notes=("Open up, or add light, by that much.", *notes))
+    if ask.quantity == "factor":
+        return Solution(answers=(Quantity("factor", factor, "x"), stops), used=used, topic="optics", working=working, notes=notes)
+    return _bellows_aperture(query, factor, used, working)
+
+
+def _bellows_aperture(query: Query, factor: float, used: tuple[Fact, ...], working: tuple[str, ...]) -> Solution | None:
+    """The aperture the film sees, or the one to set so that it sees the metered one."""
+    stop = query.last("aperture")
+    if stop is None or len(query.all("aperture")) > 1 or query.has("distance"):
+        return None
+    effective = any(w in query.text.lower() for w in ("effective", "really working", "film see", "act like", "acts like", "works out", "amount to", "worth", "equivalent"))
+    value = stop.value * math.sqrt(factor) if effective else stop.value / math.sqrt(factor)
+    lead = f"The film sees {nearest_aperture(value).text}" if effective else ""
+    return Solution(lead=lead, answers=(marks.aperture(value),), used=(stop, *used), topic="optics", working=working,
+                    notes=("That is what the exposure counts; the ring stays where it is.",) if effective else ("That makes up for the extension.",))

@@ -1,0 +1,108 @@
+"""Losses by themselves: measured before and after, added up, and taken off a known good aperture."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant import scales
+from assistant.answer import Assumed, Quantity
+from assistant.physics import optics
+from assistant.query import Ask, Fact, Query
+from assistant.solving import camera, marks
+from assistant.solving.lights import MODIFIER_NAMES, TYPICAL_LOSS
+from assistant.solving.solution import Solution
+
+_COSTS = re.compile(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks)", re.I)
+_T_NUMBER = re.compile(r"\bt\s*[-/]?\s*(\d+(?:\.\d+)?)\b(?!\s*(?:sync|ms))", re.I)
+_PASSES = re.compile(r"(?:transmits|passes|transmission(?: is| of)?|lets through)\s*(?:only )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
+
+
+def solve(query: Query) -> Solution | None:
+    """What something in the way costs, or the aperture once it is there; None for anything else."""
+    ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture")), None)
+    if ask is None or query.claim:
+        return None
+    for topic in (_t_stop, _measured, _added_up, _after):
+        found = topic(query, ask)
+        if found is not None:
+            return found
+    return None
+
+
+def _measured(query: Query, ask: Ask) -> Solution | None:
+    """Readings without and with it, nothing moved: the marks between them, lost."""
+    read = [f for f in query.all("aperture") if f.of in ("", "ambient")]
+    something = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")] or query.cues & {"ceiling", "wall", "bounce", "hss"}
+    if ask.quantity not in ("stops", "factor") or len(read) != 2 or not something or query.has("guide_number") or query.has("loss"):
+        return None
+    if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"}):
+        return None
+    lost = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
+    return _told(query, ask, lost, tuple(read))
+
+
+def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
+    stops, factor = marks.stops(-lost), Quantity("factor", 2.0**lost, "x")
+    answers = (factor, stops) if ask.quantity == "factor" else (stops, factor)
+    lead = "" if ask.quantity == "factor" else "Lost"
+    return Solution(answers=answers, used=used, topic="losses", notes=notes, assumed=assumed, lead=lead)
+
+
+def _added_up(query: Query, ask: Ask) -> Solution | None:
+    """Several things in the way and nothing else asked: their losses added."""
+    if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") or query.has("distance") or query.has("magnification") or query.has("extension"):
+        return None
+    said = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
+    worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}]
+    through, facts, _ = camera.loss_total(query)
+    if query.has("power") or query.has("power_down"):
+        return None
+    typical = tuple(Assumed("stops", -_typical(f), "stops", f"a typical loss for a {MODIFIER_NAMES.get(f.unit, f.unit)}; common practice, test your own") for f in worn)
+    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn else 2):
+        return None
+    if "how_many" in query.cues and query.cues & {"open_up", "more"}:
+        total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
+        return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=(*said, *worn, *facts), assumed=typical, topic="losses")
+    total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
+    return _told(query, ask, total, (*said, *worn, *facts), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
+
+
+def _typical(fact: Fact) -> float:
+    return fact.value or TYPICAL_LOSS.get(fact.unit, (1.0, 1.0, 1.0))[1]
+
+
+def _after(query: Query, ask: Ask) -> Solution | None:
+    """A known good aperture, and something put in the way: open up by what it takes."""
+    known = query.all("aperture")
+    if ask.quantity != "aperture" or len(known) != 1 or query.has("guide_number") or any(query.all(q) for q in ("distance", "power", "path", "relation", "stops", "shutter", "exposure_value")):
+        return None
+    if known[0].of not in ("", "ambient", "key", "a") or len(query.all("film_speed")) > 1:
+        return None
+    through, facts, names = camera.loss_total(query)
+    said = [f for f in query.facts if f.quantity == "loss"]
+    worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said else []
+    lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
+    if lost == 0:
+        return None
+    taken_off = bool(query.cues & {"forget"}) or bool(re.search(r"\b(?:take|taking|took|taken) (?:it |the \w+ )?off\b|\bwithout (?:the|it|a)\b|remov", query.text, re.I))
+    value = known[0].value * 2.0 ** ((lost if taken_off else -lost) / 2)
+    typical = tuple(Assumed("stops", -_typical(f), "stops", f"a typical loss for a {MODIFIER_NAMES.get(f.unit, f.unit)}; common practice, test your own") for f in worn)
+    note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
+    return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *worn, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
+
+
+def _t_stop(query: Query, ask: Ask) -> Solution | None:
+    """A lens's T-number beside its f-number, or what share of the light it passes."""
+    number, share = _T_NUMBER.search(query.text), _PASSES.search(query.text)
+    aperture = query.last("aperture") or query.last("widest_aperture")
+    if aperture is None or not (number and re.search(r"t.?stop|\blens\b|transmi", query.text, re.I) or share):
+        return None
+    if ask.quantity == "aperture" and share and not query.has("guide_number"):
+        value = optics.t_stop(aperture.value, float(share[1] or share[2]) / 100)
+        return Solution(answers=(marks.aperture(value),), used=(aperture,), topic="losses", notes=("That is its T-number: the f-number an unlossy lens of the same light would have.",))
+    if ask.quantity not in ("stops", "factor"):
+        return None
+    passed = float(share[1] or share[2]) / 100 if share else (aperture.value / float(number[1])) ** 2 if number else 1.0
+    used = (aperture, *(f for f in query.facts if f.quantity in ("number", "power")))
+    return _told(query, ask, -math.log2(passed), used, ("Expose by the T-number; depth of field goes by the f-number.",))

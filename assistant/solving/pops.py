@@ -1,0 +1,207 @@
+"""Many pops in one exposure: how many for a stop or an aperture, and what so many add up to.
+
+The light of pops adds: n pops are log2 n stops more than one, and the aperture grows with the
+square root of n. How many are needed is rounded up, how many are to be had rounded down.
+"""
+
+from __future__ import annotations
+
+import math
+
+from assistant.answer import Quantity
+from assistant.physics import duration
+from assistant.physics.flash import whole_count
+from assistant.query import Ask, Fact, Query
+from assistant.scales import aperture_difference_stops
+from assistant.solving import marks
+from assistant.solving.solution import Solution, needs
+
+POP_WORDS = ("pops", "flashes")
+
+
+def solve(query: Query) -> Solution | None:
+    """Pops for an aperture or a shortfall, what pops add up to, pops from a battery, strobe counts."""
+    for ask in query.asks:
+        if ask.quantity == "count":
+            return _count(query, ask)
+        if ask.quantity == "aperture":
+            return _adds_to(query)
+        if ask.quantity == "stops":
+            return _stops_of(query)
+    return None
+
+
+def popped(query: Query) -> Fact | None:
+    """The number of pops that was said, frames not counted."""
+    found = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS]
+    several = [f for f in found if f.value > 1]
+    return (several or found or [None])[-1]
+
+
+def share(query: Query) -> tuple[float | None, Fact | None]:
+    """The power asked about, as a fraction of full: the last one said that is not full, if any."""
+    downs = [f for f in query.facts if f.quantity in ("power", "power_down") or f.quantity in ("stops", "signed") and (f.cue == "less" or f.unit == "-")]
+    if not downs:
+        return None, None
+    values = [(f.value if f.quantity == "power" else 2.0 ** -abs(f.value), f) for f in downs]
+    lower = [v for v in values if v[0] < 1]
+    return (lower or values)[-1]
+
+
+def _count(query: Query, ask: Ask) -> Solution | None:
+    for rule in (_strobe, _in_a_time, _battery, _short, _for_aperture, _by_the_balance):
+        found = rule(query, ask)
+        if found is not None:
+            return found
+    return None
+
+
+def _strobe(query: Query, ask: Ask) -> Solution | None:
+    rate = query.last("frequency")
+    if rate is None:
+        return None
+    shutter = query.last("shutter") or query.last("time") or query.last("interval")
+    if shutter is None:
+        return needs(("shutter",), "I need the time the shutter is open.", (rate,), "time")
+    value = math.floor(rate.value * shutter.value * (1 + 1e-9))
+    return Solution(answers=(marks.count(value, "flashes"),), used=(rate, shutter), topic="time", working=(f"{rate.value:g} a second for {shutter.value:g} s",),
+                    notes=("One more if a flash falls just as the shutter opens.",))
+
+
+def _in_a_time(query: Query, ask: Ask) -> Solution | None:
+    """"recycles in 5 s: how many pops in a minute"."""
+    pause = query.last("recycle") or query.last("interval")
+    time = query.last("time") or query.last("shutter")
+    if pause is None or time is None or time.value <= pause.value or query.has("aperture"):
+        return None
+    part, fact = share(query)
+    each = pause.value * (part or 1.0)
+    value = math.floor(time.value / each * (1 + 1e-9))
+    return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (pause, time, fact) if f), topic="time", notes=("One more if the flash is ready at the start.",))
+
+
+def _battery(query: Query, ask: Ask) -> Solution | None:
+    supply, energy = query.last("supply"), query.last("energy")
+    part, fact = share(query)
+    if supply and energy:
+        joules = energy.value * (part or 1.0)
+        value = duration.pops_from_battery(supply.value, joules)
+        return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact) if f), topic="time",
+                        working=(f"{supply.value:g} Wh is {supply.value * 3600:g} J, {joules:g} J a pop",), notes=("Losses in the charger are not counted; expect fewer.",))
+    total = popped(query)
+    capacity = bool(query.cues & {"battery"}) or "battery" in query.text.lower()
+    if not capacity or total is None or query.has("aperture"):
+        return None
+    powers = [f for f in query.facts if f.quantity == "power"]
+    start = powers[0].value if len(powers) > 1 else 1.0
+    if part is None:
+        return needs(("power",), "I need the power the pops are fired at.", (total,), "time")
+    value = math.floor(total.value * start / part * (1 + 1e-9))
+    if len(powers) > 1 and powers[-1].value == 1.0:
+        value = math.floor(total.value * min(p.value for p in powers) * (1 + 1e-9))
+    return Solution(answers=(marks.count(value, "pops"),), used=tuple(dict.fromkeys((total, *powers, *((fact,) if fact else ())))), topic="time",
+                    working=("energy of the battery = pops × power",), notes=("Going by energy alone; the electronics take a little too.",))
+
+
+def _stops_short(query: Query) -> Fact | None:
+    if query.has("guide_number") or query.has("aperture") or query.cues & {"battery"}:
+        return None
+    return next((f for f in query.facts if f.quantity in ("stops", "relation", "power_down", "signed") and f.value), None)
+
+
+def _short(query: Query, ask: Ask) -> Solution | None:
+    """"three stops short with one pop"."""
+    under = _stops_short(query)
+    if under is None or query.has("distance"):
+        return None
+    base = popped(query)
+    before = base.value if base else 1.0
+    return _answer(before * 2.0 ** abs(under.value), before, ask, tuple(f for f in (under, base) if f), f"{abs(under.value):g} stops are 2 to the power {abs(under.value):g}")
+
+
+def _answer(exact: float, before: float, ask: Ask, used: tuple[Fact, ...], working: str) -> Solution:
+    """So many pops in all, or that many more than were fired."""
+    whole = whole_count(exact)
+    more = max(0, round(whole - before))
+    reached = math.log2(whole / exact) if exact > 0 else 0.0
+    note = f"Exactly {exact:.3g} would do; {whole:g} give {reached:.2g} stop more than needed." if reached > 0.05 else ""
+    answers = (marks.count(whole, "pops"),)
+    if ask.of == "more":
+        answers = (marks.count(more, "pops"), Quantity("count", whole, "pops", "in all"))
+    return Solution(answers=answers, used=used, topic="time", working=(working,), notes=(note,))
+
+
+def _for_aperture(query: Query, ask: Ask) -> Solution | None:
+    """"one pop is f/8, I need f/22": counted by the marks."""
+    stops = query.all("aperture")
+    if len(stops) != 2 or query.has("guide_number") or query.has("distance") and len(query.all("distance")) > 1 or query.has("film_speed") and len(query.all("film_speed")) > 1:
+        return None
+    wanted = next((f for f in stops if f.cue == "want"), None)
+    one = stops[0] if wanted is not stops[0] else stops[1]
+    wanted = wanted or stops[1]
+    powers = query.all("power")
+    if len(powers) > 1 or len(powers) == 1 and powers[0].value != 1.0 and (powers[0].start > stops[-1].start or powers[0].start > wanted.start):
+        return None
+    if one.value >= wanted.value:
+        return Solution(answers=(marks.count(1, "pops"),), used=(one, wanted), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
+    base = popped(query)
+    before = base.value if base and base.value > 1 else 1.0
+    difference = abs(aperture_difference_stops(one.value, wanted.value))
+    return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, wanted, base) if f), f"f/{one.value:g} to f/{wanted.value:g} is {difference:.3g} stops")
+
+
+def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
+    """One pop is right here: how many at twice the distance, at a quarter of the power, on slower film."""
+    if query.has("guide_number") or query.has("aperture") or ask.unit == "frames":
+        return None
+    factor, used, lines = 1.0, list[Fact](), list[str]()
+    for quantity, power in (("distance", 2), ("power", -1), ("film_speed", -1), ("energy", -1)):
+        facts = [f for f in query.facts if f.quantity == quantity]
+        values = [f.value for f in facts]
+        if quantity == "power" and len(values) == 1 and values[0] < 1:
+            values = [1.0, values[0]]
+        if len(values) == 2 and all(v > 0 for v in values):
+            factor *= (values[1] / values[0]) ** power
+            used += facts
+            lines.append(f"{quantity.replace('_', ' ')}: {(values[1] / values[0]) ** power:.3g} times")
+    times = next((f for f in query.facts if f.quantity == "times"), None)
+    twice = "twice the distance" in query.text.lower() or "double the distance" in query.text.lower()
+    if not used and twice:
+        factor, lines = 4.0, ["twice the distance needs four times the light"]
+    elif not used and times and "distance" in query.text.lower():
+        factor, used, lines = times.value**2, [times], [f"{times.value:g} times the distance needs {times.value**2:g} times the light"]
+    if not lines or not query.cues & {"name_distance"} and not used:
+        return None
+    base = popped(query)
+    before = base.value if base else 1.0
+    return _answer(before * factor, before, ask, tuple((*used, *((base,) if base else ()))), "; ".join(lines))
+
+
+# --- what they add up to ----------------------------------------------------------------------------
+
+
+def _adds_to(query: Query) -> Solution | None:
+    """n pops of f/4 each: f/4 times the square root of n."""
+    pops, stops = popped(query), query.all("aperture")
+    if pops is None or pops.unit != "pops" or len(stops) != 1 or query.has("guide_number") or len(query.all("distance")) > 1 or query.has("energy") or stops[0].cue == "want":
+        return None
+    if len(query.all("film_speed")) > 1 or len([p for p in query.all("power") if p.value != 1]) > 0 and len(query.all("power")) > 1:
+        return None
+    bases = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
+    before = bases[0].value if bases and bases[0].start < pops.start else 1.0
+    value = stops[0].value * math.sqrt(pops.value / before)
+    gained = math.log2(pops.value / before)
+    return Solution(answers=(marks.aperture(value), Quantity("stops", gained, "stops")), used=(stops[0], pops, *(b for b in bases if before != 1.0)), topic="time",
+                    working=(f"{pops.value:g} pops are {gained:.3g} stops more than {'one' if before == 1 else format(before, 'g')}",),
+                    notes=("The light of the pops adds; anything that moves between them will show.",))
+
+
+def _stops_of(query: Query) -> Solution | None:
+    """"how many stops do eight pops give over one"."""
+    pops = popped(query)
+    if pops is None or pops.unit != "pops" or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "power", "film_speed", "relation", "stops")):
+        return None
+    others = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
+    before = others[0].value if others else 1.0
+    gained = math.log2(pops.value / before)
+    return Solution(answers=(Quantity("stops", gained, "stops"),), used=(pops, *others), topic="time", working=(f"2 to the power {gained:.3g} is {pops.value / before:.3g}",))

@@ -1,0 +1,264 @@
+"""How long and how much: the pulse, frozen motion, recycling, watt-seconds, batteries, charge.
+
+Recycling and energy go with the power fraction (the charger refills at an even rate). A
+pulse is taken as an exponential discharge, so that t0.1 is 3.32 times t0.5.
+"""
+
+from __future__ import annotations
+
+import math
+
+from assistant.answer import Quantity
+from assistant.physics import duration
+from assistant.query import Ask, Fact, Query
+from assistant.solving import marks
+from assistant.solving.pops import popped, share
+from assistant.solving.solution import Solution, needs
+from assistant.units import length_in
+
+BRIEF = ("duration", "t05", "t01", "shutter", "time")
+
+
+def solve(query: Query) -> Solution | None:
+    """Durations, movements, recycle times, energies; None for all others."""
+    for ask in query.asks:
+        for topic in TOPICS.get(ask.quantity, ()):
+            found = topic(query, ask)
+            if found is not None:
+                return found
+    return None
+
+
+def _seconds(value: float) -> Quantity:
+    return Quantity("duration", value, "s")
+
+
+# --- pulse and motion --------------------------------------------------------------------------------
+
+
+def _pulse(query: Query, ask: Ask) -> Solution | None:
+    """t0.1 from t0.5 and back."""
+    if ask.of not in ("t0.1", "t0.5", "t01", "t05"):
+        return None
+    to_tail = ask.of in ("t0.1", "t01")
+    known = query.last("t05" if to_tail else "t01")
+    if known is None:
+        return needs(("duration",), f"I need the {'t0.5' if to_tail else 't0.1'} of the flash.", topic="time")
+    value = duration.t01_from_t05(known.value) if to_tail else duration.t05_from_t01(known.value)
+    return Solution(answers=(_seconds(value),), used=(known,), topic="time", working=("t0.1 = 3.32 × t0.5",),
+                    notes=("For a plain exponential discharge; a flash that cuts its pulse short has a shorter tail.",))
+
+
+def _brief(query: Query) -> Fact | None:
+    return next((f for q in BRIEF for f in [query.last(q)] if f), None)
+
+
+def _movement(query: Query, ask: Ask) -> Solution | None:
+    if ask.of != "movement":
+        return None
+    speed, brief = query.last("velocity"), _brief(query)
+    missing = tuple(name for name, fact in (("speed", speed), ("duration", brief)) if fact is None)
+    if missing:
+        said = {"speed": "how fast it moves", "duration": "how long the flash or the shutter lasts"}
+        return needs(missing, "I need " + " and ".join(said[m] for m in missing) + ".", tuple(f for f in (speed, brief) if f), "time")
+    assert speed is not None and brief is not None
+    metres = duration.motion(speed.value, brief.value)
+    unit = _small_unit(query, ask, speed, metres)
+    image, facts = _on_film(query, metres, unit)
+    notes = ("Reckoned with t0.5; the tail of the pulse smears faintly up to 3.3 times as far.",) if brief.quantity == "t05" else ()
+    what = "the exposure" if brief.quantity in ("shutter", "time") else "the flash"
+    return Solution(lead=f"Movement during {what}", answers=(Quantity("distance", length_in(metres, unit), unit), *image), used=(speed, brief, *facts), topic="time", notes=notes,
+                    working=("speed × duration",))
+
+
+def _on_film(query: Query, metres: float, unit: str) -> tuple[tuple[Quantity, ...], tuple[Fact, ...]]:
+    size = query.last("magnification")
+    if size is None or size.value <= 0:
+        return (), ()
+    return (Quantity("distance", duration.image_motion(metres, size.value) * 1000, "mm", "on the film"),), (size,)
+
+
+def _small_unit(query: Query, ask: Ask, speed: Fact, metres: float) -> str:
+    if ask.unit in ("mm", "cm", "in", "m", "ft"):
+        return ask.unit
+    named = next((u for u in query.units if u in ("mm", "cm", "in", "m", "ft")), "")
+    if named:
+        return named
+    if speed.unit in ("ft", "yd", "in"):
+        return "in" if metres < 0.3 else "ft"
+    return "mm" if metres < 0.1 else "cm" if metres < 1 else "m"
+
+
+def _short_enough(query: Query, ask: Ask) -> Solution | None:
+    """The longest pulse, or shutter, that keeps a movement under so much."""
+    if ask.of != "freeze":
+        return None
+    speed, blur = query.last("velocity"), query.last("blur")
+    missing = tuple(name for name, fact in (("speed", speed), ("distance", blur)) if fact is None)
+    if missing:
+        said = {"speed": "how fast it moves", "distance": "how much movement you would accept"}
+        return needs(missing, "I need " + " and ".join(said[m] for m in missing) + ".", tuple(f for f in (speed, blur) if f), "time")
+    assert speed is not None and blur is not None
+    value = duration.duration_for_motion(speed.value, blur.value)
+    answer = marks.shutter(value) if ask.quantity == "shutter" else _seconds(value)
+    note = "" if ask.quantity == "shutter" else "Compare it with t0.1 to be safe: a flash quoted by t0.5 must be 3.3 times as short."
+    return Solution(lead="No longer than", answers=(answer,), used=(speed, blur), topic="time", notes=(note,), working=("movement / speed",))
+
+
+def _freezes(query: Query, ask: Ask) -> Solution | None:
+    speed, brief, blur = query.last("velocity"), _brief(query), query.last("blur")
+    if speed is None or brief is None:
+        return None
+    metres = duration.motion(speed.value, brief.value)
+    unit = _small_unit(query, ask, speed, metres)
+    moved = Quantity("distance", length_in(metres, unit), unit)
+    if blur is None:
+        return Solution(lead="Movement during the flash", answers=(moved,), used=(speed, brief), topic="time", notes=("Whether that is frozen depends on how large it is on the print; tell me how much you would accept.",))
+    holds = metres <= blur.value * (1 + 1e-9)
+    return Solution(answers=(Quantity("claim", holds), moved), used=(speed, brief, blur), topic="time",
+                    notes=(f"The longest that would do is 1/{speed.value / blur.value:.0f} s.",))
+
+
+# --- recycling and waiting -------------------------------------------------------------------------------
+
+
+def _recycle(query: Query, ask: Ask) -> Solution | None:
+    if ask.of != "recycle" and not query.has("recycle") or ask.of in ("series", "freeze"):
+        return None
+    known = query.first("recycle") or query.first("time") or query.first("interval") or query.first("shutter")
+    if known is None:
+        return needs(("duration",), "I need a recycle time and the power it is for.", topic="time")
+    before, after, used = _powers(query, known)
+    if after is None:
+        return needs(("power",), "I need the power to work it out for.", (known,), "time")
+    return Solution(answers=(_seconds(known.value * after / before),), used=(known, *used), topic="time", working=("the charger refills at an even rate, so time goes with energy",),
+                    notes=("Going by energy; the last part of a charge is often slower, so give it a moment more.",))
+
+
+def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact, ...]]:
+    """The power a recycle time is for, and the one asked about; energies do as well."""
+    for quantity in ("energy", "power"):
+        facts = query.all(quantity)
+        if len(facts) >= 2:
+            return facts[0].value, facts[-1].value, (facts[0], facts[-1])
+    part, fact = share(query)
+    if part is None or fact is None:
+        return 1.0, None, ()
+    asks_full = " full" in query.text.lower() and fact.quantity == "power" and part < 1 and fact.start < query.text.lower().rfind(" full")
+    return (part, 1.0, (fact,)) if asks_full else (1.0, part, (fact,))
+
+
+def _series(query: Query, ask: Ask) -> Solution | None:
+    """The time a number of pops takes, or a strobe burst."""
+    pops, rate = popped(query), query.last("frequency")
+    if ask.of != "series" or pops is None:
+        return None
+    if rate:
+        return Solution(answers=(marks.shutter(pops.value / rate.value),), used=(pops, rate), topic="time", working=(f"{pops.value:g} flashes at {rate.value:g} a second",))
+    pause = query.last("interval") or query.last("recycle")
+    if pause is None:
+        return needs(("duration",), "I need the time between pops.", (pops,), "time")
+    part, fact = share(query)
+    scale = part if part is not None and pause.quantity == "recycle" else 1.0
+    each = pause.value * scale
+    return Solution(lead="The whole series takes", answers=(_seconds(each * (pops.value - 1)),), used=tuple(f for f in (pops, pause, fact if scale != 1.0 else None) if f), topic="time",
+                    working=(f"{pops.value - 1:g} waits of {each:g} s",),
+                    notes=(f"With a last recharge as well it is {each * pops.value:g} s. Ambient light builds up all the while the shutter is open.",))
+
+
+# --- energy ---------------------------------------------------------------------------------------------
+
+
+def _energy(query: Query, ask: Ask) -> Solution | None:
+    farads, volts = query.last("capacitance"), query.last("voltage")
+    if farads or "capacitor" in query.cues:
+        missing = tuple(n for n, f in (("capacitance", farads), ("voltage", volts)) if f is None)
+        if missing:
+            return needs(missing, "I need the " + " and the ".join(missing) + " of the capacitor.", tuple(f for f in (farads, volts) if f), "time") if farads or volts else None
+        assert farads is not None and volts is not None
+        return Solution(answers=(Quantity("energy", duration.capacitor_energy(farads.value, volts.value), "J"),), used=(farads, volts), topic="time", working=("half the capacitance times the voltage squared",),
+                        notes=("A capacitor at flash voltage can kill, also when switched off; leave the inside to a repairer.",))
+    if query.has("aperture") or query.has("guide_number"):
+        return None
+    full = query.first("energy")
+    if full is None:
+        return needs(("energy",), "I need the watt-seconds of the flash at full power.", topic="time")
+    return _energy_of(query, ask, full)
+
+
+def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
+    """Full energy, times the power, times the pops; divided among heads where it is split."""
+    counts = [f for f in query.facts if f.quantity == "count"]
+    split = "split" in query.cues or ask.of == "each"
+    ratio = query.last("ratio")
+    part, fact = share(query)
+    value, used = full.value * (part or 1.0), [full] + ([fact] if fact else [])
+    if split and ratio and ratio.value > 0:
+        shares = (value * ratio.value / (ratio.value + 1), value / (ratio.value + 1))
+        return Solution(answers=tuple(Quantity("energy", s, "J", name) for s, name in zip(shares, ("larger share", "smaller share"))), used=(*used, ratio), topic="time")
+    heads = next((f for f in counts if f.value > 1), None)
+    if split and heads:
+        return Solution(lead="Each head gets", answers=(Quantity("energy", value / heads.value, "J"),), used=(*used, heads), topic="time", working=(f"{value:g} / {heads.value:g}",))
+    if split:
+        return needs(("count",), "I need the number of heads.", tuple(used), "time")
+    for found in counts:
+        if found.unit in ("pops", "flashes", "frames", "heads"):
+            value, used = value * found.value, [*used, found]
+    return Solution(answers=(Quantity("energy", value, "J"),), used=tuple(used), topic="time", working=("full energy × power" + (" × pops" if counts else ""),))
+
+
+def _charge(query: Query, ask: Ask) -> Solution | None:
+    """Stops lost when a flash is fired before it is full: by energy, or by voltage squared."""
+    if query.has("guide_number") or query.has("aperture"):
+        return None
+    volts, energies = query.all("voltage"), query.all("energy")
+    if len(volts) == 2:
+        low, high = sorted(f.value for f in volts)
+        return Solution(answers=(Quantity("stops", 2 * math.log2(low / high), "stops"),), used=tuple(volts), topic="time", working=("energy goes with the voltage squared",))
+    lower = query.text.lower()
+    part = next((f for f in query.facts if f.quantity == "power"), None)
+    if part and len(query.all("power")) == 1 and not energies and ("charge" in lower or "ready" in lower or "voltage" in lower) and 0 < part.value < 1:
+        by_voltage = "volt" in lower
+        value = duration.charge_stops(duration.energy_fraction_at(part.value) if by_voltage else part.value)
+        note = "" if by_voltage else "That is by energy; of the voltage it would be twice as many stops."
+        return Solution(answers=(Quantity("stops", value, "stops"),), used=(part,), topic="time", notes=(note,))
+    return _two_energies(query, energies, lower)
+
+
+def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | None:
+    if len(energies) != 2 or query.has("distance"):
+        return None
+    one, two = energies[0].value, energies[1].value
+    part = [f for f in query.facts if f.quantity in ("power", "power_down")]
+    if part:
+        return None
+    value = math.log2(two / one)
+    between = any(w in lower for w in ("between", "difference", "brighter", "stronger", "more light", "more powerful", "apart", "gain", "advantage", "over a", "than"))
+    winner = f"{max(one, two):g} Ws" if between else None
+    return Solution(answers=(Quantity("stops", abs(value) if between else value, "stops", winner),), used=tuple(energies), topic="time", working=(f"log2 of {max(one, two):g} / {min(one, two):g}",),
+                    notes=("Energy alone; the reflector and the head decide how much of it arrives.",))
+
+
+def _power(query: Query, ask: Ask) -> Solution | None:
+    """The power setting that gives so many watt-seconds, or recycles in so many seconds."""
+    if any(query.has(q) for q in ("guide_number", "aperture", "distance")):
+        return None
+    energies, recycles = query.all("energy"), [f for f in query.facts if f.quantity in ("recycle", "interval", "time")]
+    if len(energies) == 2:
+        high, low = max(energies, key=lambda f: f.value), min(energies, key=lambda f: f.value)
+        return Solution(answers=(marks.power(low.value / high.value),), used=tuple(energies), topic="time")
+    if len(recycles) == 2 and (query.has("recycle") or "recycle" in query.cues):
+        long, short = sorted(recycles, key=lambda f: -f.value)
+        return Solution(answers=(marks.power(short.value / long.value),), used=tuple(recycles), topic="time", notes=("Or anything weaker: recycling goes with the energy.",))
+    return None
+
+
+TOPICS = {
+    "duration": (_pulse, _short_enough, _series, _recycle),
+    "shutter": (_short_enough, _series),
+    "distance": (_movement,),
+    "freeze": (_freezes,),
+    "energy": (_energy,),
+    "stops": (_charge,),
+    "power": (_power,),
+}

@@ -1,0 +1,64 @@
+"""Zoom heads: which guide number of a maker's table counts, and what zooming gains."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+from assistant.physics.flash import interpolate_zoom_guide_number
+from assistant.query import Fact, Query
+from assistant.solving import marks
+from assistant.solving.lights import guide_unit
+from assistant.solving.solution import Solution, needs
+
+_FROM_TO = re.compile(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up to|->|and)\s*(\d+(?:\.\d+)?)\s*(?:m\b|metres?|meters?|ft|feet)?(?!\s*mm)", re.I)
+
+
+def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """The query with the guide number of the zoom setting in place of the table."""
+    rows, settings = query.all("zoom_row"), query.all("zoom")
+    if len(rows) < 2 or not settings:
+        return None
+    setting = settings[-1]
+    table = [(f.other, f.value) for f in rows]
+    value = interpolate_zoom_guide_number(setting.value, table)
+    exact = any(math.isclose(setting.value, mm) for mm, _ in table)
+    guide = replace(rows[0], quantity="guide_number", value=value, other=math.nan, at_iso=None)
+    note = f"Only the guide number at {setting.value:g} mm counts." if exact else f"Guide number {value:.3g} at {setting.value:g} mm is an estimate, taken between the table's settings in stops."
+    facts = [f for f in query.facts if f not in rows and f is not setting] + [guide]
+    return query.with_facts(facts), (*rows, setting), (note,)
+
+
+def solve(query: Query) -> Solution | None:
+    """What zooming gains in stops, or the setting that is missing; None without a table."""
+    rows = query.all("zoom_row")
+    if len(rows) < 2:
+        return _only_guide(query) or _gain(query)
+    if query.asks_for("stops") and not query.has("distance"):
+        ends = sorted(rows, key=lambda f: f.other)
+        return Solution(answers=(marks.stops(2 * math.log2(ends[-1].value / ends[0].value)),), used=tuple(rows), topic="zoom")
+    return needs(("focal_length",), "I need the zoom setting of the head, in millimetres.", tuple(rows), "zoom")
+
+
+def _only_guide(query: Query) -> Solution | None:
+    guide = query.last("guide_number")
+    if not query.asks_for("guide_number") or guide is None or "zoom" not in query.cues or query.has("distance") or query.has("power") or query.has("film_speed"):
+        return None
+    return Solution(answers=(marks.guide_number(guide.value, guide_unit(query, guide)[0]),), used=(guide,), topic="zoom")
+
+
+def _gain(query: Query) -> Solution | None:
+    """"Zooming takes the guide number from 30 to 52: what do I gain?" """
+    if not query.asks_for("stops") or not re.search(r"\bzoom", query.text, re.I):
+        return None
+    pair = query.all("guide_number")
+    if len(pair) == 2:
+        one, two = pair[0].value, pair[1].value
+    else:
+        found = _FROM_TO.search(query.text)
+        if not found or not re.search(r"\bgn\b|guide", query.text, re.I):
+            return None
+        one, two = float(found[1]), float(found[2])
+    used = tuple(f for f in query.facts if f.quantity in ("guide_number", "distance", "length_range", "number_range"))
+    return Solution(answers=(marks.stops(2 * math.log2(two / one)),), used=used, topic="zoom", notes=("A guide number goes with the square root of the light, so it counts twice.",))
