@@ -9,6 +9,7 @@ from pathlib import Path
 from assistant import scales
 from assistant.answer import Answer
 from assistant.language import speaking
+from assistant.language.calling import called
 from assistant.log_turns import LOG_TURNS
 from assistant.memory.kit import FLASH, Kit
 from assistant.query import Fact
@@ -58,7 +59,7 @@ def kit_in_words(kit: Kit) -> str:
     'Duke: guide number 110 ft. Camera, film and room: ISO 400.'
     """
     lights = dict.fromkeys((*kit.names, *(f.of for f in kit.facts if f.of or f.quantity in FLASH)))
-    sentences = [f"{_opening(_called(name)) or 'Flash'}: {_facts_of(kit, name) or 'only its name'}." for name in lights]
+    sentences = [f"{_opening(called(name)) or 'Flash'}: {_facts_of(kit, name) or 'only its name'}." for name in lights]
     rest = ", ".join(_in_words(f) for f in kit.facts if not f.of and f.quantity not in FLASH)
     return " ".join([*sentences, f"Camera, film and room: {rest}."] if rest else sentences)
 
@@ -92,7 +93,7 @@ def _list_one(turn: Turn) -> Answer | None:
     name = _known_name(match["whose"], turn) if match else None
     if not name:
         return None
-    return _answered(turn, f"{_opening(_called(name))}: {_facts_of(turn.conversation.kit, name) or 'only its name'}.")
+    return _answered(turn, f"{_opening(called(name))}: {_facts_of(turn.conversation.kit, name) or 'only its name'}.")
 
 
 def _list_all(turn: Turn) -> Answer | None:
@@ -116,15 +117,6 @@ def _known_name(said: str, turn: Turn) -> str | None:
     return next((n for n in (*names, *meant) if _ARTICLE.sub("", n).lower() == wanted or n in meant), None)
 
 
-def _called(name: str) -> str:
-    """A light as it is spoken of."""
-    return _ONES.get(name, speaking.printable(name))
-
-
-_ONES = {"big": "the big one", "small": "the little one", "left": "the left one", "right": "the right one", "a": "flash A", "b": "flash B", "c": "flash C",
-         "key": "the key", "fill": "the fill", "hair": "the hair light", "rim": "the rim light", "kicker": "the kicker", "accent": "the accent light", "background": "the background light"}
-
-
 def _forget(turn: Turn) -> Answer | None:
     match = _FORGET.search(turn.query.text)
     if match is None:
@@ -138,8 +130,16 @@ def _forget(turn: Turn) -> Answer | None:
     in_scene = {f.of for f in talk.scene.facts if f.origin != "kit"}
     if name and not (talk.scene.asks and name in in_scene):
         talk.kit = talk.kit.without(name)
-        return _noted(turn, f"Forgotten: {_called(name)}. Say “undo” to have it back.")
-    return _forget_part(turn, what)
+        return _noted(turn, f"Forgotten: {called(name)}. Say “undo” to have it back.")
+    return _forget_part(turn, what) or _nothing_to_forget(turn, match["what"])
+
+
+def _nothing_to_forget(turn: Turn, what: str) -> Answer | None:
+    """A thing that neither the gear nor the scene knows; with a scene the turn may be about that."""
+    talk, query = turn.conversation, turn.query
+    if talk.scene.facts or query.facts or query.asks or len(what.split()) > 4 or "start_over" in query.cues:
+        return None
+    return _refused(turn, f"I know of no “{speaking.printable(what)}” to forget. {kit_in_words(talk.kit) or _EMPTY}")
 
 
 def _forget_part(turn: Turn, what: str) -> Answer | None:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from assistant import scales
 from assistant.answer import Answer, Assumed
 from assistant.language import speaking
+from assistant.language.calling import called
 from assistant.memory.shotlog import LOGGED, Shot, ShotLog, personal_guide_number
 from assistant.query import Fact, Query
 from assistant.solving import marks
@@ -65,7 +66,7 @@ def _tell_frame(turn: Turn) -> Answer | None:
         return None
     log = _log(turn)
     shot = Shot(log.next_frame() if number is None else number, log.roll, note, _with_what_is_known(turn, facts, said_that))
-    if said_that and not shot.facts:
+    if said_that and not (shot.first("aperture") or shot.first("distance")):
         return Answer(heard=query.text, status="needs", reply="There is nothing to log yet: which aperture, and at what distance?", missing=("aperture", "distance"))
     earlier = next((s for s in log.shots if s.same_frame(shot)), None)
     if earlier and not facts:  # words about a frame told before: they are added to it
@@ -200,7 +201,7 @@ def _suggest(turn: Turn, shot: Shot, error: float) -> Answer:
     unit = known.unit if known and known.unit in ("ft", "m") else "m" if distance and distance.unit in ("m", "cm") else "ft"
     value = personal_guide_number(shot, error, unit) or 0.0
     answer = marks.guide_number(value, unit)
-    whose = speaking.printable(known.of) if known and known.of else "my flash"
+    whose = called(known.of) if known and known.of else "my flash"
     keep = f"{round(value)} {'feet' if unit == 'ft' else 'metres'}"
     assumed = tuple(a for a in (Assumed("film_speed", 100.0, "ISO", "none was logged"), Assumed("power", 1.0, "of full", "none was logged"))
                     if shot.first(a.quantity) is None and not (a.quantity == "film_speed" and shot.first("rated")))

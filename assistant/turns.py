@@ -17,7 +17,7 @@ from assistant.solving.solution import Solution
 from assistant.solving.solver import impossible, solve, unused
 from assistant.turn import Handler, Turn
 
-KEPT_WORDS = re.compile(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about)\b", re.IGNORECASE)
+KEPT_WORDS = re.compile(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about|do (?:i|we) have)\b", re.IGNORECASE)
 """Without one of these a turn is not about the kit or the log themselves."""
 
 
@@ -122,7 +122,7 @@ def _told(query: Query, kit: Kit) -> Kit:
     return replace(kit, names=tuple(dict.fromkeys((*kit.names, *names))))
 
 
-FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "down", "up", "loss", "now", "what_if", "not", "correction", "bounce", "what"})
+FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "now", "what_if", "not", "correction", "bounce", "what"})
 
 
 def _corrects_kit(turn: Turn) -> Answer | None:
@@ -143,7 +143,7 @@ def _ask_something(turn: Turn) -> Answer | None:
         return None
     if not query.asks and not talk.scene.asks and not _implied_ask(query) and not inferred_ask(query):
         return _told_scene(turn)
-    if not query.asks and not query.facts and not query.mentioned and len(query.unknown) > 1:
+    if not query.asks and not query.mentioned and len(query.unknown) > 1 and all(f.quantity == "number" for f in query.facts):
         return None
     if _mostly_unknown(query) and (not query.asks or not any(f.quantity not in ("number", "count", "distance", "film_speed") for f in query.facts)):
         return None
@@ -209,7 +209,7 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
 
 
 def _questioning(query: Query) -> bool:
-    return bool(query.cues & {"what", "how_much", "do_i", "how_far", "how_low", "what_if", "q"}) and not query.cues & {"my_kit"} - set()
+    return bool(query.cues & {"what", "how_much", "do_i", "how_far", "how_low", "what_if", "q"})
 
 
 def _same_kind(new: tuple[Ask, ...], old: tuple[Ask, ...]) -> bool:
@@ -339,6 +339,28 @@ def _safety(turn: Turn) -> Answer | None:
     return Answer(heard=turn.query.text, status="answered", reply=found.reply, cautions=told)
 
 
+def _checks_claim(turn: Turn) -> Answer | None:
+    """Something put up for a yes or a no: by itself, else with what the conversation knows."""
+    from assistant.solving.claims import solve as judge
+
+    query, talk = turn.query, turn.conversation
+    if not query.claim:
+        return None
+    named = {o for o in (*query.owners(), *query.mentioned) if o}
+    whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))
+    found = judge(whole)
+    if talk.scene.facts and (found is None or found.status == "needs"):
+        followed, scene = follow_up(query, talk)
+        whole = replace(meant(followed, talk, scene), claim=True)
+        found = judge(whole)
+    if found is None:
+        return None
+    asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
+    if asked or found.status == "needs":
+        _remember(turn, replace(whole, asks=asked or whole.asks), found)
+    return _speak(turn, whole, found)
+
+
 def _teach(turn: Turn) -> Answer | None:
     from assistant.teaching.diagnosis import diagnose
     from assistant.teaching.glossary import explain
@@ -362,4 +384,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, _corrects_kit, _tells_kit, _safety, _ask_something, _teach)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, _corrects_kit, _tells_kit, _safety, _checks_claim, _ask_something, _teach)

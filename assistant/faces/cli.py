@@ -54,6 +54,9 @@ def main(arguments: list[str] | None = None) -> int:
         silence(sys.stdout)
         _complain(f"the answer could not be written ({error.strerror})")
         return 1
+    except Exception as fault:  # ours alone: a part that is missing or broken
+        _complain(f"this program is not in order ({type(fault).__name__}: {fault}); stopwise --check says more")
+        return 1
 
 
 def _run(given: list[str]) -> int:
@@ -116,7 +119,7 @@ def _serve(options: frozenset[str], words: list[str]) -> int:
     return _converse(assistant, lines_of(source) if source else (), as_json, keep_kit=not unsaved)
 
 
-def _converse(assistant: "Assistant", lines: "Iterable[str]", as_json: bool, *, keep_kit: bool) -> int:
+def _converse(assistant: Assistant, lines: Iterable[str], as_json: bool, *, keep_kit: bool) -> int:
     """One conversation after another; the worst exit status of all."""
     status = 0
     for text in lines:
@@ -127,7 +130,7 @@ def _converse(assistant: "Assistant", lines: "Iterable[str]", as_json: bool, *, 
     return status
 
 
-def _answer(assistant: "Assistant", text: str, as_json: bool) -> int:
+def _answer(assistant: Assistant, text: str, as_json: bool) -> int:
     from assistant.faces.asking import ask, with_troubles
 
     answer = ask(assistant, text)

@@ -51,22 +51,27 @@ def shown(text: str) -> str:
 
 
 def wrapped(text: str, width: int) -> str:
-    """Text in lines of at most `width` letters, broken between words.
+    """Text in lines of at most `width` letters, broken between words; an indented line keeps its indent.
 
     >>> wrapped("put the flash back", 10)
     'put the\\nflash back'
     """
+    return "\n".join(_filled(line, max(width, 20)) if len(line) > width else line for line in text.split("\n"))
+
+
+def _filled(line: str, width: int) -> str:
     import textwrap
 
-    return "\n".join(textwrap.fill(line, max(width, 20), break_on_hyphens=False) if len(line) > width else line for line in text.split("\n"))
+    indent = " " * (len(line) - len(line.lstrip()))
+    return textwrap.fill(line, width, subsequent_indent=indent + "  " if indent else "", break_on_hyphens=False)
 
 
-def words_given(arguments: "Iterable[str]") -> str:
+def words_given(arguments: Iterable[str]) -> str:
     """The words on the command line as text; bytes that are no text are replaced."""
     return " ".join(arguments).encode("utf-8", "surrogateescape").decode("utf-8", "replace")
 
 
-def lines_of(source: "BinaryIO") -> "Iterator[str]":
+def lines_of(source: BinaryIO) -> Iterator[str]:
     """The lines that come in, without their ends, as they come."""
     first = True
     while raw := source.readline(LONGEST_BYTES):
@@ -77,12 +82,12 @@ def lines_of(source: "BinaryIO") -> "Iterator[str]":
         first = False
 
 
-def standard_input() -> "BinaryIO | None":
+def standard_input() -> BinaryIO | None:
     """Standard input as bytes; None when it is closed."""
     return None if sys.stdin is None else sys.stdin.buffer
 
 
-def is_terminal(stream: "TextIO | None") -> bool:
+def is_terminal(stream: TextIO | None) -> bool:
     """Whether a person sits at this stream."""
     try:
         return stream is not None and stream.isatty()
@@ -90,7 +95,7 @@ def is_terminal(stream: "TextIO | None") -> bool:
         return False
 
 
-def silence(stream: "TextIO | None") -> None:
+def silence(stream: TextIO | None) -> None:
     """Nobody reads any more: what is still waiting to be written must not complain at the end."""
     try:
         if stream is not None:

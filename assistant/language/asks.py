@@ -161,7 +161,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     before = segment.items[at - 1] if at else None
     if any(i.kind == "cue" and i.word in _KEPT for i in segment.items[max(0, at - 2) : at]):
         return None
-    rest = [i for i in segment.items[at + 1 :] if i.kind not in ("word", "link", "glue") and not (i.kind == "cue" and i.word in ("do_i", "want", "correction"))]
+    rest = [i for i in segment.items[at + 1 :] if i.kind not in ("word", "link", "glue") and not (i.kind == "cue" and i.word in ("do_i", "want", "correction", "now", "claim", "meter"))]
     ends = not rest or (rest[0].kind == "mark" and rest[0].word in ("FOR", "IN", "AT", "OF", "TO")) or is_role(rest[0])
     if not ends or (before is not None and before.kind == "mark" and before.word in ("FROM",)):
         return None

@@ -20,6 +20,7 @@ _METERED = re.compile(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|inc
 _IS_AMBIENT = re.compile(rf"\b(?:{_AMBIENT})\b", re.I)
 _WORKED = re.compile(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
                      r"my flash|the flash|flash (?:is|gives|reads|exposure)|flash at|flash alone|instead|camera (?:is|at|set)|need|lens (?:is )?at|if i)\b", re.I)
+_SPEAKS = re.compile(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{_AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes)\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
 _END = re.compile(r"[.!?;](?=\s|$)")
 _LESS = r"under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
 _MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
@@ -44,6 +45,8 @@ class Setting:
     @property
     def read(self) -> bool:
         """Whether it is told as a reading of the light."""
+        if _SPEAKS.match(self.context):
+            return True
         if any(f.of == "ambient" for f in self.facts) and not _last_word(self.context, _WORKED, _IS_AMBIENT):
             return True
         said = self.context + " " + self.after
@@ -60,6 +63,7 @@ def _last_word(text: str, one: re.Pattern[str], other: re.Pattern[str]) -> bool:
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with readings of the ambient light told apart from the settings worked at."""
+    facts = _slow_times(facts, text)
     if not _is_about_light(facts, cues):
         return list(facts)
     out = _readings(list(facts), text, cues)
@@ -70,6 +74,24 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
 def _is_about_light(facts: Sequence[Fact], cues: frozenset[str]) -> bool:
     kinds = {f.quantity for f in facts}
     return bool(kinds & {"exposure_value", "shutter"}) or bool(cues & (SKIES | {"ambient"})) or ("backdrop" in cues and "name_shutter" in cues)
+
+
+_THEN_APERTURE = re.compile(r"^\s*(?:s|sec|secs|second|of a second|th)?\s*(?:at|@|,|and|on|with|/)?\s*f\s*/?\s*\d", re.I)
+_APERTURE_THEN = re.compile(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(?:a )?$", re.I)
+
+
+def _slow_times(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"meters 1/8 at f/2.8": a time, not a power, beside an aperture in talk of the light that is there."""
+    return [replace(f, quantity="shutter", unit="", of="") if _is_slow_time(f, text) else f for f in facts]
+
+
+def _is_slow_time(fact: Fact, text: str) -> bool:
+    said = text[fact.start : fact.end].strip().lower()
+    if fact.quantity != "power" or not re.fullmatch(r"1/\d+|(?:a |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
+        return False
+    beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(text[: fact.start])
+    told = _METERED.search(_clause(fact, text)) or _IS_AMBIENT.search(_clause(fact, text))
+    return bool(told and (beside or re.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", text[: fact.start], re.I)) and not re.match(r"\s*power", text[fact.end :], re.I))
 
 
 # --- settings ----------------------------------------------------------------------------------

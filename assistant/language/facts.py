@@ -15,6 +15,7 @@ from assistant.language.items import Item
 from assistant.language.rows import around, row_length
 from assistant.language.segments import Segment, is_role
 from assistant.query import Fact
+from assistant.units import LENGTH
 
 NOT_SUBJECT = ("hair", "rim", "kicker", "accent", "background")
 
@@ -79,6 +80,8 @@ def _fact(place: Place, quantity: str, value: float | None = None, **more: objec
 
 
 def _length(place: Place) -> Fact:
+    if place.near("gn_hint", before=3, after=3) and place.item.unit in ("ft", "m") and "guide_number" not in place.kinds:
+        return _fact(place, "guide_number", place.item.value / LENGTH[place.item.unit])
     if place.item.unit == "mm" and _is_focal(place):
         return _fact(place, "focal_length", of="")
     for rule in (_extension, _camera_distance, _focus_distance, _standing, _room_limit, _move, _row, _path_leg, _backdrop):

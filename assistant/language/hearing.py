@@ -201,7 +201,7 @@ def _settle(tokens: list[Token], text: str) -> list[Token]:
             token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
         if token.type == "NUM" and after is not None and _measures(plain, place):
             token = Token("SIZE", token.value, token.start, token.end)
-        elif token.type == "NUM" and after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_A_LENGTH):
+        elif token.type == "NUM" and after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_A_LENGTH | {"GUIDE"}):
             token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
         out.append(token)
         if inches:

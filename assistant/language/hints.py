@@ -14,9 +14,15 @@ from assistant.query import Ask, Fact
 _SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what"
 _BRACKET = r"\bbrackets?\b|\bbracketing\b|\bframes?\b.*\b(?:over|under|either side)\b"
 
+_LENS_SET = (r"\bopen (?:it |the lens )?(?:up )?to\b|\bclose (?:it )?(?:down )?to\b|\bstop (?:it )?down to\b|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|"
+             r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)")
+
 HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.compile(words, re.I), facts, ask) for words, facts, ask in (
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
     (_SPEED_WORDS, ("film_speed",), "film_speed"),
+    (r"latitude|how (?:much |far )?(?:off|out|over|under|wrong)|get away with|forgiv", (), "latitude"),
+    (r"\bdin\b|\bdegrees\b|\bgost\b|\bweston\b", ("film_speed",), "film_speed"),
+    (r"(?:film|sheet|stock|becomes?)\b.*(?:what (?:time|exposure)|how long|what for|what (?:about|at))|(?:what (?:time|exposure)|how long).*\b(?:film|stock)", ("shutter",), "shutter"),
     (r"how (?:long|many seconds)|(?:corrected|adjusted|real|actual|true) (?:time|exposure)|what (?:time|exposure)", ("shutter", "exponent"), "shutter"),
     (_BRACKET, ("shutter",), "shutter"),
     (_BRACKET, ("aperture",), "aperture"),
@@ -27,6 +33,11 @@ HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.comp
     (r"\bwhere\b|what distance|how (?:far|close|near)|(?:nearest|closest) and (?:furthest|farthest)|(?:near|far|distance)s? limits?|between what", ("distance", "stops"), "distance"),
     (r"\bwhere\b|what distance|how (?:far|close|near)", ("distance", "times"), "distance"),
     (r"\bwhere\b|how (?:far|close|near)|what distance", ("gap", "stops"), "distance"),
+    (_LENS_SET, ("guide_number",), "aperture"),
+    (_LENS_SET, ("aperture",), "aperture"),
+    (_LENS_SET, ("exposure_value",), "aperture"),
+    (r"\btogether\W*$|what do (?:they|the two|both) (?:total|make|add|come|give)|\bcombined\W*$|\btotal\W*$|add up to", ("aperture",), "aperture"),
+    (r"\bmov(?:e|ing)\b.*\b(?:half|double|twice|stops?)\b|\b(?:half|double|twice|halve)\b.*\bmov", ("distance",), "distance"),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
 ))
 

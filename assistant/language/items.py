@@ -253,6 +253,16 @@ def _din(node: Node) -> Item:
                  bad="" if abs(degrees) < 80 else "no film has that many degrees")
 
 
+OLD_SCALES = {"GOST": 1 / 0.9, "Weston": 1 / 0.8}
+"""ISO arithmetic for one degree of an old scale; values from memory, no source to hand."""
+
+
+def _old_scale(node: Node) -> Item:
+    name = next(str(c.value) for c in node.children if isinstance(c, Token) and c.type == "OLD_SCALE")
+    number = _numbers(node)[0].value
+    return _item("film_speed", node, number * OLD_SCALES[name], unit=name, other=number, named=True, bad="" if number > 0 else "a film speed must be more than nothing")
+
+
 def _shutter_bad(value: float) -> str:
     return "" if 0 < value < math.inf else "a shutter time must be more than nothing"
 
@@ -384,7 +394,7 @@ BUILDERS: dict[str, Callable[[Node], Item]] = {
     "aperture": _aperture, "aperture_and": _aperture_shifted(1), "aperture_less": _aperture_shifted(-1),
     "negative_aperture": _negative("aperture", "an f-number"), "aperture_choice": _aperture_two("aperture_choice"),
     "aperture_range": _aperture_two("aperture_range"), "aperture_pair": _aperture_two("aperture_pair"), "aperture_between": _aperture_two("aperture"),
-    "film_speed": _film_speed, "negative_film_speed": _negative("film_speed", "a film speed"), "din": _din,
+    "film_speed": _film_speed, "negative_film_speed": _negative("film_speed", "a film speed"), "din": _din, "old_scale": _old_scale,
     "not_a_number": _not_a_number, "degrees": _simple("degrees", "degrees"),
     "shutter": _shutter, "time": _time, "milliseconds": _simple("time", "ms", 0.001, "a time must be more than nothing"),
     "minutes": _minutes, "negative_time": _negative("time", "a time"), "shutter_number": _shutter_number,

@@ -70,7 +70,11 @@ def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
 
 
 def _worn(facts: list[Fact], text: str) -> list[Fact]:
-    """A gel's own typical loss goes with its colour and depth."""
+    """A gel's own typical loss goes with its colour and depth; "half orange" is no half power."""
+    if any(f.unit == "shoot_through" for f in facts):
+        facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "umbrella")]
+    gels = [f.start for f in facts if f.quantity == "modifier" and f.unit == "gel"]
+    facts = [f for f in facts if not (f.quantity in ("power", "number", "share") and any(re.fullmatch(r"[\s-]*", text[f.end : g]) for g in gels if g >= f.end))]
     return [replace(f, value=_gel_loss(text[max(0, f.start - 9) : f.end])) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts]
 
 

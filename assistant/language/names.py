@@ -45,7 +45,10 @@ def _name_before_guide(tokens: Sequence[Token], place: int, text: str) -> str:
     after = [t for t in tokens[place + 1 : place + 5] if t.type != "GLUE"]
     while after and (after[0].type in ("LINK", "COLON", "A") or (after[0].type == "CUE" and after[0].value in ("my_kit",))):
         after = after[1:]
-    opens = place == 0 or tokens[place - 1].type in ("COMMA", "END", "COLON", "AND", "GLUE")
+    told = place > 0 and tokens[place - 1].type == "LINK"
+    if told and after and after[0].type == "COMMA":
+        after = after[1:]
+    opens = place == 0 or tokens[place - 1].type in ("COMMA", "END", "COLON", "AND", "GLUE") or told
     return said if after and after[0].type == "GUIDE" and opens and (said[:1].isupper()) else ""
 
 

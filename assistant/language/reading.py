@@ -19,11 +19,11 @@ from assistant.language.names import index_of, names_told
 from assistant.language.parsing import parse
 from assistant.language.segments import Segment, cut, is_role, owners
 from assistant.language.tables import Tables
+from assistant.language.yes_no import is_claim
 from assistant.language.time_words import time_asks, time_facts
 from assistant.query import Ask, Fact, Query
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 
-_YES_NO = re.compile(r"^\W*(?:and |so |but |then |hi,? |hello,? |um |uh )*(?:does|is|are|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|if)\b", re.I)
 
 
 def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
@@ -50,7 +50,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         facts=tuple(facts),
         asks=tuple(asks),
         cues=_cues(items),
-        claim=_is_claim(text, segments, asks),
+        claim=is_claim(text, segments, asks, facts),
         unknown=tuple(text[i.start : i.end] for i in items if i.kind == "word"),
         unplaced=tuple(f.said for f in facts if f.quantity == "number" and not f.bad),
         read_as=tuple((text[t.start : t.end], t.read_as) for t in heard.tokens if t.read_as),
@@ -111,17 +111,6 @@ def _units(items: Sequence[Item]) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask]) -> bool:
-    """A yes-or-no question, or a statement put up for checking."""
-    asked = any(i.kind == "cue" and i.word in ("what", "how_many", "how_much", "how_far", "how_long", "give") for s in segments for i in s.items)
-    tail = [i for s in segments[-3:] for i in s.items if i.kind == "cue" and i.word == "claim"]
-    if tail and not asked:
-        return True
-    sentences = re.split(r"(?<=[.!?;])\s+", text.strip())
-    yes_no = any(_YES_NO.match(s) and s.rstrip().endswith("?") for s in sentences) and not text.lower().lstrip().startswith("if ")
-    return yes_no and not asked and not any(a.quantity for a in asks if a.start < 0)
-
-
 def _settle_numbers(facts: Sequence[Fact], segments: Sequence[Segment], text: str) -> list[Fact]:
     """Bare numbers that their neighbours give a meaning; the rest stay numbers."""
     items = [i for s in segments for i in s.items]
@@ -158,11 +147,11 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     before = [i for i in items[max(0, at - 4) : at]]
     value = fact.value
     pair = fact.other if not math.isnan(fact.other) else value
-    if text[fact.start : fact.end].lower() in ("one", "zero") and value <= 1:
-        return None
     loose = loose_number(fact, items, at, facts, text)
     if loose:
-        return replace(fact, quantity=loose[0], of=loose[1], value=loose[2], unit=loose[3])
+        return replace(fact, quantity=loose[0], of=loose[1], value=loose[2], unit=loose[3], cue=loose[4])
+    if text[fact.start : fact.end].lower() in ("one", "zero") and value <= 1:
+        return None
     cues = {i.word for i in before if i.kind == "cue"}
     reads = any(i.kind == "link" or (i.kind == "cue" and i.word == "meter") or (i.kind == "name" and i.word == "meter") for i in before[-2:])
     role = next((i.word for i in reversed(before) if is_role(i)), "")
@@ -171,11 +160,14 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     if reads and role and is_aperture_mark(pair):
         return replace(fact, quantity="aperture", value=pair, of=role, cue="meter")
     place = before[-1] if before else None
-    after = list(items[at + 1 : at + 3])
+    after = list(items[at + 1 : at + 4])
     if after and after[0].kind == "guide_number" and value == int(value) and value <= 12:
         return replace(fact, quantity="count", unit="flashes", of="")
     if "gn_hint" in cues | {i.word for i in after if i.kind == "cue"} and not any(f.quantity == "guide_number" for f in facts):
         return replace(fact, quantity="guide_number", unit="", of="")
+    if cues & {"move", "closer", "further"} or _lens_limit(before, after, text):
+        kind = _lens_limit(before, after, text)
+        return replace(fact, quantity=kind, value=pair, of="") if kind and is_aperture_mark(pair) else fact
     if pair != int(pair) and is_aperture_mark(pair) and not any(f.quantity == "aperture" for f in facts) and "lens" not in text.lower():
         return replace(fact, quantity="aperture", value=pair, of=role if reads else "")
     if value in COMMON_FILMS and not any(f.quantity in ("film_speed", "rated") for f in facts) and any(f.quantity in ("guide_number", "distance", "aperture") for f in facts) \
@@ -183,8 +175,6 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
         return replace(fact, quantity="film_speed", of="")
     if value in COMMON_FILMS and "guide_number" in names and any(f.quantity == "film_speed" for f in facts):
         return replace(fact, quantity="film_speed", of="")
-    if _after_lens_limit(before, text) and is_aperture_mark(pair):
-        return replace(fact, quantity="smallest_aperture" if "widest" not in cues else "widest_aperture", value=pair, of="")
     if place is not None and place.kind == "mark" and place.word in ("AT", "FOR") and is_aperture_mark(pair) and not any(f.quantity == "aperture" for f in facts) \
             and any(f.quantity == "guide_number" for f in facts) and (any(f.quantity == "distance" for f in facts) or _asks_distance(items)):
         return replace(fact, quantity="aperture", value=pair, of="")
@@ -200,8 +190,15 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
 COMMON_FILMS = frozenset({25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1600, 3200})
 
 
-def _after_lens_limit(before: Sequence[Item], text: str) -> bool:
-    return "lens" in text.lower() and any(i.kind == "cue" and i.word in ("smallest_stop", "at_least", "widest", "at_most") for i in before[-3:])
+def _lens_limit(before: Sequence[Item], after: Sequence[Item], text: str) -> str:
+    """Which end of the lens a bare number is: "opens to 2.8 and closes to 22"."""
+    if "lens" not in text.lower():
+        return ""
+    near = [i.word for i in (*before[-3:], *after) if i.kind == "cue" and i.word in ("smallest_stop", "at_least", "widest", "wide_open", "at_most")]
+    if not near:
+        return ""
+    last = near[-1] if not any(i.kind == "cue" and i.word in near for i in before[-3:]) else [w for w in near if any(i.kind == "cue" and i.word == w for i in before[-3:])][-1]
+    return "widest_aperture" if last in ("widest", "wide_open") else "smallest_aperture"
 
 
 def _asks_distance(items: Sequence[Item]) -> bool:

@@ -149,9 +149,11 @@ def lead(solution: Solution) -> str:
     if not solution.answers:
         return ""
     first = solution.answers[0]
+    if first.quantity == "claim" and solution.lead:
+        return solution.lead
     body = say(first)
     if solution.lead:
-        return f"{solution.lead}: {body}."
+        return solution.lead if solution.lead.endswith(".") else f"{solution.lead}: {body}."
     whose = f"{first.of}: " if first.of and len(solution.answers) > 1 and first.of not in ("move",) else ""
     sentence = LEADS.get(first.quantity, "{0}.").format(body)
     return _capital(f"{whose}{sentence}")
@@ -164,7 +166,7 @@ def _capital(text: str) -> str:
 def beside(solution: Solution) -> str:
     """Further answers in one sentence."""
     rest = solution.answers[1:]
-    if not rest:
+    if not rest or solution.topic == "claims":
         return ""
     return "Beside it: " + "; ".join(f"{q.of + ' ' if q.of else ''}{_name(q)}{say(q)}" for q in rest) + "."
 

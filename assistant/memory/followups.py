@@ -141,8 +141,17 @@ def _sign(step: Fact, query: Query) -> int:
         return -1
     ways = {"more": 1, "up": 1, "open_up": 1, "less": -1, "down": -1, "close_down": -1}
     words = [i.word for i in query.items if getattr(i, "kind", "") == "cue" and getattr(i, "word", "") in ways]  # type: ignore[attr-defined]
-    near = step.cue or (words[-1] if words else "")
+    near = step.cue or (words[-1] if words else "") or _spoken_way(query.text)
     return {"more": 1, "less": -1}.get(near, ways.get(near, 0))
+
+
+_WAYS = re.compile(r"\b(more|up|brighter|hotter|over|open|raise|boost|increase|add)\b|\b(less|down|darker|dimmer|under|back off|drop|lower|reduce|cut)\b")
+
+
+def _spoken_way(text: str) -> str:
+    """The last direction word, whatever phrase it stood in."""
+    found = _WAYS.findall(text.lower())
+    return "" if not found else "more" if found[-1][0] else "less"
 
 
 def _turns_power(query: Query, asked: str) -> bool:
@@ -250,14 +259,14 @@ def _measured_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 def _swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"swap Green for Amber": the second takes the first one's place."""
-    names = [m for m in query.mentioned if m in talk.kit.names]
+    names = [m for m in query.mentioned if m in talk.kit.names or m in talk.kit.flashes()]
     if len(names) == 2 and re.search(r"\b(swap|switch|replace|trade|change)\b|\binstead of\b", query.text.lower()):
         old, new = names if names[0] in scene.mentioned or any(f.of == names[0] for f in scene.facts) else names[::-1]
         facts = tuple(replace(f, of=new) if f.of == old else f for f in scene.facts)
         lights = tuple(new if m == old else m for m in scene.mentioned if m != new)
         return replace(query, mentioned=()), replace(scene, facts=facts, mentioned=lights)
-    if len(names) == 1 and not query.facts and query.cues & {"now", "what_if"} | ({"instead"} if "instead" in query.text.lower() else set()):
-        known = {f.of for f in scene.facts if f.of in talk.kit.names}
+    if len(names) == 1 and not query.facts and (query.cues & {"now", "what_if"} or re.match(r"\W*(and|now|then)\b", query.text.lower()) or "instead" in query.text.lower()):
+        known = {f.of for f in scene.facts if f.of in talk.kit.names or (f.of and f.of in talk.kit.flashes())}
         if len(known) == 1:
             old = known.pop()
             lights = tuple(m for m in scene.mentioned if m != old)
@@ -319,13 +328,38 @@ def _other_light(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def _bare_numbers(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"pushed two", "make it 8", "and 400?": a number that can only be one thing here."""
     numbers = [f for f in query.facts if f.quantity in ("number", "signed") and not f.bad]
-    if len(numbers) != 1 or talk.missing or not (scene.asks or scene.facts):
+    if len(query.unknown) > 1 or len(numbers) != 1 or talk.missing or not (scene.asks or scene.facts):
         return query, scene
     number = numbers[0]
     meant = _meant(number, query, scene)
     if meant is None:
         return query, scene
     return replace(query, facts=tuple(meant if f is number else f for f in query.facts), unplaced=()), scene
+
+
+def _wide_open(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"wide open": the lens's widest aperture, where it is known; "stopped right down" its smallest."""
+    if query.has("aperture"):
+        return query, scene
+    for cue, quantity, pick in (("wide_open", "widest_aperture", min), ("stopped_down", "smallest_aperture", max)):
+        if cue in query.cues:
+            known = next((f for f in (*talk.kit.facts, *query.facts) if f.quantity == quantity), None)
+            span = next((f for f in (*talk.kit.facts, *query.facts) if f.quantity == "aperture_range"), None)
+            value = known.value if known else pick(span.value, span.other) if span else None
+            if value:
+                return replace(query, facts=(*query.facts, Fact("aperture", value, said=f"f/{value:g}"))), scene
+    return query, scene
+
+
+def _only_so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"I only have two": a limit of how many, when how many was asked."""
+    if not scene.asks or scene.asks[0].quantity != "count" or not query.cues & {"at_most", "my_kit"}:
+        return query, scene
+    numbers = [f for f in query.facts if f.quantity in ("number", "count")]
+    if len(numbers) != 1 or query.asks:
+        return query, scene
+    limit = replace(numbers[0], quantity="max_count", of="")
+    return replace(query, facts=tuple(limit if f is numbers[0] else f for f in query.facts), unplaced=()), scene
 
 
 def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
@@ -336,6 +370,10 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
     from assistant.scales import is_aperture_mark, is_film_speed_mark
 
     asked = scene.asks[0].quantity if scene.asks else ""
+    if query.cues & {"move", "closer", "further"} and any(f.quantity == "distance" for f in scene.facts):
+        last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
+        unit = last.unit if last.unit in LENGTH else "ft"
+        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
     pair = number.other if not math.isnan(number.other) else number.value
     distances = [f for f in scene.facts if f.quantity == "distance"]
     apertures = [f for f in scene.facts if f.quantity == "aperture"]
@@ -387,5 +425,5 @@ def _relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     _corrected, _units, _ratio_convention, _swaps, _drops, _measured_loss, _another_length, _half_that, _relation_again, _more_or_less,
-    _another, _just_one, _all_of_them, _other_light, _role_value, _film_pushes, _bare_numbers,
+    _another, _just_one, _all_of_them, _other_light, _role_value, _film_pushes, _wide_open, _only_so_many, _bare_numbers,
 )

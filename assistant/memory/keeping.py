@@ -9,9 +9,10 @@ from __future__ import annotations
 import json
 import math
 import time
+from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Iterable
+from typing import TYPE_CHECKING, Any
 
 from assistant.memory.kit import Kit
 from assistant.memory.places import FILE_NAME
@@ -61,7 +62,7 @@ class Keeper:
         self._tell(store.save_kit(rows))
         self._known = {(row.owner, row.quantity): row for row in rows}
 
-    def load_log(self) -> "ShotLog":
+    def load_log(self) -> ShotLog:
         """The latest frames of the log."""
         from assistant.memory.shotlog import ShotLog
 
@@ -72,7 +73,7 @@ class Keeper:
         self._hear(store)
         return ShotLog(tuple(shots))
 
-    def save_log(self, before: "ShotLog", after: "ShotLog") -> "ShotLog":
+    def save_log(self, before: ShotLog, after: ShotLog) -> ShotLog:
         """Keep what was logged, changed or struck out; the log with the numbers of the store."""
         store = self._opened()
         if store is None:
@@ -100,7 +101,7 @@ class Keeper:
         except (OSError, ValueError):  # not even to be looked at: opening will say why
             return True
 
-    def _opened(self) -> "Store | None":
+    def _opened(self) -> Store | None:
         if self._store is None and self._home is not None:
             from assistant.memory.store import Store
 
@@ -108,12 +109,12 @@ class Keeper:
             self._hear(self._store)
         return self._store
 
-    def _unchanged(self, row: "KitFact") -> "KitFact":
+    def _unchanged(self, row: KitFact) -> KitFact:
         """The row as it is kept already when only the time differs: it was not said anew."""
         known = self._known.get((row.owner, row.quantity))
         return known if known and (known.value, known.said) == (row.value, row.said) else row
 
-    def _hear(self, store: "Store") -> None:
+    def _hear(self, store: Store) -> None:
         self._tell(store.trouble)
         store.trouble = None
 
@@ -125,7 +126,7 @@ class Keeper:
 # --- facts as rows, and back ----------------------------------------------------------------------
 
 
-def rows_of(kit: Kit, now_us: int) -> "list[KitFact]":
+def rows_of(kit: Kit, now_us: int) -> list[KitFact]:
     """The kit as the store and a file have it; `now_us`: microseconds since 1970, one later for each row, which keeps the order."""
     from assistant.memory.store import KitFact
 
@@ -135,12 +136,12 @@ def rows_of(kit: Kit, now_us: int) -> "list[KitFact]":
     return named + facts
 
 
-def rows_now(kit: Kit) -> "list[KitFact]":
+def rows_now(kit: Kit) -> list[KitFact]:
     """The kit as a file has it, told just now."""
     return rows_of(kit, _now_us())
 
 
-def kit_of(rows: "Iterable[KitFact]") -> Kit:
+def kit_of(rows: Iterable[KitFact]) -> Kit:
     """The kit in these rows, in the order it was told. A row that makes no fact is left out."""
     ordered = sorted(rows, key=lambda row: row.when)
     names = tuple(row.owner for row in ordered if row.quantity == NAME)
@@ -195,7 +196,7 @@ def _word(value: object) -> str:
     return value if isinstance(value, str) else ""
 
 
-def frame_of(shot: "Shot", when: str) -> "Frame":
+def frame_of(shot: Shot, when: str) -> Frame:
     """A shot as the store has it."""
     from assistant.memory.store import Frame
 
@@ -203,7 +204,7 @@ def frame_of(shot: "Shot", when: str) -> "Frame":
     return Frame(shot.id, when, shot.roll, shot.note, json.dumps({"frame": shot.frame, "facts": facts}, ensure_ascii=False))
 
 
-def shot_of(frame: "Frame") -> "Shot":
+def shot_of(frame: Frame) -> Shot:
     """A shot from what the store has; facts that make no sense are left out."""
     from assistant.memory.shotlog import FIRST_ROLL, Shot
 

@@ -11,7 +11,7 @@ from typing import Iterable
 
 from assistant.query import Fact, Query
 
-FLASH = frozenset({"guide_number", "min_power", "power_steps", "energy", "loss", "recycle", "count", "only_powers"})
+FLASH = frozenset({"guide_number", "min_power", "power_steps", "energy", "loss", "recycle", "only_powers"})
 CAMERA = frozenset({"film_speed", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "max_distance", "min_distance", "focal_length", "max_film_speed", "max_count",
                     "format", "preferred_unit", "rated", "push", "ring", "stock"})
 
@@ -53,7 +53,7 @@ class Kit:
         said = {(f.quantity, f.of) for f in query.facts}
         out: list[Fact] = []
         for fact in self.facts:
-            if fact.quantity in CAMERA and not fact.of:
+            if not fact.of and (fact.quantity in CAMERA or not flashes):
                 mine: Fact | None = fact
             elif fact.of in named:
                 mine = fact

@@ -30,7 +30,7 @@ class Shot:
         """The first fact of a quantity."""
         return next((f for f in self.facts if f.quantity == quantity), None)
 
-    def same_frame(self, other: "Shot") -> bool:
+    def same_frame(self, other: Shot) -> bool:
         """Whether both are of one frame."""
         return (self.frame, self.roll) == (other.frame, other.roll)
 
@@ -61,17 +61,17 @@ class ShotLog:
         """The number after the highest on this roll."""
         return max((s.frame for s in self.on_roll()), default=0) + 1
 
-    def with_shot(self, shot: Shot) -> "ShotLog":
+    def with_shot(self, shot: Shot) -> ShotLog:
         """The log with this frame; one told earlier under its number is replaced."""
         earlier = next((s for s in self.shots if s.same_frame(shot)), None)
         kept = tuple(s for s in self.shots if s is not earlier)
         return replace(self, shots=(*kept, replace(shot, id=earlier.id if earlier else shot.id)), begun="" if shot.roll == self.begun else self.begun)
 
-    def without(self, shot: Shot) -> "ShotLog":
+    def without(self, shot: Shot) -> ShotLog:
         """The log without this frame."""
         return replace(self, shots=tuple(s for s in self.shots if not s.same_frame(shot)))
 
-    def with_new_roll(self) -> "ShotLog":
+    def with_new_roll(self) -> ShotLog:
         """The log with a new roll in the camera."""
         numbers = [int(s.roll) for s in self.shots if s.roll.isdecimal()]
         return replace(self, begun=str(max(numbers, default=0) + 1)) if self.shots else self

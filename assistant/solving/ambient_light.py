@@ -29,7 +29,9 @@ _MARGIN = 1.06
 def solve(query: Query) -> Solution | None:
     """The answer about ambient light; None when the question is about flash alone."""
     ask = next((a for a in query.asks if a.quantity in ASKED), None)
-    if ask is None or not is_about_daylight(query, ask):
+    if ask is None:
+        ask = _how_long(query)
+    if ask is None or query.claim or not is_about_daylight(query, ask):
         return None
     from assistant.solving.fill_light import added, fill
 
@@ -39,6 +41,13 @@ def solve(query: Query) -> Solution | None:
             return found
     solver = _SOLVERS.get(ask.quantity)
     return solver(query, ask) if solver else None
+
+
+def _how_long(query: Query) -> Ask | None:
+    """"How long do I leave it open": a shutter time, where it is ambient light that is exposed."""
+    asked = next((a for a in query.asks if a.quantity in ("duration", "time")), None)
+    lit = query.has("exposure_value") or any(f.of == "ambient" for f in query.facts) or query.cues & {c for c, _, _ in SKY_EV}
+    return replace(asked, quantity="shutter") if asked and lit and not query.has("velocity") else None
 
 
 def is_about_daylight(query: Query, ask: Ask) -> bool:

@@ -14,7 +14,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = re.compile(r"\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = re.compile(r"\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = re.compile(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
 _STRAIGHT = re.compile(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|base|as read|right on|neutral|bang on|zero|no change|at f)\b", re.I)
@@ -42,7 +42,7 @@ def solve(query: Query) -> Solution | None:
     """The settings of a bracket, or how many frames it takes; None when it is none."""
     if not _TALK.search(query.text) and "bracket" not in query.cues or query.has("expired"):
         return None
-    if query.asks_for("stops", "ratio", "guide_number", "distance", "claim"):
+    if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and re.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
     offsets = frames(query)
     if not offsets:
@@ -150,6 +150,8 @@ def _spelled(query: Query) -> tuple[float, ...]:
             marked.append((m.start(), 0.0))
     marked.sort()
     out = [value for _, value in marked]
+    if re.search(r"\bbracket", text, re.I) and len(out) == 2 and out[0] == -out[1] and not re.search(r"\btwo[- ](?:frame|shot)", text, re.I):
+        out = [0.0, *out]
     return tuple(v for n, v in enumerate(out) if v != 0 or v not in out[:n])
 
 

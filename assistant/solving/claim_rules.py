@@ -24,6 +24,11 @@ WEIGHTS: dict[str, dict[str, float]] = {
 TOLERANCE = 1 / 3
 """Stops within which a figure is near enough: the finest step of most apertures."""
 
+EXACT = 0.15
+"""Stops within which a factor said outright must come: 1.4 for the root of two is near, three for three stops is not."""
+
+_ABOUT = re.compile(r"\b(?:about|roughly|around|nearly|almost|approximately|some|more or less|ish)\b")
+
 RANK = {"guide_number": 1, "light": 2, "stops": 2}
 """What causes comes before what follows: the guide number follows from settings, the light from everything."""
 
@@ -71,7 +76,8 @@ def _judge(said: str, cause: Term, effect: Term) -> Verdict | None:
         return None
     right = _doublings(said, cause, effect, light, mine)
     off = (effect.doublings - right) * mine
-    return Verdict(abs(off) <= TOLERANCE, abs(off), _say(cause, effect.quantity, right), _why(cause, effect.quantity, right), (_factor(right),), effect.start)
+    near = TOLERANCE if _ABOUT.search(said[max(0, effect.start - 20) : effect.end]) else EXACT
+    return Verdict(abs(off) <= near, abs(off), _say(cause, effect.quantity, right), _why(cause, effect.quantity, right), (_factor(right),), effect.start)
 
 
 def _weight(quantity: str, part: str) -> float | None:

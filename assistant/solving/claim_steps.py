@@ -47,7 +47,7 @@ _SPOKEN = re.compile(r"\b(?:so|is|=|gives?|makes?|becomes?|get|to|about|it's|now
 def without_sums(query: Query) -> Query:
     """The query with written arithmetic ("56 x 1.4 = 79") as the one figure it comes to."""
     said = plain(query.text)
-    facts = list(query.facts)
+    facts = _film_speeds(said, list(query.facts))
     for m in ARITHMETIC.finditer(said):
         if re.search(r"(?:f ?/ ?|1/|iso ?|asa ?)$", said[: m.start("a")]):
             continue
@@ -58,6 +58,16 @@ def without_sums(query: Query) -> Query:
         kind = "aperture" if m["f"] or _divides_by_distance(m["more"], query) else "number"
         facts.append(Fact(kind, float(m["r"]), "sum", "", start=m.start("r"), end=m.end("r"), said=m["r"], cue="result"))
     return query.with_facts(sorted(facts, key=lambda f: f.start))
+
+
+def _film_speeds(said: str, facts: list[Fact]) -> list[Fact]:
+    """"ISO 200: 56 x 1.4 = 79": a speed before a colon is a speed, not one side of a ratio."""
+    for m in re.finditer(r"\b(?:iso|asa) ?(\d+) ?:", said):
+        clash = [f for f in facts if f.start < m.end() and f.end > m.start()]
+        if not any(f.quantity == "film_speed" for f in clash):
+            facts = [f for f in facts if f not in clash]
+            facts.append(Fact("film_speed", float(m.group(1)), start=m.start(), end=m.end(1), said=m.group()))
+    return sorted(facts, key=lambda f: f.start)
 
 
 def _divides_by_distance(operations: str, query: Query) -> bool:
@@ -105,7 +115,8 @@ class _Replay:
         elif fact.quantity in ("distance",):
             self._check(fact, "distance", fact.value / LENGTH[self.unit], self._expected() / self.aperture)
         elif fact.quantity in ("number", "guide_number") and self._is_figure(fact):
-            self._check(fact, "guide_number", fact.value, self._expected())
+            other = fact.unit if fact.quantity == "guide_number" and fact.unit in LENGTH else self.unit
+            self._check(fact, "guide_number", fact.value * LENGTH[other] / LENGTH[self.unit], self._expected())
 
     def _claims_distance(self) -> bool:
         return self.aperture > 0 and not self.distance > 0

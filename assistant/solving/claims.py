@@ -80,6 +80,9 @@ def _guides_in_lengths(query: Query) -> Query:
 _LENGTH = {"ft": 0.3048, "m": 1.0}
 _BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
 _UNIT_AFTER = re.compile(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
+_FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|power|stop|f-stop|film|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|must|away|set|use|want|go|stand|put|with|right|ok|only|just|up|down)\W+)*$"
+_ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works out|leaves|comes? to|reach(?:es)?|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
+_CLAUSE = re.compile(r"\b(?:so|therefore|thus|hence)\b[^,.;]*$")
 _CONCLUDES = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do|at)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
 
 
@@ -123,9 +126,10 @@ def _candidates(query: Query) -> list[Fact]:
     last = max((f.start for f in facts), default=0)
 
     def rank(f: Fact) -> tuple[int, int, int]:
-        concluded = _CONCLUDES.search(said[: f.start]) is not None
-        strong = f.cue in ("claimed", "result") or re.search(r"\b(?:so|therefore|thus|hence|need|gives?|get|becomes?)\b[^,.;]*$|[=:→]\s*$", said[: f.start]) is not None
-        return (2 if strong else 1 if concluded and f.start == last else 0, order[f.quantity], f.start)
+        before = said[: f.start]
+        near = f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
+        level = 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
+        return level, order[f.quantity] if level < 3 else 0, f.start
 
     firsts = [next((f for f in facts if f.quantity == q), None) for q in ("guide_number",)]
     return [f for f in sorted(facts, key=rank, reverse=True) if f not in firsts or len(query.all("guide_number")) == 0]

@@ -6,6 +6,7 @@ One table: what is asked, what is given, how. The first row whose givens are the
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Callable
 
 from assistant import scales
@@ -40,6 +41,12 @@ def _done(answer: Quantity, *used: Fact, notes: tuple[str, ...] = (), working: t
 def _guide(query: Query, ask: Ask) -> Solution | None:
     """A guide number at another film speed or power, or in the other unit."""
     guides = query.all("guide_number")
+    lengths = query.all("distance")
+    if not guides and len(lengths) == 1 and not query.has("aperture") and (query.has("film_speed") or query.has("power")):
+        fact = lengths[0]
+        unit = "m" if fact.unit in ("m", "cm") else "ft"
+        guides = [replace(fact, quantity="guide_number", value=fact.value / LENGTH[unit], unit=unit)]
+        query = query.with_facts(tuple(f for f in query.facts if f is not fact) + (guides[0],))
     if len(guides) != 1 or query.has("distance") or query.has("aperture") or query.has("count") or query.has("ratio"):
         return None
     fact = guides[0]

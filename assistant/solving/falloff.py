@@ -28,14 +28,14 @@ TONES: tuple[tuple[str, float, str], ...] = (
 )
 _WHAT_MOVES = re.compile(r"how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
 _NEW_PLACE = re.compile(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
-_COMPENSATE = re.compile(r"open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
+_COMPENSATE = re.compile(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
 _TOO = re.compile(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b(?: \w+){0,3} (?:stops?|third|half)(?: \w+)? (?:over|under|hot|above|below|dark|bright|short)", re.I)
 
 
 def solve(query: Query) -> Solution | None:
     """A question of fall-off, or None."""
     scene = scene_of(query)
-    if scene is None:
+    if scene is None or _two_lights(query):
         return None
     for ask in query.asks:
         for row in _ROWS.get("stops" if _how_far_under(query, ask) else ask.quantity, ()):
@@ -63,7 +63,7 @@ def _length(query: Query, metres: float) -> str:
 
 def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops from the near place to the far one, or from the old place of the light to the new."""
-    if scene.near is None or scene.far is None or query.has("stops") or _two_lights(query):
+    if scene.near is None or scene.far is None or query.has("stops"):
         return None
     lost = falloff_stops(scene.near, scene.far)
     value = _signed(query, lost, scene)
@@ -77,13 +77,13 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 
 def _stops_lead(value: float, lost: float, of: str | None) -> str:
+    """The whole first sentence, with the sign as it was asked for."""
     if abs(value) < 0.005:
-        return "No difference"
-    return f"{_capital(of)}{'more' if value > 0 else 'less'}{' exposure needed' if value > 0 > lost and not of else ' light'}" if value == lost or of else ("Open up" if value > 0 else "Close down")
-
-
-def _capital(of: str | None) -> str:
-    return f"{of[:1].upper()}{of[1:]}, " if of else ""
+        return "No difference."
+    size, sign = speak_stops(abs(value)), f" ({value:+.2f})"
+    if value != lost and not of:
+        return f"{'Open up' if value > 0 else 'Close down'} {size}{sign}."
+    return f"{size[:1].upper()}{size[1:]} {'more' if value > 0 else 'less'} light{f' on the {of}' if of else ''}{sign}."
 
 
 def _looks(stops: float) -> str:
@@ -111,7 +111,9 @@ def _two_lights(query: Query) -> bool:
 
 def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How near and how far the subject may go and stay within so much."""
-    if not re.search(r"\brange\b|between what|nearest|near(?: and|est and)|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", query.text, re.I):
+    if query.has("focal_length") or query.has("focus_distance"):
+        return None
+    if not re.search(r"\brange\b|between what|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", query.text, re.I):
         return None
     centre = scene.near if scene.near is not None and scene.far is None else None
     lines: tuple[Fact, ...] = ()
@@ -145,8 +147,8 @@ def _by_guide(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
 
 def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
     """Stops allowed over and under."""
-    said = [f for f in query.facts if f.quantity in ("stops", "relation")]
-    over, under = next((f for f in said if f.cue == "more"), None), next((f for f in said if f.cue == "less"), None)
+    said = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")]
+    over, under = (next((f for f in said if re.match(words, query.text[f.end :], re.I)), None) for words in (r"\W*(?:too )?(?:over|hot|more|above|bright)", r"\W*(?:too )?(?:under|less|below|dark)"))
     if over and under:
         return abs(over.value), abs(under.value), (over, under), ()
     if said:
@@ -231,7 +233,7 @@ def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The new distance for so many stops more or less, from one distance."""
-    if scene.near is None or scene.far is not None or query.has("guide_number") or query.has("aperture") or query.has("power") or query.has("relation"):
+    if scene.near is None or scene.far is not None or query.has("guide_number") or query.has("aperture") or query.has("power") or any(f.to for f in query.all("relation")):
         return None
     change = _change(query)
     if change is None:
@@ -246,7 +248,7 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     """Stops more (+) or less (-) that the move is to bring."""
     text = query.text.lower()
-    said = next((f for f in query.facts if f.quantity in ("stops", "loss", "power_down", "signed", "times", "ev_stops")), None)
+    said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "power_down", "signed", "times", "ev_stops")), None)
     by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halve the light|half as (?:bright|much)", -1.0),
                                         (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if re.search(words, text)), None)
     if said is None or (said.quantity == "times" and by_words is not None):
@@ -311,4 +313,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (_stops,), "distance": (_range, _spread, _backdrop, _shifted), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (_stops,), "distance": (_range, _spread, _backdrop, _shifted), "near_limit": (_range,), "far_limit": (_range,), "aperture": (_aperture,), "power": (_power,)}

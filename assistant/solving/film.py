@@ -146,6 +146,9 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
 def _stops_rated(query: Query) -> Solution | None:
     """How far a rating is from box speed, as exposure or as push."""
     box, rated = query.first("film_speed"), query.last("rated")
+    pair = query.first("number_range")
+    if pair and box is None and scales.is_film_speed_mark(pair.value) and scales.is_film_speed_mark(pair.other) and re.search("push|pull", query.text, re.I):
+        return _done((marks.stops(scales.film_speed_difference_stops(pair.value, pair.other)),), pair, lead="Push" if pair.other > pair.value else "Pull")
     speeds = query.all("film_speed")
     if rated is None and len(speeds) == 2 and re.search(r"push|pull|rated|metered|by mistake|instead of|wrong|left (?:it |the )?(?:on|at|set)", query.text, re.I):
         box, rated = speeds[0], speeds[1]
@@ -177,10 +180,14 @@ def _latitude(query: Query) -> Solution | None:
     return Solution(lead=f"{said} This is common practice, no standard; hard flash uses it up sooner than soft light.", topic="film")
 
 
+def _words_only(query: Query, ask: Ask) -> Solution | None:
+    return None if _is_exposure(query) else _latitude(query)
+
+
 # --- long times ---------------------------------------------------------------------------------------
 
 
-_FAILURE = re.compile(r"recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
+_FAILURE = re.compile(r"\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
 
 
 def _shutter(query: Query, ask: Ask) -> Solution | None:
@@ -257,4 +264,4 @@ def _stops_reciprocity(query: Query) -> Solution | None:
     return None
 
 
-_ROWS = {"film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "shutter": (_shutter,), "duration": (_shutter,), "time": (_shutter,)}
+_ROWS = {"latitude": (_words_only,), "distance": (_words_only,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "shutter": (_shutter,), "duration": (_shutter,), "time": (_shutter,)}

@@ -21,7 +21,7 @@ _PASSES = re.compile(r"(?:transmits|passes|transmission(?: is| of)?|lets through
 def solve(query: Query) -> Solution | None:
     """What something in the way costs, or the aperture once it is there; None for anything else."""
     ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture")), None)
-    if ask is None or query.claim:
+    if ask is None:
         return None
     for topic in (_t_stop, _measured, _added_up, _after):
         found = topic(query, ask)

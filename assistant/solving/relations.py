@@ -172,8 +172,8 @@ def _reference_reading(query: Query, found: list[Light], one: Light, reference: 
         measured = query.last("aperture", "ambient") or query.last("aperture", "") or query.last("aperture", "key")
     if measured:
         return measured.value, (measured, *film_facts), False
-    if other is None:
-        other = next((l for l in found if l is not one), None)
+    if other is None or not _comparable(other):
+        other = next((l for l in found if l is not one and _comparable(l)), other) or next((l for l in found if l is not one), None)
     if other is None:
         return needs(("aperture",), "I need what it is compared with: the reading of the other light.")
     if other.distance is None and one.distance is None:

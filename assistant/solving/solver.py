@@ -21,13 +21,17 @@ ROUTES = ("zoom", "bounce")
 
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
-    ("relations", frozenset({"ratio", "stops", "power", "distance", "aperture", "film_speed", "guide_number"})),
     ("claims", frozenset()),
-    ("film", frozenset({"film_speed", "speed", "stops", "shutter", "duration", "time", "aperture", "power", "count"})),
-    ("falloff", frozenset({"stops", "distance", "aperture", "power"})),
+    ("film", frozenset({"film_speed", "speed", "stops", "shutter", "duration", "time", "aperture", "power", "count", "distance", "latitude"})),
+    ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit"})),
     ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
     ("losses", frozenset({"stops", "factor", "aperture"})),
-    ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number"})),
+    ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
+    ("lens_geometry", frozenset({"coverage", "magnification", "extension", "stops", "factor", "aperture"})),
+    ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
+    ("pops", frozenset({"count", "aperture", "stops"})),
+    ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number", "duration", "time"})),
+    ("relations", frozenset({"ratio", "stops", "power", "distance", "aperture", "film_speed", "guide_number"})),
     ("conversions", frozenset({"guide_number", "stops", "factor", "power", "film_speed", "distance"})),
     ("change", frozenset({"aperture", "distance", "power", "film_speed", "count", "energy"})),
     ("flash", frozenset({"aperture", "distance", "power", "film_speed", "guide_number", "count"})),

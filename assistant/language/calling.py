@@ -1,0 +1,20 @@
+"""How a light is spoken of: by the name a person gave it, else by what it is."""
+
+from __future__ import annotations
+
+from assistant.language.speaking import printable
+
+_ONES = {
+    "big": "the big one", "small": "the little one", "left": "the left one", "right": "the right one", "a": "flash A", "b": "flash B", "c": "flash C",
+    "key": "the key", "fill": "the fill", "hair": "the hair light", "rim": "the rim light", "kicker": "the kicker", "accent": "the accent light",
+    "background": "the background light",
+}
+
+
+def called(name: str) -> str:
+    """A light as it is spoken of.
+
+    >>> called("small"), called("Duke")
+    ('the little one', 'Duke')
+    """
+    return _ONES.get(name, printable(name))

@@ -1,0 +1,55 @@
+"""Whether something is put up for checking: a yes-or-no question, or a statement with "right?" after it."""
+
+from __future__ import annotations
+
+import re
+from typing import Sequence
+
+from assistant.language.items import Item
+from assistant.language.segments import Segment
+from assistant.query import Ask, Fact
+
+_TAG = re.compile(
+    r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|eh|ok|okay|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
+    r"|,\s*no\s*\?\s*$"
+)
+_NO_TAG = re.compile(r"\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
+_PHRASE = re.compile(
+    r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b"
+    r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
+    r"|\b(?:isn't|isnt|doesn't|doesnt|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|this)\b\s*[?.!]*\s*$"
+    r"|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
+    r"|\bis it (?:true|correct|right|so|a myth)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
+)
+_FAULT = re.compile(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
+_VERB = re.compile(
+    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|wouldn't|can't|don't|shouldn't|might|may)\b[^?]*\?"
+)
+_ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
+
+
+def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
+    """Whether the text puts something up for a yes or a no."""
+    said = " ".join(text.lower().replace("’", "'").split())
+    if _FAULT.search(said):
+        return True
+    if _asks_openly([i for s in segments for i in s.items], said):
+        return False
+    if _PHRASE.search(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
+        return True
+    return _VERB.search(said) is not None or _proposes(said, asks, facts)
+
+
+def _asks_openly(items: Sequence[Item], said: str) -> bool:
+    """A question word that wants a value, not the one of "I was told what ..."."""
+    return any(i.kind == "cue" and i.word in _ASKING for i in items) or re.match(r"\W*(?:why|how|when|where|who|what|which)\b", said) is not None
+
+
+def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
+    """"GN 110 at 5 ft: f/11?": a value at the end, with a question mark and nothing asked."""
+    if asks or not said.endswith("?") or not facts:
+        return False
+    kinds = {f.quantity for f in facts}
+    last = max(facts, key=lambda f: f.start)
+    whole = {"guide_number", "distance", "aperture"} <= kinds
+    return last.quantity in ("aperture", "distance", "power", "film_speed", "guide_number", "number") and (whole or re.search(r"\b(?:so|therefore|hence|thus)\b[^,.;?]*\?$", said) is not None)
