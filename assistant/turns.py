@@ -278,7 +278,7 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     parts = [speaking.lead(solution), speaking.beside(solution)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.understood(solution.used))
-    parts += [speaking.assumed(solution.assumed), *solution.notes]
+    parts += [speaking.assumed(solution.assumed, solution.answers), *solution.notes]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.unused(unused(query, solution)))
     parts += [_leftover(query), _read_as(query)]
@@ -358,7 +358,8 @@ def _checks_claim(turn: Turn) -> Answer | None:
     asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
     if asked or found.status == "needs":
         _remember(turn, replace(whole, asks=asked or whole.asks), found)
-    return _speak(turn, whole, found)
+    left = {f.said for f in query.facts if f.quantity == "number" and f not in found.used and f.start not in {u.start for u in found.used}}
+    return _speak(turn, replace(whole, unplaced=tuple(u for u in query.unplaced if u in left)), found)
 
 
 def _teach(turn: Turn) -> Answer | None:

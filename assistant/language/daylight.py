@@ -183,10 +183,17 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     cue = fact.cue if way is None else ("more" if re.match(rf"(?:{_MORE}|brighten)", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _clause(fact, text)
-    of = _whose(clause, than, fact)
+    of = _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
     return replace(fact, quantity="relation", value=abs(fact.value), of=of, to="ambient" if of == "fill" else "", cue=cue, unit="")
+
+
+def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:
+    """"Twilight sky is 1/15 at f/5.6. I want it a stop over": what the talk before was of."""
+    if fact.to not in ("", "aperture", "ambient") or _OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not re.search(r"\b(?:it|that|this|want)\b", clause, re.I):
+        return ""
+    return "ambient" if _last_word(before, _IS_AMBIENT, _OF_FLASH) else ""
 
 
 def _clause(fact: Fact, text: str) -> str:

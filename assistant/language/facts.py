@@ -84,7 +84,7 @@ def _length(place: Place) -> Fact:
         return _fact(place, "guide_number", place.item.value / LENGTH[place.item.unit])
     if place.item.unit == "mm" and _is_focal(place):
         return _fact(place, "focal_length", of="")
-    for rule in (_extension, _camera_distance, _focus_distance, _standing, _room_limit, _move, _row, _path_leg, _backdrop):
+    for rule in (_extension, _camera_distance, _focus_distance, _room_limit, _standing, _move, _row, _path_leg, _backdrop):
         found = rule(place)
         if found:
             return found
@@ -282,6 +282,8 @@ def _relation(place: Place) -> Fact | None:
     against = next((i for i in place.items[max(start, place.at) + 1 : max(start, place.at) + 5] if is_role(i) or i.kind == "aperture"
                     or (i.kind == "cue" and i.word in ("ambient", "backdrop", "meter"))), None)
     subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in ("ambient", "backdrop")))
+    if against is not None and is_role(against) and place.text[: against.start].lower().rstrip().endswith(" as"):
+        subject, against = against, None
     if against is None and subject is None:
         return None
     to = "" if against is None else ("aperture" if against.kind == "aperture" else against.word)

@@ -33,6 +33,8 @@ HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.comp
     (r"\bwhere\b|what distance|how (?:far|close|near)|(?:nearest|closest) and (?:furthest|farthest)|(?:near|far|distance)s? limits?|between what", ("distance", "stops"), "distance"),
     (r"\bwhere\b|what distance|how (?:far|close|near)", ("distance", "times"), "distance"),
     (r"\bwhere\b|how (?:far|close|near)|what distance", ("gap", "stops"), "distance"),
+    (r"how (?:dark|bright|far (?:under|over|down))|how (?:will|does|would|do) the \w+(?: \w+)? (?:look|come out|record|turn out)|what (?:will|does|would|happens to) the \w+", ("shutter", "aperture"), "stops"),
+    (r"\bt.?stop|\bt.?number|what t\b", ("aperture",), "aperture"),
     (_LENS_SET, ("guide_number",), "aperture"),
     (_LENS_SET, ("aperture",), "aperture"),
     (_LENS_SET, ("exposure_value",), "aperture"),

@@ -27,13 +27,31 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     places = {i.start: n for n, i in enumerate(spoken)}
     cues = {i.word for i in items if i.kind == "cue"}
     out = _formats(facts, spoken, places)
-    out = _stretched(out, spoken, places, cues)
+    out = _half_frame(_stretched(out, spoken, places, cues), text)
     if not cues & set(_ABOUT) and not _extent_words(text):
         return out
     read: list[Fact] = []
     for fact in out:
         read += _sharp(fact, spoken, places, text)
-    return read
+    return _bare_lens(read, spoken, places, text)
+
+
+def _half_frame(facts: list[Fact], text: str) -> list[Fact]:
+    """"half frame" is a film format, not half of anything."""
+    found = re.search(r"\bhalf[- ]frame\b", text.lower())
+    if not found:
+        return facts
+    kept = [f for f in facts if not found.start() <= f.start < found.end()]
+    return [*kept, Fact("format", 0.0, "half frame", start=found.start(), end=found.end(), said=found.group())]
+
+
+def _bare_lens(facts: list[Fact], items: Sequence[Item], places: dict[int, int], text: str) -> list[Fact]:
+    """"hyperfocal of an 80 on 6x6": a bare number is the lens, where none was named."""
+    if any(f.quantity == "focal_length" for f in facts):
+        return facts
+    bare = [f for f in facts if (f.quantity == "number" or f.quantity == "film_speed" and f.said.strip().isdigit()) and not f.bad and 8 <= f.value <= 1200
+            and re.search(r"\b(?:an?|the|my|with|for|lens|on) $", text.lower()[max(0, f.start - 6) : f.start])]
+    return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm") if f in bare[:1] else f for f in facts]
 
 
 def _extent_words(text: str) -> bool:
@@ -97,12 +115,17 @@ def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str)
         return [replace(fact, quantity="sharp_limit", other=math.nan, of=""), replace(fact, quantity="sharp_limit", value=fact.other, other=math.nan, of="", start=fact.start + 1)]
     if fact.quantity not in _LENGTHS:
         return [fact]
-    return [_placed(fact, items, at)]
+    return [_placed(fact, items, at, text)]
 
 
-def _placed(fact: Fact, items: Sequence[Item], at: int) -> Fact:
+_PURPOSE = re.compile(r"\b(?:so|such|to (?:keep|have|get|hold|make)|for|when|if|where|keep|keeps|hold|everything|both)\b")
+
+
+def _placed(fact: Fact, items: Sequence[Item], at: int, text: str) -> Fact:
     boundless = "" if math.isinf(fact.value) else fact.bad
-    focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0), _near(items, at, ("focus",), 0, 2) + 0.5)
+    cue = next((i for i in reversed(items[max(0, at - 5) : at]) if i.kind == "cue" and i.word in ("focus", "hyperfocal")), None)
+    aimed = cue is not None and not _PURPOSE.search(text[cue.end : fact.start].lower())
+    focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0) if aimed else 99.0, _near(items, at, ("focus",), 0, 2) + 0.5)
     sharp = min(_limit_before(items, at), _near(items, at, ("in_focus", "depth_of_field"), 0, 5) + 0.25, 1.5 if _spans(items, at) else 99)
     if focus < 99 and focus <= sharp:
         return replace(fact, quantity="focus_distance", of="camera", bad=boundless)
@@ -200,8 +223,20 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     spurious = {"stops", "degrees", "distance", "count", "duration"} | set(LENS_ASKS)
     kept = [a for a in asks if a.quantity not in spurious or (a.quantity == "magnification") or (a.quantity == "distance" and _other_distance(taken, lower))]
     unit = next((a.unit for a in asks if a.unit in ("cm", "in", "mm", "ft", "m")), "")
+    kept += _named_beside(kept, facts, lower)
     out = sorted([*kept, *(replace(a, unit=unit) for a in found)], key=lambda a: a.start)
     return out
+
+
+def _named_beside(kept: Sequence[Ask], facts: Sequence[Fact], lower: str) -> list[Ask]:
+    """"aperture and depth of field": the flash's part of a double question."""
+    if kept or not any(f.quantity == "guide_number" for f in facts):
+        return []
+    for quantity, pattern in (("aperture", r"\b(?:aperture|f-?stop|f[ -]number|what stop)\b"), ("power", r"\bpower\b")):
+        found = None if any(f.quantity == quantity for f in facts) else re.search(pattern, lower)
+        if found:
+            return [Ask(quantity, "", "", found.start())]
+    return []
 
 
 def _other_distance(taken: set[str], lower: str) -> bool:
@@ -247,4 +282,7 @@ def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lowe
     limits = any(f.quantity == "sharp_limit" for f in facts)
     if cues & {"in_focus", "depth_of_field"} and limits and not out and re.match(r"^\W*(?:\w+ ){0,3}?(?:is|are|will|would|do|does|can|could|if)\b|.*[,.] ?(?:is|are|will|would|do|does|can) ", lower):
         return [Ask("sharp", "", "", 0)]
+    kinds = {f.quantity for f in facts}
+    if not out and kinds & {"extension", "magnification"} and "aperture" in kinds and re.search(r"\bwhat\b[^?]*\b(?:set|use|need|shoot|stop)\b", lower):
+        return [Ask("aperture", "", "", 0)]
     return out

@@ -22,14 +22,15 @@ _TOTAL = re.compile(r"\b(?:total|path|altogether|all told|in all|all the way|tra
 _HIGH = re.compile(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall|up)\b", re.I)
 _HEIGHT_BEFORE = re.compile(r"(?<!to )(?<!to the )(?<!to a )(?<!the white )\b(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
 _ABOVE = re.compile(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
-_FLASH_HEIGHT = re.compile(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: is|'s| at| sits| held)?(?: at| up)?\s*$", re.I)
+_FLASH_HEIGHT = re.compile(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:the |her |his )?(?:face|subject|sitter|eyes))?(?: is| are|'s| at| sits| held)?(?: both)?(?: at| up)?\s*$", re.I)
 _FACE_HEIGHT = re.compile(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\s*$", re.I)
 _BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
-    out = _worn(_said_apart(_not_rows(list(facts), text), text), text)
+    out = _close_focus(_counted_stops(_sizes(list(facts), text), text, cues), text)
+    out = _worn(_said_apart(_not_rows(out, text), text), text)
     if _is_bounced(text, cues):
         out = _legs(out, text)
     out = _zoom_table(out, text)
@@ -37,15 +38,50 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
 
 
 def _is_bounced(text: str, cues: frozenset[str]) -> bool:
+    if "ceiling" in cues and re.search(r"\bgn\b|guide|flash|gun", text, re.I):
+        return True
     said = re.search(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path", text, re.I)
     return bool(said) or bool(cues & {"bounce"})
 
 
 _MORE_STOPS = re.compile(r"\b(?:(?:one|a) (?:more|further|extra)|another)(?: full)? stop\b", re.I)
+_SIZE_BEFORE = re.compile(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d+|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
+_STOP_WORD = re.compile(r"^\s*(?:full |whole )?stops?\b", re.I)
+_TAKES = re.compile(r"\b(?:eat|cost|lose|los|take|steal|rob|swallow|soak|drop|knock|absorb|drink|giv)\w*(?: \w+){0,3}\s*$", re.I)
 _STRENGTH: tuple[tuple[str, float], ...] = (
     # gels by colour and depth: full orange 1, half 1/2, quarter 1/4; full blue 1 1/2, half 1 (common practice, one published answer)
     (r"(?:quarter|1/4)[\w\s-]*$", 0.25), (r"(?:half|1/2)[\s-]*(?:blue|ctb)", 1.0), (r"(?:half|1/2)[\w\s-]*$", 0.5), (r"(?:blue|ctb)", 1.5),
 )
+
+
+def _sizes(facts: list[Fact], text: str) -> list[Fact]:
+    """"a 60 cm softbox": the size of the thing, not a distance."""
+    worn = [f.start for f in facts if f.quantity == "modifier"]
+
+    def is_size(fact: Fact) -> bool:
+        after = min((w for w in worn if w >= fact.end), default=-1)
+        return fact.quantity in ("distance", "focal_length", "max_distance", "min_distance") and after >= 0 and bool(_SIZE_BEFORE.match(text[fact.end : after]))
+
+    return [replace(f, quantity="size", of="") if is_size(f) else f for f in facts]
+
+
+def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
+    """"eats 3 stops at 1/1000": a number with its stops, though "stops at" has a meaning of its own."""
+    out: list[Fact] = []
+    for fact in facts:
+        if fact.quantity == "number" and _STOP_WORD.match(text[fact.end :]) and not fact.bad:
+            takes = bool(_TAKES.search(text[: fact.start]))
+            fact = replace(fact, quantity="loss" if takes else "stops", unit=("hss" if "hss" in cues else "") if takes else "", of="")
+        out.append(fact)
+    return out
+
+
+def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
+    """"a 100 mm lens focused at 300 mm": the second is where it is focused."""
+    focal = [f for f in facts if f.quantity == "focal_length"]
+    if len(focal) < 2:
+        return facts
+    return [replace(f, quantity="focus_distance", of="camera") if f in focal and re.search(r"\bfocus\w*(?: down)?(?: at| on| to)\s*$", text[: f.start], re.I) else f for f in facts]
 
 
 def _not_rows(facts: list[Fact], text: str) -> list[Fact]:

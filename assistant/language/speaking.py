@@ -154,6 +154,10 @@ def lead(solution: Solution) -> str:
     body = say(first)
     if solution.lead:
         return solution.lead if solution.lead.endswith(".") else f"{solution.lead}: {body}."
+    if solution.status == "out_of_reach":
+        return f"It would take {body}."
+    if first.quantity == "aperture" and first.of:
+        return f"The {first.of} reads {body}." if first.of[:1].islower() else f"{first.of} reads {body}."
     whose = f"{first.of}: " if first.of and len(solution.answers) > 1 and first.of not in ("move",) else ""
     sentence = LEADS.get(first.quantity, "{0}.").format(body)
     return _capital(f"{whose}{sentence}")
@@ -175,21 +179,40 @@ def _name(q: Quantity) -> str:
     return "" if q.quantity in ("aperture", "power", "stops", "ratio", "guide_number", "count", "factor") else q.quantity.replace("_", " ") + " "
 
 
-def assumed(items: tuple[Assumed, ...]) -> str:
-    """What was taken without being said, each once."""
-    if not items:
+def assumed(items: tuple[Assumed, ...], answers: tuple[Quantity, ...] = ()) -> str:
+    """What was taken without being said, each once; same reasons are said once."""
+    unsaid = [a for a in items if a.why == "none was given"]
+    rest = [a for a in items if a.why != "none was given"]
+    words = [" and ".join(_assumed_one(a).removesuffix(" (none was given)") for a in unsaid) + ", since none was said"] if unsaid else []
+    words += [_assumed_one(a, answers) for a in rest]
+    return "Taken: " + "; ".join(dict.fromkeys(words)) + "." if words else ""
+
+
+_FEET_IN_A_METRE = 1 / LENGTH["ft"]
+_OTHER_UNIT = {"aperture": 1.0, "distance": 1.0, "power": -2.0, "film_speed": -2.0, "count": -2.0}
+"""How the answer goes with the guide number's unit, as a power of feet to the metre."""
+
+
+def in_other_unit(a: Assumed, answers: tuple[Quantity, ...]) -> str:
+    """What the answer would be, were the guide number in the other unit (contract 1)."""
+    first = answers[0] if answers else None
+    other = "metres" if a.unit == "ft" else "feet"
+    if first is None or first.quantity not in _OTHER_UNIT or not isinstance(first.value, (int, float)):
         return ""
-    return "Taken: " + "; ".join(_assumed_one(a) for a in items) + "."
+    factor = _FEET_IN_A_METRE ** (_OTHER_UNIT[first.quantity] * (1 if a.unit == "ft" else -1))
+    value = float(first.value) * factor
+    shown = {"aperture": _f(value), "power": f"1/{number(1 / value)} of full" if value < 1 else f"{number(value)} times full power",
+             "film_speed": f"ISO {number(value)}", "count": f"{math.ceil(value - 1e-9)}"}.get(first.quantity) or length(value, first.unit)
+    return f"; in {other} it would be {shown}"
 
 
-def _assumed_one(a: Assumed) -> str:
+def _assumed_one(a: Assumed, answers: tuple[Quantity, ...] = ()) -> str:
     if a.quantity == "film_speed":
         return f"ISO {number(float(a.value))} ({a.why})"
     if a.quantity == "power":
         return f"{scales.speak_power(float(a.value))} power ({a.why})"
     if a.quantity == "guide_number":
-        other = "metres" if a.unit == "ft" else "feet"
-        return f"the guide number is in {_unit_words(a.unit)}; in {other} the answer would differ {'3.3 times' } ({a.why})"
+        return f"the guide number to be in {_unit_words(a.unit)}{in_other_unit(a, answers)}"
     if a.quantity == "stops":
         return f"{scales.speak_stops(abs(float(a.value)))} lost, {a.why}"
     return f"{a.quantity.replace('_', ' ')} {a.value} {a.unit} ({a.why})"
@@ -202,6 +225,19 @@ def fact(f: Fact) -> str:
 
 
 _FACT: dict[str, Callable[[Fact], str]] = {
+    "path": lambda f: f"{speak_length(f.value, f.unit)} of path" if f.unit in LENGTH else "a path",
+    "zoom_row": lambda f: f"guide number {number(f.value)} at {number(f.other)} mm",
+    "zoom": lambda f: f"zoom at {number(f.value)} mm",
+    "ceiling_height": lambda f: f"a ceiling at {speak_length(f.value, f.unit)}" if f.unit in LENGTH else "a ceiling",
+    "ceiling_above": lambda f: f"a ceiling {speak_length(f.value, f.unit)} above" if f.unit in LENGTH else "a ceiling",
+    "flash_height": lambda f: f"the flash {speak_length(f.value, f.unit)} up" if f.unit in LENGTH else "",
+    "face_height": lambda f: f"the face {speak_length(f.value, f.unit)} up" if f.unit in LENGTH else "",
+    "size": lambda f: f"{speak_length(f.value, f.unit)} across" if f.unit in LENGTH else "",
+    "nd": lambda f: f"ND of {scales.speak_stops(f.value)}",
+    "filter_loss": lambda f: f"a {f.unit or 'filter'} of {scales.speak_stops(f.value)}",
+    "factor": lambda f: f"factor {number(f.value)}",
+    "smallest_aperture": lambda f: f"the lens stopping at f/{number(f.value)}",
+    "widest_aperture": lambda f: f"the lens opening to f/{number(f.value)}",
     "aperture": lambda f: _f(f.value),
     "distance": lambda f: speak_length(f.value, f.unit) if f.unit in LENGTH else f"{speak_length(f.value, 'ft')} (an estimate)",
     "power": lambda f: f"{scales.speak_power(f.value)} power" if 0 < f.value <= 1 else f"{number(f.value)} power",
@@ -210,7 +246,9 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "guide_number": lambda f: f"guide number {number(f.value)}" + (f" {f.unit}" if f.unit else ""),
     "shutter": lambda f: f"a shutter of {_seconds(f.value)}",
     "sync": lambda f: f"sync {_seconds(f.value)}",
-    "count": lambda f: f"{f.value:g} {f.unit}",
+    "count": lambda f: f"{f.value:g} {f.unit if f.value != 1 else 'flash' if f.unit == 'flashes' else f.unit.removesuffix('s')}",
+    "offset": lambda f: f"{scales.speak_stops(abs(f.value))} {'more' if f.value > 0 else 'less'} light, as asked",
+    "modifier": lambda f: "", "bare": lambda f: "bare",
     "camera_distance": lambda f: f"the camera's distance of {speak_length(f.value, f.unit) if f.unit in LENGTH else number(f.value)}",
     "max_distance": lambda f: f"at most {speak_length(f.value, f.unit)}" if f.unit in LENGTH else "a limit of distance",
     "min_power": lambda f: f"lowest power 1/{number(1 / f.value)}" if f.value else "",
@@ -250,11 +288,31 @@ def unused(facts: list[Fact]) -> str:
     return "; ".join(parts).capitalize()[:1] + "; ".join(parts)[1:] + "." if parts else ""
 
 
+_UNTOLD = frozenset({"modifier", "camera_filter", "number", "format", "last_move"})
+
+
+def _listed(facts: list[Fact]) -> str:
+    """Facts in one breath, those of one light together: "key guide number 100 ft, 2 m"."""
+    words: list[str] = []
+    owner = ""
+    for f in sorted(facts, key=lambda f: f.of in ("", "both", "camera", "film")):
+        said = fact(f)
+        if f.of and f.of == owner:
+            said = said.removeprefix(f"{f.of} ")
+        owner = f.of
+        if said and said not in words:
+            words.append(said)
+    return ", ".join(words)
+
+
 def understood(facts: tuple[Fact, ...]) -> str:
-    """What the answer was worked out from."""
-    words = [fact(f) for f in facts if f.quantity not in ("modifier", "camera_filter", "number", "format")]
-    words = list(dict.fromkeys(w for w in words if w))
-    return "From " + ", ".join(words) + "." if words else ""
+    """What the answer was worked out from; in a follow-up, what changed and what stayed."""
+    told = [f for f in facts if f.quantity not in _UNTOLD]
+    new, kept = [f for f in told if f.origin == "said"], [f for f in told if f.origin in ("kept", "kit")]
+    if new and kept:
+        return f"With {_listed(new)}; still {_listed(kept)}."
+    words = _listed(told)
+    return ("Still " if kept and not new and all(f.origin == "kept" for f in kept) else "From ") + words + "." if words else ""
 
 
 def printable(text: str) -> str:

@@ -7,6 +7,7 @@ time beside "recycle" is asked for even where the question only says "what is it
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import replace
 from typing import Sequence
 
@@ -22,7 +23,17 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     lower = text.lower()
     moving = any(f.quantity == "velocity" for f in facts) or bool(re.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
-    return [_read(f, lower, moving, cues) for f in facts]
+    out = [_read(f, lower, moving, cues) for f in facts]
+    return [_like_the_next(f, n, out, lower) for n, f in enumerate(out)]
+
+
+def _like_the_next(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fact:
+    """"between a 400 and a 250 Ws head": the first number is of the second one's kind."""
+    after = facts[n + 1] if n + 1 < len(facts) else None
+    if fact.quantity != "number" or after is None or after.quantity not in ("energy", "voltage") or fact.bad:
+        return fact
+    joined = re.fullmatch(r"\s*(?:and|or|vs\.?|versus|to|over|against|than|down to|-|of|out of)\s*(?:an?|the|my)?\s*", lower[fact.end : after.start])
+    return replace(fact, quantity=after.quantity, unit=after.unit) if joined else fact
 
 
 def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
@@ -46,17 +57,19 @@ _MOVES = re.compile(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:m
 _SHORT = re.compile(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
 _FREEZES = re.compile(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
 _RECYCLE = re.compile(r"recycl|recharg|ready again")
-_ENERGY = re.compile(r"(?:how (?:much|many)|what(?:'s|s| is)?|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?")
+_ENERGY = re.compile(r"(?:how (?:much|many)|what(?:'s|s| is)?|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b")
 _SERIES = re.compile(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)")
-_POPS = re.compile(r"how (?:many|often)\b[^?.]{0,35}\b(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i)|number of (?:pops|flashes|bursts|shots)|how often")
+_POPS = re.compile(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)")
+_ADDS = re.compile(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
 
 def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about movement, duration, recycling, energy and pops."""
     lower = text.lower()
-    kinds = {f.quantity for f in facts}
+    counted = Counter(f.quantity for f in facts)
+    kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     cues = {i.word for i in items if i.kind == "cue"}
-    rules = (_pulse, _movement, _recycling, _series, _stored, _fired)
+    rules = (_pulse, _movement, _recycling, _series, _compared, _stored, _fired, _added)
     for rule in rules:
         found = rule(lower, kinds, cues, asks)
         if found is not None:
@@ -113,8 +126,27 @@ def _series(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
     return None
 
 
+def _compared(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"difference in stops between a 400 and a 250 Ws head"."""
+    plain = not kinds & {"aperture", "guide_number", "distance", "power", "power_down"}
+    if kinds & {"two_energy", "two_voltage"} and plain and re.search(r"\bstops?\b", lower) and re.search(r"how (?:many|much)|difference|what|gain|lose|worth|\?", lower):
+        return [Ask("stops", next((a.of for a in asks if a.quantity == "stops"), ""))]
+    return None
+
+
+def _added(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"what do four pops of f/8 add up to"."""
+    if {"count", "aperture"} <= kinds and not asks and not kinds & {"guide_number", "distance"} and _ADDS.search(lower):
+        return [Ask("aperture", "", "")]
+    return None
+
+
 def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:
+        if "split" in cues and "energy" in kinds and not _ENERGY.search(lower) and all(a.quantity in ("stops", "count") for a in asks) and re.search(r"\beach\b|per head|apiece", lower):
+            return [Ask("energy", "each", "J")]
+        if "capacitance" in kinds and not asks:
+            return [Ask("energy", "", "J")]
         if _ENERGY.search(lower) and not any(a.quantity in ("aperture", "stops", "power", "count", "guide_number", "film_speed") for a in asks):
             return [Ask("energy", "each" if re.search(r"\beach\b|per head|apiece|every head", lower) else "", "J")]
     return None

@@ -23,7 +23,7 @@ _PHRASE = re.compile(
 )
 _FAULT = re.compile(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = re.compile(
-    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|wouldn't|can't|don't|shouldn't|might|may)\b[^?]*\?"
+    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
 )
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 

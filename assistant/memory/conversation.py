@@ -73,16 +73,17 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
     replace them all. A new value said of nobody replaces that of the only owner.
     """
     kept = list(old)
+    before = tuple(kept)  # two values said in one breath never replace each other
     groups: dict[tuple[str, str], list[Fact]] = {}
     for fact in new:
         groups.setdefault((fact.quantity, fact.of), []).append(fact)
     added: list[Fact] = []
     for (quantity, of), facts in groups.items():
-        same = [k for k in kept if k.quantity == quantity and (k.of == of or (not k.of and of != "ambient"))]
-        owners = {k.of for k in kept if k.quantity == quantity and k.of != "ambient"}
+        same = [k for k in kept if k in before and k.quantity == quantity and (k.of == of or (not k.of and of != "ambient"))]
+        owners = {k.of for k in kept if k in before and k.quantity == quantity and k.of != "ambient"}
         if not of and owners and "" not in owners and len(owners) == 1:
             of = owners.pop()
-            same = [k for k in kept if k.quantity == quantity and k.of == of]
+            same = [k for k in kept if k in before and k.quantity == quantity and k.of == of]
             facts = [replace(f, of=of) for f in facts]
         drop = same if len(facts) > 1 else same[-1:]
         place = kept.index(drop[0]) if drop else len(kept)

@@ -34,7 +34,7 @@ _QUESTION = re.compile(
     r"|\b(?:can|could|may|should|is it|am|do|will it) (?:i|we|you|it|ok|okay|safe|all right|alright)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bwonder\w*\b"
 )
 _PERMISSION = re.compile(
-    r"\b(?:can|could|may|should|shall) (?:i|we|you|one|they|it|my|the|old|a|an|two|flash\w*)\b|\b(?:ok|okay|all right|alright|fine|wise|sensible|bad|good idea|worried|worry|mind|legal|allowed|advisable|a problem)\b"
+    r"\b(?:can|could|may|should|shall) (?:i|we|you|one|they|it|my|the|old|a|an|two|flash\w*)\b|\bany (?:reason not|harm|objection|danger|trouble)\b|\banything wrong with\b|\b(?:ok|okay|all right|alright|fine|wise|sensible|bad|good idea|worried|worry|mind|legal|allowed|advisable|a problem)\b"
     r"|\b(?:will|would|does|do|is|are|might) .{0,50}(?:hot|hurt\w*|protect\w*|trigger\w*|upset\w*|startl\w*|burn\w*|burst\w*|shatter\w*|need an? )|\bwhat happens if\b|\bwhat weight\b|\bhow heavy\b|\btoo high for\b|\btoo (?:bright|close|strong) (?:for|to)\b.{0,20}\b(?:eyes|baby|newborn)\b|\bdo i need\b|\bhow long\b.{0,40}\b(?:charge|capacitor|discharg\w*)|\bhow (?:do|can|should) (?:i|we) (?:measur\w*|test|check|weigh|protect|keep|stop(?! down)|secure|prevent|avoid|store|dispose|clean|get rid)\b|\bwhat (?:do|should|must) (?:i|we) do\b"
 )
 _NUMBER_WANTED = re.compile(

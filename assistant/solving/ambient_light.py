@@ -7,11 +7,12 @@ give as fill beside it. With a flash in play the sync time bounds the shutter.
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 from typing import Callable
 
 from assistant import scales
-from assistant.answer import Quantity
+from assistant.answer import Assumed, Quantity
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
@@ -22,6 +23,7 @@ ASKED = ("shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "
 _FLASH_WORDS = ("flash", "strobe", "speedlight", "fill", "sync", "gun", "monolight")
 NAMES = {"aperture": "the aperture you want", "shutter": "the shutter speed", "exposure_value": "a reading of the ambient light (aperture and time, or EV)",
          "stops": "how many stops under or over you want it"}
+_FOR_DAYLIGHT = r"(?:for|suits?|right for|does|would) (?:the |this )?(?:daylight|ambient|sun|room|sky|window|available light|existing light)"
 _MARGIN = 1.06
 """A marked time may differ by this much from the exact one and still be the sync mark."""
 
@@ -87,8 +89,9 @@ def _done(answers: tuple[Quantity, ...], light: Daylight | None, at: Working, us
     return Solution(answers=answers, assumed=assumed, used=tuple(dict.fromkeys(facts)), notes=notes, topic="ambient", lead=lead, working=_working(light, at, answers))
 
 
-def _speed_assumed(light: Daylight | None, at: Working) -> tuple:  # type: ignore[type-arg]
-    return () if light is not None and light.aperture is not None and light.film_speed == at.film_speed else at.assumed
+def _speed_assumed(light: Daylight | None, at: Working) -> tuple[Assumed, ...]:
+    same = light is not None and light.aperture is not None and light.film_speed == at.film_speed
+    return tuple(a for a in at.assumed if a.quantity != "film_speed") if same else at.assumed
 
 
 def _working(light: Daylight | None, at: Working, answers: tuple[Quantity, ...]) -> tuple[str, ...]:
@@ -143,7 +146,7 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
         return None
     light, at = _scene(query, "aperture")
     if light is None:
-        return None
+        return None if query.has("guide_number") or not re.search(_FOR_DAYLIGHT, query.text, re.I) else _lacks(("exposure_value",), at.facts)
     time = at.shutter or light.shutter
     if time is None and not light.relative:
         return _lacks(("shutter",), light.facts + at.facts)
@@ -253,18 +256,35 @@ def _nd(query: Query, ask: Ask) -> Solution | None:
         return None
     light, at = _scene(query, "")
     if light is None:
-        return None if not wants_nd(query) or query.has("guide_number") else _lacks(("exposure_value",), at.facts)
+        return _between(query) or (None if not wants_nd(query) or query.has("guide_number") else _lacks(("exposure_value",), at.facts))
     if at.aperture is None or (at.shutter or light.shutter) is None:
         return _lacks((("aperture",) if at.aperture is None else ()) + (("shutter",) if at.shutter is None and light.shutter is None else ()), light.facts + at.facts)
     stops, used, notes = _wanted(query)
     value = _difference(light, at, at.aperture, at.shutter or light.shutter) - at.loss - stops
+    answers, said = _strength(query, ask, value)
+    return _done(answers, light, at, used, notes + said)
+
+
+def _strength(query: Query, ask: Ask, value: float) -> tuple[tuple[Quantity, ...], tuple[str, ...]]:
+    """An ND so many stops strong, as a factor first where a factor is asked."""
     strength, factor = marks.stops(value, "ND"), Quantity("factor", 2.0**value, "x")
-    first = (factor, strength) if "factor" in query.text.lower() and "stop" not in query.text.lower().split("nd")[-1] else (strength, factor)
+    by_factor = ask.quantity == "factor" or (ask.quantity == "nd" and "factor" in query.text.lower())
     if value <= 0:
-        notes += ("No ND is needed: it is not too bright there.",)
-    density = ambient.density_from_stops(value)
-    notes += (f"Sold as ND {_sold(value)} or density {density:.1f}; it cuts the flash as much as the daylight.",) if value > 0 else ()
-    return _done(first, light, at, used, notes)
+        return (strength, factor), ("No ND is needed: it is not too bright there.",)
+    note = f"Sold as ND {_sold(value)} or density {ambient.density_from_stops(value):.1f}; it cuts the flash as much as the daylight."
+    return ((factor, strength) if by_factor else (strength, factor)), (note,)
+
+
+def _between(query: Query) -> Solution | None:
+    """"What ND takes me from f/11 to f/2.8": the marks between two settings, times too."""
+    pairs = [(query.all(q), between) for q, between in (("aperture", scales.aperture_difference_stops), ("shutter", scales.shutter_difference_stops),
+                                                         ("film_speed", scales.film_speed_difference_stops))]
+    moved = [(facts, between(facts[0].value, facts[-1].value)) for facts, between in pairs if len(facts) == 2]
+    if not moved or not wants_nd(query):
+        return None
+    ask = next((a for a in query.asks if a.quantity in ASKED), Ask("stops"))
+    answers, said = _strength(query, ask, sum(stops for _, stops in moved))
+    return Solution(answers=answers, used=tuple(f for facts, _ in moved for f in facts), notes=said, topic="ambient")
 
 
 def _sold(stops: float) -> str:

@@ -40,7 +40,7 @@ _MAKE: dict[str, tuple[float, Callable[[float, "str | None"], Quantity]]] = {
 
 def solve(query: Query) -> Solution | None:
     """The settings of a bracket, or how many frames it takes; None when it is none."""
-    if not _TALK.search(query.text) and "bracket" not in query.cues or query.has("expired"):
+    if not query.asks or not _TALK.search(query.text) and "bracket" not in query.cues or query.has("expired"):
         return None
     if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and re.search(r"how (?:many stops|much)", query.text, re.I)):
         return None

@@ -9,6 +9,9 @@ from assistant.physics import optics
 from assistant.query import Fact, Query
 from assistant.solving.lights import TYPICAL_LOSS
 
+_CLOSE = 12.0
+"""Focal lengths within which the lens's extension costs a quarter of a stop or more."""
+
 Loss = tuple[str, float, tuple[Fact, ...]]
 
 
@@ -39,11 +42,33 @@ def losses(query: Query) -> list[Loss]:
     found += [("filter", math.log2(f.value), (f,)) for f in factors if f.value > 0]
     found += [("filter", f.value, (f,)) for f in query.facts if f.quantity == "filter_loss"]
     found += [("ND", f.value, (f,)) for f in query.facts if f.quantity == "nd"]
-    if not found:
-        found += [(f.unit, TYPICAL_LOSS[f.unit][1], (f,)) for f in query.facts if f.quantity == "camera_filter" and f.unit in TYPICAL_LOSS]
+    found += [(f.unit, TYPICAL_LOSS[f.unit][1], (f,)) for f in unmeasured(query)]
     found += [("asked for", f.value, (f,)) for f in query.facts if f.quantity == "offset"]
     bellows = _bellows(query)
     return found + ([bellows] if bellows else [])
+
+
+def unmeasured(query: Query) -> list[Fact]:
+    """Filters on the lens whose strength was not given: a typical one is taken."""
+    told = {f.unit for f in query.facts if f.quantity == "filter_loss"}
+    spare = sum(f.quantity == "factor" for f in query.facts)
+    any_told = bool(told) or spare > 0 or query.has("nd")
+    found: list[Fact] = []
+    for fact in query.facts:
+        if fact.quantity != "camera_filter" or fact.unit not in TYPICAL_LOSS or fact.unit in told or any(fact.unit == f.unit for f in found):
+            continue
+        if fact.unit == "filter" and any_told:
+            spare -= 1
+        elif spare > 0:
+            spare -= 1
+        else:
+            found.append(fact)
+    return found
+
+
+def assumed(query: Query) -> tuple[Assumed, ...]:
+    """What was taken for those filters."""
+    return tuple(Assumed("stops", -TYPICAL_LOSS[f.unit][1], "stops", f"a typical loss for a {f.unit}; common practice, test your own") for f in unmeasured(query))
 
 
 def _bellows(query: Query) -> Loss | None:
@@ -53,6 +78,9 @@ def _bellows(query: Query) -> Loss | None:
     extension, focal = query.last("extension"), query.last("focal_length")
     if extension and focal:
         return ("bellows", math.log2(bellows_factor(query, extension, focal)), (extension, focal))
+    focus = query.last("focus_distance")
+    if focus and focal and focal.value < focus.value < _CLOSE * focal.value:
+        return ("bellows", math.log2(optics.bellows_factor_from_focus(focal.value, focus.value)), (focus, focal))
     return None
 
 

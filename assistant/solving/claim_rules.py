@@ -29,7 +29,7 @@ EXACT = 0.15
 
 _ABOUT = re.compile(r"\b(?:about|roughly|around|nearly|almost|approximately|some|more or less|ish)\b")
 
-RANK = {"guide_number": 1, "light": 2, "stops": 2}
+RANK = {"guide_number": 1, "light": 1, "stops": 1}
 """What causes comes before what follows: the guide number follows from settings, the light from everything."""
 
 NAMES = {"guide_number": "the guide number", "film_speed": "the film speed", "power": "the power", "count": "the number of equal flashes", "pops": "the number of pops",
@@ -144,6 +144,8 @@ def times(doublings: float) -> str:
 def _cause(cause: Term) -> str:
     if cause.quantity == "stops":
         return speak_stops(cause.doublings)
+    if cause.quantity == "filter":
+        return f"a loss of {speak_stops(cause.doublings)}"
     if cause.quantity == "count":
         many = 2**cause.doublings
         return f"{_COUNT.get(round(many), f'{many:.3g}')} equal flashes from one spot" if abs(many - round(many)) < 0.01 else "more flashes"

@@ -39,7 +39,7 @@ def _spoken(q: Quantity) -> str:
 _STEP = {"film_speed": "the film speed", "power": "the power", "count": "adding the flashes", "loss": "the light that is lost", "distance": "the distance", "guide_number": "the guide number", "aperture": "the aperture"}
 
 
-def step_sentence(step: Step, guide: Fact | None) -> str:
+def step_sentence(step: Step) -> str:
     """The first step that is off: which, what it should be, and the slip where it shows."""
     figure = {"aperture": f"f/{step.given:.3g}", "guide_number": f"{step.given:.3g}", "distance": f"{step.given:.3g}"}[step.quantity]
     should = {"aperture": f"f/{step.right:.3g}", "guide_number": f"{step.right:.3g}", "distance": f"{step.right:.3g}"}[step.quantity]

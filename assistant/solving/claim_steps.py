@@ -87,9 +87,21 @@ def steps(query: Query) -> list[Step]:
     replay = _Replay(guides[0].value, unit, guides[0].at_iso or 100.0, guides[0].at_power or 1.0, plain(query.text))
     before = [f for f in query.facts if f.start < guides[0].start]
     after = [f for f in query.facts if f.start > guides[0].start]
-    for fact in (*before, *after):
+    for fact in (*before, *_conditions_first(after, replay.said)):
         replay.take(fact)
     return replay.found
+
+
+def _conditions_first(facts: list[Fact], said: str) -> list[Fact]:
+    """"…becomes 60 at ISO 200", "f/16 on 200 film": what is said with the last figure belongs before it."""
+    figures = [n for n, f in enumerate(facts) if f.quantity in ("aperture", "number", "guide_number")]
+    if not figures:
+        return facts
+    last = figures[-1]
+    tail = facts[last + 1 :]
+    gaps = [said[a.end : b.start] for a, b in zip(facts[last:], tail)]
+    joined = all(re.fullmatch(r"[^.;,?!]*\b(?:at|on|for|with|and|in|using|through)\b[^.;,?!]*", g) for g in gaps)
+    return [*facts[:last], *tail, facts[last]] if joined and tail else facts
 
 
 class _Replay:

@@ -111,7 +111,7 @@ def terms(text: str) -> list[Term]:
     """Every change said in the text, in order; the same words are never used twice."""
     said = plain(text)
     taken: list[Term] = []
-    for find in (_shifts, _counts, _stops, _pairs):
+    for find in (_shifts, _counts, _filters, _stops, _pairs):
         for term in find(said):
             if term.doublings is not None and not any(t.start < term.end and term.start < t.end for t in taken):
                 taken.append(term)
@@ -150,13 +150,27 @@ def _counts(said: str) -> list[Term]:
 _HALVES = {"a half": 0.5, "half": 0.5, "a third": 1 / 3, "two thirds": 2 / 3}
 
 
+_ND = re.compile(r"\bnd ?(?:filter )?(?:of )?(?P<nd>\d+(?:\.\d+)?)\b(?! ?stops?)|\b(?P<density>0?\.\d) ?nd\b")
+_FILTERED = re.compile(r"^\s*(?:nd|neutral|filter|loss|(?:of )?(?:nd|softbox|umbrella|diffus\w+|loss))\b")
+
+
+def _filters(said: str) -> list[Term]:
+    """An ND by its factor (ND8) or its density (0.9), in stops lost."""
+    out = []
+    for m in _ND.finditer(said):
+        value = float(m["nd"] or m["density"])
+        stops = value / math.log10(2) if value < 1 or (value < 5 and value != int(value)) else math.log2(value)
+        out.append(Term("filter", round(stops * 3) / 3 if value < 5 and value != int(value) or value < 1 else stops, m.start(), m.end()))
+    return out
+
+
 def _stops(said: str) -> list[Term]:
     out = []
     for m in _STOPS.finditer(said):
         word = m["n"]
         base = 0.5 if word in ("half", "half a") else 1 / 3 if "third" in word or word.startswith("1/3") else number(word) if word in NUMBER_WORDS or word[0].isdigit() else 1.0
         extra = _HALVES.get(m["half"] or m["half2"] or "", 0.0)
-        out.append(Term("stops", base + extra, m.start(), m.end()))
+        out.append(Term("filter" if _FILTERED.match(said[m.end() :]) else "stops", base + extra, m.start(), m.end()))
     return out
 
 

@@ -17,7 +17,7 @@ from assistant.solving import marks
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_parts import judge_parts
 from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule
-from assistant.solving.claim_steps import Step, first_wrong, without_sums
+from assistant.solving.claim_steps import Step, first_wrong, steps, without_sums
 from assistant.solving.claim_words import plain, terms
 from assistant.solving.solution import Solution
 
@@ -31,19 +31,26 @@ def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
     if not query.claim:
         return None
-    query = _readable(query)
+    plainer = readable(query)
     rule = judge_rule(query.text)
-    worked = _worked(query, rule)
+    worked = _worked(plainer, rule)
     if worked is not None and worked.status != "needs":
-        return worked
+        return replace(worked, used=worked.used + _taken_in(query, plainer, worked))
     verdict = rule or judge_folklore(query.text) or judge_parts(query.text)
     return _said(verdict, query) if verdict else worked
+
+
+def _taken_in(query: Query, plainer: Query, worked: Solution) -> tuple[Fact, ...]:
+    """Facts of the question that were read otherwise, or are figures of its steps: nothing is left over of them."""
+    starts = {f.start for f in worked.used} | {s.start for s in steps(plainer)} | {s.start for s in plainer.facts if s.cue == "result"}
+    kept = {(f.start, f.quantity) for f in plainer.facts}
+    return tuple(f for f in query.facts if f.start in starts or (f.start, f.quantity) not in kept)
 
 
 # --- reading what is claimed ---------------------------------------------------------------------
 
 
-def _readable(query: Query) -> Query:
+def readable(query: Query) -> Query:
     """Without the words of the rule itself ("halves the guide number" is no half power), sums done."""
     spans = [(t.start, t.end) for t in terms(query.text) if t.quantity not in ("power", "count", "stops", "aperture", "distance", "film_speed", "time") or not re.search(r"\d", query.text[t.start : t.end])]
     powers = [(t.start, t.end) for t in terms(query.text) if t.quantity == "power"]
@@ -225,8 +232,8 @@ def _faults(query: Query, found: _Claimed, off: float, wrong: Step | None, rule:
     notes: list[str] = []
     if rule is not None and not rule.holds:
         notes += [rule.right, rule.why]
-    if wrong is not None:
-        notes.append(step_sentence(wrong, query.first("guide_number")))
+    if wrong is not None and (wrong.slip or len(steps(query)) > 1):
+        notes.append(step_sentence(wrong))
     notes += cost_of(found.fact, off, wrong)
     camera = query.first("camera_distance")
     if camera and found.fact.quantity == "aperture":
@@ -241,14 +248,14 @@ def _verdict(found: _Claimed, holds: bool, right: Quantity, notes: tuple[str, ..
     answers: tuple[Quantity, ...] = (Quantity("claim", holds), *found.answer.answers[:1])
     if stops is not None and abs(stops) > 1e-6:
         answers += (marks.stops(stops),)
-    lead = "Yes." if holds else "No."
-    return replace(found.answer, status="answered", lead=lead, answers=answers, used=used, topic="claims", alternatives=(),
-                   notes=tuple(n for n in (right_sentence(right, holds), *notes, *found.answer.notes) if n))
+    said = (right_sentence(right, holds), *(n for n in notes if n))
+    return replace(found.answer, status="answered", lead=" ".join(("Yes." if holds else "No.", *said)), answers=answers, used=used, topic="claims", alternatives=())
 
 
 def _said(verdict: Verdict, query: Query) -> Solution:
     """A rule or belief judged, as a solution."""
     near = f"Close enough: it is {speak_stops(verdict.off)} out." if verdict.holds and verdict.off > 0.04 else ""
     cost = f"The rule as said is {speak_stops(verdict.off)} out." if not verdict.holds and verdict.off > 0.04 else ""
-    return Solution(lead="Yes, that is so." if verdict.holds else "No, that is not so.", answers=(Quantity("claim", verdict.holds), *verdict.answers),
-                    notes=tuple(n for n in (verdict.right, verdict.why, near, cost) if n), used=query.facts, topic="claims")
+    lead = "Yes, that is so." if verdict.holds else "No, that is not so."
+    said = " ".join(s for s in (lead, verdict.right, verdict.why, near, cost) if s)
+    return Solution(lead=said, answers=(Quantity("claim", verdict.holds), *verdict.answers), used=query.facts, topic="claims")

@@ -59,6 +59,7 @@ def working(query: Query, asked: str = "") -> Working:
     speed, assumed, speed_facts = camera.film_speed(query)
     loss, loss_facts, _ = camera.loss_total(query)
     nd_asked = any(a.quantity in ("nd", "factor") for a in query.asks)
+    assumed += () if nd_asked else camera.assumed(query)
     facts = tuple(f for f in (aperture, time) if f) + speed_facts + (() if nd_asked else loss_facts)
     return Working(aperture.value if aperture else None, time.value if time else None, speed, 0.0 if nd_asked else loss, facts, assumed,
                    time is not None and time is sync)

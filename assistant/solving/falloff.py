@@ -14,7 +14,7 @@ from assistant.physics.flash import back_off_for_spread, distance_for_falloff, f
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
-from assistant.solving.lights import lights, preferred_unit
+from assistant.solving.lights import PLACES, lights, preferred_unit
 from assistant.solving.placing import Scene, scene_of
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
@@ -35,7 +35,7 @@ _TOO = re.compile(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|
 def solve(query: Query) -> Solution | None:
     """A question of fall-off, or None."""
     scene = scene_of(query)
-    if scene is None or _two_lights(query):
+    if scene is None or _two_lights(query) or query.cues & {"zoom", "name_guide_number"} or len(query.all("guide_number")) > 1:
         return None
     for ask in query.asks:
         for row in _ROWS.get("stops" if _how_far_under(query, ask) else ask.quantity, ()):
@@ -63,6 +63,8 @@ def _length(query: Query, metres: float) -> str:
 
 def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops from the near place to the far one, or from the old place of the light to the new."""
+    if scene.used == () and scene.rows and not query.facts:
+        return needs(("distance",), "I need the distance from the flash to the front row and to the back row.", topic="falloff")
     if scene.near is None or scene.far is None or query.has("stops"):
         return None
     lost = falloff_stops(scene.near, scene.far)
@@ -102,7 +104,7 @@ def _signed(query: Query, lost: float, scene: Scene) -> float:
 
 
 def _two_lights(query: Query) -> bool:
-    named = {f.of for f in query.facts if f.quantity == "distance" and f.of in ("key", "fill", "hair", "rim", "kicker", "accent", "a", "b", "big", "small")}
+    named = {f.of for f in query.facts if f.quantity in ("distance", "guide_number", "power") and f.of not in PLACES and f.of not in ("", "background")}
     return len(named) > 1
 
 

@@ -17,6 +17,8 @@ from assistant.solving.ledger import close, line
 from assistant.solving.lights import lights, preferred_unit
 from assistant.solving.solution import Solution, needs
 
+_SAME = 0.2
+"""Stops within which a camera setting is taken to be the daylight's own exposure."""
 _SUM = re.compile(r"\b(?:sum|total|together|add(?:s|ed|ing)? up|both (?:lights|together)|combined|added|adds? to|on top)\b", re.I)
 _ADDS = re.compile(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
 
@@ -78,6 +80,8 @@ def _target(query: Query, light: Daylight, at: Working, said: Fact | None, room:
     if time is None and not light.relative:
         return needs(("shutter",), "I need the shutter speed, or your sync speed.", light.facts + at.facts, "ambient")
     natural = ambient.aperture(light.ev - at.loss, time or 1.0, at.film_speed)
+    if light.aperture is None and at.aperture and abs(2 * math.log2(at.aperture / natural)) < _SAME:
+        natural = at.aperture
     if said is not None:
         return natural * 2.0 ** (signed(said) / 2)
     if room is not None:
@@ -122,6 +126,6 @@ def _in_reach(solution: Solution, ask: Ask, value: float, distance: float | None
     unit = next((f.unit for f in solution.used if f.quantity == "distance"), "ft")
     nearer = marks.distance(distance / math.sqrt(value), unit)
     note = f"That is {scales.speak_stops(math.log2(value))} more than full: at full power bring the flash to {float(nearer.value):.3g} {nearer.unit}."
-    return replace(solution, status="out_of_reach", alternatives=((marks.power(1.0), nearer),)).noting(note)
+    return replace(solution, status="out_of_reach", alternatives=((marks.power(1.0), nearer),), lead="Out of reach; it would take").noting(note)
 
 

@@ -31,6 +31,8 @@ _UNDER = re.compile(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin)\b",
 
 def solve(query: Query) -> Solution | None:
     """A question about film, or None."""
+    if query.claim:
+        return _claimed_rating(query)
     bracketed = bracket.solve(query)
     if bracketed:
         return bracketed
@@ -48,6 +50,18 @@ def _done(answers: tuple[Quantity, ...], *used: Fact | None, lead: str = "", not
 
 def _is_exposure(query: Query) -> bool:
     return query.has("guide_number") or query.has("distance") or query.has("aperture") or query.has("exposure_value")
+
+
+def _claimed_rating(query: Query) -> Solution | None:
+    """"pushed one stop I meter it at 200, don't I": the rating that is claimed against the right one."""
+    box, push, rated = query.first("film_speed"), query.last("push"), query.last("rated") or query.last("film_speed")
+    if box is None or push is None or rated is None or rated is box or _is_exposure(query):
+        return None
+    right = exposure_index(box.value, -push.value)
+    holds = abs(scales.film_speed_difference_stops(right, rated.value)) < 1 / 6
+    way = "faster" if push.value > 0 else "slower"
+    lead = f"{'Yes' if holds else 'No'}: {'pushed' if push.value > 0 else 'pulled'} {speak_stops(abs(push.value))} is rated {speak_stops(abs(push.value))} {way} than the box, ISO {right:g}."
+    return _done((Quantity("claim", holds, ""), marks.film_speed(right)), box, push, rated, lead=lead)
 
 
 # --- the speed to set -------------------------------------------------------------------------------

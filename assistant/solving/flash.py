@@ -48,7 +48,7 @@ def _assumptions(query: Query, found: list[Light], film: tuple[Assumed, ...], as
         for worn in one.typical:
             loss = dict(one.losses)[worn]
             made.append(Assumed("stops", -loss, "stops", f"a typical loss for a {MODIFIER_NAMES.get(worn, worn)}; common practice, test your own"))
-    return tuple(made)
+    return tuple(made) + camera.assumed(query)
 
 
 def asked_unit(query: Query) -> str:

@@ -38,14 +38,17 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
     if focal is None:
         return needs(("focal_length",), "I need the focal length of the lens.", topic="optics")
     frame = frame_of(query)
+    given = query.last("degrees")
     sides = {"horizontal": frame.sides[0], "vertical": frame.sides[1], "diagonal": frame.diagonal}
     if query.cues & {"upright_camera"}:
         sides["horizontal"], sides["vertical"] = sides["vertical"], sides["horizontal"]
     named = [s for s in SIDES if s in query.cues]
     order = named + [s for s in ("diagonal", "horizontal", "vertical") if s not in named]
     answers = tuple(Quantity("coverage", optics.field_angle(focal.value, sides[s]), "degrees", s) for s in order)
+    if given is not None and query.claim:
+        answers = (Quantity("claim", given.value >= float(answers[0].value) - 0.5), *answers)
     note = "" if named else "The diagonal is what an angle of view means when no direction is given."
-    return Solution(answers=answers, assumed=tuple(a for a in frame.assumed if a.quantity == "format"), used=(focal, *frame.used), topic="optics", notes=(note,),
+    return Solution(answers=answers, assumed=tuple(a for a in frame.assumed if a.quantity == "format"), used=tuple(f for f in (focal, given, *frame.used) if f), topic="optics", notes=(note,),
                     working=(f"twice the arc tangent of half the frame ({sides[order[0]] * 1000:.3g} mm) over the focal length ({focal.value * 1000:g} mm)",))
 
 
@@ -106,7 +109,7 @@ def _extension(query: Query, ask: Ask) -> Solution | None:
 
 
 def _close_up(query: Query) -> bool:
-    if query.has("guide_number") or query.cues & {"loss"} and query.has("modifier"):
+    if any(query.has(q) for q in ("guide_number", "modifier", "camera_filter", "nd", "factor", "loss", "filter_loss", "film_speed", "shutter", "power")):
         return False
     return query.has("magnification") or query.has("extension") or "effective" in query.text.lower() and query.has("focal_length")
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from typing import Iterator
+from typing import Callable, Iterator
 
 from assistant.answer import Quantity
 from assistant.physics.flash import whole_count
@@ -71,10 +71,10 @@ def check(query: Query, solution: Solution) -> Solution:
     if not broken:
         return solution
     fact, sentence = broken
-    ways = tuple(alternatives(query, solution, limits)) if solution.lines else ()
+    ways = alternatives(query, solution, limits) if solution.lines else []
     used = solution.used + ((fact,) if fact else ())
     notes = (*solution.notes, sentence, _spoken(ways))
-    return replace(solution, status="out_of_reach", alternatives=ways, used=used, notes=tuple(n for n in notes if n))
+    return replace(solution, status="out_of_reach", alternatives=tuple(way for _, way in ways), used=used, notes=tuple(n for n in notes if n))
 
 
 def _broken(answer: Quantity, limits: Limits, query: Query) -> tuple[Fact | None, str] | None:
@@ -126,174 +126,165 @@ def _distance_broken(metres: float, unit: str, limits: Limits) -> tuple[Fact | N
 # --- ways that do work -----------------------------------------------------------------------------
 
 STEPS = tuple(2.0 ** (-n / 3) for n in range(0, 28))
-RING = (1.0, 1.4, 2.0, 2.8, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0, 45.0, 64.0)
 SPEEDS = (25.0, 50.0, 100.0, 200.0, 400.0, 800.0, 1600.0, 3200.0)
+Settings = dict[str, float]
+Way = Callable[[tuple[Line, ...], Limits], "Settings | None"]
 
 
-def alternatives(query: Query, solution: Solution, limits: Limits) -> Iterator[tuple[Quantity, ...]]:
-    """Up to three complete settings inside every limit, each solved anew from the ledger."""
+def alternatives(query: Query, solution: Solution, limits: Limits) -> list[tuple[str, tuple[Quantity, ...]]]:
+    """Up to three ways with their complete settings, each inside every limit and solved anew."""
     unit = preferred_unit(query)
-    found = 0
-    for way in (_by_power, _by_distance, _by_aperture, _by_count, _by_filter, _by_film):
-        settings = way(solution.lines, limits)
-        if settings is None or _wished_away(query, way.__name__):
+    found: list[tuple[str, tuple[Quantity, ...]]] = []
+    seen: list[Settings] = []
+    for words, way in WAYS:
+        settings = None if _unwished(query, way) else way(solution.lines, limits)
+        if settings is None or any(_alike(settings, s) for s in seen):
             continue
-        yield tuple(_quantities(settings, unit))
-        found += 1
-        if found == 3:
-            return
+        seen.append(settings)
+        found.append((words, tuple(_quantities(settings, unit))))
+        if len(found) == 3:
+            break
+    return found
 
 
-def _wished_away(query: Query, way: str) -> bool:
-    """A way the person does not want: "I can't move the light", "keep f/2.8"."""
+def _alike(one: Settings, two: Settings) -> bool:
+    return one.keys() == two.keys() and all(math.isclose(one[k], two[k], rel_tol=0.01) for k in one)
+
+
+_UNMOVED = ("can't move", "cannot move", "cant move", "don't move", "keep the distance", "must stay where", "not move", "can't get closer", "stay where")
+
+
+def _unwished(query: Query, way: Way) -> bool:
+    """A way that the person ruled out: "I can't move the light", "keep f/2.8"."""
     text = query.text.lower()
-    stuck = ("can't move", "cannot move", "cant move", "don't move", "keep the distance", "must stay where", "not move")
-    if way == "_by_distance" and any(s in text for s in stuck):
-        return True
-    return way == "_by_aperture" and "keep" in query.cues and (query.has("aperture") or "aperture" in text)
+    if way is _by_distance:
+        return any(words in text for words in _UNMOVED)
+    return way is _by_aperture and "keep" in query.cues and query.has("aperture")
 
 
 def _value(lines: tuple[Line, ...], quantity: str) -> float | None:
     return next((l.value for l in lines if l.quantity == quantity), None)
 
 
-def _solve(lines: tuple[Line, ...], fixed: dict[str, float], unknown: str) -> float:
-    """The unknown with some lines set to other values; the new balance closes."""
+def _solve(lines: tuple[Line, ...], fixed: Settings, unknown: str) -> float:
+    """The unknown with some lines set to other values, so that the balance closes."""
     kept = [line(l.quantity, fixed.get(l.quantity, l.value), l.label) for l in lines if l.quantity != unknown]
+    kept += [line(q, v) for q, v in fixed.items() if q != unknown and _value(lines, q) is None]
     return close(unknown, kept)
 
 
-def _settings(lines: tuple[Line, ...], changed: dict[str, float]) -> dict[str, float]:
+def _settings(lines: tuple[Line, ...], changed: Settings) -> Settings:
     known = {q: v for q in ("aperture", "power", "distance", "film_speed") if (v := _value(lines, q)) is not None}
     return {"power": 1.0, **known, **changed}
 
 
-def _inside(settings: dict[str, float], limits: Limits) -> bool:
+def _inside(settings: Settings, limits: Limits) -> bool:
     power, aperture, distance = settings.get("power", 1.0), settings.get("aperture"), settings.get("distance")
-    floor = limits.min_power or min(limits.powers, default=0.0)
-    if not floor * 0.999 <= power <= 1.001:
+    if not _floor(limits) * 0.999 <= power <= 1.001:
         return False
-    if aperture and ((limits.smallest and aperture > limits.smallest * 1.001) or (limits.widest and aperture < limits.widest * 0.999)):
+    if aperture and not (limits.widest or 0.0) * 0.999 <= aperture <= (limits.smallest or 1000.0) * 1.001:
         return False
-    return not (distance and ((limits.max_distance and distance > limits.max_distance * 1.001) or (limits.min_distance and distance < limits.min_distance * 0.999)))
+    return not distance or (limits.min_distance or 0.0) * 0.999 <= distance <= (limits.max_distance or math.inf) * 1.001
 
 
-def _by_power(lines: tuple[Line, ...], limits: Limits) -> dict[str, float] | None:
-    """Turn the flash down or up to the nearest power at which the rest can be set."""
-    now = _value(lines, "power") or 1.0
-    steps = limits.powers or STEPS
-    for power in sorted(steps, key=lambda p: abs(math.log2(p / now))):
-        for unknown in ("aperture", "distance"):
-            if _value(lines, unknown) is None:
-                continue
-            held = {"power": power}
-            if unknown == "aperture" and limits.smallest and _value(lines, "aperture"):
-                pass
-            settings = _settings(lines, {"power": power, unknown: _solve(lines, held, unknown)})
-            if _inside(settings, limits) and power != now and _near_mark(settings, unknown):
-                return settings
-    return None
+def _floor(limits: Limits) -> float:
+    return limits.min_power or min(limits.powers, default=0.0)
 
 
-def _near_mark(settings: dict[str, float], unknown: str) -> bool:
-    if unknown != "aperture":
-        return True
-    return 1.0 <= settings["aperture"] <= 90.0
-
-
-def _by_distance(lines: tuple[Line, ...], limits: Limits) -> dict[str, float] | None:
-    """Move the light: the distance for the aperture asked, at a power that exists."""
-    if _value(lines, "distance") is None:
-        return None
-    for aperture in _apertures(lines, limits):
-        for power in _powers(lines, limits):
-            distance = _solve(lines, {"aperture": aperture, "power": power}, "distance")
-            settings = _settings(lines, {"distance": distance, "aperture": aperture, "power": power})
-            if 0.3 <= distance <= 60 and _inside(settings, limits):
-                return settings
-    return None
-
-
-def _apertures(lines: tuple[Line, ...], limits: Limits) -> list[float]:
+def _aperture_within(lines: tuple[Line, ...], limits: Limits) -> float:
     wanted = _value(lines, "aperture") or 8.0
-    clamped = min(max(wanted, limits.widest or 0.0), limits.smallest or math.inf)
-    return [clamped]
+    return min(max(wanted, limits.widest or 0.0), limits.smallest or math.inf)
 
 
-def _powers(lines: tuple[Line, ...], limits: Limits) -> list[float]:
-    now = _value(lines, "power") or 1.0
-    floor = limits.min_power or min(limits.powers, default=0.0)
-    clamped = min(max(now, floor), 1.0)
-    return [clamped] if not limits.powers else [min(limits.powers, key=lambda p: abs(math.log2(p / clamped)))]
+def _power_within(lines: tuple[Line, ...], limits: Limits) -> float:
+    clamped = min(max(_value(lines, "power") or 1.0, _floor(limits)), 1.0)
+    return min(limits.powers, key=lambda p: abs(math.log2(p / clamped))) if limits.powers else clamped
 
 
-def _by_aperture(lines: tuple[Line, ...], limits: Limits) -> dict[str, float] | None:
-    """Another aperture at the same place, at a power that exists."""
+def _distance_within(lines: tuple[Line, ...], limits: Limits) -> float | None:
     distance = _value(lines, "distance")
+    return None if distance is None else min(max(distance, limits.min_distance or 0.0), limits.max_distance or math.inf)
+
+
+def _by_power(lines: tuple[Line, ...], limits: Limits) -> Settings | None:
+    """The power at which all the rest can be set as it is wanted."""
+    held: Settings = {"aperture": _aperture_within(lines, limits)}
+    distance = _distance_within(lines, limits)
+    if distance:
+        held["distance"] = distance
+    power = _solve(lines, held, "power")
+    settings = _settings(lines, {**held, "power": power})
+    return settings if power <= 1.001 and _inside(settings, limits) and not limits.powers else None
+
+
+def _by_distance(lines: tuple[Line, ...], limits: Limits) -> Settings | None:
+    """Move the light, at the aperture wanted and a power that exists."""
+    held = {"aperture": _aperture_within(lines, limits), "power": _power_within(lines, limits)}
+    distance = _solve(lines, held, "distance")
+    settings = _settings(lines, {**held, "distance": distance})
+    return settings if 0.3 <= distance <= 60 and _inside(settings, limits) else None
+
+
+def _by_aperture(lines: tuple[Line, ...], limits: Limits) -> Settings | None:
+    """Another aperture at the same place, at a power that exists."""
+    held: Settings = {"power": _power_within(lines, limits)}
+    distance = _distance_within(lines, limits)
     if distance is None:
         return None
-    held = min(distance, limits.max_distance or math.inf)
-    held = max(held, limits.min_distance or 0.0)
-    for power in _powers(lines, limits):
-        aperture = _solve(lines, {"power": power, "distance": held}, "aperture")
-        settings = _settings(lines, {"aperture": aperture, "power": power, "distance": held})
-        if 0.95 <= aperture <= 90 and _inside(settings, limits):
-            return settings
-    return None
+    held["distance"] = distance
+    aperture = _solve(lines, held, "aperture")
+    settings = _settings(lines, {**held, "aperture": aperture})
+    return settings if 0.95 <= aperture <= 128 and _inside(settings, limits) else None
 
 
-def _by_count(lines: tuple[Line, ...], limits: Limits) -> dict[str, float] | None:
-    """Several pops, or as many flashes, where one gives too little."""
+def _by_count(lines: tuple[Line, ...], limits: Limits) -> Settings | None:
+    """Several pops on one frame, or as many flashes, where one gives too little."""
     need = _value(lines, "power") or 1.0
-    if need <= 1.0:
+    many = whole_count(need * (_value(lines, "count") or 1.0)) if need > 1.0 else 0
+    if not 2 <= many <= (limits.max_count or 32):
         return None
-    many = whole_count(need * (_value(lines, "count") or 1.0))
-    if limits.max_count and many > limits.max_count:
-        return None
-    if many > 64:
-        return None
-    power = need / many
-    settings = _settings(lines, {"power": power})
+    settings = _settings(lines, {"power": need / many})
     return {**settings, "count": float(many)} if _inside(settings, limits) else None
 
 
-def _by_filter(lines: tuple[Line, ...], limits: Limits) -> dict[str, float] | None:
-    """A neutral-density filter where there is too much light."""
-    power, aperture = _value(lines, "power"), _value(lines, "aperture")
-    floor = limits.min_power or min(limits.powers, default=0.0)
-    excess = 0.0
-    held = dict[str, float]()
+def _by_filter(lines: tuple[Line, ...], limits: Limits) -> Settings | None:
+    """A neutral-density filter, or cloths over the light, where there is too much of it."""
+    power, aperture, floor = _value(lines, "power"), _value(lines, "aperture"), _floor(limits)
+    excess, held = 0.0, Settings()
     if power is not None and floor and power < floor:
         excess, held = math.log2(floor / power), {"power": floor}
     elif aperture and limits.smallest and aperture > limits.smallest:
         excess, held = 2 * math.log2(aperture / limits.smallest), {"aperture": limits.smallest}
-    if not 0 < excess <= 10:
-        return None
     settings = _settings(lines, held)
-    return {**settings, "stops": excess} if _inside(settings, limits) else None
+    return {**settings, "stops": excess} if 0 < excess <= 10 and _inside(settings, limits) else None
 
 
-def _by_film(lines: tuple[Line, ...], limits: Limits) -> dict[str, float] | None:
-    """Another film, with the rest as it was asked."""
+def _by_film(lines: tuple[Line, ...], limits: Limits) -> Settings | None:
+    """Another film, with the rest as it was wanted."""
+    held: Settings = {"aperture": _aperture_within(lines, limits), "power": _power_within(lines, limits)}
+    distance = _distance_within(lines, limits)
+    if distance:
+        held["distance"] = distance
     if _value(lines, "film_speed") is None:
         return None
-    for aperture in _apertures(lines, limits):
-        for power in _powers(lines, limits):
-            distance = _value(lines, "distance")
-            held = {"aperture": aperture, "power": power}
-            if distance and limits.max_distance:
-                held["distance"] = min(distance, limits.max_distance)
-            speed = _solve(lines, held, "film_speed")
-            near = min(SPEEDS, key=lambda s: abs(math.log2(s / speed)))
-            if abs(math.log2(near / speed)) > 1 / 6 + 0.01:
-                near = speed
-            settings = _settings(lines, {**held, "film_speed": near})
-            if 12 <= near <= 6400 and near == speed and _inside(settings, limits):
-                return settings
-    return None
+    speed = _solve(lines, held, "film_speed")
+    near = min(SPEEDS, key=lambda s: abs(math.log2(s / speed)))
+    if not 20 <= speed <= (limits.max_film_speed or 4000.0) or abs(math.log2(near / speed)) > 1 / 6:
+        return None
+    settings = _settings(lines, {**held, "film_speed": near})
+    unknown = "aperture" if _value(lines, "aperture") else "power"
+    settings[unknown] = _solve(lines, {k: v for k, v in settings.items() if k != unknown}, unknown)
+    return settings if _inside(settings, limits) else None
 
 
-def _quantities(settings: dict[str, float], unit: str) -> Iterator[Quantity]:
+WAYS: tuple[tuple[str, Way], ...] = (
+    ("turn the power", _by_power), ("move the light", _by_distance), ("change the aperture", _by_aperture), ("fire more than once", _by_count),
+    ("take away light with a neutral-density filter", _by_filter), ("change the film", _by_film),
+)
+"""Ways round a limit, nearest to the intention first."""
+
+
+def _quantities(settings: Settings, unit: str) -> Iterator[Quantity]:
     make = {"aperture": marks.aperture, "power": marks.power, "film_speed": marks.film_speed}
     for quantity in ("aperture", "power", "film_speed"):
         if quantity in settings:
@@ -306,12 +297,11 @@ def _quantities(settings: dict[str, float], unit: str) -> Iterator[Quantity]:
         yield marks.stops(-settings["stops"], "ND filter")
 
 
-def _spoken(ways: tuple[tuple[Quantity, ...], ...]) -> str:
+def _spoken(ways: list[tuple[str, tuple[Quantity, ...]]]) -> str:
     from assistant.language.speaking import say
 
-    if not ways:
-        return ""
-    return "What works: " + "; or ".join(", ".join(("an ND of " if q.of == "ND filter" else "") + say(q) for q in way) for way in ways) + "."
+    told = [f"{words}: " + ", ".join(("an ND of " if q.of == "ND filter" else "") + say(q) for q in way) for words, way in ways]
+    return "What works: " + "; or ".join(told) + "." if told else ""
 
 
 def closes(lines: tuple[Line, ...]) -> bool:

@@ -18,6 +18,19 @@ _T_NUMBER = re.compile(r"\bt\s*[-/]?\s*(\d+(?:\.\d+)?)\b(?!\s*(?:sync|ms))", re.
 _PASSES = re.compile(r"(?:transmits|passes|transmission(?: is| of)?|lets through)\s*(?:only )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
 
 
+def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """The query without the sizes of modifiers, and what to say of one nearer than its own size."""
+    sizes = query.all("size")
+    if not sizes:
+        return None
+    plainer = query.with_facts(f for f in query.facts if f.quantity != "size")
+    nearest = min((f.value for f in query.facts if f.quantity == "distance" and f.of not in ("camera", "backdrop")), default=math.inf)
+    largest = max(f.value for f in sizes)
+    note = "The light is nearer than its own size: it falls off slower than the inverse square law says, so make a test." if nearest <= largest else \
+        "The size of the modifier alters softness, not this sum." if nearest > 2 * largest else "At less than twice its own size a large source falls off a little slower than the inverse square law."
+    return plainer, tuple(sizes), (note,)
+
+
 def solve(query: Query) -> Solution | None:
     """What something in the way costs, or the aperture once it is there; None for anything else."""
     ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture")), None)
@@ -58,14 +71,21 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     through, facts, _ = camera.loss_total(query)
     if query.has("power") or query.has("power_down"):
         return None
-    typical = tuple(Assumed("stops", -_typical(f), "stops", f"a typical loss for a {MODIFIER_NAMES.get(f.unit, f.unit)}; common practice, test your own") for f in worn)
+    typical = tuple(Assumed("stops", -_typical(f), "stops", f"a typical loss for a {MODIFIER_NAMES.get(f.unit, f.unit)}; common practice, test your own") for f in worn) + camera.assumed(query)
     if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn else 2):
         return None
     if "how_many" in query.cues and query.cues & {"open_up", "more"}:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=(*said, *worn, *facts), assumed=typical, topic="losses")
     total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
+    if not _COSTS.search(query.text):
+        return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=(*said, *worn, *facts), assumed=typical, topic="losses",
+                        notes=("Stops in a row add; factors multiply.",))
     return _told(query, ask, total, (*said, *worn, *facts), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
+
+
+def _in_order(ask: Ask, stops: Quantity, factor: Quantity) -> tuple[Quantity, ...]:
+    return (factor, stops) if ask.quantity == "factor" else (stops, factor)
 
 
 def _typical(fact: Fact) -> float:
@@ -87,7 +107,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         return None
     taken_off = bool(query.cues & {"forget"}) or bool(re.search(r"\b(?:take|taking|took|taken) (?:it |the \w+ )?off\b|\bwithout (?:the|it|a)\b|remov", query.text, re.I))
     value = known[0].value * 2.0 ** ((lost if taken_off else -lost) / 2)
-    typical = tuple(Assumed("stops", -_typical(f), "stops", f"a typical loss for a {MODIFIER_NAMES.get(f.unit, f.unit)}; common practice, test your own") for f in worn)
+    typical = tuple(Assumed("stops", -_typical(f), "stops", f"a typical loss for a {MODIFIER_NAMES.get(f.unit, f.unit)}; common practice, test your own") for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
     return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *worn, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
 

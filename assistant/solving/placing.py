@@ -61,10 +61,10 @@ def scene_of(query: Query) -> Scene | None:
     ranges = [f for f in query.facts if f.quantity == "length_range"]
     moves = [f for f in query.facts if f.quantity == "move"]
     if not lengths and not gaps and not ranges:
-        return Scene()
+        return Scene(rows=_rows(query, set()))
     by_place = {f.of: f for f in lengths if f.of in ("front", "back", "middle", "backdrop")}
     loose = [f for f in lengths if f.of not in by_place]
-    rows = bool(query.cues & {"front", "back", "rows"} or set(by_place) & {"front", "back"} or re.search(r"\brows?\b|\bgroup\b|choir|deep", query.text, re.I))
+    rows = _rows(query, set(by_place))
     if gaps:
         return _with_gap(query, by_place, loose, gaps[-1], rows)
     if ranges and not loose and not by_place:
@@ -74,6 +74,10 @@ def scene_of(query: Query) -> Scene | None:
         there = loose[0].value + moves[-1].value
         return Scene(loose[0].value, there, moved=True, used=(loose[0], moves[-1])) if there > 0 else None
     return _by_places(by_place, loose, rows)
+
+
+def _rows(query: Query, places: set[str]) -> bool:
+    return bool(query.cues & {"front", "back", "rows"} or places & {"front", "back"} or re.search(r"\brows?\b|\bgroup\b|choir|deep", query.text, re.I))
 
 
 def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: Fact, rows: bool) -> Scene:

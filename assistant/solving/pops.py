@@ -7,13 +7,14 @@ square root of n. How many are needed is rounded up, how many are to be had roun
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from assistant.answer import Quantity
 from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.scales import aperture_difference_stops
-from assistant.solving import marks
+from assistant.solving import flash, marks
 from assistant.solving.solution import Solution, needs
 
 POP_WORDS = ("pops", "flashes")
@@ -49,11 +50,20 @@ def share(query: Query) -> tuple[float | None, Fact | None]:
 
 
 def _count(query: Query, ask: Ask) -> Solution | None:
+    if query.has("guide_number"):
+        return _onto_a_wall(query)
     for rule in (_strobe, _in_a_time, _battery, _short, _for_aperture, _by_the_balance):
         found = rule(query, ask)
         if found is not None:
             return found
     return None
+
+
+def _onto_a_wall(query: Query) -> Solution | None:
+    """Open flash on a wall: with nobody before it the wall is the subject."""
+    if query.all("distance", "") or not query.all("distance", "backdrop"):
+        return None
+    return flash.solve(query.with_facts(replace(f, of="") if f.quantity == "distance" and f.of == "backdrop" else f for f in query.facts))
 
 
 def _strobe(query: Query, ask: Ask) -> Solution | None:
@@ -136,9 +146,8 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     stops = query.all("aperture")
     if len(stops) != 2 or query.has("guide_number") or query.has("distance") and len(query.all("distance")) > 1 or query.has("film_speed") and len(query.all("film_speed")) > 1:
         return None
-    wanted = next((f for f in stops if f.cue == "want"), None)
+    wanted = _wanted(query, stops)
     one = stops[0] if wanted is not stops[0] else stops[1]
-    wanted = wanted or stops[1]
     powers = query.all("power")
     if len(powers) > 1 or len(powers) == 1 and powers[0].value != 1.0 and (powers[0].start > stops[-1].start or powers[0].start > wanted.start):
         return None
@@ -148,6 +157,14 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     before = base.value if base and base.value > 1 else 1.0
     difference = abs(aperture_difference_stops(one.value, wanted.value))
     return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, wanted, base) if f), f"f/{one.value:g} to f/{wanted.value:g} is {difference:.3g} stops")
+
+
+def _wanted(query: Query, stops: list[Fact]) -> Fact:
+    """Which of two apertures is wanted: as said, else the one that is not a pop's own reading."""
+    said = next((f for f in stops if f.cue == "want"), None)
+    pop = next((f for f in query.facts if f.quantity == "count" and f.value == 1), None)
+    own = stops[1].cue == "meter" and stops[0].cue != "meter" or pop is not None and stops[0].end < pop.start < stops[1].start
+    return said or (stops[0] if own else stops[1])
 
 
 def _by_the_balance(query: Query, ask: Ask) -> Solution | None:

@@ -16,20 +16,21 @@ from assistant.solving.solution import Solution, rejected
 Topic = Callable[[Query], "Solution | None"]
 Route = Callable[[Query], "tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None"]
 
-ROUTES = ("zoom", "bounce")
+ROUTES = ("zoom", "bounce", "losses")
 """Modules of solving/ whose `route` makes a query plainer first: the query, facts used up, what to say."""
 
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
-    ("film", frozenset({"film_speed", "speed", "stops", "shutter", "duration", "time", "aperture", "power", "count", "distance", "latitude"})),
-    ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit"})),
-    ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
-    ("losses", frozenset({"stops", "factor", "aperture"})),
+    ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
     ("lens_geometry", frozenset({"coverage", "magnification", "extension", "stops", "factor", "aperture"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
     ("pops", frozenset({"count", "aperture", "stops"})),
+    ("film", frozenset()),
+    ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit"})),
+    ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
+    ("losses", frozenset({"stops", "factor", "aperture"})),
     ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number", "duration", "time"})),
     ("relations", frozenset({"ratio", "stops", "power", "distance", "aperture", "film_speed", "guide_number"})),
     ("conversions", frozenset({"guide_number", "stops", "factor", "power", "film_speed", "distance"})),
