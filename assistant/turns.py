@@ -9,12 +9,15 @@ from assistant.answer import Answer, Told
 from assistant.language import speaking
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
 from assistant.memory.followups import correction, follow_up
+from assistant.memory.carried import carried
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
 from assistant.solving.lights import preferred_unit
 from assistant.solving.limits import check
+from assistant.solving.premises import put_right
 from assistant.solving.solution import Solution
 from assistant.solving.solver import impossible, solve, unused
+from assistant.teach_turns import about_last_answer, explains, explains_first, practises
 from assistant.turn import Handler, Turn
 
 KEPT_WORDS = re.compile(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about|do (?:i|we) have)\b", re.IGNORECASE)
@@ -75,7 +78,7 @@ def _tells_kit(turn: Turn) -> Answer | None:
         return None
     if talk.missing and not _about_gear(query):
         return None
-    if not _about_gear(query):
+    if not _about_gear(query) or inferred_ask(query):
         return None
     if talk.scene.asks and not ("my_kit" in query.cues or _limits_only(query)) and not query.names:
         return None
@@ -197,8 +200,10 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return ()
     has = query.has
     readings = {f.of for f in query.facts if f.quantity == "aperture" and f.of}
-    if len(readings) > 1:
+    if len(readings) > 1 or (readings and has("relation") and "both" in query.cues):
         return (Ask("aperture", "both"),)
+    if has("push") and not has("film_speed") and not has("guide_number"):
+        return (Ask("film_speed"),)
     if has("guide_number", "distance") and not has("aperture"):
         return (Ask("aperture"),)
     if has("guide_number", "aperture"):
@@ -226,6 +231,8 @@ def _signed_move(move: Fact, talk: Conversation) -> Fact:
 
 def _answered_from(turn: Turn, query: Query) -> Answer | None:
     talk = turn.conversation
+    query, premise = put_right(query)
+    query = carried(query, talk.scene.facts, talk.scene.asks)
     alone = _alone(query, talk)
     if alone is None:
         query, scene = follow_up(query, talk)
@@ -244,6 +251,7 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
         if retried is not None and retried.status != "needs":
             solution, whole = retried, again
     solution = check(whole, solution)
+    solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     _remember(turn, whole, solution)
     return _speak(turn, whole, solution)
 
@@ -271,6 +279,8 @@ def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
     facts = tuple(f for f in whole.facts if f.origin != "kit")
     talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, mentioned=whole.mentioned))
     talk.last_working = solution.working
+    if solution.answers and solution.status in ("answered", "out_of_reach"):
+        talk.last_query, talk.last_solution = whole, solution
 
 
 def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
@@ -341,6 +351,7 @@ def _safety(turn: Turn) -> Answer | None:
 
 def _checks_claim(turn: Turn) -> Answer | None:
     """Something put up for a yes or a no: by itself, else with what the conversation knows."""
+    from assistant.solving.claims import placed
     from assistant.solving.claims import solve as judge
 
     query, talk = turn.query, turn.conversation
@@ -349,30 +360,19 @@ def _checks_claim(turn: Turn) -> Answer | None:
     named = {o for o in (*query.owners(), *query.mentioned) if o}
     whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))
     found = judge(whole)
-    if talk.scene.facts and (found is None or found.status == "needs"):
+    if talk.scene.facts and query.facts and (found is None or found.status == "needs"):
         followed, scene = follow_up(query, talk)
         whole = replace(meant(followed, talk, scene), claim=True)
-        found = judge(whole)
+        found = judge(whole) or found
     if found is None:
-        return None
+        return None if query.asks or query.facts else explains(turn) or _not_understood(turn)
     asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
     if asked or found.status == "needs":
         _remember(turn, replace(whole, asks=asked or whole.asks), found)
-    left = {f.said for f in query.facts if f.quantity == "number" and f not in found.used and f.start not in {u.start for u in found.used}}
-    return _speak(turn, replace(whole, unplaced=tuple(u for u in query.unplaced if u in left)), found)
-
-
-def _teach(turn: Turn) -> Answer | None:
-    from assistant.teaching.diagnosis import diagnose
-    from assistant.teaching.glossary import explain
-
-    found = diagnose(turn.query.text)
-    if found:
-        return Answer(heard=turn.query.text, status="answered", reply=found.reply)
-    term = explain(turn.query.text)
-    if term:
-        return Answer(heard=turn.query.text, status="answered", reply=f"{term.text} ({term.source})")
-    return None
+    hidden = placed(whole, found)
+    starts = {f.start for f in (*hidden, *found.used)}
+    left = {f.said for f in query.facts if f.quantity == "number" and f.start not in starts}
+    return _speak(turn, replace(whole, facts=tuple(f for f in whole.facts if f not in hidden), unplaced=tuple(u for u in query.unplaced if u in left)), found)
 
 
 def _not_understood(turn: Turn) -> Answer:
@@ -385,4 +385,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, _corrects_kit, _tells_kit, _safety, _checks_claim, _ask_something, _teach)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, practises, about_last_answer, _corrects_kit, _tells_kit, _safety, explains_first, _checks_claim, _ask_something, explains)

@@ -94,6 +94,8 @@ def _quantity(item: Item, segment: Segment, text: str) -> str:
 def _asked_before(segment: Segment, at: int) -> bool:
     for back in range(at - 1, max(-1, at - 7), -1):
         item = segment.items[back]
+        if item.kind == "cue" and item.word == "what_if":
+            return not segment.items[at + 1 :]
         if item.kind == "cue" and item.word in QUESTION:
             return True
         if item.kind == "cue" and item.word in _KEPT:

@@ -11,7 +11,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Sequence
 
-from assistant.query import Fact
+from assistant.query import Ask, Fact
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
 _AMBIENT = (r"ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
@@ -27,6 +27,7 @@ _MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = re.compile(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b[\s,]*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
 _BEFORE = re.compile(r"\b(?P<way>minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
 _OF_FLASH = re.compile(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
+_FLASH_ITSELF = re.compile(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone)?(?: \w+)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
 _THAN_FLASH = re.compile(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
 
 
@@ -43,8 +44,15 @@ class Setting:
         return {f.quantity for f in self.facts} == {"aperture", "shutter"}
 
     @property
+    def metered(self) -> bool:
+        """Whether a meter is spoken of, and no setting after it."""
+        return bool(_METERED.search(self.context)) and not _last_word(self.context, _WORKED, _METERED)
+
+    @property
     def read(self) -> bool:
         """Whether it is told as a reading of the light."""
+        if _last_word(self.context, _FLASH_ITSELF, _IS_AMBIENT):
+            return False
         if _SPEAKS.match(self.context):
             return True
         if any(f.of == "ambient" for f in self.facts) and not _last_word(self.context, _WORKED, _IS_AMBIENT):
@@ -80,9 +88,28 @@ _THEN_APERTURE = re.compile(r"^\s*(?:s|sec|secs|second|of a second|th)?\s*(?:at|
 _APERTURE_THEN = re.compile(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(?:a )?$", re.I)
 
 
+def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
+    """What is asked of the light that is there without naming it: "what's that at 1/500?"."""
+    kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
+    if re.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
+        return [Ask("exposure_value")]
+    if re.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3:
+        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
+    if re.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
+        return [Ask("aperture")]
+    return []
+
+
 def _slow_times(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"meters 1/8 at f/2.8": a time, not a power, beside an aperture in talk of the light that is there."""
+    facts = [replace(f, quantity="shutter", unit="") if f.quantity == "exposure_value" and re.match(r"\s*(?:seconds?|secs?|s)\b", text[f.end :], re.I) else f for f in facts]
+    facts = [replace(f, quantity="shutter", of="") if f.quantity == "sync" and _is_read_time(f, text) else f for f in facts]
     return [replace(f, quantity="shutter", unit="", of="") if _is_slow_time(f, text) else f for f in facts]
+
+
+def _is_read_time(fact: Fact, text: str) -> bool:
+    """"my meter says 1/500 … only sync at 1/125": the first is no sync time."""
+    return bool(_METERED.search(_clause(fact, text))) and not re.search(r"sync", text[max(0, fact.start - 25) : fact.end + 12], re.I)
 
 
 def _is_slow_time(fact: Fact, text: str) -> bool:
@@ -145,7 +172,7 @@ def _reading(found: Sequence[Setting], known: bool) -> Setting | None:
     told = [s for s in found if s.read and (not known or _METERED.search(s.context))]
     full = [s for s in told if s.full]
     if full:
-        return full[0]
+        return next((s for s in full if s.metered), full[0])
     complete = [s for s in found if s.full]
     if complete and len(found) > 1 and len(told) < 1:
         return complete[0] if complete[0] is found[0] else None
@@ -160,7 +187,9 @@ def _conditions(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     near = [s for s in speeds if s.start >= light.end and re.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I)]
     near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture"]
-    if not near or (len(speeds) == 1 and light.quantity == "aperture"):
+    if not near and light.quantity == "aperture" and len(speeds) == 1:
+        near = speeds
+    if not near:
         return facts
     out = [replace(f, at_iso=near[0].value) if f is light else f for f in facts]
     return [f for f in out if f is not near[0]] if len(speeds) > 1 else out

@@ -174,6 +174,8 @@ def _is_comparative(place: Place, after: Item | None) -> bool:
 
 def _standing(place: Place) -> Fact | None:
     """Rows and backdrops: a gap between two of them, or a row's own distance."""
+    if place.cues & {"bounce", "ceiling", "path"}:
+        return None
     if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
         return None if place.owner or "behind" not in place.text.lower() else _behind(place)
     return _behind(place)
@@ -359,7 +361,8 @@ def _shutter(place: Place) -> Fact:
 def _count(place: Place) -> Fact:
     if sum(1 for i in place.items if is_role(i)) > 1:
         return _fact(place, "count", unit=place.item.word or "pops", of="")
-    if place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
+    owned = "how_many" in place.cues and place.near("my_kit", before=4, after=0) is not None
+    if owned or place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
         return _fact(place, "max_count", unit=place.item.word, of="", cue="at_most")
     return _fact(place, "count", unit=place.item.word or "pops")
 

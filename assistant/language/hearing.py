@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from assistant.language.lexicon import Lexicon
+from assistant.language.lexicon import Entry, Lexicon
 from assistant.language.numbers import Raw, read_numbers
 
 MAX_WORDS = 4000
@@ -73,8 +73,8 @@ def fold(text: str) -> str:
 _RAW = re.compile(
     r"""
     (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
-  | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|ft\s?/\s?s(?:ec)?)\b)     # speeds
-  | (?P<fmark>f\s?[/:]\s?(?=[\d½.])|f/(?=[a-z?]))    # f/8, f:8
+  | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|w/s|ft\s?/\s?s(?:ec)?)\b)     # speeds
+  | (?P<fmark>f\s?[/:]\s?(?=-?[\d½.])|f/(?=[a-z?]))    # f/8, f:8
   | (?P<fnum>f(?=\d))                                # f8
   | (?P<format>\b(?:4\s?x\s?5|5\s?x\s?7|8\s?x\s?10|6\s?x\s?4\.5|6\s?x\s?[6789]|24\s?x\s?36|36\s?x\s?24)\b(?!\s*(?:ft|feet|m\b)))
   | (?P<wordno>no\.(?=\s*\d))                          # guide no. 32
@@ -139,6 +139,11 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
         if piece.text in ("(", ")") or piece.start in quotes:
             place += 1
             continue
+        named = _counted_name(numbered, place, lexicon) if piece.text == "one" else None
+        if named:
+            tokens.append(Token(named.terminal, named.value, piece.start, numbered[place + named.length - 1].end))
+            place += named.length
+            continue
         if piece.kind != "word":
             tokens.append(Token(_terminal(piece), piece.text if piece.kind == "format" else piece.value, piece.start, piece.end))
             place += 1
@@ -178,6 +183,12 @@ def _spoken_formats(tokens: list[Token], text: str) -> list[Token]:
     return out
 
 
+def _counted_name(pieces: list[Raw], place: int, lexicon: Lexicon) -> Entry | None:
+    """"one at", "one of them", "one is": a light, not a number."""
+    entry = lexicon.longest(pieces, place)
+    return entry if entry.length > 1 and entry.terminal == "NAMED" else None
+
+
 def _own_name(pieces: list[Raw], place: int, names: Names) -> tuple[str, int] | None:
     for rest, name in names.get(pieces[place].text, ()):
         stop = place + 1 + len(rest)
@@ -192,7 +203,7 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "GUIDE", "STOP", "COUNTED", "PERCEN
 
 def _settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
-    plain = _without_hyphens(tokens)
+    plain = _inch_words(_without_hyphens(tokens))
     out: list[Token] = []
     for place, token in enumerate(plain):
         after = plain[place + 1] if place + 1 < len(plain) else None
@@ -222,6 +233,16 @@ def _number_follows(tokens: list[Token], place: int, text: str) -> bool:
         if ahead.type not in _BETWEEN:
             return False
     return False
+
+
+def _inch_words(tokens: list[Token]) -> list[Token]:
+    """"18 in" where nothing follows that one could be in: inches."""
+    out = list(tokens)
+    for place, token in enumerate(tokens):
+        ends = place + 1 == len(tokens) or tokens[place + 1].type in ("COMMA", "END", "Q")
+        if token.type == "IN" and ends and place and tokens[place - 1].type == "NUM":
+            out[place] = Token("LEN", "in", token.start, token.end)
+    return out
 
 
 def _without_hyphens(tokens: list[Token]) -> list[Token]:
@@ -259,7 +280,7 @@ def _dash(tokens: list[Token], place: int) -> Token | None:
     if touches_before and touches_after and before is not None:
         if numeric and before.type in ("NUM", "FRAC"):
             return None
-        if numeric and before.type in ("EQ", "COLON"):
+        if numeric and (before.type in ("EQ", "COLON") or (before.type == "F" and before.value is None)):
             return Token("SIGN", "-", token.start, token.end)
         return Token("JOINED", "-", token.start, token.end)
     if touches_after and numeric:

@@ -11,7 +11,7 @@ from typing import Iterable, Sequence
 
 from assistant.query import Ask, Fact
 
-_SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what"
+_SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|do i (?:rate|meter|shoot)\b|\brating\W*\?|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what"
 _BRACKET = r"\bbrackets?\b|\bbracketing\b|\bframes?\b.*\b(?:over|under|either side)\b"
 
 _LENS_SET = (r"\bopen (?:it |the lens )?(?:up )?to\b|\bclose (?:it )?(?:down )?to\b|\bstop (?:it )?down to\b|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|"
@@ -24,10 +24,13 @@ HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.comp
     (r"\bdin\b|\bdegrees\b|\bgost\b|\bweston\b", ("film_speed",), "film_speed"),
     (r"(?:film|sheet|stock|becomes?)\b.*(?:what (?:time|exposure)|how long|what for|what (?:about|at))|(?:what (?:time|exposure)|how long).*\b(?:film|stock)", ("shutter",), "shutter"),
     (r"how (?:long|many seconds)|(?:corrected|adjusted|real|actual|true) (?:time|exposure)|what (?:time|exposure)", ("shutter", "exponent"), "shutter"),
-    (_BRACKET, ("shutter",), "shutter"),
+    (rf"(?:{_BRACKET}).*\b(?:shutter|times?|seconds|speeds?)\b|\b(?:shutter|times?|speeds?)\b.*\bbracket", ("shutter",), "shutter"),
+    (r"bracket.*\bby power|power bracket|by power\b.*bracket", ("power",), "power"),
     (_BRACKET, ("aperture",), "aperture"),
+    (_BRACKET, ("shutter",), "shutter"),
     (_BRACKET, ("guide_number",), "aperture"),
     (_BRACKET, ("power",), "power"),
+    (r"what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost|gained)", ("distance",), "stops"),
     (r"how (?:dark|bright|much (?:darker|dimmer|brighter|light))|what(?:'s| is| are)? (?:the )?(?:fall.?off|difference|drop|loss|spread)|fall.?off\b.*\?|(?:difference|spread) in stops", ("distance",), "stops"),
     (r"what do (?:i|we) (?:get|set|use|have)|what does (?:it|that|she|he|the \w+(?: \w+)?) (?:get|read|become)|what (?:would|will) (?:i|it|that|the \w+(?: \w+)?) (?:get|be|read)|what(?:'s| is) (?:it|that) at|what (?:happens )?at\b", ("aperture", "distance"), "aperture"),
     (r"\bwhere\b|what distance|how (?:far|close|near)|(?:nearest|closest) and (?:furthest|farthest)|(?:near|far|distance)s? limits?|between what", ("distance", "stops"), "distance"),
@@ -38,7 +41,8 @@ HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.comp
     (_LENS_SET, ("guide_number",), "aperture"),
     (_LENS_SET, ("aperture",), "aperture"),
     (_LENS_SET, ("exposure_value",), "aperture"),
-    (r"\btogether\W*$|what do (?:they|the two|both) (?:total|make|add|come|give)|\bcombined\W*$|\btotal\W*$|add up to", ("aperture",), "aperture"),
+    (r"\btogether\W*$|what do (?:they|the two|both) (?:total|make|add|come|give)|both added|added together|with both\b|\bcombined\W*$|\btotal\W*$|add up to", ("aperture",), "aperture"),
+    (r"what (?:about|will|would|does|do)|how about|\bneeds?\b", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\bmov(?:e|ing)\b.*\b(?:half|double|twice|stops?)\b|\b(?:half|double|twice|halve)\b.*\bmov", ("distance",), "distance"),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
 ))
@@ -52,6 +56,6 @@ def implied_asks(text: str, facts: Iterable[Fact]) -> list[Ask]:
     """
     here: Sequence[str] = [f.quantity for f in facts]
     for words, wanted, quantity in HINTS:
-        if all(w in here for w in wanted) and words.search(text):
+        if all(here.count(w) >= wanted.count(w) for w in wanted) and words.search(text):
             return [Ask(quantity)]
     return []

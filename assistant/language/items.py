@@ -52,6 +52,8 @@ def _unit(node: Node, default: str = "") -> str:
         if isinstance(child, Token):
             if child.type == "LEN":
                 return str(child.value)
+            if child.type == "FOOT_MARK":
+                return "ft"
             if child.type == "METER":
                 return "m"
             if child.type == "MM":
@@ -405,7 +407,7 @@ BUILDERS: dict[str, Callable[[Node], Item]] = {
     "focal_length": _focal, "film_width": _film_width,
     "factor": _simple("factor", "", 1.0, "a factor must be more than nothing"), "times": _simple("times"),
     "nd": _nd, "nd_stops": lambda node: _item("nd", node, _numbers(node)[0].value, unit="stops"),
-    "life_size": _life_size, "magnification": _simple("magnification", "", 1.0, "a magnification must be more than nothing"),
+    "life_size": _life_size, "twice_life_size": lambda node: _item("magnification", node, 2.0, named=True), "magnification": _simple("magnification", "", 1.0, "a magnification must be more than nothing"),
     "film_format": _format, "infinite_length": lambda node: _item("length", node, math.inf, bad="that is no distance a light can be at"),
     "frequency": _simple("frequency", "Hz", 1.0, "a rate must be more than nothing"), "capacitance": _capacitance, "supply": _simple("supply", "Wh"),
     "stops": _stops(0), "one_stop": _stops(0), "minus_stops": _stops(-1), "plus_stops": _stops(1), "stops_range": _stops_range,

@@ -28,10 +28,14 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     cues = {i.word for i in items if i.kind == "cue"}
     out = _formats(facts, spoken, places)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
-    if not cues & set(_ABOUT) and not _extent_words(text):
+    out = _reproduction(out, spoken)
+    if not cues & set(_ABOUT) and not _extent_words(text, out):
         return out
     read: list[Fact] = []
     for fact in out:
+        if fact.quantity == "distance" and fact.start not in places and read and read[-1].quantity == "sharp_limit":
+            read.append(replace(fact, quantity="sharp_limit", of="", cue=""))  # the far end of "from 2 to 4 metres"
+            continue
         read += _sharp(fact, spoken, places, text)
     return _bare_lens(read, spoken, places, text)
 
@@ -54,8 +58,20 @@ def _bare_lens(facts: list[Fact], items: Sequence[Item], places: dict[int, int],
     return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm") if f in bare[:1] else f for f in facts]
 
 
-def _extent_words(text: str) -> bool:
-    return bool(re.search(r"\b(blurr?ed|out of focus|soft at|to infinity)\b", text.lower()))
+def _extent_words(text: str, facts: Sequence[Fact]) -> bool:
+    """Words of sharpness that are no cues; "hold" and "keep" count only where a lens and no flash is spoken of."""
+    kinds = {f.quantity for f in facts}
+    lens = "focal_length" in kinds and not kinds & {"guide_number", "power"} and re.search(r"\b(?:hold|holds|keep|keeps)\b", text.lower())
+    return bool(lens or re.search(r"\b(?:blurr?ed|out of focus|soft at|to infinity)\b", text.lower()))
+
+
+def _reproduction(facts: Sequence[Fact], items: Sequence[Item]) -> list[Fact]:
+    """"1:2 on a 60 mm", "1:1 on the bellows": a scale of reproduction, where no lights are compared."""
+    lens = any(f.quantity in ("focal_length", "extension", "magnification") for f in facts) or any(i.kind == "mark" and i.word in ("EXTENSION", "LENS") for i in items)
+    lit = any(i.kind in ("role", "named") for i in items) or any(i.kind == "name" and i.word == "ratio" for i in items)
+    if not lens or lit:
+        return list(facts)
+    return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad else f for f in facts]
 
 
 def _formats(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, int]) -> list[Fact]:
@@ -171,8 +187,9 @@ def _spans(items: Sequence[Item], at: int) -> bool:
     """One end of "from 2 m to 5 m"."""
     ahead = [i for i in items[at + 1 : at + 3]]
     back = [i for i in items[max(0, at - 2) : at]]
-    opens = bool(back) and back[-1].word in ("FROM", "BETWEEN") and len(ahead) == 2 and ahead[0].word in ("TO", "AND", "DASH") and ahead[1].kind == "length"
-    closes = len(back) == 2 and back[1].word in ("TO", "AND", "DASH") and back[0].kind == "length"
+    named = bool(back) and back[-1].word in ("FROM", "BETWEEN")
+    opens = len(ahead) == 2 and ahead[0].word in (("TO", "AND", "DASH") if named else ("TO", "DASH")) and ahead[1].kind == "length"
+    closes = len(back) == 2 and back[1].word in ("TO", "AND", "DASH") and back[0].kind in ("length", "number")
     return opens or closes
 
 
@@ -202,7 +219,7 @@ _HYPER = (r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
-_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide (?:an angle|a beam|a spread)", r"degrees (?:of coverage|must|does|do)")
+_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees|angle|view|field|spread)", r"degrees (?:of coverage|must|does|do)")
 _DRAW = (r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
 _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("range", _RANGE), ("near_limit", _NEAR), ("far_limit", _FAR), ("depth_of_field", _DEPTH), ("hyperfocal", _HYPER),
@@ -215,6 +232,8 @@ _GIVEN_BEFORE = re.compile(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that)
 def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about sharpness and coverage in the order said."""
     lower = text.lower()
+    if _puts_to_the_test(lower, facts):
+        return [Ask("sharp", "", "", 0)]
     found = _matches(lower, facts)
     cues = {i.word for i in items if i.kind == "cue"}
     if not found:
@@ -224,8 +243,26 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     kept = [a for a in asks if a.quantity not in spurious or (a.quantity == "magnification") or (a.quantity == "distance" and _other_distance(taken, lower))]
     unit = next((a.unit for a in asks if a.unit in ("cm", "in", "mm", "ft", "m")), "")
     kept += _named_beside(kept, facts, lower)
+    if not any(a.quantity == "sharp" for a in kept) and _asks_whether(lower, facts):
+        kept.append(Ask("sharp", "", "", len(lower)))
     out = sorted([*kept, *(replace(a, unit=unit) for a in found)], key=lambda a: a.start)
     return out
+
+
+def _asks_whether(lower: str, facts: Sequence[Fact]) -> bool:
+    """"… and is the wall at 14 ft sharp?"."""
+    return any(f.quantity == "sharp_limit" for f in facts) and bool(re.search(r"(?:^|[,.?] *|\band +)(?:is|are|will|would) [^?,.]*\b(?:sharp|in focus)\b[^?.]*\?", lower))
+
+
+_YES_NO = re.compile(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper))")
+
+
+def _puts_to_the_test(lower: str, facts: Sequence[Fact]) -> bool:
+    """"is f/8 enough to keep 3 m sharp?", "will 2.5 m be sharp?": a yes or a no, with nothing else asked."""
+    kinds = {f.quantity for f in facts}
+    if "sharp_limit" not in kinds or "guide_number" in kinds or re.search(r"\b(?:what|which|where|how)\b", lower):
+        return False
+    return bool(_YES_NO.search(lower)) or bool(re.search(r"\b(?:right|correct|true|yes or no|enough)\s*\?", lower))
 
 
 def _named_beside(kept: Sequence[Ask], facts: Sequence[Fact], lower: str) -> list[Ask]:
@@ -279,6 +316,8 @@ def _of(quantity: str, lower: str) -> str:
 def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lower: str) -> list[Ask]:
     """Angles asked by cue, and yes-or-no questions about what is sharp."""
     out = [a for a in asks if not (a.quantity == "degrees" and any(b.quantity == "coverage" for b in asks))]
+    if out and cues & {"in_focus"} and _asks_whether(lower, facts) and all(a.quantity in ("aperture", "power") for a in out):
+        return [*out, Ask("sharp", "", "", len(lower))]
     limits = any(f.quantity == "sharp_limit" for f in facts)
     if cues & {"in_focus", "depth_of_field"} and limits and not out and re.match(r"^\W*(?:\w+ ){0,3}?(?:is|are|will|would|do|does|can|could|if)\b|.*[,.] ?(?:is|are|will|would|do|does|can) ", lower):
         return [Ask("sharp", "", "", 0)]

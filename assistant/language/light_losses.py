@@ -9,7 +9,7 @@ import re
 from dataclasses import replace
 from typing import Sequence
 
-from assistant.query import Fact
+from assistant.query import Ask, Fact
 from assistant.units import LENGTH
 
 _LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_distance")
@@ -33,13 +33,19 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
     out = _worn(_said_apart(_not_rows(out, text), text), text)
     if _is_bounced(text, cues):
         out = _legs(out, text)
+        out = [_paint(f, text) for f in out]
     out = _zoom_table(out, text)
     return _beside(out, text)
+
+
+_BEHIND_HER = re.compile(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
 
 
 def _is_bounced(text: str, cues: frozenset[str]) -> bool:
     if "ceiling" in cues and re.search(r"\bgn\b|guide|flash|gun", text, re.I):
         return True
+    if re.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not re.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
+        return False  # the wall is what stands behind the subject
     said = re.search(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path", text, re.I)
     return bool(said) or bool(cues & {"bounce"})
 
@@ -52,6 +58,40 @@ _STRENGTH: tuple[tuple[str, float], ...] = (
     # gels by colour and depth: full orange 1, half 1/2, quarter 1/4; full blue 1 1/2, half 1 (common practice, one published answer)
     (r"(?:quarter|1/4)[\w\s-]*$", 0.25), (r"(?:half|1/2)[\s-]*(?:blue|ctb)", 1.0), (r"(?:half|1/2)[\w\s-]*$", 0.5), (r"(?:blue|ctb)", 1.5),
 )
+
+
+_FLASH_ONE = re.compile(r"\b(?:flash|light|strobe) (one(?P<part> and a half| and a third| and two thirds)?[ -]stops?)\b", re.I)
+
+
+def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
+    """"the flash one stop over": one stop, not flash number one."""
+    match = _FLASH_ONE.search(text)
+    if match is None:
+        return facts
+    part = {"": 0.0, " and a half": 0.5, " and a third": 1 / 3, " and two thirds": 2 / 3}[(match["part"] or "").lower()]
+    kept = [replace(f, of="") if f.of == "a" else f for f in facts if not (match.start(1) <= f.start < match.end(1))]
+    return sorted([*kept, Fact("stops", 1.0 + part, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
+
+
+_BARE_COUNT = re.compile(r"^\s*(?:takes|costs|eats|loses|another|is|a further|for)?\s*(?P<many>one and a half|half|a half|one|two|another|three)(?: more| further| again| on top)?\s*(?=[.,;?!]|$|\band\b)", re.I)
+_COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5}
+
+
+def _one_more(facts: list[Fact], text: str) -> list[Fact]:
+    """"the umbrella takes two stops and the orange gel one more": stops again, left unsaid."""
+    if not any(f.quantity in ("loss", "stops", "filter_loss") for f in facts):
+        return facts
+    out = facts
+    for taker in [f for f in facts if f.quantity in ("modifier", "camera_filter")]:
+        match = _BARE_COUNT.match(text[taker.end :])
+        if match is None:
+            continue
+        start, end = taker.end + match.start("many"), taker.end + match.end()
+        if any(f.start < end and f.end > start and f.quantity in ("loss", "stops", "filter_loss", "distance") for f in out):
+            continue
+        out = [f for f in out if not (start <= f.start < end)]
+        out.append(Fact("stops", _COUNTS[match["many"].lower()], start=start, end=end, said=text[start:end]))
+    return sorted(out, key=lambda f: f.start)
 
 
 def _sizes(facts: list[Fact], text: str) -> list[Fact]:
@@ -93,7 +133,7 @@ def _not_rows(facts: list[Fact], text: str) -> list[Fact]:
 
 def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
     """"one more stop for the dome": a stop of its own. A ratio beside "life size" is the same thing again."""
-    out = facts
+    out = _one_more(_flash_one(facts, text), text)
     for match in _MORE_STOPS.finditer(text):
         if not any(f.start < match.end() and f.end > match.start() and f.quantity in ("stops", "loss") for f in out):
             out = [f for f in out if not (match.start() <= f.start < match.end())]
@@ -134,6 +174,15 @@ def _legs(facts: list[Fact], text: str) -> list[Fact]:
         if len(rest) == 1 and not any(f.quantity.startswith(("ceiling", "flash_height", "face_height")) for f in out):
             out = [replace(f, quantity="path") if f is rest[0] else f for f in out]
     return out
+
+
+def _paint(fact: Fact, text: str) -> Fact:
+    """"ceiling -1.5 stops", "minus a stop for the paint": what the surface takes."""
+    named = re.search(r"\b(?:ceiling|wall|paint|surface|plaster)\W*(?:of|at|is|:)?\W*$", text[: fact.start], re.I) or re.match(r"\W*(?:for|to|in) the (?:ceiling|wall|paint|plaster|surface)\b", text[fact.end :], re.I)
+    if fact.quantity not in ("stops", "signed", "relation") or not named:
+        return fact
+    surface = "wall" if re.search(r"\bwall\b", text, re.I) and not re.search("ceiling", text, re.I) else "ceiling"
+    return replace(fact, quantity="loss", value=abs(fact.value), unit=surface, of="", to="", cue="")
 
 
 def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:
@@ -214,10 +263,10 @@ _SET_TO = re.compile(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?:
 def _zoom_table(facts: list[Fact], text: str) -> list[Fact]:
     """Guide numbers by zoom become zoom_row facts (value: guide number, other: mm)."""
     if not re.search(r"\bzoom|\bhead\b|\bmm\b", text, re.I) or not re.search(r"\bgn\b|guide", text, re.I):
-        return facts
+        return _zoom_alone(facts, text)
     rows = _rows(text)
     if len(rows) < 2:
-        return facts
+        return _zoom_alone(facts, text)
     spans = [(a, b) for a, b, _, _ in rows]
     inside = lambda f: any(a <= f.start < b for a, b in spans)  # noqa: E731
     guide = next((f for f in facts if f.quantity == "guide_number"), None)
@@ -234,6 +283,19 @@ def _zoom_table(facts: list[Fact], text: str) -> list[Fact]:
     zoom = Fact("zoom", float(match[1]), "mm", start=match.start(1), end=match.end(), said=match[1])
     rest = [f for f in rest if not (f.start >= match.start(1) and f.start < match.end())]
     return table + [zoom] + [f for f in rest if f.quantity != "focal_length" or f.start < 0]
+
+
+_ZOOMED = re.compile(rf"\bzoom(?:ed|ing)?(?: in| out| head| the head)?(?: is| set)?(?: to| at| on)?\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b(?!\s*(?:ft|feet|m\b|metre|meter))", re.I)
+
+
+def _zoom_alone(facts: list[Fact], text: str) -> list[Fact]:
+    """"and zoomed to 105?": a setting for a table told before."""
+    match = _ZOOMED.search(text)
+    if match is None or not 10 <= float(match[1]) <= 400:
+        return facts
+    here = [f for f in facts if f.start < match.end() and f.end > match.start(1) and f.quantity in ("number", "focal_length", "distance")]
+    rest = [f for f in facts if f not in here]
+    return [*rest, Fact("zoom", float(match[1]), "mm", start=match.start(1), end=match.end(), said=match[1])]
 
 
 def _rows(text: str) -> list[tuple[int, int, float, float]]:
@@ -253,3 +315,12 @@ def _said_unit(text: str) -> str:
     return ""
 
 
+# --- what is asked ---------------------------------------------------------------------------------
+
+
+def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """"The strength in stops of an ND": a filter's, not a flash's power."""
+    through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
+    if through and any(a.quantity == "power" for a in asks) and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
+        return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]
+    return list(asks)

@@ -20,9 +20,9 @@ _FILM_BEFORE = re.compile(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is
 _RATED = re.compile(
     r"\b(?:rat(?:e|ed|ing)|sho(?:t|ot|oting)|expos(?:e|ed|ing)|meter(?:ed|ing)?|dial(?:led|ed)?|set|push(?:ed)?|pull(?:ed)?|develop(?:ed)?)"
     r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|\d{2,4}))*\W+(?:at|to|as|for|on|like)\W*(?:ei\W*|iso\W*)?$", re.I)
-_EXPONENT = re.compile(r"(?:\bexponent|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
+_EXPONENT = re.compile(r"(?:\bexponent|\bschwarzschild(?:'s)?(?: exponent| number| p)?|\breciprocity|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
 _YEARS = re.compile(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
-_LOADED = re.compile(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have)|now)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)
+_LOADED = re.compile(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have)|now|what about|how about|and for|and with)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)
 _OVER_UNDER = re.compile(r"^\W*(?:stops? )?(?:too )?(?P<more>over|hot|above)|^\W*(?:stops? )?(?:too )?(?P<less>under|below)\b", re.I)
 _FILM_TALK = re.compile(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\bEI\b|box speed", re.I)
 _MARK_SPEEDS = (25.0, 6400.0)
@@ -39,6 +39,11 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "rows", "", fact.value, "", ""
     if re.match(r"\W*(?:one|frame|shot|exposure|row)\b", after, re.I) and re.search(r"bracket|frame|exposures|\brow\b", text, re.I) and fact.value < 1:
         return "place", "", float(round(1 / fact.value)), "", ""  # "the third one": a frame's place in the bracket
+    if re.match(r"\W*(?:shots?|frames?|exposures?)\b", after, re.I) and "bracket" in text.lower() and 1 < fact.value < 20:
+        return "count", "", fact.value, "frames", ""
+    pushed = re.search(r"\b(push|pull)\w*(?: it| them)?\W*$", before, re.I)
+    if pushed and 0 < fact.value <= 3 and not re.match(r"\W*stops?", after, re.I):
+        return "push", "film", fact.value * (1 if pushed.group(1).lower() == "push" else -1), "", ""
     way = _OVER_UNDER.match(after)
     if way and 0 < fact.value <= 5 and _FILM_TALK.search(text) and not re.search(r"\b(?:key|fill|ambient)\b", text, re.I):
         return "stops", "", fact.value, "", "more" if way.group("more") else "less"

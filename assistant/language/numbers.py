@@ -145,6 +145,10 @@ def _number_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, i
     return None
 
 
+_PLACES = {1.0: "first", 2.0: "second", 3.0: "third"}
+"""The places people write with a figure: "the 2nd flash"."""
+
+
 def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
     text = pieces[place].text
     value = digits(text)
@@ -152,13 +156,16 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
     if after in ("/", ":") and _kind(pieces, then) == "number" and (_touching(pieces, place + 1) or _touching(pieces, then)):
         other = digits(_text(pieces, then))
         if after == "/":
-            return _fraction(pieces, place, then + 1, value, other)
+            tail = then + 2 if _touching(pieces, then + 1) and _text(pieces, then + 1) in ("st", "nd", "rd", "th", "ths") else then + 1
+            return _fraction(pieces, place, tail, value, other)
         return _make("RATIO", pieces, place, then + 1, Number(value / other if other else math.inf, top=value, bottom=other))
     if after == "over" and _kind(pieces, then) == "number" and value == 1:
         return _fraction(pieces, place, then + 1, value, digits(_text(pieces, then)))
     if _kind(pieces, place + 1) == "word" and _touching(pieces, place + 1) and after in ("st", "nd", "rd", "th", "ths"):
         if after in ("th", "ths") or value > 30:
             return _fraction(pieces, place, place + 2, 1.0, value)
+        if value in _PLACES:
+            return Raw("word", _PLACES[value], pieces[place].start, pieces[place + 1].end), place + 2
     if text and text[-1] in VULGAR and len(text) == 1:
         top, bottom = VULGAR[text]
         return _fraction(pieces, place, place + 1, float(top), float(bottom))
@@ -421,6 +428,10 @@ def _spoken_fraction(pieces: list[Raw], place: int, groups: list[tuple[int, int]
     """"one sixteenth", "three quarters", "one one twenty-fifth", "one twenty-eighth", "two hundredth"."""
     values = [g for g, _ in groups]
     word, at = _dash_skip(pieces, stop)
+    if word == "and" and values and values[-1] % 100 == 0:  # "a hundred and twenty-fifth"
+        word, at = _dash_skip(pieces, at + 1)
+        if (_part_bottom(pieces, at) or (0, 0))[0] <= 10:
+            return None
     bottom = _part_bottom(pieces, at)
     if bottom is None or word in ("second", "first"):
         return None

@@ -43,7 +43,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
     facts = time_facts(lens_facts(facts, items, text), items, text)
-    asks = asks_of(segments, text) or implied_asks(text, facts)
+    asks = light_losses.asked(asks_of(segments, text), facts, text) or daylight.implied(text, facts) or implied_asks(text, facts)
     asks = time_asks(lens_asks(asks, facts, items, text), facts, items, text)
     return Query(
         text=text,
@@ -161,6 +161,8 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
         return replace(fact, quantity="aperture", value=pair, of=role, cue="meter")
     place = before[-1] if before else None
     after = list(items[at + 1 : at + 4])
+    if before and before[-1].kind == "named" and value == int(value) and 2 <= value <= 12:
+        return replace(fact, quantity="count", unit="flashes", of=before[-1].word)
     if after and after[0].kind == "guide_number" and value == int(value) and value <= 12:
         return replace(fact, quantity="count", unit="flashes", of="")
     if "gn_hint" in cues | {i.word for i in after if i.kind == "cue"} and not any(f.quantity == "guide_number" for f in facts):

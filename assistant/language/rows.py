@@ -16,7 +16,7 @@ PEOPLE = r"(?:her|him|them|me|you|it|us|his|their|the (?!camera|light|flash|lens
 LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b"
 
 _BEHIND = re.compile(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of)\b(?:\W+{PEOPLE})?", re.I)
-_APART = re.compile(r"^\W*(?:apart|deep|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject))", re.I)
+_APART = re.compile(r"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject))", re.I)
 _FURTHER = re.compile(r"^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
 _FROM_WALL = re.compile(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:\w+ )?{WALL}", re.I)
 _FROM_LAMP = re.compile(rf"^\W*(?:away )?(?:from|off|to)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
@@ -86,6 +86,8 @@ def _clause(text: str) -> str:
 def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[str, str]:
     """The words of the same sentence before and after a place, between two other quantities."""
     before = re.split(r"[.;?!](?:\s|$)", text[floor:start])[-1]
+    if floor:  # "9 ft from the wall and 3 ft": the wall belongs to the nine feet
+        before = re.sub(r"^\W*(?:away )?(?:from|to|off|behind|in front of)\b[^,]*?(?=,|\band\b|\bbut\b)", "", before)
     after = re.split(r"[.;?!](?:\s|$)", text[end:ceiling])[0]
     return before, after
 
@@ -93,4 +95,4 @@ def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[s
 def loose_row(before: str, unit_follows: bool) -> bool:
     """Whether a bare number stands where a row's distance would: "and the back at 4.5"."""
     return bool(re.search(rf"(?:{FRONT}|{BACK}|{WALL})(?:\W+(?:row|one|is|at|person|rank|about|of|them|s)\b)*\W*$", before, re.I)) or (
-        not unit_follows and bool(re.search(r"^\W*(?:to|out to|back to|->)\W*$", before, re.I)))
+        not unit_follows and bool(re.search(r"^\W*(?:to|out to|back to|->)\W*$|\b(?:com(?:e|ing)|go(?:es|ing)?|mov(?:e|ed|ing)|br(?:ing|ought)|back|step(?:s|ped)?)(?: it| her| him)?(?: in| out| back| closer)? to\W*$", before, re.I)))

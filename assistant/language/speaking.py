@@ -170,7 +170,7 @@ def _capital(text: str) -> str:
 def beside(solution: Solution) -> str:
     """Further answers in one sentence."""
     rest = solution.answers[1:]
-    if not rest or solution.topic == "claims":
+    if not rest or solution.topic == "claims" or solution.lead.endswith("."):
         return ""
     return "Beside it: " + "; ".join(f"{q.of + ' ' if q.of else ''}{_name(q)}{say(q)}" for q in rest) + "."
 
@@ -215,16 +215,31 @@ def _assumed_one(a: Assumed, answers: tuple[Quantity, ...] = ()) -> str:
         return f"the guide number to be in {_unit_words(a.unit)}{in_other_unit(a, answers)}"
     if a.quantity == "stops":
         return f"{scales.speak_stops(abs(float(a.value)))} lost, {a.why}"
+    if a.quantity == "format":
+        return f"{a.value} film ({a.why})"
     return f"{a.quantity.replace('_', ' ')} {a.value} {a.unit} ({a.why})"
 
 
 def fact(f: Fact) -> str:
     """A fact as it was understood, in a few words."""
-    whose = f"{f.of} " if f.of and f.of not in ("both",) else ""
+    whose = f"{f.of} " if f.of and f.of not in ("both", "camera", "film") else ""
     return whose + _FACT.get(f.quantity, lambda x: f"{x.quantity.replace('_', ' ')} {number(x.value)}")(f)
 
 
+def _far(f: Fact) -> str:
+    return speak_length(f.value, f.unit if f.unit in LENGTH else "m") if math.isfinite(f.value) else "infinity"
+
+
 _FACT: dict[str, Callable[[Fact], str]] = {
+    "sharp_limit": lambda f: f"{_far(f)} to be sharp", "format": lambda f: f"{f.unit} film",
+    "circle": lambda f: f"a circle of confusion of {number(f.value * 1000)} mm", "extension": lambda f: f"{number(f.value * 1000)} mm of extension",
+    "magnification": lambda f: f"{number(f.value)} times life size", "degrees": lambda f: f"{number(f.value)} degrees",
+    "velocity": lambda f: f"{number(f.value / LENGTH['ft'])} ft a second" if f.unit == "ft" else f"{number(f.value)} m a second",
+    "blur": lambda f: f"{speak_length(f.value, f.unit)} of movement" if f.unit in LENGTH else "a movement",
+    "duration": lambda f: f"a flash of {_seconds(f.value)}", "t05": lambda f: f"t0.5 of {_seconds(f.value)}", "t01": lambda f: f"t0.1 of {_seconds(f.value)}",
+    "recycle": lambda f: f"{_seconds(f.value)} to recycle", "interval": lambda f: f"{_seconds(f.value)} between pops",
+    "frequency": lambda f: f"{number(f.value)} flashes a second", "charge": lambda f: f"{number(f.value * 100)} % charge",
+    "capacitance": lambda f: f"{number(f.value * 1e6, 4)} microfarads", "voltage": lambda f: f"{number(f.value, 4)} V", "supply": lambda f: f"{number(f.value)} Wh",
     "path": lambda f: f"{speak_length(f.value, f.unit)} of path" if f.unit in LENGTH else "a path",
     "zoom_row": lambda f: f"guide number {number(f.value)} at {number(f.other)} mm",
     "zoom": lambda f: f"zoom at {number(f.value)} mm",
@@ -262,6 +277,11 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "aperture_range": lambda f: f"f/{number(f.value)} to f/{number(f.other)}",
     "relation": lambda f: f"{scales.speak_stops(abs(f.value))} {'under' if f.cue == 'less' else 'over'} {f.to or 'it'}",
     "ratio": lambda f: f"{number(f.value)}:1",
+    "gap": lambda f: f"{speak_length(f.value, f.unit)} between" if f.unit in LENGTH else "",
+    "exponent": lambda f: f"an exponent of {f.value:g}",
+    "years": lambda f: f"{f.value:g} years old",
+    "rows": lambda f: f"{f.value:g} rows",
+    "rated": lambda f: f"rated at ISO {number(f.value, 4)}",
 }
 
 

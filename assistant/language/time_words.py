@@ -24,6 +24,9 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     moving = any(f.quantity == "velocity" for f in facts) or bool(re.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
     out = [_read(f, lower, moving, cues) for f in facts]
+    if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
+        bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
+        out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
     return [_like_the_next(f, n, out, lower) for n, f in enumerate(out)]
 
 
@@ -38,11 +41,15 @@ def _like_the_next(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fac
 
 def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     around = lower[max(0, fact.start - 30) : fact.end + 25]
+    if fact.quantity == "power" and fact.unit == "%" and re.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
+        return replace(fact, quantity="charge", of="")
+    if fact.quantity == "recycle" and re.search(r"\b(?:in|during|per|over)\s+(?:an?\s+)?$", lower[: fact.start]) and not re.search(r"recycl\w*(?: time)?(?: is| takes| of)? (?:in|about|around) *$", lower[: fact.start]):
+        return replace(fact, quantity="time")
     if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not re.search("lens|focal", around) and fact.value < 1:
         return replace(fact, quantity="blur", of="")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
-    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and "recycle" not in cues and _WAITED.search(around):
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not re.search("recycl", around) and _WAITED.search(around):
         return replace(fact, quantity="interval")
     if fact.quantity == "shutter" and re.search(r"\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")
@@ -56,10 +63,10 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
 _MOVES = re.compile(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
 _SHORT = re.compile(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
 _FREEZES = re.compile(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
-_RECYCLE = re.compile(r"recycl|recharg|ready again")
-_ENERGY = re.compile(r"(?:how (?:much|many)|what(?:'s|s| is)?|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b")
+_RECYCLE = re.compile(r"recycl|recharg|ready again|how long (?:between|from one) (?:pops?|flashes|shots)")
+_ENERGY = re.compile(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)")
 _SERIES = re.compile(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)")
-_POPS = re.compile(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)")
+_POPS = re.compile(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)|\b(?:pops|flashes)\s*\?")
 _ADDS = re.compile(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
 

@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, Iterable
 
 from assistant.memory.kit import Kit
 from assistant.query import Ask, Fact, Query
+from assistant.solving.solution import Solution
+from assistant.teaching.practice import Practice
 
 if TYPE_CHECKING:
     from assistant.memory.shotlog import ShotLog
@@ -49,6 +51,10 @@ class Conversation:
     missing: tuple[str, ...] = ()
     cautioned: set[str] = field(default_factory=set)
     last_working: tuple[str, ...] = ()
+    last_query: Query | None = None
+    last_solution: Solution | None = None
+    practice: Practice | None = None
+    practised: int = 0
     log: "ShotLog | None" = None
     before: "list[tuple[Kit, ShotLog | None]]" = field(default_factory=list)
 

@@ -292,6 +292,28 @@ def _another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=tuple(f for f in query.facts if f.quantity not in ("number", "count", "share")), unplaced=()), replace(scene, facts=facts)
 
 
+def _keeps_answer(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"keep that power": the power that was answered is set from now on."""
+    if "keep" not in query.cues:
+        return query, scene
+    held = [f for f in scene.answered if f"name_{f.quantity}" in query.cues and not query.has(f.quantity)]
+    if not held:
+        return query, scene
+    kept = tuple(f for f in scene.facts if f.quantity not in {h.quantity for h in held})
+    return query, replace(scene, facts=kept + tuple(replace(h, said=f"the {h.quantity}") for h in held))
+
+
+def _one_pop(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"one pop gives f/8", told after being asked: the reference, beside the aperture wanted."""
+    wanted = [f for f in scene.facts if f.quantity == "aperture"]
+    told = [f for f in query.facts if f.quantity == "aperture"]
+    if not talk.missing or len(wanted) != 1 or len(told) != 1 or query.asks or not scene.asks or scene.asks[0].quantity not in ("count", "power"):
+        return query, scene
+    if not query.has("count") and not told[0].cue and "power" not in query.text.lower():
+        return query, scene
+    return replace(query, facts=(*(f for f in query.facts if f is not told[0]), told[0], replace(wanted[0], origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f is not wanted[0]))
+
+
 def _just_one(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, just the one": one flash instead of several."""
     if query.facts or not re.search(r"\b(just|only)\s+(the\s+)?one\b", query.text.lower()):
@@ -425,5 +447,5 @@ def _relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     _corrected, _units, _ratio_convention, _swaps, _drops, _measured_loss, _another_length, _half_that, _relation_again, _more_or_less,
-    _another, _just_one, _all_of_them, _other_light, _role_value, _film_pushes, _wide_open, _only_so_many, _bare_numbers,
+    _another, _keeps_answer, _one_pop, _just_one, _all_of_them, _other_light, _role_value, _film_pushes, _wide_open, _only_so_many, _bare_numbers,
 )

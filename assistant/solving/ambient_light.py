@@ -15,7 +15,7 @@ from assistant import scales
 from assistant.answer import Assumed, Quantity
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
-from assistant.solving import marks
+from assistant.solving import ambient_change, marks
 from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, offset, signed, working
 from assistant.solving.solution import Solution, needs
 
@@ -37,7 +37,8 @@ def solve(query: Query) -> Solution | None:
         return None
     from assistant.solving.fill_light import added, fill
 
-    for topic in (added, fill):
+    reading = any(f.quantity == "aperture" and f.of == "ambient" for f in query.facts) and query.has("shutter")
+    for topic in (added, fill) if reading else (added, fill, ambient_change.solve):
         found = topic(query, ask)
         if found is not None:
             return found
@@ -56,7 +57,7 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
     """Whether light that is there bears on the question at all."""
     if ask.quantity in ("shutter", "exposure_value"):
         return True
-    known = query.has("exposure_value") or any(f.of == "ambient" for f in query.facts) or bool(query.cues & {c for c, _, _ in SKY_EV})
+    known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & {c for c, _, _ in SKY_EV})
     return known or (ask.quantity == "nd" and not query.has("guide_number"))
 
 
@@ -280,6 +281,9 @@ def _between(query: Query) -> Solution | None:
     pairs = [(query.all(q), between) for q, between in (("aperture", scales.aperture_difference_stops), ("shutter", scales.shutter_difference_stops),
                                                          ("film_speed", scales.film_speed_difference_stops))]
     moved = [(facts, between(facts[0].value, facts[-1].value)) for facts, between in pairs if len(facts) == 2]
+    span = query.last("aperture_range")
+    if span:
+        moved.append(([span], scales.aperture_difference_stops(span.value, span.other)))
     if not moved or not wants_nd(query):
         return None
     ask = next((a for a in query.asks if a.quantity in ASKED), Ask("stops"))

@@ -33,6 +33,7 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     """The query with its path and its surface's loss made plain, facts used, what to say."""
     legs = [f for f in query.facts if f.quantity == "path"]
     used: tuple[Fact, ...] = ()
+    heights: tuple[str, ...] = ()
     facts = list(query.facts)
     if not legs:
         made = _from_heights(query)
@@ -41,6 +42,7 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
         path, used, held = made
         facts = [f for f in facts if f not in used] + [path]
         legs = [path]
+        heights = ("Flash and face were taken to be 5 ft (1.5 m) above the floor.",) if held else ()
     surface = "wall" if "wall" in query.cues and "ceiling" not in query.cues else "ceiling"
     facts, notes = _with_loss(query, facts, surface)
     total = sum(f.value for f in legs)
@@ -49,7 +51,7 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     loss = next((f.value for f in facts if f.quantity == "loss" and f.unit in (surface, "")), 0.0)
     loss = loss or next((TYPICAL_LOSS[surface][1] for f in facts if f.quantity == "modifier" and f.unit == surface), 0.0)
     said = f"The light's path is {shown} by way of the {surface}; that is counted by distance, and {scales.speak_stops(loss)} more go to the paint." if loss else f"The light's path is {shown}; nothing was taken off for the paint."
-    return query.with_facts(facts), used, (said, *notes)
+    return query.with_facts(facts), used, (said, *heights, *notes)
 
 
 def _with_loss(query: Query, facts: list[Fact], surface: str) -> tuple[list[Fact], tuple[str, ...]]:

@@ -17,7 +17,7 @@ from assistant.solving.solution import Solution, needs
 _TALK = re.compile(r"\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = re.compile(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
-_STRAIGHT = re.compile(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|base|as read|right on|neutral|bang on|zero|no change|at f)\b", re.I)
+_STRAIGHT = re.compile(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|no change|at f)\b", re.I)
 _EITHER = re.compile(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+/-|±|above and below|up and down", re.I)
 _STEP = re.compile(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b|spacing|jumps?)|^\W*bracket", re.I)
 
@@ -47,7 +47,7 @@ def solve(query: Query) -> Solution | None:
     offsets = frames(query)
     if not offsets:
         return None
-    used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "place", "relation", "ev_stops", "loss", "number_range"))
+    used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "place", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
     if query.asks_for("count"):
         return Solution(answers=(marks.count(len(offsets), "frames"),), used=used, topic="bracket")
     base = _base(query)
@@ -74,7 +74,8 @@ def _said(query: Query, base: Base, answers: tuple[Quantity, ...], offsets: tupl
         return Solution("out_of_reach", "", answers, notes=("The flash has no more than full power: open the lens for the frames over.",), topic="bracket")
     if len(answers) > 1 and not _spelled_out(query):
         notes.append("In order from least to most exposure.")
-    return Solution(answers=answers, notes=tuple(notes), topic="bracket", working=base.working)
+    lead = ", ".join(str(a.set) for a in answers) + (": " + ", ".join(_name(o) for o in offsets) if len(answers) > 1 else "") + "."
+    return Solution(answers=answers, lead=lead if len(answers) > 1 else "", notes=tuple(notes), topic="bracket", working=base.working)
 
 
 def _base(query: Query) -> Base | None:
@@ -108,7 +109,7 @@ def frames(query: Query) -> tuple[float, ...]:
     """Stops off the middle of each frame, in shooting order (contract: one answer a frame)."""
     sizes = [f for f in query.facts if f.quantity in ("stops", "signed", "relation", "ev_stops", "power_down", "loss")]
     if not sizes:
-        return ()
+        return _spelled(query)
     text = query.text
     many = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames"), None)
     if len(sizes) > 0 and any(f.origin == "kept" for f in sizes):
@@ -146,13 +147,26 @@ def _spelled(query: Query) -> tuple[float, ...]:
             marked.append((m.start(), sign * size))
             taken.append(m.span())
     for m in _STRAIGHT.finditer(text):
-        if not any(a <= m.start() < b for a, b in taken) and (m.group().lower() not in ("metered", "at f", "base", "as metered") or len(marked) > 1):
+        if not any(a <= m.start() < b for a, b in taken) and (m.group().lower() not in ("metered", "at f", "as metered") or len(marked) > 1):
             marked.append((m.start(), 0.0))
+    if all(value == 0 for _, value in marked):
+        marked = _by_words(query) or marked
     marked.sort()
     out = [value for _, value in marked]
-    if re.search(r"\bbracket", text, re.I) and len(out) == 2 and out[0] == -out[1] and not re.search(r"\btwo[- ](?:frame|shot)", text, re.I):
+    if re.search(r"\bbracket", text, re.I) and len(out) == 2 and out[0] == -out[1] and not any(f.quantity == "count" and f.value == 2 for f in query.facts) and not re.search(r"\btwo[- ](?:frame|shot)", text, re.I):
         out = [0.0, *out]
     return tuple(v for n, v in enumerate(out) if v != 0 or v not in out[:n])
+
+
+def _by_words(query: Query) -> list[tuple[int, float]]:
+    """"half a stop: under, then normal, then over": one size, the order in words."""
+    sizes = [f for f in query.facts if f.quantity in ("stops", "signed")]
+    if len(sizes) != 1:
+        return []
+    start = sizes[0].end
+    found = [(m.start(), abs(sizes[0].value) if m.group("over") else -abs(sizes[0].value)) for m in _SIGN.finditer(query.text) if m.start() >= start]
+    found += [(m.start(), 0.0) for m in _STRAIGHT.finditer(query.text) if m.start() >= start]
+    return found if len({value for _, value in found}) >= 2 else []
 
 
 def _direction(word: str) -> int:

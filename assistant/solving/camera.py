@@ -7,7 +7,7 @@ import math
 from assistant.answer import Assumed
 from assistant.physics import optics
 from assistant.query import Fact, Query
-from assistant.solving.lights import TYPICAL_LOSS
+from assistant.solving.lights import TYPICAL_LOSS, typical_words
 
 _CLOSE = 12.0
 """Focal lengths within which the lens's extension costs a quarter of a stop or more."""
@@ -68,7 +68,7 @@ def unmeasured(query: Query) -> list[Fact]:
 
 def assumed(query: Query) -> tuple[Assumed, ...]:
     """What was taken for those filters."""
-    return tuple(Assumed("stops", -TYPICAL_LOSS[f.unit][1], "stops", f"a typical loss for a {f.unit}; common practice, test your own") for f in unmeasured(query))
+    return tuple(Assumed("stops", -TYPICAL_LOSS[f.unit][1], "stops", typical_words(f.unit)) for f in unmeasured(query))
 
 
 def _bellows(query: Query) -> Loss | None:

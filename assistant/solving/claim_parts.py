@@ -63,7 +63,8 @@ def judge_parts(text: str) -> Verdict | None:
     if not effects:
         return None
     weights = {part: WEIGHTS[part][quantity] for part in WEIGHTS}
-    if quantity == "time" and _BEYOND.search(said):
+    beyond = _BEYOND.search(said)
+    if quantity == "time" and beyond and not re.search(r"\b(?:no|not|without|never|isn't|below|under|within)\W+(?:\w+\W+){0,2}$", said[: beyond.start()]):
         weights["flash"] = 1.0
     holds = all(_holds(e, weights[e.part] * (sign or 1), bool(sign)) for e in effects)
     return Verdict(holds, 0.0, _truth(quantity, weights, effects), "")

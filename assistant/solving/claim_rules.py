@@ -21,8 +21,8 @@ WEIGHTS: dict[str, dict[str, float]] = {
     "flash": {"guide_number": 2.0, "film_speed": 1.0, "power": 1.0, "count": 1.0, "pops": 1.0, "distance": -2.0, "aperture": -2.0, "time": 0.0, "filter": -1.0},
     "ambient": {"film_speed": 1.0, "aperture": -2.0, "time": 1.0, "filter": -1.0, "power": 0.0, "count": 0.0, "distance": 0.0, "guide_number": 0.0, "pops": 0.0},
 }
-TOLERANCE = 1 / 3
-"""Stops within which a figure is near enough: the finest step of most apertures."""
+TOLERANCE = 0.34
+"""Stops within which a figure is near enough: a third, the finest step of most apertures."""
 
 EXACT = 0.15
 """Stops within which a factor said outright must come: 1.4 for the root of two is near, three for three stops is not."""
@@ -173,6 +173,8 @@ def _say_light(cause: Term, light: float, part: str) -> str:
     if abs(light) < 1e-9:
         return f"{_capital(_cause(cause))} leaves the {part} light as it was."
     way = "more" if light > 0 else "less"
+    if cause.quantity == "filter":
+        return f"It costs {speak_stops(light)} of light."
     if cause.quantity == "stops":
         return f"{_capital(_cause(cause))} {'is' if cause.doublings <= 1 else 'are'} {times(abs(light))} the light."
     if cause.quantity == "light":

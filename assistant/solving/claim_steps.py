@@ -55,9 +55,20 @@ def without_sums(query: Query) -> Query:
         inside = [f for f in facts if m.start() <= f.start < m.end("r") or m.start() < f.end <= m.end("r")]
         kept = [f for f in inside if f.quantity == "guide_number" and first_guide]
         facts = [f for f in facts if f not in inside or f in kept]
+        facts += _divisor(m, facts)
         kind = "aperture" if m["f"] or _divides_by_distance(m["more"], query) else "number"
         facts.append(Fact(kind, float(m["r"]), "sum", "", start=m.start("r"), end=m.end("r"), said=m["r"], cue="result"))
     return query.with_facts(sorted(facts, key=lambda f: f.start))
+
+
+def _divisor(m: re.Match[str], facts: list[Fact]) -> list[Fact]:
+    """"120 / 10 = f/12": a guide number divided by a bare number has been divided by the distance."""
+    guide = next((f for f in facts if f.quantity == "guide_number"), None)
+    by = re.fullmatch(r" ?(?:/|÷|divided by|over) ?(\d+(?:\.\d+)?)", m["more"])
+    if guide is None or by is None or not m["f"] or any(f.quantity == "distance" for f in facts):
+        return []
+    unit = "m" if guide.unit == "m" else "ft"
+    return [Fact("distance", float(by.group(1)) * LENGTH[unit], unit, start=m.start("more"), end=m.end("more"), said=by.group(1))]
 
 
 def _film_speeds(said: str, facts: list[Fact]) -> list[Fact]:

@@ -151,6 +151,7 @@ _HALVES = {"a half": 0.5, "half": 0.5, "a third": 1 / 3, "two thirds": 2 / 3}
 
 
 _ND = re.compile(r"\bnd ?(?:filter )?(?:of )?(?P<nd>\d+(?:\.\d+)?)\b(?! ?stops?)|\b(?P<density>0?\.\d) ?nd\b")
+_CLOSE = re.compile(r"\b(?P<m>half |quarter |1/2 |1/4 )?life[- ]?size\b|\b(?:magnification|macro)(?: of| at)? 1:1\b")
 _FILTERED = re.compile(r"^\s*(?:nd|neutral|filter|loss|(?:of )?(?:nd|softbox|umbrella|diffus\w+|loss))\b")
 
 
@@ -161,6 +162,7 @@ def _filters(said: str) -> list[Term]:
         value = float(m["nd"] or m["density"])
         stops = value / math.log10(2) if value < 1 or (value < 5 and value != int(value)) else math.log2(value)
         out.append(Term("filter", round(stops * 3) / 3 if value < 5 and value != int(value) or value < 1 else stops, m.start(), m.end()))
+    out += [Term("filter", 2 * math.log2(1 + _FRACTIONS.get((m["m"] or "").strip(), 1.0)), m.start(), m.end()) for m in _CLOSE.finditer(said)]
     return out
 
 

@@ -12,13 +12,15 @@ from dataclasses import dataclass, replace
 
 from assistant.answer import Quantity
 from assistant.query import Ask, Fact, Query
-from assistant.scales import speak_stops
+from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_parts import judge_parts
+from assistant.solving.claim_ratios import judge_ratio
 from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule
 from assistant.solving.claim_steps import Step, first_wrong, steps, without_sums
 from assistant.solving.claim_words import plain, terms
+from assistant.solving.film import claim_about_film
 from assistant.solving.solution import Solution
 
 WEIGHT = {"aperture": -2.0, "distance": 2.0, "film_speed": 1.0, "power": 1.0, "guide_number": 2.0, "count": 1.0, "stops": 1.0, "ratio": 2.0, "energy": 1.0, "shutter": 1.0, "factor": 1.0,
@@ -29,22 +31,26 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    if not query.claim:
+    if not query.claim or any(a.quantity in ("sharp", "freeze", "coverage") for a in query.asks) or query.has("sharp_limit"):
         return None
     plainer = readable(query)
     rule = judge_rule(query.text)
+    ratio = judge_ratio(query.text)
+    if ratio or (rule and not (plainer.has("guide_number") or plainer.has("aperture"))):
+        return _said(ratio or rule, query)
     worked = _worked(plainer, rule)
     if worked is not None and worked.status != "needs":
-        return replace(worked, used=worked.used + _taken_in(query, plainer, worked))
+        return worked
     verdict = rule or judge_folklore(query.text) or judge_parts(query.text)
-    return _said(verdict, query) if verdict else worked
+    return _said(verdict, query) if verdict else worked or claim_about_film(query)
 
 
-def _taken_in(query: Query, plainer: Query, worked: Solution) -> tuple[Fact, ...]:
+def placed(query: Query, judged: Solution) -> tuple[Fact, ...]:
     """Facts of the question that were read otherwise, or are figures of its steps: nothing is left over of them."""
-    starts = {f.start for f in worked.used} | {s.start for s in steps(plainer)} | {s.start for s in plainer.facts if s.cue == "result"}
+    plainer = readable(query)
+    starts = {f.start for f in judged.used} | {s.start for s in steps(plainer)} | {s.start for s in plainer.facts if s.cue == "result"}
     kept = {(f.start, f.quantity) for f in plainer.facts}
-    return tuple(f for f in query.facts if f.start in starts or (f.start, f.quantity) not in kept)
+    return tuple(f for f in query.facts if f not in judged.used and (f.start in starts or (f.start, f.quantity) not in kept))
 
 
 # --- reading what is claimed ---------------------------------------------------------------------
@@ -87,7 +93,7 @@ def _guides_in_lengths(query: Query) -> Query:
 _LENGTH = {"ft": 0.3048, "m": 1.0}
 _BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
 _UNIT_AFTER = re.compile(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
-_FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|power|stop|f-stop|film|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|must|away|set|use|want|go|stand|put|with|right|ok|only|just|up|down)\W+)*$"
+_FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|power|stop|f-stop|film|about|around|roughly|an|a|that|is|of|to|can|be|should|must|away|set|use|want|go|stand|put|right|ok|only|just|up|down)\W+)*$"
 _ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works out|leaves|comes? to|reach(?:es)?|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
 _CLAUSE = re.compile(r"\b(?:so|therefore|thus|hence)\b[^,.;]*$")
 _CONCLUDES = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do|at)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
@@ -134,7 +140,7 @@ def _candidates(query: Query) -> list[Fact]:
 
     def rank(f: Fact) -> tuple[int, int, int]:
         before = said[: f.start]
-        near = f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
+        near = (f.quantity == "aperture" and f.start == last) or f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
         level = 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
         return level, order[f.quantity] if level < 3 else 0, f.start
 
@@ -190,6 +196,8 @@ def _off(fact: Fact, right: Quantity) -> float | None:
         return abs(value) - abs(exact)
     if value <= 0 or exact <= 0:
         return None
+    if fact.quantity == "aperture":
+        return aperture_difference_stops(value, exact)
     return abs(WEIGHT[fact.quantity]) * math.log2(value / exact)
 
 
@@ -203,7 +211,7 @@ def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str]) -> So
     bright = bool(too["over"]) or (too["way"] or "") in _BRIGHT if not too["under"] else False
     holds = over > TOLERANCE if bright else over < -TOLERANCE
     state = "right" if abs(over) <= TOLERANCE else f"{speak_stops(abs(over))} {'over' if over > 0 else 'under'}"
-    return _verdict(found, holds, right, (f"It is {state}.",), stops=over)
+    return _verdict(found, holds, right, (f"The exposure would be {state}.",), stops=over, limit=True)
 
 
 def _enough(found: _Claimed, right: Quantity, off: float) -> Solution:
@@ -212,7 +220,7 @@ def _enough(found: _Claimed, right: Quantity, off: float) -> Solution:
     spare = -off if fact.quantity in ("aperture", "distance") else off
     holds = spare >= -TOLERANCE
     note = "" if abs(spare) < 0.05 else f"There is {speak_stops(spare)} to spare." if holds and spare > 0 else f"It falls {speak_stops(abs(spare))} short" + (", which is close enough." if holds else ".")
-    return _verdict(found, holds, right, (note,), stops=spare)
+    return _verdict(found, holds, right, (note,), stops=spare, limit=True)
 
 
 def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, wrong: Step | None, rule: Verdict | None) -> Solution:
@@ -241,19 +249,20 @@ def _faults(query: Query, found: _Claimed, off: float, wrong: Step | None, rule:
     return tuple(notes)
 
 
-def _verdict(found: _Claimed, holds: bool, right: Quantity, notes: tuple[str, ...], stops: float | None = None) -> Solution:
+def _verdict(found: _Claimed, holds: bool, right: Quantity, notes: tuple[str, ...], stops: float | None = None, limit: bool = False) -> Solution:
     from assistant.solving.claim_speech import right_sentence
 
     used = (*found.answer.used, found.fact)
     answers: tuple[Quantity, ...] = (Quantity("claim", holds), *found.answer.answers[:1])
     if stops is not None and abs(stops) > 1e-6:
         answers += (marks.stops(stops),)
-    said = (right_sentence(right, holds), *(n for n in notes if n))
+    said = (right_sentence(right, holds or limit), *(n for n in notes if n))
     return replace(found.answer, status="answered", lead=" ".join(("Yes." if holds else "No.", *said)), answers=answers, used=used, topic="claims", alternatives=())
 
 
-def _said(verdict: Verdict, query: Query) -> Solution:
+def _said(verdict: Verdict | None, query: Query) -> Solution:
     """A rule or belief judged, as a solution."""
+    assert verdict is not None
     near = f"Close enough: it is {speak_stops(verdict.off)} out." if verdict.holds and verdict.off > 0.04 else ""
     cost = f"The rule as said is {speak_stops(verdict.off)} out." if not verdict.holds and verdict.off > 0.04 else ""
     lead = "Yes, that is so." if verdict.holds else "No, that is not so."

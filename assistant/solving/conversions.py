@@ -15,7 +15,7 @@ from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
 from assistant.solving.lights import guide_unit, preferred_unit
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 from assistant.units import LENGTH
 
 Row = Callable[[Query, Ask], "Solution | None"]
@@ -154,13 +154,15 @@ def _power(query: Query, ask: Ask) -> Solution | None:
 
 def _film_speed(query: Query, ask: Ask) -> Solution | None:
     said = query.last("film_speed")
+    if said is None and query.has("push") and not query.has("guide_number"):
+        return needs(("film_speed",), "I need the box speed of the film.", tuple(query.all("push")), "conversions")
     if said is None or query.has("guide_number") or query.has("aperture") or query.has("distance"):
         return None
     push = query.last("push")
     moved = next((f for f in query.facts if f.quantity in ("stops", "signed")), None)
     if push:
         return _done(marks.film_speed(said.value * 2**push.value), said, push)
-    if moved:
+    if moved and (moved.cue or moved.unit in ("+", "-")):
         over = moved.cue == "more" or moved.unit == "+"
         return _done(marks.film_speed(said.value * 2 ** (-abs(moved.value) if over else abs(moved.value))), said, moved)
     return _done(marks.film_speed(said.value), said) if said.unit == "DIN" else None

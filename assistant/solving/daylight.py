@@ -7,6 +7,7 @@ What is known of the ambient light becomes one exposure value at ISO 100: from a
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 from assistant.answer import Assumed
@@ -81,7 +82,7 @@ def daylight(query: Query, at: Working) -> Daylight | None:
     if said:
         condition = said.at_iso or 100.0
         return Daylight(said.value - math.log2(condition / 100.0), (said,))
-    return _from_sky(query)
+    return _from_rule(query, at) or _from_sky(query)
 
 
 def _from_reading(aperture: Fact | None, shutter: Fact | None, at: Working) -> Daylight | None:
@@ -93,6 +94,16 @@ def _from_reading(aperture: Fact | None, shutter: Fact | None, at: Working) -> D
     seconds = time or SAME_TIME
     ev = ambient.exposure_value(number, seconds, speed)
     return Daylight(ev, tuple(f for f in (aperture, shutter) if f), (), number, time, speed, relative=time is None)
+
+
+def _from_rule(query: Query, at: Working) -> Daylight | None:
+    """The rule named outright: f/16 at one over the film speed, so a third of a stop under EV 15."""
+    if not re.search(r"sunny.?(?:16|sixteen|f.?/?.?16)|1/iso|one over (?:the )?iso", query.text, re.I) or query.asks_for("exposure_value"):
+        return None
+    if query.cues & {c for c, ev, _ in SKY_EV if c != "sunny"}:
+        return None
+    ev = ambient.exposure_value(16.0, 1.0 / at.film_speed, at.film_speed)
+    return Daylight(ev, (), (Assumed("exposure_value", ev, "EV", "the sunny-16 rule: f/16 at one over the film speed in bright sun; common practice"),))
 
 
 def _from_sky(query: Query) -> Daylight | None:

@@ -13,7 +13,7 @@ from assistant.answer import Assumed, Quantity
 from assistant.physics.flash import back_off_for_spread, distance_for_falloff, falloff_stops
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import marks
+from assistant.solving import marks, twins
 from assistant.solving.lights import PLACES, lights, preferred_unit
 from assistant.solving.placing import Scene, scene_of
 from assistant.solving.solution import Solution, needs
@@ -29,23 +29,30 @@ TONES: tuple[tuple[str, float, str], ...] = (
 _WHAT_MOVES = re.compile(r"how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
 _NEW_PLACE = re.compile(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
 _COMPENSATE = re.compile(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
-_TOO = re.compile(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b(?: \w+){0,3} (?:stops?|third|half)(?: \w+)? (?:over|under|hot|above|below|dark|bright|short)", re.I)
+_WANTED = re.compile(r"\b(?:so|want|need|make|get|to be|should|for|until|till)\b[^.?!]{0,40}$", re.I)
+_TOO = re.compile(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
 
 def solve(query: Query) -> Solution | None:
     """A question of fall-off, or None."""
     scene = scene_of(query)
+    twin = twins.solve(query)
+    if twin is not None:
+        return twin
     if scene is None or _two_lights(query) or query.cues & {"zoom", "name_guide_number"} or len(query.all("guide_number")) > 1:
         return None
     for ask in query.asks:
-        for row in _ROWS.get("stops" if _how_far_under(query, ask) else ask.quantity, ()):
+        for row in _ROWS.get("stops" if _means_stops(query, ask, scene) else ask.quantity, ()):
             found = row(query, ask, scene)
             if found:
                 return found
     return None
 
 
-def _how_far_under(query: Query, ask: Ask) -> bool:
+def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
+    """"How far under does it go", "what's the fall-off": stops, in words that name another quantity or none."""
+    if scene.near and scene.far and re.search(r"fall[- ]?off|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
+        return not query.has("stops", "gap") and not query.has("stops")
     return ask.quantity == "distance" and bool(re.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
 
 
@@ -65,6 +72,10 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops from the near place to the far one, or from the old place of the light to the new."""
     if scene.used == () and scene.rows and not query.facts:
         return needs(("distance",), "I need the distance from the flash to the front row and to the back row.", topic="falloff")
+    times = _times_as_far(query) if scene.far is None else None
+    if times is not None:
+        scene = Scene(1.0, times, moved=True)
+        return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
     if scene.near is None or scene.far is None or query.has("stops"):
         return None
     lost = falloff_stops(scene.near, scene.far)
@@ -76,6 +87,17 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.of == "background":
         notes = (_looks(lost),)
     return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost, of), notes=notes, working=(step,))
+
+
+def _times_as_far(query: Query) -> float | None:
+    """"double the distance", "half as far": how many times the distance, when no distances were said."""
+    if query.has("aperture") or query.has("guide_number") or query.has("power"):
+        return None
+    said = re.search(r"\b(?P<n>doubl|twice|halv|half|tripl|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|away)", query.text, re.I)
+    if said:
+        return {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
+    times = query.last("times")
+    return times.value if times and times.value > 0 and re.search(r"times (?:the distance|as far|further|farther|away)", query.text, re.I) else None
 
 
 def _stops_lead(value: float, lost: float, of: str | None) -> str:
@@ -181,11 +203,11 @@ def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 def _move_or_place(query: Query, ask: Ask, scene: Scene, move: float, place: float) -> tuple[Quantity, ...]:
     unit = preferred_unit(query, ask.unit)
-    there = marks.distance(place, unit, scene.front)
     if scene.near is None:
-        return (there,)
-    by = marks.distance(abs(move), unit, "move")
-    return (by, there) if _asks_move(query, ask) else (there, by)
+        return (marks.distance(place, unit),)
+    if _asks_move(query, ask):
+        return marks.distance(abs(move), unit), marks.distance(place, unit, scene.front)
+    return marks.distance(place, unit), marks.distance(abs(move), unit, "move")
 
 
 def _asks_move(query: Query, ask: Ask) -> bool:
@@ -227,7 +249,7 @@ def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                         answers=(marks.stops(wanted[0], "background"),), used=scene.used + wanted[1], topic="falloff")
     far = distance_for_falloff(scene.near, wanted[0])
     unit = preferred_unit(query, ask.unit)
-    behind, whole = marks.distance(far - scene.near, unit, "behind the subject"), marks.distance(far, unit, "light to backdrop")
+    behind, whole = marks.distance(far - scene.near, unit, "background"), marks.distance(far, unit, "light to background")
     from_light = bool(re.search(r"(?:from|to) the (?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|from the light must", query.text.split(".")[-1], re.I)) and "behind" not in query.text.lower()
     answers = (whole, behind) if from_light else (behind, whole)
     return _done(answers, scene, *wanted[1], assumed=wanted[2], lead=f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light.")
@@ -235,6 +257,8 @@ def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The new distance for so many stops more or less, from one distance."""
+    if ask.of in ("fill", "hair", "rim", "kicker", "accent") or any(f.of in ("fill", "hair", "rim", "kicker", "accent", "backdrop") for f in query.all("relation")):
+        return None
     if scene.near is None or scene.far is not None or query.has("guide_number") or query.has("aperture") or query.has("power") or any(f.to for f in query.all("relation")):
         return None
     change = _change(query)
@@ -267,10 +291,11 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
 def _sign(said: Fact, text: str) -> int:
     if said.quantity in ("loss", "power_down"):
         return -1
-    less = said.cue == "less" or said.unit == "-" or bool(re.search(r"\b(?:lose|loses|drop|darker|dimmer|less|reduce|take off|knock off|down)\b", text))
-    more = said.cue == "more" or said.unit == "+" or bool(re.search(r"\b(?:gain|brighter|more|hotter|add|up)\b", text))
+    less = said.cue == "less" or said.unit == "-" or bool(re.search(r"\b(?:lose|loses|drop|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
+    more = said.cue == "more" or said.unit == "+" or bool(re.search(r"\b(?:gain|brighter|bright|hot|strong|over\w*|more|hotter|add|up)\b", text))
     way = (-1 if said.cue == "less" or said.unit == "-" else 1 if said.cue == "more" or said.unit == "+" else -1 if less else 1 if more else 0)
-    return -way if _TOO.search(text) else way
+    too = _TOO.search(text)
+    return -way if too and not _WANTED.search(text[: too.end()]) else way
 
 
 # --- apertures and powers --------------------------------------------------------------------------
@@ -298,7 +323,9 @@ def _changes_more(query: Query) -> bool:
 def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The power that the move for an even spread then needs."""
     wanted = _wanted(query)
-    if wanted is None or scene.depth is None or scene.near is None or query.has("relation") or not (scene.rows or scene.of):
+    if wanted and not scene.used and re.search(r"\bdiffer|\bspread\b|\brows?\b|between (?:them|front)", query.text, re.I):
+        return needs(("distance",), "I need how far the light is from the front row and from the back row.", wanted[1], "falloff")
+    if wanted is None or scene.depth is None or scene.near is None or query.has("relation") or not (scene.rows or scene.of or re.search(r"\bdiffer|\bspread\b|between them", query.text, re.I)):
         return None
     place = scene.near + back_off_for_spread(scene.near, scene.near + scene.depth, abs(wanted[0]))
     stops = 2 * math.log2(place / scene.near)

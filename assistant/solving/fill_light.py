@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from assistant import scales
 from assistant.physics import ambient
-from assistant.physics.flash import sum_of_light
+from assistant.physics.flash import light_still_wanted, sum_of_light
 from assistant.query import Ask, Fact, Query
 from assistant.solving import camera, marks
 from assistant.solving.daylight import Daylight, Working, daylight, offset, signed, working
@@ -20,6 +20,7 @@ from assistant.solving.solution import Solution, needs
 _SAME = 0.2
 """Stops within which a camera setting is taken to be the daylight's own exposure."""
 _SUM = re.compile(r"\b(?:sum|total|together|add(?:s|ed|ing)? up|both (?:lights|together)|combined|added|adds? to|on top)\b", re.I)
+_WHAT_FLASH = re.compile(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _ADDS = re.compile(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
 
 
@@ -28,11 +29,18 @@ def added(query: Query, ask: Ask) -> Solution | None:
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
     if query.has("guide_number") or query.has("distance"):
         return None
-    if ask.quantity == "aperture" and flash and room and query.last("shutter", "ambient") is None and _SUM.search(query.text):
+    if ask.quantity == "aperture" and flash and room and query.last("shutter", "ambient") is None and not _WHAT_FLASH.search(query.text) and _SUM.search(query.text):
         value = sum_of_light((flash.value, room.value))
         return Solution(answers=(marks.aperture(value),), used=(flash, room), topic="ambient",
                         notes=("The two fall on the same face, so their light adds; squares of the f-numbers are summed.",))
     under = offset(query, "ambient")
+    if ask.quantity == "aperture" and room and flash and _WHAT_FLASH.search(query.text) and _SUM.search(query.text) and flash.value > room.value:
+        value = light_still_wanted(flash.value, room.value)
+        return Solution(answers=(marks.aperture(value, "flash"),), used=(flash, room), topic="ambient", lead="The flash alone should read",
+                        notes=("The two fall on the same face, so the squares of the f-numbers add up.",))
+    if ask.quantity == "aperture" and flash and not room and under is not None and _SUM.search(query.text) and not query.has("shutter"):
+        value = sum_of_light((flash.value, flash.value * 2.0 ** (signed(under) / 2)))
+        return Solution(answers=(marks.aperture(value),), used=(flash, under), topic="ambient", notes=("Flash and ambient light on the same face add.",))
     if ask.quantity == "stops" and under is not None and _ADDS.search(query.text):
         value = ambient.added_light_stops(-signed(under))
         return Solution(answers=(marks.stops(value),), used=(under,), topic="ambient", notes=("That is how much brighter the face is than with the flash alone.",))
@@ -48,6 +56,8 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     said, room = offset(query, "fill"), offset(query, "ambient")
     if ask.quantity == "aperture":
         return _fill_reading(query, said)
+    if ask.quantity == "stops":
+        return _fill_under(query)
     if ask.quantity not in ("power", "distance", "guide_number", "film_speed") or (ask.quantity != "guide_number" and not query.has("guide_number")):
         return None
     at = working(query)
@@ -60,6 +70,22 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     if isinstance(target, Solution):
         return target
     return _for_target(query, ask, target, light, at, tuple(f for f in (said, room) if f))
+
+
+def _fill_under(query: Query) -> Solution | None:
+    """How many stops the flash alone lies under or over the ambient light."""
+    at = working(query)
+    light = daylight(query, at)
+    one = next((l for l in lights(query) if l.guide_number is not None and l.distance is not None), None)
+    if light is None or one is None or (light.relative and light.aperture is None):
+        return None
+    time = at.shutter or light.shutter
+    natural = ambient.aperture(light.ev - at.loss, time or 1.0, at.film_speed)
+    reads = close("aperture", one.lines() + [line("loss", at.loss), line("film_speed", at.film_speed)])
+    value = 2 * math.log2(reads / natural)
+    used = tuple(dict.fromkeys(light.facts + at.facts + _facts([one])))
+    return Solution(answers=(marks.stops(value, "fill"), marks.aperture(reads, "flash")), used=used, assumed=light.assumed + _assumptions(query, [one], at.assumed), topic="ambient",
+                    notes=(f"The flash alone reads f/{reads:.3g}, the ambient light f/{natural:.3g}.",))
 
 
 def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
@@ -107,15 +133,20 @@ def _for_target(query: Query, ask: Ask, target: float, light: Daylight, at: Work
         marks.film_speed(value) if ask.quantity == "film_speed" else marks.guide_number(value / (0.3048 if unit == "ft" else 1.0), "m" if unit in ("m", "cm") else "ft")
     used = tuple(dict.fromkeys(light.facts + at.facts + offsets + _facts([one], loss_facts)))
     assumed = light.assumed + _assumptions(query, [one], at.assumed, ask.quantity)
-    notes = (f"The flash alone must read f/{target:.3g}.", _camera_note(light, at, offsets))
+    notes = (f"The flash alone must read f/{target:.3g}.", _camera_note(light, at, target if room_set(offsets) else None))
     solution = Solution(answers=(answer,), assumed=assumed, used=used, lines=(*lines, line(ask.quantity, value)), topic="ambient").noting(*notes)
     return _in_reach(solution, ask, value, one.distance, target)
 
 
-def _camera_note(light: Daylight, at: Working, offsets: tuple[Fact, ...]) -> str:
+def room_set(offsets: tuple[Fact, ...]) -> bool:
+    """Whether it is the ambient light that was placed, so that the flash sets the aperture."""
+    return bool(offsets) and all(f.of in ("ambient", "backdrop") for f in offsets)
+
+
+def _camera_note(light: Daylight, at: Working, target: float | None) -> str:
     if light.relative or at.shutter is None:
         return ""
-    number = at.aperture or ambient.aperture(light.ev - at.loss, at.shutter, at.film_speed)
+    number = at.aperture or target or ambient.aperture(light.ev - at.loss, at.shutter, at.film_speed)
     return f"Camera at f/{number:.3g} and {marks.shutter(at.shutter).set} s."
 
 

@@ -18,11 +18,12 @@ from assistant.solving import bracket, marks
 from assistant.solving.solution import Solution, needs
 
 STOPS_PER_DECADE = 1.0  # common practice, no source
-LATITUDE: tuple[tuple[str, str], ...] = (
+LATITUDE: tuple[tuple[str, str, tuple[float, float]], ...] = (
+    # kind of film, what to say, stops that pass under and over
     # common practice and one test, gathered from forums and handouts; no standard behind them
-    (r"slide|chrome|transparen|reversal|trannies", "Slide film: half a stop either way, at most one; err on the dark side, since blown highlights are gone. Bracket in half or third stops."),
-    (r"black.?and.?white|b ?& ?w|\bbw\b|b/w", "Black-and-white negative: one to two stops over is fine, about one under at most."),
-    (r"neg|print|colou?r", "Colour negative: two or three stops over is usually fine, one under is usable, two under is thin and grainy. Err on the side of too much."),
+    (r"slide|chrome|transparen|reversal|trannies", "Slide film: half a stop either way, at most one; err on the dark side, since blown highlights are gone. Bracket in half or third stops.", (0.5, 0.5)),
+    (r"black.?and.?white|b ?& ?w|\bbw\b|b/w", "Black-and-white negative: one to two stops over is fine, about one under at most.", (1.0, 2.0)),
+    (r"neg|print|colou?r", "Colour negative: two or three stops over is usually fine, one under is usable, two under is thin and grainy. Err on the side of too much.", (1.0, 3.0)),
 )
 _LATITUDE_ASKED = re.compile(r"latitude|how far off|how (?:much|far) (?:out|wrong|off)|how (?:many stops|much)? ?(?:over|under|off|out) can|toleran|forgiv|get away with|can i be", re.I)
 _OVER = re.compile(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous)\b", re.I)
@@ -32,7 +33,7 @@ _UNDER = re.compile(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin)\b",
 def solve(query: Query) -> Solution | None:
     """A question about film, or None."""
     if query.claim:
-        return _claimed_rating(query)
+        return claim_about_film(query)
     bracketed = bracket.solve(query)
     if bracketed:
         return bracketed
@@ -52,7 +53,26 @@ def _is_exposure(query: Query) -> bool:
     return query.has("guide_number") or query.has("distance") or query.has("aperture") or query.has("exposure_value")
 
 
-def _claimed_rating(query: Query) -> Solution | None:
+def claim_about_film(query: Query) -> Solution | None:
+    """A rating or a tolerance put up for a yes or a no."""
+    return claimed_rating(query) or _claimed_latitude(query)
+
+
+def _claimed_latitude(query: Query) -> Solution | None:
+    """"two thirds over on slide, will that do?", by the rules of thumb."""
+    error = next((f for f in query.facts if f.quantity in ("stops", "signed", "loss", "relation", "push")), None)
+    film = next(((limits, words) for pattern, words, limits in LATITUDE if re.search(pattern, query.text, re.I)), None)
+    if error is None or film is None or _is_exposure(query) or error.quantity == "push":
+        return None
+    over = error.cue == "more" or error.unit == "+" or (error.cue != "less" and error.unit != "-" and bool(_OVER.search(query.text)))
+    if not over and not _UNDER.search(query.text) and error.cue != "less":
+        return None
+    holds = abs(error.value) <= film[0][1 if over else 0] + 0.01
+    lead = f"{'Yes' if holds else 'No'}, by the rule of thumb. {film[1]} This is common practice, no standard."
+    return _done((Quantity("claim", holds, ""),), error, lead=lead)
+
+
+def claimed_rating(query: Query) -> Solution | None:
     """"pushed one stop I meter it at 200, don't I": the rating that is claimed against the right one."""
     box, push, rated = query.first("film_speed"), query.last("push"), query.last("rated") or query.last("film_speed")
     if box is None or push is None or rated is None or rated is box or _is_exposure(query):
@@ -69,7 +89,8 @@ def _claimed_rating(query: Query) -> Solution | None:
 
 def _film_speed(query: Query, ask: Ask) -> Solution | None:
     """The speed to rate a film at: pushed, pulled, always over, or old."""
-    said = query.first("film_speed")
+    speeds = query.all("film_speed")
+    said = next((f for f in speeds if f.unit or scales.is_film_speed_mark(f.value)), speeds[0] if speeds else None)
     if said is None or _is_exposure(query) or query.has("shutter"):
         return None
     for rule in (_other_scale, _expired_speed, _pushed_speed, _always_over):
@@ -84,6 +105,8 @@ def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
     text = query.text.lower()
     if re.search(r"\bgost\b|\bweston\b", text) and said.unit in ("GOST", "Weston"):
         return _done((marks.film_speed(said.value),), said, notes=(f"{said.unit} {said.other:g}: {_SCALE_NOTES[said.unit]}",))
+    if re.match(r"\W*deg", query.text[said.end :], re.I) and said.unit != "DIN" and said.value < 50:
+        return _done((marks.film_speed(scales.iso_from_din(said.value)),), said, lead=f"ISO {scales.iso_from_din(said.value):g} ({said.value:g} degrees, the DIN scale).")
     if said.unit == "DIN":
         return _done((marks.film_speed(said.value),), said) if not query.has("push", "stops") and not query.has("push") else None
     if re.search(r"\bdin\b|degrees", text) and len(query.all("film_speed")) == 1 and not query.has("push"):
@@ -115,6 +138,9 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
         return None
     over = moved.cue == "more" or moved.unit == "+" or (moved.cue != "less" and moved.unit != "-" and bool(_OVER.search(query.text)) and not _UNDER.search(query.text))
     under = moved.cue == "less" or moved.unit == "-" or (not over and bool(_UNDER.search(query.text)))
+    beside = re.match(r"\W*(?:too )?(?:(?P<less>less|under|darker)|more|over|extra|brighter)\b", query.text[moved.end :], re.I) if moved.origin == "said" else None
+    if beside:
+        over, under = not beside.group("less"), bool(beside.group("less"))
     if re.search(r"faster|slower", query.text, re.I):
         over, under = "slower" in query.text.lower(), "faster" in query.text.lower()
     if not over and not under:
@@ -188,20 +214,26 @@ def _latitude(query: Query) -> Solution | None:
     """How far off one may be, in words, by the kind of film."""
     if not _LATITUDE_ASKED.search(query.text) or query.has("stops") or query.has("film_speed") and query.has("rated"):
         return None
-    said = next((words for pattern, words in LATITUDE if re.search(pattern, query.text, re.I)), None)
+    said = next((words for pattern, words, _ in LATITUDE if re.search(pattern, query.text, re.I)), None)
     if said is None:
         return None
     return Solution(lead=f"{said} This is common practice, no standard; hard flash uses it up sooner than soft light.", topic="film")
 
 
 def _words_only(query: Query, ask: Ask) -> Solution | None:
-    return None if _is_exposure(query) else _latitude(query)
+    if _is_exposure(query):
+        return None
+    return _latitude(query) or (_stops_rated(query) if query.has("rated") and re.search(r"stops|how far (?:off|out)", query.text, re.I) else None)
 
 
 # --- long times ---------------------------------------------------------------------------------------
 
 
 _FAILURE = re.compile(r"\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
+
+
+_EXTRA_STOPS = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "two": 2.0, "three": 3.0, "another": 1.0}
+_EXTRA = re.compile(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=half)|an? extra )?(?P<n>half a|a half|one|two|three|a|another)\W+(?:more |extra |whole |full )?stops?", re.I)
 
 
 def _shutter(query: Query, ask: Ask) -> Solution | None:
@@ -213,6 +245,10 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
         return _by_table(query, times)
     metered, exponent = times[-1], query.last("exponent")
     extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss")), None)
+    spoken = _EXTRA.search(query.text) if extra is None and exponent is None else None
+    if spoken:
+        value = metered.value * 2 ** _EXTRA_STOPS[spoken.group("n").lower()]
+        return _done((marks.shutter(value),), metered, notes=(_FLASH_NOTE,))
     if exponent:
         return _by_exponent(metered, exponent)
     if extra:
@@ -278,4 +314,4 @@ def _stops_reciprocity(query: Query) -> Solution | None:
     return None
 
 
-_ROWS = {"latitude": (_words_only,), "distance": (_words_only,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "shutter": (_shutter,), "duration": (_shutter,), "time": (_shutter,)}
+_ROWS = {"latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "shutter": (_shutter,), "duration": (_shutter,), "time": (_shutter,)}

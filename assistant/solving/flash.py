@@ -14,7 +14,7 @@ from assistant.physics.flash import sum_of_light, whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.solving import camera
 from assistant.solving.ledger import Line, balance, close, line
-from assistant.solving.lights import MODIFIER_NAMES, NOT_SUBJECT, Light, guide_unit, lights, preferred_unit
+from assistant.solving.lights import NOT_SUBJECT, Light, guide_unit, lights, preferred_unit, typical_words
 from assistant.solving.marks import aperture, count, distance, film_speed, guide_number, power
 from assistant.solving.solution import Solution, needs, rejected
 
@@ -47,7 +47,7 @@ def _assumptions(query: Query, found: list[Light], film: tuple[Assumed, ...], as
     for one in found:
         for worn in one.typical:
             loss = dict(one.losses)[worn]
-            made.append(Assumed("stops", -loss, "stops", f"a typical loss for a {MODIFIER_NAMES.get(worn, worn)}; common practice, test your own"))
+            made.append(Assumed("stops", -loss, "stops", typical_words(worn)))
     return tuple(made) + camera.assumed(query)
 
 

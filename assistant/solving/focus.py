@@ -44,7 +44,7 @@ def solve(query: Query) -> Solution | None:
         if ask.quantity in SHARP:
             return _sharpness(query)
         if ask.quantity == "sharp":
-            return _is_sharp(query)
+            return _whether(query)
         if ask.quantity == "focus_distance":
             return _where_to_focus(query)
     if any(a.quantity == "aperture" for a in query.asks):
@@ -149,8 +149,7 @@ def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution
     return Solution(
         answers=_in_order(query, answers, beside), assumed=(*(beside.assumed if beside else ()), *state.assumed),
         used=(*(beside.used if beside else ()), *state.used), topic="focus", working=_working(state, hyper, focus, near, far),
-        notes=(f"Sharp means blur under {circle * 1000:.3g} mm on the {state.frame.name} film.",
-               f"With the focus there everything from {_say(hyper / 2, state.unit)} to infinity is sharp." if only_hyperfocal else ""),
+        notes=(f"With the focus there everything from {_say(hyper / 2, state.unit)} to infinity is sharp." if only_hyperfocal else "",),
     )
 
 
@@ -212,8 +211,7 @@ def _widest(query: Query) -> Solution | None:
         return rejected("What is to be sharp is the very distance focused at: any aperture keeps it.")
     where = (length("distance", focus, state.unit, "focus"),) if state.focus is None else ()
     return Solution(answers=(marks.aperture(value), *where), assumed=state.assumed, used=(*(f for f in state.used if f.quantity != "aperture"), *more), topic="focus",
-                    notes=(f"Any smaller opening does as well; sharp means blur under {state.frame.circle * 1000:.3g} mm on the {state.frame.name} film.",
-                           f"Focus at {_say(focus, state.unit)}." if where else ""))
+                    notes=("Any smaller opening does as well.", f"Focus at {_say(focus, state.unit)}." if where else ""))
 
 
 def _aperture_for(focal: float, focus: float, limit: float, circle: float) -> float:
@@ -243,14 +241,43 @@ def _where_to_focus(query: Query) -> Solution | None:
     if state.focal and focus > state.focal:
         stop = (marks.aperture(optics.aperture_for_limits(state.focal, limits[0], limits[-1], state.frame.circle)),)
     used = tuple(f for f in state.used if f.quantity == "sharp_limit" or stop) + more
-    return Solution(lead="Focus at", answers=(length("distance", focus, state.unit, "focus"), *stop), assumed=state.assumed if stop else (), used=used, topic="focus",
+    where = length("distance", focus, state.unit, "focus")
+    answers = (*stop, where) if stop and query.asks[0].quantity == "aperture" else (where, *stop)
+    return Solution(lead="" if answers[0] is not where else "Focus at", answers=answers, assumed=state.assumed if stop else (), used=used, topic="focus",
                     notes=("It is nearer to the near limit than to the far one: 2 × near × far over their sum.",))
 
 
-def _is_sharp(query: Query) -> Solution | None:
+def _whether(query: Query) -> Solution | None:
+    """A yes or a no about sharpness, after the flash's part where that is asked first."""
+    others = tuple(a for a in query.asks if a.quantity != "sharp")
+    if not others:
+        return _is_sharp(query, setting(query))
+    beside = _flash_part(query.with_facts(f for f in query.facts if f.quantity != "aperture"), others)
+    stop = next((q for q in beside.answers if q.quantity == "aperture"), None) if beside else None
+    if beside is None or stop is None:
+        return None
+    judged = _is_sharp(query, replace(setting(query), aperture=float(stop.value)))
+    if judged is None or judged.status != "answered":
+        return judged or beside
+    return replace(judged, answers=(*beside.answers, *judged.answers), used=(*beside.used, *judged.used), assumed=(*beside.assumed, *judged.assumed))
+
+
+def _holds_range(state: Setting, more: tuple[Fact, ...], limits: tuple[float, ...]) -> Solution:
+    """Whether the aperture holds two limits with the best focus between them."""
+    assert state.focal is not None and state.aperture is not None
+    bad = _too_near(state.focal, limits)
+    if bad:
+        return rejected(bad)
+    need = optics.aperture_for_limits(state.focal, limits[0], limits[-1], state.frame.circle)
+    focus = length("distance", optics.focus_for_limits(limits[0], limits[-1]), state.unit, "focus")
+    return Solution(answers=(Quantity("claim", state.aperture >= need * (1 - 1e-6)), marks.aperture(need), focus), assumed=state.assumed, used=(*state.used, *more), topic="focus")
+
+
+def _is_sharp(query: Query, state: Setting) -> Solution | None:
     """Whether the distances said lie within the limits."""
-    state = setting(query)
     limits, more = _limits(query, state)
+    if state.focus is None and len(limits) > 1 and state.focal and state.aperture:
+        return _holds_range(state, more, limits)
     missing = _wanting(state, "focal_length", "aperture", "focus_distance") if "hyperfocal" not in query.cues else _wanting(state, "focal_length", "aperture")
     if missing:
         return _asks_for(missing, state)

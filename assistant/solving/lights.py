@@ -25,6 +25,13 @@ MODIFIER_NAMES = {"softbox": "softbox", "umbrella": "umbrella", "shoot_through":
                   "card": "bounce card", "ceiling": "ceiling", "wall": "wall", "hss": "high-speed sync", "polariser": "polariser", "filter": "filter"}
 
 
+def typical_words(worn: str) -> str:
+    """Why a loss was taken: what it is typical of."""
+    name = MODIFIER_NAMES.get(worn, worn.replace("_", " "))
+    article = "" if worn == "hss" else "an " if name[0] in "aeiou" else "a "
+    return f"a typical loss for {article}{name}; common practice, test your own"
+
+
 @dataclass(frozen=True, slots=True)
 class Light:
     """One light. Guide number in metres at ISO 100, full power; distance in metres."""
@@ -79,7 +86,7 @@ def preferred_unit(query: Query, asked: str = "") -> str:
     wanted = [u for u in query.units if not u.startswith("not ")]
     if wanted:
         return wanted[-1]
-    for quantity in ("distance", "path", "move", "max_distance", "camera_distance", "length_range", "focus_distance", "guide_number"):
+    for quantity in ("distance", "gap", "path", "move", "max_distance", "camera_distance", "length_range", "focus_distance", "guide_number"):
         units = [f.unit for f in query.facts if f.quantity == quantity and f.unit in LENGTH and f.unit != "mm"]
         if units:
             return _family(units[-1]) if quantity == "guide_number" else units[-1]
@@ -186,7 +193,20 @@ def lights(query: Query, asked: str = "") -> list[Light]:
     names = light_names(query)
     many = len([n for n in names if n]) > 1
     found = [light(query, n, many, asked) for n in names]
-    return [_shared_guide(l, found, query) for l in found]
+    return _readings_by_relation([_shared_guide(l, found, query) for l in found], query)
+
+
+def _readings_by_relation(found: list[Light], query: Query) -> list[Light]:
+    """"the fill is one stop under it": what it reads, from what the other light reads."""
+    out = []
+    for one in found:
+        said = query.last("relation", one.name)
+        other = next((o for o in found if said and o is not one and o.reading is not None and said.to in (o.name, "")), None)
+        if said and other and other.reading and one.reading is None and one.distance is None and one.guide_number is None:
+            stops = abs(said.value) * (1 if said.cue == "more" else -1)
+            one = replace(one, reading=other.reading * 2 ** (stops / 2), facts=(*one.facts, said))
+        out.append(one)
+    return out
 
 
 def _shared_guide(one: Light, found: Iterable[Light], query: Query) -> Light:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import replace
 
 from assistant import scales
 from assistant.answer import Assumed, Quantity
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
 from assistant.solving import camera, marks
-from assistant.solving.lights import MODIFIER_NAMES, TYPICAL_LOSS
+from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 
 _COSTS = re.compile(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks)", re.I)
@@ -22,7 +23,7 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     """The query without the sizes of modifiers, and what to say of one nearer than its own size."""
     sizes = query.all("size")
     if not sizes:
-        return None
+        return _high_speed(query)
     plainer = query.with_facts(f for f in query.facts if f.quantity != "size")
     nearest = min((f.value for f in query.facts if f.quantity == "distance" and f.of not in ("camera", "backdrop")), default=math.inf)
     largest = max(f.value for f in sizes)
@@ -31,12 +32,25 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     return plainer, tuple(sizes), (note,)
 
 
+_NO_HSS = re.compile(r"\b(?:no|not|without|isn't|aren't|never|instead of)\b[\w ]{0,20}(?:high.speed|hss|fp)\b", re.I)
+
+
+def _high_speed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """High-speed sync with no loss stated: a typical one; the shutter time is part of it."""
+    if "hss" not in query.cues or not query.has("guide_number") or _NO_HSS.search(query.text):
+        return None
+    note = "In high-speed sync the loss goes with the shutter: each halving of the time loses another stop."
+    told = [f for f in query.facts if f.quantity == "loss" and f.unit in ("hss", "")]
+    facts = query.facts if told or query.has("stops") else (*query.facts, Fact("modifier", 0.0, "hss", origin="assumed"))
+    return query.with_facts(facts), tuple(query.all("shutter")), (note,)
+
+
 def solve(query: Query) -> Solution | None:
     """What something in the way costs, or the aperture once it is there; None for anything else."""
-    ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture")), None)
+    ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power")), None)
     if ask is None:
         return None
-    for topic in (_t_stop, _measured, _added_up, _after):
+    for topic in (_t_stop, _measured, _added_up, _after, _made_up):
         found = topic(query, ask)
         if found is not None:
             return found
@@ -71,17 +85,17 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     through, facts, _ = camera.loss_total(query)
     if query.has("power") or query.has("power_down"):
         return None
-    typical = tuple(Assumed("stops", -_typical(f), "stops", f"a typical loss for a {MODIFIER_NAMES.get(f.unit, f.unit)}; common practice, test your own") for f in worn) + camera.assumed(query)
+    typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn else 2):
         return None
     if "how_many" in query.cues and query.cues & {"open_up", "more"}:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
-        return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=(*said, *worn, *facts), assumed=typical, topic="losses")
+        return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
     total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
     if not _COSTS.search(query.text):
-        return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=(*said, *worn, *facts), assumed=typical, topic="losses",
+        return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",
                         notes=("Stops in a row add; factors multiply.",))
-    return _told(query, ask, total, (*said, *worn, *facts), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
+    return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts))), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
 
 
 def _in_order(ask: Ask, stops: Quantity, factor: Quantity) -> tuple[Quantity, ...]:
@@ -105,11 +119,45 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
     if lost == 0:
         return None
-    taken_off = bool(query.cues & {"forget"}) or bool(re.search(r"\b(?:take|taking|took|taken) (?:it |the \w+ )?off\b|\bwithout (?:the|it|a)\b|remov", query.text, re.I))
+    taken_off = _is_taken_off(query.text, known[0])
     value = known[0].value * 2.0 ** ((lost if taken_off else -lost) / 2)
-    typical = tuple(Assumed("stops", -_typical(f), "stops", f"a typical loss for a {MODIFIER_NAMES.get(f.unit, f.unit)}; common practice, test your own") for f in worn) + camera.assumed(query)
+    typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
     return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *worn, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
+
+
+_WITHOUT = re.compile(r"\b(?:without|bare|before|no filter)\b", re.I)
+_OFF = re.compile(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: \w+){0,3} off\b|\bwithout\b|\bremov\w+|\boff the lens\b|\bbare\b", re.I)
+
+
+def _is_taken_off(text: str, known: Fact) -> bool:
+    """Whether the known aperture was with it on and the wanted one is without it."""
+    before = re.split(r"[.?!;]\s", text[: known.start])[-1]
+    here = re.split(r"[.?!;]\s", text[known.end :])
+    if _WITHOUT.search(before) or _WITHOUT.search(here[0]):
+        return False
+    return bool(_OFF.search(text[known.end :]))
+
+
+_MAKES_UP = re.compile(r"\b(?:keep|keeps|same|hold|holds|make up|makes up|compensat|get back|stay|unchanged|restore)", re.I)
+
+
+def _made_up(query: Query, ask: Ask) -> Solution | None:
+    """A known good power, and something put in the way: more power for the same aperture."""
+    powers, said = query.all("power"), [f for f in query.facts if f.quantity == "loss"]
+    if ask.quantity != "power" or len(powers) != 1 or not (said or query.has("modifier")) or not _MAKES_UP.search(query.text):
+        return None
+    if query.has("guide_number") or any(len(query.all(q)) > 1 for q in ("distance", "aperture", "film_speed")):
+        return None
+    worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said else []
+    value = powers[0].value * 2.0 ** (sum(f.value for f in said) + sum(_typical(f) for f in worn))
+    assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn)
+    solution = Solution(answers=(marks.power(value),), used=(powers[0], *said, *worn), assumed=assumed, topic="losses")
+    if value <= 1.0005:
+        return solution
+    short = math.log2(value)
+    ways = ((marks.power(1.0), marks.stops(short, "to open up")),)
+    return replace(solution, status="out_of_reach", alternatives=ways, lead="Out of reach; it would take").noting(f"At full power open the lens {scales.speak_stops(short)} as well.")
 
 
 def _t_stop(query: Query, ask: Ask) -> Solution | None:

@@ -100,6 +100,8 @@ def _by_places(by_place: dict[str, Fact], loose: list[Fact], rows: bool) -> Scen
     if far is None and near in loose and len(loose) > 1:
         far = loose[-1]
         return Scene(near.value, far.value, rows=rows and not _moving(near, far), moved=_moving(near, far), used=(near, far), near_fact=near, far_fact=far)
+    if far is None and near is not None and near not in loose and loose:
+        near, far = sorted((near, loose[0]), key=lambda f: f.value)
     if near is None and far is None:
         return None
     if near is None and far is not None:

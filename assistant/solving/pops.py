@@ -7,6 +7,7 @@ square root of n. How many are needed is rounded up, how many are to be had roun
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 
 from assistant.answer import Quantity
@@ -47,6 +48,14 @@ def share(query: Query) -> tuple[float | None, Fact | None]:
     values = [(f.value if f.quantity == "power" else 2.0 ** -abs(f.value), f) for f in downs]
     lower = [v for v in values if v[0] < 1]
     return (lower or values)[-1]
+
+
+def own(known: Fact, facts: list[Fact]) -> Fact:
+    """Which of several powers a known value was said with: one from before the question, else the nearest in the text."""
+    kept = [f for f in facts if f.origin != "said"]
+    if kept and any(f.origin == "said" for f in facts):
+        return kept[0]
+    return min(facts, key=lambda f: max(f.start - known.end, known.start - f.end))
 
 
 def _count(query: Query, ask: Ask) -> Solution | None:
@@ -103,12 +112,14 @@ def _battery(query: Query, ask: Ask) -> Solution | None:
     if not capacity or total is None or query.has("aperture"):
         return None
     powers = [f for f in query.facts if f.quantity == "power"]
-    start = powers[0].value if len(powers) > 1 else 1.0
+    base = own(total, powers) if len(powers) > 1 else None
+    start = base.value if base else 1.0
     if part is None:
         return needs(("power",), "I need the power the pops are fired at.", (total,), "time")
     value = math.floor(total.value * start / part * (1 + 1e-9))
-    if len(powers) > 1 and powers[-1].value == 1.0:
-        value = math.floor(total.value * min(p.value for p in powers) * (1 + 1e-9))
+    if base:
+        other = powers[-1] if base is not powers[-1] else powers[0]
+        value = math.floor(total.value * base.value / other.value * (1 + 1e-9))
     return Solution(answers=(marks.count(value, "pops"),), used=tuple(dict.fromkeys((total, *powers, *((fact,) if fact else ())))), topic="time",
                     working=("energy of the battery = pops × power",), notes=("Going by energy alone; the electronics take a little too.",))
 
@@ -146,24 +157,28 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     stops = query.all("aperture")
     if len(stops) != 2 or query.has("guide_number") or query.has("distance") and len(query.all("distance")) > 1 or query.has("film_speed") and len(query.all("film_speed")) > 1:
         return None
-    wanted = _wanted(query, stops)
-    one = stops[0] if wanted is not stops[0] else stops[1]
+    target = wanted(query, stops)
+    one = stops[0] if target is not stops[0] else stops[1]
     powers = query.all("power")
-    if len(powers) > 1 or len(powers) == 1 and powers[0].value != 1.0 and (powers[0].start > stops[-1].start or powers[0].start > wanted.start):
+    if len(powers) > 1 or len(powers) == 1 and powers[0].value != 1.0 and (powers[0].start > stops[-1].start or powers[0].start > target.start):
         return None
-    if one.value >= wanted.value:
-        return Solution(answers=(marks.count(1, "pops"),), used=(one, wanted), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
+    if one.value >= target.value:
+        return Solution(answers=(marks.count(1, "pops"),), used=(one, target), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     base = popped(query)
     before = base.value if base and base.value > 1 else 1.0
-    difference = abs(aperture_difference_stops(one.value, wanted.value))
-    return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, wanted, base) if f), f"f/{one.value:g} to f/{wanted.value:g} is {difference:.3g} stops")
+    difference = abs(aperture_difference_stops(one.value, target.value))
+    return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base) if f), f"f/{one.value:g} to f/{target.value:g} is {difference:.3g} stops")
 
 
-def _wanted(query: Query, stops: list[Fact]) -> Fact:
+_WISHED = re.compile(r"\b(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
+
+
+def wanted(query: Query, stops: list[Fact]) -> Fact:
     """Which of two apertures is wanted: as said, else the one that is not a pop's own reading."""
-    said = next((f for f in stops if f.cue == "want"), None)
+    wishes = [f for f in stops if f.cue == "want" or f.origin == "said" and _WISHED.search(query.text.lower()[: f.start])]
+    said = wishes[0] if len(wishes) == 1 else None
     pop = next((f for f in query.facts if f.quantity == "count" and f.value == 1), None)
-    own = stops[1].cue == "meter" and stops[0].cue != "meter" or pop is not None and stops[0].end < pop.start < stops[1].start
+    own = pop is not None and stops[0].end < pop.start < stops[1].start
     return said or (stops[0] if own else stops[1])
 
 

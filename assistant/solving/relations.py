@@ -131,7 +131,7 @@ def _related(query: Query) -> Solution | None:
     """A light's power, distance or aperture for so many stops against another light."""
     ask = next((a for a in query.asks if a.quantity in ("power", "distance", "aperture", "guide_number", "film_speed")), None)
     relation = _relation(query)
-    if ask is None or relation is None:
+    if ask is None or relation is None or (ask.quantity == "aperture" and ask.of in ("", "both") and "both" in query.cues):
         return None
     stops, subject, reference, used = relation
     found = lights(query)

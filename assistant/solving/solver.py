@@ -22,15 +22,15 @@ ROUTES = ("zoom", "bounce", "losses")
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
+    ("film", frozenset()),
+    ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
     ("lens_geometry", frozenset({"coverage", "magnification", "extension", "stops", "factor", "aperture"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
     ("pops", frozenset({"count", "aperture", "stops"})),
-    ("film", frozenset()),
-    ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit"})),
     ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
-    ("losses", frozenset({"stops", "factor", "aperture"})),
+    ("losses", frozenset({"stops", "factor", "aperture", "power"})),
     ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number", "duration", "time"})),
     ("relations", frozenset({"ratio", "stops", "power", "distance", "aperture", "film_speed", "guide_number"})),
     ("conversions", frozenset({"guide_number", "stops", "factor", "power", "film_speed", "distance"})),
@@ -85,4 +85,4 @@ def impossible(query: Query) -> Solution | None:
 
 def unused(query: Query, solution: Solution) -> list[Fact]:
     """Facts said this turn that the solution did not use."""
-    return [f for f in query.facts if f.origin == "said" and f not in solution.used and f.quantity not in ("number", "modifier", "camera_filter")]
+    return [f for f in query.facts if f.origin == "said" and f not in solution.used and f.quantity not in ("number", "modifier", "camera_filter", "place", "rows")]

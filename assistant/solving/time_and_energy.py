@@ -12,7 +12,7 @@ from assistant.answer import Quantity
 from assistant.physics import duration
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
-from assistant.solving.pops import popped, share
+from assistant.solving.pops import own, popped, share, wanted
 from assistant.solving.solution import Solution, needs
 from assistant.units import length_in
 
@@ -50,7 +50,8 @@ def _pulse(query: Query, ask: Ask) -> Solution | None:
 
 
 def _brief(query: Query) -> Fact | None:
-    return next((f for q in BRIEF for f in [query.last(q)] if f), None)
+    found = [f for q in BRIEF for f in [query.last(q)] if f]
+    return next((f for f in found if f.origin == "said"), found[0] if found else None)
 
 
 def _movement(query: Query, ask: Ask) -> Solution | None:
@@ -140,7 +141,9 @@ def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact,
     for quantity in ("energy", "power"):
         facts = query.all(quantity)
         if len(facts) >= 2:
-            return facts[0].value, facts[-1].value, (facts[0], facts[-1])
+            base = own(known, facts)
+            asked = facts[-1] if base is not facts[-1] else facts[0]
+            return base.value, asked.value, (base, asked)
     part, fact = share(query)
     if part is None or fact is None:
         return 1.0, None, ()
@@ -178,12 +181,25 @@ def _energy(query: Query, ask: Ask) -> Solution | None:
         assert farads is not None and volts is not None
         return Solution(answers=(Quantity("energy", duration.capacitor_energy(farads.value, volts.value), "J"),), used=(farads, volts), topic="time", working=("half the capacitance times the voltage squared",),
                         notes=("A capacitor at flash voltage can kill, also when switched off; leave the inside to a repairer.",))
+    if len(query.all("aperture")) == 2 and len(query.all("energy")) == 1 and not any(query.has(q) for q in ("distance", "guide_number", "film_speed")):
+        return _energy_for_aperture(query)
     if query.has("aperture") or query.has("guide_number"):
         return None
     full = query.first("energy")
     if full is None:
         return needs(("energy",), "I need the watt-seconds of the flash at full power.", topic="time")
     return _energy_of(query, ask, full)
+
+
+def _energy_for_aperture(query: Query) -> Solution | None:
+    """"200 Ws gives f/8: how much for f/16?", in either order."""
+    stops, known, powers = query.all("aperture"), query.all("energy")[0], query.all("power")
+    if len(powers) > 1 or powers and powers[0].value != 1.0:
+        return None
+    target = wanted(query, stops)
+    one = stops[0] if target is stops[1] else stops[1]
+    value = known.value * (target.value / one.value) ** 2
+    return Solution(answers=(Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",))
 
 
 def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
@@ -216,12 +232,12 @@ def _charge(query: Query, ask: Ask) -> Solution | None:
         low, high = sorted(f.value for f in volts)
         return Solution(answers=(Quantity("stops", 2 * math.log2(low / high), "stops"),), used=tuple(volts), topic="time", working=("energy goes with the voltage squared",))
     lower = query.text.lower()
-    part = next((f for f in query.facts if f.quantity == "power"), None)
-    if part and len(query.all("power")) == 1 and not energies and ("charge" in lower or "ready" in lower or "voltage" in lower) and 0 < part.value < 1:
+    part = query.last("charge") or next((f for f in query.facts if f.quantity == "power"), None)
+    if part and len(query.all("power")) <= 1 and not energies and ("charge" in lower or "ready" in lower or "voltage" in lower) and 0 < part.value < 1:
         by_voltage = "volt" in lower
         value = duration.charge_stops(duration.energy_fraction_at(part.value) if by_voltage else part.value)
         note = "" if by_voltage else "That is by energy; of the voltage it would be twice as many stops."
-        return Solution(answers=(Quantity("stops", value, "stops"),), used=(part,), topic="time", notes=(note,))
+        return Solution(lead="Under by", answers=(Quantity("stops", value, "stops"),), used=(part,), topic="time", notes=(note,))
     return _two_energies(query, energies, lower)
 
 

@@ -41,7 +41,7 @@ WHYS: tuple[Why, ...] = (
     why("umbrella loss", (r"\b(?:los\w*|cost\w*|eat\w*|weak\w*|less|dark\w*|how (?:many|much)|open up|under\w*|take\w*)\b", r"\b(?:umbrella\w*|brolly|shoot[- ]through)\b"),
         "An umbrella spreads the light over a wide area, part of it goes past the subject or through the cloth, and the path grows by the trip to the cloth and back. About one and a half to two stops is typical; test your own with the shaft at the place you use.",
         COMMON, "why do I lose light with an umbrella?"),
-    why("bounce loss", (r"\b(?:los\w*|cost\w*|eat\w*|weak\w*|less|dark\w*|how (?:many|much)|open up|add|more exposure)\b", r"\b(?:bounc\w*|ceiling|wall)\b"),
+    why("bounce loss", (r"\b(?:los\w*|cost\w*|eat\w*|weak\w*|less|dark\w*|how (?:many|much)|open up|add|expos\w*|more exposure)\b", r"\b(?:bounc\w*|ceiling|wall)\b"),
         "Bounced light travels a longer way, and the surface sends it in all directions and swallows some. Count the whole path as the distance, then open about one and a half to two stops for a white ceiling. Coloured or high ceilings cost more and tint the light, so bracket.",
         NAVY + "; " + COMMON, "why do I lose so much light when I bounce?"),
     why("bellows", (r"\b(?:bellows|extension|tubes|close[- ]?ups?|macro|racked|draw|life[- ]?size)\b", r"\b(?:more|extra|expos\w*|light|stops?|dark\w*|los\w*|open|compensat\w*|allow|correct\w*)\b"),

@@ -1,0 +1,62 @@
+"""Values said on their own in a follow-up take the meaning the conversation gives them.
+
+"And at 3 m?" after a question of depth of field is the focus, "and with an 80?" the lens,
+"and at 1/4000?" after a movement the flash. Without this the old value would stay beside it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Callable, Iterable
+
+from assistant.query import Ask, Fact, Query
+
+LENS_ASKS = frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "magnification", "coverage", "focus_distance"})
+
+
+def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
+    """The query with bare values read as the scene's `facts` and `asks` have them."""
+    scene = {f.quantity for f in facts}
+    wanted = {a.quantity for a in asks} | {f"{a.quantity} {a.of}" for a in asks}
+    if "guide_number" in scene or query.has("guide_number"):
+        return query
+    facts = tuple(_read(f, query, scene, wanted) for f in query.facts)
+    placed = {new.said for old, new in zip(query.facts, facts) if old.quantity == "number" and new is not old}
+    return replace(query, facts=facts, unplaced=tuple(u for u in query.unplaced if u not in placed))
+
+
+def _read(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> Fact:
+    for holds, quantity, change in _RULES:
+        if fact.quantity in quantity and holds(fact, query, scene, wanted):
+            return change(fact)
+    return fact
+
+
+def _is_lens(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return "focal_length" in scene and "film_speed" not in scene and fact.said.strip().isdigit() and not query.has("focal_length")
+
+
+def _is_limit(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return "sharp" in wanted and "sharp_limit" in scene and not fact.of
+
+
+def _is_focus(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return bool(wanted & LENS_ASKS) and not fact.of and not query.has("focus_distance") and not query.has("sharp_limit") and "focal_length" in scene
+
+
+def _is_pulse(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return "velocity" in scene and bool(scene & {"duration", "t05", "t01"}) and "distance movement" in wanted and not query.has("duration")
+
+
+def _is_recycle(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return "recycle" in scene and "duration recycle" in wanted
+
+
+Rule = tuple[Callable[[Fact, Query, set[str], set[str]], bool], tuple[str, ...], Callable[[Fact], Fact]]
+_RULES: tuple[Rule, ...] = (
+    (_is_lens, ("film_speed", "number"), lambda f: replace(f, quantity="focal_length", value=f.value / 1000, unit="mm")),
+    (_is_limit, ("distance",), lambda f: replace(f, quantity="sharp_limit")),
+    (_is_focus, ("distance", "camera_distance"), lambda f: replace(f, quantity="focus_distance", of="camera")),
+    (_is_pulse, ("shutter", "time"), lambda f: replace(f, quantity="duration")),
+    (_is_recycle, ("shutter", "time"), lambda f: replace(f, quantity="recycle")),
+)

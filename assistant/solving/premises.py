@@ -1,0 +1,40 @@
+"""A rule slipped into an ordinary question: put right in one sentence, the question answered (contract 15)."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.query import Query
+from assistant.solving.claim_parts import judge_parts
+from assistant.solving.claim_rules import judge_rule
+from assistant.solving.claim_words import plain, terms
+from assistant.solving.claims import readable
+
+_STATED = re.compile(r"\b(?:halves|doubles|quadruples|triples|quarters|divides|multiplies)\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b|\b(?:costs?|loses?|is|adds?|gives?) (?:only |just |me )?(?:a|one|two|three|half a|\d) stops?\b")
+_GIVEN = re.compile(r"\b(?:since|because|as|given that|seeing that|so|knowing|remember(?:ing)? that)\b|,|\band\b")
+_ASKING = re.compile(r"\b(?:what|which|how (?:many|much|far|long)|where)\b")
+
+
+def put_right(query: Query) -> tuple[Query, str]:
+    """The question without the words of a rule said in it, and the sentence that puts a false rule right."""
+    said = plain(query.text)
+    asked = _ASKING.search(said)
+    stated = _STATED.search(said)
+    if query.claim or not stated or (asked and asked.start() < stated.start() and not _GIVEN.search(said[asked.end() : stated.start()])):
+        return query, _about_parts(query, said)
+    rule = judge_rule(said)
+    if rule is None or rule.start > said.find("?") > 0:
+        return query, ""
+    effects = [(t.start, t.end) for t in terms(said) if t.quantity == "stops" and t.start >= stated.start() - 1 and t.start <= stated.end()]
+    bare = readable(query)
+    bare = bare.with_facts(f for f in bare.facts if f.quantity not in ("loss", "stops", "power_down") or not any(a < f.end and f.start < b for a, b in effects))
+    return bare, "" if rule.holds else f"A correction: {rule.right[:1].lower()}{rule.right[1:]}"
+
+
+def _about_parts(query: Query, said: str) -> str:
+    """"since the ND spares the flash …": only where it is plainly given as a reason."""
+    found = re.search(r"\b(?:since|because|given that|seeing that|as)\b(?P<reason>[^,.?!]{8,80})", said)
+    if query.claim or not found or not re.search(r"\b(?:spares?|affects?|changes?|brightens?|darkens?|cuts?)\b|n't|\bnot\b", found["reason"]):
+        return ""
+    verdict = judge_parts(found["reason"])
+    return "" if verdict is None or verdict.holds else f"A correction: {verdict.right[:1].lower()}{verdict.right[1:]}"

@@ -1,0 +1,50 @@
+"""Twins: a second light of the same model, so many stops over or under the first.
+
+No guide number is needed: by the inverse square law only the distances and the powers count.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.query import Ask, Query
+from assistant.solving import marks
+from assistant.solving.lights import light_names, preferred_unit
+from assistant.solving.solution import Solution, needs
+
+_SAME = re.compile(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
+_SECOND = ("hair", "rim", "kicker", "accent", "fill")
+
+
+def solve(query: Query) -> Solution | None:
+    """The distance or the power of the second light; None where the lights are not known to be alike."""
+    ask = next((a for a in query.asks if a.quantity in ("distance", "power")), None)
+    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None)
+    if ask is None or relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
+        return None
+    name = ask.of if ask.of in _SECOND else relation.of
+    if name not in _SECOND or "key" not in (*light_names(query), *query.mentioned):
+        return None
+    sign = 1 if relation.cue == "more" else -1
+    return _placed(query, ask, name, sign * abs(relation.value))
+
+
+def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
+    distances = query.all("distance")
+    first = query.last("distance", "key") or next((f for f in distances if f.of in ("", "both")), None)
+    mine = query.last("distance", name)
+    powers = query.all("power")
+    strength = {who: next((f.value for f in powers if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
+    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "distance", "power"))
+    if first is None:
+        return needs(("distance",), "I need the distance of the key.", used, "twins")
+    if ask.quantity == "distance":
+        if mine is not None:
+            return None
+        place = first.value * 2 ** (-stops / 2) * (strength[name] / strength["key"]) ** 0.5
+        return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit), name),), used=used, topic="twins")
+    if mine is None:
+        return None
+    value = strength["key"] * 2**stops * (mine.value / first.value) ** 2
+    status = "answered" if value <= 1.0005 else "out_of_reach"
+    return Solution(status, answers=(marks.power(value, name),), used=used, topic="twins")

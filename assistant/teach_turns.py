@@ -1,0 +1,179 @@
+"""Turns that teach: an explanation, the sum behind the last answer, practice questions."""
+
+from __future__ import annotations
+
+import random
+import re
+from dataclasses import replace
+
+from assistant.answer import Answer, Quantity
+from assistant.query import Fact, Query
+from assistant.solving import marks
+from assistant.solving.lights import preferred_unit
+from assistant.teaching.explaining import Manner, how_sure, sum_of, why_not
+from assistant.teaching.practice import TOPICS, Exercise, Practice, begin, following, given, judge, sheet, spoken
+from assistant.turn import Turn
+from assistant.units import length_in
+
+_SHOW = re.compile(
+    r"\b(?:show|see|give|walk|take|talk|run)\b.{0,14}\b(?:sum|sums|working|workings|math|maths|steps|arithmetic|ledger|calculation|through (?:it|that|the sum))\b|\bhow (?:did|do|does|would) (?:you|that|it|this)\b.{0,10}\b(?:get|got|work|arrive|come|reach|figure|calculate)\b"
+    r"|^\W*(?:but )?why(?: is)?(?: (?:that|it|this|so|though|on earth))*\W*$|^\W*how come\W*$|\bwhere (?:does|did) (?:that|it|the \S+|f\S*)\b.{0,14}\bcome from\b|\bexplain (?:that|it|this|your answer|the answer|how you got)\b|\bprove it\b|^\W*(?:the )?(?:sum|working|maths?|workings)\W*(?:please)?\W*$"
+    r"|^\W*why (?:is it |is that |do i (?:need|set) |would it be )?(?:f ?/?)?\d+(?:\.\d+)?\W*$"
+)
+_WHY_NOT = re.compile(r"\b(?:why|how come)\b.{0,24}(?:\bnot\b|n't\b)|\band not\b|\bi (?:thought|expected|make it|made it|got|get|had|would have said|would've said)\b|\bshouldn't (?:it|that) be\b|\brather than\b|\binstead of\b")
+_STOPS = re.compile(r"\b(?:just|only|in) (?:the )?stops\b|\bstops only\b|\bas stops\b")
+_NEW = re.compile(r"\blike i(?:'m| am) (?:five|5|new|a beginner|a child|ten)\b|\beli5\b|\bsimpl(?:er|y)\b|\bplain(?:er)? (?:words|english)\b|\bfor a beginner\b|\bi(?:'m| am) (?:new|a beginner)\b|\bslow(?:er|ly)\b")
+_SURE = re.compile(r"\bhow (?:sure|certain|confident|accurate|reliable|exact|far off|precise|safe is that)\b|\bare you (?:sure|certain)\b|\bcan i (?:trust|rely)\b|\bmargin of error\b|\bhow (?:much )?(?:could|might|can) (?:it|that|this) be (?:off|out|wrong)\b")
+_SHEET = re.compile(r"\b(?P<n>\d{1,2}|three|four|five|six|eight|ten|twelve|twenty)\b(?: \w+){0,2}? (?:questions|exercises|problems|sums)\b|\bworksheet\b|\banswer (?:sheet|key)\b")
+_QUIZ = re.compile(r"\b(?:quiz|test) me\b|\b(?:give|ask|set) me (?:a |some |another )?(?:practice|question|quiz|exercise|problem|test question)\w*|\bpractice (?:question|problem|with me)\w*|\blet(?:'s| us|s) practi[cs]e\b|\bi want to practi[cs]e\b|\bask me (?:something|a question|questions)\b|^\W*(?:practi[cs]e|quiz)\b")
+_STOP = re.compile(r"^\W*(?:ok(?:ay)?,? |right,? |please )?(?:stop|enough|quit|end|finish|that's (?:all|enough|it)|no more|i'm done|done|exit quiz|stop (?:the )?(?:quiz|practice|asking)|enough (?:now|for today|questions))\b(?! down| of )")
+_PASS = re.compile(r"\b(?:skip|pass|next(?: one| question)?|don't know|dont know|no idea|give up|tell me the answer|what is it|what's the answer)\b")
+_NUMBERS = {"three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12, "twenty": 20}
+_MAX_SHEET = 20
+
+
+def _said(turn: Turn) -> str:
+    return " ".join(turn.query.text.lower().replace("’", "'").split())
+
+
+def _reply(turn: Turn, reply: str, status: str = "answered", answers: tuple[Quantity, ...] = (), working: tuple[str, ...] = (), table: tuple[tuple[str, ...], ...] = ()) -> Answer:
+    return Answer(heard=turn.query.text, status=status, reply=reply, answers=answers, working=working, table=table)
+
+
+# --- about the last answer -----------------------------------------------------------------------
+
+
+def about_last_answer(turn: Turn) -> Answer | None:
+    """Why, show the sum, how sure: the ledger of the answer just given."""
+    said, talk = _said(turn), turn.conversation
+    query, solution = talk.last_query, talk.last_solution
+    if query is None or solution is None or turn.query.has("guide_number") or turn.query.has("distance") and not _WHY_NOT.search(said):
+        return None
+    if _SURE.search(said):
+        return _reply(turn, how_sure(query, solution))
+    expected = _expected(turn.query, solution.answers[0]) if _WHY_NOT.search(said) and not turn.query.asks else None
+    manner: Manner = "stops" if _STOPS.search(said) else "new" if _NEW.search(said) else "plain"
+    if expected is None and not _SHOW.search(said) and not (manner != "plain" and len(said.split()) <= 9 and not re.search(r"\bwhat(?:'s| is| are)\b", said)):
+        return None
+    lines = sum_of(query, solution, manner)
+    contrast = why_not(query, solution, expected) if expected is not None else ""
+    sentences = [contrast, *(lines or (_fallback(query, solution.lead),))]
+    return _reply(turn, " ".join(s for s in sentences if s), answers=solution.answers[:1], working=lines)
+
+
+def _fallback(query: Query, lead: str) -> str:
+    from assistant.language.speaking import understood
+
+    return " ".join(s for s in (lead, understood(tuple(f for f in query.facts if f.quantity != "number"))) if s) or "That is all there is to it."
+
+
+def _expected(query: Query, answer: Quantity) -> Fact | None:
+    """The figure that was expected instead: of the answer's own quantity, or a bare number."""
+    own = next((f for f in query.facts if f.quantity == answer.quantity and f.value > 0 and not f.bad), None)
+    if own is not None or not isinstance(answer.value, (int, float)):
+        return own
+    loose = next((f for f in query.facts if f.quantity == "number" and f.value > 0 and not f.bad), None)
+    return replace(loose, quantity=answer.quantity) if loose and answer.quantity in ("aperture", "guide_number") else None
+
+
+# --- practice -------------------------------------------------------------------------------------
+
+
+def practises(turn: Turn) -> Answer | None:
+    """Quiz questions, their answers, and sheets of questions with answers."""
+    said, talk = _said(turn), turn.conversation
+    if talk.practice is not None:
+        found = _during(turn, said, talk.practice)
+        if found is not None:
+            return found
+    sheet_wanted = _SHEET.search(said)
+    if sheet_wanted and re.search(r"\bquestions|exercises|problems|sums|worksheet|quiz|practi[cs]e\b", said) and not re.search(r"\b(?:gn|guide numbers?) ?(?:of |is )?\d", said):
+        return _sheet(turn, said, sheet_wanted)
+    if not _QUIZ.search(said) or turn.query.has("guide_number"):
+        return None
+    talk.practised += 1
+    talk.practice = begin(random.Random(talk.practised), _unit(turn, said))
+    return _reply(turn, f"{talk.practice.exercise.text} (Say “stop” when you have had enough.)")
+
+
+def _unit(turn: Turn, said: str) -> str:
+    if re.search(r"\b(?:metres?|meters?|metric)\b", said):
+        return "m"
+    known = (*turn.conversation.kit.facts, *turn.conversation.scene.facts)
+    return "m" if preferred_unit(replace(turn.query, facts=tuple(known))) in ("m", "cm") else "ft"
+
+
+def _during(turn: Turn, said: str, practice: Practice) -> Answer | None:
+    talk = turn.conversation
+    if _STOP.search(said):
+        talk.practice = None
+        done = practice.asked - 1
+        return _reply(turn, f"Stopped. {practice.right} of {done} right." if done else "Stopped.", "noted")
+    if _PASS.search(said):
+        answer = spoken(practice.exercise)
+        return _reply(turn, f"It is {answer}. Next: {following(practice, False).text}", answers=())
+    one = practice.exercise
+    value = given(one, turn.query.facts)
+    if value is None or turn.query.has("guide_number") or (turn.query.asks and len(turn.query.facts) > 1):
+        return None
+    right, sentence = judge(one, value)
+    return _reply(turn, f"{sentence} Next: {following(practice, right).text}", answers=(Quantity("claim", right), _exact(one)))
+
+
+def _exact(one: Exercise) -> Quantity:
+    if one.quantity == "aperture":
+        return marks.aperture(one.value)
+    return marks.power(one.value) if one.quantity == "power" else Quantity("distance", length_in(one.value, one.unit), one.unit)
+
+
+_TOPIC_WORDS = (("film speed", r"\b(?:iso|asa|film speed)\b"), ("power", r"\bpower\b"), ("several", r"\b(?:two|several|more) (?:flashes|lights)\b|\bcombin\w+\b|\badding lights\b"),
+                ("distance", r"\b(?:distance|inverse square|reach|far)\b"), ("guide", r"\b(?:guide numbers?|gn|apertures?)\b"))
+
+
+def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
+    word = found.groupdict().get("n") or "ten"
+    count = max(1, min(_MAX_SHEET, _NUMBERS[word] if word in _NUMBERS else int(word)))
+    topic = next((name for name, words in _TOPIC_WORDS if re.search(words, said) and name in TOPICS), "")
+    turn.conversation.practised += 1
+    chosen = sheet(random.Random(turn.conversation.practised), _unit(turn, said), count, topic)
+    asked = " ".join(f"{n}) {one.text}" for n, one in enumerate(chosen, 1))
+    key = "; ".join(f"{n}) {spoken(one)}" for n, one in enumerate(chosen, 1))
+    rows = (("question", "answer"), *((one.text, spoken(one)) for one in chosen))
+    return _reply(turn, f"{asked} Answers: {key}.", table=rows)
+
+
+# --- explanations ------------------------------------------------------------------------------------
+
+_FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time"})
+_ASKS = re.compile(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do)|explain|define|describe|how (?:do|does|can|should|is|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure))\b")
+_AUDIENCE = re.compile(r"[,.]?\s*\b(?:for|to) (?:my|our|the|a|some|an) (?:\w+ )?(?:class|students?|club|pupils?|beginners?|group|daughter|son|friend|apprentice|kids?)\b|[,.:]?\s*\b(?:like i(?:'m| am) (?:five|5|new to (?:all )?this|new|a beginner|ten|a child)|eli5|in plain (?:english|words)|in simple (?:words|terms)|please)\b[,.:]?", re.IGNORECASE)
+_REQUEST = re.compile(r"^\W*(?:could|can|would|will) you (?:please )?(?=explain|tell|describe|define|teach)", re.IGNORECASE)
+
+
+def explains_first(turn: Turn) -> Answer | None:
+    """A question for an explanation and no figure to work with: taught before anything is solved."""
+    said = _said(turn)
+    if turn.query.claim and not re.search(r"\b(?:why|how come|explain|what is|what's|what does)\b", said) or not _ASKS.search(said):
+        return None
+    return None if _has_figures(turn, said) else explains(turn)
+
+
+def _has_figures(turn: Turn, said: str) -> bool:
+    plain = _AUDIENCE.sub(" ", said)
+    kinds = {f.quantity for f in turn.query.facts if f.origin == "said" and re.search(r"\d", f.said)} & _FIGURES
+    why = re.search(r"\b(?:why|how come|explain)\b", said) is not None
+    return bool(kinds) and not (why and len(kinds) <= 1 and "guide_number" not in kinds) and bool(re.search(r"\d", plain))
+
+
+def explains(turn: Turn) -> Answer | None:
+    """What went wrong, or what a term or a rule means."""
+    from assistant.teaching.diagnosis import diagnose
+    from assistant.teaching.glossary import explain
+
+    text = turn.query.text
+    found = diagnose(text)
+    if found:
+        return _reply(turn, found.reply)
+    plain = _REQUEST.sub("", _AUDIENCE.sub(" ", text)).strip(" ,.")
+    term = explain(text) or explain(plain)
+    return _reply(turn, f"{term.text} ({term.source})") if term else None
