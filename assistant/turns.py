@@ -96,6 +96,8 @@ def _about_gear(query: Query) -> bool:
     kinds = {f.quantity for f in query.facts}
     gear = kinds & (FLASH | CAMERA | {"modifier", "aperture", "power"})
     scene = kinds & {"distance", "path", "relation", "stops", "move", "count"} - {"count"}
+    if "only_full_half" in query.cues and not scene:
+        return True
     return bool(query.names) or (bool(gear) and not scene and (bool(query.cues & {"my_kit", "at_least", "at_most", "room", "film", "lens"}) or bool(kinds & LIMITS) or kinds <= {"guide_number"}))
 
 
@@ -106,6 +108,8 @@ def _limits_only(query: Query) -> bool:
 def _told(query: Query, kit: Kit) -> Kit:
     facts = [f for f in query.facts if f.quantity in FLASH | CAMERA]
     powers = [f for f in query.facts if f.quantity in ("power", "min_power")]
+    if "only_full_half" in query.cues:
+        powers = [Fact("power", 1.0), Fact("power", 0.5, said="half")]
     if len(powers) >= 2:
         facts = [f for f in facts if f.quantity != "min_power"]
         least = min(powers, key=lambda f: f.value)
@@ -166,7 +170,7 @@ def _told_scene(turn: Turn) -> Answer | None:
     """Part of a scene told before the question: kept and noted."""
     query, talk = turn.query, turn.conversation
     placed = [f for f in query.facts if f.quantity not in ("number", "stops", "signed", "time", "ratio", "number_range", "degrees", "voltage", "velocity")]
-    if not placed or len(query.unknown) > len(placed) + 2 or query.claim:
+    if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
         return None
     talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, query.facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))
     return _noted(query, "Noted: " + speaking.understood(tuple(placed)).removeprefix("From "))

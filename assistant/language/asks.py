@@ -48,7 +48,8 @@ def _fallback(segments: Sequence[Segment]) -> list[Ask]:
         unit = _unit_wanted(segment, at)
         if unit:
             return [Ask("guide_number" if "guide_number" in kinds else "distance", "", unit, segment.items[at].start)]
-        if "guide_number" in kinds and "length" not in kinds and "aperture" not in kinds:
+        wants_setting = any(i.kind == "cue" and i.word == "do_i" for i in segment.items[at : at + 3])
+        if "guide_number" in kinds and "length" not in kinds and "aperture" not in kinds and not wants_setting:
             return [Ask("guide_number", _whom(segment, at), "", segment.items[at].start)]
         metered = any(i.kind == "cue" and i.word == "meter" or i.kind == "name" and i.word == "meter" for s in segments for i in s.items)
         if segment.asked and metered and "count" in kinds:
@@ -126,6 +127,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
 def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> Ask | None:
     start = segment.items[at].start
     for item in after:
+        if item.kind == "mark" and item.word == "TIMES":
+            return Ask("factor", "", "x", start)
         if item.kind == "unit_name":
             return Ask("distance", _whom(segment, at), item.word, start)
         if item.kind == "noun":
@@ -142,6 +145,9 @@ def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> As
 
 def _how_much(segment: Segment, at: int, after: Sequence[Item]) -> Ask | None:
     start = segment.items[at].start
+    later = segment.items[at + 1 :]
+    if any(i.kind == "cue" and i.word in ("down", "up") for i in later) and not any(i.kind in ("stops", "name") for i in later) and _turned(later):
+        return Ask("power", _whom(segment, at), "", start)
     for item in after[:3]:
         if item.kind == "cue" and item.word in ("less", "more", "open_up", "close_down", "loss", "down", "up"):
             return Ask("stops", _whom(segment, at), "", start)
@@ -154,6 +160,11 @@ def _how_much(segment: Segment, at: int, after: Sequence[Item]) -> Ask | None:
     return Ask("stops", _whom(segment, at), "", start) if not any(i.kind == "name" for i in segment.items[at + 1 :]) else None
 
 
+def _turned(items: Sequence[Item]) -> bool:
+    """Whether it is the flash that is turned up or down, not the light that goes down."""
+    return not any(i.kind == "cue" and i.word in ("less", "more", "back", "front", "backdrop", "ambient") for i in items)
+
+
 def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None:
     item = segment.items[at]
     if item.kind == "cue" and item.word in ("t01", "t05") and segment.asked:
@@ -161,9 +172,9 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if item.kind != "name" or item.word == "meter":
         return None
     before = segment.items[at - 1] if at else None
-    if any(i.kind == "cue" and i.word in _KEPT for i in segment.items[max(0, at - 2) : at]):
+    if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):
         return None
-    rest = [i for i in segment.items[at + 1 :] if i.kind not in ("word", "link", "glue") and not (i.kind == "cue" and i.word in ("do_i", "want", "correction", "now", "claim", "meter"))]
+    rest = [i for i in segment.items[at + 1 :] if i.kind not in ("word", "link", "glue") and not (i.kind == "cue" and i.word in ("do_i", "want", "correction", "now", "claim", "meter", "loss", "more", "less", "self"))]
     ends = not rest or (rest[0].kind == "mark" and rest[0].word in ("FOR", "IN", "AT", "OF", "TO")) or is_role(rest[0])
     if not ends or (before is not None and before.kind == "mark" and before.word in ("FROM",)):
         return None

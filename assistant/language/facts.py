@@ -121,7 +121,8 @@ def _camera_distance(place: Place) -> Fact | None:
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
         return _fact(place, "camera_distance", of="camera")
     last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "self", "ceiling", "subject")))
-    if last and last.kind == "cue" and last.word in ("camera", "self") and not _light_follows(place):
+    near = last is not None and (last.word != "self" or place.at - place.items.index(last) <= 3)
+    if last and near and last.kind == "cue" and last.word in ("camera", "self") and not _light_follows(place):
         return _fact(place, "camera_distance", of="camera", cue=last.word)
     return None
 

@@ -186,7 +186,10 @@ def _spoken_formats(tokens: list[Token], text: str) -> list[Token]:
 def _counted_name(pieces: list[Raw], place: int, lexicon: Lexicon) -> Entry | None:
     """"one at", "one of them", "one is": a light, not a number."""
     entry = lexicon.longest(pieces, place)
-    return entry if entry.length > 1 and entry.terminal == "NAMED" else None
+    if entry.length > 1 and entry.terminal == "NAMED":
+        return entry
+    opens = place + 1 < len(pieces) and pieces[place + 1].text in ("guide", "gn", "with", "has", "a", "of")
+    return Entry("NAMED", "a", 1) if opens and any(p.text == "other" for p in pieces[place + 1 :]) else None
 
 
 def _own_name(pieces: list[Raw], place: int, names: Names) -> tuple[str, int] | None:

@@ -50,7 +50,7 @@ def _is_bounced(text: str, cues: frozenset[str]) -> bool:
     return bool(said) or bool(cues & {"bounce"})
 
 
-_MORE_STOPS = re.compile(r"\b(?:(?:one|a) (?:more|further|extra)|another)(?: full)? stop\b", re.I)
+_MORE_STOPS = re.compile(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|just the one|only a)(?: full)? stop\b", re.I)
 _SIZE_BEFORE = re.compile(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d+|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
 _STOP_WORD = re.compile(r"^\s*(?:full |whole )?stops?\b", re.I)
 _TAKES = re.compile(r"\b(?:eat|cost|lose|los|take|steal|rob|swallow|soak|drop|knock|absorb|drink|giv)\w*(?: \w+){0,3}\s*$", re.I)
@@ -137,7 +137,9 @@ def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
     for match in _MORE_STOPS.finditer(text):
         if not any(f.start < match.end() and f.end > match.start() and f.quantity in ("stops", "loss") for f in out):
             out = [f for f in out if not (match.start() <= f.start < match.end())]
-            out.append(Fact("stops", 1.0, start=match.start(), end=match.end(), said=match.group()))
+            takes = bool(_TAKES.search(text[: match.start()]))
+            surface = re.search(r"\b(ceiling|wall)\b", text[: match.start()], re.I) if takes else None
+            out.append(Fact("loss" if takes else "stops", 1.0, surface[1].lower() if surface else "", start=match.start(), end=match.end(), said=match.group()))
     if any(f.quantity == "magnification" for f in out):
         out = [f for f in out if f.quantity != "ratio"]
     elif re.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life)\b", text, re.I) and not re.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):

@@ -28,12 +28,16 @@ def names_told(tokens: Sequence[Token], text: str) -> list[str]:
 
 def _name_after(tokens: Sequence[Token], place: int, text: str) -> str:
     words: list[Token] = []
-    for token in tokens[place : place + 4]:
-        said = text[token.start : token.end].lower()
+    if any(t.type in ("STOP", "STEPS") for t in tokens[place : place + 6]):
+        return ""
+    for token in tokens[place : place + 5]:
+        said = text[token.start : token.end]
         if token.type in _STOPS or (token.type == "CUE" and token.value in ("now", "ambient")):
             break
-        if not words and (said in _PLAIN or said in ("the", "my")):
+        if not words and (said.lower() in _PLAIN or said.lower() in ("the", "my")):
             continue
+        if words and token.type != "WORD" and not said[:1].isupper():
+            break
         words.append(token)
     return text[words[0].start : words[-1].end] if words else ""
 

@@ -103,6 +103,10 @@ def _is_reference(items: Sequence[Item], place: int) -> bool:
 def _of_everybody(items: Sequence[Item], item: Item) -> bool:
     """"both at 8 feet", "full power each": said of all lights."""
     place = items.index(item)
-    before = place > 0 and any(i.kind == "mark" and i.word == "BOTH" for i in items[max(0, place - 3) : place])
+    before = False
+    for earlier in reversed(items[max(0, place - 6) : place]):
+        if earlier.kind in LIGHT_QUANTITIES or is_role(earlier):
+            break
+        before = before or (earlier.kind == "mark" and earlier.word == "BOTH")
     after = place + 1 < len(items) and any(i.kind == "mark" and i.word in ("EACH", "BOTH") for i in items[place + 1 : place + 3])
     return before or after

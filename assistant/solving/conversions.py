@@ -6,6 +6,7 @@ One table: what is asked, what is given, how. The first row whose givens are the
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 from typing import Callable
 
@@ -87,7 +88,8 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
     for quantity, between in rows:
         facts = query.all(quantity)
         if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
-            facts = sorted(facts, key=lambda f: f.unit != "full")
+            if not re.search(r"\bfrom\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
+                facts = sorted(facts, key=lambda f: f.unit != "full")
         if len(facts) == 2:
             value = between(facts[0].value, facts[1].value)
             return _done(marks.stops(_as_asked(value, query, quantity)), *facts)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass, field, replace
 from typing import Iterable
 
@@ -142,6 +143,8 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     count = query.last("count", name) or (query.last("count", "") if not many else None)
     losses, typical, loss_facts = _losses(query, name, many)
     reading = query.last("aperture", name) if name else None
+    if power is None and down is None and guide is not None and guide.at_power:
+        power = replace(guide, quantity="power", value=guide.at_power)
     strength = (power.value if power else 1.0) * (2.0 ** -down.value if down else 1.0) if power or down else None
     total_path = sum(p.value for p in path) if path else None
     facts = [f for f in (guide, distance if not path else None, power, down, count, reading) if f] + list(path) + loss_facts
@@ -157,13 +160,13 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     )
 
 
-OFF_CAMERA = ("boom", "stand", "off camera", "off-camera", "bracket arm", "tripod", "remote", "slave", "flash is off", "camera")
+OFF_CAMERA = r"\b(?:boom|stand|off[ -]camera|tripod|remote|slave|flash is off|camera)\b"
 
 
 def _beside_camera(query: Query) -> Fact | None:
     """"I'm ten feet away" with no other distance: the flash taken to be with the person."""
     own = query.last("camera_distance")
-    if own is None or own.cue != "self" or any(word in query.text.lower() for word in OFF_CAMERA):
+    if own is None or own.cue != "self" or re.search(OFF_CAMERA, query.text.lower()):
         return None
     return own
 

@@ -67,6 +67,9 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     powers = query.all("power")
     if len(powers) == 2 and not distances:
         return abs(math.log2(powers[0].value / powers[1].value)), tuple(powers)
+    if pair and (pair[0].reading or pair[1].reading):
+        lacks = pair[1] if pair[0].reading else pair[0]
+        return needs(("aperture",), f"I need what the {lacks.name} reads on its own.", topic="relations")
     lacking = [l.name for l in (pair or ()) if l.distance is None and l.reading is None]
     return needs(("distance",), ask_for(("distance",), lacking[0] if lacking else ""), topic="relations")
 
