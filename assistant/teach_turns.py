@@ -51,14 +51,15 @@ def about_last_answer(turn: Turn) -> Answer | None:
         return None
     if _SURE.search(said):
         return _reply(turn, how_sure(query, solution))
-    expected = _expected(turn.query, solution.answers[0]) if _WHY_NOT.search(said) and not turn.query.asks else None
+    value = next((q for q in solution.answers if q.quantity != "claim"), solution.answers[0])
+    expected = _expected(turn.query, value) if _WHY_NOT.search(said) and not turn.query.asks else None
     manner: Manner = "stops" if _STOPS.search(said) else "new" if _NEW.search(said) else "plain"
     if expected is None and not _SHOW.search(said) and not (manner != "plain" and len(said.split()) <= 9 and not re.search(r"\bwhat(?:'s| is| are)\b", said)):
         return None
     lines = sum_of(query, solution, manner)
-    contrast = why_not(query, solution, expected) if expected is not None else ""
+    contrast = why_not(query, solution, value, expected) if expected is not None else ""
     sentences = [contrast, *(lines or (_fallback(query, solution.lead),))]
-    return _reply(turn, " ".join(s for s in sentences if s), answers=solution.answers[:1], working=lines)
+    return _reply(turn, " ".join(s for s in sentences if s), answers=(value,), working=lines)
 
 
 def _fallback(query: Query, lead: str) -> str:

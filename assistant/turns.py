@@ -186,6 +186,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     moves = [f for f in query.facts if f.quantity == "move"]
     new = [f for f in query.facts if f.quantity != "move" or not _has_distance(scene, query)]
     facts = merged([replace(f, origin="kept") for f in scene.facts], new)
+    if "film_speed" in talk.missing:
+        facts = (*facts, *(f for f in scene.facts if f.quantity == "push" and not any(n.quantity == "push" for n in facts)))
     if moves and _has_distance(scene, query):
         facts = move_lengths(facts, [_signed_move(m, talk) for m in moves])
     asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if _implied_ask(replace(query, facts=facts)) else ())
@@ -200,7 +202,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
 
 def inferred_ask(query: Query) -> tuple[Ask, ...]:
     """What a question with no quantity named must want: the one unknown of its balance."""
-    if not _questioning(query):
+    if not _questioning(query) and not query.units:
         return ()
     has = query.has
     readings = {f.of for f in query.facts if f.quantity == "aperture" and f.of}
@@ -208,6 +210,8 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return (Ask("aperture", "both"),)
     if has("push") and not has("film_speed") and not has("guide_number"):
         return (Ask("film_speed"),)
+    if [u for u in query.units if not u.startswith("not")] and {f.quantity for f in query.facts} <= {"distance", "guide_number"} and len(query.facts) == 1:
+        return (Ask(query.facts[0].quantity, "", query.units[-1]),)
     if has("guide_number", "distance") and not has("aperture"):
         return (Ask("aperture"),)
     if has("guide_number", "aperture"):

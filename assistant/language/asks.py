@@ -117,7 +117,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("duration", _whom(segment, at), "", item.start)
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
         return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
-    if item.word == "how_far" and after and after[0].kind == "cue" and after[0].word in ("less", "more"):
+    lit = any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
+    if item.word == "how_far" and after and after[0].kind == "cue" and after[0].word in (("less", "more", "down") if lit else ("less", "more")):
         return Ask("stops", _whom(segment, at), "", item.start)
     if item.word in _CUE_ASKS:
         return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)

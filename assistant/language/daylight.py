@@ -24,7 +24,7 @@ _SPEAKS = re.compile(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(
 _END = re.compile(r"[.!?;](?=\s|$)")
 _LESS = r"under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
 _MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
-_AFTER = re.compile(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b[\s,]*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
+_AFTER = re.compile(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
 _BEFORE = re.compile(r"\b(?P<way>minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
 _OF_FLASH = re.compile(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
 _FLASH_ITSELF = re.compile(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone)?(?: \w+)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
@@ -74,7 +74,7 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
     facts = _slow_times(facts, text)
     if not _is_about_light(facts, cues):
         return list(facts)
-    out = _readings(list(facts), text, cues)
+    out = _readings(_unsaid_stops(list(facts), text), text, cues)
     out = _conditions(out, text)
     return _relations(out, text, cues)
 
@@ -88,6 +88,24 @@ _THEN_APERTURE = re.compile(r"^\s*(?:s|sec|secs|second|of a second|th)?\s*(?:at|
 _APERTURE_THEN = re.compile(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(?:a )?$", re.I)
 
 
+_UNSAID = re.compile(r"(?<![/\d.])\b(?P<many>one and a half|a half|half|one|two|three|four|five|\d(?:\.\d+)?) (?:under|over|below|above)\b(?!\s*(?:a |the )?(?:\d|two|three|four|eight|sixteen|thirty|sixty|hundred))", re.I)
+_WORDS = {"one and a half": 1.5, "a half": 0.5, "half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
+
+
+def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
+    """"I want it one over": stops, though the word was left out."""
+    out = facts
+    for match in _UNSAID.finditer(text):
+        start, end = match.start("many"), match.end("many")
+        here = [f for f in out if f.start < end and f.end > start]
+        if any(f.quantity not in ("number", "share") and not (f.quantity == "power" and f.value == 0.5) for f in here):
+            continue
+        many = match["many"].lower()
+        out = [f for f in out if f not in here]
+        out.append(Fact("stops", _WORDS[many] if many in _WORDS else float(many), start=start, end=end, said=text[start:end]))
+    return sorted(out, key=lambda f: f.start)
+
+
 def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     """What is asked of the light that is there without naming it: "what's that at 1/500?"."""
     kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
@@ -98,6 +116,13 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     if re.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
         return [Ask("aperture")]
     return []
+
+
+def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """"How far down is the room?": stops, where a reading of it is given."""
+    read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)
+    down = re.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{_AMBIENT})\b", text, re.I)
+    return [replace(a, quantity="stops") if a.quantity in ("power", "distance") else a for a in asks] if read and down else list(asks)
 
 
 def _slow_times(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -131,7 +156,7 @@ def settings_of(facts: Sequence[Fact], text: str) -> list[Setting]:
     for fact in sorted(parts, key=lambda f: f.start):
         last = groups[-1] if groups else []
         gap = text[last[-1].end : fact.start] if last else ""
-        if last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not re.search(r"\b(?:but|want|now|what)\b", gap, re.I):
+        if last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not _METERED.search(gap) and not re.search(rf",[^,]*\b(?:{_AMBIENT}|flash)\b", gap, re.I) and not re.search(r"\b(?:but|want|now|what)\b", gap, re.I):
             last.append(fact)
         else:
             groups.append([fact])

@@ -8,6 +8,7 @@ computed here.
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass, replace
 from typing import Callable, Sequence
 
@@ -84,7 +85,7 @@ def _length(place: Place) -> Fact:
         return _fact(place, "guide_number", place.item.value / LENGTH[place.item.unit])
     if place.item.unit == "mm" and _is_focal(place):
         return _fact(place, "focal_length", of="")
-    for rule in (_extension, _camera_distance, _focus_distance, _room_limit, _standing, _move, _row, _path_leg, _backdrop):
+    for rule in (_extension, _camera_distance, _focus_distance, _room_limit, _standing, _move, _path_leg):
         found = rule(place)
         if found:
             return found
@@ -190,31 +191,11 @@ def _behind(place: Place) -> Fact | None:
     return _fact(place, found[0], of=found[1]) if found else None
 
 
-def _row(place: Place) -> Fact | None:
-    row = place.last_before(lambda i: (i.kind == "cue" and i.word in ("front", "middle", "back")) or is_role(i))
-    if row and row.kind == "cue":
-        return _fact(place, "distance", of=row.word)
-    after = place.near("front", "middle", "back", before=0, after=4)
-    if after and place.items[place.at + 1].kind in ("mark", "link") and not place.owner:
-        return _fact(place, "distance", of=after.word)
-    return None
-
-
 def _path_leg(place: Place) -> Fact | None:
     if "bounce" in place.cues or "ceiling" in place.cues:
         if place.near("ceiling", "wall", "leg_from", "leg_to", "path", before=6, after=6) or "path" in place.cues:
             return _fact(place, "path", of="")
     return None
-
-
-def _backdrop(place: Place) -> Fact | None:
-    if place.owner == "background":
-        return None
-    near = place.near("backdrop", before=4, after=4)
-    if near is None:
-        return None
-    behind = "behind" in place.text[max(0, place.item.start - 30) : place.item.end + 30].lower()
-    return _fact(place, "distance", of="backdrop", cue="behind" if behind else "")
 
 
 # --- stops -----------------------------------------------------------------------------------
@@ -240,6 +221,8 @@ def _direction(place: Place) -> str:
 def _push(place: Place) -> Fact | None:
     near = place.near("push", "pull", before=5, after=3)
     if not near:
+        return None
+    if near.word == "pull" and re.match(r"(?:pull\w*) (?:it |the (?:light|flash|lamp|key|strobe|head) |back)", place.text[near.start :], re.I) and not re.search(r"film|roll|iso|asa|box speed|lab", place.text, re.I):
         return None
     sign = 1 if near.word == "push" else -1
     return _fact(place, "push", sign * abs(place.item.value), of="film")

@@ -153,7 +153,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             tokens.append(Token("NAMED", own[0], piece.start, numbered[own[1] - 1].end))
             place = own[1]
             continue
-        entry = lexicon.longest(numbered, place)
+        entry = _counted_stops(numbered, place) or lexicon.longest(numbered, place)
         last = numbered[place + entry.length - 1]
         if entry.terminal == "FILLER":
             place += entry.length
@@ -161,6 +161,19 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
         tokens.append(Token(entry.terminal, entry.value, piece.start, last.end, entry.read_as))
         place += entry.length
     return Heard(text, tuple(_settle(_spoken_formats(tokens, text), text)), cut)
+
+
+def _counted_stops(pieces: list[Raw], place: int) -> Entry | None:
+    """"two stops at 8 feet" and "one f-stop" count stops, though "stops at" is a limit and "f-stop" an aperture."""
+    before = pieces[place - 1] if place else None
+    if before is None or before.kind not in ("NUM", "FRAC"):
+        return None
+    words = [p.text for p in pieces[place : place + 3]]
+    if words[:2] == ["stops", "at"]:
+        return Entry("STOP", "stop", 1)
+    few = getattr(before.value, "value", 9.0) <= 1
+    length = words.index("stop") + 1 if few and words[0] == "f" and "stop" in words else 0
+    return Entry("STOP", "stop", length) if length and set(words[1 : length - 1]) <= {"-"} else None
 
 
 _FORMATS = {(4, 5): "4x5", (5, 7): "5x7", (8, 10): "8x10", (6, 4.5): "6x4.5", (6, 6): "6x6", (6, 7): "6x7", (6, 8): "6x8", (6, 9): "6x9",
@@ -206,7 +219,7 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "GUIDE", "STOP", "COUNTED", "PERCEN
 
 def _settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
-    plain = _inch_words(_without_hyphens(tokens))
+    plain = _inch_words(_without_hyphens([_own_and(t, n, tokens) for n, t in enumerate(tokens)]))
     out: list[Token] = []
     for place, token in enumerate(plain):
         after = plain[place + 1] if place + 1 < len(plain) else None
@@ -246,6 +259,16 @@ def _inch_words(tokens: list[Token]) -> list[Token]:
         if token.type == "IN" and ends and place and tokens[place - 1].type == "NUM":
             out[place] = Token("LEN", "in", token.start, token.end)
     return out
+
+
+_OF_ITS_OWN = {"POWER", "POP", "FULL", "LIFE_SIZE", "LEN", "METER", "MM", "SEC", "PERCENT_WORD", "MAG"}
+
+
+def _own_and(token: Token, place: int, tokens: list[Token]) -> Token:
+    """"f/8 and half power" is two things; only "f/8 and a half" is one, so that "and" is none of the aperture's."""
+    if token.type != "AND" or place + 2 >= len(tokens) or tokens[place + 1].type != "FRAC" or place < 2 or tokens[place - 2].type != "F":
+        return token
+    return Token("GLUE", "and", token.start, token.end) if tokens[place + 2].type in _OF_ITS_OWN else token
 
 
 def _without_hyphens(tokens: list[Token]) -> list[Token]:
@@ -300,6 +323,9 @@ def _spoken_inches(tokens: list[Token], place: int, after: Token | None) -> bool
     if place < 2 or tokens[place].type != "NUM" or tokens[place - 1].value != "ft" or tokens[place - 2].type not in ("NUM", "SIZE"):
         return False
     value = getattr(tokens[place].value, "value", 99.0)
+    unit_follows = after is not None and after.type == "IN" and place + 2 < len(tokens) and tokens[place + 2].type in ("LEN", "METER")
+    if unit_follows and value < 12:
+        return True
     joined = after is not None and after.type in _NO_INCHES | {"INCH_MARK", "IN"}
     is_inch_unit = after is not None and after.value == "in" and after.type == "LEN"
     return value < 12 and not joined and not is_inch_unit

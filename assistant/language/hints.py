@@ -12,9 +12,9 @@ from typing import Iterable, Sequence
 from assistant.query import Ask, Fact
 
 _SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|do i (?:rate|meter|shoot)\b|\brating\W*\?|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what"
-_BRACKET = r"\bbrackets?\b|\bbracketing\b|\bframes?\b.*\b(?:over|under|either side)\b"
+_BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?:over|under|either side|each side|each way|apart|steps?)\b|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]"
 
-_LENS_SET = (r"\bopen (?:it |the lens )?(?:up )?to\b|\bclose (?:it )?(?:down )?to\b|\bstop (?:it )?down to\b|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|"
+_LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|"
              r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)")
 
 HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.compile(words, re.I), facts, ask) for words, facts, ask in (
@@ -30,6 +30,7 @@ HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.comp
     (_BRACKET, ("shutter",), "shutter"),
     (_BRACKET, ("guide_number",), "aperture"),
     (_BRACKET, ("power",), "power"),
+    (r"what do(?:es)? .{0,24}\b(?:lose|gain|drop)", ("distance",), "stops"),
     (r"what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost|gained)", ("distance",), "stops"),
     (r"how (?:dark|bright|much (?:darker|dimmer|brighter|light))|what(?:'s| is| are)? (?:the )?(?:fall.?off|difference|drop|loss|spread)|fall.?off\b.*\?|(?:difference|spread) in stops", ("distance",), "stops"),
     (r"what do (?:i|we) (?:get|set|use|have)|what does (?:it|that|she|he|the \w+(?: \w+)?) (?:get|read|become)|what (?:would|will) (?:i|it|that|the \w+(?: \w+)?) (?:get|be|read)|what(?:'s| is) (?:it|that) at|what (?:happens )?at\b", ("aperture", "distance"), "aperture"),
@@ -44,6 +45,9 @@ HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.comp
     (r"\btogether\W*$|what do (?:they|the two|both) (?:total|make|add|come|give)|both added|added together|with both\b|\bcombined\W*$|\btotal\W*$|add up to", ("aperture",), "aperture"),
     (r"what (?:about|will|would|does|do)|how about|\bneeds?\b", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\bmov(?:e|ing)\b.*\b(?:half|double|twice|stops?)\b|\b(?:half|double|twice|halve)\b.*\bmov", ("distance",), "distance"),
+    (r"fall.?off|how many stops|difference", ("length_range",), "stops"),
+    (r"sheet\b.*\btime", ("shutter",), "shutter"),
+    (r"\bnow\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
 ))
 

@@ -386,7 +386,7 @@ def _format(node: Node) -> Item:
 BUILDERS: dict[str, Callable[[Node], Item]] = {
     "length": _length, "negative_length": _negative_length, "one_length": _one_length, "length_more": _length_more,
     "feet_and_inches": _feet_and_inches, "feet": _marked("ft"), "inches": _marked("in"), "paces": _paces, "length_range": _length_range,
-    "guide_number": _guide, "guide_number_in": _guide, "guide_number_both": _guide_both, "guide_number_pair": _guide_pair,
+    "guide_number": _guide, "guide_number_in": _guide, "guide_number_both": _guide_both, "guide_number_pair": _guide_pair, "rated_number": _guide,
     "negative_guide_number": _negative("guide_number", "a guide number"),
     "power": _power, "bare_power": _bare_power, "full_power": _full, "twice_power": lambda node: _item("power", node, 2.0, bad=_power_bad(2.0), named=True), "power_and": _power_shifted(1), "power_less": _power_shifted(-1),
     "negative_power": _negative("power", "a power"),

@@ -17,7 +17,7 @@ from assistant.query import Ask, Fact
 
 LENS_ASKS = ("near_limit", "far_limit", "depth_of_field", "hyperfocal", "coverage", "magnification", "extension", "focus_distance", "sharp")
 _LENGTHS = ("distance", "camera_distance", "focus_distance", "max_distance", "min_distance", "move", "path")
-_ABOUT = ("depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus")
+_ABOUT = ("blurred", "depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus")
 _STRETCH = ("extension_words", "needed_extension")
 
 
@@ -142,7 +142,7 @@ def _placed(fact: Fact, items: Sequence[Item], at: int, text: str) -> Fact:
     cue = next((i for i in reversed(items[max(0, at - 5) : at]) if i.kind == "cue" and i.word in ("focus", "hyperfocal")), None)
     aimed = cue is not None and not _PURPOSE.search(text[cue.end : fact.start].lower())
     focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0) if aimed else 99.0, _near(items, at, ("focus",), 0, 2) + 0.5)
-    sharp = min(_limit_before(items, at), _near(items, at, ("in_focus", "depth_of_field"), 0, 5) + 0.25, 1.5 if _spans(items, at) else 99)
+    sharp = min(_limit_before(items, at), _near(items, at, ("in_focus", "depth_of_field", "blurred"), 0, 5) + 0.25, 1.5 if _spans(items, at) else 99)
     if focus < 99 and focus <= sharp:
         return replace(fact, quantity="focus_distance", of="camera", bad=boundless)
     if sharp < 99:
@@ -174,7 +174,7 @@ def _limit_before(items: Sequence[Item], at: int) -> float:
         if n < 0 or _ends(items[n]):
             return 99.0
         item = items[n]
-        if item.kind == "cue" and item.word in ("in_focus", "near_limit", "far_limit", "depth_of_field"):
+        if item.kind == "cue" and item.word in ("in_focus", "near_limit", "far_limit", "depth_of_field", "blurred"):
             return float(step) if item.word != "depth_of_field" or step > 1 else 99.0
         if item.kind not in ("mark", "length", "word"):
             return 99.0
@@ -234,6 +234,8 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     lower = text.lower()
     if _puts_to_the_test(lower, facts):
         return [Ask("sharp", "", "", 0)]
+    if not _about_a_lens(facts, items, lower):
+        return list(asks)
     found = _matches(lower, facts)
     cues = {i.word for i in items if i.kind == "cue"}
     if not found:
@@ -252,6 +254,16 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
 def _asks_whether(lower: str, facts: Sequence[Fact]) -> bool:
     """"… and is the wall at 14 ft sharp?"."""
     return any(f.quantity == "sharp_limit" for f in facts) and bool(re.search(r"(?:^|[,.?] *|\band +)(?:is|are|will|would) [^?,.]*\b(?:sharp|in focus)\b[^?.]*\?", lower))
+
+
+_LENS_FACTS = frozenset({"focal_length", "focus_distance", "sharp_limit", "circle", "extension", "magnification", "format"})
+_LENS_CUES = frozenset({"depth_of_field", "in_focus", "hyperfocal", "circle", "coverage", "focus", "blurred"})
+
+
+def _about_a_lens(facts: Sequence[Fact], items: Sequence[Item], lower: str) -> bool:
+    """Near and far are words of flash distances too: without a lens word nothing is read here."""
+    cues = {i.word for i in items if i.kind == "cue"}
+    return bool({f.quantity for f in facts} & _LENS_FACTS or cues & _LENS_CUES or cues & {"near_limit", "far_limit"} and "limit" in lower)
 
 
 _YES_NO = re.compile(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper))")
@@ -319,9 +331,13 @@ def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lowe
     if out and cues & {"in_focus"} and _asks_whether(lower, facts) and all(a.quantity in ("aperture", "power") for a in out):
         return [*out, Ask("sharp", "", "", len(lower))]
     limits = any(f.quantity == "sharp_limit" for f in facts)
+    if limits and not out and not any(f.quantity == "aperture" for f in facts) and re.search(r"\b(?:aperture|f-?stop|f[- ]number|stop|widest)\b", lower):
+        return [Ask("aperture", "", "", 0)]
     if cues & {"in_focus", "depth_of_field"} and limits and not out and re.match(r"^\W*(?:\w+ ){0,3}?(?:is|are|will|would|do|does|can|could|if)\b|.*[,.] ?(?:is|are|will|would|do|does|can) ", lower):
         return [Ask("sharp", "", "", 0)]
     kinds = {f.quantity for f in facts}
     if not out and kinds & {"extension", "magnification"} and "aperture" in kinds and re.search(r"\bwhat\b[^?]*\b(?:set|use|need|shoot|stop)\b", lower):
         return [Ask("aperture", "", "", 0)]
+    if {"focal_length", "magnification"} <= kinds and not kinds & {"guide_number", "distance", "aperture"} and any(a.quantity == "distance" for a in out):
+        return [Ask("subject_distance", "", next(a.unit for a in out if a.quantity == "distance"), 0)]
     return out

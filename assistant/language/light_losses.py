@@ -19,7 +19,7 @@ _LEG_BEFORE = re.compile(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_
 _LEG_AFTER = re.compile(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
                         rf"from (?:there|it)|(?:of )?(?:total )?(?:light )?path|all told|all the way|altogether|in all|in total|total|off it|(?:back )?(?:down )?(?:on )?to)\b", re.I)
 _TOTAL = re.compile(r"\b(?:total|path|altogether|all told|in all|all the way|travels?|overall)\b", re.I)
-_HIGH = re.compile(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall|up)\b", re.I)
+_HIGH = re.compile(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall)\b", re.I)
 _HEIGHT_BEFORE = re.compile(r"(?<!to )(?<!to the )(?<!to a )(?<!the white )\b(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
 _ABOVE = re.compile(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
 _FLASH_HEIGHT = re.compile(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:the |her |his )?(?:face|subject|sitter|eyes))?(?: is| are|'s| at| sits| held)?(?: both)?(?: at| up)?\s*$", re.I)
@@ -30,7 +30,7 @@ _BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
     out = _close_focus(_counted_stops(_sizes(list(facts), text), text, cues), text)
-    out = _worn(_said_apart(_not_rows(out, text), text), text)
+    out = _worn(_said_apart(_not_rows(_layers(out, text), text), text), text)
     if _is_bounced(text, cues):
         out = _legs(out, text)
         out = [_paint(f, text) for f in out]
@@ -46,12 +46,18 @@ def _is_bounced(text: str, cues: frozenset[str]) -> bool:
         return True
     if re.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not re.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
         return False  # the wall is what stands behind the subject
-    said = re.search(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path", text, re.I)
+    said = re.search(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", text, re.I)
     return bool(said) or bool(cues & {"bounce"})
 
 
 _MORE_STOPS = re.compile(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|just the one|only a)(?: full)? stop\b", re.I)
 _SIZE_BEFORE = re.compile(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d+|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
+_HOW_WIDE = re.compile(r"^\s*(?:wide|across|in diameter|square|deep|long)\b", re.I)
+_IS_AFTER = re.compile(r"\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\s*$", re.I)
+_LAYERS = re.compile(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|thicknesses|folds|sides|gels|silks|scrims|grids|tissues|diffusers|cloths|filters|of them)\b", re.I)
+_MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
+_OF_ND = re.compile(r"\b(?:nd|neutral density|grey filter)(?: filter)?s?(?: of| at| is| that's| worth|:|,)?\s*(?:a )?$", re.I)
+_NOTHING = re.compile(r"^\W*(?:on|it|there|which|and)?\W*(?:that )?(?:costs?|loses?|eats?|takes?)(?: me)? (?:nothing|no light|none|no stops)\b", re.I)
 _STOP_WORD = re.compile(r"^\s*(?:full |whole )?stops?\b", re.I)
 _TAKES = re.compile(r"\b(?:eat|cost|lose|los|take|steal|rob|swallow|soak|drop|knock|absorb|drink|giv)\w*(?: \w+){0,3}\s*$", re.I)
 _STRENGTH: tuple[tuple[str, float], ...] = (
@@ -66,7 +72,7 @@ _FLASH_ONE = re.compile(r"\b(?:flash|light|strobe) (one(?P<part> and a half| and
 def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
     """"the flash one stop over": one stop, not flash number one."""
     match = _FLASH_ONE.search(text)
-    if match is None:
+    if match is None or any(f.quantity in ("stops", "relation") and match.start(1) <= f.start < match.end(1) for f in facts):
         return facts
     part = {"": 0.0, " and a half": 0.5, " and a third": 1 / 3, " and two thirds": 2 / 3}[(match["part"] or "").lower()]
     kept = [replace(f, of="") if f.of == "a" else f for f in facts if not (match.start(1) <= f.start < match.end(1))]
@@ -79,9 +85,13 @@ _COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a
 
 def _one_more(facts: list[Fact], text: str) -> list[Fact]:
     """"the umbrella takes two stops and the orange gel one more": stops again, left unsaid."""
-    if not any(f.quantity in ("loss", "stops", "filter_loss") for f in facts):
-        return facts
     out = facts
+    for taker in [f for f in facts if f.quantity == "modifier"]:
+        nothing = _NOTHING.match(text[taker.end :])
+        if nothing:
+            out = [*out, replace(taker, quantity="loss", value=0.0, start=taker.end, end=taker.end + nothing.end(), said=nothing.group().strip())]
+    if not any(f.quantity in ("loss", "stops", "filter_loss") for f in out):
+        return out
     for taker in [f for f in facts if f.quantity in ("modifier", "camera_filter")]:
         match = _BARE_COUNT.match(text[taker.end :])
         if match is None:
@@ -100,6 +110,8 @@ def _sizes(facts: list[Fact], text: str) -> list[Fact]:
 
     def is_size(fact: Fact) -> bool:
         after = min((w for w in worn if w >= fact.end), default=-1)
+        if fact.quantity == "distance" and worn and _HOW_WIDE.match(text[fact.end :]) and _IS_AFTER.search(text[: fact.start]):
+            return True
         return fact.quantity in ("distance", "focal_length", "max_distance", "min_distance") and after >= 0 and bool(_SIZE_BEFORE.match(text[fact.end : after]))
 
     return [replace(f, quantity="size", of="") if is_size(f) else f for f in facts]
@@ -112,8 +124,20 @@ def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[F
         if fact.quantity == "number" and _STOP_WORD.match(text[fact.end :]) and not fact.bad:
             takes = bool(_TAKES.search(text[: fact.start]))
             fact = replace(fact, quantity="loss" if takes else "stops", unit=("hss" if "hss" in cues else "") if takes else "", of="")
+        if fact.quantity == "stops" and _OF_ND.search(text[: fact.start]):
+            fact = replace(fact, quantity="nd", value=abs(fact.value), unit="stops", of="camera", cue="")
         out.append(fact)
     return out
+
+
+def _layers(facts: list[Fact], text: str) -> list[Fact]:
+    """"two layers of tissue, one stop each": so many times the loss of one."""
+    match = _LAYERS.search(text)
+    if match is None:
+        return facts
+    many = _MANY[match["many"].lower()]
+    out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
+    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and re.match(r"\s*(?:each|apiece|per \w+|a (?:layer|sheet|piece))\b", text[f.end :], re.I) else f for f in out]
 
 
 def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
@@ -142,7 +166,7 @@ def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
             out.append(Fact("loss" if takes else "stops", 1.0, surface[1].lower() if surface else "", start=match.start(), end=match.end(), said=match.group()))
     if any(f.quantity == "magnification" for f in out):
         out = [f for f in out if f.quantity != "ratio"]
-    elif re.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life)\b", text, re.I) and not re.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
+    elif re.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life|effective|bellows)\b", text, re.I) and not re.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
         out = [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" else f for f in out]
     return sorted(out, key=lambda f: f.start)
 
@@ -197,6 +221,10 @@ def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:
 def _leg(fact: Fact, text: str) -> Fact:
     before, after = text[max(0, fact.start - 60) : fact.start], text[fact.end : fact.end + 60]
     before = re.split(r"[.;?!]\s|,\s+(?:and\s+)?", before)[-1]
+    if re.search(rf"\bcamera (?:to|is)\b[\w ]*(?:{_SURFACE})?[\w ]*$", before, re.I):
+        return replace(fact, quantity="camera_distance", of="camera")
+    if _LEG_BEFORE.search(before) and not _TOTAL.search(before[-30:]) and not _HEIGHT_BEFORE.search(before):
+        return replace(fact, quantity="path", of="", cue="")
     if _ABOVE.match(after):
         return replace(fact, quantity="ceiling_above", of="")
     if _HEIGHT_BEFORE.search(before) or (_HIGH.match(after) and not _LEG_BEFORE.search(before) and not re.match(r"\s*up (?:to|and)|\s*up$", after)):
@@ -226,7 +254,7 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
             quantity = "loss" if after.quantity == "modifier" else "filter_loss"
             out.append(replace(fact, quantity=quantity, value=abs(fact.value), unit=after.unit, of=after.of, cue=""))
             continue
-        if fact.quantity == "stops" and not fact.cue and taker and _is_beside(gap) and not _taken(taker, out):
+        if (fact.quantity == "stops" and not fact.cue or fact.quantity == "signed" and fact.unit == "-") and taker and _is_beside(gap) and not _taken(taker, out):
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
             fact = replace(fact, quantity=quantity, value=abs(fact.value), unit=taker.unit, of=taker.of)
         elif fact.quantity == "loss" and taker and not fact.unit and _is_beside(gap) and not _taken(taker, out):
@@ -270,11 +298,10 @@ def _zoom_table(facts: list[Fact], text: str) -> list[Fact]:
     if len(rows) < 2:
         return _zoom_alone(facts, text)
     spans = [(a, b) for a, b, _, _ in rows]
-    inside = lambda f: any(a <= f.start < b for a, b in spans)  # noqa: E731
     guide = next((f for f in facts if f.quantity == "guide_number"), None)
     unit = (guide.unit if guide else "") or _said_unit(text)
     table = [Fact("zoom_row", gn, unit, other=zoom, start=a, end=b, said=text[a:b], sentence=0) for a, b, gn, zoom in rows]
-    rest = [f for f in facts if not inside(f) and f.quantity not in ("guide_number",)]
+    rest = [f for f in facts if not any(a <= f.start < b for a, b in spans) and f.quantity not in ("guide_number",)]
     chosen = [m for m in _SET_TO.finditer(text) if not any(a <= m.start(1) < b for a, b in spans)]
     chosen = [m for m in chosen if 10 <= float(m[1]) <= 400 and not re.match(r"\s*(?:ft|feet|m\b|metres?|meters?|asa|film|iso)", text[m.end() :], re.I)]
     if not chosen:

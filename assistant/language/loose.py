@@ -35,6 +35,8 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
+    if fact.value == 0 and re.search(r"[+]\s?\d|\bbracket", text, re.I):
+        return "place", "", 0.0, "", ""  # the frame on the nose of "+1, 0, -1"
     if fact.value >= 2 and re.match(r"\W*rows?\b", after, re.I):
         return "rows", "", fact.value, "", ""
     if re.match(r"\W*(?:one|frame|shot|exposure|row)\b", after, re.I) and re.search(r"bracket|frame|exposures|\brow\b", text, re.I) and fact.value < 1:
@@ -61,6 +63,8 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
     if _RATED.search(before):
         other = known or bool(re.search(rf"\b\d{{2,4}}\W+(?:speed\W+)?{_STOCK}\b|\b{_STOCK}\W+(?:is|of)\W+(?:a )?\d{{2,4}}\b", before + after, re.I))
         return ("rated", "film", fact.value, "", "") if other else ("film_speed", "", fact.value, "", "")
+    if re.search(r"\bfrom\W*(?:iso )?$", before, re.I) and re.match(r"\W*to (?:iso |asa )?\d{2,4}\b\W*(?:film|iso|asa|speed|stock)?", after, re.I) and known:
+        return "film_speed", "", fact.value, "", ""
     if known and _LOADED.search(before) and not re.match(r"\W*(?:feet|foot|m\b|metres|stops?|people|flash|frames?)", after, re.I):
         return "film_speed", "", fact.value, "", ""
     if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before):

@@ -53,7 +53,9 @@ def _name_before_guide(tokens: Sequence[Token], place: int, text: str) -> str:
     if told and after and after[0].type == "COMMA":
         after = after[1:]
     opens = place == 0 or tokens[place - 1].type in ("COMMA", "END", "COLON", "AND", "GLUE") or told
-    return said if after and after[0].type == "GUIDE" and opens and (said[:1].isupper()) else ""
+    the = place > 0 and text[tokens[place - 1].start : tokens[place - 1].end].lower() == "the"
+    owned = the and any(t.type == "CUE" and t.value == "my_kit" for t in tokens[:place])
+    return said if after and after[0].type == "GUIDE" and opens and (said[:1].isupper() or owned) else ""
 
 
 def index_of(names: Iterable[str]) -> dict[str, list[tuple[list[str], str]]]:

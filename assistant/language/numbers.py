@@ -193,7 +193,8 @@ def _and_part(pieces: list[Raw], place: int, stop: int, number: Number) -> tuple
     """"eight and a half", "two and three quarters": the whole, kept apart from the part."""
     if _text(pieces, stop) in ("and", "&") and _kind(pieces, stop) in ("word", "mark"):
         part, end = _part_words(pieces, stop + 1)
-        if part is not None and part < 1 and _text(pieces, end) not in ("power", "stop", "stops", "of"):
+        unit = _text(pieces, stop + 1) not in ("a", "an", "one") and _text(pieces, end) in ("life", "lifesize", "pop", "output")
+        if part is not None and part < 1 and not unit and _text(pieces, end) not in ("power", "stop", "stops", "of"):
             whole = Number(number.value + part, whole=number.value, part=part, spoken=True)
             return _make("NUM", pieces, place, end, whole)
         if part is not None and part < 1 and _text(pieces, end) in ("stops", "stop"):
@@ -220,6 +221,10 @@ def _part_words(pieces: list[Raw], place: int) -> tuple[float | None, int]:
     return (top / bottom, place + 1) if bottom and bottom <= 10 else (None, place)
 
 
+_LIGHT_NOUNS = ("flash", "light", "strobe", "head", "lamp", "gun", "unit")
+"""After these "third" is a place, not a part: "the third flash"."""
+
+
 def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, int] | None:
     word = pieces[place].text
     if word in ("a", "an") and (_part_bottom(pieces, place + 1) or _text(pieces, place + 1) in ("hundred", "thousand")):
@@ -228,6 +233,8 @@ def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, in
             return replace(found[0], start=pieces[place].start), found[1]
         return None
     bottom = _part_bottom(pieces, place)
+    if word == "third" and _text(pieces, place + 1) in _LIGHT_NOUNS:
+        return None
     if bottom and not (word == "second" or word == "first"):
         return _fraction(pieces, place, bottom[1], 1.0, bottom[0], True)
     if word == "point" and (_text(pieces, place + 1) in SMALL or _kind(pieces, place + 1) == "number"):

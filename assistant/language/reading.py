@@ -40,10 +40,11 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = _put_right(items)
     segments = cut(items)
     facts = _settle_numbers(facts_of(segments, owners(segments), text), segments, text)
+    facts = _now_here(facts, text)
     facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
     facts = time_facts(lens_facts(facts, items, text), items, text)
-    asks = light_losses.asked(asks_of(segments, text), facts, text) or daylight.implied(text, facts) or implied_asks(text, facts)
+    asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or daylight.implied(text, facts) or implied_asks(text, facts)
     asks = time_asks(lens_asks(asks, facts, items, text), facts, items, text)
     return Query(
         text=text,
@@ -60,6 +61,15 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         names=tuple(told),
         mentioned=tuple(dict.fromkeys(i.word for i in items if is_role(i))),
     )
+
+
+def _now_here(facts: list[Fact], text: str) -> list[Fact]:
+    """"f/8 at two metres; now I'm at 3 m": the second distance is of the same kind as the first."""
+    placed = [f for f in facts if f.quantity == "distance" and not f.of]
+    moved = [f for f in facts if f.quantity == "camera_distance" and f.cue == "self"]
+    if len(placed) != 1 or len(moved) != 1 or not re.search(r"\b(now|today|tonight|this time)\b", text[placed[0].end :].lower()):
+        return facts
+    return [replace(f, quantity="distance", of="", cue="") if f is moved[0] else f for f in facts]
 
 
 _SAME_KIND = {"length": {"guide_number", "length"}, "number": {"guide_number", "film_speed", "aperture", "length", "power", "share"}}
@@ -97,7 +107,7 @@ def _as_kind(item: Item, old: Item) -> Item:
 
 def _cues(items: Sequence[Item]) -> frozenset[str]:
     cues = {i.word for i in items if i.kind in ("cue", "modifier", "camera_filter")}
-    cues |= {i.word.lower() for i in items if i.kind == "mark" and i.word in ("NOT", "BOTH", "EACH", "BARE", "VERSUS", "OR", "Q", "FILM", "LENS")}
+    cues |= {i.word.lower() for i in items if i.kind == "mark" and i.word in ("NOT", "BOTH", "EACH", "BARE", "VERSUS", "OR", "Q", "FILM", "LENS", "EXTENSION")}
     cues |= {"name_" + i.word for i in items if i.kind == "name"}
     return frozenset(cues)
 
@@ -134,9 +144,9 @@ def _conditions(facts: list[Fact], items: Sequence[Item], places: dict[int, int]
         guide = out[-1] if out and out[-1].quantity == "guide_number" else None
         at = places.get(fact.start, 0)
         joined = at > 1 and items[at - 2].kind == "guide_number" and items[at - 1].kind == "mark" and items[at - 1].word in ("AT", "FOR")
-        if guide and joined and fact.quantity == "gn_iso":
+        if guide and joined and fact.quantity == "gn_iso" and not fact.bad:
             out[-1] = replace(guide, at_iso=fact.value)
-        elif guide and joined and fact.quantity == "power":
+        elif guide and joined and fact.quantity == "power" and not fact.bad:
             out[-1] = replace(guide, at_power=fact.value)
         else:
             out.append(replace(fact, quantity="film_speed") if fact.quantity == "gn_iso" else fact)

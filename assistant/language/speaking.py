@@ -209,6 +209,8 @@ def in_other_unit(a: Assumed, answers: tuple[Quantity, ...]) -> str:
 def _assumed_one(a: Assumed, answers: tuple[Quantity, ...] = ()) -> str:
     if a.quantity == "film_speed":
         return f"ISO {number(float(a.value))} ({a.why})"
+    if a.quantity == "exposure_value":
+        return f"EV {number(float(a.value))} ({a.why})"
     if a.quantity == "power":
         return f"{scales.speak_power(float(a.value))} power ({a.why})"
     if a.quantity == "guide_number":
@@ -279,6 +281,8 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "ratio": lambda f: f"{number(f.value)}:1",
     "gap": lambda f: f"{speak_length(f.value, f.unit)} between" if f.unit in LENGTH else "",
     "exponent": lambda f: f"an exponent of {f.value:g}",
+    "length_range": lambda f: f"{speak_length(f.value, f.unit)} to {speak_length(f.other, f.unit)}" if f.unit in LENGTH else "",
+    "signed": lambda f: f"{f.value:+g} stops",
     "years": lambda f: f"{f.value:g} years old",
     "rows": lambda f: f"{f.value:g} rows",
     "rated": lambda f: f"rated at ISO {number(f.value, 4)}",

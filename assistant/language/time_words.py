@@ -47,13 +47,17 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="time")
     if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not re.search("lens|focal", around) and fact.value < 1:
         return replace(fact, quantity="blur", of="")
+    if fact.quantity == "number" and not fact.bad and re.match(r"\s+full\b", lower[fact.end :]) and "pop" in lower:
+        return replace(fact, quantity="count", unit="pops")
+    if fact.quantity == "number" and not fact.bad and "recycl" in lower and re.search(r"\b(?:takes|is|needs|in|about) $", lower[: fact.start]) and fact.value > 0:
+        return replace(fact, quantity="recycle", unit="s")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not re.search("recycl", around) and _WAITED.search(around):
         return replace(fact, quantity="interval")
-    if fact.quantity == "shutter" and re.search(r"\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
+    if fact.quantity == "shutter" and fact.of != "ambient" and re.search(r"^[^.?!]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")
-    if fact.quantity in ("shutter", "time") and fact.value < 0.02 and re.search(r"\b(?:flash|pulse|burst|it) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
+    if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and re.search(r"\b(?:flash|pulse|burst|it) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
         return replace(fact, quantity="duration")
     return fact
 
@@ -63,6 +67,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
 _MOVES = re.compile(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
 _SHORT = re.compile(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
 _FREEZES = re.compile(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
+_YES_NO = re.compile(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
 _RECYCLE = re.compile(r"recycl|recharg|ready again|how long (?:between|from one) (?:pops?|flashes|shots)")
 _ENERGY = re.compile(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)")
 _SERIES = re.compile(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)")
@@ -101,11 +106,13 @@ def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) 
             return [Ask("distance", "movement")]
         return None
     timed = kinds & {"duration", "t05", "t01", "shutter", "time"}
-    if _FREEZES.search(lower) and timed:
+    if timed and (_FREEZES.search(lower) or "blur" in kinds and _YES_NO.search(lower)):
         return [Ask("freeze")]
     wants_shutter = any(a.quantity == "shutter" for a in asks)
     if wants_shutter and not timed:
         return [Ask("shutter", "freeze")]
+    if "blur" in kinds and not timed:
+        return [Ask("duration", "freeze")]
     if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed and not "blur" in kinds):
         return [Ask("duration", "freeze")]
     if _MOVES.search(lower) or timed:
@@ -145,6 +152,14 @@ def _added(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
     """"what do four pops of f/8 add up to"."""
     if {"count", "aperture"} <= kinds and not asks and not kinds & {"guide_number", "distance"} and _ADDS.search(lower):
         return [Ask("aperture", "", "")]
+    if asks or "guide_number" in kinds:
+        return None
+    if "frequency" in kinds and "?" in lower and kinds & {"shutter", "time", "count"}:
+        return [Ask("count", "", "flashes")] if kinds & {"shutter", "time"} else [Ask("shutter", "series")]
+    if "battery" in cues and "count" in kinds and "?" in lower and kinds & {"power", "power_down", "stops", "signed", "relation"}:
+        return [Ask("count", "", "pops")]
+    if {"energy", "two_aperture"} <= kinds and "two_energy" not in kinds and re.search(r"\benergy\b|how (?:much|many)", lower):
+        return [Ask("energy", "", "J")]
     return None
 
 

@@ -18,13 +18,14 @@ _PHRASE = re.compile(
     r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b"
     r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
     r"|\b(?:isn't|isnt|doesn't|doesnt|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|this)\b\s*[?.!]*\s*$"
-    r"|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
+    r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
     r"|\bis it (?:true|correct|right|so|a myth)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
 )
 _FAULT = re.compile(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = re.compile(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
 )
+_MATTERS = re.compile(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\?\s*$")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
 
@@ -32,6 +33,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     """Whether the text puts something up for a yes or a no."""
     said = " ".join(text.lower().replace("’", "'").split())
     if _FAULT.search(said):
+        return True
+    if _MATTERS.match(said):
         return True
     if _asks_openly([i for s in segments for i in s.items], said):
         return False

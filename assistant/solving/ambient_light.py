@@ -58,7 +58,7 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
     if ask.quantity in ("shutter", "exposure_value"):
         return True
     known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & {c for c, _, _ in SKY_EV})
-    return known or (ask.quantity == "nd" and not query.has("guide_number"))
+    return known or (wants_nd(query) and not query.has("guide_number"))
 
 
 def _lacks(missing: tuple[str, ...], used: tuple[Fact, ...] = ()) -> Solution:
@@ -111,13 +111,26 @@ def _working(light: Daylight | None, at: Working, answers: tuple[Quantity, ...])
 
 def _shutter(query: Query, ask: Ask) -> Solution | None:
     light, at = _scene(query, "shutter")
+    if light is not None and light.relative:
+        light = daylight(query, working(query))  # a time given later is that of the reading
     number = at.aperture or (light.aperture if light else None)
+    if light is None and number is None:
+        return _slower(query, at)
     if light is None or light.relative or number is None:
-        missing = (("exposure_value",) if light is None or light.relative else ()) + (("aperture",) if number is None else ())
+        missing = (("exposure_value",) if light is None else ("shutter",) if light.relative else ()) + (("aperture",) if number is None else ())
         return _lacks(missing, at.facts) if light or query.cues & {"ambient", "backdrop"} or not query.has("guide_number") else None
     stops, used, notes = _wanted(query)
     value = ambient.shutter(_level(light, at), number, at.film_speed) * 2.0**stops
     return _within_sync(query, _done((marks.shutter(value),), light, at, used, notes), light, at, number, stops)
+
+
+def _slower(query: Query, at: Working) -> Solution | None:
+    """A time that was right, and a filter put on: longer by what the filter takes."""
+    before = query.last("shutter")
+    if before is None or not at.loss:
+        return _lacks(("exposure_value", "aperture"), at.facts) if query.cues & {"ambient", "backdrop"} or not query.has("guide_number") else None
+    return Solution(answers=(marks.shutter(before.value * 2.0**at.loss),), used=(before, *at.facts), assumed=tuple(a for a in at.assumed if a.quantity == "stops"), topic="ambient",
+                    notes=("That holds for the daylight; a flash needs a wider stop or more power instead.",))
 
 
 def _within_sync(query: Query, solution: Solution, light: Daylight, at: Working, number: float, stops: float) -> Solution:
@@ -165,7 +178,7 @@ def _within_lens(query: Query, solution: Solution, light: Daylight, at: Working,
     time = at.shutter or light.shutter or 1.0
     if smallest and value > smallest.value * _MARGIN:
         over = 2 * math.log2(value / smallest.value)
-        ways = ((marks.stops(over, "ND"), marks.aperture(smallest.value), marks.shutter(time)),
+        ways: tuple[tuple[Quantity, ...], ...] = ((marks.stops(over, "ND"), marks.aperture(smallest.value), marks.shutter(time)),
                 (marks.film_speed(at.film_speed / 2.0**over), marks.aperture(smallest.value), marks.shutter(time)))
         sync = query.last("sync")
         quicker = time / 2.0**over
@@ -249,11 +262,11 @@ def _difference(light: Daylight, at: Working, number: float, time: float | None)
 def wants_nd(query: Query) -> bool:
     """Whether it is the strength of an ND that is asked."""
     asked = any(a.quantity == "nd" for a in query.asks)
-    return asked or ("name_nd" in query.cues and not query.has("nd")) or (query.asks_for("factor") and not query.has("factor", "nd"))
+    return asked or ("name_nd" in query.cues and not query.has("nd")) or (query.asks_for("factor") and any(f.of == "ambient" for f in query.facts) and not query.has("factor", "nd"))
 
 
 def _nd(query: Query, ask: Ask) -> Solution | None:
-    if query.has("nd") or query.has("factor"):
+    if query.has("nd") or query.has("factor") or query.has("filter_loss"):
         return None
     light, at = _scene(query, "")
     if light is None:
@@ -287,7 +300,7 @@ def _between(query: Query) -> Solution | None:
     if not moved or not wants_nd(query):
         return None
     ask = next((a for a in query.asks if a.quantity in ASKED), Ask("stops"))
-    answers, said = _strength(query, ask, sum(stops for _, stops in moved))
+    answers, said = _strength(query, ask, abs(sum(stops for _, stops in moved)))
     return Solution(answers=answers, used=tuple(f for facts, _ in moved for f in facts), notes=said, topic="ambient")
 
 

@@ -45,12 +45,13 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
         heights = ("Flash and face were taken to be 5 ft (1.5 m) above the floor.",) if held else ()
     surface = "wall" if "wall" in query.cues and "ceiling" not in query.cues else "ceiling"
     facts, notes = _with_loss(query, facts, surface)
+    used += tuple(f for f in query.facts if f.quantity == "stops" and not f.cue)[:1]
     total = sum(f.value for f in legs)
     unit = preferred_unit(query)
     shown = speak_length(total, unit if unit in ("ft", "m", "cm", "in", "yd") else "ft")
     loss = next((f.value for f in facts if f.quantity == "loss" and f.unit in (surface, "")), 0.0)
     loss = loss or next((TYPICAL_LOSS[surface][1] for f in facts if f.quantity == "modifier" and f.unit == surface), 0.0)
-    said = f"The light's path is {shown} by way of the {surface}; that is counted by distance, and {scales.speak_stops(loss)} more go to the paint." if loss else f"The light's path is {shown}; nothing was taken off for the paint."
+    said = f"The light's path is {shown} by way of the {surface}; that is counted by distance. The paint takes {scales.speak_stops(loss)} more." if loss else f"The light's path is {shown}; nothing was taken off for the paint."
     return query.with_facts(facts), used, (said, *heights, *notes)
 
 

@@ -14,12 +14,12 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = re.compile(r"\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = re.compile(r"\b(?:exposures?|shots)\b.*\b(?:apart|steps?|either|each (?:side|way))|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = re.compile(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
-_STRAIGHT = re.compile(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|no change|at f)\b", re.I)
+_STRAIGHT = re.compile(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
 _EITHER = re.compile(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+/-|±|above and below|up and down", re.I)
-_STEP = re.compile(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b|spacing|jumps?)|^\W*bracket", re.I)
+_STEP = re.compile(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +47,8 @@ def solve(query: Query) -> Solution | None:
     offsets = frames(query)
     if not offsets:
         return None
-    used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "place", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
-    if query.asks_for("count"):
+    used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
+    if query.asks_for("count") or re.search(r"how many (?:frames|exposures|shots)", query.text, re.I):
         return Solution(answers=(marks.count(len(offsets), "frames"),), used=used, topic="bracket")
     base = _base(query)
     if base is None:
@@ -114,9 +114,15 @@ def frames(query: Query) -> tuple[float, ...]:
     many = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames"), None)
     if len(sizes) > 0 and any(f.origin == "kept" for f in sizes):
         sizes = [f for f in sizes if f.origin != "kept"] or sizes
-    steps = [f for f in sizes if _STEP.match(text[f.end : f.end + 14]) or re.match(r"\W*steps", text[f.end :], re.I) or re.search(r"steps?$", text[f.start : f.end], re.I)]
+    steps = [f for f in sizes if _STEP.match(text[f.end : f.end + 14]) or re.match(r"\W*steps", text[f.end :], re.I) or re.search(r"steps?$", text[f.start : f.end], re.I) or (len(sizes) > 1 and re.search(r"\b(?:in|by) (?:steps of )?$", text[: f.start], re.I))]
     extent = [f for f in sizes if f not in steps]
     either = bool(_EITHER.search(text))
+    if many is not None and len(sizes) == 1 and len(_by_words(query)) == many.value:
+        return _spelled_in_order(query)
+    sides = re.search(r"\b(?P<n>one|two|three|[1-5]) (?:frames? |shots? |stops? )?(?:on )?(?:either|each) side", text, re.I)
+    if sides and len(sizes) == 1 and not any(f.start <= sides.start("n") < f.end for f in sizes):
+        each = {"one": 1, "two": 2, "three": 3}.get(sides.group("n").lower()) or int(sides.group("n"))
+        return bracket_offsets(2 * each + 1, abs(sizes[0].value))
     if extent and (either or (steps and many is None)):
         return _evenly(abs(extent[-1].value), abs(steps[-1].value) if steps else (abs(extent[-1].value) * 2 / (many.value - 1) if many and many.value > 1 else abs(extent[-1].value)))
     if many and many.value > 1 and (steps or (len(sizes) == 1 and not _spelled_out(query))):
@@ -125,6 +131,10 @@ def frames(query: Query) -> tuple[float, ...]:
     if not spelled and len(sizes) == 1:
         return bracket_offsets(3, abs(sizes[0].value)) if not _SIGN.search(text) else ()
     return spelled
+
+
+def _spelled_in_order(query: Query) -> tuple[float, ...]:
+    return tuple(value for _, value in sorted(_by_words(query)))
 
 
 def _evenly(extent: float, step: float) -> tuple[float, ...]:

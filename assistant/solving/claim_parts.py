@@ -84,7 +84,7 @@ def _cause(said: str) -> tuple[str, float, str] | None:
 def _effects(rest: str, quantity: str) -> list[_Effect]:
     out: list[_Effect] = []
     way: int | None = None
-    for clause in re.split(r",|;|\bbut\b|\bwhile\b|\bwhereas\b|\band\b|\byet\b", rest):
+    for clause in re.split(r",|;|\bbut\b|\bwhile\b|\bwhereas\b|\band\b|\byet\b|(?=\bwithout\b)", rest):
         parts = [p for p, pattern in (("flash", _FLASH), ("ambient", _AMBIENT)) if re.search(pattern, clause)]
         found, new = _way("but " + clause if parts and not _ANY.search(clause) and " not " in f" {clause}" else clause)
         way = new if found else way

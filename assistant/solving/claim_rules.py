@@ -53,14 +53,39 @@ class Verdict:
 def judge_rule(text: str) -> Verdict | None:
     """The verdict on the rule said in the text; the first part that does not hold, if any. None where no rule is said."""
     said = plain(text)
-    found = [t for t in terms(text) if t.doublings or t.quantity == "count"]
+    found = _with_speed(said, [t for t in terms(text) if t.doublings or t.quantity == "count"])
     cause = min(found, key=lambda t: (RANK.get(t.quantity, 0), t.start), default=None)
     effects = [t for t in found if cause is not None and t is not cause and t.quantity != cause.quantity]
     if cause is None or not effects:
         return None
     verdicts = [v for v in (_judge(said, cause, e) for e in effects) if v is not None]
     wrong = [v for v in verdicts if not v.holds]
-    return (wrong or verdicts or [None])[0]
+    return next(iter(wrong or verdicts), None)
+
+
+def _with_speed(said: str, found: list[Term]) -> list[Term]:
+    """"ISO 400 doubles the reach": one film speed said beside an effect is counted from ISO 100."""
+    speeds = re.findall(r"\b(?:iso|asa) ?(\d+)\b", said)
+    sized = all(t.quantity in ("guide_number", "distance", "stops", "light") for t in found)
+    if len(found) != 1 or len(speeds) != 1 or not sized or float(speeds[0]) in (0.0, 100.0):
+        return found
+    start = said.find(speeds[0])
+    return [Term("film_speed", math.log2(float(speeds[0]) / 100), start, start + len(speeds[0])), *found]
+
+
+_STATED = re.compile(r"\b(?:halv(?:es|ing)|doubl(?:es|ing)|quadruples|triples|quarters|divides?|multipl(?:ies|y))\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b")
+
+
+def judge_stated(text: str) -> Verdict | None:
+    """The verdict on a rule said outright ("halves", "divides by") in one clause of a worked line."""
+    said = plain(text)
+    loss = re.search(r"\b[\w.]+[- ]stop (?:nd|filter)\b|\bnd ?\d+\b", said)
+    for clause in re.split(r"[.;:?!]\s|,\s?", said):
+        if _STATED.search(clause):
+            found = judge_rule(clause) or (judge_rule(f"{loss.group()} {clause}") if loss and re.search(r"\b(?:nd|filter)\b", clause) else None)
+            if found is not None:
+                return found
+    return None
 
 
 def _judge(said: str, cause: Term, effect: Term) -> Verdict | None:
@@ -112,11 +137,11 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
         light, claimed = abs(light), abs(claimed)
     elif effect.quantity == "stops":
         claimed = _stops_claimed(said, claimed, light)
-    elif _NEED.search(said[: effect.start]) and re.search(r"\bneeds?\b|\brequires?\b", said):
-        light = -light
+    needed = effect.quantity == "light" and cause.quantity != "light" and re.search(r"\b(?:needs?|requires?|takes)\b[^.;]*$", said[: effect.start]) is not None
+    light = -light if needed else light
     off = claimed - light
     answers = (marks.stops(light),) if abs(light) > 1e-9 else ()
-    return Verdict(abs(off) <= TOLERANCE, abs(off), _say_light(cause, light, part), _why(cause, "light", light), answers, effect.start)
+    return Verdict(abs(off) <= TOLERANCE, abs(off), _say_light(cause, light, part, needed), _why(cause, "light", light), answers, effect.start)
 
 
 def _stops_claimed(said: str, claimed: float, light: float) -> float:
@@ -169,7 +194,7 @@ def _say(cause: Term, quantity: str, right: float) -> str:
     return f"{_capital(_cause(cause))} {verb} {'the same' if same else times(right)} {NAMES[quantity].removeprefix('the ') if same else NAMES[quantity]}."
 
 
-def _say_light(cause: Term, light: float, part: str) -> str:
+def _say_light(cause: Term, light: float, part: str, needed: bool = False) -> str:
     if abs(light) < 1e-9:
         return f"{_capital(_cause(cause))} leaves the {part} light as it was."
     way = "more" if light > 0 else "less"
@@ -180,6 +205,8 @@ def _say_light(cause: Term, light: float, part: str) -> str:
     if cause.quantity == "light":
         return f"{_capital(_cause(cause))} is {speak_stops(light)} {way}."
     whole = "" if abs(light) > 6 else f", {times(light)} the light"
+    if needed:
+        return f"{_capital(_cause(cause))} {'need' if cause.quantity == 'count' else 'needs'} {speak_stops(light)} {way}{whole}."
     verb = "give" if cause.quantity == "count" else "is"
     return f"{_capital(_cause(cause))} {verb} {speak_stops(light)} {way}{whole}."
 

@@ -58,3 +58,20 @@ def cost_of(fact: Fact, off: float, wrong: Step | None) -> list[str]:
     if fact.quantity in ("power", "film_speed"):
         return [f"That would be {speak_stops(abs(off))} {'over' if off > 0 else 'under'}."]
     return [f"The figure is {speak_stops(abs(off))} out."]
+
+
+_WHY = (
+    ("count", "Light adds: twice the flashes is one stop, and one stop is 1.4 times in f-number and guide number."),
+    ("power", "Half the power is one stop, and one stop is 1.4 times in f-number, distance and guide number."),
+    ("film_speed", "Twice the film speed is one stop, and one stop is 1.4 times in f-number, distance and guide number."),
+    ("distance", "Distance and f-number go together: twice as far is two stops less, half the f-number."),
+)
+
+
+def why_of(used: tuple[Fact, ...]) -> str:
+    """The rule behind the right figure, by what changed; the guide number rule where nothing did."""
+    many = {q for q, _ in _WHY if len([f for f in used if f.quantity == q]) > 1}
+    plain = {f.quantity for f in used}
+    if "guide_number" in plain and {"distance"} <= plain and not many:
+        return "The f-number is the guide number divided by the distance from flash to subject, after film speed, power and losses."
+    return next((words for quantity, words in _WHY if quantity in many), "")

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Iterable
 
 from assistant.query import Fact, Query
+from assistant.scales import aperture_difference_stops
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import plain
 from assistant.solving.lights import guide_unit
@@ -33,7 +34,9 @@ class Step:
 
     @property
     def off(self) -> float:
-        """Stops by which the figure is out; plus is too large a figure."""
+        """Stops by which the figure is out; plus is too large a figure. Marks of the aperture ring count as marks."""
+        if self.quantity == "aperture":
+            return aperture_difference_stops(self.given, self.right)
         return 2 * math.log2(self.given / self.right)
 
 
@@ -41,7 +44,7 @@ ARITHMETIC = re.compile(
     r"(?P<a>\d+(?:\.\d+)?)(?: ?(?:m|ft|feet|metres?|meters?))?(?P<more>(?: ?(?:\+|-|x|×|\*|/|÷|times|plus|divided by|over) ?(?:the )?(?:square )?(?:root (?:of )?|√ ?)?(?:\d+(?:\.\d+)?|two)(?: ?(?:m|ft|feet|metres?|meters?)\b)?)+)"
     r" ?(?:=|is(?: about)?|makes|gives|comes to|equals|->|→)\s?(?:about |roughly |around )?(?P<f>f ?/? ?)?(?P<r>\d+(?:\.\d+)?)"
 )
-_SPOKEN = re.compile(r"\b(?:so|is|=|gives?|makes?|becomes?|get|to|about|it's|now|then|means|that's|->|→)\W{0,3}(?:about |roughly |around |a |the |gn |guide number |of )*$")
+_SPOKEN = re.compile(r"\b(?:so|is|=|gives?|makes?|becomes?|get|to|about|it's|now|then|means|that's|leaves?|left with|down to|up to|->|→)\W{0,3}(?:it |us |me |now |about |roughly |around |only |just |a |the |gn |guide number |of )*$")
 
 
 def without_sums(query: Query) -> Query:
@@ -57,6 +60,10 @@ def without_sums(query: Query) -> Query:
         facts = [f for f in facts if f not in inside or f in kept]
         facts += _divisor(m, facts)
         kind = "aperture" if m["f"] or _divides_by_distance(m["more"], query) else "number"
+        after = re.match(r" ?(?:in )?(m\b|met|ft|feet)", said[m.end("r") :])
+        if kind == "number" and after and re.search(r"3\.28|3\.3\b|0?\.3048|0?\.305", m["more"]):
+            facts.append(Fact("guide_number", float(m["r"]), "m" if after.group(1)[0] == "m" else "ft", start=m.start("r"), end=m.end("r"), said=m["r"], cue="claimed"))
+            continue
         facts.append(Fact(kind, float(m["r"]), "sum", "", start=m.start("r"), end=m.end("r"), said=m["r"], cue="result"))
     return query.with_facts(sorted(facts, key=lambda f: f.start))
 
@@ -94,6 +101,8 @@ def steps(query: Query) -> list[Step]:
     guides = query.all("guide_number")
     if not guides or any(f.of not in ("", "camera", "film", "both") for f in query.facts if f.quantity in ("guide_number", "distance", "aperture")):
         return []
+    if any(f.cue == "result" and f.start < guides[0].start for f in query.facts) or _several(guides, plain(query.text)):
+        return []
     unit, _ = guide_unit(query, guides[0])
     replay = _Replay(guides[0].value, unit, guides[0].at_iso or 100.0, guides[0].at_power or 1.0, plain(query.text))
     before = [f for f in query.facts if f.start < guides[0].start]
@@ -101,6 +110,16 @@ def steps(query: Query) -> list[Step]:
     for fact in (*before, *_conditions_first(after, replay.said)):
         replay.take(fact)
     return replay.found
+
+
+def _several(guides: list[Fact], said: str) -> bool:
+    """More than one guide number that is given and not worked out: several lights."""
+    return any(not is_figure(g, said) for g in guides[1:])
+
+
+def is_figure(guide: Fact, said: str) -> bool:
+    """Whether a guide number is the result of a step, by its mark or the word before it."""
+    return guide.cue in ("claimed", "result") or _SPOKEN.search(said[: guide.start]) is not None
 
 
 def _conditions_first(facts: list[Fact], said: str) -> list[Fact]:

@@ -38,7 +38,7 @@ _VERBS = {"double": 2.0, "doubles": 2.0, "doubled": 2.0, "doubling": 2.0, "twice
 _ROOT = r"(?:the )?(?:square root of|root|√) ?(?P<root>" + _NUM + r")(?: times)?"
 _FACTOR = re.compile(
     r"(?:" + _ROOT + r"|(?P<times>" + _NUM + r") ?(?:times|x\b|×|-?fold)|(?:x|×) ?(?P<x>\d+(?:\.\d+)?)|(?P<frac>" + "|".join(sorted(map(re.escape, _FRACTIONS), key=len, reverse=True)) + r")(?![\d/])"
-    r"|(?P<verb>" + "|".join(sorted(_VERBS, key=len, reverse=True)) + r")|(?P<by>(?:by|a factor of|by a factor of) (?:(?:square )?root (?:of )?)?(?:" + _NUM + r")))(?![a-z])"
+    r"|(?P<verb>" + "|".join(sorted(_VERBS, key=len, reverse=True)) + r")|(?P<by>(?:by|a factor of|by a factor of|times|multiplied by) (?:(?:square )?root (?:of )?)?(?:" + _NUM + r"))|(?P<pct>\d+(?:\.\d+)?) ?(?:%|percent\b|per cent\b))(?![a-z])"
 )
 _NOUNS: tuple[tuple[str, str], ...] = (
     ("guide_number", r"gns?|guide ?numbers?|guide nos?|guides?"),
@@ -48,10 +48,10 @@ _NOUNS: tuple[tuple[str, str], ...] = (
     ("pops", r"pops|bursts|firings|flashes needed|number of (?:pops|flashes)"),
     ("count", r"flashes|strobes|lights|heads|guns|units|speedlights|number of (?:lights|strobes|flashes)|equal flashes"),
     ("distance", r"(?:flash[- ]to[- ]subject |flash |working |subject )?distances?|range|reach|throw|far(?: away| back| off)?|as far|close"),
-    ("aperture", r"f[- ]?numbers?|f[- ]?stops?(?= (?:number|value|needed|you))"),
+    ("aperture", r"aperture (?:number|value)s?|f[- ]?numbers?|f[- ]?stops?(?= (?:number|value|needed|you))"),
     ("time", r"shutter times?|exposure times?|time the shutter is open|shutter open"),
     ("speed", r"shutter speeds?|shutter"),
-    ("light", r"light|brightness|exposure|illumination|bright|intensity|intense"),
+    ("light", r"flash(?! (?:power|output|distance|gun|unit|to|head|meter|sync|bulb))(?: exposure| part| light)?|ambient(?: light| exposure)?|background light|light|brightness|exposure|illumination|bright|intensity|intense"),
 )
 _NOUN = re.compile("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]))" for n, (_, words) in enumerate(_NOUNS)))
 _GAP = frozenset(
@@ -66,9 +66,23 @@ _SHIFT = (
     ("aperture", re.compile(r"f ?/? ?(\d+(?:\.\d+)?) ?(?:to|->|→|down to|up to|-) ?f ?/? ?(\d+(?:\.\d+)?)")),
     ("speed", re.compile(r"(?:1/)(\d+)(?: ?s(?:ec)?)? ?(?:to|->|→|down to|up to) ?(?:1/)?(\d+)")),
     ("film_speed", re.compile(r"(?:iso|asa) ?(\d+) ?(?:film )?(?:to|->|→|up to|down to) ?(?:iso|asa)? ?(\d+)")),
+    ("film_speed", re.compile(r"\b(?:push|pull)\w* (?:it |film )?(?:from )?(\d{2,4}) (?:to|up to|down to) (\d{2,4})\b")),
+    ("power", re.compile(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)?\b ?(?:to|->|up to|down to) ?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b")),
     ("film_speed", re.compile(r"(?:iso|asa) (?:from )?(\d+) (?:to|up to) (\d+)")),
     ("distance", re.compile(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)? ?(?:to|->|→|out to|back to) ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)\b")),
     ("power", re.compile(r"\b(full|half|quarter|1/\d+) (?:power )?to (half|quarter|full|an eighth|eighth|1/\d+)(?: power)?\b")),
+)
+
+
+_VERSUS = r"\b(?:than|as|of|from|with|to|below|under|above|over|against)\b(?: (?:the|that|you|i|get|light|at|it|from|is|does|gives|a|an|what|one|we|there))*[ ]?"
+_COMPARED = (
+    # "f/5.6 lets in twice as much light as f/8": from the second to the first
+    ("aperture", re.compile(r"\bf ?/? ?(\d+(?:\.\d+)?)\b(?=[^.;?]{4,50}?" + _VERSUS + r"f ?/? ?(\d+(?:\.\d+)?))")),
+    ("speed", re.compile(r"(?<![\d/])1/(\d+)\b(?! power)(?=[^.;?]{4,60}?" + _VERSUS + r"1/(\d+)\b(?! power))")),
+    ("power", re.compile(r"\b(full|half|quarter|1/\d+) power\b(?=[^.;?]{4,40}?" + _VERSUS + r"(full|half|quarter|1/\d+)\b)")),
+    ("power", re.compile(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b(?=[^.;?]{2,40}?\b(?:than|as|of) (?:a )?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b)")),
+    ("film_speed", re.compile(r"\b(?:iso|asa) ?(\d+)\b(?=[^.;?]{0,50}?\b(?:than|as|instead of|rather than|compared (?:to|with)|against|vs|over) (?:at )?(?:iso|asa)? ?(\d+)\b)")),
+    ("distance", re.compile(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|metres|meters)\b(?=[^.;?]{6,60}?\b(?:than|as|of)\b(?: (?:the|that|you|i|get|light|at|it|from|is|does|gives|what|one))* ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|metres|meters)\b)")),
 )
 
 
@@ -89,6 +103,8 @@ def _factor_value(found: re.Match[str]) -> float:
         return math.sqrt(number(kinds["root"]))
     if kinds["times"] or kinds["x"]:
         return number(kinds["times"] or kinds["x"] or "1")
+    if kinds["pct"]:
+        return float(kinds["pct"]) / 100
     if kinds["frac"]:
         return _FRACTIONS[kinds["frac"]]
     if kinds["verb"]:
@@ -111,7 +127,7 @@ def terms(text: str) -> list[Term]:
     """Every change said in the text, in order; the same words are never used twice."""
     said = plain(text)
     taken: list[Term] = []
-    for find in (_shifts, _counts, _filters, _stops, _pairs):
+    for find in (_shifts, _comparisons, _counts, _filters, _stops, _pairs):
         for term in find(said):
             if term.doublings is not None and not any(t.start < term.end and term.start < t.end for t in taken):
                 taken.append(term)
@@ -123,6 +139,16 @@ def _shifts(said: str) -> list[Term]:
     for quantity, pattern in _SHIFT:
         for m in pattern.finditer(said):
             value = _shift_value(quantity, m.group(1), m.group(2))
+            if value:
+                out.append(Term("time" if quantity == "speed" else quantity, value, m.start(), m.end()))
+    return out
+
+
+def _comparisons(said: str) -> list[Term]:
+    out = []
+    for quantity, pattern in _COMPARED:
+        for m in pattern.finditer(said):
+            value = _shift_value(quantity, m.group(2), m.group(1))
             if value:
                 out.append(Term("time" if quantity == "speed" else quantity, value, m.start(), m.end()))
     return out

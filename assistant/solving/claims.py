@@ -16,10 +16,12 @@ from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_parts import judge_parts
+from assistant.solving.claim_losses import judge_loss
 from assistant.solving.claim_ratios import judge_ratio
-from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule
-from assistant.solving.claim_steps import Step, first_wrong, steps, without_sums
+from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
+from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps, without_sums
 from assistant.solving.claim_words import plain, terms
+from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.film import claim_about_film
 from assistant.solving.solution import Solution
 
@@ -35,14 +37,16 @@ def solve(query: Query) -> Solution | None:
         return None
     plainer = readable(query)
     rule = judge_rule(query.text)
-    ratio = judge_ratio(query.text)
+    ratio = judge_ratio(query.text) or judge_loss(query.text)
     if ratio or (rule and not (plainer.has("guide_number") or plainer.has("aperture"))):
         return _said(ratio or rule, query)
-    worked = _worked(plainer, rule)
+    worked = _worked(plainer, judge_stated(query.text))
     if worked is not None and worked.status != "needs":
         return worked
     verdict = rule or judge_folklore(query.text) or judge_parts(query.text)
-    return _said(verdict, query) if verdict else worked or claim_about_film(query)
+    if verdict:
+        return _said(verdict, query)
+    return claim_of_distances(query) or claim_about_film(query) or worked
 
 
 def placed(query: Query, judged: Solution) -> tuple[Fact, ...]:
@@ -66,8 +70,25 @@ def readable(query: Query) -> Query:
         over = any(s <= f.start < e for s, e in spans)
         return over and f.quantity in ("power", "times", "count", "guide_number", "number", "share") and not any(s <= f.start < e for s, e in (powers if f.quantity in ("power", "share") else counts if f.quantity == "count" else ()))
 
-    facts = [f for f in query.facts if not misread(f)]
-    return _guides_in_lengths(without_sums(query.with_facts(facts)))
+    facts = [_figure(query, f) for f in query.facts if not misread(f)]
+    return _guides_in_lengths(without_sums(query.with_facts(_more_flashes(query, facts))))
+
+
+_GIVES = re.compile(r"\b(?:gives?|makes?|so|now|leaves?|is|becomes?|comes to)\W+(?:(?:it|us|me|now|about|that)\W+)*$|[=→]\s*$")
+
+
+def _figure(query: Query, fact: Fact) -> Fact:
+    """"half power gives 160": a figure, not a film speed, however much it looks like one."""
+    bare = fact.quantity == "film_speed" and not re.search(r"[a-z]", fact.said.lower())
+    return replace(fact, quantity="number", unit="") if bare and query.has("guide_number") and _GIVES.search(plain(query.text)[: fact.start]) else fact
+
+
+def _more_flashes(query: Query, facts: list[Fact]) -> list[Fact]:
+    """"one flash gives f/8 so two give f/11": two flashes."""
+    if not any(f.quantity == "count" and f.unit == "flashes" for f in facts):
+        return facts
+    said = plain(query.text)
+    return [replace(f, quantity="count", unit="flashes") if f.quantity == "number" and f.value == int(f.value) and re.match(r"(?: of them| together)? (?:will |would |should )?(?:give|make|get|do|add)", said[f.end :]) else f for f in facts]
 
 
 def _guides_in_lengths(query: Query) -> Query:
@@ -76,27 +97,48 @@ def _guides_in_lengths(query: Query) -> Query:
     lengths = query.all("distance", "")
     if "name_guide_number" in query.cues and not query.has("guide_number") and len(lengths) > 1 and not query.has("aperture"):
         return query.with_facts(replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0)) if f in lengths else f for f in query.facts)
-    if not query.has("guide_number") or query.has("aperture"):
+    if not query.has("guide_number"):
         return query
+    first = query.all("guide_number")[0].start
     facts = []
     for f in query.facts:
-        becomes = _BECOMES.search(said[: f.start]) is not None and f.start > query.all("guide_number")[0].start
-        if becomes and f.quantity == "distance" and not query.all("distance")[1:]:
-            f = replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0), cue="claimed")
-        elif becomes and f.quantity == "number" and not query.has("distance"):
+        becomes = f.start > first and _BECOMES.search(said[: f.start]) is not None
+        another = any(o is not f and (o.start > f.start or not query.has("aperture")) for o in lengths) or not query.has("aperture")
+        if becomes and f in lengths and f is lengths[0] and another and (query.has("aperture") or len(lengths) == 1):
+            f = replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0), cue="result" if query.has("aperture") else "claimed")
+        elif becomes and f.quantity == "number" and not query.has("distance") and not query.has("aperture"):
             unit = _UNIT_AFTER.search(said[f.end : f.end + 14])
             f = replace(f, quantity="guide_number", unit=("m" if unit.group(1)[0] == "m" else "ft") if unit else "", cue="claimed")
         facts.append(f)
-    return query.with_facts(facts)
+    return _conditions_apart(query.with_facts(facts))
+
+
+def _conditions_apart(query: Query) -> Query:
+    """"guide number 80 at a quarter power becomes 40": the condition is what changes it."""
+    guides = query.all("guide_number")
+    if len(guides) < 2 or guides[-1].cue != "claimed":
+        return query
+    one = guides[0]
+    facts = [f for f in query.facts if f is not one]
+    if one.at_power not in (None, 1.0) and not query.has("power"):
+        facts.append(Fact("power", float(one.at_power or 1.0), start=one.end, end=one.end, said=one.said))
+        one = replace(one, at_power=None)
+    if one.at_iso not in (None, 100.0) and not query.has("film_speed"):
+        facts.append(Fact("film_speed", float(one.at_iso or 100.0), start=one.end, end=one.end, said=one.said))
+        one = replace(one, at_iso=None)
+    return query.with_facts(sorted((one, *facts), key=lambda f: f.start))
 
 
 _LENGTH = {"ft": 0.3048, "m": 1.0}
 _BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
 _UNIT_AFTER = re.compile(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
 _FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|power|stop|f-stop|film|about|around|roughly|an|a|that|is|of|to|can|be|should|must|away|set|use|want|go|stand|put|right|ok|only|just|up|down)\W+)*$"
-_ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works out|leaves|comes? to|reach(?:es)?|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
+_ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works out|leaves|comes? to|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
+_SAYS_STOPS = re.compile(r"\b(?:is|are|be|gets?|reads?|loses?|costs?|drops?|falls?|so|makes?)\W+(?:(?:it|the|fill|key|about|only|just|light|by|then|will)\W+)*$")
+_TURN = re.compile(r"(?<!^)\b(?:so (?!far|that|called|much|many)|therefore|thus|hence)\b")
+_REACHES = re.compile(r"\b(?:reach(?:es)?|get (?:me )?(?:out )?to|make it to|carry(?: to)?|go as far as)" + _FILLERS)
 _CLAUSE = re.compile(r"\b(?:so|therefore|thus|hence)\b[^,.;]*$")
-_CONCLUDES = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do|at)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
+_CONCLUDES = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
 
 
 # --- worked lines and values -----------------------------------------------------------------------
@@ -109,12 +151,27 @@ class _Claimed:
 
 
 def _worked(query: Query, rule: Verdict | None) -> Solution | None:
-    """A value that is claimed, against what the rest of the question gives."""
+    """A value that is claimed, against what the rest of the question gives; several pairs one by one."""
+    apertures, distances = query.all("aperture", ""), query.all("distance", "")
+    if len(query.all("guide_number")) != 1 or len(apertures) < 2 or len(apertures) != len(distances):
+        return _worked_one(query, rule)
+    judged: list[Solution] = []
+    for one, far in zip(apertures, distances):
+        others = [f for f in (*apertures, *distances) if f not in (one, far)]
+        found = _worked_one(query.with_facts(f for f in query.facts if f not in others), rule)
+        if found is None or found.status != "answered":
+            return found
+        judged.append(found)
+    return next((j for j in judged if j.answers[0].value is False), judged[-1])
+
+
+def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
+    """One value that is claimed."""
     found: _Claimed | None = None
     lacking: Solution | None = None
     for fact in _candidates(query):
         answer = _solve_without(query, fact)
-        if answer is None or answer.status in ("rejected", "noted"):
+        if answer is None or answer.status in ("rejected", "noted") or (answer.status == "answered" and not answer.answers):
             continue
         if answer.status == "needs":
             lacking = lacking or answer
@@ -136,16 +193,20 @@ def _candidates(query: Query) -> list[Fact]:
     order = {"aperture": 3, "guide_number": 1, "distance": 2, "film_speed": 1, "power": 1, "ratio": 4, "count": 0, "stops": 1, "shutter": 2, "energy": 1}
     facts = [f for f in query.facts if f.quantity in CLAIMABLE and f.origin == "said" and not f.bad]
     facts += [replace(f, quantity="distance") for f in query.facts if f.quantity in ("max_distance", "min_distance") and f.origin == "said"]
+    facts += [replace(f, quantity="stops", value=abs(f.value), cue="") for f in query.facts if f.quantity in ("power_down", "relation", "loss") and f.origin == "said" and _SAYS_STOPS.search(said[: f.start])]
+    turn = _TURN.search(said)
+    facts = [f for f in facts if turn is None or f.start > turn.start()]
     last = max((f.start for f in facts), default=0)
 
     def rank(f: Fact) -> tuple[int, int, int]:
         before = said[: f.start]
         near = (f.quantity == "aperture" and f.start == last) or f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
-        level = 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
+        level = 4 if _REACHES.search(before) else 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
         return level, order[f.quantity] if level < 3 else 0, f.start
 
-    firsts = [next((f for f in facts if f.quantity == q), None) for q in ("guide_number",)]
-    return [f for f in sorted(facts, key=rank, reverse=True) if f not in firsts or len(query.all("guide_number")) == 0]
+    given = query.first("guide_number")
+    held = given is not None and not is_figure(given, said) and not (turn is not None and given.start > turn.start() and query.has("aperture", "distance"))
+    return [f for f in sorted(facts, key=rank, reverse=True) if not (held and f is given)]
 
 
 def _solve_without(query: Query, fact: Fact) -> Solution | None:
@@ -153,8 +214,12 @@ def _solve_without(query: Query, fact: Fact) -> Solution | None:
 
     rest = [f for f in query.facts if f is not fact and not (f.start == fact.start and f.origin == "said") and f.cue != "result" and f.quantity not in ("number", "times")]
     rest = [f for f in rest if not (f.quantity == fact.quantity and f.origin == "kept" and fact.quantity in ("aperture", "distance"))] if fact.quantity != "film_speed" else rest
-    if fact.quantity == "guide_number":
-        rest = [f for f in rest if f.quantity != "guide_number" or f is query.first("guide_number")]
+    said = plain(query.text)
+    first = query.first("guide_number")
+    rest = [f for f in rest if f.quantity != "guide_number" or f is first or not is_figure(f, said)]
+    guides = [f for f in rest if f.quantity == "guide_number"]
+    if len(guides) > 1:
+        rest = [f for f in rest if f.quantity != "count" or f.value != len(guides)]
     unit = fact.unit if fact.quantity in ("distance", "guide_number") and fact.unit in ("ft", "m", "cm", "in", "yd") else ""
     of = fact.of if fact.of not in ("camera",) else ""
     if fact.quantity == "count":
@@ -162,7 +227,7 @@ def _solve_without(query: Query, fact: Fact) -> Solution | None:
     return solve_any(replace(query, facts=tuple(rest), asks=(Ask(fact.quantity, of, unit),), claim=False))
 
 
-_ENOUGH = re.compile(r"\b(?:enough|reach\w*|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty)\b")
+_ENOUGH = re.compile(r"\b(?:enough|(?<!the )(?<!my )(?<!its )reach(?:es)?|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty)\b")
 _TOO = re.compile(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|dark|dim|weak|little|far|low|high|wide|small)\b|\b(?P<over>over-?expos\w*|blow\w*|burnt?|blown|bleach\w*)\b|\b(?P<under>under-?expos\w*|fall short|short of light)\b")
 _BRIGHT = ("bright", "hot", "strong", "much", "close", "near", "powerful", "light", "wide")
 
@@ -174,6 +239,9 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     if off is None:
         return found.answer
     said = plain(query.text)
+    gap = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss") and f is not found.fact and re.match(r"\W*(?:off|out|under|over|short|too)\b|\W*(?:of )?(?:under|over)exp", said[f.end :])), None)
+    if gap is not None and found.fact.quantity == "aperture":
+        return _difference(found, right, off, gap)
     too = _TOO.search(said)
     wrong = None if too else first_wrong(query)
     if too:
@@ -199,6 +267,13 @@ def _off(fact: Fact, right: Quantity) -> float | None:
     if fact.quantity == "aperture":
         return aperture_difference_stops(value, exact)
     return abs(WEIGHT[fact.quantity]) * math.log2(value / exact)
+
+
+def _difference(found: _Claimed, right: Quantity, off: float, gap: Fact) -> Solution:
+    """"is that a stop off?": the difference itself is what is claimed."""
+    over = _exposure(found.fact, off)
+    holds = abs(abs(over) - abs(gap.value)) <= TOLERANCE
+    return _verdict(found, holds, right, (f"f/{found.fact.value:.3g} is {speak_stops(abs(over))} {'over' if over > 0 else 'under'} that.",), stops=over, limit=True)
 
 
 def _exposure(fact: Fact, off: float) -> float:
@@ -235,7 +310,7 @@ def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, 
 
 def _faults(query: Query, found: _Claimed, off: float, wrong: Step | None, rule: Verdict | None) -> tuple[str, ...]:
     """The first wrong step, what it costs, and why."""
-    from assistant.solving.claim_speech import cost_of, step_sentence
+    from assistant.solving.claim_speech import cost_of, step_sentence, why_of
 
     notes: list[str] = []
     if rule is not None and not rule.holds:
@@ -243,6 +318,8 @@ def _faults(query: Query, found: _Claimed, off: float, wrong: Step | None, rule:
     if wrong is not None and (wrong.slip or len(steps(query)) > 1):
         notes.append(step_sentence(wrong))
     notes += cost_of(found.fact, off, wrong)
+    if not (rule is not None and not rule.holds) and not (wrong is not None and wrong.slip):
+        notes.append(why_of(found.answer.used))
     camera = query.first("camera_distance")
     if camera and found.fact.quantity == "aperture":
         notes.append("The distance that counts is from the flash to the subject, not from the camera.")

@@ -90,6 +90,8 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
         if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
             if not re.search(r"\bfrom\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
+        if len(facts) == 2 and quantity in ("film_speed", "energy", "guide_number") and re.search(r"\b(?:faster|slower|brighter|stronger|more|less|weaker|over)\b.*\bthan\b", query.text.lower()):
+            return _done(marks.stops(between(facts[1].value, facts[0].value)), *facts)
         if len(facts) == 2:
             value = between(facts[0].value, facts[1].value)
             return _done(marks.stops(_as_asked(value, query, quantity)), *facts)
@@ -120,6 +122,18 @@ def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
         if facts and facts[-1].value > 0:
             return _done(marks.stops(convert(facts[-1])), facts[-1])
     return None
+
+
+def _bellows_unknown(query: Query, ask: Ask) -> Solution | None:
+    """What a bellows costs, with nothing said of how far it is out."""
+    if "extension" not in query.cues or query.has("guide_number") or query.has("magnification") or query.has("factor"):
+        return None
+    lacking = tuple(q for q in ("extension", "focal_length") if not query.has(q))
+    if not lacking:
+        return None
+    wanted = ("magnification", *lacking) if len(lacking) == 2 else lacking
+    return needs(wanted, "I need how far the lens is out and its focal length, or the magnification." if len(lacking) == 2 else f"I need the {lacking[0].replace('_', ' ')}.",
+                 tuple(f for f in query.facts if f.quantity in ("extension", "focal_length")), "conversions")
 
 
 # --- factor, power, film speed ---------------------------------------------------------------------
@@ -180,8 +194,8 @@ def _distance(query: Query, ask: Ask) -> Solution | None:
 
 ROWS: dict[str, tuple[Row, ...]] = {
     "guide_number": (_guide,),
-    "stops": (_stops_from_marks, _stops_from_one),
-    "factor": (_factor,),
+    "stops": (_stops_from_marks, _stops_from_one, _bellows_unknown),
+    "factor": (_factor, _bellows_unknown),
     "power": (_power,),
     "film_speed": (_film_speed,),
     "distance": (_distance,),

@@ -29,7 +29,7 @@ TONES: tuple[tuple[str, float, str], ...] = (
 _WHAT_MOVES = re.compile(r"how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
 _NEW_PLACE = re.compile(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
 _COMPENSATE = re.compile(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
-_WANTED = re.compile(r"\b(?:so|want|need|make|get|to be|should|for|until|till)\b[^.?!]{0,40}$", re.I)
+_WANTED = re.compile(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
 _TOO = re.compile(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
 
@@ -39,7 +39,7 @@ def solve(query: Query) -> Solution | None:
     twin = twins.solve(query)
     if twin is not None:
         return twin
-    if scene is None or _two_lights(query) or query.cues & {"zoom", "name_guide_number"} or len(query.all("guide_number")) > 1:
+    if scene is None or two_lights(query) or query.cues & {"zoom", "name_guide_number"} or len(query.all("guide_number")) > 1:
         return None
     for ask in query.asks:
         for row in _ROWS.get("stops" if _means_stops(query, ask, scene) else ask.quantity, ()):
@@ -51,7 +51,9 @@ def solve(query: Query) -> Solution | None:
 
 def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
     """"How far under does it go", "what's the fall-off": stops, in words that name another quantity or none."""
-    if scene.near and scene.far and re.search(r"fall[- ]?off|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
+    if scene.near and scene.far and ask.quantity in ("near_limit", "far_limit") and re.search(r"\bstops\b|darker", query.text, re.I):
+        return True
+    if scene.near and scene.far and re.search(r"fall[- ]?off|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
         return not query.has("stops", "gap") and not query.has("stops")
     return ask.quantity == "distance" and bool(re.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
 
@@ -91,7 +93,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 def _times_as_far(query: Query) -> float | None:
     """"double the distance", "half as far": how many times the distance, when no distances were said."""
-    if query.has("aperture") or query.has("guide_number") or query.has("power"):
+    if query.has("guide_number") or query.has("distance"):
         return None
     said = re.search(r"\b(?P<n>doubl|twice|halv|half|tripl|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|away)", query.text, re.I)
     if said:
@@ -125,12 +127,23 @@ def _signed(query: Query, lost: float, scene: Scene) -> float:
     return lost
 
 
-def _two_lights(query: Query) -> bool:
+def two_lights(query: Query) -> bool:
     named = {f.of for f in query.facts if f.quantity in ("distance", "guide_number", "power") and f.of not in PLACES and f.of not in ("", "background")}
     return len(named) > 1
 
 
 # --- distances -----------------------------------------------------------------------------------
+
+
+def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """How far the last one may be when the first one's distance and the spread are given."""
+    if scene.near_fact is None or scene.near_fact.of != "front" or scene.far is not None or scene.near is None or scene.gap is not None:
+        return None
+    wanted = _wanted(query)
+    if wanted is None or wanted[0] >= 0 or not re.search(r"how far\b[^?]*\b(?:farthest|furthest|back|last|rear|be)\b", query.text, re.I):
+        return None
+    place = distance_for_falloff(scene.near, wanted[0])
+    return _done((marks.distance(place, preferred_unit(query, ask.unit)),), scene, *wanted[1], lead=f"{_length(query, place)} from the light at most.")
 
 
 def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
@@ -228,7 +241,7 @@ def _place_lead(query: Query, ask: Ask, scene: Scene, move: float, place: float)
 
 def _wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[Assumed, ...]] | None:
     """The stops wanted between two places (minus: the far one darker)."""
-    said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")), None)
+    said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed", "power_down")), None)
     if said:
         return (-abs(said.value), (said,), ())
     for words, stops, why in TONES:
@@ -259,10 +272,10 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The new distance for so many stops more or less, from one distance."""
     if ask.of in ("fill", "hair", "rim", "kicker", "accent") or any(f.of in ("fill", "hair", "rim", "kicker", "accent", "backdrop") for f in query.all("relation")):
         return None
-    if scene.near is None or scene.far is not None or query.has("guide_number") or query.has("aperture") or query.has("power") or any(f.to for f in query.all("relation")):
+    if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.said.lower() not in ("half", "quarter", "a quarter") for f in query.all("power")) or any(f.to for f in query.all("relation")):
         return None
     change = _change(query)
-    if change is None:
+    if change is None or (query.has("aperture") and not re.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more)|\bdrift", query.text, re.I)):
         return None
     stops, used = change
     place = distance_for_falloff(scene.near, stops)
@@ -280,7 +293,7 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     if said is None or (said.quantity == "times" and by_words is not None):
         return (by_words, ()) if by_words is not None else None
     size = abs(said.value) if said.quantity != "times" else math.log2(said.value)
-    if re.search(r"how (?:much|far) (?:further|farther|back)|further back|move (?:it )?back\b|back it off|pull (?:it )?back", text):
+    if re.search(r"how (?:much|far) (?:further|farther|back)|further back|step(?:s|ping)? back|drift(?:s|ing)? back|move (?:it )?back\b|back it off|pull (?:it )?back", text):
         return -size, (said,)
     if re.search(r"how (?:much|far) (?:closer|nearer|in\b)|how (?:much )?closer|move (?:it )?(?:in|closer)\b", text):
         return size, (said,)
@@ -303,12 +316,14 @@ def _sign(said: Fact, text: str) -> int:
 
 def _aperture(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The reading at the other place, from the reading at one."""
+    if query.has("guide_number") and scene.rows and not query.has("aperture"):
+        return _by_row(query, scene)
     known = query.last("aperture", "") or query.last("aperture", "key") or query.last("aperture", "ambient")
     if known is None or scene.near is None or scene.far is None or not (scene.rows or scene.moved or scene.of):
         return None
     if query.has("guide_number") or len(query.all("aperture")) > 1 or query.has("stops") or _changes_more(query):
         return None
-    at_near = scene.read_near(known)
+    at_near = scene.read_near(known, query.text)
     here, there = (scene.near, scene.far) if at_near else (scene.far, scene.near)
     of = scene.of or (("back row" if at_near else "front row") if scene.rows else None)
     value = known.value * here / there
@@ -316,12 +331,47 @@ def _aperture(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     return _done((marks.aperture(value, of), marks.stops(lost, of)), scene, known, working=(f"f/{known.value:g} × {_length(query, here)} / {_length(query, there)} = f/{value:.3g}",))
 
 
+def _by_row(query: Query, scene: Scene) -> Solution | None:
+    """The aperture for each row, by the guide number; something between the two splits the difference."""
+    from assistant.solving import flash
+
+    named = {f.of for f in query.all("distance")} & {"front", "back"}
+    if scene.near is None or scene.far is None or _changes_more(query) or not (named or query.has("gap")):
+        return None
+    rest = [f for f in query.facts if f not in scene.used]
+    found = []
+    for place, of in ((scene.near, "front row"), (scene.far, "back row")):
+        there = Fact("distance", place, preferred_unit(query))
+        one = flash.solve(query.with_facts((*rest, there)))
+        if one is None or one.status != "answered" or not isinstance(one.answers[0].value, float):
+            return None
+        found.append((marks.aperture(one.answers[0].value, of), one))
+    used = tuple(f for f in found[0][1].used if f in query.facts)
+    assumed = found[0][1].assumed
+    return _done((found[0][0], found[1][0]), scene, *used, assumed=assumed, notes=("Between the two splits the difference; negative film is better served by the back row's.",))
+
+
 def _changes_more(query: Query) -> bool:
     return any(len(query.all(q)) > 1 for q in ("film_speed", "power", "energy"))
 
 
+def _power_moved(query: Query, scene: Scene) -> Solution | None:
+    """The power for the same exposure at another distance, from one that was right."""
+    powers = query.all("power")
+    if len(powers) != 1 or scene.near is None or scene.far is None or scene.rows or scene.of or query.has("stops") or query.has("aperture") or query.has("guide_number") or query.has("relation"):
+        return None
+    known_near = scene.moved or scene.read_near(powers[0], query.text)
+    here, there = (scene.near, scene.far) if known_near else (scene.far, scene.near)
+    value = powers[0].value * (there / here) ** 2
+    done = _done((marks.power(value),), scene, powers[0], working=(f"{powers[0].value:g} × ({_length(query, there)} / {_length(query, here)})²",))
+    return done if value <= 1.0005 else Solution("out_of_reach", f"It would take {value:.3g} times full power: open the lens by {speak_stops(math.log2(value))}.", done.answers, used=done.used, topic="falloff")
+
+
 def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The power that the move for an even spread then needs."""
+    moved = _power_moved(query, scene)
+    if moved is not None:
+        return moved
     wanted = _wanted(query)
     if wanted and not scene.used and re.search(r"\bdiffer|\bspread\b|\brows?\b|between (?:them|front)", query.text, re.I):
         return needs(("distance",), "I need how far the light is from the front row and from the back row.", wanted[1], "falloff")
@@ -342,4 +392,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (_stops,), "distance": (_range, _spread, _backdrop, _shifted), "near_limit": (_range,), "far_limit": (_range,), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (_stops,), "distance": (_farthest, _range, _spread, _backdrop, _shifted), "near_limit": (_range,), "far_limit": (_range,), "aperture": (_aperture,), "power": (_power,)}

@@ -10,6 +10,7 @@ from assistant import scales
 from assistant.physics import ambient
 from assistant.physics.flash import light_still_wanted, sum_of_light
 from assistant.query import Ask, Fact, Query
+from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, marks
 from assistant.solving.daylight import Daylight, Working, daylight, offset, signed, working
 from assistant.solving.flash import _assumptions, _facts, ask_for
@@ -77,7 +78,9 @@ def _fill_under(query: Query) -> Solution | None:
     at = working(query)
     light = daylight(query, at)
     one = next((l for l in lights(query) if l.guide_number is not None and l.distance is not None), None)
-    if light is None or one is None or (light.relative and light.aperture is None):
+    if one is None:
+        return _readings_apart(query)
+    if light is None or (light.relative and light.aperture is None):
         return None
     time = at.shutter or light.shutter
     natural = ambient.aperture(light.ev - at.loss, time or 1.0, at.film_speed)
@@ -86,6 +89,18 @@ def _fill_under(query: Query) -> Solution | None:
     used = tuple(dict.fromkeys(light.facts + at.facts + _facts([one])))
     return Solution(answers=(marks.stops(value, "fill"), marks.aperture(reads, "flash")), used=used, assumed=light.assumed + _assumptions(query, [one], at.assumed), topic="ambient",
                     notes=(f"The flash alone reads f/{reads:.3g}, the ambient light f/{natural:.3g}.",))
+
+
+_UNDER_ROOM = re.compile(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b", re.I)
+
+
+def _readings_apart(query: Query) -> Solution | None:
+    """The flash's own reading against the ambient light's."""
+    flash, room = _flash_reading(query), query.last("aperture", "ambient")
+    if flash is None or room is None or query.has("shutter") or not _UNDER_ROOM.search(query.text):
+        return None
+    value = aperture_difference_stops(flash.value, room.value)
+    return Solution(answers=(marks.stops(value, "fill"),), used=(flash, room), topic="ambient")
 
 
 def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
@@ -109,9 +124,9 @@ def _target(query: Query, light: Daylight, at: Working, said: Fact | None, room:
     if light.aperture is None and at.aperture and abs(2 * math.log2(at.aperture / natural)) < _SAME:
         natural = at.aperture
     if said is not None:
-        return natural * 2.0 ** (signed(said) / 2)
+        return float(natural * 2.0 ** (signed(said) / 2))
     if room is not None:
-        return at.aperture or natural * 2.0 ** (-signed(room) / 2)
+        return at.aperture or float(natural * 2.0 ** (-signed(room) / 2))
     if query.cues & {"same_light", "normal"} or re.search(r"\b(?:match|balance|equal|same as|level with|as bright as)\b", query.text, re.I):
         return natural
     if re.search(r"\bfill", query.text, re.I) and at.aperture is None:

@@ -91,7 +91,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     """The speed to rate a film at: pushed, pulled, always over, or old."""
     speeds = query.all("film_speed")
     said = next((f for f in speeds if f.unit or scales.is_film_speed_mark(f.value)), speeds[0] if speeds else None)
-    if said is None or _is_exposure(query) or query.has("shutter"):
+    if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):
         return None
     for rule in (_other_scale, _expired_speed, _pushed_speed, _always_over):
         found = rule(query, said, ask)
@@ -190,7 +190,7 @@ def _stops_rated(query: Query) -> Solution | None:
     if pair and box is None and scales.is_film_speed_mark(pair.value) and scales.is_film_speed_mark(pair.other) and re.search("push|pull", query.text, re.I):
         return _done((marks.stops(scales.film_speed_difference_stops(pair.value, pair.other)),), pair, lead="Push" if pair.other > pair.value else "Pull")
     speeds = query.all("film_speed")
-    if rated is None and len(speeds) == 2 and re.search(r"push|pull|rated|metered|by mistake|instead of|wrong|left (?:it |the )?(?:on|at|set)", query.text, re.I):
+    if rated is None and len(speeds) == 2 and re.search(r"push|pull|rated|metered|exposed at|shot at|by mistake|instead of|wrong|left (?:it |the )?(?:on|at|set)", query.text, re.I):
         box, rated = speeds[0], speeds[1]
     if box is None or rated is None:
         return None
@@ -245,6 +245,8 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
         return _by_table(query, times)
     metered, exponent = times[-1], query.last("exponent")
     extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss")), None)
+    if extra is None and exponent is None and re.search(r"\bdoubl", query.text, re.I):
+        return _done((marks.shutter(metered.value * 2),), metered, notes=(_FLASH_NOTE,))
     spoken = _EXTRA.search(query.text) if extra is None and exponent is None else None
     if spoken:
         value = metered.value * 2 ** _EXTRA_STOPS[spoken.group("n").lower()]

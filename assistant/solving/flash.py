@@ -134,6 +134,7 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
     loss, loss_facts, _ = camera.loss_total(query)
     chosen = [l for l in found if l.name == ask.of] if ask.of not in ("", "both") else [l for l in found if l.of_subject]
     chosen = chosen or found
+    chosen, found = _from_relations(query, chosen, found, speed, loss)
     for one in chosen:
         missing = _missing(query, one, ("guide_number", "distance")) if one.reading is None else ()
         if missing:
@@ -149,6 +150,20 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
         answers=tuple(answers), assumed=_assumptions(query, found, film), lines=lines + ((line("aperture", value),) if lines else ()),
         used=_facts(found, film_facts, loss_facts), topic="flash",
     )
+
+
+def _from_relations(query: Query, chosen: list[Light], found: list[Light], speed: float, loss: float) -> tuple[list[Light], list[Light]]:
+    """Lights known only by their difference from another: "the fill is two stops under the key"."""
+    made: dict[str, Light] = {}
+    for one in found:
+        said = query.last("relation", one.name)
+        if said is None or one.reading is not None or not _missing(query, one, ("guide_number", "distance")):
+            continue
+        other = next((o for o in found if o is not one and said.to in (o.name, "") and (o.reading is not None or not _missing(query, o, ("guide_number", "distance")))), None)
+        if other is not None:
+            stops = abs(said.value) * (1 if said.cue == "more" else -1)
+            made[one.name] = replace(one, reading=_reading(other, speed, loss)[0] * 2 ** (stops / 2), facts=(*one.facts, said))
+    return [made.get(l.name, l) for l in chosen], [made.get(l.name, l) for l in found]
 
 
 def _single(query: Query, ask: Ask, unknown: str) -> tuple[Light, list[Line], tuple[Assumed, ...], tuple[Fact, ...]] | Solution:

@@ -117,7 +117,20 @@ def _sharpness(query: Query) -> Solution | None:
     state = setting(query)
     if found is not None:
         state = replace(state, aperture=float(found.value))
+    both = [f for f in query.all("aperture") if f.origin == "said"]
+    if len(both) == 2 and found is None and beside is None:
+        return _compared(query, state, lens_asks, both)
     return _depth(query, state, lens_asks, beside)
+
+
+def _compared(query: Query, state: Setting, asks: tuple[Ask, ...], stops: list[Fact]) -> Solution:
+    """The same question at two apertures: an answer for each, in the order said."""
+    parts = [_depth(query, replace(state, aperture=f.value), asks, None) for f in stops]
+    failed = next((p for p in parts if p.status != "answered"), None)
+    if failed:
+        return failed
+    answers = tuple(replace(q, of=f"f/{f.value:g}") for f, part in zip(stops, parts) for q in part.answers[: len(asks)])
+    return replace(parts[0], answers=answers, used=(*parts[0].used, *stops), working=parts[0].working + parts[1].working)
 
 
 def _flash_part(query: Query, asks: tuple[Ask, ...]) -> Solution | None:
@@ -288,7 +301,7 @@ def _is_sharp(query: Query, state: Setting) -> Solution | None:
     focus = state.focus if state.focus is not None else optics.hyperfocal(state.focal, state.aperture, state.frame.circle)
     near = optics.near_limit(state.focal, state.aperture, focus, state.frame.circle)
     far = math.inf if state.focus is None else optics.far_limit(state.focal, state.aperture, focus, state.frame.circle)
-    holds = all(near * (1 - 1e-6) <= limit <= far * (1 + 1e-6) for limit in limits)
+    holds = all(near * (1 - 0.005) <= limit <= far * (1 + 0.005) for limit in limits)
     blurred = "blurred" in query.text.lower() or "out of focus" in query.text.lower()
     lead = f"{'It is sharp' if holds else 'It is not sharp'}: the sharp zone runs from {_say(near, state.unit)} to {_say(far, state.unit)}"
     return replace(depth, answers=(Quantity("claim", holds != blurred), *depth.answers), used=(*depth.used, *more), notes=(lead + ".", *depth.notes))

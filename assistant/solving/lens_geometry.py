@@ -20,7 +20,7 @@ SIDES = ("horizontal", "vertical", "diagonal")
 def solve(query: Query) -> Solution | None:
     """Angles, magnification, extension and what close focus costs; None for all others."""
     for ask in query.asks:
-        topic = {"coverage": _coverage, "magnification": _magnification, "extension": _extension}.get(ask.quantity)
+        topic = {"coverage": _coverage, "magnification": _magnification, "extension": _extension, "subject_distance": _subject_distance}.get(ask.quantity)
         if topic:
             return topic(query, ask)
         if ask.quantity in ("stops", "factor", "aperture") and _close_up(query):
@@ -87,7 +87,7 @@ def _magnification(query: Query, ask: Ask) -> Solution | None:
     if value <= 0:
         return Solution(answers=(Quantity("magnification", 0.0, "x"),), used=used, topic="optics", notes=("With no extension the lens is focused at infinity.",))
     stops = math.log2(optics.bellows_factor_from_magnification(value))
-    notes = (f"That costs {stops:.2g} stop{'s' if stops != 1 else ''} of light at the film, flash and ambient alike.",) if value >= 0.1 else ()
+    notes: tuple[str, ...] = (f"That costs {stops:.2g} stop{'s' if stops != 1 else ''} of light at the film, flash and ambient alike.",) if value >= 0.1 else ()
     if distance in used and distance is not None:
         notes += ("The distance is taken from the lens, not from the film.",)
     return Solution(answers=(Quantity("magnification", value, "x"),), used=used, topic="optics", notes=notes, working=("extension beyond the focal length, over the focal length",))
@@ -106,6 +106,16 @@ def _extension(query: Query, ask: Ask) -> Solution | None:
         order.reverse()
     return Solution(lead="Extension" if order[0][0] == "extension" else "Lens to film", answers=tuple(length("distance", v, "mm", name) for name, v in order), used=tuple(dict.fromkeys((focal, *used))), topic="optics",
                     notes=("The extension is what is added beyond the focus at infinity.",), working=("extension = focal length × magnification",))
+
+
+def _subject_distance(query: Query, ask: Ask) -> Solution | None:
+    """From the lens to a subject at a magnification: f (1 + 1/m)."""
+    focal, size = query.last("focal_length"), query.last("magnification")
+    if focal is None or size is None or size.value <= 0:
+        return None
+    metres = focal.value * (1 + 1 / size.value)
+    unit = ask.unit or ("cm" if metres < 1 else "m")
+    return Solution(lead="From the lens to the subject", answers=(length("distance", metres, unit),), used=(focal, size), topic="optics", working=("focal length × (1 + 1/magnification)",))
 
 
 def _close_up(query: Query) -> bool:

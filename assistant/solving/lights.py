@@ -12,6 +12,7 @@ from assistant.solving.ledger import Line, line
 from assistant.units import LENGTH
 
 NOT_SUBJECT = frozenset({"hair", "rim", "kicker", "accent", "background"})
+ROLES = frozenset({"key", "fill", "hair", "rim", "kicker", "accent", "background"})
 ROLE_WORDS = frozenset({"big", "small"})
 PLACES = frozenset({"camera", "front", "middle", "back", "backdrop", "ambient", "film", "both", "aperture"})
 TYPICAL_LOSS: dict[str, tuple[float, float, float]] = {
@@ -77,6 +78,8 @@ def light_names(query: Query) -> list[str]:
     for name in query.mentioned:
         if name not in names and name not in ROLE_WORDS and any(f.quantity == "guide_number" and f.of == name for f in query.facts):
             names.append(name)
+    if query.has("ratio") or query.has("relation") or query.asks_for("ratio"):
+        names += [m for m in query.mentioned if m in ROLES and m not in names]
     return names or [""]
 
 

@@ -42,16 +42,17 @@ class Scene:
             return self.of
         return "back row" if self.rows and not re.search(r"how much (?:brighter|hotter)|front(?: row)?(?: is)? (?:brighter|hotter)", query.text, re.I) else ("front row" if self.rows else None)
 
-    def read_near(self, known: Fact) -> bool:
-        """Whether a reading was taken at the near place: the place named nearest before it, in the same sentence."""
+    def read_near(self, known: Fact, text: str) -> bool:
+        """Whether a reading was taken at the near place: the place named nearest to it, in the same breath."""
         if self.near_fact is None or self.far_fact is None:
             return True
-        return _apart(known, self.near_fact) <= _apart(known, self.far_fact)
+        return _apart(known, self.near_fact, text) <= _apart(known, self.far_fact, text)
 
 
-def _apart(known: Fact, place: Fact) -> int:
-    gap = abs(place.start - known.start)
-    return gap + (0 if place.sentence == known.sentence else 1000)
+def _apart(known: Fact, place: Fact, text: str) -> int:
+    between = text[min(known.end, place.end) : max(known.start, place.start)]
+    breaks = len(re.findall(r"[,;]|\b(?:if|and|but|when|while|then|so)\b", between))
+    return len(between) + 100 * breaks + (0 if place.sentence == known.sentence else 1000)
 
 
 def scene_of(query: Query) -> Scene | None:
@@ -82,9 +83,11 @@ def _rows(query: Query, places: set[str]) -> bool:
 
 def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: Fact, rows: bool) -> Scene:
     near = by_place.get("front") or (loose[0] if loose else None)
-    backdrop = gap.of == "backdrop"
+    backdrop = gap.of == "backdrop" or bool(re.search(r"backdrop|background|\bwall\b", query.text, re.I) and not re.search(r"\brows?\b|deep", query.text, re.I))
     count = query.last("rows")
-    depth = gap.value * (count.value - 1 if count and count.value > 2 else 1)
+    spoken = re.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
+    many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else 1.0
+    depth = gap.value * (many - 1 if many > 2 else 1)
     used = tuple(f for f in (near, gap, count) if f)
     far = by_place.get("backdrop") if backdrop else by_place.get("back")
     if near is None and far is not None:

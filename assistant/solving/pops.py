@@ -37,7 +37,8 @@ def popped(query: Query) -> Fact | None:
     """The number of pops that was said, frames not counted."""
     found = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS]
     several = [f for f in found if f.value > 1]
-    return (several or found or [None])[-1]
+    counted = several or found
+    return counted[-1] if counted else None
 
 
 def share(query: Query) -> tuple[float | None, Fact | None]:
@@ -125,8 +126,10 @@ def _battery(query: Query, ask: Ask) -> Solution | None:
 
 
 def _stops_short(query: Query) -> Fact | None:
-    if query.has("guide_number") or query.has("aperture") or query.cues & {"battery"}:
+    if query.has("guide_number") or len(query.all("aperture")) > 1 or query.cues & {"battery"}:
         return None
+    if query.has("aperture"):
+        return next((f for f in query.facts if f.quantity in ("stops", "relation") and f.value and f.cue == "less"), None)
     return next((f for f in query.facts if f.quantity in ("stops", "relation", "power_down", "signed") and f.value), None)
 
 
@@ -146,7 +149,7 @@ def _answer(exact: float, before: float, ask: Ask, used: tuple[Fact, ...], worki
     more = max(0, round(whole - before))
     reached = math.log2(whole / exact) if exact > 0 else 0.0
     note = f"Exactly {exact:.3g} would do; {whole:g} give {reached:.2g} stop more than needed." if reached > 0.05 else ""
-    answers = (marks.count(whole, "pops"),)
+    answers: tuple[Quantity, ...] = (marks.count(whole, "pops"),)
     if ask.of == "more":
         answers = (marks.count(more, "pops"), Quantity("count", whole, "pops", "in all"))
     return Solution(answers=answers, used=used, topic="time", working=(working,), notes=(note,))
@@ -189,15 +192,13 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     factor, used, lines = 1.0, list[Fact](), list[str]()
     for quantity, power in (("distance", 2), ("power", -1), ("film_speed", -1), ("energy", -1)):
         facts = [f for f in query.facts if f.quantity == quantity]
-        values = [f.value for f in facts]
-        if quantity == "power" and len(values) == 1 and values[0] < 1:
-            values = [1.0, values[0]]
+        values = _powers(query, facts) if quantity == "power" else [f.value for f in facts]
         if len(values) == 2 and all(v > 0 for v in values):
             factor *= (values[1] / values[0]) ** power
             used += facts
             lines.append(f"{quantity.replace('_', ' ')}: {(values[1] / values[0]) ** power:.3g} times")
     times = next((f for f in query.facts if f.quantity == "times"), None)
-    twice = "twice the distance" in query.text.lower() or "double the distance" in query.text.lower()
+    twice = re.search(r"(?:twice|doubl\w*|two times)\s+(?:the |my |that )?distance|distance (?:is )?doubl|twice as far", query.text.lower())
     if not used and twice:
         factor, lines = 4.0, ["twice the distance needs four times the light"]
     elif not used and times and "distance" in query.text.lower():
@@ -206,7 +207,23 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
         return None
     base = popped(query)
     before = base.value if base else 1.0
+    lines = [l for l in lines if l]
     return _answer(before * factor, before, ask, tuple((*used, *((base,) if base else ()))), "; ".join(lines))
+
+
+_ASKS_FULL = re.compile(r"how many\b[^?]{0,12}\bfull")
+
+
+def _powers(query: Query, facts: list[Fact]) -> list[float]:
+    """The power of the pops that were told of, and of those asked for; a full one is not always said."""
+    lower = query.text.lower()
+    partial = [f for f in facts if f.value < 1]
+    if not partial:
+        return []
+    if len(partial) == 1:
+        return [partial[0].value, 1.0] if _ASKS_FULL.search(lower) else [1.0, partial[0].value]
+    asked = min(partial, key=lambda f: (f.start < lower.find("how many"), abs(f.start - lower.find("how many"))))
+    return [next(f.value for f in partial if f is not asked), asked.value]
 
 
 # --- what they add up to ----------------------------------------------------------------------------

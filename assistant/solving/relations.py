@@ -57,6 +57,9 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     pair = _key_and_fill(found)
     if len(apertures) >= 2 and (pair is None or pair[0].reading is None or pair[1].reading is None):
         return 2 * math.log2(apertures[0].value / apertures[1].value), tuple(apertures[:2])
+    relation = query.last("relation")
+    if relation and pair and not all(_comparable(l) for l in pair):
+        return abs(relation.value), (relation,)
     if pair and all(_comparable(l) for l in pair):
         return _above(pair[0], pair[1]), _facts(list(pair))
     if said and (not pair or not any(l.distance or l.guide_number for l in pair)):
@@ -179,6 +182,8 @@ def _reference_reading(query: Query, found: list[Light], one: Light, reference: 
         other = next((l for l in found if l is not one and _comparable(l)), other) or next((l for l in found if l is not one), None)
     if other is None:
         return needs(("aperture",), "I need what it is compared with: the reading of the other light.")
+    if other.distance is None and query.asks_for("distance"):
+        return needs(("distance",), ask_for(("distance",), other.name), topic="relations")
     if other.distance is None and one.distance is None:
         other, shared = replace(other, distance=1.0), True
     elif other.distance is None:

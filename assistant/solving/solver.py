@@ -26,7 +26,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
-    ("lens_geometry", frozenset({"coverage", "magnification", "extension", "stops", "factor", "aperture"})),
+    ("lens_geometry", frozenset({"coverage", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
     ("pops", frozenset({"count", "aperture", "stops"})),
     ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
@@ -64,6 +64,29 @@ def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:
 
 
 def _first(query: Query) -> Solution | None:
+    found = _first(query)
+    return _with_the_rest(query, found) if found is not None and len(query.asks) > 1 else found
+
+
+def _with_the_rest(query: Query, found: Solution) -> Solution:
+    """Two things asked in one breath: what the first topic did not answer is asked again by itself."""
+    given = {q.quantity for q in found.answers}
+    if found.status not in ("answered", "out_of_reach"):
+        return found
+    for ask in query.asks:
+        if ask.quantity in given or ask.quantity in ("speed", "latitude"):
+            continue
+        more = _first(replace(query, asks=(ask,)))
+        if more is not None and more.status == "answered" and more.answers:
+            extra = tuple(q for q in more.answers if q not in found.answers)
+            found = replace(found, answers=found.answers + extra, notes=found.notes + more.notes, used=tuple(dict.fromkeys(found.used + more.used)),
+                            assumed=tuple(dict.fromkeys(found.assumed + more.assumed)))
+            given |= {q.quantity for q in extra}
+    return found
+
+
+def _first(query: Query) -> Solution | None:
+    """The first topic that answers."""
     asked = {a.quantity for a in query.asks}
     for name, quantities in TOPICS:
         if quantities and not asked & quantities:

@@ -42,6 +42,8 @@ def _pulse(query: Query, ask: Ask) -> Solution | None:
         return None
     to_tail = ask.of in ("t0.1", "t01")
     known = query.last("t05" if to_tail else "t01")
+    if known is None and {"t05", "t01"} <= query.cues:
+        return None
     if known is None:
         return needs(("duration",), f"I need the {'t0.5' if to_tail else 't0.1'} of the flash.", topic="time")
     value = duration.t01_from_t05(known.value) if to_tail else duration.t05_from_t01(known.value)
@@ -217,6 +219,9 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
         return Solution(lead="Each head gets", answers=(Quantity("energy", value / heads.value, "J"),), used=(*used, heads), topic="time", working=(f"{value:g} / {heads.value:g}",))
     if split:
         return needs(("count",), "I need the number of heads.", tuple(used), "time")
+    lower = query.text.lower()
+    if heads and heads.unit in ("flashes", "heads") and any(w in lower for w in ("pack", "generator", "share", "rest", "others")):
+        return None
     for found in counts:
         if found.unit in ("pops", "flashes", "frames", "heads"):
             value, used = value * found.value, [*used, found]

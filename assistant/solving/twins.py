@@ -5,6 +5,7 @@ No guide number is needed: by the inverse square law only the distances and the 
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant.query import Ask, Query
@@ -18,6 +19,9 @@ _SECOND = ("hair", "rim", "kicker", "accent", "fill")
 
 def solve(query: Query) -> Solution | None:
     """The distance or the power of the second light; None where the lights are not known to be alike."""
+    apart = _between(query)
+    if apart is not None:
+        return apart
     ask = next((a for a in query.asks if a.quantity in ("distance", "power")), None)
     relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None)
     if ask is None or relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
@@ -27,6 +31,18 @@ def solve(query: Query) -> Solution | None:
         return None
     sign = 1 if relation.cue == "more" else -1
     return _placed(query, ask, name, sign * abs(relation.value))
+
+
+def _between(query: Query) -> Solution | None:
+    """Stops between two lights of one model, by their distances and powers; `of` names the brighter."""
+    placed = {f.of: f for f in query.all("distance") if f.of in ("key", *_SECOND)}
+    if not query.asks_for("stops") or len(placed) != 2 or not _SAME.search(query.text) or query.has("guide_number") or query.has("loss") or query.has("modifier") or query.has("aperture"):
+        return None
+    strength = {who: next((f.value for f in query.all("power") if f.of in (who, "both", "")), 1.0) for who in placed}
+    one, two = placed
+    stops = 2 * math.log2(placed[two].value / placed[one].value) + math.log2(strength[one] / strength[two])
+    used = tuple(f for f in query.facts if f.quantity in ("distance", "power"))
+    return Solution(answers=(marks.stops(abs(stops), one if stops >= 0 else two),), used=used, topic="twins", lead=f"The {one if stops >= 0 else two} is brighter")
 
 
 def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:

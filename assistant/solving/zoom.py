@@ -56,7 +56,8 @@ def _gain(query: Query) -> Solution | None:
     if len(pair) == 2:
         one, two = pair[0].value, pair[1].value
     else:
-        found = _FROM_TO.search(query.text)
+        named = re.search(r"\b(?:gn|guide)\w*(?: numbers?)?", query.text, re.I)
+        found = (_FROM_TO.search(query.text, named.end()) if named else None) or _FROM_TO.search(query.text)
         if not found or not re.search(r"\bgn\b|guide", query.text, re.I):
             return None
         one, two = float(found[1]), float(found[2])

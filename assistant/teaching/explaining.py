@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import Callable, Literal
 
+from assistant.answer import Quantity
 from assistant.query import Fact, Query
 from assistant.scales import speak_power, speak_stops
 from assistant.solving.ledger import Line
@@ -143,9 +144,8 @@ _LINE = {"guide_number": "guide number", "film_speed": "ISO", "aperture": "f-num
 # --- why not another figure --------------------------------------------------------------------
 
 
-def why_not(query: Query, solution: Solution, other: Fact) -> str:
+def why_not(query: Query, solution: Solution, answer: Quantity, other: Fact) -> str:
     """Why the answer is not the figure somebody expected: how far apart, and the slip where it shows."""
-    answer = solution.answers[0]
     value = float(answer.value)
     if other.quantity == "distance":
         value *= LENGTH.get(answer.unit, 1.0)

@@ -89,9 +89,9 @@ def _asks(setting: _Setting, grade: int, chance: random.Random) -> Exercise:
         return Exercise(f"{_capital(setting.said('distance'))}, f/{wanted:g}: how far from the subject?", "distance", far * LENGTH[setting.unit], setting.unit, setting.changes(), math.nan, grade)
     if grade == 5:
         down = chance.choice((0.5, 0.25, 0.125))
-        wanted = nearest_aperture(replace(setting, power=down).aperture)
-        need = (exact_aperture(wanted.value) / setting.aperture) ** 2
-        return Exercise(f"{_capital(setting.said('power'))}, {wanted.text}: what power?", "power", min(need, 1.0), "of full", setting.changes(), math.nan, grade)
+        mark = nearest_aperture(replace(setting, power=down).aperture)
+        need = (exact_aperture(mark.value) / setting.aperture) ** 2
+        return Exercise(f"{_capital(setting.said('power'))}, {mark.text}: what power?", "power", min(need, 1.0), "of full", setting.changes(), math.nan, grade)
     return Exercise(f"{_capital(setting.said())}: what aperture?", "aperture", setting.aperture, "f-number", setting.changes(), setting.far, grade)
 
 

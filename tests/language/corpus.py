@@ -16,6 +16,7 @@ Values may be fractions; lengths may be in any unit; "key.distance 5 ft" names w
 from __future__ import annotations
 
 import math
+import re
 import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -110,6 +111,7 @@ def number(text: str) -> float:
     return float(top) / float(bottom) if bottom else float(text)
 
 
+_IS_NUMBER = re.compile(r"-?(?:inf|\d*\.?\d+(?:/\d+)?)")
 _STATUSES = ("answered", "needs", "out_of_reach", "noted", "not_understood", "rejected")
 
 
@@ -125,11 +127,11 @@ def _fact_fits(fact: Fact, expected: str) -> bool:
         rest = rest[:-1]
         if not fact.bad or not rest:
             return bool(fact.bad)
-    value = number(rest[0]) if rest[0][0] in "0123456789.-i" else None
+    value = number(rest[0]) if _IS_NUMBER.fullmatch(rest[0]) else None
     unit = rest[-1] if len(rest) > 1 or value is None else ""
     if value is None:
         return fact.unit == unit or fact.cue == unit
-    if unit in LENGTH and quantity != "guide_number":
+    if unit in LENGTH and not quantity.startswith("guide_number"):
         value *= LENGTH[unit]
     elif unit and unit != "s" and unit not in (fact.unit, fact.cue):
         return False

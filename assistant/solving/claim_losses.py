@@ -1,0 +1,34 @@
+"""Losses claimed without a scene: "a softbox costs two stops", "umbrellas always lose exactly two"."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_rules import Verdict
+from assistant.solving.claim_words import plain, terms
+from assistant.solving.lights import MODIFIER_NAMES, TYPICAL_LOSS
+
+_WORDS: tuple[tuple[str, str], ...] = (
+    ("shoot_through", r"shoot[- ]through"), ("umbrella", r"umbrellas?|broll(?:y|ies)"), ("softbox", r"soft ?box(?:es)?|octas?|octabox"), ("dome", r"domes?"), ("dish", r"beauty dish(?:es)?"),
+    ("diffuser", r"diffusers?|diffusion"), ("scrim", r"scrims?|silks?"), ("grid", r"grids?|honeycombs?"), ("snoot", r"snoots?"), ("polariser", r"polari[sz]ers?|polari[sz]ing filters?"),
+    ("hss", r"hss|high[- ]speed sync\w*"), ("ceiling", r"bounc\w+|ceilings?"),
+)
+_COSTS = re.compile(r"\b(?:los\w*|costs?|costing|takes?|eats?|drops?|loss|steals?|soaks?|open(?:ing)? up|is|about)\b")
+
+
+def judge_loss(text: str) -> Verdict | None:
+    """Whether so many stops are in the usual range of a modifier; None where no modifier and no stops are said."""
+    said = plain(text)
+    worn = next((name for name, words in _WORDS if re.search(rf"\b(?:{words})\b", said)), None)
+    stops = [t for t in terms(text) if t.quantity in ("stops", "filter")]
+    if worn is None or len(stops) != 1 or not _COSTS.search(said) or re.search(r"\b(?:gn|guide)\b|\bf ?/ ?\d", said):
+        return None
+    low, usual, high = TYPICAL_LOSS[worn]
+    value = stops[0].doublings
+    fixed = re.search(r"\b(?:always|exactly|every|all|never)\b", said) is not None
+    name = MODIFIER_NAMES[worn] if worn != "ceiling" else "white ceiling, beside the longer path,"
+    article = "" if worn == "hss" else "an " if name[0] in "aeiou" else "a "
+    right = f"{article}{name} usually costs {speak_stops(low)} to {speak_stops(high)}, typically {speak_stops(usual)}."
+    return Verdict(low - 0.05 <= value <= high + 0.05 and not fixed, 0.0, right[:1].upper() + right[1:], "It differs from one to the next: test your own.", (marks.stops(-usual),), stops[0].start)

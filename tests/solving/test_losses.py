@@ -1,0 +1,207 @@
+"""Losses asked in words: modifiers, bounce, zoom tables, filters, bellows, high-speed sync, T-stops."""
+
+from __future__ import annotations
+
+import math
+from functools import lru_cache
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from assistant.answer import Answer
+from assistant.assistant import Assistant
+from assistant.language.tables import Tables, load_tables
+from assistant.memory.conversation import Conversation
+from assistant.scales import nearest_aperture
+from assistant.solving.bounce import mirror_path
+from assistant.solving.lights import TYPICAL_LOSS
+
+
+@lru_cache(maxsize=1)
+def _tables() -> Tables:
+    return load_tables(None)
+
+
+def ask(*turns: str) -> Answer:
+    """The answer to the last turn of a conversation with nobody's gear."""
+    assistant = Assistant(_tables(), Conversation())
+    return [assistant.answer(turn) for turn in turns][-1]
+
+
+def value(*turns: str, quantity: str = "") -> float:
+    """The first answer's value, checked to be answered and of its quantity."""
+    answer = ask(*turns)
+    assert answer.status == "answered", answer.reply
+    assert not quantity or answer.answers[0].quantity == quantity, answer.reply
+    return float(answer.answers[0].value)
+
+
+# --- published ----------------------------------------------------------------------------------------
+
+
+def test_bounce_of_the_navy_course() -> None:
+    # US Navy, Photography (Basic), NAVEDTRA 14209, assignment 4, question 4-68: GN 220, path 14 ft, f/8 (two stops for the surface from memory)
+    found = value("Bounced, GN 220 feet, total path 14 feet, the surface takes two stops, ISO 100. Aperture?", quantity="aperture")
+    assert nearest_aperture(found).value == 8.0
+
+
+def test_bounce_of_the_forum_rule() -> None:
+    # "Bouncing the flash", The Photo Forum, 2006: f = 0.7 GN / (d1 + d2) is one stop for the paint
+    found = value("Bounce: 2 m up to the ceiling and 3 m down to her, the ceiling costs one stop, GN 50 m. Aperture?", quantity="aperture")
+    assert found == pytest.approx(0.7 * 50 / 5, rel=0.015)
+
+
+FACTORS = (
+    # US Army correspondence subcourse SS0512, p. 12: factor 2 takes f/5.6 to f/4, factor 4 takes f/16 to f/8
+    (5.6, 2, 4.0), (16, 4, 8.0),
+)
+
+
+@pytest.mark.parametrize(("before", "factor", "after"), FACTORS)
+def test_filter_factors_of_the_army_course(before: float, factor: int, after: float) -> None:
+    found = value(f"f/{before} is right as it is. I put a filter of factor {factor} on the lens. What aperture now?", quantity="aperture")
+    assert nearest_aperture(found).value == after
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "factor", "stops"),
+    [(4, 4, 16, 4.0), (3, 25, 75, 6.23)],  # essential-skills textbook, "using more than one filter"; "The filter factor", Photography Corner
+)
+def test_stacked_filters_multiply(first: int, second: int, factor: float, stops: float) -> None:
+    answer = ask(f"Filters of factor {first} and factor {second} stacked: what factor is that?")
+    found = {a.quantity: float(a.value) for a in answer.answers}
+    assert found["factor"] == pytest.approx(factor)
+    assert found["stops"] == pytest.approx(stops, abs=0.01)
+
+
+ND_TABLE = ((2, 0.3, 1), (4, 0.6, 2), (8, 0.9, 3), (16, 1.2, 4), (64, 1.8, 6), (512, 2.7, 9))
+"""Factor, density, stops: "Neutral density", encyclopaedia table."""
+
+
+@pytest.mark.parametrize(("factor", "density", "stops"), ND_TABLE)
+def test_nd_by_factor_and_by_density(factor: int, density: float, stops: int) -> None:
+    assert value(f"ND{factor} on the lens: how many stops?", quantity="stops") == pytest.approx(stops)
+    assert value(f"ND {density} on the lens: how many stops?", quantity="stops") == pytest.approx(stops, abs=0.04)
+
+
+# --- laws ----------------------------------------------------------------------------------------------
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.sampled_from(["softbox", "umbrella", "diffuser", "grid", "scrim"]), st.sampled_from([0.5, 1, 1.5, 2, 3]))
+def test_a_loss_costs_its_stops_of_aperture(worn: str, lost: float) -> None:
+    bare = value("GN 64 m, 4 m, ISO 100. Aperture?")
+    assert value(f"GN 64 m through a {worn} that costs {lost} stops, 4 m, ISO 100. Aperture?") == pytest.approx(bare / 2 ** (lost / 2))
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.floats(1, 4), st.floats(1, 4))
+def test_only_the_whole_path_of_a_bounce_counts(up: float, down: float) -> None:
+    up, down = round(up, 1), round(down, 1)
+    found = value(f"Bounce off the ceiling, {up} m up to the ceiling and {down} m down to him, ceiling costs two stops, GN 48 m. Aperture?")
+    assert found == pytest.approx(48 / (up + down) / 2)
+
+
+@pytest.mark.parametrize("worn", ["softbox", "umbrella", "grid", "dome", "snoot"])
+def test_a_loss_not_given_is_typical_and_said_so(worn: str) -> None:
+    answer = ask(f"GN 56 m through a {worn}, 2 m, ISO 100. Aperture?")
+    assert float(answer.answers[0].value) == pytest.approx(28 / 2 ** (TYPICAL_LOSS[worn][1] / 2))
+    assert any(a.quantity == "stops" for a in answer.assumed)
+    assert "common practice" in answer.reply and "test your own" in answer.reply
+
+
+def test_a_mirror_path_is_at_least_the_straight_way() -> None:
+    assert mirror_path(4, 0, 0) == 4
+    assert mirror_path(3, 2, 2) == pytest.approx(5)  # a 3-4-5 triangle
+    assert mirror_path(3, 1, 3) == pytest.approx(mirror_path(3, 2, 2))
+
+
+# --- bounce ----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        "bouncing off a white ceiling, 4 feet from the head up to the ceiling, 8 feet from the ceiling down to the crew, the ceiling soaks up a stop and a half. GN 120 ft, ISO 400. f number?",
+        "Head to ceiling 4 feet, ceiling to the crew 8 feet, paint takes 1.5 stops, GN 120 ft, ISO 400, aperture?",
+        "Bounced, path of 12 feet in all, ceiling costs 1.5 stops, GN 120 feet, ISO 400. What aperture?",
+        "GN 120 ft, ISO 400, bounce: four feet up, another eight down to her, the ceiling eats 1.5 stops. aperture?",
+    ],
+)
+def test_legs_of_a_bounce_in_many_words(question: str) -> None:
+    answer = ask(question)
+    assert float(answer.answers[0].value) == pytest.approx(11.8921, rel=1e-3), answer.reply
+    assert "path" in answer.reply and "paint" in answer.reply
+
+
+def test_path_from_the_height_of_the_ceiling() -> None:
+    found = value("Bounce. Ceiling is 3 m high, flash and face both at 1.5 m, subject 4 m away. GN 58 m, ISO 400, ceiling takes 2 stops. What aperture?")
+    assert found == pytest.approx(58 * 2 / 5 / 2)
+
+
+# --- zoom -----------------------------------------------------------------------------------------------
+
+TABLE = "GN 28 at 24 mm, 36 at 50 mm and 50 at 105 mm, all in metres at ISO 100."
+
+
+def test_only_the_guide_number_of_the_zoom_setting_counts() -> None:
+    assert value(f"{TABLE} Zoomed to 105, 5 m. Aperture?") == pytest.approx(10.0)
+    assert value(f"{TABLE} Zoomed to 50, 4.5 m. Aperture?", "and zoomed to 24?") == pytest.approx(28 / 4.5)
+
+
+def test_between_two_settings_is_an_estimate() -> None:
+    answer = ask(f"{TABLE} Zoomed to 70, 4 m. Aperture?")
+    assert 9.0 < float(answer.answers[0].value) < 12.5
+    assert "estimate" in answer.reply
+
+
+def test_a_table_without_a_setting_asks_for_it() -> None:
+    answer = ask(f"{TABLE} The subject is 4 m away. Aperture?")
+    assert answer.status == "needs" and answer.missing == ("focal_length",)
+
+
+# --- the rest ----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("question", "lost"),
+    [
+        ("Bare it reads f/16, through the softbox f/8. How many stops does the softbox cost?", -2.0),
+        ("Through the brolly it reads f/8, bare it was f/16. How many stops do I lose?", -2.0),
+        ("The lens is f/2.8 but a T/4 lens. How many stops does it lose?", 2 * math.log2(2.8 / 4)),
+    ],
+)
+def test_a_measured_loss_is_negative(question: str, lost: float) -> None:
+    assert value(question, quantity="stops") == pytest.approx(lost, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("question", "aperture"),
+    [
+        ("Without the filter it was f/11. The filter costs two stops. What aperture with it?", 5.5),
+        ("f/5.6 with the softbox on, it costs 2 stops. I take it off. New aperture?", 11.2),
+        ("Half a stop for the gel, one more stop for the dome, GN 36 metres, 3 metres away. aperture?", 12 / 2**0.75),
+        ("GN 36 m through two layers of tissue, one stop each, 3 m. Aperture?", 6.0),
+        ("HSS eats 3 stops at 1/1000. GN 64 m, 4 m, ISO 100. aperture?", 16 / 2**1.5),
+        ("life size (1:1), GN 24 m, half a metre from the shell, ISO 100. aperture?", 24.0),
+    ],
+)
+def test_losses_in_many_words(question: str, aperture: float) -> None:
+    assert value(question, quantity="aperture") == pytest.approx(aperture, rel=1e-3)
+
+
+def test_high_speed_sync_is_never_free() -> None:
+    answer = ask("in high speed sync at 1/2000, GN 40 m, 2.5 m, ISO 100, aperture?")
+    assert float(answer.answers[0].value) < 16
+    assert any(a.quantity == "stops" for a in answer.assumed)
+
+
+def test_a_source_nearer_than_its_own_size_is_named() -> None:
+    answer = ask("60 cm softbox only 50 cm from the face, GN 40 m, the softbox costs 2 stops. aperture?")
+    assert "inverse square" in answer.reply
+    assert float(answer.answers[0].value) == pytest.approx(40)
+
+
+def test_more_power_for_what_is_put_on() -> None:
+    assert value("I was at quarter power bare. The umbrella takes one stop. What power keeps the same aperture?", quantity="power") == pytest.approx(0.5)
