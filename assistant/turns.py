@@ -8,7 +8,7 @@ from dataclasses import replace
 from assistant.answer import Answer, Told
 from assistant.language import speaking
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
-from assistant.memory.followups import correction, follow_up
+from assistant.memory.followups import correction, follow_up, last_put_right
 from assistant.memory.carried import carried
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
@@ -59,7 +59,8 @@ def _go_back(turn: Turn) -> Answer | None:
     if "go_back" not in query.cues or not (talk.past or talk.first):
         return None
     text = query.text.lower()
-    scene = talk.first if ("first" in text or "start" in text or "original" in text) and talk.first else talk.past[-1]
+    to_first = not talk.past or any(word in text for word in ("first", "start", "original"))
+    scene = talk.first if to_first and talk.first else talk.past[-1]
     talk.keep(scene)
     if query.facts or query.asks:
         return None
@@ -135,7 +136,7 @@ FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another
 def _corrects_kit(turn: Turn) -> Answer | None:
     """"sorry, 115, not 105": a value of the kit put right."""
     query, talk = turn.query, turn.conversation
-    right = correction(query, talk)
+    right = correction(query, talk) or last_put_right(query, talk)
     if right is None or query.asks:
         return None
     talk.kit = talk.kit.with_facts([right])
@@ -216,6 +217,8 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return (Ask("aperture"),)
     if has("guide_number", "aperture"):
         return (Ask("power"),) if has("distance") and not has("power") else (Ask("film_speed"),) if has("distance") and not has("film_speed") else (Ask("distance"),) if not has("distance") else ()
+    if query.cues >= {"what", "do_i"} and query.facts and not has("aperture") and {f.quantity for f in query.facts} <= {"modifier", "power", "count", "film_speed", "loss", "camera_filter"}:
+        return (Ask("aperture"),)
     if len(query.all("distance")) == 2 and len(query.all("aperture")) == 1:
         return (Ask("aperture"),)
     return (Ask("aperture"),) if has("distance") and not has("aperture") else ()

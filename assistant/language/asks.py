@@ -120,9 +120,29 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     lit = any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
     if item.word == "how_far" and after and after[0].kind == "cue" and after[0].word in (("less", "more", "down") if lit else ("less", "more")):
         return Ask("stops", _whom(segment, at), "", item.start)
+    if item.word == "how_far" and any(i.kind == "cue" and i.word in ("down", "up") for i in segment.items[at + 1 :]) and any(i.kind == "name" and i.word == "power" or i.kind == "noun" for i in segment.items[at + 1 :]) \
+            and not any(i.kind in ("stops", "length") for i in segment.items):
+        return Ask("power", _whom(segment, at), "", item.start)
+    if item.word == "what" and len(segments_asks(segment)) == 0 and _sets(segment, at, text):
+        return Ask("aperture", "", "", item.start)
     if item.word in _CUE_ASKS:
         return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
     return None
+
+
+def segments_asks(segment: Segment) -> list[Item]:
+    """Names of quantities in a segment."""
+    return [i for i in segment.items if i.kind in ("name", "aperture")]
+
+
+_SETTING = ("set", "shoot at", "shoot it at", "use", "dial in", "go with")
+
+
+def _sets(segment: Segment, at: int, text: str) -> bool:
+    """"what should I set": the aperture, when nothing else is named."""
+    tail = segment.items[at + 1 : at + 3]
+    said = text[segment.items[at].start : segment.items[-1].end].lower() if segment.items else ""
+    return any(i.kind == "cue" and i.word == "do_i" for i in tail) and any(said.endswith(w) for w in _SETTING) and not any(i.kind == "cue" and i.word in ("meter", "rate", "down", "up") for i in segment.items)
 
 
 def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> Ask | None:

@@ -76,7 +76,7 @@ _RAW = re.compile(
   | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|w/s|ft\s?/\s?s(?:ec)?)\b)     # speeds
   | (?P<fmark>f\s?[/:]\s?(?=-?[\d½.])|f/(?=[a-z?]))    # f/8, f:8
   | (?P<fnum>f(?=\d))                                # f8
-  | (?P<format>\b(?:4\s?x\s?5|5\s?x\s?7|8\s?x\s?10|6\s?x\s?4\.5|6\s?x\s?[6789]|24\s?x\s?36|36\s?x\s?24)\b(?!\s*(?:ft|feet|m\b)))
+  | (?P<format>\b(?:4\s*x\s*5|5\s*x\s*7|8\s*x\s*10|6\s*x\s*4\.5|6\s*x\s*[6789]|24\s*x\s*36|36\s*x\s*24)\b(?!\s*(?:ft|feet|m\b)))
   | (?P<wordno>no\.(?=\s*\d))                          # guide no. 32
   | (?P<number>\d[\d,]*(?:\.\d+)?(?:e[+-]?\d+)?[½⅓⅔¼¾⅛⅜⅝⅞]?|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])
   | (?P<tail>(?<=[a-z])'(?:s|m|re|ve|ll|d|t)\b)      # what's, isn't

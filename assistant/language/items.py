@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Callable, Sequence
 
 from assistant.language.hearing import Token
@@ -413,7 +413,7 @@ BUILDERS: dict[str, Callable[[Node], Item]] = {
     "stops": _stops(0), "one_stop": _stops(0), "minus_stops": _stops(-1), "plus_stops": _stops(1), "stops_range": _stops_range,
     "plus_number": lambda node: _item("signed", node, _numbers(node)[0].value, unit="+"),
     "minus_number": lambda node: _item("signed", node, -_numbers(node)[0].value, unit="-"),
-    "ratio": _ratio, "ratio_or_range": _ratio_or_range, "number": _bare, "velocity": _velocity_named,
+    "ratio": _ratio, "ratio_or_range": _ratio_or_range, "number": _bare, "number_in": lambda node: _item("number", node, _numbers(node)[0].value, unit=_unit(node)), "velocity": _velocity_named,
     "voltage": _simple("voltage", "V"),
 }
 
@@ -437,7 +437,18 @@ def _from_node(node: Node) -> Item:
         if token.type == "LEN":
             return Item("unit_name", token.start, token.end, word=str(token.value))
         return Item("name", token.start, token.end, word=_NAMES[token.type.lower()], unit=token.type)
-    return BUILDERS[node.name](node)
+    return _within_reason(BUILDERS[node.name](node))
+
+
+SCALE_END = 1e9
+"""Nothing a photographer measures is beyond this, or nearer to nothing than one part of it."""
+
+
+def _within_reason(item: Item) -> Item:
+    """The item, or what is wrong with it when no scale reaches so far."""
+    size = abs(item.value)
+    fits = item.kind == "number" or not math.isfinite(size) or size == 0 or 1 / SCALE_END <= size <= SCALE_END
+    return item if fits or item.bad else replace(item, bad="that number is beyond any scale")
 
 
 def _from_token(token: Token) -> Item:

@@ -79,7 +79,7 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
     return sorted([*kept, Fact("stops", 1.0 + part, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
 
 
-_BARE_COUNT = re.compile(r"^\s*(?:takes|costs|eats|loses|another|is|a further|for)?\s*(?P<many>one and a half|half|a half|one|two|another|three)(?: more| further| again| on top)?\s*(?=[.,;?!]|$|\band\b)", re.I)
+_BARE_COUNT = re.compile(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)", re.I)
 _COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5}
 
 
@@ -96,11 +96,12 @@ def _one_more(facts: list[Fact], text: str) -> list[Fact]:
         match = _BARE_COUNT.match(text[taker.end :])
         if match is None:
             continue
-        start, end = taker.end + match.start("many"), taker.end + match.end()
+        group = "figure" if match["figure"] else "many"
+        start, end = taker.end + match.start(group), taker.end + match.end(group)
         if any(f.start < end and f.end > start and f.quantity in ("loss", "stops", "filter_loss", "distance") for f in out):
             continue
         out = [f for f in out if not (start <= f.start < end)]
-        out.append(Fact("stops", _COUNTS[match["many"].lower()], start=start, end=end, said=text[start:end]))
+        out.append(Fact("stops", float(match["figure"]) if match["figure"] else _COUNTS[match["many"].lower()], start=start, end=end, said=text[start:end]))
     return sorted(out, key=lambda f: f.start)
 
 

@@ -40,7 +40,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = _put_right(items)
     segments = cut(items)
     facts = _settle_numbers(facts_of(segments, owners(segments), text), segments, text)
-    facts = _now_here(facts, text)
+    facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
     facts = time_facts(lens_facts(facts, items, text), items, text)
@@ -61,6 +61,35 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         names=tuple(told),
         mentioned=tuple(dict.fromkeys(i.word for i in items if is_role(i))),
     )
+
+
+def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:
+    """"Leitzahl 45, metres": a unit that stands alone after the number belongs to it."""
+    out = list(facts)
+    for before, after in zip(segments, segments[1:]):
+        if len(after.items) == 1 and after.items[0].kind == "unit_name" and before.items and before.items[-1].kind == "guide_number":
+            out = [replace(f, unit=after.items[0].word) if f.start == before.items[-1].start and not f.unit else f for f in out]
+    return out
+
+
+def _listed_guides(facts: list[Fact], text: str) -> list[Fact]:
+    """"guide numbers of 36, 36 and 58 metres": every number of the list is a guide number."""
+    found = re.search(r"\b(?:guide ?numbers|guides|gns)\b", text.lower())
+    at = next((n for n, f in enumerate(facts) if f.quantity == "guide_number" and found and f.start <= found.end() + 12 and f.end > found.start()), None)
+    if at is None:
+        return facts
+    out, unit = list(facts), facts[at].unit
+    for n in range(at + 1, len(facts)):
+        fact, gap = facts[n], text[facts[n - 1].end : facts[n].start]
+        if re.sub(r"[\s,&]|and", "", gap.lower()) or fact.quantity not in ("number", "distance", "length_range", "number_range", "guide_number", "guide_number_pair"):
+            break
+        scale = {"ft": 0.3048, "m": 1.0}.get(fact.unit, 1.0) if fact.quantity in ("distance", "length_range") else 1.0
+        unit = unit or fact.unit
+        made = [replace(fact, quantity="guide_number", value=fact.value / scale, other=math.nan)]
+        if not math.isnan(fact.other) and fact.quantity in ("length_range", "number_range", "guide_number_pair"):
+            made.append(replace(fact, quantity="guide_number", value=fact.other / scale, other=math.nan, start=fact.end - 1))
+        out = [f for f in out if f is not fact] + made
+    return sorted((replace(f, unit=f.unit or unit) if f.quantity == "guide_number" else f for f in out), key=lambda f: f.start)
 
 
 def _now_here(facts: list[Fact], text: str) -> list[Fact]:
@@ -134,16 +163,18 @@ def _settle_numbers(facts: Sequence[Fact], segments: Sequence[Segment], text: st
                 continue
             fact = meant
         out.append(fact)
-    return _conditions(out, items, places)
+    return _conditions(out, items, places, text)
 
 
-def _conditions(facts: list[Fact], items: Sequence[Item], places: dict[int, int]) -> list[Fact]:
+def _conditions(facts: list[Fact], items: Sequence[Item], places: dict[int, int], text: str) -> list[Fact]:
     """"guide number 90 at quarter power", "24 at ISO 64": the condition goes with the number (contract 18)."""
     out: list[Fact] = []
     for fact in facts:
         guide = out[-1] if out and out[-1].quantity == "guide_number" else None
         at = places.get(fact.start, 0)
         joined = at > 1 and items[at - 2].kind == "guide_number" and items[at - 1].kind == "mark" and items[at - 1].word in ("AT", "FOR")
+        apart = guide is not None and "," in text[guide.end : fact.start]  # "gn 80, at quarter power": the scene's, not the number's
+        joined = joined and not apart
         if guide and joined and fact.quantity == "gn_iso" and not fact.bad:
             out[-1] = replace(guide, at_iso=fact.value)
         elif guide and joined and fact.quantity == "power" and not fact.bad:
@@ -177,6 +208,9 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
         return replace(fact, quantity="count", unit="flashes", of="")
     if "gn_hint" in cues | {i.word for i in after if i.kind == "cue"} and not any(f.quantity == "guide_number" for f in facts):
         return replace(fact, quantity="guide_number", unit="", of="")
+    if fact.unit in ("ft", "m") and not any(f.quantity == "guide_number" for f in facts):
+        flash = any(i.kind == "noun" for i in items) or bool({"my_kit"} & {i.word for i in items if i.kind == "cue"})
+        return replace(fact, quantity="guide_number", of="") if flash else replace(fact, quantity="distance", value=value * (0.3048 if fact.unit == "ft" else 1.0))
     if cues & {"move", "closer", "further"} or _lens_limit(before, after, text):
         kind = _lens_limit(before, after, text)
         return replace(fact, quantity=kind, value=pair, of="") if kind and is_aperture_mark(pair) else fact

@@ -34,7 +34,9 @@ def cut(items: Sequence[Item]) -> list[Segment]:
         if item.kind == "mark" and item.word == "COLON" and any(is_role(i) for i in run) and not any(i.kind in LIGHT_QUANTITIES for i in run):
             continue
         if item.kind == "mark" and item.word in _BREAKS:
-            if run or item.word == "Q":
+            if item.word == "Q" and not run and out:
+                out[-1] = Segment(out[-1].items, out[-1].sentence, True)
+            elif run or item.word == "Q":
                 out.append(Segment(tuple(run), sentence, item.word == "Q"))
             run = []
             sentence += item.word in ("END", "Q")

@@ -58,7 +58,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     if fact.quantity == "shutter" and fact.of != "ambient" and re.search(r"^[^.?!]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")
     if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and re.search(r"\b(?:flash|pulse|burst|it) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
-        return replace(fact, quantity="duration")
+        return fact if re.search(r"\b(?:shoot|shooting|shot|using|under|with) (?:the |my )?flash at\W*$", lower[: fact.start]) else replace(fact, quantity="duration")
     return fact
 
 

@@ -109,7 +109,8 @@ def _only_one_power(facts: list[Fact], groups: dict[tuple[str, str], list[Fact]]
 def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
     """A bare value after being asked is the answer to what was asked."""
     numbers = [f for f in query.facts if f.quantity in ("number", "stops", "share")]
-    if not missing or not numbers or len(query.unknown) > 2 or len(query.text.split()) > 6:
+    lengths = [f for f in query.facts if f.quantity == "distance"]
+    if not missing or not (numbers or lengths) or len(query.unknown) > 2 or len(query.text.split()) > 6:
         return query
     wanted = [m for m in missing if not any(f.quantity == m for f in query.facts)]
     facts = list(query.facts)
@@ -117,11 +118,11 @@ def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
         if fact.bad:
             continue
         facts[facts.index(fact)] = _as(fact, quantity, unit)
-    lengths = [f for f in facts if f.quantity == "distance"]
+    lengths = [f for f in facts if f.quantity == "distance" and f.of in ("", "both")]
     if "guide_number" in wanted and lengths and not any(f.quantity == "guide_number" for f in facts) and ("distance" not in wanted or len(lengths) > 1):
         at = facts.index(lengths[0])
         factor = {"ft": 0.3048, "m": 1.0}.get(lengths[0].unit, 1.0)
-        facts[at] = replace(lengths[0], quantity="guide_number", value=lengths[0].value / factor, of=lengths[0].of)
+        facts[at] = replace(lengths[0], quantity="guide_number", value=lengths[0].value / factor, of="" if lengths[0].of == "both" else lengths[0].of)
     return replace(query, facts=tuple(facts), unplaced=())
 
 

@@ -76,6 +76,14 @@ def correction(query: Query, talk: Conversation) -> Fact | None:
     return _recast(new[0], target) if target else None
 
 
+def last_put_right(query: Query, talk: Conversation) -> Fact | None:
+    """"no sorry, it's 120", right after a fact of the kit was told: that fact."""
+    if talk.scene.asks or not talk.kit.facts or "correction" not in query.cues or len(query.facts) != 1:
+        return None
+    new, last = query.facts[0], talk.kit.facts[-1]
+    return _recast(new, last) if new.quantity in ("number", "distance", last.quantity) and not new.bad else None
+
+
 def _recast(fact: Fact, target: Fact) -> Fact:
     """A value read as the quantity that it corrects."""
     number = shown(fact)
@@ -314,6 +322,17 @@ def _one_pop(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(*(f for f in query.facts if f is not told[0]), told[0], replace(wanted[0], origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f is not wanted[0]))
 
 
+def _rows_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"what if they were 6 and 9 m?": the front row and the back row."""
+    pair = next((f for f in query.facts if f.quantity == "length_range"), None)
+    rows = [f.of for f in scene.facts if f.quantity == "distance" and f.of in ("front", "back")]
+    if pair is None or sorted(set(rows)) != ["back", "front"]:
+        return query, scene
+    near = replace(pair, quantity="distance", of="front", other=math.nan)
+    far = replace(pair, quantity="distance", of="back", value=pair.other, other=math.nan)
+    return replace(query, facts=tuple(f for f in query.facts if f is not pair) + (near, far)), scene
+
+
 def _just_one(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, just the one": one flash instead of several."""
     if query.facts or not re.search(r"\b(just|only)\s+(the\s+)?one\b", query.text.lower()):
@@ -451,5 +470,5 @@ def _relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     _corrected, _units, _ratio_convention, _swaps, _drops, _measured_loss, _another_length, _half_that, _relation_again, _more_or_less,
-    _another, _keeps_answer, _one_pop, _just_one, _all_of_them, _other_light, _role_value, _film_pushes, _wide_open, _only_so_many, _bare_numbers,
+    _another, _keeps_answer, _one_pop, _rows_again, _just_one, _all_of_them, _other_light, _role_value, _film_pushes, _wide_open, _only_so_many, _bare_numbers,
 )

@@ -58,7 +58,8 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
     if ask.quantity in ("shutter", "exposure_value"):
         return True
     known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & {c for c, _, _ in SKY_EV})
-    return known or (wants_nd(query) and not query.has("guide_number"))
+    together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(re.search(r"\btogether\b|add up|\btotal\b|\bsum\b", query.text, re.I))
+    return known or together or (wants_nd(query) and not query.has("guide_number"))
 
 
 def _lacks(missing: tuple[str, ...], used: tuple[Fact, ...] = ()) -> Solution:

@@ -173,7 +173,7 @@ def _cause(cause: Term) -> str:
         return f"a loss of {speak_stops(cause.doublings)}"
     if cause.quantity == "count":
         many = 2**cause.doublings
-        return f"{_COUNT.get(round(many), f'{many:.3g}')} equal flashes from one spot" if abs(many - round(many)) < 0.01 else "more flashes"
+        return f"{_COUNT.get(round(many), f'{many:.3g}')} equal flashes from one spot" if abs(many - round(many)) < 0.01 else f"{many:.3g} times the number of flashes"
     return f"{times(cause.doublings)} {NAMES[cause.quantity]}"
 
 

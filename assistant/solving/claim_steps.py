@@ -44,7 +44,7 @@ ARITHMETIC = re.compile(
     r"(?P<a>\d+(?:\.\d+)?)(?: ?(?:m|ft|feet|metres?|meters?))?(?P<more>(?: ?(?:\+|-|x|×|\*|/|÷|times|plus|divided by|over) ?(?:the )?(?:square )?(?:root (?:of )?|√ ?)?(?:\d+(?:\.\d+)?|two)(?: ?(?:m|ft|feet|metres?|meters?)\b)?)+)"
     r" ?(?:=|is(?: about)?|makes|gives|comes to|equals|->|→)\s?(?:about |roughly |around )?(?P<f>f ?/? ?)?(?P<r>\d+(?:\.\d+)?)"
 )
-_SPOKEN = re.compile(r"\b(?:so|is|=|gives?|makes?|becomes?|get|to|about|it's|now|then|means|that's|leaves?|left with|down to|up to|->|→)\W{0,3}(?:it |us |me |now |about |roughly |around |only |just |a |the |gn |guide number |of )*$")
+_SPOKEN = re.compile(r"\b(?:so|is|=|gives?|makes?|becomes?|get|to|about|it's|now|then|means|that's|equals?|equal to|same as|leaves?|left with|down to|up to|->|→)\W{0,3}(?:it |us |me |now |about |roughly |around |only |just |a |the |gn |guide number |of )*$")
 
 
 def without_sums(query: Query) -> Query:
@@ -96,8 +96,11 @@ def _divides_by_distance(operations: str, query: Query) -> bool:
     return any(f.quantity in ("distance", "camera_distance", "path") and abs(f.value / LENGTH.get(f.unit, 1.0) - divisor) < 0.02 * divisor for f in query.facts)
 
 
-def steps(query: Query) -> list[Step]:
-    """Every figure of a worked line that starts at one guide number, with what it should be."""
+def steps(query: Query, claimed: Fact | None = None) -> list[Step]:
+    """Every figure of a worked line that starts at one guide number, with what it should be.
+
+    `claimed` is the last figure: where no other was worked out, everything else comes before it.
+    """
     guides = query.all("guide_number")
     if not guides or any(f.of not in ("", "camera", "film", "both") for f in query.facts if f.quantity in ("guide_number", "distance", "aperture")):
         return []
@@ -107,9 +110,16 @@ def steps(query: Query) -> list[Step]:
     replay = _Replay(guides[0].value, unit, guides[0].at_iso or 100.0, guides[0].at_power or 1.0, plain(query.text))
     before = [f for f in query.facts if f.start < guides[0].start]
     after = [f for f in query.facts if f.start > guides[0].start]
+    if claimed is not None and not any(f.start != claimed.start and _worked_out(f, replay.said) for f in after):
+        rest = [f for f in (*before, *after) if f.start != claimed.start]
+        before, after = [], [*rest, *(f for f in query.facts if f.start == claimed.start)]
     for fact in (*before, *_conditions_first(after, replay.said)):
         replay.take(fact)
     return replay.found
+
+
+def _worked_out(fact: Fact, said: str) -> bool:
+    return fact.cue == "result" or (fact.quantity in ("number", "guide_number") and is_figure(fact, said))
 
 
 def _several(guides: list[Fact], said: str) -> bool:
@@ -216,9 +226,9 @@ def _about(pending: Iterable[Change], quantity: str) -> str:
     return next((c.quantity for c in pending if abs(c.stops) > 0.2), "distance" if quantity in ("aperture", "distance") else quantity)
 
 
-def first_wrong(query: Query) -> Step | None:
+def first_wrong(query: Query, claimed: Fact | None = None) -> Step | None:
     """The first figure that is out by more than a third of a stop; None where every one holds."""
-    return next((s for s in steps(without_sums(query)) if abs(s.off) > TOLERANCE), None)
+    return next((s for s in steps(without_sums(query), claimed) if abs(s.off) > TOLERANCE), None)
 
 
 __all__ = ["ARITHMETIC", "Step", "first_wrong", "steps", "without_sums"]

@@ -62,6 +62,8 @@ _GAP = frozenset(
 _STOPS = re.compile(r"(?P<n>" + _NUM + r"|a|an|half a|a full|one full|one whole|another|1/3 of a|a third of a|half)(?: and (?P<half>a half|a third|two thirds|half))?[- ](?:full |whole |more |f[- ]?)?stops?(?: and (?P<half2>a half|a third|half))?\b")
 _COUNT = re.compile(r"\b(?P<n>" + _NUM + r") (?:(?:identical|equal|similar|matching|same|matched|such|like|equally bright|of the same|little|small|big|more) )*(?:flashes|strobes|lights|heads|guns|flashguns|units|speedlights|monolights|lamps|of them)\b")
 _ANOTHER = re.compile(r"\b(?:a |add(?:ing)? (?:a |an )?)?(?:second|another|one more|extra)(?: (?:identical|equal|matching|similar|such|same))* (?:flash|strobe|light|head|gun|unit|speedlight|one)\b")
+_ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0}
+_ORDINAL = re.compile(r"\b(?:a|the|adding a) (?P<o>third|fourth|fifth) (?:(?:identical|equal|matching|similar|such|same) )*(?:flash|strobe|light|head|gun|unit|speedlight)\b")
 _SHIFT = (
     ("aperture", re.compile(r"f ?/? ?(\d+(?:\.\d+)?) ?(?:to|->|→|down to|up to|-) ?f ?/? ?(\d+(?:\.\d+)?)")),
     ("speed", re.compile(r"(?:1/)(\d+)(?: ?s(?:ec)?)? ?(?:to|->|→|down to|up to) ?(?:1/)?(\d+)")),
@@ -170,6 +172,7 @@ def _shift_value(quantity: str, one: str, two: str) -> float:
 
 def _counts(said: str) -> list[Term]:
     out = [Term("count", math.log2(number(m["n"])), m.start(), m.end()) for m in _COUNT.finditer(said) if number(m["n"]) > 1 and not said[m.end() :].startswith((" away", " number"))]
+    out += [Term("count", math.log2(_ORDINALS[m["o"]] / (_ORDINALS[m["o"]] - 1)), m.start(), m.end()) for m in _ORDINAL.finditer(said)]
     return out + [Term("count", 1.0, m.start(), m.end()) for m in _ANOTHER.finditer(said)]
 
 
@@ -226,6 +229,8 @@ def _pairs(said: str) -> list[Term]:
 
 def _term(said: str, factor: re.Match[str], noun: re.Match[str]) -> Term:
     quantity = _noun(noun)
+    if quantity == "light" and noun.group().startswith("flash") and re.search(r"\b(?:turn|dial|set|run|power|knock)\w* (?:(?:down|the|my|your) )*$", said[: noun.start()]):
+        quantity = "power"
     value = _factor_value(factor)
     start, end = min(factor.start(), noun.start()), max(factor.end(), noun.end())
     before = said[max(0, start - 24) : end]

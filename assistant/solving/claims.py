@@ -36,6 +36,10 @@ def solve(query: Query) -> Solution | None:
     if not query.claim or any(a.quantity in ("sharp", "freeze", "coverage") for a in query.asks) or query.has("sharp_limit"):
         return None
     plainer = readable(query)
+    if _CAMERA_MOVES.search(plain(query.text)) and not plainer.has("guide_number"):
+        camera = judge_folklore(query.text)
+        if camera is not None:
+            return _said(camera, query)
     rule = judge_rule(query.text)
     ratio = judge_ratio(query.text) or judge_loss(query.text)
     if ratio or (rule and not (plainer.has("guide_number") or plainer.has("aperture"))):
@@ -47,6 +51,9 @@ def solve(query: Query) -> Solution | None:
     if verdict:
         return _said(verdict, query)
     return claim_of_distances(query) or claim_about_film(query) or worked
+
+
+_CAMERA_MOVES = re.compile(r"\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
 
 
 def placed(query: Query, judged: Solution) -> tuple[Fact, ...]:
@@ -116,10 +123,17 @@ def _guides_in_lengths(query: Query) -> Query:
 def _conditions_apart(query: Query) -> Query:
     """"guide number 80 at a quarter power becomes 40": the condition is what changes it."""
     guides = query.all("guide_number")
-    if len(guides) < 2 or guides[-1].cue != "claimed":
+    last = guides[-1]
+    if len(guides) < 2 or not is_figure(last, plain(query.text)):
         return query
     one = guides[0]
-    facts = [f for f in query.facts if f is not one]
+    facts = [f for f in query.facts if f is not one and f is not last] + [replace(last, at_iso=None, at_power=None, cue="claimed" if not query.has("aperture") else last.cue)]
+    if last.at_iso:
+        facts.append(Fact("film_speed", last.at_iso, start=last.start - 1, end=last.start - 1, said=last.said))
+    if last.at_power:
+        facts.append(Fact("power", last.at_power, start=last.start - 1, end=last.start - 1, said=last.said))
+    if last.at_iso or last.at_power:
+        return query.with_facts(sorted((one, *facts), key=lambda f: f.start))
     if one.at_power not in (None, 1.0) and not query.has("power"):
         facts.append(Fact("power", float(one.at_power or 1.0), start=one.end, end=one.end, said=one.said))
         one = replace(one, at_power=None)
@@ -130,7 +144,7 @@ def _conditions_apart(query: Query) -> Query:
 
 
 _LENGTH = {"ft": 0.3048, "m": 1.0}
-_BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
+_BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|equal to|same as|it's|that's|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
 _UNIT_AFTER = re.compile(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
 _FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|power|stop|f-stop|film|about|around|roughly|an|a|that|is|of|to|can|be|should|must|away|set|use|want|go|stand|put|right|ok|only|just|up|down)\W+)*$"
 _ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works out|leaves|comes? to|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
@@ -243,7 +257,7 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     if gap is not None and found.fact.quantity == "aperture":
         return _difference(found, right, off, gap)
     too = _TOO.search(said)
-    wrong = None if too else first_wrong(query)
+    wrong = None if too else first_wrong(query, found.fact)
     if too:
         return _too(found, right, off, too)
     if _ENOUGH.search(said) and found.fact.quantity in ("aperture", "distance", "count", "power", "film_speed"):

@@ -21,6 +21,7 @@ SKY_EV: tuple[tuple[str, float, str], ...] = (
     ("snow", 16.0, "sun on snow or sand"), ("hazy", 14.0, "hazy sun"), ("heavy_overcast", 12.0, "heavy overcast"),
     ("overcast", 13.0, "overcast"), ("shade", 12.0, "open shade"), ("sunny", 15.0, "bright sun"),
 )
+SUNNY_EV = ambient.SUNNY_EV
 SAME_TIME = 1.0
 """Stands for the shutter time of a reading that named none: the same as now."""
 
@@ -108,6 +109,8 @@ def _from_rule(query: Query, at: Working) -> Daylight | None:
 
 def _from_sky(query: Query) -> Daylight | None:
     for cue, ev, name in SKY_EV:
+        if cue == "snow" and not re.search(r"snow|sand", query.text, re.I):
+            cue, ev, name = "snow", SUNNY_EV, "bright sun; on snow or sand itself a stop more"
         if cue in query.cues:
             why = f"{name}, by the sunny-16 rule; common practice, a meter or a test frame is surer"
             return Daylight(ev, (), (Assumed("exposure_value", ev, "EV", why),))

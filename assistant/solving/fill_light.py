@@ -22,6 +22,7 @@ _SAME = 0.2
 """Stops within which a camera setting is taken to be the daylight's own exposure."""
 _SUM = re.compile(r"\b(?:sum|total|together|add(?:s|ed|ing)? up|both (?:lights|together)|combined|added|adds? to|on top)\b", re.I)
 _WHAT_FLASH = re.compile(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
+_EACH_RIGHT = re.compile(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b", re.I)
 _ADDS = re.compile(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
 
 
@@ -42,6 +43,8 @@ def added(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture" and flash and not room and under is not None and _SUM.search(query.text) and not query.has("shutter"):
         value = sum_of_light((flash.value, flash.value * 2.0 ** (signed(under) / 2)))
         return Solution(answers=(marks.aperture(value),), used=(flash, under), topic="ambient", notes=("Flash and ambient light on the same face add.",))
+    if ask.quantity == "stops" and _EACH_RIGHT.search(query.text) and _SUM.search(query.text):
+        return Solution(answers=(marks.stops(1.0),), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
     if ask.quantity == "stops" and under is not None and _ADDS.search(query.text):
         value = ambient.added_light_stops(-signed(under))
         return Solution(answers=(marks.stops(value),), used=(under,), topic="ambient", notes=("That is how much brighter the face is than with the flash alone.",))

@@ -241,6 +241,8 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
     times = query.all("shutter")
     if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
+    if len(query.all("aperture")) >= 2 and not query.has("exponent"):
+        return None  # a reading and another aperture: an equivalent exposure
     if len(times) >= 3:
         return _by_table(query, times)
     metered, exponent = times[-1], query.last("exponent")

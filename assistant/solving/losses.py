@@ -47,7 +47,7 @@ def _high_speed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]
 
 def solve(query: Query) -> Solution | None:
     """What something in the way costs, or the aperture once it is there; None for anything else."""
-    ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power")), None)
+    ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")), None)
     if ask is None:
         return None
     for topic in (_t_stop, _measured, _added_up, _after, _made_up):
@@ -60,13 +60,16 @@ def solve(query: Query) -> Solution | None:
 def _measured(query: Query, ask: Ask) -> Solution | None:
     """Readings without and with it, nothing moved: the marks between them, lost."""
     read = [f for f in query.all("aperture") if f.of in ("", "ambient")]
+    span = query.last("aperture_range")
+    if span and not read:
+        read = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)]
     something = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")] or query.cues & {"ceiling", "wall", "bounce", "hss"}
     if ask.quantity not in ("stops", "factor") or len(read) != 2 or not something or query.has("guide_number") or query.has("loss"):
         return None
     if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"}):
         return None
     lost = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
-    return _told(query, ask, lost, tuple(read))
+    return _told(query, ask, lost, (*read, *((span,) if span else ())))
 
 
 def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
@@ -78,7 +81,7 @@ def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tu
 
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
-    if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") or query.has("distance") or query.has("magnification") or query.has("extension"):
+    if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") or query.has("aperture_range") or query.has("distance") or query.has("magnification") or query.has("extension"):
         return None
     said = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}]
@@ -144,16 +147,17 @@ _MAKES_UP = re.compile(r"\b(?:keep|keeps|same|hold|holds|make up|makes up|compen
 
 def _made_up(query: Query, ask: Ask) -> Solution | None:
     """A known good power, and something put in the way: more power for the same aperture."""
-    powers, said = query.all("power"), [f for f in query.facts if f.quantity == "loss"]
-    if ask.quantity != "power" or len(powers) != 1 or not (said or query.has("modifier")) or not _MAKES_UP.search(query.text):
+    powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity == "loss"]
+    if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or query.has("modifier")) or not _MAKES_UP.search(query.text):
         return None
     if query.has("guide_number") or any(len(query.all(q)) > 1 for q in ("distance", "aperture", "film_speed")):
         return None
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said else []
     value = powers[0].value * 2.0 ** (sum(f.value for f in said) + sum(_typical(f) for f in worn))
     assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn)
-    solution = Solution(answers=(marks.power(value),), used=(powers[0], *said, *worn), assumed=assumed, topic="losses")
-    if value <= 1.0005:
+    answer = Quantity("energy", value, "J") if ask.quantity == "energy" else marks.power(value)
+    solution = Solution(answers=(answer,), used=(powers[0], *said, *worn), assumed=assumed, topic="losses")
+    if value <= 1.0005 or ask.quantity == "energy":
         return solution
     short = math.log2(value)
     ways = ((marks.power(1.0), marks.stops(short, "to open up")),)

@@ -27,10 +27,10 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
     ("lens_geometry", frozenset({"coverage", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),
+    ("losses", frozenset({"stops", "factor", "aperture", "power", "energy"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
     ("pops", frozenset({"count", "aperture", "stops"})),
     ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
-    ("losses", frozenset({"stops", "factor", "aperture", "power"})),
     ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number", "duration", "time"})),
     ("relations", frozenset({"ratio", "stops", "power", "distance", "aperture", "film_speed", "guide_number"})),
     ("conversions", frozenset({"guide_number", "stops", "factor", "power", "film_speed", "distance"})),
@@ -63,8 +63,15 @@ def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:
     return query, used, notes
 
 
+def _in_order(query: Query) -> Solution | None:
+    """What was asked first, by itself, where it can be answered so."""
+    alone = _first(replace(query, asks=query.asks[:1]))
+    return alone if alone is not None and alone.status == "answered" else None
+
+
 def _first(query: Query) -> Solution | None:
-    found = _first(query)
+    found = _in_order(query) if len({a.quantity for a in query.asks}) > 1 else None
+    found = found or _first(query)
     return _with_the_rest(query, found) if found is not None and len(query.asks) > 1 else found
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -25,7 +25,7 @@ CONTROL_C, CONTROL_D, ENTER = "\x03", "\x04", "\r"
 
 
 @pytest.fixture
-def talk(assistant: Assistant, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Iterator[object]:
+def talk(assistant: Assistant, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Iterator[Callable[..., str]]:
     """Types keys into a chat and gives what it showed; the chat must end by itself."""
     monkeypatch.setenv("COLUMNS", "80")
 
@@ -38,44 +38,40 @@ def talk(assistant: Assistant, monkeypatch: pytest.MonkeyPatch, capsys: pytest.C
     yield typed
 
 
-def test_the_first_run_teaches_by_example(talk: object) -> None:
-    shown = talk(CONTROL_D)  # type: ignore[operator]
+def test_the_first_run_teaches_by_example(talk: Callable[..., str]) -> None:
+    shown = talk(CONTROL_D)
     assert "my flash is guide number 110 feet" in shown and "Ctrl-D leaves" in shown
 
 
-def test_a_question_is_answered_and_the_next_goes_on_from_it(talk: object) -> None:
+def test_a_question_is_answered_and_the_next_goes_on_from_it(talk: Callable[..., str]) -> None:
     """110 ft at 11 ft is f/10 (guide number arithmetic); a quarter of the power is two stops, f/5."""
-    shown = talk("my flash is guide number 110 feet\r", "what aperture at 11 feet?\r", "and at quarter power?\r", CONTROL_D)  # type: ignore[operator]
+    shown = talk("my flash is guide number 110 feet\r", "what aperture at 11 feet?\r", "and at quarter power?\r", CONTROL_D)
     assert "Noted" in shown and "f/10" in shown and "f/5" in shown
 
 
 @pytest.mark.parametrize("word", ["quit", "exit", "bye", "Quit."])
-def test_a_word_leaves(talk: object, word: str) -> None:
-    talk(word + ENTER)  # type: ignore[operator]
+def test_a_word_leaves(talk: Callable[..., str], word: str) -> None:
+    talk(word + ENTER)
 
 
-def test_help_shows_example_questions(talk: object) -> None:
-    assert "what did I shoot?" in talk("help\r", CONTROL_D)  # type: ignore[operator]
+def test_help_shows_example_questions(talk: Callable[..., str]) -> None:
+    assert "what did I shoot?" in talk("help\r", CONTROL_D)
 
 
-def test_control_c_clears_the_line_and_twice_leaves(talk: object) -> None:
-    shown = talk("glorp", CONTROL_C, "guide number 80 feet, 10 feet, what aperture\r", CONTROL_C, CONTROL_C)  # type: ignore[operator]
+def test_control_c_clears_the_line_and_twice_leaves(talk: Callable[..., str]) -> None:
+    shown = talk("glorp", CONTROL_C, "guide number 80 feet, 10 feet, what aperture\r", CONTROL_C, CONTROL_C)
     assert "glorp" not in shown and "f/8" in shown and shown.count("Ctrl-C once more leaves") == 2
 
 
-def test_pasted_lines_are_questions_of_their_own(talk: object) -> None:
+def test_pasted_lines_are_questions_of_their_own(talk: Callable[..., str]) -> None:
     pasted = "\x1b[200~guide number 80 feet, 10 feet, what aperture?\n\nand at 20 feet?\x1b[201~"
-    shown = talk(pasted, ENTER, CONTROL_D)  # type: ignore[operator]
+    shown = talk(pasted, ENTER, CONTROL_D)
     assert "> and at 20 feet?" in shown and shown.index("f/8") < shown.index("f/4")
 
 
-def test_escape_sequences_do_not_come_back(talk: object) -> None:
-    shown = talk("\x1b[200~snark\x07whistle \x1b]0;title\x07 \u202e glorp\x1b[201~", ENTER, CONTROL_D)  # type: ignore[operator]
+def test_escape_sequences_do_not_come_back(talk: Callable[..., str]) -> None:
+    shown = talk("\x1b[200~snark\x07whistle \x1b]0;title\x07 \u202e glorp\x1b[201~", ENTER, CONTROL_D)
     assert all(line.isprintable() for line in shown.splitlines())
-
-
-def test_a_name_can_be_completed(talk: object) -> None:
-    assert "f/8" in talk("call the big one Thunder, guide number 80 feet\r", "what aperture with Thun\t at 10 feet?\r", CONTROL_D) or True  # type: ignore[operator]
 
 
 def offered(assistant: Assistant, typed: str) -> list[str]:
@@ -144,7 +140,7 @@ def test_the_chat_opens_on_a_terminal(home: Path, more: dict[str, str]) -> None:
         os.chdir(ROOT)
         os.execve(sys.executable, [sys.executable, "-m", "assistant"], surroundings(home, **{"TERM": "xterm-256color", **more}))
     fcntl.ioctl(terminal, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 40, 0, 0))
-    shown, sent, until = b"", 0, time.monotonic() + 30
+    shown, sent, until = b"", 0, time.monotonic() + 15
     keys = [(b"leaves", b"guide number 80 feet, 10 feet, ISO 100, what aperture?\r"), (b"f/8.", b"\x04")]
     while time.monotonic() < until:
         if not select.select([terminal], [], [], 0.1)[0]:
@@ -162,9 +158,11 @@ def test_the_chat_opens_on_a_terminal(home: Path, more: dict[str, str]) -> None:
             time.sleep(0.3)
             os.write(terminal, keys[sent][1])
             sent += 1
+    if time.monotonic() >= until:
+        os.kill(child, 9)
     _, status = os.waitpid(child, 0)
     os.close(terminal)
-    assert os.waitstatus_to_exitcode(status) == 0 and b"f/8" in shown and b"Traceback" not in shown
+    assert os.waitstatus_to_exitcode(status) == 0 and b"f/8" in shown and b"Traceback" not in shown, shown.decode("utf-8", "replace")
     colours = set(re.findall(rb"\x1b\[[0-9;]*m", shown))
     assert not any(re.search(rb"\b(?:4[0-7]|48|10[0-7]|7)\b", c) for c in colours), colours
     assert "NO_COLOR" not in more or not any(re.search(rb"3[0-9]|9[0-7]", c) for c in colours), colours

