@@ -172,7 +172,8 @@ def explains(turn: Turn) -> Answer | None:
     from assistant.teaching.glossary import explain
 
     text = turn.query.text
-    found = diagnose(text)
+    reported = not turn.query.claim or re.search(r"\b(?:why|wrong|came|come out|happened)\b", _said(turn))
+    found = diagnose(text) if reported else None
     if found:
         return _reply(turn, found.reply)
     plain = _REQUEST.sub("", _AUDIENCE.sub(" ", text)).strip(" ,.")

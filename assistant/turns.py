@@ -396,4 +396,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, practises, about_last_answer, _corrects_kit, _tells_kit, _safety, explains_first, _checks_claim, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, practises, about_last_answer, _safety, explains_first, _corrects_kit, _tells_kit, _checks_claim, _ask_something, explains)

@@ -7,6 +7,7 @@ Question words that carry their quantity ("how far", "how many stops") ask by th
 
 from __future__ import annotations
 
+import re
 from typing import Sequence
 
 from assistant.language.items import Item
@@ -122,7 +123,7 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("stops", _whom(segment, at), "", item.start)
     if item.word == "how_far" and any(i.kind == "cue" and i.word in ("down", "up") for i in segment.items[at + 1 :]) and any(i.kind == "name" and i.word == "power" or i.kind == "noun" for i in segment.items[at + 1 :]) \
             and not any(i.kind in ("stops", "length") for i in segment.items):
-        return Ask("power", _whom(segment, at), "", item.start)
+        return Ask("power", _whom(segment, at), "", item.start) if re.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment, at), item.start)
     if item.word == "what" and len(segments_asks(segment)) == 0 and _sets(segment, at, text):
         return Ask("aperture", "", "", item.start)
     if item.word in _CUE_ASKS:

@@ -108,6 +108,9 @@ def _is_focal(place: Place) -> bool:
 
 
 def _named_extension(place: Place) -> bool:
+    before_it = place.items[max(0, place.at - 4) : place.at]
+    if any(i.kind == "mark" and i.word == "EXTENSION" for i in before_it) and not any(i.kind == "mark" and i.word == "LENS" for i in place.items[place.at : place.at + 3]):
+        return not any(i.kind in ("length", "focal_length") for i in before_it)
     after = [i for i in (place.beside(1), place.beside(2)) if i]
     before = [i for i in (place.beside(-1), place.beside(-2)) if i]
     return any(i.kind == "mark" and i.word == "EXTENSION" for i in before + after)

@@ -49,11 +49,14 @@ def _half_frame(facts: list[Fact], text: str) -> list[Fact]:
     return [*kept, Fact("format", 0.0, "half frame", start=found.start(), end=found.end(), said=found.group())]
 
 
+_FILM_SAID = re.compile(r"iso|asa|film|din|speed|\bei\b|slide|neg|°|/")
+
+
 def _bare_lens(facts: list[Fact], items: Sequence[Item], places: dict[int, int], text: str) -> list[Fact]:
     """"hyperfocal of an 80 on 6x6": a bare number is the lens, where none was named."""
     if any(f.quantity == "focal_length" for f in facts):
         return facts
-    bare = [f for f in facts if (f.quantity == "number" or f.quantity == "film_speed" and f.said.strip().isdigit()) and not f.bad and 8 <= f.value <= 1200
+    bare = [f for f in facts if (f.quantity == "number" or f.quantity == "film_speed" and not _FILM_SAID.search(f.said.lower())) and not f.bad and 8 <= f.value <= 1200
             and re.search(r"\b(?:an?|the|my|with|for|lens|on) $", text.lower()[max(0, f.start - 6) : f.start])]
     return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm") if f in bare[:1] else f for f in facts]
 
@@ -272,7 +275,8 @@ _YES_NO = re.compile(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|do
 def _puts_to_the_test(lower: str, facts: Sequence[Fact]) -> bool:
     """"is f/8 enough to keep 3 m sharp?", "will 2.5 m be sharp?": a yes or a no, with nothing else asked."""
     kinds = {f.quantity for f in facts}
-    if "sharp_limit" not in kinds or "guide_number" in kinds or re.search(r"\b(?:what|which|where|how)\b", lower):
+    stood = {"distance", "focal_length", "aperture"} <= kinds and re.search(r"\b(?:sharp|in focus)\b", lower)
+    if not ("sharp_limit" in kinds or stood) or "guide_number" in kinds or re.search(r"\b(?:what|which|where|how)\b", lower):
         return False
     return bool(_YES_NO.search(lower)) or bool(re.search(r"\b(?:right|correct|true|yes or no|enough)\s*\?", lower))
 

@@ -29,13 +29,23 @@ _BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
+    facts = [f for f in facts if not (re.fullmatch(r"\W*a meter\W*", f.said, re.I) and re.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
     out = _close_focus(_counted_stops(_sizes(list(facts), text), text, cues), text)
     out = _worn(_said_apart(_not_rows(_layers(out, text), text), text), text)
     if _is_bounced(text, cues):
         out = _legs(out, text)
         out = [_paint(f, text) for f in out]
     out = _zoom_table(out, text)
-    return _beside(out, text)
+    return [_within_reason(f) for f in _beside(out, text)]
+
+
+_STOPS = ("stops", "loss", "relation", "filter_loss", "nd", "power_down", "signed")
+_MOST_STOPS = 60.0
+"""More than lie between a candle and a thousand suns: a slip of the keys."""
+
+
+def _within_reason(fact: Fact) -> Fact:
+    return replace(fact, bad="no light has so many stops") if fact.quantity in _STOPS and not fact.bad and abs(fact.value) > _MOST_STOPS else fact
 
 
 _BEHIND_HER = re.compile(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
@@ -54,7 +64,7 @@ _MORE_STOPS = re.compile(r"\b(?:(?:one|a) (?:more|further|extra)|another|only on
 _SIZE_BEFORE = re.compile(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d+|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
 _HOW_WIDE = re.compile(r"^\s*(?:wide|across|in diameter|square|deep|long)\b", re.I)
 _IS_AFTER = re.compile(r"\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\s*$", re.I)
-_LAYERS = re.compile(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|thicknesses|folds|sides|gels|silks|scrims|grids|tissues|diffusers|cloths|filters|of them)\b", re.I)
+_LAYERS = re.compile(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|thicknesses|folds|sides|gels|silks|scrims|grids|tissues|diffusers|cloths|filters)\b", re.I)
 _MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
 _OF_ND = re.compile(r"\b(?:nd|neutral density|grey filter)(?: filter)?s?(?: of| at| is| that's| worth|:|,)?\s*(?:a )?$", re.I)
 _NOTHING = re.compile(r"^\W*(?:on|it|there|which|and)?\W*(?:that )?(?:costs?|loses?|eats?|takes?)(?: me)? (?:nothing|no light|none|no stops)\b", re.I)

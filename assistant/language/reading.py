@@ -196,6 +196,9 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     cues = {i.word for i in before if i.kind == "cue"}
     reads = any(i.kind == "link" or (i.kind == "cue" and i.word == "meter") or (i.kind == "name" and i.word == "meter") for i in before[-2:])
     role = next((i.word for i in reversed(before) if is_role(i)), "")
+    pushed = any(i.kind == "cue" and i.word in ("push", "pull") for i in items[at + 1 : at + 3])
+    if (pushed or re.search(r"\b(?:faster|slower)\b", text.lower())) and is_film_speed_mark(value) and value >= 12:
+        return replace(fact, quantity="film_speed", of="")
     if cues & {"push", "pull", "rate", "box_speed"} and is_film_speed_mark(value) and value >= 12:
         return replace(fact, quantity="rated" if "rate" in cues and any(f.quantity == "film_speed" for f in facts) else "film_speed", of="")
     if reads and role and is_aperture_mark(pair):

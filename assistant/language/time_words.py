@@ -14,7 +14,7 @@ from typing import Sequence
 from assistant.language.items import Item
 from assistant.query import Ask, Fact
 
-_FIRED = re.compile(r"\b(?:fir|popp?|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
+_FIRED = re.compile(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
 _WAITED = re.compile(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each)|apart|every)\b")
 
 

@@ -25,6 +25,7 @@ _FAULT = re.compile(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it
 _VERB = re.compile(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
 )
+_RELATIVE = re.compile(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must))")
 _MATTERS = re.compile(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\?\s*$")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
@@ -45,7 +46,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
 
 def _asks_openly(items: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(i.kind == "cue" and i.word in _ASKING for i in items) or re.match(r"\W*(?:why|how|when|where|who|what|which)\b", said) is not None
+    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) for i in items) or re.match(r"\W*(?:why|how|when|where|who|what|which)\b", said) is not None
 
 
 def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:

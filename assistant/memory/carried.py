@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Callable, Iterable
 
@@ -33,7 +34,7 @@ def _read(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> Fact:
 
 
 def _is_lens(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
-    return "focal_length" in scene and "film_speed" not in scene and fact.said.strip().isdigit() and not query.has("focal_length")
+    return "focal_length" in scene and "film_speed" not in scene and not re.search(r"iso|asa|film|din|speed|\bei\b|/", fact.said.lower()) and not query.has("focal_length")
 
 
 def _is_limit(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:

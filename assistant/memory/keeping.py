@@ -27,6 +27,9 @@ NAME = "name"
 CAMERA_OWNER = "camera and film"
 """Whose a fact is that belongs to no light, as it stands in the file."""
 
+PLAIN_OWNERS = frozenset({"key", "fill", "hair", "rim", "kicker", "accent", "background", "left", "right", "a", "b", "c", "big", "small"})
+"""Lights that the language knows without a name: of these the kit keeps no name."""
+
 LONGEST_LOG = 2000
 _LENGTHS = frozenset({"max_distance", "min_distance", "distance", "focus_distance", "camera_distance", "path", "focal_length"})
 _PLAIN = {f: getattr(Fact("", 0.0), f) for f in ("cue", "to", "at_iso", "at_power", "estimate")}
@@ -147,7 +150,7 @@ def kit_of(rows: Iterable[KitFact]) -> Kit:
     names = tuple(row.owner for row in ordered if row.quantity == NAME)
     facts = (fact_of("" if row.owner == CAMERA_OWNER else row.owner, row.quantity, json.loads(row.value), row.said) for row in ordered if row.quantity != NAME)
     found = tuple(replace(f, origin="kit") for f in facts if f is not None)
-    owners = dict.fromkeys((*names, *(f.of for f in found if f.of)))
+    owners = dict.fromkeys((*names, *(f.of for f in found if f.of and f.of not in PLAIN_OWNERS)))
     return Kit(found, tuple(owners))
 
 

@@ -68,7 +68,7 @@ BELIEFS: tuple[Belief, ...] = (
            "Light spreads over an area, so it falls with the square of the distance: twice as far leaves a quarter.", "photometry"),
     Belief((r"\b(?:light|flash)\b.{0,30}\b(?:fall\w*|drop\w*|weaken\w*|fade\w*|decreas\w*)\b", r"\b(?:linear\w*|straight line|evenly|in proportion|proportional\w*)\b"), False,
            "Light falls with the square of the distance: twice as far leaves a quarter, two stops less.", "photometry"),
-    Belief((r"\b(?:ready|neon|orange|green)[- ]?(?:light|lamp)\b", r"\b(?:full|fully|charged|100)\b"), False,
+    Belief((r"\b(?:ready|neon|orange|green)[- ]?(?:light|lamp)\b", r"\b(?:full|fully|charged|100|trust|rely|believe)\b"), False,
            "The ready light often comes on before the capacitor is full; wait as long again for full power."),
     Belief((r"\b(?:focal length|zoom(?:ing)? (?:in|out|my lens|the lens)|longer lens|long lens|telephoto|tele lens|wide[- ]angle|zoom lens)\b", r"\b(?:flash|light|exposure|guide number)\b", _MATTER), False,
            "At the same f-number the focal length does not change the flash exposure; only the distance from the flash does."),

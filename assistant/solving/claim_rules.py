@@ -171,6 +171,8 @@ def _cause(cause: Term) -> str:
         return speak_stops(cause.doublings)
     if cause.quantity == "filter":
         return f"a loss of {speak_stops(cause.doublings)}"
+    if cause.quantity == "pops" and cause.doublings > 0:
+        return f"{2**cause.doublings:.3g} times the pops"
     if cause.quantity == "count":
         many = 2**cause.doublings
         return f"{_COUNT.get(round(many), f'{many:.3g}')} equal flashes from one spot" if abs(many - round(many)) < 0.01 else f"{many:.3g} times the number of flashes"

@@ -214,12 +214,14 @@ class _Replay:
             return math.log2(fact.value)
         if fact.quantity in ("loss", "nd", "filter_loss", "power_down"):
             return -abs(fact.value)
+        if fact.quantity in ("relation", "stops") and fact.cue in ("less", "more") and self.found:
+            return -abs(fact.value) if fact.cue == "less" else abs(fact.value)
         if fact.quantity == "push":
             return fact.value
         return -math.log2(fact.value) if fact.quantity == "factor" else None
 
 
-_GROUP = {"nd": "loss", "filter_loss": "loss", "factor": "loss", "power_down": "power", "push": "film_speed"}
+_GROUP = {"nd": "loss", "filter_loss": "loss", "factor": "loss", "power_down": "power", "relation": "loss", "stops": "loss", "push": "film_speed"}
 
 
 def _about(pending: Iterable[Change], quantity: str) -> str:

@@ -31,7 +31,7 @@ NUMBER_WORDS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, 
                 "twelve": 12.0, "sixteen": 16.0, "a": 1.0, "an": 1.0}
 _NUM = r"(?:\d+(?:\.\d+)?|" + "|".join(w for w in NUMBER_WORDS if len(w) > 2) + ")"
 _FRACTIONS = {"half": 0.5, "a half": 0.5, "third": 1 / 3, "a third": 1 / 3, "quarter": 0.25, "a quarter": 0.25, "one quarter": 0.25, "an eighth": 0.125, "eighth": 0.125,
-              "sixteenth": 0.0625, "a sixteenth": 0.0625, "1/2": 0.5, "1/4": 0.25, "1/8": 0.125, "1/16": 0.0625, "1/32": 1 / 32, "½": 0.5, "¼": 0.25}
+              "sixteenth": 0.0625, "a ninth": 1 / 9, "ninth": 1 / 9, "one ninth": 1 / 9, "1/9": 1 / 9, "one eighth": 0.125, "one sixteenth": 0.0625, "one half": 0.5, "one third": 1 / 3, "a sixteenth": 0.0625, "1/2": 0.5, "1/4": 0.25, "1/8": 0.125, "1/16": 0.0625, "1/32": 1 / 32, "½": 0.5, "¼": 0.25}
 _VERBS = {"double": 2.0, "doubles": 2.0, "doubled": 2.0, "doubling": 2.0, "twice": 2.0, "halve": 0.5, "halves": 0.5, "halved": 0.5, "halving": 0.5, "quadruple": 4.0, "quadruples": 4.0,
           "quadrupled": 4.0, "quadrupling": 4.0, "triple": 3.0, "triples": 3.0, "tripled": 3.0, "tripling": 3.0, "treble": 3.0, "trebles": 3.0, "quarters": 0.25, "quartering": 0.25,
           "quartered": 0.25, "thrice": 3.0, "twofold": 2.0, "fourfold": 4.0}
@@ -62,6 +62,7 @@ _GAP = frozenset(
 _STOPS = re.compile(r"(?P<n>" + _NUM + r"|a|an|half a|a full|one full|one whole|another|1/3 of a|a third of a|half)(?: and (?P<half>a half|a third|two thirds|half))?[- ](?:full |whole |more |f[- ]?)?stops?(?: and (?P<half2>a half|a third|half))?\b")
 _COUNT = re.compile(r"\b(?P<n>" + _NUM + r") (?:(?:identical|equal|similar|matching|same|matched|such|like|equally bright|of the same|little|small|big|more) )*(?:flashes|strobes|lights|heads|guns|flashguns|units|speedlights|monolights|lamps|of them)\b")
 _ANOTHER = re.compile(r"\b(?:a |add(?:ing)? (?:a |an )?)?(?:second|another|one more|extra)(?: (?:identical|equal|matching|similar|such|same))* (?:flash|strobe|light|head|gun|unit|speedlight|one)\b")
+_POPS = re.compile(r"\b(?P<n>" + _NUM + r") (?:(?:full|equal|more|full-power) )*(?:pops|bursts|firings|discharges)\b")
 _ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0}
 _ORDINAL = re.compile(r"\b(?:a|the|adding a) (?P<o>third|fourth|fifth) (?:(?:identical|equal|matching|similar|such|same) )*(?:flash|strobe|light|head|gun|unit|speedlight)\b")
 _SHIFT = (
@@ -172,6 +173,7 @@ def _shift_value(quantity: str, one: str, two: str) -> float:
 
 def _counts(said: str) -> list[Term]:
     out = [Term("count", math.log2(number(m["n"])), m.start(), m.end()) for m in _COUNT.finditer(said) if number(m["n"]) > 1 and not said[m.end() :].startswith((" away", " number"))]
+    out += [Term("pops", math.log2(number(m["n"])), m.start(), m.end()) for m in _POPS.finditer(said) if number(m["n"]) > 1]
     out += [Term("count", math.log2(_ORDINALS[m["o"]] / (_ORDINALS[m["o"]] - 1)), m.start(), m.end()) for m in _ORDINAL.finditer(said)]
     return out + [Term("count", 1.0, m.start(), m.end()) for m in _ANOTHER.finditer(said)]
 

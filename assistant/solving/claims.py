@@ -150,6 +150,7 @@ _FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|po
 _ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works out|leaves|comes? to|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
 _SAYS_STOPS = re.compile(r"\b(?:is|are|be|gets?|reads?|loses?|costs?|drops?|falls?|so|makes?)\W+(?:(?:it|the|fill|key|about|only|just|light|by|then|will)\W+)*$")
 _TURN = re.compile(r"(?<!^)\b(?:so (?!far|that|called|much|many)|therefore|thus|hence)\b")
+_SETS = re.compile(r"\b(?:set|use|dial(?: in)?|turn(?: it)?(?: down)? to|drop(?: it)? to|choose|go to)" + _FILLERS)
 _REACHES = re.compile(r"\b(?:reach(?:es)?|get (?:me )?(?:out )?to|make it to|carry(?: to)?|go as far as)" + _FILLERS)
 _CLAUSE = re.compile(r"\b(?:so|therefore|thus|hence)\b[^,.;]*$")
 _CONCLUDES = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
@@ -208,13 +209,15 @@ def _candidates(query: Query) -> list[Fact]:
     facts = [f for f in query.facts if f.quantity in CLAIMABLE and f.origin == "said" and not f.bad]
     facts += [replace(f, quantity="distance") for f in query.facts if f.quantity in ("max_distance", "min_distance") and f.origin == "said"]
     facts += [replace(f, quantity="stops", value=abs(f.value), cue="") for f in query.facts if f.quantity in ("power_down", "relation", "loss") and f.origin == "said" and _SAYS_STOPS.search(said[: f.start])]
+    if not query.has("guide_number") and len(query.all("count")) < 2:
+        facts = [f for f in facts if f.quantity != "count"]
     turn = _TURN.search(said)
     facts = [f for f in facts if turn is None or f.start > turn.start()]
     last = max((f.start for f in facts), default=0)
 
     def rank(f: Fact) -> tuple[int, int, int]:
         before = said[: f.start]
-        near = (f.quantity == "aperture" and f.start == last) or f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
+        near = (f.start == last and (f.quantity == "aperture" or _SETS.search(before) is not None)) or f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
         level = 4 if _REACHES.search(before) else 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
         return level, order[f.quantity] if level < 3 else 0, f.start
 

@@ -179,7 +179,8 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     if push:
         return _done(marks.film_speed(said.value * 2**push.value), said, push)
     if moved and (moved.cue or moved.unit in ("+", "-")):
-        over = moved.cue == "more" or moved.unit == "+"
+        text = query.text.lower()
+        over = (moved.cue == "more" or moved.unit == "+" or "slower" in text) and "faster" not in text
         return _done(marks.film_speed(said.value * 2 ** (-abs(moved.value) if over else abs(moved.value))), said, moved)
     return _done(marks.film_speed(said.value), said) if said.unit == "DIN" else None
 

@@ -78,6 +78,9 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if times is not None:
         scene = Scene(1.0, times, moved=True)
         return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
+    if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):
+        lacking = "back" if query.last("distance", "front") else "front" if query.last("distance", "back") else "front row and to the back"
+        return needs(("distance",), f"I need the distance from the flash to the {lacking} row.", scene.used, "falloff")
     if scene.near is None or scene.far is None or query.has("stops"):
         return None
     lost = falloff_stops(scene.near, scene.far)

@@ -232,6 +232,10 @@ def name_by_size(query: Query) -> Query:
     """"the big one" and "the small one" among unnamed guide numbers."""
     guides = [f for f in query.facts if f.quantity == "guide_number" and not f.of]
     asked = {a.of for a in query.asks} | {f.of for f in query.facts}
+    if len(guides) > 2 and len({f.start for f in guides}) == len(guides):
+        letters = {g.start: chr(97 + n % 26) for n, g in enumerate(guides)}
+        named = [replace(f, of=letters[f.start]) if f in guides else f for f in query.facts]
+        return _pair_up(query.with_facts(named), list(letters.values()))
     if len(guides) == 2:
         ordered = sorted(guides, key=lambda f: f.value)
         names = {ordered[0].start: "small", ordered[1].start: "big"} if asked & {"big", "small"} else {guides[0].start: "a", guides[1].start: "b"}

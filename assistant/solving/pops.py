@@ -248,9 +248,14 @@ def _adds_to(query: Query) -> Solution | None:
 def _stops_of(query: Query) -> Solution | None:
     """"how many stops do eight pops give over one"."""
     pops = popped(query)
-    if pops is None or pops.unit != "pops" or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "power", "film_speed", "relation", "stops")):
+    if pops is None or pops.unit != "pops" or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops")):
         return None
+    powers = query.all("power")
+    partial = [f for f in powers if f.value < 1]
+    if len(partial) > 1:
+        return None
+    part = partial[0].value if partial else 1.0
     others = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
     before = others[0].value if others else 1.0
-    gained = math.log2(pops.value / before)
-    return Solution(answers=(Quantity("stops", gained, "stops"),), used=(pops, *others), topic="time", working=(f"2 to the power {gained:.3g} is {pops.value / before:.3g}",))
+    gained = math.log2(pops.value * part / before)
+    return Solution(answers=(Quantity("stops", gained, "stops"),), used=(pops, *others, *powers), topic="time", working=(f"2 to the power {gained:.3g} is {pops.value * part / before:.3g}",))

@@ -7,6 +7,7 @@ pulse is taken as an exponential discharge, so that t0.1 is 3.32 times t0.5.
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Quantity
 from assistant.physics import duration
@@ -161,6 +162,8 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     if rate:
         return Solution(answers=(marks.shutter(pops.value / rate.value),), used=(pops, rate), topic="time", working=(f"{pops.value:g} flashes at {rate.value:g} a second",))
     pause = query.last("interval") or query.last("recycle")
+    if pops.value <= 1:
+        return needs(("count",), "I need the number of pops.", (pops,), "time")
     if pause is None:
         return needs(("duration",), "I need the time between pops.", (pops,), "time")
     part, fact = share(query)
@@ -214,6 +217,8 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     if split and ratio and ratio.value > 0:
         shares = (value * ratio.value / (ratio.value + 1), value / (ratio.value + 1))
         return Solution(answers=tuple(Quantity("energy", s, "J", name) for s, name in zip(shares, ("larger share", "smaller share"))), used=(*used, ratio), topic="time")
+    if split and re.search(r"\b(?:twice|double|half)\b[^.?]{0,12}\bother", query.text.lower()):
+        return Solution(answers=(Quantity("energy", value * 2 / 3, "J", "larger share"), Quantity("energy", value / 3, "J", "smaller share")), used=tuple(used), topic="time")
     heads = next((f for f in counts if f.value > 1), None)
     if split and heads:
         return Solution(lead="Each head gets", answers=(Quantity("energy", value / heads.value, "J"),), used=(*used, heads), topic="time", working=(f"{value:g} / {heads.value:g}",))

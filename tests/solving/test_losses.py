@@ -205,3 +205,8 @@ def test_a_source_nearer_than_its_own_size_is_named() -> None:
 
 def test_more_power_for_what_is_put_on() -> None:
     assert value("I was at quarter power bare. The umbrella takes one stop. What power keeps the same aperture?", quantity="power") == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize("question", ["softbox costs 1e9 stops, GN 40 m, 2 m, f?", "EV 15, ND of 2000 stops, f/8, ISO 100, shutter?"])
+def test_more_stops_than_there_are_is_rejected(question: str) -> None:
+    assert ask(question).status == "rejected"
