@@ -5,31 +5,37 @@ from __future__ import annotations
 import random
 import re
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from assistant.answer import Answer, Quantity
+from assistant.language.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving import marks
 from assistant.solving.lights import preferred_unit
-from assistant.teaching.explaining import Manner, how_sure, sum_of, why_not
-from assistant.teaching.practice import TOPICS, Exercise, Practice, begin, following, given, judge, sheet, spoken
 from assistant.turn import Turn
 from assistant.units import length_in
 
-_SHOW = re.compile(
+if TYPE_CHECKING:
+    from assistant.teaching.explaining import Manner
+    from assistant.teaching.practice import Exercise, Practice
+
+_SHOW = Pattern(
     r"\b(?:show|see|give|walk|take|talk|run)\b.{0,14}\b(?:sum|sums|working|workings|math|maths|steps|arithmetic|ledger|calculation|through (?:it|that|the sum))\b|\bhow (?:did|do|does|would) (?:you|that|it|this)\b.{0,10}\b(?:get|got|work|arrive|come|reach|figure|calculate)\b"
     r"|^\W*(?:but )?why(?: is)?(?: (?:that|it|this|so|though|on earth))*\W*$|^\W*how come\W*$|\bwhere (?:does|did) (?:that|it|the \S+|f\S*)\b.{0,14}\bcome from\b|\bexplain (?:that|it|this|your answer|the answer|how you got)\b|\bprove it\b|^\W*(?:the )?(?:sum|working|maths?|workings)\W*(?:please)?\W*$"
     r"|^\W*why (?:is it |is that |do i (?:need|set) |would it be )?(?:f ?/?)?\d+(?:\.\d+)?\W*$"
 )
-_WHY_NOT = re.compile(r"\b(?:why|how come)\b.{0,24}(?:\bnot\b|n't\b)|\band not\b|\bi (?:thought|expected|make it|made it|got|get|had|would have said|would've said)\b|\bshouldn't (?:it|that) be\b|\brather than\b|\binstead of\b")
-_STOPS = re.compile(r"\b(?:just|only|in) (?:the )?stops\b|\bstops only\b|\bas stops\b")
-_NEW = re.compile(r"\blike i(?:'m| am) (?:five|5|new|a beginner|a child|ten)\b|\beli5\b|\bsimpl(?:er|y)\b|\bplain(?:er)? (?:words|english)\b|\bfor a beginner\b|\bi(?:'m| am) (?:new|a beginner)\b|\bslow(?:er|ly)\b")
-_SURE = re.compile(r"\bhow (?:sure|certain|confident|accurate|reliable|exact|far off|precise|safe is that)\b|\bare you (?:sure|certain)\b|\bcan i (?:trust|rely)\b|\bmargin of error\b|\bhow (?:much )?(?:could|might|can) (?:it|that|this) be (?:off|out|wrong)\b")
-_SHEET = re.compile(r"\b(?P<n>\d{1,2}|three|four|five|six|eight|ten|twelve|twenty)\b(?: \w+){0,2}? (?:questions|exercises|problems|sums)\b|\bworksheet\b|\banswer (?:sheet|key)\b")
-_QUIZ = re.compile(r"\b(?:quiz|test) me\b|\b(?:give|ask|set) me (?:a |some |another )?(?:practice|question|quiz|exercise|problem|test question)\w*|\bpractice (?:question|problem|with me)\w*|\blet(?:'s| us|s) practi[cs]e\b|\bi want to practi[cs]e\b|\bask me (?:something|a question|questions)\b|^\W*(?:practi[cs]e|quiz)\b")
-_STOP = re.compile(r"^\W*(?:ok(?:ay)?,? |right,? |please )?(?:stop|enough|quit|end|finish|that's (?:all|enough|it)|no more|i'm done|done|exit quiz|stop (?:the )?(?:quiz|practice|asking)|enough (?:now|for today|questions))\b(?! down| of )")
-_PASS = re.compile(r"\b(?:skip|pass|next(?: one| question)?|don't know|dont know|no idea|give up|tell me the answer|what is it|what's the answer)\b")
+_WHY_NOT = Pattern(r"\b(?:why|how come)\b.{0,24}(?:\bnot\b|n't\b)|\band not\b|\bi (?:thought|expected|make it|made it|got|get|had|would have said|would've said)\b|\bshouldn't (?:it|that) be\b|\brather than\b|\binstead of\b")
+_STOPS = Pattern(r"\b(?:just|only|in) (?:the )?stops\b|\bstops only\b|\bas stops\b")
+_NEW = Pattern(r"\blike i(?:'m| am) (?:five|5|new|a beginner|a child|ten)\b|\beli5\b|\bsimpl(?:er|y)\b|\bplain(?:er)? (?:words|english)\b|\bfor a beginner\b|\bi(?:'m| am) (?:new|a beginner)\b|\bslow(?:er|ly)\b")
+_SURE = Pattern(r"\bhow (?:sure|certain|confident|accurate|reliable|exact|far off|precise|safe is that)\b|\bare you (?:sure|certain)\b|\bcan i (?:trust|rely)\b|\bmargin of error\b|\bhow (?:much )?(?:could|might|can) (?:it|that|this) be (?:off|out|wrong)\b")
+_SHEET = Pattern(r"\b(?P<n>\d{1,2}|three|four|five|six|eight|ten|twelve|twenty)\b(?: \w+){0,2}? (?:questions|exercises|problems|sums)\b|\bworksheet\b|\banswer (?:sheet|key)\b")
+_QUIZ = Pattern(r"\b(?:quiz|test) me\b|\b(?:give|ask|set) me (?:a |some |another )?(?:practice|question|quiz|exercise|problem|test question)\w*|\bpractice (?:question|problem|with me)\w*|\blet(?:'s| us|s) practi[cs]e\b|\bi want to practi[cs]e\b|\bask me (?:something|a question|questions)\b|^\W*(?:practi[cs]e|quiz)\b")
+_STOP = Pattern(r"^\W*(?:ok(?:ay)?,? |right,? |please )?(?:stop|enough|quit|end|finish|that's (?:all|enough|it)|no more|i'm done|done|exit quiz|stop (?:the )?(?:quiz|practice|asking)|enough (?:now|for today|questions))\b(?! down| of )")
+_PASS = Pattern(r"\b(?:skip|pass|next(?: one| question)?|don't know|dont know|no idea|give up|tell me the answer|what is it|what's the answer)\b")
 _NUMBERS = {"three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12, "twenty": 20}
 _MAX_SHEET = 20
+_LONGEST = 3000
+"""Characters beyond which a turn is no remark to a teacher."""
 
 
 def _said(turn: Turn) -> str:
@@ -47,8 +53,10 @@ def about_last_answer(turn: Turn) -> Answer | None:
     """Why, show the sum, how sure: the ledger of the answer just given."""
     said, talk = _said(turn), turn.conversation
     query, solution = talk.last_query, talk.last_solution
-    if query is None or solution is None or turn.query.has("guide_number") or turn.query.has("distance") and not _WHY_NOT.search(said):
+    if query is None or solution is None or len(said) > _LONGEST or turn.query.has("guide_number") or turn.query.has("distance") and not _WHY_NOT.search(said):
         return None
+    from assistant.teaching.explaining import how_sure, sum_of, why_not
+
     if _SURE.search(said):
         return _reply(turn, how_sure(query, solution))
     value = next((q for q in solution.answers if q.quantity != "claim"), solution.answers[0])
@@ -83,6 +91,8 @@ def _expected(query: Query, answer: Quantity) -> Fact | None:
 def practises(turn: Turn) -> Answer | None:
     """Quiz questions, their answers, and sheets of questions with answers."""
     said, talk = _said(turn), turn.conversation
+    if len(said) > _LONGEST:
+        return None
     if talk.practice is not None:
         found = _during(turn, said, talk.practice)
         if found is not None:
@@ -92,6 +102,8 @@ def practises(turn: Turn) -> Answer | None:
         return _sheet(turn, said, sheet_wanted)
     if not _QUIZ.search(said) or turn.query.has("guide_number"):
         return None
+    from assistant.teaching.practice import begin
+
     talk.practised += 1
     talk.practice = begin(random.Random(talk.practised), _unit(turn, said))
     return _reply(turn, f"{talk.practice.exercise.text} (Say “stop” when you have had enough.)")
@@ -105,6 +117,8 @@ def _unit(turn: Turn, said: str) -> str:
 
 
 def _during(turn: Turn, said: str, practice: Practice) -> Answer | None:
+    from assistant.teaching.practice import following, given, judge, spoken
+
     talk = turn.conversation
     if _STOP.search(said):
         talk.practice = None
@@ -132,6 +146,8 @@ _TOPIC_WORDS = (("film speed", r"\b(?:iso|asa|film speed)\b"), ("power", r"\bpow
 
 
 def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
+    from assistant.teaching.practice import TOPICS, sheet, spoken
+
     word = found.groupdict().get("n") or "ten"
     count = max(1, min(_MAX_SHEET, _NUMBERS[word] if word in _NUMBERS else int(word)))
     topic = next((name for name, words in _TOPIC_WORDS if re.search(words, said) and name in TOPICS), "")
@@ -146,21 +162,28 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
 # --- explanations ------------------------------------------------------------------------------------
 
 _FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time"})
-_ASKS = re.compile(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do)|explain|define|describe|how (?:do|does|can|should|is|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure))\b")
-_AUDIENCE = re.compile(r"[,.]?\s*\b(?:for|to) (?:my|our|the|a|some|an) (?:\w+ )?(?:class|students?|club|pupils?|beginners?|group|daughter|son|friend|apprentice|kids?)\b|[,.:]?\s*\b(?:like i(?:'m| am) (?:five|5|new to (?:all )?this|new|a beginner|ten|a child)|eli5|in plain (?:english|words)|in simple (?:words|terms)|please)\b[,.:]?", re.IGNORECASE)
-_REQUEST = re.compile(r"^\W*(?:could|can|would|will) you (?:please )?(?=explain|tell|describe|define|teach)", re.IGNORECASE)
+_ASKS = Pattern(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do)|explain|define|describe|how (?:do|does|can|should|is|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure))\b")
+_AUDIENCE = Pattern(r"[,.]?\s*\b(?:for|to) (?:my|our|the|a|some|an) (?:\w+ )?(?:class|students?|club|pupils?|beginners?|group|daughter|son|friend|apprentice|kids?)\b|[,.:]?\s*\b(?:like i(?:'m| am) (?:five|5|new to (?:all )?this|new|a beginner|ten|a child)|eli5|in plain (?:english|words)|in simple (?:words|terms)|please)\b[,.:]?", re.IGNORECASE)
+_REQUEST = Pattern(r"^\W*(?:could|can|would|will) you (?:please )?(?=explain|tell|describe|define|teach)", re.IGNORECASE)
+
+
+def _for_anybody(text: str) -> str:
+    """The question without for whom it is asked ("for my class", "like I'm five")."""
+    return re.sub(_AUDIENCE.pattern, " ", text, flags=re.IGNORECASE) if _AUDIENCE.search(text) else text
 
 
 def explains_first(turn: Turn) -> Answer | None:
     """A question for an explanation and no figure to work with: taught before anything is solved."""
     said = _said(turn)
+    if len(said) > _LONGEST:
+        return None
     if turn.query.claim and not re.search(r"\b(?:why|how come|explain|what is|what's|what does)\b", said) or not _ASKS.search(said):
         return None
     return None if _has_figures(turn, said) else explains(turn)
 
 
 def _has_figures(turn: Turn, said: str) -> bool:
-    plain = _AUDIENCE.sub(" ", said)
+    plain = _for_anybody(said)
     kinds = {f.quantity for f in turn.query.facts if f.origin == "said" and re.search(r"\d", f.said)} & _FIGURES
     why = re.search(r"\b(?:why|how come|explain)\b", said) is not None
     return bool(kinds) and not (why and len(kinds) <= 1 and "guide_number" not in kinds) and bool(re.search(r"\d", plain))
@@ -176,6 +199,20 @@ def explains(turn: Turn) -> Answer | None:
     found = diagnose(text) if reported else None
     if found:
         return _reply(turn, found.reply)
-    plain = _REQUEST.sub("", _AUDIENCE.sub(" ", text)).strip(" ,.")
+    plain = re.sub(_REQUEST.pattern, "", _for_anybody(text), flags=re.IGNORECASE).strip(" ,.")
     term = explain(text) or explain(plain)
     return _reply(turn, f"{term.text} ({term.source})") if term else None
+
+
+# --- a false premise ----------------------------------------------------------------------------------
+
+_RULE_STEMS = ("halv", "doubl", "quadrupl", "tripl", "quarters", "divid", "multipl", "cuts", "drop", "reduces", "cost", "loses", "since", "because", "given that", "seeing that", "stop")
+
+
+def put_right(query: Query) -> tuple[Query, str]:
+    """A false rule that was slipped into a question, looked for where the words for one are there."""
+    if len(query.text) > _LONGEST or not any(stem in query.text.lower() for stem in _RULE_STEMS):
+        return query, ""
+    from assistant.solving.premises import put_right as judged
+
+    return judged(query)

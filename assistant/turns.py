@@ -12,16 +12,18 @@ from assistant.memory.followups import correction, follow_up, last_put_right
 from assistant.memory.carried import carried
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
+from assistant.safety.stems import may_concern_safety
 from assistant.solving.lights import preferred_unit
 from assistant.solving.limits import check
-from assistant.solving.premises import put_right
 from assistant.solving.solution import Solution
 from assistant.solving.solver import impossible, solve, unused
-from assistant.teach_turns import about_last_answer, explains, explains_first, practises
+from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
 from assistant.turn import Handler, Turn
 
 KEPT_WORDS = re.compile(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about|do (?:i|we) have)\b", re.IGNORECASE)
 """Without one of these a turn is not about the kit or the log themselves."""
+CLOSE_M = 1.0
+"""Metres beyond which no caution goes by the distance alone."""
 
 
 def take_turn(turn: Turn) -> Answer:
@@ -331,9 +333,11 @@ def _cautions(turn: Turn, query: Query, solution: Solution) -> tuple[Told, ...]:
     """Cautions that fit this scene, most serious first, each once a conversation."""
     if solution.status not in ("answered", "noted", "out_of_reach"):
         return ()
+    nearest = min((f.value for f in query.facts if f.quantity == "distance" and not f.of), default=None)
+    if not may_concern_safety(turn.query.text) and (nearest is None or nearest > CLOSE_M):
+        return ()
     from assistant.safety.cautions import find_cautions
 
-    nearest = min((f.value for f in query.facts if f.quantity == "distance" and not f.of), default=None)
     found = find_cautions(turn.query.text, distance_m=nearest)
     fresh = [c for c in found if c.topic not in turn.conversation.cautioned]
     turn.conversation.cautioned.update(c.topic for c in fresh)
@@ -348,11 +352,11 @@ def _noted(query: Query, sentence: str) -> Answer:
 
 
 def _safety(turn: Turn) -> Answer | None:
+    if (turn.query.asks and turn.query.has("guide_number")) or not may_concern_safety(turn.query.text):
+        return None
     from assistant.safety.cautions import caution
     from assistant.safety.questions import answer_safety
 
-    if turn.query.asks and turn.query.has("guide_number"):
-        return None
     found = answer_safety(turn.query.text)
     if found is None:
         return None
@@ -362,8 +366,8 @@ def _safety(turn: Turn) -> Answer | None:
 
 def _checks_claim(turn: Turn) -> Answer | None:
     """Something put up for a yes or a no: by itself, else with what the conversation knows."""
-    from assistant.solving.claims import placed
     from assistant.solving.claims import solve as judge
+    from assistant.solving.claims import tidied
 
     query, talk = turn.query, turn.conversation
     if not query.claim:
@@ -380,10 +384,7 @@ def _checks_claim(turn: Turn) -> Answer | None:
     asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
     if asked or found.status == "needs":
         _remember(turn, replace(whole, asks=asked or whole.asks), found)
-    hidden = placed(whole, found)
-    starts = {f.start for f in (*hidden, *found.used)}
-    left = {f.said for f in query.facts if f.quantity == "number" and f.start not in starts}
-    return _speak(turn, replace(whole, facts=tuple(f for f in whole.facts if f not in hidden), unplaced=tuple(u for u in query.unplaced if u in left)), found)
+    return _speak(turn, tidied(whole, found), found)
 
 
 def _not_understood(turn: Turn) -> Answer:

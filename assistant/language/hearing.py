@@ -256,7 +256,8 @@ def _inch_words(tokens: list[Token]) -> list[Token]:
     out = list(tokens)
     for place, token in enumerate(tokens):
         ends = place + 1 == len(tokens) or tokens[place + 1].type in ("COMMA", "END", "Q")
-        if token.type == "IN" and ends and place and tokens[place - 1].type == "NUM":
+        film = place > 1 and tokens[place - 2].type in ("ISO", "FILM", "WITH") or getattr(tokens[place - 1].value, "value", 0.0) >= 100
+        if token.type == "IN" and ends and place and tokens[place - 1].type == "NUM" and not film:
             out[place] = Token("LEN", "in", token.start, token.end)
     return out
 

@@ -12,6 +12,7 @@ import re
 from dataclasses import replace
 from typing import Sequence
 
+from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.query import Ask, Fact
 
@@ -234,7 +235,7 @@ _GIVEN_BEFORE = re.compile(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that)
 
 def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about sharpness and coverage in the order said."""
-    lower = text.lower()
+    lower = re.sub(r"\s+", " ", fold(text))
     if _puts_to_the_test(lower, facts):
         return [Ask("sharp", "", "", 0)]
     if not _about_a_lens(facts, items, lower):

@@ -11,6 +11,7 @@ from collections import Counter
 from dataclasses import replace
 from typing import Sequence
 
+from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.query import Ask, Fact
 
@@ -20,7 +21,7 @@ _WAITED = re.compile(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes
 
 def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     """The facts with movements, pops counted as "times", waits and charges told apart."""
-    lower = text.lower()
+    lower = fold(text)
     moving = any(f.quantity == "velocity" for f in facts) or bool(re.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
     out = [_read(f, lower, moving, cues) for f in facts]
@@ -43,7 +44,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     around = lower[max(0, fact.start - 30) : fact.end + 25]
     if fact.quantity == "power" and fact.unit == "%" and re.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
         return replace(fact, quantity="charge", of="")
-    if fact.quantity == "recycle" and re.search(r"\b(?:in|during|per|over)\s+(?:an?\s+)?$", lower[: fact.start]) and not re.search(r"recycl\w*(?: time)?(?: is| takes| of)? (?:in|about|around) *$", lower[: fact.start]):
+    if fact.quantity == "recycle" and re.search(r"\b(?:in|during|per|over)\s+(?:an?\s+)?$", lower[: fact.start]) and not re.search(r"recycl\w*(?:\s+time)?(?:\s+is|\s+takes|\s+of)?\s+(?:in|about|around)\s*$", lower[: fact.start]):
         return replace(fact, quantity="time")
     if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not re.search("lens|focal", around) and fact.value < 1:
         return replace(fact, quantity="blur", of="")
@@ -77,7 +78,7 @@ _ADDS = re.compile(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|
 
 def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about movement, duration, recycling, energy and pops."""
-    lower = text.lower()
+    lower = re.sub(r"\s+", " ", fold(text))
     counted = Counter(f.quantity for f in facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     cues = {i.word for i in items if i.kind == "cue"}

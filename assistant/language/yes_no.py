@@ -6,32 +6,38 @@ import re
 from typing import Sequence
 
 from assistant.language.items import Item
+from assistant.language.patterns import Pattern
 from assistant.language.segments import Segment
 from assistant.query import Ask, Fact
 
-_TAG = re.compile(
+_TAG = Pattern(
     r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|eh|ok|okay|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|,\s*no\s*\?\s*$"
 )
-_NO_TAG = re.compile(r"\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
-_PHRASE = re.compile(
+_NO_TAG = Pattern(r"\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
+_PHRASE = Pattern(
     r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b"
     r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
     r"|\b(?:isn't|isnt|doesn't|doesnt|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|this)\b\s*[?.!]*\s*$"
     r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
     r"|\bis it (?:true|correct|right|so|a myth)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
 )
-_FAULT = re.compile(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
-_VERB = re.compile(
+_FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
+_VERB = Pattern(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
 )
-_RELATIVE = re.compile(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must))")
-_MATTERS = re.compile(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\?\s*$")
+_RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must))")
+_MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\?\s*$")
+_OPENS = Pattern(r"\W*(?:why|how|when|where|who|what|which)\b")
+_LONGEST = 3000
+"""Characters beyond which nothing is put up for a yes or a no."""
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
 
 def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     """Whether the text puts something up for a yes or a no."""
+    if len(text) > _LONGEST:
+        return False
     said = " ".join(text.lower().replace("’", "'").split())
     if _FAULT.search(said):
         return True
@@ -46,7 +52,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
 
 def _asks_openly(items: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) for i in items) or re.match(r"\W*(?:why|how|when|where|who|what|which)\b", said) is not None
+    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) for i in items) or _OPENS.match(said) is not None
 
 
 def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:

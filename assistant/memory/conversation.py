@@ -13,7 +13,9 @@ from typing import TYPE_CHECKING, Iterable
 from assistant.memory.kit import Kit
 from assistant.query import Ask, Fact, Query
 from assistant.solving.solution import Solution
-from assistant.teaching.practice import Practice
+
+if TYPE_CHECKING:
+    from assistant.teaching.practice import Practice
 
 if TYPE_CHECKING:
     from assistant.memory.shotlog import ShotLog

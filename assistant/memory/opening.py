@@ -57,13 +57,14 @@ SET_ASIDE = {
 
 
 def connect(place: Path | str) -> sqlite3.Connection:
+    """A connection whose transactions begin and end where this module says, nowhere else."""
     import sqlite3
 
-    # isolation_level None: transactions begin and end where this module says, nowhere else.
     return sqlite3.connect(place, timeout=PATIENCE_S, isolation_level=None)
 
 
 def in_memory() -> sqlite3.Connection:
+    """An empty store that is gone with the program."""
     connection = connect(":memory:")
     schema.settle(connection)
     return connection
@@ -216,6 +217,7 @@ def make_file(path: Path) -> None:
 
 
 def may_write(path: Path) -> bool:
+    """Whether this user may write there."""
     return os.access(path, os.W_OK, effective_ids=os.access in os.supports_effective_ids)
 
 

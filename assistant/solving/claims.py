@@ -64,6 +64,14 @@ def placed(query: Query, judged: Solution) -> tuple[Fact, ...]:
     return tuple(f for f in query.facts if f not in judged.used and (f.start in starts or (f.start, f.quantity) not in kept))
 
 
+def tidied(query: Query, judged: Solution) -> Query:
+    """The question without the facts and numbers that the verdict has taken in, so that only the rest is reported."""
+    hidden = placed(query, judged)
+    starts = {f.start for f in (*hidden, *judged.used)}
+    left = {f.said for f in query.facts if f.quantity == "number" and f.start not in starts}
+    return replace(query, facts=tuple(f for f in query.facts if f not in hidden), unplaced=tuple(u for u in query.unplaced if u in left))
+
+
 # --- reading what is claimed ---------------------------------------------------------------------
 
 
@@ -115,7 +123,7 @@ def _guides_in_lengths(query: Query) -> Query:
             f = replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0), cue="result" if query.has("aperture") else "claimed")
         elif becomes and f.quantity == "number" and not query.has("distance") and not query.has("aperture"):
             unit = _UNIT_AFTER.search(said[f.end : f.end + 14])
-            f = replace(f, quantity="guide_number", unit=("m" if unit.group(1)[0] == "m" else "ft") if unit else "", cue="claimed")
+            f = replace(f, quantity="guide_number", unit=("m" if unit.group(1)[0] == "m" else "ft") if unit else f.unit if f.unit in _LENGTH else "", cue="claimed")
         facts.append(f)
     return _conditions_apart(query.with_facts(facts))
 

@@ -131,6 +131,7 @@ def _signed(query: Query, lost: float, scene: Scene) -> float:
 
 
 def two_lights(query: Query) -> bool:
+    """Whether more than one named light has quantities of its own."""
     named = {f.of for f in query.facts if f.quantity in ("distance", "guide_number", "power") and f.of not in PLACES and f.of not in ("", "background")}
     return len(named) > 1
 

@@ -96,7 +96,7 @@ def _first(query: Query) -> Solution | None:
     """The first topic that answers."""
     asked = {a.quantity for a in query.asks}
     for name, quantities in TOPICS:
-        if quantities and not asked & quantities:
+        if (quantities and not asked & quantities) or (name == "claims" and not query.claim):
             continue
         topic = cast(Topic, getattr(import_module(f"assistant.solving.{name}"), "solve"))
         found = topic(query)

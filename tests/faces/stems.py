@@ -19,13 +19,13 @@ COMMON = frozenset("the unit head got get goo old went flash set on in to at of 
 """Letters that half of all questions contain: a pattern is judged by others where it can be."""
 
 
-def stems_of(pattern: str) -> frozenset[str]:
+def stems_of(pattern: str, flags: int = 0) -> frozenset[str]:
     """Letters of which some must stand in any text that the pattern matches; empty when none are certain.
 
     >>> sorted(stems_of(r"(?:wet|damp) \\w+"))
     ['damp', 'wet']
     """
-    return _needed(re._parser.parse(pattern))  # type: ignore[attr-defined]
+    return _needed(re._parser.parse(pattern, flags))  # type: ignore[attr-defined]
 
 
 def _needed(sequence: Iterable[Any]) -> frozenset[str]:

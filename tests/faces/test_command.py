@@ -182,3 +182,8 @@ def test_letters_a_terminal_lacks_are_told_in_plain_ones(home: Path) -> None:
 
 def test_a_byte_order_mark_is_not_a_word(home: Path) -> None:
     assert objects(run(home, "--json", "--lines", stdin=b"\xef\xbb\xbf" + QUESTION.encode() + b"\r\n"))[0]["heard"] == QUESTION
+
+
+def test_of_a_very_long_text_the_reply_says_how_much_was_read(home: Path) -> None:
+    (answer,) = objects(run(home, "--json", "--lines", stdin=QUESTION.encode() + b" and then" * 2000))
+    assert "Only the first 6,000 letters were read." in answer["reply"] and answer["heard"].count("then") == 2000
