@@ -51,10 +51,10 @@ def shown(text: str) -> str:
 
 
 def wrapped(text: str, width: int) -> str:
-    """Text in lines of at most `width` letters, broken between words; an indented line keeps its indent.
+    """Text in lines of at most `width` letters (20 or more), broken between words; an indented line keeps its indent.
 
     >>> wrapped("put the flash a little further back", 20)
-    'put the\\nflash back'
+    'put the flash a\\nlittle further back'
     """
     return "\n".join(_filled(line, max(width, 20)) if len(line) > width else line for line in text.split("\n"))
 

@@ -145,7 +145,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             place += named.length
             continue
         if piece.kind != "word":
-            tokens.append(Token(_terminal(piece), piece.text if piece.kind == "format" else piece.value, piece.start, piece.end))
+            tokens.append(Token(_terminal(piece), re.sub(r"\s", "", piece.text) if piece.kind == "format" else piece.value, piece.start, piece.end))
             place += 1
             continue
         own = _own_name(numbered, place, names) if names else None

@@ -40,7 +40,12 @@ def _like_the_next(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fac
     return replace(fact, quantity=after.quantity, unit=after.unit) if joined else fact
 
 
+_SPOKEN = {"velocity": "speed", "capacitance": "capacitance", "supply": "battery", "voltage": "voltage"}
+
+
 def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
+    if fact.quantity in ("velocity", "capacitance", "supply", "voltage") and not 0 < fact.value < float("inf"):
+        return replace(fact, bad=fact.bad or f"a {_SPOKEN[fact.quantity]} must be more than nothing")
     around = lower[max(0, fact.start - 30) : fact.end + 25]
     if fact.quantity == "power" and fact.unit == "%" and re.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
         return replace(fact, quantity="charge", of="")

@@ -45,7 +45,7 @@ def solve(query: Query) -> Solution | None:
     if wrong:
         return wrong
     query, used, notes = routed(query)
-    found = _first(query)
+    found = _asked(query)
     if found is None or found.status not in ("answered", "out_of_reach"):
         return found
     return replace(found, used=found.used + used).noting(*notes)
@@ -69,7 +69,8 @@ def _in_order(query: Query) -> Solution | None:
     return alone if alone is not None and alone.status == "answered" else None
 
 
-def _first(query: Query) -> Solution | None:
+def _asked(query: Query) -> Solution | None:
+    """Everything that was asked, what was asked first before the rest."""
     found = _in_order(query) if len({a.quantity for a in query.asks}) > 1 else None
     found = found or _first(query)
     return _with_the_rest(query, found) if found is not None and len(query.asks) > 1 else found
@@ -105,11 +106,16 @@ def _first(query: Query) -> Solution | None:
     return None
 
 
+ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "sync", "count", "energy", "focal_length", "path"})
+
+
 def impossible(query: Query) -> Solution | None:
     """A value that cannot be, with the reason and the words that said it."""
     for fact in query.facts:
         if fact.bad and fact.origin == "said":
             return rejected(f"“{fact.said.strip()}” cannot be: {fact.bad}.")
+        if fact.quantity in ABOVE_NOTHING and fact.value <= 0 and fact.origin == "said":  # put right to nothing: "not 1/4, 0"
+            return rejected(f"“{fact.said.strip()}” cannot be: {fact.quantity.replace('_', ' ')} must be more than nothing.")
     return None
 
 

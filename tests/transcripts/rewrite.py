@@ -49,13 +49,15 @@ def _lines(text: str, assistant: Assistant) -> Iterator[str]:
 def exchanges(text: str) -> list[tuple[str, str]]:
     """Each thing said and its reply."""
     found: list[tuple[str, str]] = []
+    replying = False
     for line in text.splitlines():
         if line.startswith(YOU):
             found.append((line.removeprefix(YOU), ""))
         elif line.startswith(ANSWER):
             found[-1] = (found[-1][0], line.removeprefix(ANSWER))
-        elif line.startswith(INDENT) and found and found[-1][1]:
+        elif line.startswith(INDENT) and replying:
             found[-1] = (found[-1][0], found[-1][1] + "\n" + line.removeprefix(INDENT))
+        replying = line.startswith(ANSWER) or (replying and line.startswith(INDENT))
     return found
 
 
