@@ -79,7 +79,7 @@ def _tells_kit(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if query.asks or query.claim or not (query.facts or query.names):
         return None
-    if talk.missing and not _about_gear(query):
+    if (talk.missing and not _about_gear(query)) or (_mostly_unknown(query) and not query.names):
         return None
     if not _about_gear(query) or inferred_ask(query):
         return None

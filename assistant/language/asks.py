@@ -162,6 +162,8 @@ def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> As
             return Ask("stops" if word == "stops" else word, _whom(segment, at), "", start)
         if item.kind in ("length", "aperture", "guide_number"):
             break
+    if after and after[0].kind == "word":
+        return None  # how many of something that is none of ours
     return Ask("count", "", "", start)
 
 

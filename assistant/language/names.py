@@ -28,6 +28,9 @@ def names_told(tokens: Sequence[Token], text: str) -> list[str]:
 
 def _name_after(tokens: Sequence[Token], place: int, text: str) -> str:
     words: list[Token] = []
+    proper = _proper(tokens, place, text)
+    if proper:
+        return proper
     if any(t.type in ("STOP", "STEPS") for t in tokens[place : place + 6]):
         return ""
     for token in tokens[place : place + 5]:
@@ -45,6 +48,21 @@ def _name_after(tokens: Sequence[Token], place: int, text: str) -> str:
     return text[words[0].start : words[-1].end] if words else ""
 
 
+def _proper(tokens: Sequence[Token], place: int, text: str) -> str:
+    """A name written with a capital before the clause ends: "call my bracket flash Bertha"."""
+    window: list[Token] = []
+    for token in tokens[place : place + 6]:
+        if token.type in ("COMMA", "END", "Q", "COLON", "GUIDE", "NUM", "SIZE"):
+            break
+        window.append(token)
+    capitals = [t for t in window if t.type == "WORD" and text[t.start : t.start + 1].isupper()]
+    if not capitals:
+        return ""
+    first = capitals[0]
+    run = [t for t in window if t.start >= first.start and text[t.start : t.start + 1].isupper()]
+    return text[first.start : run[-1].end]
+
+
 def _name_before_guide(tokens: Sequence[Token], place: int, text: str) -> str:
     """"Red is GN 100 feet", "Duke: guide number 48 m", "Pip, GN 24 m" at the start of a clause."""
     token = tokens[place]
@@ -52,7 +70,8 @@ def _name_before_guide(tokens: Sequence[Token], place: int, text: str) -> str:
     after = [t for t in tokens[place + 1 : place + 5] if t.type != "GLUE"]
     while after and (after[0].type in ("LINK", "COLON", "A") or (after[0].type == "CUE" and after[0].value in ("my_kit",))):
         after = after[1:]
-    told = place > 0 and tokens[place - 1].type == "LINK"
+    before = text[tokens[place - 1].start : tokens[place - 1].end].lower() if place else ""
+    told = place > 0 and (tokens[place - 1].type == "LINK" or before.endswith((" is", "'s")))
     if told and after and after[0].type == "COMMA":
         after = after[1:]
     opens = place == 0 or tokens[place - 1].type in ("COMMA", "END", "COLON", "AND", "GLUE") or told

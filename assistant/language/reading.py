@@ -44,7 +44,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
     facts = time_facts(lens_facts(facts, items, text), items, text)
-    asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or daylight.implied(text, facts) or implied_asks(text, facts)
+    asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or daylight.implied(text, facts) or ([] if "call_it" in _cues(items) else implied_asks(text, facts))
     asks = time_asks(lens_asks(asks, facts, items, text), facts, items, text)
     return Query(
         text=text,

@@ -136,6 +136,9 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     """One light of the scene. Its distance is never borrowed from another light."""
     guide = _pick(query, "guide_number", name)
     distance = query.last("distance", name) or query.last("distance", "both") or (query.last("distance", "") if not many or name == "" else None)
+    group = query.last("count", "")
+    if distance is None and many and group is not None and group.value >= 2:
+        distance = query.last("distance", "")
     if distance is None and many and "same_spot" in query.cues:
         distance = query.last("distance")
     if distance is None and not many:

@@ -11,7 +11,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.solving import camera, marks
 from assistant.solving.flash import _assumptions, _facts, ask_for
 from assistant.solving.ledger import close, line
-from assistant.solving.lights import Light, lights, preferred_unit
+from assistant.solving.lights import NOT_SUBJECT, Light, lights, preferred_unit
 from assistant.solving.solution import Solution, needs
 
 
@@ -137,6 +137,9 @@ def _related(query: Query) -> Solution | None:
     """A light's power, distance or aperture for so many stops against another light."""
     ask = next((a for a in query.asks if a.quantity in ("power", "distance", "aperture", "guide_number", "film_speed")), None)
     relation = _relation(query)
+    if ask is not None and relation is not None and ask.quantity == "aperture" and ask.of in ("", "both") and relation[1] not in NOT_SUBJECT and relation[2] not in ("ambient", "backdrop", "aperture") \
+            and any(l.guide_number and l.distance or l.reading for l in lights(query)):
+        return None
     if ask is None or relation is None or (ask.quantity == "aperture" and ask.of in ("", "both") and "both" in query.cues):
         return None
     stops, subject, reference, used = relation
