@@ -5,25 +5,23 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from assistant.answer import Answer, Told
+from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
 from assistant.memory.followups import correction, follow_up, last_put_right
 from assistant.memory.carried import carried
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
-from assistant.safety.stems import may_concern_safety
+from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
 from assistant.solving.lights import preferred_unit
 from assistant.solving.limits import check
 from assistant.solving.solution import Solution
-from assistant.solving.solver import impossible, solve, unused
+from assistant.solving.solver import impossible, solve, unbearable, unused
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
 from assistant.turn import Handler, Turn
 
 KEPT_WORDS = re.compile(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about|do (?:i|we) have)\b", re.IGNORECASE)
 """Without one of these a turn is not about the kit or the log themselves."""
-CLOSE_M = 1.0
-"""Metres beyond which no caution goes by the distance alone."""
 
 
 def take_turn(turn: Turn) -> Answer:
@@ -31,7 +29,7 @@ def take_turn(turn: Turn) -> Answer:
     for handler in HANDLERS:
         found = handler(turn)
         if found is not None:
-            return found
+            return warned(turn, found) if found.status == "noted" else found
     return _not_understood(turn)
 
 
@@ -263,10 +261,21 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
         retried = solve(again) if len(again.facts) > len(whole.facts) else None
         if retried is not None and retried.status != "needs":
             solution, whole = retried, again
+    loose = unbearable(whole, solution)
+    if loose:
+        return _left_over(turn, whole, loose)
     solution = check(whole, solution)
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     _remember(turn, whole, solution)
     return _speak(turn, whole, solution)
+
+
+def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:
+    """A figure that would change the answer found no place in it: better no answer than a wrong one."""
+    words = tuple(speaking.printable(f.said.strip()) for f in loose)
+    rest = speaking.understood(tuple(f for f in query.facts if f not in loose and f.origin == "said" and not f.bad))
+    reply = f"I could not see what {' and '.join(f'“{w}”' for w in words)} belongs to, so I give no answer. " + (f"I did understand: {rest.removeprefix('From ')} " if rest else "")
+    return Answer(heard=query.text, status="not_understood", reply=reply + "Say it once more with what it is of, for example “6 feet from the flash” or “one stop under the key”.", unplaced=words)
 
 
 def _alone(query: Query, talk: Conversation) -> Query | None:
@@ -297,7 +306,7 @@ def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
 
 
 def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
-    cautions = _cautions(turn, query, solution)
+    cautions = cautions_of(turn, query, solution)
     parts = [speaking.lead(solution), speaking.beside(solution)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.understood(solution.used))
@@ -329,39 +338,11 @@ def _read_as(query: Query) -> str:
     return " ".join(f"I read “{speaking.printable(said)}” as {read}." for said, read in query.read_as[:3])
 
 
-def _cautions(turn: Turn, query: Query, solution: Solution) -> tuple[Told, ...]:
-    """Cautions that fit this scene, most serious first, each once a conversation."""
-    if solution.status not in ("answered", "noted", "out_of_reach"):
-        return ()
-    nearest = min((f.value for f in query.facts if f.quantity == "distance" and not f.of), default=None)
-    if not may_concern_safety(turn.query.text) and (nearest is None or nearest > CLOSE_M):
-        return ()
-    from assistant.safety.cautions import find_cautions
-
-    found = find_cautions(turn.query.text, distance_m=nearest)
-    fresh = [c for c in found if c.topic not in turn.conversation.cautioned]
-    turn.conversation.cautioned.update(c.topic for c in fresh)
-    return tuple(Told(c.topic, c.text, c.source) for c in fresh)
-
-
 def _noted(query: Query, sentence: str) -> Answer:
     return Answer(heard=query.text, status="noted", reply=sentence, unplaced=query.unplaced)
 
 
 # --- words without a number wanted -----------------------------------------------------------------
-
-
-def _safety(turn: Turn) -> Answer | None:
-    if (turn.query.asks and turn.query.has("guide_number")) or not may_concern_safety(turn.query.text):
-        return None
-    from assistant.safety.cautions import caution
-    from assistant.safety.questions import answer_safety
-
-    found = answer_safety(turn.query.text)
-    if found is None:
-        return None
-    told = tuple(Told(t, c.text, c.source) for t in found.topics for c in [caution(t)] if c)
-    return Answer(heard=turn.query.text, status="answered", reply=found.reply, cautions=told)
 
 
 def _checks_claim(turn: Turn) -> Answer | None:
@@ -388,6 +369,9 @@ def _checks_claim(turn: Turn) -> Answer | None:
 
 
 def _not_understood(turn: Turn) -> Answer:
+    hazard = hazard_stated(turn)
+    if hazard is not None:
+        return hazard
     query = turn.query
     words = tuple(dict.fromkeys((*query.unplaced, *query.unknown)))[:12]
     shown = ", ".join(f"“{speaking.printable(w)}”" for w in words[:6])
@@ -397,4 +381,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, practises, about_last_answer, _safety, explains_first, _corrects_kit, _tells_kit, _checks_claim, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _tells_kit, _checks_claim, _ask_something, explains)

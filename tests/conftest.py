@@ -2,7 +2,15 @@
 
 from __future__ import annotations
 
+import os
+
 import pytest
+from hypothesis import settings
+
+# The same examples each time, so that a red check means a change; STOPWISE_SEARCH=1 looks for new ones.
+settings.register_profile("steady", derandomize=True, deadline=None)
+settings.register_profile("search", deadline=None, print_blob=True)
+settings.load_profile("search" if os.environ.get("STOPWISE_SEARCH") else "steady")
 
 
 def pytest_configure(config: pytest.Config) -> None:

@@ -348,7 +348,7 @@ def _shutter(place: Place) -> Fact:
 def _count(place: Place) -> Fact:
     if sum(1 for i in place.items if is_role(i)) > 1:
         return _fact(place, "count", unit=place.item.word or "pops", of="")
-    owned = "how_many" in place.cues and place.near("my_kit", before=4, after=0) is not None
+    owned = "how_many" in place.cues and (place.near("my_kit", before=4, after=0) is not None or re.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
     if owned or place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
         return _fact(place, "max_count", unit=place.item.word, of="", cue="at_most")
     return _fact(place, "count", unit=place.item.word or "pops")

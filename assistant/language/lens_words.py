@@ -12,6 +12,7 @@ import re
 from dataclasses import replace
 from typing import Sequence
 
+from assistant.language import lens_sizes
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.query import Ask, Fact
@@ -27,9 +28,9 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}
     cues = {i.word for i in items if i.kind == "cue"}
-    out = _formats(facts, spoken, places)
+    out = _formats(lens_sizes.sized(facts, text), spoken, places)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
-    out = _reproduction(out, spoken)
+    out = lens_sizes.reproduced(_reproduction(out, spoken), text)
     if not cues & set(_ABOUT) and not _extent_words(text, out):
         return out
     read: list[Fact] = []
@@ -235,6 +236,7 @@ _GIVEN_BEFORE = re.compile(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that)
 
 def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about sharpness and coverage in the order said."""
+    asks = lens_sizes.sizes_asked(asks, facts, text)
     lower = re.sub(r"\s+", " ", fold(text))
     if _puts_to_the_test(lower, facts):
         return [Ask("sharp", "", "", 0)]
@@ -260,7 +262,7 @@ def _asks_whether(lower: str, facts: Sequence[Fact]) -> bool:
     return any(f.quantity == "sharp_limit" for f in facts) and bool(re.search(r"(?:^|[,.?] *|\band +)(?:is|are|will|would) [^?,.]*\b(?:sharp|in focus)\b[^?.]*\?", lower))
 
 
-_LENS_FACTS = frozenset({"focal_length", "focus_distance", "sharp_limit", "circle", "extension", "magnification", "format"})
+_LENS_FACTS = frozenset({"object_size", "frame_side", "focal_length", "focus_distance", "sharp_limit", "circle", "extension", "magnification", "format"})
 _LENS_CUES = frozenset({"depth_of_field", "in_focus", "hyperfocal", "circle", "coverage", "focus", "blurred"})
 
 

@@ -81,6 +81,10 @@ def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
         before = [i for i in items[claimed:place] if i.kind in LIGHT_QUANTITIES]
         name = items[place].word
         trailing = place > 0 and items[place - 1].kind == "mark" and items[place - 1].word in ("FOR", "A") or (bool(before) and not after)
+        if before and before[0].kind == "count" and not trailing:
+            for item in before[1:]:
+                found[item.start] = "both"  # "two flashes at full power, the key at 6 feet"
+            before = []
         mine = before if trailing and before else (before if which == 0 and not current else []) + after
         if trailing and before and which == len(places) - 1:
             mine = before + after

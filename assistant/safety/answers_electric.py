@@ -15,7 +15,7 @@ _SILICON = "A safe flash trigger for a digital camera, Silicon Chip magazine"
 
 ELECTRIC: tuple[Aspect, ...] = (
     # --- water
-    Aspect(("water", "mains", "high_voltage"), (r"\b(?:drop\w*|fell|fall\w*|got|gets?|soak\w*|dunk\w*|went)\b", r"\b(?:wet|water|rain|pool|river|puddle|lake|sea|soak\w*|dunk\w*)\b", _FLASH),
+    Aspect(("water", "mains", "high_voltage"), (r"^(?!.*\b(?:floor|ground|grass|lawn|deck)\b).*\b(?:drop\w*|fell|fall\w*|got|gets?|soak\w*|dunk\w*|went)\b", r"\b(?:wet|water|rain|pool|river|puddle|lake|sea|soak\w*|dunk\w*)\b", _FLASH),
            "Do not switch it on: if it is off, leave it off, and if it is on mains power, cut the power at the socket or breaker before anybody touches it. Take the batteries out only if you can do so dry, and have it checked by a qualified repairer, since drying the outside does not dry the capacitor side. If anybody got a shock, call for medical help.",
            COMMON, "my flash got wet in the river, can I switch it on?"),
     Aspect(("water", "mains"), (r"\b(?:mains|plug\w*|extension|generator|studio (?:packs?|heads?|lights?|flash\w*|strobes?|monolights?|units?)|wall|socket|cables?)\b", r"\b(?:wet|rain\w*|pour\w*|puddles?|water|damp|pool|river|splash\w*|drizzl\w*|slipway|bath\w*)\b"),

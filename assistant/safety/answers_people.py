@@ -50,6 +50,9 @@ PEOPLE: tuple[Aspect, ...] = (
     Aspect(("stand",), (r"\b(?:kids?|children|toddlers?|dogs?|crowds?|guests?|public|pavement|sidewalk|dance floor|dancers?)\b", r"\b(?:stands?|lights?|cables?|tripods?|softbox\w*|heads?)\b"),
            "Do it only if somebody minds the stand: put it against a wall or in a corner, low, weighted, with its lead taped down. Give one person no other job than watching it. In a public place ask what leave the local rules require.",
            _SET + "; " + COMMON, "are light stands safe with kids running around?"),
+    Aspect(("stand",), (r"\b(?:secur\w*|stead\w*|stab\w*|anchor\w*|tip\w*|toppl\w*|fall\w*|knock\w*|weight\w*|blow\w*|stop\w*|keep\w*)\b", r"\b(?:(?:light )?stands?|tripods?|boom\w*)\b", r"^(?!.*\b(?:stop (?:down|more|less)|stops?\W*$)).*\b(?:secur\w*|stead\w*|stab\w*|anchor\w*|tip\w*|toppl\w*|fall\w*|knock\w*|blow\w*|upright|weight\w*)\b"),
+           "Spread the legs wide, put one of them under the load, and hang or lay a sandbag on that leg, clear of the ground. Keep the stand no taller than you need, run its lead down the leg with slack at the floor, and have somebody hold a big softbox or umbrella; outdoors in wind, take it down.",
+           _SET + "; " + COMMON, "how do I stop a softbox on a tall stand from tipping over?"),
     Aspect(("stand",), (r"\b(?:stand|light|boom|softbox|tripod|head)\b.{0,30}\b(?:fell|fallen|has tipp\w*|toppl\w*|collaps\w*|wobbl\w*|unstable)",),
            "Keep people away and do not catch a falling head: cut its power first. Then set the stand up again with the legs spread, one leg under the load, and a bag on it. A head that has fallen must be checked before it is used again, and anybody struck on the head should see a doctor.",
            COMMON, "the stand fell over", urgent=True),
@@ -105,4 +108,11 @@ PEOPLE: tuple[Aspect, ...] = (
     Aspect(("eyes",), (r"\b(?:eyes?|eyesight|blind\w*|retina\w*|vision|sight)\b", r"\b(?:flash\w*|strobes?|light|speedlights?)\b"),
            "At ordinary distances a single photographic flash is not expected to harm healthy eyes, and the after-image fades in minutes. Keep it a foot (30 cm) or more away and let nobody stare into the tube. Anybody with an eye disease or fresh eye surgery should ask their doctor.",
            _AOA + "; " + COMMON, "can flash damage your eyes?"),
+    # --- in general
+    Aspect(("high_voltage", "mains", "stand", "heat"), (r"\b(?:safety|safely|dangers?|dangerous|hazards?|risks?|safe)\b", r"\b(?:rules?|tips?|advice|basics?|checklist|briefing|dangers|hazards|risks|precautions?|know about|teach|tell my|tell the)\b"),
+           "Never open a flash, since its capacitor can hold a deadly charge. Keep mains gear and leads dry, undamaged and out of people's way; weight every stand and put a safety wire on anything overhead; keep cloth and gel off lamps and let heads cool. Do not fire close to eyes, ask about epilepsy before repeated flashes, and follow the local code.",
+           COMMON, "are there any dangers with studio flash I should know about?"),
+    Aspect(("mains", "water"), (r"\b(?:safest|safe|safely|best)\b", r"\bpower(?:ing)?\b|\brun(?:ning)?\b", r"\b(?:outdoors?|outside|garden|field|lawn|beach|slipway)\b"),
+           "Use battery units: outdoors they keep mains power out of the wet altogether. If mains is needed, a qualified electrician should set it up by the local code, with an outlet protected against earth leakage and leads made for outdoors, dry and off the ground.",
+           COMMON, "what's the safest way to power heads outdoors?"),
 )

@@ -9,7 +9,7 @@ from functools import lru_cache
 from assistant.safety.answers_electric import ELECTRIC
 from assistant.safety.answers_people import PEOPLE
 from assistant.safety.aspects import Aspect
-from assistant.safety.cautions import TOPICS, plain, topics_in
+from assistant.safety.cautions import CAUTIONS, TOPICS, plain, topics_in
 
 ASPECTS: tuple[Aspect, ...] = ELECTRIC + PEOPLE
 
@@ -27,7 +27,7 @@ class SafetyAnswer:
 _DANGER = re.compile(
     r"\b(?:(?:un)?safe(?:ty|ly)?(?! (?:bet|setting|choice|side|margin|exposure|aperture|f-?stop|start\w*|shutter|distance for))"
     r"|danger\w*|hazard\w*|harm\w*|bother\w*|scare\w*|frighten\w*|startl\w*|upset\w*|hurt\w*|injur\w*|risk\w*|kill\w*|electrocut\w*|explod\w*|blind(?:ed|ing|ness)?"
-    r"|shock(?:s|ed)?|fry|fries|ruin|wreck|catch fire|on fire|smok(?:e|ing)|seizures?|epilep\w*|damage\w*|poison\w*|allowed)\b"
+    r"|safest|safer|watch out|look out for|precautions?|beware|shock(?:s|ed)?|fry|fries|ruin|wreck|catch fire|on fire|smok(?:e|ing)|seizures?|epilep\w*|damage\w*|poison\w*|allowed)\b"
 )
 _QUESTION = re.compile(
     r"\?|^(?:so |ok |hi |hello |please |quick question,? )?(?:is|are|can|could|may|should|will|would|do|does|am|how|what|why|anything|any)\b"
@@ -35,10 +35,11 @@ _QUESTION = re.compile(
 )
 _PERMISSION = re.compile(
     r"\b(?:can|could|may|should|shall) (?:i|we|you|one|they|it|my|the|old|a|an|two|flash\w*)\b|\bany (?:reason not|harm|objection|danger|trouble)\b|\banything wrong with\b|\b(?:ok|okay|all right|alright|fine|wise|sensible|bad|good idea|worried|worry|mind|legal|allowed|advisable|a problem)\b"
-    r"|\b(?:will|would|does|do|is|are|might) .{0,50}(?:hot|hurt\w*|protect\w*|trigger\w*|upset\w*|startl\w*|burn\w*|burst\w*|shatter\w*|need an? )|\bwhat happens if\b|\bwhat weight\b|\bhow heavy\b|\btoo high for\b|\btoo (?:bright|close|strong) (?:for|to)\b.{0,20}\b(?:eyes|baby|newborn)\b|\bdo i need\b|\bhow long\b.{0,40}\b(?:charge|capacitor|discharg\w*)|\bhow (?:do|can|should) (?:i|we) (?:measur\w*|test|check|weigh|protect|keep|stop(?! down)|secure|prevent|avoid|store|dispose|clean|get rid)\b|\bwhat (?:do|should|must) (?:i|we) do\b"
+    r"|\b(?:will|would|does|do|is|are|might) .{0,50}(?:hot|hurt\w*|protect\w*|trigger\w*|upset\w*|startl\w*|burn\w*|burst\w*|shatter\w*|need an? )|\bwhat happens if\b|\bwhat weight\b|\bhow heavy\b|\btoo high for\b|\btoo (?:bright|close|strong) (?:for|to)\b.{0,20}\b(?:eyes|baby|newborn)\b|\bdo i need\b|\bhow long\b.{0,40}\b(?:charge|capacitor|discharg\w*)|\bhow (?:do|can|should) (?:i|we) (?:measur\w*|test|check|weigh|protect|keep|stop(?! down)|secure|prevent|avoid|store|dispose|clean|get rid)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bcarry on or\b|\bor (?:pack|stop|carry|put it|bin)\b|\bany (?:tips|advice|rules)\b|\bwhat(?:'s| are| is) the rules?\b|\bwhat to (?:do|mind|avoid)\b|,? how\W*$"
+    r"|\bhow hot\b|\bsafety (?:rules?|tips?|advice|basics)\b|\bhow (?:do|can|should|to) (?:(?:i|we|you) )?(?:safely )?(?:replace|change|swap|remove|get .{0,30}\bout\b|open|repair|fix|discharge)\b"
 )
 _NUMBER_WANTED = re.compile(
-    r"\b(?:what|which|whats|what's|how many|how much|how far|work out|calculate|give me)\b.{0,30}\b(?:aperture|f-?stop|f-?number|f ?stop|stops?|setting|power|distance|iso|shutter|guide number|gn|exposure|lens|pops|flashes|feet|metres|meters|joules|energy|watt[- ]?seconds|ws)\b"
+    r"\b(?:what|which|whats|what's|how many|how much|how far|work out|calculate|give me)\b.{0,30}\b(?:aperture|f-?stop|f-?number|f ?stop|stops?|setting|(?<!to )power|distance|iso|shutter|guide number|gn|exposure|lens|pops|flashes|feet|metres|meters|joules|energy|watt[- ]?seconds|ws)\b"
     r"|\b(?:aperture|f-?stop|f-?number|stop|power|distance|shutter(?: speed)?|exposure)\s*\?"
 )
 _QUANTITY_WANTED = re.compile(r"\bhow (?:many|far|wide|much|high)\b")
@@ -53,6 +54,13 @@ def _is_fragment(said: str) -> bool:
     """A bare phrase such as "flash in the rain": a hazard, a flash, no number, four words at most."""
     few = len(said.split()) <= 4 and not any(letter.isdigit() for letter in said)
     return few and _FRAGMENT_WORDS.search(said) is not None and bool(topics_in(said) & _FRAGMENT_TOPICS)
+
+
+_GEAR = re.compile(
+    r"\b(?:flash\w*|strobes?|heads?|packs?|mono\w+|lights?|lamps?|stands?|batter\w+|cells?|lithium|lipos?|leads?|cables?|cords?|mains|gel\w*|bulbs?|umbrella\w*|brolly|soft ?box\w*|octa\w*|boom\w*|capacitors?|studio|breaker"
+    r"|shoot\w*|photograph\w*|portraits?|gear|kit|speedlights?|generator|genny|hammerhead|tripod)\b"
+)
+"""Without one of these a hazard in the text (rain on Saturday, a flight) is none of the trade's."""
 
 
 @lru_cache(maxsize=1)
@@ -102,6 +110,32 @@ def answer_safety(text: str) -> SafetyAnswer | None:
     """
     aspect = best_aspect(text)
     if aspect is None:
+        return _by_topic(text) if is_safety_question(text) else None
+    return _answered(aspect)
+
+
+def _answered(aspect: Aspect) -> SafetyAnswer:
+    return SafetyAnswer(aspect.reply, tuple(sorted(aspect.topics, key=TOPICS.index)), tuple(aspect.source.split("; ")))
+
+
+def answer_hazard(text: str) -> SafetyAnswer | None:
+    """The answer to a hazard that is only stated, with no number wanted; None where none is heard.
+
+    >>> answer_hazard("the breaker keeps tripping when both heads recycle").topics
+    ('mains',)
+    >>> answer_hazard("will it rain on Saturday?") is None
+    True
+    """
+    said = plain(text)
+    topics = topics_in(text)
+    if not topics or not _GEAR.search(said) or _NUMBER_WANTED.search(said):
         return None
-    topics = tuple(sorted(aspect.topics, key=TOPICS.index))
-    return SafetyAnswer(aspect.reply, topics, tuple(aspect.source.split("; ")))
+    fits = [(len(set(one.topics) & topics), len(patterns), -place, one) for place, (one, patterns) in enumerate(_compiled()) if set(one.topics) & topics and all(p.search(said) for p in patterns)]
+    return _answered(max(fits, key=lambda fit: fit[:3])[3]) if fits else _by_topic(text)
+
+
+def _by_topic(text: str) -> SafetyAnswer | None:
+    """The cautions of the two most serious hazards heard, where no prepared answer fits."""
+    topics = topics_in(text) if _GEAR.search(plain(text)) else frozenset()
+    told = [one for one in CAUTIONS if one.topic in topics][:2]
+    return SafetyAnswer(" ".join(one.text for one in told), tuple(one.topic for one in told), tuple(one.source for one in told)) if told else None

@@ -90,7 +90,7 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
         if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
             if not re.search(r"\bfrom\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
-        if len(facts) == 2 and quantity in ("film_speed", "energy", "guide_number") and re.search(r"\b(?:faster|slower|brighter|stronger|more|less|weaker|over)\b.*\bthan\b", query.text.lower()):
+        if len(facts) == 2 and re.search(r"\b(?:faster|slower|brighter|stronger|more|less|weaker|over)\b.*\bthan\b", query.text.lower()):
             return _done(marks.stops(between(facts[1].value, facts[0].value)), *facts)
         if len(facts) == 2:
             value = between(facts[0].value, facts[1].value)

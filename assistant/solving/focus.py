@@ -151,8 +151,8 @@ def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution
     focus = hyper if state.focus is None else state.focus
     if not only_hyperfocal and focus <= focal:
         return rejected(f"A {focal * 1000:g} mm lens cannot focus at {focus * 1000:g} mm: the focus must be farther off than one focal length.")
-    near = hyper / 2 if focus == hyper else optics.near_limit(focal, stop, focus, circle)
-    far = math.inf if focus == hyper else optics.far_limit(focal, stop, focus, circle)
+    near = hyper / 2 if focus == hyper else hyper - focal if math.isinf(focus) else optics.near_limit(focal, stop, focus, circle)
+    far = math.inf if focus == hyper or math.isinf(focus) else optics.far_limit(focal, stop, focus, circle)
     values = {"near_limit": near, "far_limit": far, "depth_of_field": far - near, "hyperfocal": hyper}
     wanted = [_piece(a, values, focus, state.unit) for a in asks]
     rest = [q for q in ("near_limit", "far_limit", "depth_of_field", "hyperfocal") if q not in [a.quantity for a in asks]]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Quantity
 from assistant.physics import optics
@@ -37,6 +38,9 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
         return None
     if focal is None:
         return needs(("focal_length",), "I need the focal length of the lens.", topic="optics")
+    one_side = query.last("frame_side")
+    if one_side is not None:
+        return _one_side(focal, one_side, query)
     frame = frame_of(query)
     given = query.last("degrees")
     sides = {"horizontal": frame.sides[0], "vertical": frame.sides[1], "diagonal": frame.diagonal}
@@ -52,7 +56,31 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
                     working=(f"twice the arc tangent of half the frame ({sides[order[0]] * 1000:.3g} mm) over the focal length ({focal.value * 1000:g} mm)",))
 
 
+def _one_side(focal: Fact, side: Fact, query: Query) -> Solution:
+    """The angle across a side of the frame that was told."""
+    if side.value <= 0:
+        return rejected("A frame must be wider than nothing.")
+    name = side.cue or next((s for s in SIDES if s in query.cues), None)
+    angle = optics.field_angle(focal.value, side.value)
+    return Solution(answers=(Quantity("coverage", angle, "degrees", name),), used=(focal, side), topic="optics",
+                    working=(f"twice the arc tangent of half the side ({side.value * 1000:.3g} mm) over the focal length ({focal.value * 1000:g} mm)",))
+
+
 # --- close up ----------------------------------------------------------------------------------------
+
+
+def _imaged(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
+    """Image over thing: the image told, or the side of the frame that the thing fills."""
+    thing, image = query.last("object_size"), query.last("image_size")
+    if thing is None or thing.value <= 0:
+        return None, ()
+    if image is not None:
+        return image.value / thing.value, (thing, image)
+    frame = frame_of(query)
+    named = re.search(r"\b(?:(?P<high>height|short)|(?P<wide>width|long))\b(?: side| edge| way)? of (?:the|a|my)\b[^.?]*\bframe", query.text, re.I)
+    side = ("vertical" if named["high"] else "horizontal") if named else thing.cue
+    lengths = {"horizontal": frame.sides[0], "vertical": frame.sides[1]}
+    return (lengths[side] / thing.value, (thing, *frame.used)) if side in lengths and frame.used else (None, (thing,))
 
 
 def _whole_draw(query: Query, extension: Fact, focal: Fact) -> float:
@@ -64,8 +92,11 @@ def magnification_of(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     said, focal, extension = query.last("magnification"), query.last("focal_length"), query.last("extension")
     if said and said.value > 0:
         return said.value, (said,)
+    if query.has("object_size"):
+        return _imaged(query)
+    ring = tuple(f for f in query.all("focus_distance") if math.isinf(f.value))
     if focal and extension:
-        return optics.magnification_from_extension(_whole_draw(query, extension, focal), focal.value), (focal, extension)
+        return optics.magnification_from_extension(_whole_draw(query, extension, focal), focal.value), (focal, extension, *ring)
     distance = query.last("focus_distance") or query.last("camera_distance") or query.last("distance", "")
     if focal and distance and distance.value > focal.value:
         return optics.magnification(focal.value, distance.value), (focal, distance)
@@ -81,6 +112,8 @@ def _magnification(query: Query, ask: Ask) -> Solution | None:
     if focal and distance and not extension and distance.value <= focal.value:
         return rejected(f"A {focal.value * 1000:g} mm lens cannot focus at {distance.value * 1000:g} mm: the focus must be farther off than one focal length.")
     value, used = magnification_of(query)
+    if value is None and query.has("object_size"):
+        return needs(("format",), "I need the size of the image on the film, or the film format and which side of it is filled.", used, "optics")
     if value is None:
         missing = ("focal_length",) if not focal else ("focus_distance",)
         return needs(missing, "I need the focal length of the lens." if not focal else "I need the extension, or the distance from the lens to the subject.", used, "optics")
@@ -90,7 +123,7 @@ def _magnification(query: Query, ask: Ask) -> Solution | None:
     notes: tuple[str, ...] = (f"That costs {stops:.2g} stop{'s' if stops != 1 else ''} of light at the film, flash and ambient alike.",) if value >= 0.1 else ()
     if distance in used and distance is not None:
         notes += ("The distance is taken from the lens, not from the film.",)
-    return Solution(answers=(Quantity("magnification", value, "x"),), used=used, topic="optics", notes=notes, working=("extension beyond the focal length, over the focal length",))
+    return Solution(answers=(Quantity("magnification", value, "x"),), used=used, topic="optics", notes=notes, working=("size on the film over size in life",) if query.has("object_size") else ("extension beyond the focal length, over the focal length",))
 
 
 def _extension(query: Query, ask: Ask) -> Solution | None:
@@ -144,7 +177,7 @@ def _bellows_aperture(query: Query, factor: float, used: tuple[Fact, ...], worki
     stop = query.last("aperture")
     if stop is None or len(query.all("aperture")) > 1 or query.has("distance"):
         return None
-    effective = any(w in query.text.lower() for w in ("effective", "really working", "film see", "act like", "acts like", "works out", "amount to", "worth", "equivalent"))
+    effective = any(a.of == "effective" for a in query.asks)
     value = stop.value * math.sqrt(factor) if effective else stop.value / math.sqrt(factor)
     lead = f"The film sees {nearest_aperture(value).text}" if effective else ""
     return Solution(lead=lead, answers=(marks.aperture(value),), used=(stop, *used), topic="optics", working=working,

@@ -119,6 +119,19 @@ def impossible(query: Query) -> Solution | None:
     return None
 
 
+BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "signed", "path", "nd", "filter_loss"})
+"""Facts of these kinds bear on an exposure: one that an answer did not use means a misreading."""
+
+
+def unbearable(query: Query, solution: Solution) -> list[Fact]:
+    """Facts said that would change the answer and were not used in it."""
+    if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
+        return []
+    taken = any(a.quantity == "power" for a in solution.assumed)
+    return [f for f in unused(query, solution) if (f.quantity in BEARING or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
+
+
 def unused(query: Query, solution: Solution) -> list[Fact]:
     """Facts said this turn that the solution did not use."""
-    return [f for f in query.facts if f.origin == "said" and f not in solution.used and f.quantity not in ("number", "modifier", "camera_filter", "place", "rows")]
+    places = {f.start for f in solution.used}
+    return [f for f in query.facts if f.origin == "said" and f not in solution.used and f.start not in places and f.quantity not in ("number", "modifier", "camera_filter", "place", "rows", "claimed")]

@@ -17,13 +17,15 @@ _SPELLING = {"color": "colour", "colors": "colour", "gray": "grey", "center": "c
              "thru": "through", "percent": "%", "per": "per", "sixteen": "16", "bouncing": "bounce", "bounced": "bounce"}
 _WORD = re.compile(r"[a-z0-9½%]+(?:\.\d+)?|\.\d+")
 
+_ADVERB = r"(?:even|actually|exactly|really|on earth|the heck|the hell|in the world)"
 _DEFINE = re.compile(
-    r"\b(?:what(?:'s| is| are|s| was| does| do you mean by| on earth is| exactly is| the (?:heck|hell) is)|define|definition|meaning of|mean(?:s|t)?|explain|describe"
-    r"|tell me (?:about|what)|teach me|remind me what|never heard of|what do (?:they|you|people) (?:call|mean)|understand|how (?:do|does|would|should) (?:i|you|one|we)\b|how (?:do|does) .{0,20}\bwork|eli5)\b"
+    rf"\b(?:what(?:'s| is| are|s| was| does| do you mean by)?(?: {_ADVERB})? (?:is|are|a|an|the|does|do|did)\b|what(?:'s| is| are|s| was| does| do you mean by| on earth is| exactly is| the (?:heck|hell) is)|define|definition|meaning of|mean(?:s|t)?|explain|describe"
+    r"|tell me (?:about|what|more about)|teach me|remind me what|never heard of|what do (?:they|you|people) (?:call|mean)|understand|understood|how (?:do|does|would|should|can|could) (?:i|you|one|we)\b|how (?:do|does) .{0,40}\bwork|eli5"
+    r"|how much is (?:a|one)\b|stands? for|(?:don't|do not|dont|never|didn't) (?:really |quite )?(?:get|got|know)\b|no idea what|confused (?:about|by)|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning|going on)|(?:good|used) for|who knows what|new to me)\b"
 )
 _COMPARE = re.compile(r"\b(?:differ\w*|vs|versus|or|same (?:as|thing)|compared?|distinction|confus\w*|mix(?:ed)? up|each (?:do|control))\b|\bboth\b")
 _REASON = re.compile(
-    r"\b(?:why|how come|how (?:can|could|do|does|would|should|is|come)|what happens|when (?:should|do|would)|explain|reason|understand|relation\w*|connection)\b|\bwhat's the (?:best )?(?:way|point|reason|effect)\b|\bwhat effect\b|\bthe effect of\b"
+    r"\b(?:why|how come|how (?:can|could|do|does|would|should|is|come)|what happens|when (?:should|do|would|to|is)|explain|reason|understand|relation\w*|connection)\b|\bwhat's the (?:best )?(?:way|point|reason|effect)\b|\bwhat (?:does|do|will|would) .{2,60}\bdo (?:to|for)\b|\bhow to\b|\bwhat effect\b|\bthe effect of\b"
     # a yes-or-no question only where it asks whether something bears on the exposure
     r"|\b(?:does|do|will|would|is|are)\b.{0,60}\b(?:matters?|affect\w*|make (?:a|any) difference|change (?:anything|.{0,20}exposure|the flash)|need to (?:change|allow|open))\b"
 )
@@ -36,11 +38,11 @@ _QUANTITY = (
 _SET_NUMBER = re.compile(
     # "what aperture", "what is the aperture", but not "what is aperture" nor "what's a stop"
     rf"\b(?:what|which)(?:(?:'s|s| is| are) (?:the|my|our|her|his|its))?(?: (?!is\b|are\b|a\b|an\b|does\b|do\b|the\b|effect)\w+)?? {_QUANTITY}\b(?! (?:means?|affects?|do to|does to))"
-    r"|\bwhat (?:do|should|would|must|shall) i (?:set|use|shoot|be)\b|\bhow (?:far|close|many|much|high|long)\b(?! .{0,30}\b(?:why|explain)\b)"
+    r"|\bwhat (?:do|should|would|must|shall) i (?:set|use|shoot|be)\b|\bhow (?:far|close|many|much|high|long)\b(?! .{0,30}\b(?:why|explain)\b)(?! is (?:a|one) (?:f-?)?stop\b(?! (?:at|of|from|in)\b))"
 )
 _MEASURE = re.compile(r"\d+(?:\.\d+)? ?(?:m|ft|feet|foot|metres?|meters?|cm|inch\w*|')\b|\b(?:gn|guide number) ?\d|\bf ?/ ?\d|\biso ?\d|\b1/\d+")
 _GLUE = frozenset(
-    ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens"]
+    ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens", "um", "er", "uh", "keep", "saying", "hearing", "hear", "everybody", "everyone", "teacher", "book", "stand", "get", "much", "point", "good", "purpose", "deal", "sure", "not", "me", "someone", "club", "mention", "mentions", "always", "ve", "held", "confused", "ever", "bother", "matter", "why", "should", "shall", "one", "thing", "stuff", "bout", "more", "at", "off", "off", "then", "oh", "well", "my", "our", "tutor", "friend", "instructor", "wondering", "if", "was", "learn", "learning", "about"]
 )
 
 
@@ -107,10 +109,25 @@ def named(name: str) -> Term:
     raise KeyError(name)
 
 
+_CLAUSE = re.compile(r"[.;:,!?]\s*|\s[-–]\s|\b(?:because|since|as i|as we|but|and i|and we|so i|i keep|people keep|they keep|i just|i've just|for when)\b")
+_POINTS_BACK = re.compile(r"\b(?:what(?:'s| is|s)?|explain|mean\w*|define|tell me)(?: (?:even|actually|exactly|really))? ?(?:is |does |do |was )?(?:that|it|this|those|they|he|she)\b|\bwhat(?:'s| is|s| does) (?:that|it|this)\b")
+
+
 def _defined(said: str) -> Term | None:
-    """The term a definition question asks for, where little else is said."""
-    if not _DEFINE.search(said):
-        return None
+    """The term a definition question asks for, in the clause that asks; else the one that it points back to."""
+    whole = _named_alone(said) if _DEFINE.search(said) else None
+    if whole is not None:
+        return whole
+    clauses = [c.strip() for c in _CLAUSE.split(said) if c and c.strip()]
+    asking = [c for c in clauses if _DEFINE.search(c)]
+    found = next((t for t in map(_named_alone, asking) if t is not None), None)
+    if found is None and any(_POINTS_BACK.search(c) and _longest(_words(c)) is None for c in asking):
+        return lookup(" ".join(c for c in clauses if c not in asking) or "")
+    return found
+
+
+def _named_alone(said: str) -> Term | None:
+    """The term named where little else is said."""
     words = _words(said)
     # Only glue words around the name: otherwise the question is about something else.
     core = tuple(word for word in words if word not in _GLUE_SINGULAR)
@@ -163,7 +180,7 @@ def explain(text: str) -> Term | None:
     said = _plain(text)
     if _asks_number(said):
         return None
-    wants_reason = re.search(r"\b(?:why|how|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
+    wants_reason = re.search(r"\b(?:why|how(?! much)|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
     if wants_reason:
         return _reasoned(said) or _defined(said)
     return _defined(said) or _reasoned(said)

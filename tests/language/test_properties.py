@@ -222,7 +222,7 @@ def _said_numbers(text: str) -> list[tuple[int, int]]:
 
 
 def left_out(text: str) -> list[str]:
-    """Numbers of a question that neither a fact took nor the answer quoted as unplaced."""
+    """Numbers of a question that neither a fact took nor the answer quoted as unplaced ("one" alone is a pronoun as well)."""
     found = answer(text)
     if found.status not in ("answered", "out_of_reach"):
         return []
@@ -232,7 +232,7 @@ def left_out(text: str) -> list[str]:
     unplaced = " ".join((*found.unplaced, found.reply))
     return [
         text[start:end] for start, end in _said_numbers(text)
-        if not any(low < end and start < max(high, low + 1) for low, high in taken) and text[start:end] not in unplaced and text[start:end] not in conditions
+        if text[start:end].lower() not in ("one", "zero") and not any(low < end and start < max(high, low + 1) for low, high in taken) and text[start:end] not in unplaced and text[start:end] not in conditions
     ]
 
 

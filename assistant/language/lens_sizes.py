@@ -1,0 +1,161 @@
+"""Sizes near a lens: a ring at infinity, the draw to the film, the side of a frame, a thing and its image.
+
+"set at infinity" is where the lens is focused, no distance of a light. "24 cm wide fills the
+36 mm side of the frame" gives a thing and its image; "a 36 mm wide frame" what a lens covers.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+from typing import Sequence
+
+from assistant.query import Ask, Fact
+
+_SMALL = ("mm", "cm", "in")
+_LENGTHS = ("focal_length", "distance", "move", "camera_distance", "focus_distance", "extension", "max_distance")
+_MAGNIFIED = re.compile(r"\bmagnif\w*|\breproduction|life[- ]?size|\bscale\b|\bmacro\b", re.I)
+_ANGLE = re.compile(r"\bangle|field of view|\bdegrees\b|how wide\b|\bcover", re.I)
+_FILM = r"(?:frame|negative|neg|film|sensor|gate|slide|transparency|sheet)"
+_SIDE = r"(?:wide|high|tall|across|long|deep|square)"
+_OF_FRAME = re.compile(rf"^[\s-]*(?:{_SIDE}[\s-]*)?(?:(?:side|width|height|edge|diagonal)\b\s*)?(?:of (?:the |a |my )?)?(?:full |whole |long |short )?{_FILM}\b", re.I)
+_FRAME_IS = re.compile(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just )?$", re.I)
+_IN_IMAGE = re.compile(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
+_TO_FILM = re.compile(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b)", re.I)
+_FILM_TO = re.compile(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw)(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
+_BARE_BEFORE = re.compile(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for)\s)\s*$", re.I)
+_LENS_TALK = re.compile(r"hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view", re.I)
+_NAMED_LENS = re.compile(r"lens|focal|mm|mil", re.I)
+
+
+def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with focus at infinity, draws, frames and images told apart."""
+    out = _bare_lens(_ring(list(facts), text), text)
+    if any(f.quantity == "focal_length" for f in out):
+        out = [_draw(f, out, text) for f in out]
+    if _MAGNIFIED.search(text) and not any(f.quantity == "extension" for f in out):
+        return _imaged(out, text)
+    return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
+
+
+def _ring(facts: list[Fact], text: str) -> list[Fact]:
+    """"set at infinity" is the focus; "25 mm past infinity" an extension."""
+    kinds = {f.quantity for f in facts}
+    lens = bool(kinds & {"focal_length", "extension"}) or bool(re.search(r"\btubes?\b|\bextension\b|\blens\b", text, re.I))
+    out: list[Fact] = []
+    for fact in facts:
+        endless = math.isinf(fact.value) and fact.quantity in _LENGTHS and fact.start < fact.end
+        if endless and lens and out and re.search(r"\b(?:past|beyond)\s*$", text[: fact.start], re.I) and out[-1].quantity in ("focal_length", "distance", "extension"):
+            out[-1] = replace(out[-1], quantity="extension", of="")
+            continue
+        if endless and lens and not re.search(r"\b(?:sharp|to)\s*$", text[: fact.start], re.I) or endless and lens and _is_set(text[: fact.start]):
+            fact = replace(fact, quantity="focus_distance", of="camera", bad="")
+        out.append(fact)
+    return out
+
+
+def _is_set(before: str) -> bool:
+    return bool(re.search(r"\b(?:set|focus\w*|ring|turned|racked|parked|barrel|lens)\b[^.?!,]{0,20}\bto\s*$", before, re.I)) and not re.search(r"sharp\w*[^.?!]{0,30}$", before, re.I)
+
+
+def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
+    """"a fifty focused at 3 m", "tubes on my 50": a bare number is the lens where a lens is talked of."""
+    format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and re.search(r"\bon\s*$", text[: f.start], re.I) and not re.match(r"\s*lens", text[f.end :], re.I)]
+    named = [f for f in facts if f.quantity == "focal_length" and f not in format_too]
+    if named or not _LENS_TALK.search(text) or any(f.quantity == "guide_number" for f in facts):
+        return facts
+    bare = next((f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and 8 <= f.value <= 1200 and not _iso_said(f, text) and _BARE_BEFORE.search(text[: f.start])), None)
+    if bare is None:
+        return facts
+    lens = replace(bare, quantity="focal_length", value=bare.value / 1000, unit="mm", of="")
+    return [lens if f is bare else replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
+
+
+def _iso_said(fact: Fact, text: str) -> bool:
+    near = text[max(0, fact.start - 12) : fact.end + 16]
+    return bool(re.search(r"iso|asa|\bei\b|din|speed|film\b|slide|neg|rate|°|/", near, re.I)) and not re.match(r"\s*(?:lens|mm|mil)", text[fact.end :], re.I) and not re.match(r"\s*(?:mm |mil )?(?:lens )?(?:at|on) f", text[fact.end :], re.I)
+
+
+def _draw(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"225 mm from lens to film": the whole draw."""
+    lenses = sum(f.quantity == "focal_length" for f in facts)
+    if fact.quantity not in ("focal_length", "distance") or fact.unit not in _SMALL or fact.quantity == "focal_length" and lenses < 2:
+        return fact
+    told = _TO_FILM.match(text[fact.end :]) or _FILM_TO.search(text[: fact.start])
+    return replace(fact, quantity="extension", of="") if told else fact
+
+
+# --- frames and images ----------------------------------------------------------------------------
+
+
+def _is_length(fact: Fact) -> bool:
+    return fact.quantity in _LENGTHS and fact.end > fact.start and not math.isinf(fact.value)
+
+
+def _frame(fact: Fact, text: str) -> Fact:
+    """"a 36 mm wide frame", "a frame 24 mm high": a side of what the lens covers."""
+    if not _is_length(fact) or fact.unit not in _SMALL or re.match(r"[\s-]*lens", text[fact.end :], re.I):
+        return fact
+    before, after = text[: fact.start], text[fact.end :]
+    if not (_OF_FRAME.match(after) or _FRAME_IS.search(before)):
+        return fact
+    return replace(fact, quantity="frame_side", of="", cue=_side(before[-30:] + " " + re.split(r"[,.;?]", after)[0][:30]))
+
+
+def _side(words: str) -> str:
+    for side, said in (("diagonal", r"diagonal|corner"), ("vertical", r"\b(?:high|tall|height|short|vertical)"), ("horizontal", r"\b(?:wide|width|across|long|horizontal)")):
+        if re.search(said, words, re.I):
+            return side
+    return ""
+
+
+def _imaged(facts: list[Fact], text: str) -> list[Fact]:
+    """A thing and its image, where just these two lengths are told."""
+    lengths = [f for f in facts if _is_length(f) and not _named(f, text) and not _away(f, text)]
+    images = [f for f in lengths if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :]) or _FRAME_IS.search(text[: f.start])]
+    things = [f for f in lengths if f not in images]
+    if len(images) > 1 or len(things) != 1 or not images and not re.search(r"\bfill\w*\b", text, re.I):
+        return facts
+    if not re.search(r"\b(?:fill\w*|image|negative|neg|film|frame|sensor|slide)\b", text, re.I) or images and images[0].unit not in _SMALL:
+        return facts
+    thing = replace(things[0], quantity="object_size", of="", cue=_side(text[things[0].end : things[0].end + 8]), bad="")
+    made = [thing, *(replace(f, quantity="image_size", of="", bad="") for f in images)]
+    filled = [f for f in facts if f.quantity == "power" and re.match(r"full\b", f.said, re.I)]  # "fills the full 36 mm"
+    return sorted([*(f for f in facts if f not in lengths and f not in filled), *made], key=lambda f: f.start)
+
+
+def _named(fact: Fact, text: str) -> bool:
+    return bool(re.search(r"lens|focal", fact.said, re.I) or re.match(r"[\s-]*(?:lens|macro)", text[fact.end :], re.I))
+
+
+def _away(fact: Fact, text: str) -> bool:
+    return bool(re.match(r"\W*(?:away|off|from|of extension|tube)\b", text[fact.end :], re.I) or re.search(r"\bfocus\w*[^,.]{0,12}$", text[: fact.start], re.I))
+
+
+# --- what is asked --------------------------------------------------------------------------------
+
+_TIMES = re.compile(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
+_EFFECTIVE = re.compile(r"\beffective|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|am i (?:really |actually )?(?:at|on|getting)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
+_TO_SET = re.compile(r"\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads)\b(?![^?]*\beffective)", re.I)
+_NO_LIGHTS = re.compile(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)
+
+
+def reproduced(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"at 1:1 by how many times": a scale of reproduction, where exposure and no lights are spoken of."""
+    if _NO_LIGHTS.search(text) or not (_TIMES.search(text) or _EFFECTIVE.search(text) or re.search(r"open up|\badd\b|\bextra\b|exposure factor", text, re.I)):
+        return list(facts)
+    return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and 0.1 <= f.value <= 10 and re.search(r"\b(?:at|to|is|of|for|do|doing|shooting|for a)\s*$", text[: f.start], re.I) else f for f in facts]
+
+
+def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """Factors and effective apertures asked in words of their own."""
+    kinds = {f.quantity for f in facts}
+    close = kinds & {"magnification", "extension"}
+    if not close or kinds & {"guide_number", "distance"}:
+        return list(asks)
+    if _TIMES.search(text) and "aperture" not in kinds:
+        return [Ask("factor", "", "x")]
+    if "aperture" in kinds and _EFFECTIVE.search(text) and not any(a.quantity in ("stops", "factor", "magnification", "extension") for a in asks):
+        return [Ask("aperture", "" if _TO_SET.search(text) else "effective")]
+    return list(asks)
