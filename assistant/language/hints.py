@@ -11,7 +11,7 @@ from typing import Iterable, Sequence
 
 from assistant.query import Ask, Fact
 
-_SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|do i (?:rate|meter|shoot)\b|\brating\W*\?|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what"
+_SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|do i (?:rate|meter|shoot)\b|\brating\W*\?|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what|\b(?:meter|metered|rate|rated|rating|expose|exposed|shot|set)(?: it| them)? (?:at|for|to|as)(?: what)?\W*$"
 _BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?:over|under|either side|each side|each way|apart|steps?)\b|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]"
 
 _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|"
@@ -30,6 +30,8 @@ HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.comp
     (_BRACKET, ("shutter",), "shutter"),
     (_BRACKET, ("guide_number",), "aperture"),
     (_BRACKET, ("power",), "power"),
+    (r"\b(?:loss|drop)\b", ("distance", "gap"), "stops"),
+    (r"(?:\bwhere\b|what distance|how (?:far|close|near)).*(?:\b(?:twice|half|double|(?:two|three|four) times)\b|\ba quarter\b).*\b(?:light|bright|dark)|\b(?:twice|half|double|(?:two|three|four) times|a quarter)\b.*\b(?:light|bright|dark)\w*\b.*(?:\bwhere\b|what distance|how (?:far|close|near))", ("distance",), "distance"),
     (r"what do(?:es)? .{0,24}\b(?:lose|gain|drop)", ("distance",), "stops"),
     (r"what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost|gained)", ("distance",), "stops"),
     (r"how (?:dark|bright|much (?:darker|dimmer|brighter|light))|what(?:'s| is| are)? (?:the )?(?:fall.?off|difference|drop|loss|spread)|fall.?off\b.*\?|(?:difference|spread) in stops", ("distance",), "stops"),

@@ -94,5 +94,5 @@ def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[s
 
 def loose_row(before: str, unit_follows: bool) -> bool:
     """Whether a bare number stands where a row's distance would: "and the back at 4.5"."""
-    return bool(re.search(rf"(?:{FRONT}|{BACK}|{WALL})(?:\W+(?:row|one|is|at|person|rank|about|of|them|s)\b)*\W*$", before, re.I)) or (
+    return bool(re.search(rf"(?:{FRONT}|{BACK}|{WALL})(?:\W+(?:row|rows|one|ones|is|are|at|person|people|rank|lot|line|bunch|end|side|kids|singers|about|of|them|s)\b)*\W*$", before, re.I)) or (
         not unit_follows and bool(re.search(r"^\W*(?:to|out to|back to|->)\W*$|\b(?:com(?:e|ing)|go(?:es|ing)?|mov(?:e|ed|ing)|br(?:ing|ought)|back|step(?:s|ped)?)(?: it| her| him)?(?: in| out| back| closer)? to\W*$", before, re.I)))

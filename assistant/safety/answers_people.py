@@ -96,7 +96,7 @@ PEOPLE: tuple[Aspect, ...] = (
     Aspect(("eyes",), (r"\b(?:drivers?|driving|traffic|cyclists?|cox|rowers?|climbers?|athletes?|riders?|gymnasts?|pilots?|performers?|actors?)\b", r"\b(?:flash\w*|strobes?|dazzl\w*|blind\w*)\b", r"\b(?:safe\w*|danger\w*|dazzl\w*|blind\w*|startl\w*|allowed|ok|okay|distract\w*|eyes)\b"),
            "Do not flash at anybody who must see where they are going: a flash can dazzle for some seconds. Place it to the side or behind, agree on the moment, and never point it at traffic. Ask the organiser, who may forbid flash.",
            COMMON, "is it safe to flash at cyclists coming at me?"),
-    Aspect(("eyes",), (r"\b(?:star(?:e|es|ed|ing)|look\w*|bare tube|uv|ultra ?violet|without (?:the )?(?:glass|cover|dome))\b", r"\b(?:tube|flash\w*|lamp|modell?ing|strobe|light)\b"),
+    Aspect(("eyes",), (r"\b(?:star(?:e|es|ed|ing)|look\w* (?:straight |right |directly )?(?:at|into|in)|bare tube|uv|ultra ?violet|without (?:the )?(?:glass|cover|dome))\b", r"\b(?:tube|flash\w*|lamp|modell?ing|strobe|light)\b"),
            "Do not stare into it: looking straight at a tube or modelling lamp close by can leave you dazzled, and an uncoated tube gives off ultraviolet. Keep its glass cover on and look away as it fires. See an eye doctor if your sight is not back to normal within the hour.",
            COMMON + "; optical limits for lamps are in IEC 62471", "is it bad to stare into the flash tube?"),
     Aspect(("eyes",), (r"\b(?:after ?images?|spots?|blurr\w*|can'?t see|dazzled|vision|sight)\b", r"\b(?:flash\w*|strobe|eyes?)\b"),

@@ -183,15 +183,30 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     return None
 
 
+_RATED_AT = re.compile(r"push|pull|\brat(?:e|ed|ing)\b|meter(?:ed|ing)?\b|expos(?:ed?|ing)\b|\bsho(?:t|ot|oting)\b|\bei\b|by mistake|instead of|wrong|left (?:it |the )?(?:\w+ )?(?:on|at|set)|box (?:says|speed)", re.I)
+_IS_BOX = re.compile(r"\b(?:box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
+_BOX_AFTER = re.compile(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w |print )?(?:film|slide|neg|negative|box|stock|roll|chrome)\b|^\s*in the camera", re.I)
+_IS_RATED = re.compile(r"\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
+
+
+def _box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
+    """Which of two speeds is the film's own: the one called so, else the one that is not "at" or "to", else the first."""
+    one, two = speeds
+    def owned(fact: Fact) -> int:
+        before, after = text[: fact.start], text[fact.end :]
+        return 2 * bool(_IS_BOX.search(before) or _BOX_AFTER.match(after)) - bool(_IS_RATED.search(before) or re.search(r"\bei\b", fact.said, re.I))
+    return (two, one) if owned(two) > owned(one) else (one, two)
+
+
 def _stops_rated(query: Query) -> Solution | None:
     """How far a rating is from box speed, as exposure or as push."""
     box, rated = query.first("film_speed"), query.last("rated")
     pair = query.first("number_range")
     if pair and box is None and scales.is_film_speed_mark(pair.value) and scales.is_film_speed_mark(pair.other) and re.search("push|pull", query.text, re.I):
         return _done((marks.stops(scales.film_speed_difference_stops(pair.value, pair.other)),), pair, lead="Push" if pair.other > pair.value else "Pull")
-    speeds = query.all("film_speed")
-    if rated is None and len(speeds) == 2 and re.search(r"push|pull|rated|metered|exposed at|shot at|by mistake|instead of|wrong|left (?:it |the )?(?:on|at|set)", query.text, re.I):
-        box, rated = speeds[0], speeds[1]
+    speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated") and f.origin == "said"]
+    if len(speeds) == 2 and _RATED_AT.search(query.text):
+        box, rated = _box_and_rated(speeds, query.text)
     if box is None or rated is None:
         return None
     faster = scales.film_speed_difference_stops(box.value, rated.value)

@@ -14,6 +14,7 @@ from typing import Callable, Iterator
 from assistant.answer import Quantity
 from assistant.physics.flash import whole_count
 from assistant.query import Fact, Query
+from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.ledger import Line, balance, close, line
 from assistant.solving.lights import preferred_unit
@@ -101,7 +102,7 @@ def _fact(limits: Limits, *quantities: str) -> Fact | None:
 def _power_broken(value: float, limits: Limits) -> tuple[Fact | None, str] | None:
     if value > 2**SLACK:
         short = math.log2(value)
-        return None, f"That is {short:.2g} stops more than the flash has."
+        return None, f"That is {speak_stops(short)} more than the flash has."
     if limits.min_power and value < limits.min_power * 2**-SLACK:
         return _fact(limits, "min_power"), f"The flash goes no lower than 1/{1 / limits.min_power:g}."
     return None

@@ -49,6 +49,9 @@ _NUMBER_WANTED = re.compile(
     r"|\bwhat stop\b|\bhow (?:far|close|many|much)\b|\b(?:aperture|f-?stop|power)\s*\?|\bi want\b|\bi'd like\b|\bhow (?:do|can|should|would) i (?:get|make|light|keep|put|turn)\b|\bshould i\b|\btrue or false\b"
 )
 
+_WHICH = re.compile(r"\b(?:(?:is|are|was|were|does|did) (?:that|they|it|those|these|i) (?:mean )?)?(?:too (?:much|little)|over|under)[- ]?(?:expos\w*)? (?:or|vs) (?:too (?:much|little)|over|under)[- ]?(?:expos\w*)?(?: light)?\b")
+"""Asked which it was: neither word describes the pictures."""
+
 _BLAME = re.compile(r"\b(?:why|how come|came (?:out|back)|turned out|wrong|failed|ruined|what happened)\b")
 _SUM = re.compile(r"\b(?:gn|guide (?:number|no)) ?(?:of |is |= ?)?\d")
 _DISTANCE = re.compile(r"\d ?(?:ft|feet|foot|m|metres?|meters?)\b")
@@ -85,6 +88,7 @@ def diagnose(text: str) -> Diagnosis | None:
     said = " ".join(text.replace("\u2019", "'").lower().split())
     if not _is_report(said):
         return None
+    said = _WHICH.sub(" ", said)
     fits = [
         (len(patterns), -place, row)
         for place, (row, patterns) in enumerate(_compiled())

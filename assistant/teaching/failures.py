@@ -56,7 +56,7 @@ FAILURES: tuple[Failure, ...] = (
             ("too little light: a thin negative is an underexposed one", "a guide number that promises more than the flash gives, above all outdoors", "losses of an umbrella, softbox, bounce, filter or bellows that were not counted", "flash not fully recycled", "film underdeveloped, if the frame numbers are pale too"),
             "Open up one stop for the next test. Then look at the edge numbers: pale numbers point to developing, strong ones to exposure.",
             COMMON, "all my negatives are thin"),
-    Failure("negatives dense", (r"\bdense\b|" + _NEGATIVE + r".{0,60}\b(?:dark|black|over\w*|heavy|thick)\b", _NEGATIVE + r"|\b(?:film|roll|frames?|shots?|sheets?|exposures?|all)\b"),
+    Failure("negatives dense", (r"^(?!.*\bthin\b).*(?:\bdense\b|" + _NEGATIVE + r".{0,60}\b(?:dark|black|over\w*|heavy|thick)\b)", _NEGATIVE + r"|\b(?:film|roll|frames?|shots?|sheets?|exposures?|all)\b"),
             ("too much light: a dense negative is an overexposed one", "the guide number was in the other unit, or the film is faster than you set", "full power where a fraction was meant", "film overdeveloped, if the frame numbers are heavy too"),
             "Close down a stop for the next test. Negatives take two stops over or so, so the pictures may still print well.",
             COMMON, "the negatives are really dense"),

@@ -6,11 +6,14 @@ import re
 from functools import lru_cache
 
 from assistant.teaching.glossary_entry import Term, Why
+from assistant.teaching.glossary_methods import METHODS
 from assistant.teaching.glossary_pairs import PAIRS
 from assistant.teaching.glossary_terms import TERMS
-from assistant.teaching.glossary_why import WHYS
+from assistant.teaching.glossary_why import WHYS as REASONS
 
 __all__ = ["PAIRS", "TERMS", "WHYS", "Term", "Why", "explain", "lookup", "named"]
+
+WHYS: tuple[Why, ...] = (*REASONS, *METHODS)
 
 _SPELLING = {"color": "colour", "colors": "colour", "gray": "grey", "center": "centre", "modeling": "modelling", "polarizer": "polariser",
              "polarizing": "polarising", "synch": "sync", "aperature": "aperture", "apeture": "aperture", "appature": "aperture", "umbrela": "umbrella",
@@ -21,9 +24,9 @@ _ADVERB = r"(?:even|actually|exactly|really|on earth|the heck|the hell|in the wo
 _DEFINE = re.compile(
     rf"\b(?:what(?:'s| is| are|s| was| does| do you mean by)?(?: {_ADVERB})? (?:is|are|a|an|the|does|do|did)\b|what(?:'s| is| are|s| was| does| do you mean by| on earth is| exactly is| the (?:heck|hell) is)|define|definition|meaning of|mean(?:s|t)?|explain|describe"
     r"|tell me (?:about|what|more about)|teach me|remind me what|never heard of|what do (?:they|you|people) (?:call|mean)|understand|understood|how (?:do|does|would|should|can|could) (?:i|you|one|we)\b|how (?:do|does) .{0,40}\bwork|eli5"
-    r"|how much is (?:a|one)\b|stands? for|(?:don't|do not|dont|never|didn't) (?:really |quite )?(?:get|got|know)\b|no idea what|confused (?:about|by)|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning|going on)|(?:good|used) for|who knows what|new to me)\b"
+    r"|how much is (?:a|one)\b|stands? for|(?:don't|do not|dont|never|didn't) (?:really |quite )?(?:get|got|know)\b|no idea what|confused (?:about|by)|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning|going on)|(?:good|used) for|(?:why|when) (?:would|should|do|does|is|are|must|might) (?:i|you|we|one|people|it|they|anyone)\b|who knows what|new to me)\b"
 )
-_COMPARE = re.compile(r"\b(?:differ\w*|vs|versus|or|same (?:as|thing)|compared?|distinction|confus\w*|mix(?:ed)? up|each (?:do|control))\b|\bboth\b")
+_COMPARE = re.compile(r"\b(?:differ\w*|vs|versus|or|same (?:as|thing)|compared?|distinction|confus\w*|mix(?:ed)? up|each (?:do|control)|which (?:one|is|do))\b|\bboth\b")
 _REASON = re.compile(
     r"\b(?:why|how come|how (?:can|could|do|does|would|should|is|come)|what happens|when (?:should|do|would|to|is)|explain|reason|understand|relation\w*|connection)\b|\bwhat's the (?:best )?(?:way|point|reason|effect)\b|\bwhat (?:does|do|will|would) .{2,60}\bdo (?:to|for)\b|\bhow to\b|\bwhat effect\b|\bthe effect of\b"
     # a yes-or-no question only where it asks whether something bears on the exposure

@@ -47,4 +47,11 @@ LIGHT_TERMS: tuple[Term, ...] = (
     Term(("grain",), "Grain is the visible texture of silver or dye in film. It is coarser in fast film.", COMMON),
     Term(("overexposure", "overexposed", "burnt out", "blown out"), "Overexposed means too much light: pale slides, dense negatives, white without detail. Close down, cut the power or move the light back.", COMMON),
     Term(("underexposure", "underexposed"), "Underexposed means too little light: dark slides, thin negatives, empty shadows. Open up, raise the power or bring the light closer.", COMMON),
+    Term(("butterfly lighting", "butterfly light", "butterfly"), "Butterfly lighting has the key straight in front of the face and high up, so that a small shadow falls under the nose. A reflector or weak fill below opens the shadows under the chin.", COMMON),
+    Term(("short lighting", "short side lighting"), "Short lighting puts the key on the side of the face that is turned away from the camera, so the side nearer the camera is in shade. It makes a face look narrower.", COMMON),
+    Term(("broad lighting", "broad side lighting"), "Broad lighting puts the key on the side of the face that is turned toward the camera. It makes a face look wider.", COMMON),
+    Term(("split lighting", "split light"), "Split lighting has the key at a right angle to the face, so that one half is lit and the other is in shade.", COMMON),
+    Term(("loop lighting", "loop light"), "Loop lighting has the key some 30 to 45 degrees to the side and above the eyes, so that the nose throws a small loop of shadow toward the corner of the mouth.", COMMON),
+    Term(("loss", "light loss", "flash loss"), "A loss is the light that a modifier, bounce, filter or bellows takes on the way, counted in stops. Each stop lost halves the light and divides the guide number by 1.4, so open up by as many stops.", PHOTOMETRY),
+    Term(("exposure",), "Exposure is how much light reaches the film. Aperture, film speed and shutter time govern it for ambient light; aperture, film speed, flash power and flash distance govern it for flash.", NAVY),
 )
