@@ -65,6 +65,8 @@ def about_last_answer(turn: Turn) -> Answer | None:
     if expected is None and not _SHOW.search(said) and not (manner != "plain" and len(said.split()) <= 9 and not re.search(r"\bwhat(?:'s| is| are)\b", said)):
         return None
     lines = sum_of(query, solution, manner)
+    if not lines and manner == "stops":
+        return None
     contrast = why_not(query, solution, value, expected) if expected is not None else ""
     sentences = [contrast, *(lines or (_fallback(query, solution.lead),))]
     return _reply(turn, " ".join(s for s in sentences if s), answers=(value,), working=lines)
@@ -163,6 +165,9 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
 
 _FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time"})
 _ASKS = Pattern(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do)|explain|define|describe|how (?:do|does|can|should|is|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure)|what(?:'s|s| is| are)? (?:even|actually|exactly|really|on earth)|whats|how much is (?:a|one) stop|stands? for|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning)|tell me (?:about|what|more)|remind me|understand|(?:don't|dont|do not|never) (?:really |quite )?(?:get|got)|confused (?:about|by)|meaning of|what (?:is|does) (?:it|that|this)|is there a difference|(?:the )?same (?:as|thing))\b|\bwhat did i do wrong|\bwent wrong\b|\bor over\b|\bor under\b|\bover or\b|\bunder or\b")
+_EITHER = Pattern(r"\b(?:over|under|too (?:much|little))[- ]?(?:expos\w*)? or (?:over|under|too (?:much|little))")
+_OPEN = Pattern(r"\b(?:why|how come|explain|what is|what's|whats|what does|what do|differ\w*)\b|" + _EITHER.pattern)
+"""Not put up for a yes or a no, whatever else it looks like."""
 _AUDIENCE = Pattern(r"[,.]?\s*\b(?:for|to) (?:my|our|the|a|some|an) (?:\w+ )?(?:class|students?|club|pupils?|beginners?|group|daughter|son|friend|apprentice|kids?)\b|[,.:]?\s*\b(?:like i(?:'m| am) (?:five|5|new to (?:all )?this|new|a beginner|ten|a child)|eli5|in plain (?:english|words)|in simple (?:words|terms)|please)\b[,.:]?", re.IGNORECASE)
 _REQUEST = Pattern(r"^\W*(?:could|can|would|will) you (?:please )?(?=explain|tell|describe|define|teach)", re.IGNORECASE)
 
@@ -177,7 +182,7 @@ def explains_first(turn: Turn) -> Answer | None:
     said = _said(turn)
     if len(said) > _LONGEST:
         return None
-    if turn.query.claim and not re.search(r"\b(?:why|how come|explain|what is|what's|what does)\b", said) or not _ASKS.search(said):
+    if turn.query.claim and not _OPEN.search(said) or not _ASKS.search(said):
         return None
     return None if _has_figures(turn, said) else explains(turn)
 
@@ -195,7 +200,7 @@ def explains(turn: Turn) -> Answer | None:
     from assistant.teaching.glossary import explain
 
     text = turn.query.text
-    reported = not turn.query.claim or re.search(r"\b(?:why|wrong|came|come out|happened)\b", _said(turn))
+    reported = not turn.query.claim or re.search(r"\b(?:why|wrong|came|come out|happened)\b", _said(turn)) or _EITHER.search(_said(turn))
     found = diagnose(text) if reported else None
     if found:
         return _reply(turn, found.reply)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
-from assistant.memory.followups import correction, follow_up, last_put_right
+from assistant.memory.followups import correction, follow_up, last_put_right, shown
 from assistant.memory.carried import carried
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
@@ -207,6 +207,9 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return ()
     has = query.has
     readings = {f.of for f in query.facts if f.quantity == "aperture" and f.of}
+    pops = query.last("count")
+    if pops and pops.unit == "pops" and has("aperture") and not has("guide_number") and query.cues & {"what"}:
+        return (Ask("aperture"),)
     if len(readings) > 1 or (readings and has("relation") and "both" in query.cues):
         return (Ask("aperture", "both"),)
     if has("push") and not has("film_speed") and not has("guide_number"):
@@ -225,7 +228,7 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
 
 
 def _questioning(query: Query) -> bool:
-    return bool(query.cues & {"what", "how_much", "do_i", "how_far", "how_low", "what_if", "q"})
+    return bool(query.cues & {"what", "how_much", "do_i", "how_far", "how_low", "what_if", "q"}) or (query.has("guide_number", "aperture", "distance") and any(f.cue == "want" for f in query.facts))
 
 
 def _same_kind(new: tuple[Ask, ...], old: tuple[Ask, ...]) -> bool:
@@ -261,13 +264,23 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
         retried = solve(again) if len(again.facts) > len(whole.facts) else None
         if retried is not None and retried.status != "needs":
             solution, whole = retried, again
-    loose = unbearable(whole, solution)
+    loose = unbearable(whole, solution) or _stray_numbers(query, whole, solution)
+    if solution.status == "answered" and not solution.answers and not solution.lead:
+        return None
     if loose:
         return _left_over(turn, whole, loose)
     solution = check(whole, solution)
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     _remember(turn, whole, solution)
     return _speak(turn, whole, solution)
+
+
+def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:
+    """Numbers in figures that nothing took and that are not an echo of one that was taken."""
+    if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
+        return []
+    known = {round(shown(f), 3) for f in whole.facts if f.quantity != "number"} | {round(f.value, 3) for f in whole.facts if f.quantity != "number"}
+    return [f for f in query.facts if f.quantity == "number" and f.said[:1].isdigit() and f.value > 1 and round(f.value, 3) not in known]
 
 
 def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:

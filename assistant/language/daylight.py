@@ -111,6 +111,8 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
     if re.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
         return [Ask("exposure_value")]
+    if re.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and not _OF_FLASH.search(text):
+        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if re.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if re.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
@@ -210,7 +212,7 @@ def _conditions(facts: list[Fact], text: str) -> list[Fact]:
     light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
     if light is None or not speeds:
         return facts
-    near = [s for s in speeds if s.start >= light.end and re.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I)]
+    near = [s for s in speeds if s.start >= light.end and re.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
     near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture"]
     if not near and light.quantity == "aperture" and len(speeds) == 1:
         near = speeds

@@ -81,8 +81,16 @@ def _fact(place: Place, quantity: str, value: float | None = None, **more: objec
 
 
 def _length(place: Place) -> Fact:
+    told = place.beside(-1)
+    flash = place.beside(-2)
+    whole = place.at == len(place.items) - 1 and told is not None and told.kind == "link" and flash is not None
+    if whole and flash is not None and (flash.kind in ("noun", "named") or (flash.kind == "cue" and flash.word == "my_kit")) and place.item.unit in ("ft", "m") \
+            and place.item.value / LENGTH[place.item.unit] >= (30 if place.item.unit == "ft" else 9) and "guide_number" not in place.kinds:
+        return _fact(place, "guide_number", place.item.value / LENGTH[place.item.unit])
     if place.near("gn_hint", before=3, after=3) and place.item.unit in ("ft", "m") and "guide_number" not in place.kinds:
         return _fact(place, "guide_number", place.item.value / LENGTH[place.item.unit])
+    if place.text[place.item.end :].lower().lstrip().startswith("deep") and place.cues & {"rows", "front", "back"} and not re.search(r"\b(?:room|studio|garage|hall)\b", place.text.lower()):
+        return _fact(place, "gap", of="back")
     if place.item.unit == "mm" and _is_focal(place):
         return _fact(place, "focal_length", of="")
     for rule in (_extension, _camera_distance, _focus_distance, _room_limit, _standing, _move, _path_leg):
@@ -140,6 +148,8 @@ def _focus_distance(place: Place) -> Fact | None:
 
 
 def _room_limit(place: Place) -> Fact | None:
+    if place.near("rows", before=2, after=2) and not place.near("room", before=4, after=3) and "room" not in place.text.lower():
+        return None
     room = place.near("ambient", before=4, after=3)
     if room and place.text[room.start : room.end].lower() in ("room", "hall", "stage") and not place.mark("FROM", offset=1) and place.item.value > 1.5:
         return _fact(place, "max_distance", of="", cue="at_most")

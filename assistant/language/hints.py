@@ -17,6 +17,8 @@ _BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?
 _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|"
              r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)")
 
+_NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
+
 HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.compile(words, re.I), facts, ask) for words, facts, ask in (
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
     (_SPEED_WORDS, ("film_speed",), "film_speed"),
@@ -30,12 +32,17 @@ HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.comp
     (_BRACKET, ("shutter",), "shutter"),
     (_BRACKET, ("guide_number",), "aperture"),
     (_BRACKET, ("power",), "power"),
+    (r"\b(?:costs?|loss|eats?|takes?|loses?|lost|drinks?|swallows?)\W*\?\W*$|\bwhat do(?:es)? [^.?]{1,30}(?:cost|eat|take|lose|drink|swallow|steal)", ("aperture", "aperture"), "stops"),
+    (r"\b(?:total|altogether|in all|all told|combined|both)\b(?: loss| cost)?\W*\?\W*$", ("loss", "loss"), "stops"),
+    (_NOW_SET, ("aperture", "loss"), "aperture"),
+    (_NOW_SET, ("aperture", "filter_loss"), "aperture"),
+    (_NOW_SET, ("aperture", "nd"), "aperture"),
     (r"\b(?:loss|drop)\b", ("distance", "gap"), "stops"),
     (r"(?:\bwhere\b|what distance|how (?:far|close|near)).*(?:\b(?:twice|half|double|(?:two|three|four) times)\b|\ba quarter\b).*\b(?:light|bright|dark)|\b(?:twice|half|double|(?:two|three|four) times|a quarter)\b.*\b(?:light|bright|dark)\w*\b.*(?:\bwhere\b|what distance|how (?:far|close|near))", ("distance",), "distance"),
     (r"what do(?:es)? .{0,24}\b(?:lose|gain|drop)", ("distance",), "stops"),
     (r"what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost|gained)", ("distance",), "stops"),
     (r"how (?:dark|bright|much (?:darker|dimmer|brighter|light))|what(?:'s| is| are)? (?:the )?(?:fall.?off|difference|drop|loss|spread)|fall.?off\b.*\?|(?:difference|spread) in stops", ("distance",), "stops"),
-    (r"what do (?:i|we) (?:get|set|use|have)|what does (?:it|that|she|he|the \w+(?: \w+)?) (?:get|read|become)|what (?:would|will) (?:i|it|that|the \w+(?: \w+)?) (?:get|be|read)|what(?:'s| is) (?:it|that) at|what (?:happens )?at\b", ("aperture", "distance"), "aperture"),
+    (r"what do (?:i|we) (?:get|set|use|have)|what does (?:it|that|she|he|the \w+(?: \w+)?) (?:get|read|become)|what (?:would|will) (?:i|it|that|the \w+(?: \w+)?) (?:get|be|read)|what(?:'s| is) (?:it|that|right|good) at|what (?:happens )?at\b", ("aperture", "distance"), "aperture"),
     (r"\bwhere\b|what distance|how (?:far|close|near)|(?:nearest|closest) and (?:furthest|farthest)|(?:near|far|distance)s? limits?|between what", ("distance", "stops"), "distance"),
     (r"\bwhere\b|what distance|how (?:far|close|near)", ("distance", "times"), "distance"),
     (r"\bwhere\b|how (?:far|close|near)|what distance", ("gap", "stops"), "distance"),

@@ -148,7 +148,7 @@ def _placed(fact: Fact, items: Sequence[Item], at: int, text: str) -> Fact:
     aimed = cue is not None and not _PURPOSE.search(text[cue.end : fact.start].lower())
     focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0) if aimed else 99.0, _near(items, at, ("focus",), 0, 2) + 0.5)
     sharp = min(_limit_before(items, at), _near(items, at, ("in_focus", "depth_of_field", "blurred"), 0, 5) + 0.25, 1.5 if _spans(items, at) else 99)
-    if focus < 99 and focus <= sharp:
+    if focus < 99 and focus <= sharp and not (sharp < 99 and math.isinf(fact.value)):
         return replace(fact, quantity="focus_distance", of="camera", bad=boundless)
     if sharp < 99:
         return replace(fact, quantity="sharp_limit", of="", bad=boundless, cue=_side(items, at))
@@ -212,7 +212,7 @@ _F = r"(?:far(?:thest|ther)?|furthest|most distant|rear|back)"
 _SHARP = r"(?:sharp|focus|crisp|limit|depth of field|dof)"
 _RANGE = (
     r"from where to where", rf"\b{_N}\b[^.?]{{0,25}}\b(?:and|to|&|through)\s+(?:the\s+)?{_F}\b(?=[^?]*)", r"how (?:close|near) and how far",
-    r"limits? of (?:sharp|focus|depth|the depth|acceptable)", r"(?:depth[- ]of[- ]field|dof|sharpness|focus) limits", r"between (?:what|which) (?:distances|limits|points)",
+    r"limits of (?:sharp|focus|depth|the depth|acceptable)", r"(?:depth[- ]of[- ]field|dof|sharpness|focus) limits", r"between (?:what|which) (?:distances|limits|points)",
     r"(?:what|which) (?:distances|range|zone|stretch)[^.?]{0,40}(?:sharp|focus)", r"\b(?:range|zone) of (?:sharp|focus|acceptable)",
     r"\bwhat(?:'s|s| is| will be|'ll be| comes out| stays| would be|’s)? (?:all )?(?:acceptably )?(?:sharp|in focus)\b", r"where does (?:it|sharpness|focus|the sharp)[^.?]{0,20}(?:start|begin)",
     r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",

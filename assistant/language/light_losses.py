@@ -9,6 +9,7 @@ import re
 from dataclasses import replace
 from typing import Sequence
 
+from assistant.language import stop_words
 from assistant.query import Ask, Fact
 from assistant.units import LENGTH
 
@@ -30,7 +31,7 @@ _BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
     facts = [f for f in facts if not (re.fullmatch(r"\W*a meter\W*", f.said, re.I) and re.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
-    out = _close_focus(_counted_stops(_sizes(list(facts), text), text, cues), text)
+    out = _close_focus(_counted_stops(_sizes(stop_words.settled(facts, text), text), text, cues), text)
     out = _worn(_said_apart(_not_rows(_layers(out, text), text), text), text)
     if _is_bounced(text, cues):
         out = _legs(out, text)
@@ -89,8 +90,8 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
     return sorted([*kept, Fact("stops", 1.0 + part, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
 
 
-_BARE_COUNT = re.compile(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)", re.I)
-_COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5}
+_BARE_COUNT = re.compile(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)", re.I)
+_COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5, "two thirds": 2 / 3, "two-thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3}
 
 
 def _one_more(facts: list[Fact], text: str) -> list[Fact]:
@@ -363,4 +364,4 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
     if through and any(a.quantity == "power" for a in asks) and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
         return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]
-    return list(asks)
+    return [a for a in asks if a.quantity != "power" or not re.search(r"\b(?:same|keep\w*|unchanged)\b[\w ,]{0,25}$", text[: a.start], re.I)]

@@ -35,6 +35,8 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
+    if 0 < fact.value < 10 and re.match(r"\s*(?:of an? )?stops? down\b(?! to\b)", after, re.I):
+        return "stops", "", fact.value, "", "less"
     if fact.value == 0 and re.search(r"[+]\s?\d|\bbracket", text, re.I):
         return "place", "", 0.0, "", ""  # the frame on the nose of "+1, 0, -1"
     if fact.value >= 2 and re.match(r"\W*rows?\b", after, re.I):

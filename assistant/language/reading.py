@@ -205,6 +205,9 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
         return replace(fact, quantity="aperture", value=pair, of=role, cue="meter")
     place = before[-1] if before else None
     after = list(items[at + 1 : at + 4])
+    told = before and before[-1].kind in ("link", "mark") and any(is_role(i) for i in before[-3:])
+    if told and value >= 8 and value == int(value) and len(items) <= 6 and not names and not any(f.quantity in ("aperture", "distance") for f in facts):
+        return replace(fact, quantity="guide_number", unit="", of=role)
     if before and before[-1].kind == "named" and value == int(value) and 2 <= value <= 12:
         return replace(fact, quantity="count", unit="flashes", of=before[-1].word)
     if after and after[0].kind == "guide_number" and value == int(value) and value <= 12:
@@ -214,7 +217,7 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     if fact.unit in ("ft", "m") and not any(f.quantity == "guide_number" for f in facts):
         flash = any(i.kind == "noun" for i in items) or bool({"my_kit"} & {i.word for i in items if i.kind == "cue"})
         return replace(fact, quantity="guide_number", of="") if flash else replace(fact, quantity="distance", value=value * (0.3048 if fact.unit == "ft" else 1.0))
-    if cues & {"move", "closer", "further"} or _lens_limit(before, after, text):
+    if cues & {"move", "closer"} or _lens_limit(before, after, text):
         kind = _lens_limit(before, after, text)
         return replace(fact, quantity=kind, value=pair, of="") if kind and is_aperture_mark(pair) else fact
     if pair != int(pair) and is_aperture_mark(pair) and not any(f.quantity == "aperture" for f in facts) and "lens" not in text.lower():

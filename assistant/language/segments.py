@@ -114,5 +114,6 @@ def _of_everybody(items: Sequence[Item], item: Item) -> bool:
         if earlier.kind in LIGHT_QUANTITIES or is_role(earlier):
             break
         before = before or (earlier.kind == "mark" and earlier.word == "BOTH")
-    after = place + 1 < len(items) and any(i.kind == "mark" and i.word in ("EACH", "BOTH") for i in items[place + 1 : place + 3])
+    after = any(i.kind == "mark" and i.word == "EACH" for i in items[place + 1 : place + 3]) \
+        or (place + 1 < len(items) and items[place + 1].kind == "mark" and items[place + 1].word == "BOTH" and not any(i.kind in LIGHT_QUANTITIES for i in items[place + 2 :]))
     return before or after

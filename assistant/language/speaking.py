@@ -172,7 +172,12 @@ def beside(solution: Solution) -> str:
     rest = solution.answers[1:]
     if not rest or solution.topic == "claims" or solution.lead.endswith("."):
         return ""
-    return "Beside it: " + "; ".join(f"{q.of + ' ' if q.of else ''}{_name(q)}{say(q)}" for q in rest) + "."
+    return "Beside it: " + "; ".join(f"{_whose(q.of)}{_name(q)}{say(q)}" for q in rest) + "."
+
+
+def _whose(of: str | None) -> str:
+    """A light's name before its figure; letters in capitals."""
+    return "" if not of else f"{of.upper() if len(of) == 1 else of} "
 
 
 def _name(q: Quantity) -> str:

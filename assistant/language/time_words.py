@@ -28,7 +28,16 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
-    return [_like_the_next(f, n, out, lower) for n, f in enumerate(out)]
+    return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
+
+
+def _like_the_last(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fact:
+    """"from 150 joules up to 600": the second number is of the first one's kind."""
+    before = facts[n - 1] if n else None
+    if fact.quantity != "number" or fact.bad or before is None or before.quantity not in ("energy", "voltage") or re.match(r"[\s-]*[a-z%/]", lower[fact.end :]) and not re.match(r"\s*(?:how|what|do|gain|is|in|,)", lower[fact.end :]):
+        return fact
+    joined = re.fullmatch(r"\s*(?:up |down )?(?:to|and|versus|vs\.?|against)\s*", lower[before.end : fact.start])
+    return replace(fact, quantity=before.quantity, unit=before.unit) if joined else fact
 
 
 def _like_the_next(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fact:
@@ -170,6 +179,10 @@ def _added(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
 
 
 def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and "?" in lower:
+        return [Ask("aperture")]
+    if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance"} and re.search(r"\beach\b|per head|apiece", lower) and all(a.quantity in ("aperture", "stops", "count", "energy") for a in asks):
+        return [Ask("energy", "each", "J")]
     if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:
         if "split" in cues and "energy" in kinds and not _ENERGY.search(lower) and all(a.quantity in ("stops", "count") for a in asks) and re.search(r"\beach\b|per head|apiece", lower):
             return [Ask("energy", "each", "J")]

@@ -39,7 +39,7 @@ TRIGGERS: tuple[Trigger, ...] = (
     Trigger(("water",), r"(?:in|into|near|beside|over|under) (?:the )?(?:water|sea|surf|river|lake|stream|shower|bath)\b(?! (?:curtain|drops?|glass))|water(?='?s edge| on the (?:floor|ground|deck))|standing in water|spilt water|knee[- ]deep", "standing in the river"),
     # --- inside a flash
     Trigger(("high_voltage",), r"capacitors?\b", "the capacitor is dead"),
-    Trigger(("high_voltage",), rf"(?:open(?:ing|ed)?|crack(?:ing|ed)? open|repair(?:ing|ed)?|fix(?:ing)?|mend(?:ing)?|dismantl\w+|disassembl\w+|strip(?:ping)? down|rewir\w+|unscrew\w*|prise open|pry open) {_POSSESSED}{_UNIT}(?! (?:up )?(?:a|one|two|half|by|to f))", "open up the flash"),
+    Trigger(("high_voltage",), rf"(?:open(?:ing|ed)?|crack(?:ing|ed)? open|repair(?:ing|ed)?|fix(?:ing)?|mend(?:ing)?|dismantl\w+|disassembl\w+|strip(?:ping)? down|rewir\w+|unscrew\w*|prise open|pry open) {_POSSESSED}{_UNIT}(?!(?: head)? (?:up )?(?:a|one|two|half|by|to f|wide\w*))", "open up the flash"),
     Trigger(("high_voltage",), rf"(?:tak|took|pull)\w* (?:it |this |{_POSSESSED}(?:\w+ )?)(?:apart|to bits|to pieces)\b|solder\w*|inside {_POSSESSED}{_UNIT}", "take it apart"),
     Trigger(("high_voltage",), r"(?:electric|nasty|bad|big|little|got a|get a|gave me a) shock\b|shocked me|zapp(?:ed|ing)\b|electrocut\w+|cracked (?:flash ?tube|tube|housing|casing|case|head)|(?:chang|replac|swap)\w* (?:the |a |my )?(?:flash ?)?tubes?\b|high[- ]voltage", "it gave me a shock"),
     # --- mains

@@ -15,7 +15,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks, twins
 from assistant.solving.lights import PLACES, lights, preferred_unit
-from assistant.solving.placing import Scene, scene_of
+from assistant.solving.placing import Scene, meant, scene_of
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
@@ -42,20 +42,11 @@ def solve(query: Query) -> Solution | None:
     if scene is None or two_lights(query) or query.cues & {"zoom", "name_guide_number"} or len(query.all("guide_number")) > 1:
         return None
     for ask in query.asks:
-        for row in _ROWS.get("stops" if _means_stops(query, ask, scene) else ask.quantity, ()):
+        for row in _ROWS.get(meant(query, ask, scene), ()):
             found = row(query, ask, scene)
             if found:
                 return found
     return None
-
-
-def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
-    """"How far under does it go", "what's the fall-off": stops, in words that name another quantity or none."""
-    if scene.near and scene.far and ask.quantity in ("near_limit", "far_limit") and re.search(r"\bstops\b|darker", query.text, re.I):
-        return True
-    if scene.near and scene.far and re.search(r"fall[- ]?off|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
-        return not query.has("stops", "gap") and not query.has("stops")
-    return ask.quantity == "distance" and bool(re.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
 
 
 def _done(answers: tuple[Quantity, ...], scene: Scene, *used: Fact | None, lead: str = "", notes: tuple[str, ...] = (), working: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
@@ -144,10 +135,10 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.near_fact is None or scene.near_fact.of != "front" or scene.far is not None or scene.near is None or scene.gap is not None:
         return None
     wanted = _wanted(query)
-    if wanted is None or wanted[0] >= 0 or not re.search(r"how far\b[^?]*\b(?:farthest|furthest|back|last|rear|be)\b", query.text, re.I):
+    if wanted is None or wanted[0] >= 0 or not re.search(r"how far\b[^?]*\b(?:farthest|furthest|far (?:end|side|one)|back|last|rear|stern|be)\b", query.text, re.I):
         return None
     place = distance_for_falloff(scene.near, wanted[0])
-    return _done((marks.distance(place, preferred_unit(query, ask.unit)),), scene, *wanted[1], lead=f"{_length(query, place)} from the light at most.")
+    return _done((marks.distance(place, preferred_unit(query, ask.unit)),), scene, *wanted[1], lead=f"{_length(query, place)} from the light.")
 
 
 def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
@@ -396,4 +387,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (_stops,), "distance": (_farthest, _range, _spread, _backdrop, _shifted), "near_limit": (_range,), "far_limit": (_range,), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (_stops,), "distance": (_farthest, _range, _spread, _backdrop, _shifted), "near_limit": (_farthest, _range), "far_limit": (_farthest, _range), "aperture": (_aperture,), "power": (_power,)}

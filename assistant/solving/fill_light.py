@@ -26,12 +26,15 @@ _EACH_RIGHT = re.compile(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enou
 _ADDS = re.compile(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
 
 
+_ALL_LIGHT = re.compile(r"\btogether\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
+
+
 def added(query: Query, ask: Ask) -> Solution | None:
     """Flash and ambient light on the same face: the aperture for both, or the stops added."""
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
     if query.has("guide_number") or query.has("distance"):
         return None
-    if ask.quantity == "aperture" and flash and room and query.last("shutter", "ambient") is None and not _WHAT_FLASH.search(query.text) and _SUM.search(query.text):
+    if ask.quantity == "aperture" and flash and room and (query.last("shutter", "ambient") is None or len(query.all("shutter")) == 1 and _ALL_LIGHT.search(query.text)) and not _WHAT_FLASH.search(query.text) and _SUM.search(query.text):
         value = sum_of_light((flash.value, room.value))
         return Solution(answers=(marks.aperture(value),), used=(flash, room), topic="ambient",
                         notes=("The two fall on the same face, so their light adds; squares of the f-numbers are summed.",))

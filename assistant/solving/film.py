@@ -154,7 +154,7 @@ def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
     years = query.last("years")
     if years is None or not re.search(r"expir|past|out of date|outdated|old|decade|date", query.text, re.I):
         return None
-    rate = next((f for f in query.facts if f.quantity == "stops" and abs(f.value) < 3), None)
+    rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)
     per = next((float(m.group(1)) for m in [re.search(r"(?:every|per|each) (\d+) years", query.text, re.I)] if m), 10.0)
     return years.value, (abs(rate.value) if rate else STOPS_PER_DECADE) * 10.0 / per, tuple(f for f in (years, rate) if f)
 

@@ -148,7 +148,7 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
     lines = tuple(read[chosen[0].name][1]) if len(chosen) == 1 else ()
     return Solution(
         answers=tuple(answers), assumed=_assumptions(query, found, film), lines=lines + ((line("aperture", value),) if lines else ()),
-        used=_facts(found, film_facts, loss_facts), topic="flash",
+        used=_facts(found, film_facts, loss_facts, tuple(query.all("count", ""))), topic="flash",
     )
 
 

@@ -142,6 +142,8 @@ def _flash_part(query: Query, asks: tuple[Ask, ...]) -> Solution | None:
 def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution | None) -> Solution:
     only_hyperfocal = all(a.quantity == "hyperfocal" for a in asks)
     at_hyperfocal = state.focus is None and "hyperfocal" in query.cues
+    if "hyperfocal" in query.cues and not only_hyperfocal and state.focus and not (state.focal and state.aperture):
+        return _at_hyperfocal(state, state.focus, asks)
     missing = _wanting(state, "focal_length", "aperture", *(() if only_hyperfocal or at_hyperfocal else ("focus_distance",)))
     if missing:
         return _asks_for(missing, state)
@@ -164,6 +166,13 @@ def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution
         used=(*(beside.used if beside else ()), *state.used), topic="focus", working=_working(state, hyper, focus, near, far),
         notes=(f"With the focus there everything from {_say(hyper / 2, state.unit)} to infinity is sharp." if only_hyperfocal else "",),
     )
+
+
+def _at_hyperfocal(state: Setting, focus: float, asks: tuple[Ask, ...]) -> Solution:
+    """The limits of a lens focused at its hyperfocal distance: from half of it to infinity."""
+    values = {"near_limit": focus / 2, "far_limit": math.inf, "depth_of_field": math.inf, "hyperfocal": focus}
+    answers = tuple(length(a.quantity, values[a.quantity], state.unit) for a in asks)
+    return Solution(answers=answers, used=state.used, topic="focus", notes=(f"Focused at the hyperfocal distance all is sharp from half of it, {_say(focus / 2, state.unit)}, to infinity.",))
 
 
 def _piece(ask: Ask, values: dict[str, float], focus: float, unit: str) -> Quantity:

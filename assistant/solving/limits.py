@@ -51,8 +51,8 @@ def limits_of(query: Query) -> Limits:
     return Limits(
         widest=wide.value if wide else (min(span.value, span.other) if span else None),
         smallest=small.value if small else (max(span.value, span.other) if span else None),
-        min_power=low.value if low else None,
-        powers=tuple(float(p) for p in steps.said.split(",")) if steps else (),
+        min_power=low.value if low else 0.5 if "only_full_half" in query.cues else None,
+        powers=tuple(float(p) for p in steps.said.split(",")) if steps else (1.0, 0.5) if "only_full_half" in query.cues else (),
         max_distance=far.value if far else None,
         min_distance=near.value if near else None,
         sync=sync.value if sync else None,

@@ -57,6 +57,9 @@ def solve(query: Query) -> Solution | None:
     return None
 
 
+_THROUGH = re.compile(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the viewfinder)[a-z]+|\b(?:putting|adding|hanging|taping) |\bin front of the (?:light|head|flash|lens|lamp)\b", re.I)
+
+
 def _measured(query: Query, ask: Ask) -> Solution | None:
     """Readings without and with it, nothing moved: the marks between them, lost."""
     read = [f for f in query.all("aperture") if f.of in ("", "ambient")]
@@ -64,6 +67,7 @@ def _measured(query: Query, ask: Ask) -> Solution | None:
     if span and not read:
         read = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)]
     something = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")] or query.cues & {"ceiling", "wall", "bounce", "hss"}
+    something = something or _THROUGH.search(query.text)
     if ask.quantity not in ("stops", "factor") or len(read) != 2 or not something or query.has("guide_number") or query.has("loss"):
         return None
     if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"}):
@@ -142,18 +146,19 @@ def _is_taken_off(text: str, known: Fact) -> bool:
     return bool(_OFF.search(text[known.end :]))
 
 
-_MAKES_UP = re.compile(r"\b(?:keep|keeps|same|hold|holds|make up|makes up|compensat|get back|stay|unchanged|restore)", re.I)
+_LEFT = re.compile(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through|comes? (?:out|through)|reach(?:es)?|arriv\w*|equivalent|acts?|really getting)\b", re.I)
 
 
 def _made_up(query: Query, ask: Ask) -> Solution | None:
     """A known good power, and something put in the way: more power for the same aperture."""
     powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity == "loss"]
-    if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or query.has("modifier")) or not _MAKES_UP.search(query.text):
+    if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or query.has("modifier")) or _LEFT.search(query.text):
         return None
     if query.has("guide_number") or any(len(query.all(q)) > 1 for q in ("distance", "aperture", "film_speed")):
         return None
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said else []
-    value = powers[0].value * 2.0 ** (sum(f.value for f in said) + sum(_typical(f) for f in worn))
+    lost = sum(f.value for f in said) + sum(_typical(f) for f in worn)
+    value = powers[0].value * 2.0 ** (-lost if _is_taken_off(query.text, powers[0]) else lost)
     assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn)
     answer = Quantity("energy", value, "J") if ask.quantity == "energy" else marks.power(value)
     solution = Solution(answers=(answer,), used=(powers[0], *said, *worn), assumed=assumed, topic="losses")

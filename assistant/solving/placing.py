@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from assistant.query import Fact, Query
+from assistant.query import Ask, Fact, Query
 from assistant.solving.lights import NOT_SUBJECT
 
 
@@ -117,3 +117,19 @@ def _by_places(by_place: dict[str, Fact], loose: list[Fact], rows: bool) -> Scen
 
 def _moving(near: Fact, far: Fact) -> bool:
     return near.cue == "from" or far.cue == "to"
+
+
+def meant(query: Query, ask: Ask, scene: Scene) -> str:
+    """What is asked; "what now", of a light that moved and whose power alone was told, is a power."""
+    if ask.quantity == "aperture" and scene.moved and query.has("power") and not query.has("aperture") and re.search(r"same exposure|keep|same (?:f|stop|aperture|reading|brightness)|unchanged|what now", query.text, re.I):
+        return "power"
+    return "stops" if _means_stops(query, ask, scene) else ask.quantity
+
+
+def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
+    """"How far under does it go", "what's the fall-off": stops, in words that name another quantity or none."""
+    if scene.near and scene.far and ask.quantity in ("near_limit", "far_limit") and re.search(r"\bstops\b|darker", query.text, re.I):
+        return True
+    if scene.near and scene.far and re.search(r"fall[- ]?off|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
+        return not query.has("stops", "gap") and not query.has("stops")
+    return ask.quantity == "distance" and bool(re.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")

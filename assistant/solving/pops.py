@@ -56,7 +56,7 @@ def own(known: Fact, facts: list[Fact]) -> Fact:
     kept = [f for f in facts if f.origin != "said"]
     if kept and any(f.origin == "said" for f in facts):
         return kept[0]
-    return min(facts, key=lambda f: max(f.start - known.end, known.start - f.end))
+    return min(facts, key=lambda f: (f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
 
 
 def _count(query: Query, ask: Ask) -> Solution | None:

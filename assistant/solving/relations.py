@@ -109,7 +109,8 @@ def _above(one: Light, two: Light) -> float:
 
 
 def _brighter(query: Query) -> Solution | None:
-    if "brightest" not in query.cues and not (query.asks_for("stops") and _compares(query)):
+    two = query.asks_for("stops") and len([l for l in lights(query) if l.name and l.reading]) == 2 and not query.has("relation") and not query.has("distance")
+    if "brightest" not in query.cues and not (query.asks_for("stops") and (_compares(query) or two)):
         return None
     found = [l for l in lights(query) if l.name]
     if len(found) != 2 or not all(_comparable(l) or l.guide_number for l in found):

@@ -45,7 +45,7 @@ _SET_NUMBER = re.compile(
 )
 _MEASURE = re.compile(r"\d+(?:\.\d+)? ?(?:m|ft|feet|foot|metres?|meters?|cm|inch\w*|')\b|\b(?:gn|guide number) ?\d|\bf ?/ ?\d|\biso ?\d|\b1/\d+")
 _GLUE = frozenset(
-    ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens", "um", "er", "uh", "keep", "saying", "hearing", "hear", "everybody", "everyone", "teacher", "book", "stand", "get", "much", "point", "good", "purpose", "deal", "sure", "not", "me", "someone", "club", "mention", "mentions", "always", "ve", "held", "confused", "ever", "bother", "matter", "why", "should", "shall", "one", "thing", "stuff", "bout", "more", "at", "off", "off", "then", "oh", "well", "my", "our", "tutor", "friend", "instructor", "wondering", "if", "was", "learn", "learning", "about"]
+    ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens", "um", "er", "uh", "keep", "saying", "hearing", "hear", "everybody", "everyone", "teacher", "book", "stand", "get", "much", "point", "good", "purpose", "deal", "sure", "not", "me", "someone", "club", "mention", "mentions", "always", "ve", "held", "confused", "ever", "bother", "matter", "why", "should", "shall", "one", "thing", "stuff", "bout", "more", "then", "oh", "well", "my", "our", "tutor", "friend", "instructor", "wondering", "if", "was", "learn", "learning"]
 )
 
 
@@ -112,6 +112,8 @@ def named(name: str) -> Term:
     raise KeyError(name)
 
 
+_STOPPING = re.compile(r"\b(?:i|you|we|to|it|can|not|please) stop\b(?! (?:is|mean\w*|down))|\bstop (?:it|him|her|them|the|my|this|that)\b")
+"""To stop something is no stop of light."""
 _CLAUSE = re.compile(r"[.;:,!?]\s*|\s[-–]\s|\b(?:because|since|as i|as we|but|and i|and we|so i|i keep|people keep|they keep|i just|i've just|for when)\b")
 _POINTS_BACK = re.compile(r"\b(?:what(?:'s| is|s)?|explain|mean\w*|define|tell me)(?: (?:even|actually|exactly|really))? ?(?:is |does |do |was )?(?:that|it|this|those|they|he|she)\b|\bwhat(?:'s| is|s| does) (?:that|it|this)\b")
 
@@ -131,6 +133,8 @@ def _defined(said: str) -> Term | None:
 
 def _named_alone(said: str) -> Term | None:
     """The term named where little else is said."""
+    if _STOPPING.search(said):
+        return None
     words = _words(said)
     # Only glue words around the name: otherwise the question is about something else.
     core = tuple(word for word in words if word not in _GLUE_SINGULAR)
@@ -183,7 +187,7 @@ def explain(text: str) -> Term | None:
     said = _plain(text)
     if _asks_number(said):
         return None
-    wants_reason = re.search(r"\b(?:why|how(?! much)|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
+    wants_reason = re.search(r"\b(?:why|how(?! much)|point|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
     if wants_reason:
         return _reasoned(said) or _defined(said)
     return _defined(said) or _reasoned(said)

@@ -52,6 +52,7 @@ LIGHT_TERMS: tuple[Term, ...] = (
     Term(("broad lighting", "broad side lighting"), "Broad lighting puts the key on the side of the face that is turned toward the camera. It makes a face look wider.", COMMON),
     Term(("split lighting", "split light"), "Split lighting has the key at a right angle to the face, so that one half is lit and the other is in shade.", COMMON),
     Term(("loop lighting", "loop light"), "Loop lighting has the key some 30 to 45 degrees to the side and above the eyes, so that the nose throws a small loop of shadow toward the corner of the mouth.", COMMON),
+    Term(("three quarter lighting", "45 degree lighting"), "Three-quarter lighting has the key about 45 degrees to the side and above, so that most of the face is lit and the far cheek keeps a patch of light.", COMMON),
     Term(("loss", "light loss", "flash loss"), "A loss is the light that a modifier, bounce, filter or bellows takes on the way, counted in stops. Each stop lost halves the light and divides the guide number by 1.4, so open up by as many stops.", PHOTOMETRY),
     Term(("exposure",), "Exposure is how much light reaches the film. Aperture, film speed and shutter time govern it for ambient light; aperture, film speed, flash power and flash distance govern it for flash.", NAVY),
 )

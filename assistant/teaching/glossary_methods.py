@@ -5,22 +5,16 @@ from __future__ import annotations
 from assistant.teaching.glossary_entry import COMMON, NAVY, PHOTOMETRY, Why, why
 
 METHODS: tuple[Why, ...] = (
-    why("bounce method", (r"\b(?:bounc\w*)\b", r"\b(?:ceilings?|walls?|flash\w*|light)\b", r"\b(?:how|what (?:does|do|will|would)|do (?:to|for)|why|when|explain)\b"),
+    why("bounce method", (r"\b(?:bounc\w*)\b", r"\b(?:ceilings?|walls?|flash\w*|light|picture|photo)\b"),
         "Bouncing turns the ceiling or wall into one large light, so shadows grow soft and the light spreads more evenly over the room, coming from above or from the side. Tilt the head so that the light lands in front of the subject, count the whole path from flash to ceiling to subject as the distance, and open about one and a half to two stops more for a white surface. Coloured paint tints the picture, and a high or dark ceiling gives back too little.",
         NAVY + "; " + COMMON, "how do I bounce flash off a ceiling?"),
     why("painting method", (r"\b(?:paint\w* with (?:the )?(?:light|flash)|light[- ]paint\w*|open flash)\b", r"\b(?:how|explain|method|steps?)\b"),
         "Put the camera on a tripod in the dark, lock the shutter open on B, and fire the flash by hand at each part of the scene from the same distance, out of the camera's sight. Set the aperture for one pop: guide number over distance. Where pops overlap they add, two being one stop more.",
         NAVY + "; " + COMMON, "how do I paint with light in a dark boathouse?"),
-    why("series of f-numbers", (r"\bf[- /]?(?:numbers?|stops?)\b|\bapertures?\b", r"\b(?:series|scale|go|run|sequence|numbers|1\.4|odd|strange|marked)\b", r"\b(?:why|how come|explain)\b", r"\b1\.4\b|\b2\.8\b|\bseries\b|\bscale\b|\bsequence\b|\bodd\b|\bstrange\b"),
-        "Each whole mark halves the light. The light goes with the area of the opening, so the diameter shrinks by 1.4, the square root of two, from mark to mark: 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22.",
-        "ISO 517 (series, from memory)", "why do the f-numbers go 1.4, 2, 2.8, 4?"),
     why("convert a guide number", (r"\b(?:gn|guide (?:number|no)s?)\b", r"\bfeet\b|\bft\b|\bfoot\b", r"\bmet(?:re|er)s?\b", r"\b(?:how|convert\w*|change|turn)\b"),
         "Multiply a guide number in metres by 3.28 to have it in feet, or divide one in feet by 3.28 to have it in metres. Then use it with distances in that unit.",
         "international yard and pound agreement, 1959 (a foot is 0.3048 m)", "how do I convert a guide number from feet to metres?"),
-    why("which contact", (r"\b[xm]\b", r"\b(?:sockets?|contacts?|terminals?|switch|levers?|settings?|sync\w*)\b", r"\b(?:which|what|how|difference)\b", r"\bx\b.*\bm\b|\bm\b.*\bx\b"),
-        "Use X for electronic flash: it fires as the shutter is fully open. M fires earlier, for flash bulbs that need time to burn up, so with electronic flash on M the picture comes out dark or black.",
-        COMMON, "my camera has M and X sockets, which one do I use?"),
-    why("when fill flash", (r"\bfill\w*\b", r"\b(?:when|why)\b", r"\b(?:use|used|need|bother|want|for)\b"),
+    why("when fill flash", (r"^(?!.*\b(?:nd|neutral|leaf|sensor|auto\w*|fool|background|ratio)\b).*\bfill\w*\b", r"\b(?:when|why)\b", r"\b(?:use|used|need|bother|want|for)\b"),
         "Use fill flash where the daylight leaves the face in shadow: high sun, a hat brim, light from behind, or a window at the back. Set the exposure for the daylight and let the flash come one to two stops weaker.",
         COMMON, "when should I use fill flash?"),
     why("flash exposure", (r"\bexposures?\b", r"\bflash\w*\b", r"\bhow (?:does|do)\b.*\bworks?\b"),
@@ -32,4 +26,7 @@ METHODS: tuple[Why, ...] = (
     why("flat light", (r"\bflat\b", r"\b(?:flash\w*|shots?|pictures?|photos?|light\w*|portraits?)\b", r"\bwhy\b|\bhow\b|\bavoid\b"),
         "A flash beside the lens lights everything from the front, so no shadow shows the shape of the subject. Move the flash to one side and higher, on a cord or by bounce, and let a weaker fill open the shadows.",
         COMMON, "why do my flash shots look flat?"),
+    why("fall-off with distance", (r"\b(?:fall\w*|drop\w*|fad\w*|di(?:e|es|ed|ing)|weak\w*)[ -]?(?:off|away|out|so|quickly|fast|with)", r"\b(?:flash\w*|lights?|strobes?)\b"),
+        "A flash is a small source, so its light spreads as it travels: at twice the distance it covers four times the area and each spot gets a quarter, two stops less. Close to the flash that is a matter of inches; farther back the same step matters less, so a light that stands back lights more evenly.",
+        PHOTOMETRY, "why does light from a flash fall off so fast?"),
 )

@@ -74,7 +74,7 @@ PAIRS: tuple[Why, ...] = (
     why("iso and asa", (r"\biso\b", r"\b(?:asa|din)\b"),
         "ISO and ASA are the same arithmetic scale: ASA 100 is ISO 100, and twice the number is one stop faster. DIN is the other half of the ISO mark and counts in thirds of a stop: ISO 100 is 21 degrees, and 3 degrees more is one stop.",
         "ISO 5800 (from memory)", "is there a difference between ISO and ASA?"),
-    why("stop and f-stop", (r"(?<!f )(?<!f-)\bstops?\b", r"\bf[- ]?(?:stops?|numbers?)\b", r"\b(?:same|differ\w*|versus|vs)\b"),
+    why("stop and f-stop", (r"(?<![ft][ -])\bstops?\b", r"\bf[- ]?(?:stops?|numbers?)\b", r"\b(?:same|differ\w*|versus|vs)\b"),
         "An f-stop is a mark on the aperture ring, such as f/8. A stop is a step, a doubling or halving of the light, whatever makes it: one whole mark of the ring, twice the film speed, half the power, or twice the shutter time.",
         COMMON, "is a stop the same as an f-stop?"),
 )

@@ -74,7 +74,7 @@ WHYS: tuple[Why, ...] = (
     why("outdoors", (r"\b(?:outdoors?|outside|open air|big hall|large hall|night)\b", r"\b(?:flash\w*|guide number|gn|weaker|under\w*|less|strobes?)\b", r"\b(?:weak\w*|under\w*|less|dark\w*|lower|thin|differ\w*|stops?)\b"),
         "Indoors the walls and ceiling send part of the stray light back to the subject; outdoors it is lost. Flash tests up to about a stop weaker in the open at night, so open up to one stop.",
         NAVY + " (from memory)", "why is my flash weaker outdoors?"),
-    why("f-numbers backwards", (r"\b(?:f-?numbers?|f-?stops?|apertures?|f/?\d+)\b", r"\b(?:backwards?|bigger|larger|smaller|higher|small|big|inverse|opposite|less light|wrong way|odd|strange|1\.4)\b"),
+    why("f-numbers backwards", (r"\b(?:f[- ]?numbers?|f[- ]?stops?|apertures?|f/?\d+)\b", r"\b(?:backwards?|bigger|larger|smaller|higher|small|big|inverse|opposite|less light|wrong way|odd|strange|1\.4)\b"),
         "An f-number is a fraction: the focal length divided by the diameter of the hole, so f/16 is a smaller hole than f/4. The light goes with the area, so the series grows by 1.4, the square root of two, for each halving of the light.",
         "ISO 517 (series, from memory)", "why does a bigger f-number mean a smaller hole?"),
     why("freeze", (r"\b(?:freez\w*|frozen|stop (?:the )?(?:motion|movement|action)|blur\w*|sharp\w*|motion)\b", r"\b(?:flash\w*|strobes?|t ?0?\.[15]|duration)\b"),

@@ -29,6 +29,7 @@ from assistant.language.hearing import hear
 from assistant.language.parsing import Node, Part, parse
 from assistant.language.reading import read
 from assistant.language.tables import Tables, grammar_folder, load_tables
+from assistant.memory.conversation import Conversation
 from assistant.query import Fact, Query
 from assistant.units import LENGTH
 
@@ -56,8 +57,7 @@ def tables() -> Tables:
 
 def fresh() -> Assistant:
     """An assistant that has heard nothing and keeps nothing."""
-    ready = Assistant.create()
-    return ready
+    return Assistant(tables(), Conversation())
 
 
 @cache

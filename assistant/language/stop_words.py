@@ -1,0 +1,47 @@
+"""Stops and film speeds that run into other words: "a stop down", "from 400 to 100 film"."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Sequence
+
+from assistant.query import Fact
+from assistant.scales import is_film_speed_mark
+
+_STOP_DOWN = re.compile(r"\b(?P<many>a|one|half a|a half|a third of a|two thirds of a)\s+stop (?P<way>down|up)\b(?!\s*to\b)(?! (?:to|the lens|from)\b)", re.I)
+_MANY = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "a third of a": 1 / 3, "two thirds of a": 2 / 3}
+_SPEEDS = re.compile(r"\b(?:from|between|going)\s+(?:iso |asa )?(?P<one>\d{2,4})(?:\s*(?:film|iso|asa|speed))*\s*(?:to|and|over to|down to|up to)\s*(?:iso |asa )?(?P<two>\d{2,4})[\s-]*(?:speed\s*)?(?:film|iso|asa|slide|neg\w*|stock)\b", re.I)
+_STOP_TAKER = re.compile(r"\b(?:the|my|that|this)\s+(?P<many>one|two|three|half|four)[- ]stop\s+", re.I)
+_TAKES = {"half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0}
+_PART_OVER = re.compile(r"\b(?P<many>two thirds|a third|half|one third)\s+(?:more|extra) (?:exposure|light)\b", re.I)
+_PARTS = {"two thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3, "half": 0.5}
+
+
+def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with such stops and speeds put in."""
+    out = list(facts)
+    for match in _STOP_DOWN.finditer(text):
+        if not any(f.quantity in ("stops", "relation", "loss", "power_down") and f.start < match.end() and f.end > match.start() for f in out):
+            cue = "less" if match["way"].lower() == "down" else "more"
+            out = _put(out, match, [Fact("stops", _MANY[match["many"].lower()], cue=cue, start=match.start(), end=match.end(), said=match.group())])
+    for match in _SPEEDS.finditer(text):
+        pair = [(float(match[g]), match.start(g), match.end(g)) for g in ("one", "two")]
+        if all(is_film_speed_mark(v) and 12 <= v <= 12800 for v, _, _ in pair):
+            out = _put(out, match, [Fact("film_speed", v, start=a, end=b, said=text[a:b]) for v, a, b in pair])
+    for match in _STOP_TAKER.finditer(text):
+        taker = next((f for f in out if f.quantity in ("modifier", "camera_filter") and f.start == match.end()), None)
+        if taker is not None and not any(f.start < match.end() and f.end > match.start() for f in out):
+            quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
+            out = _put(out, match, [Fact(quantity, _TAKES[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end(), said=match.group())])
+    for match in _PART_OVER.finditer(text):
+        if any(f.quantity == "film_speed" for f in out) and re.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
+            out = _put(out, match, [Fact("stops", _PARTS[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
+    return out
+
+
+def _put(facts: list[Fact], match: re.Match[str], made: list[Fact]) -> list[Fact]:
+    """The facts with those of a stretch of the text replaced."""
+    kept = [f for f in facts if not (f.start < match.end() and f.end > match.start() and f.end > f.start)]
+    sentence = next((f.sentence for f in facts if f.start < match.end() and f.end > match.start()), 0)
+    return sorted([*kept, *(replace(f, sentence=sentence) for f in made)], key=lambda f: f.start)

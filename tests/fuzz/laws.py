@@ -1,0 +1,80 @@
+"""The laws that every answer keeps, whatever was said."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator
+
+from assistant.answer import Answer
+from assistant.assistant import Assistant
+from assistant.language.hearing import hear
+from assistant.query import Fact
+
+LIMIT_S = 0.050
+"""Seconds for each 1,000 letters begun."""
+STATUSES = frozenset({"answered", "needs", "out_of_reach", "noted", "not_understood", "rejected"})
+KEYS = frozenset({"heard", "status", "answers", "assumed", "missing", "unplaced", "alternatives", "cautions", "working", "reply"})
+COUNTED = frozenset({"NUM", "FRAC", "SPEED", "SIZE", "STEPS", "MANY", "RATIO"})
+"""Kinds of tokens that are numbers."""
+
+
+def broken_laws(assistant: Assistant, text: str, answer: Answer) -> list[str]:
+    """What is wrong with this answer to this text; empty when nothing is."""
+    return [*_fit_to_be_shown(answer), *_sound_object(text, answer), *_no_number_left_out(assistant, text, answer)]
+
+
+def _fit_to_be_shown(answer: Answer) -> Iterator[str]:
+    wrong = sorted({f"U+{ord(c):04X}" for c in answer.reply if not c.isprintable() and c != "\n"})
+    if wrong:
+        yield f"control characters in the reply: {wrong}"
+    if not answer.reply.strip():
+        yield "an empty reply"
+
+
+def _sound_object(text: str, answer: Answer) -> Iterator[str]:
+    """Strict JSON on one line, with the keys of the contract."""
+    written = answer.as_json()
+    if "\n" in written or not written.isascii():
+        yield "the object is not one plain line"
+    try:
+        found = json.loads(written, parse_constant=_not_json)
+    except ValueError as fault:
+        yield f"no JSON: {fault}"
+        return
+    if not KEYS <= set(found) <= KEYS | {"table"}:
+        yield f"keys: {sorted(found)}"
+    if found["status"] not in STATUSES:
+        yield f"status {found['status']}"
+    if found["heard"] != text:
+        yield "heard is not what was said"
+    if found["status"] in ("not_understood", "needs") and found["answers"]:
+        yield f"answers with status {found['status']}"
+    if found["status"] == "needs" and not found["missing"]:
+        yield "needs, and does not say what"
+
+
+def _not_json(name: str) -> None:
+    raise ValueError(f"{name} is no JSON")
+
+
+def _no_number_left_out(assistant: Assistant, text: str, answer: Answer) -> Iterator[str]:
+    """Each written number of an answered question was used, or the reply or `unplaced` says that it was not."""
+    solution = assistant.conversation.last_solution
+    if answer.status != "answered" or not answer.answers or solution is None or solution.answers != answer.answers:
+        return
+    used: tuple[Fact, ...] = solution.used
+    told = _figures(answer.reply) | {figure for words in answer.unplaced for figure in _figures(words)}
+    for token in hear(text, assistant.tables.lexicon).tokens:
+        said = text[token.start : token.end]
+        if token.type in COUNTED and re.search(r"[0-9]", said) and not _told(said, told) and not any(f.start <= token.start < f.end or f.start == token.start for f in used if f.origin == "said"):
+            yield f"the number {said!r} was left out of: {answer.reply[:300]}"
+
+
+def _figures(text: str) -> set[str]:
+    return {figure.strip(".,").replace(",", "") for figure in re.findall(r"[0-9][0-9.,]*", text)}
+
+
+def _told(said: str, told: set[str]) -> bool:
+    figures = _figures(said)
+    return bool(figures) and figures <= told

@@ -1,0 +1,84 @@
+"""A run of the fuzz: inputs one after another, in conversations of a few turns, each held against the laws."""
+
+from __future__ import annotations
+
+import time
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from random import Random
+
+from assistant.answer import Answer
+from assistant.assistant import Assistant
+from tests.fuzz.inputs import strange
+from tests.fuzz.laws import LIMIT_S, broken_laws
+
+TURNS = 6
+"""Inputs that follow one another in a conversation."""
+
+
+@dataclass(slots=True)
+class Tally:
+    """What a run came to."""
+
+    inputs: int = 0
+    letters: int = 0
+    slowest: float = 0.0
+    statuses: Counter[str] = field(default_factory=Counter)
+    broken: list[tuple[str, str]] = field(default_factory=list)
+
+
+def run(inputs: int, seed: int, tell: Callable[[str, str], None] = lambda law, text: None) -> Tally:
+    """So many inputs from this seed; `tell` hears of each broken law as it happens."""
+    chance, tally, assistant = Random(seed), Tally(), Assistant.create()
+    for number in range(inputs):
+        if number % TURNS == 0:
+            assistant.new_conversation(keep_kit=False)
+        text = strange(chance)
+        tally.inputs += 1
+        tally.letters += len(text)
+        for law in held_against(assistant, text, tally):
+            tally.broken.append((law, text))
+            tell(law, text)
+    return tally
+
+
+def held_against(assistant: Assistant, text: str, tally: Tally) -> list[str]:
+    """The laws that the answer to this text breaks."""
+    begun = time.perf_counter()
+    try:
+        answer = assistant.answer(text)
+    except Exception as fault:  # any at all is what is looked for
+        assistant.new_conversation(keep_kit=False)
+        return [f"exception {type(fault).__name__}: {fault}"]
+    pace = (time.perf_counter() - begun) / _thousands(text)
+    tally.statuses[answer.status] += 1
+    slow = []
+    if pace > LIMIT_S:
+        pace = min(pace, _again(text))  # whatever else the machine was doing
+        slow = [f"slow: {pace * 1000:.0f} ms for each 1,000 letters"] if pace > LIMIT_S else []
+    tally.slowest = max(tally.slowest, pace)
+    return slow + broken_laws(assistant, text, answer)
+
+
+def _thousands(text: str) -> int:
+    return max(1, -(-len(text) // 1000))
+
+
+def _again(text: str) -> float:
+    """The pace of the same text by itself, the best of two."""
+    paces = []
+    for _ in range(2):
+        fresh = Assistant.create()
+        fresh.answer("hello")
+        begun = time.perf_counter()
+        fresh.answer(text)
+        paces.append((time.perf_counter() - begun) / _thousands(text))
+    return min(paces)
+
+
+def answered(text: str) -> tuple[Answer, list[str]]:
+    """One text by itself: its answer and the laws it breaks."""
+    assistant, tally = Assistant.create(), Tally()
+    laws = held_against(assistant, text, tally)
+    return assistant.answer(text), laws
