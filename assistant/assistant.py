@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from assistant.answer import Answer
@@ -16,6 +16,10 @@ from assistant.turns import take_turn
 
 _LOG_WORDS = re.compile(r"\b(?:log|logged|frames?|rolls?|shoot|shot)\b", re.IGNORECASE)
 """Without one of these a turn does not need the shot log read."""
+
+LONGEST_LETTERS = 6_000
+"""Of a longer text only the beginning is read, and the reply says so: nobody asks a question that long, but a file may be piped in."""
+_CUT = f"Only the first {LONGEST_LETTERS:,} letters were read."
 
 
 @dataclass(slots=True)
@@ -34,6 +38,12 @@ class Assistant:
 
     def answer(self, text: str) -> Answer:
         """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
+        found = self._answer(text[:LONGEST_LETTERS])
+        if len(text) > LONGEST_LETTERS:
+            found = replace(found, heard=text, reply=f"{found.reply} {_CUT}")
+        return found if found.reply.isprintable() else replace(found, reply=_shown(found.reply))
+
+    def _answer(self, text: str) -> Answer:
         talk = self.conversation
         if talk.log is None and _LOG_WORDS.search(text):
             talk.log = self.keeper.load_log()
@@ -67,3 +77,8 @@ class Assistant:
         """Forget the conversation, and the kit and the log too when asked."""
         talk = self.conversation
         self.conversation = Conversation(kit=talk.kit, log=talk.log) if keep_kit else Conversation()
+
+
+def _shown(reply: str) -> str:
+    """A reply without control characters, wherever it quotes them; line ends stay."""
+    return "".join(c if c.isprintable() or c == "\n" else " " for c in reply)

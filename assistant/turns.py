@@ -15,6 +15,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
 from assistant.solving.lights import preferred_unit
 from assistant.solving.limits import check
+from assistant.solving.sureness import sentence
 from assistant.solving.solution import Solution
 from assistant.solving.solver import impossible, solve, unbearable, unused
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
@@ -130,7 +131,7 @@ def _told(query: Query, kit: Kit) -> Kit:
     return replace(kit, names=tuple(dict.fromkeys((*kit.names, *names))))
 
 
-FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "now", "what_if", "not", "correction", "bounce", "what"})
+FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what"})
 
 
 def _corrects_kit(turn: Turn) -> Answer | None:
@@ -270,6 +271,7 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     if loose:
         return _left_over(turn, whole, loose)
     solution = check(whole, solution)
+    solution = solution.noting(sentence(whole, solution))
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     _remember(turn, whole, solution)
     return _speak(turn, whole, solution)

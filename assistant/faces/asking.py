@@ -8,10 +8,6 @@ from assistant.answer import Answer
 from assistant.assistant import Assistant
 from assistant.faces.streams import shown
 
-LONGEST_LETTERS = 6_000
-"""Of a longer text only the beginning is read: nobody asks a question that long, but a file may be piped in."""
-
-_CUT = "Only the first {letters:,} letters were read."
 _FAULT = "I could not work that out: the fault is in this program ({name}), not in what you said. Please say it in other words."
 
 
@@ -25,11 +21,10 @@ def open_assistant(*, unsaved: bool) -> Assistant:
 def ask(assistant: Assistant, text: str) -> Answer:
     """The answer, fit to be shown. A fault of ours becomes an answer too: nobody on set can use a traceback."""
     try:
-        found = assistant.answer(text[:LONGEST_LETTERS])
+        found = assistant.answer(text)
     except Exception as fault:
         found = Answer(heard=text, status="not_understood", reply=_FAULT.format(name=type(fault).__name__), unplaced=tuple(text.split()[:12]))
-    cut = _CUT.format(letters=LONGEST_LETTERS) if len(text) > LONGEST_LETTERS else ""
-    return replace(found, heard=text, reply=" ".join(filter(None, (shown(found.reply), cut))))
+    return replace(found, reply=shown(found.reply))
 
 
 def with_troubles(answer: Answer, troubles: tuple[str, ...]) -> str:

@@ -60,7 +60,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="charge", of="")
     if fact.quantity == "recycle" and re.search(r"\b(?:in|during|per|over)\s+(?:an?\s+)?$", lower[: fact.start]) and not re.search(r"recycl\w*(?:\s+time)?(?:\s+is|\s+takes|\s+of)?\s+(?:in|about|around)\s*$", lower[: fact.start]):
         return replace(fact, quantity="time")
-    if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not re.search("lens|focal", around) and fact.value < 1:
+    if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not re.search("lens|focal", around) and 0 < fact.value < 1:
         return replace(fact, quantity="blur", of="")
     if fact.quantity == "number" and not fact.bad and re.match(r"\s+full\b", lower[fact.end :]) and "pop" in lower:
         return replace(fact, quantity="count", unit="pops")

@@ -124,6 +124,8 @@ def _doublings(said: str, cause: Term, effect: Term, light: float, weight: float
 
 _LESS = re.compile(r"\b(?:los\w*|cost\w*|less|dark\w*|drop\w*|under|dimmer|weaker|takes? away|down)\b")
 _MORE = re.compile(r"\b(?:gain\w*|gives?|adds?|more|bright\w*|over|stronger|buys?|wins?)\b")
+_OPENS = re.compile(r"\b(?:needs?|requires?|open\w*|compensat\w*|extra|add(?:s|ed|ing)?|makes? up|have to give)\b")
+"""Stops to open up or to add are positive."""
 _NEED = re.compile(r"\b(?:needs?|open\w*|compensat\w*|must|have to|make up|stop down|clos\w*|required?)\b")
 
 
@@ -140,7 +142,8 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     needed = effect.quantity == "light" and cause.quantity != "light" and re.search(r"\b(?:needs?|requires?|takes)\b[^.;]*$", said[: effect.start]) is not None
     light = -light if needed else light
     off = claimed - light
-    answers = (marks.stops(light),) if abs(light) > 1e-9 else ()
+    shown = abs(light) if effect.quantity == "stops" and _OPENS.search(said) and not _LESS.search(said) else light
+    answers = (marks.stops(shown),) if abs(light) > 1e-9 else ()
     return Verdict(abs(off) <= TOLERANCE, abs(off), _say_light(cause, light, part, needed), _why(cause, "light", light), answers, effect.start)
 
 

@@ -57,7 +57,7 @@ _NOUN = re.compile("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]))" for n, (_, word
 _GAP = frozenset(
     "the your its my our a an of as that is are get gets become becomes go goes will be just only also need needs to must should would in into by has have been was much many from fall falls drop drops "
     "down up rise rises total effective one needed required about each away same original amount available cut cuts reduced multiplied divided raised lowered straight exactly roughly it you i so called which "
-    "comes come times turns means number any all overall resulting now reduces raises flash reduce raise ambient room background daylight flashed".split()
+    "comes come times turns means number any all overall resulting now reduces raises flash reduce raise ambient room background daylight flashed less more dimmer darker weaker fainter smaller".split()
 )
 _STOPS = re.compile(r"(?P<n>" + _NUM + r"|a|an|half a|a full|one full|one whole|another|1/3 of a|a third of a|half)(?: and (?P<half>a half|a third|two thirds|half))?[- ](?:full |whole |more |f[- ]?)?stops?(?: and (?P<half2>a half|a third|half))?\b")
 _COUNT = re.compile(r"\b(?P<n>" + _NUM + r") (?:(?:identical|equal|similar|matching|same|matched|such|like|equally bright|of the same|little|small|big|more) )*(?:flashes|strobes|lights|heads|guns|flashguns|units|speedlights|monolights|lamps|of them)\b")
@@ -105,7 +105,8 @@ def _factor_value(found: re.Match[str]) -> float:
     if kinds["root"]:
         return math.sqrt(number(kinds["root"]))
     if kinds["times"] or kinds["x"]:
-        return number(kinds["times"] or kinds["x"] or "1")
+        value = number(kinds["times"] or kinds["x"] or "1")
+        return 1 / value if value and re.match(r" ?(?:less|dimmer|darker|weaker|fainter|smaller)\b", found.string[found.end() :]) else value
     if kinds["pct"]:
         return float(kinds["pct"]) / 100
     if kinds["frac"]:
@@ -182,7 +183,7 @@ _HALVES = {"a half": 0.5, "half": 0.5, "a third": 1 / 3, "two thirds": 2 / 3}
 
 
 _ND = re.compile(r"\bnd ?(?:filter )?(?:of )?(?P<nd>\d+(?:\.\d+)?)\b(?! ?stops?)|\b(?P<density>0?\.\d) ?nd\b")
-_CLOSE = re.compile(r"\b(?P<m>half |quarter |1/2 |1/4 )?life[- ]?size\b|\b(?:magnification|macro)(?: of| at)? 1:1\b")
+_CLOSE = re.compile(r"\b(?P<m>half |quarter |1/2 |1/4 )?life[- ]?size\b|\b(?:magnification|macro|close[- ]?up)(?: of| at)? 1:1\b|(?:^|\b(?:at|does|do|is|shooting|going to) )1:1\b(?!.{0,40}\b(?:ratio|key|fill|lighting)\b)")
 _FILTERED = re.compile(r"^\s*(?:nd|neutral|filter|loss|(?:of )?(?:nd|softbox|umbrella|diffus\w+|loss))\b")
 
 

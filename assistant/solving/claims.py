@@ -21,7 +21,10 @@ from assistant.solving.claim_ratios import judge_ratio
 from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps, without_sums
 from assistant.solving.claim_words import plain, terms
+from assistant.solving.claim_compare import judge_comparison
 from assistant.solving.claim_distances import claim_of_distances
+from assistant.solving.claim_pops import claim_of_pops
+from assistant.solving.claim_sync import claim_of_sync
 from assistant.solving.film import claim_about_film
 from assistant.solving.solution import Solution
 
@@ -40,9 +43,12 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    rule = judge_rule(query.text)
+    special = claim_of_pops(query) or claim_of_sync(query)
+    if special is not None:
+        return special
+    rule = judge_rule(query.text) or judge_comparison(query.text)
     ratio = judge_ratio(query.text) or judge_loss(query.text)
-    if ratio or (rule and not (plainer.has("guide_number") or plainer.has("aperture"))):
+    if ratio or (rule and (not (plainer.has("guide_number") or plainer.has("aperture")) or judge_comparison(query.text) is rule)):
         return _said(ratio or rule, query)
     worked = _worked(plainer, judge_stated(query.text))
     if worked is not None and worked.status != "needs":
@@ -53,7 +59,7 @@ def solve(query: Query) -> Solution | None:
     return claim_of_distances(query) or claim_about_film(query) or worked
 
 
-_CAMERA_MOVES = re.compile(r"\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
+_CAMERA_MOVES = re.compile(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b(?:with|and) (?:my|the) camera\b|\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
 
 
 def placed(query: Query, judged: Solution) -> tuple[Fact, ...]:
@@ -108,6 +114,7 @@ def _more_flashes(query: Query, facts: list[Fact]) -> list[Fact]:
 
 def _guides_in_lengths(query: Query) -> Query:
     """"my 40 metres is 20 metres" of a guide number; "becomes 60 metres", "turns into 160"."""
+    query = _guide_of_mine(query)
     said = plain(query.text)
     lengths = query.all("distance", "")
     if "name_guide_number" in query.cues and not query.has("guide_number") and len(lengths) > 1 and not query.has("aperture"):
@@ -128,13 +135,39 @@ def _guides_in_lengths(query: Query) -> Query:
     return _conditions_apart(query.with_facts(facts))
 
 
+_MINE = re.compile(r"\b(?:my|the|his|her|our|your|a) $")
+
+
+def _guide_of_mine(query: Query) -> Query:
+    """"iso 200 doubles your guide number, so my 40 metres becomes 80": a guide number and what becomes of it."""
+    said = plain(query.text)
+    lengths = query.all("distance", "")
+    one = next((f for f in lengths if _MINE.search(said[: f.start]) and re.match(r" ?(?:flash |gun |gn |guide number )?(?:becomes?|turns into|goes (?:up |down )?to|is now|comes to)\b", said[f.end :])), None)
+    if one is None or query.has("guide_number") or not {"name_guide_number"} & query.cues and not re.search(r"\b(?:gn|guide (?:number|no))\b", said):
+        return query
+    facts: list[Fact] = []
+    for f in query.facts:
+        if f is one:
+            f = replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0))
+        elif f.quantity in ("film_speed", "number", "guide_number") and f.start > one.end and f.start - one.end < 24 and _BECOMES.search(said[: f.start]) and not re.search(r"[a-z]", f.said.lower()):
+            f = replace(f, quantity="number", unit="sum", cue="result")
+        facts.append(f)
+    return query.with_facts(facts)
+
+
 def _conditions_apart(query: Query) -> Query:
     """"guide number 80 at a quarter power becomes 40": the condition is what changes it."""
     guides = query.all("guide_number")
     last = guides[-1]
+    if len(guides) == 2 and (last.at_iso or last.at_power) and not last.of and _PUT_UP.search(plain(query.text)[: last.start]) and not query.has("distance"):
+        last = replace(last, cue="claimed")
+        query = query.with_facts(last if f is guides[-1] else f for f in query.facts)
     if len(guides) < 2 or not is_figure(last, plain(query.text)):
         return query
     one = guides[0]
+    if one.at_power == 1.0 or one.at_iso == 100.0:
+        one, before = replace(one, at_power=None if one.at_power == 1.0 else one.at_power, at_iso=None if one.at_iso == 100.0 else one.at_iso), one
+        query = query.with_facts(one if f is before else f for f in query.facts)
     facts = [f for f in query.facts if f is not one and f is not last] + [replace(last, at_iso=None, at_power=None, cue="claimed" if not query.has("aperture") else last.cue)]
     if last.at_iso:
         facts.append(Fact("film_speed", last.at_iso, start=last.start - 1, end=last.start - 1, said=last.said))
@@ -151,11 +184,12 @@ def _conditions_apart(query: Query) -> Query:
     return query.with_facts(sorted((one, *facts), key=lambda f: f.start))
 
 
+_PUT_UP = re.compile(r"(?:^|[.,;?!]\s+|\bso |\band )(?:is|are|does|would|will|can|has|do)\b[^.?!]*$")
 _LENGTH = {"ft": 0.3048, "m": 1.0}
 _BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|equal to|same as|it's|that's|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
 _UNIT_AFTER = re.compile(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
 _FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|power|stop|f-stop|film|about|around|roughly|an|a|that|is|of|to|can|be|should|must|away|set|use|want|go|stand|put|right|ok|only|just|up|down)\W+)*$"
-_ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works out|leaves|comes? to|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
+_ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works? out|worked out|figured(?: out)?|reckon(?:ed)?|calculated|made it|make it|arrived at|settled on|leaves|comes? to|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
 _SAYS_STOPS = re.compile(r"\b(?:is|are|be|gets?|reads?|loses?|costs?|drops?|falls?|so|makes?)\W+(?:(?:it|the|fill|key|about|only|just|light|by|then|will)\W+)*$")
 _TURN = re.compile(r"(?<!^)\b(?:so (?!far|that|called|much|many)|therefore|thus|hence)\b")
 _SETS = re.compile(r"\b(?:set|use|dial(?: in)?|turn(?: it)?(?: down)? to|drop(?: it)? to|choose|go to)" + _FILLERS)

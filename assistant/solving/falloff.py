@@ -372,6 +372,8 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return needs(("distance",), "I need how far the light is from the front row and from the back row.", wanted[1], "falloff")
     if wanted is None or scene.depth is None or scene.near is None or query.has("relation") or not (scene.rows or scene.of or re.search(r"\bdiffer|\bspread\b|between them", query.text, re.I)):
         return None
+    if not (scene.depth > 0 and scene.near > 0 and wanted[0]):
+        return None
     place = scene.near + back_off_for_spread(scene.near, scene.near + scene.depth, abs(wanted[0]))
     stops = 2 * math.log2(place / scene.near)
     now = next((l.power for l in lights(query) if l.power is not None), None)

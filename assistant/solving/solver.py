@@ -6,6 +6,7 @@ answers is taken. A new kind of question is one more topic file and one more row
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from importlib import import_module
 from typing import Callable, cast
@@ -114,6 +115,8 @@ def impossible(query: Query) -> Solution | None:
     for fact in query.facts:
         if fact.bad and fact.origin == "said":
             return rejected(f"“{fact.said.strip()}” cannot be: {fact.bad}.")
+        if fact.quantity == "distance" and math.isinf(fact.value) and fact.origin == "said":
+            return rejected(f"“{fact.said.strip()}” cannot be: that is no distance a light can be at.")
         if fact.quantity in ABOVE_NOTHING and fact.value <= 0 and fact.origin == "said":  # put right to nothing: "not 1/4, 0"
             return rejected(f"“{fact.said.strip()}” cannot be: {fact.quantity.replace('_', ' ')} must be more than nothing.")
     return None

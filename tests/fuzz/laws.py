@@ -7,9 +7,9 @@ import re
 from collections.abc import Iterator
 
 from assistant.answer import Answer
-from assistant.assistant import Assistant
+from assistant.assistant import LONGEST_LETTERS, Assistant
 from assistant.language.hearing import hear
-from assistant.query import Fact
+from assistant.solving.solver import unused
 
 LIMIT_S = 0.050
 """Seconds for each 1,000 letters begun."""
@@ -46,7 +46,7 @@ def _sound_object(text: str, answer: Answer) -> Iterator[str]:
         yield f"keys: {sorted(found)}"
     if found["status"] not in STATUSES:
         yield f"status {found['status']}"
-    if found["heard"] != text:
+    if found["heard"].encode("utf-16", "surrogatepass") != text.encode("utf-16", "surrogatepass"):  # JSON joins the halves of a letter
         yield "heard is not what was said"
     if found["status"] in ("not_understood", "needs") and found["answers"]:
         yield f"answers with status {found['status']}"
@@ -60,14 +60,14 @@ def _not_json(name: str) -> None:
 
 def _no_number_left_out(assistant: Assistant, text: str, answer: Answer) -> Iterator[str]:
     """Each written number of an answered question was used, or the reply or `unplaced` says that it was not."""
-    solution = assistant.conversation.last_solution
-    if answer.status != "answered" or not answer.answers or solution is None or solution.answers != answer.answers:
+    query, solution = assistant.conversation.last_query, assistant.conversation.last_solution
+    if answer.status != "answered" or not answer.answers or query is None or solution is None or solution.answers != answer.answers:
         return
-    used: tuple[Fact, ...] = solution.used
+    accounted = (*solution.used, *unused(query, solution))  # of the latter the reply says that they were not needed
     told = _figures(answer.reply) | {figure for words in answer.unplaced for figure in _figures(words)}
-    for token in hear(text, assistant.tables.lexicon).tokens:
+    for token in hear(text[:LONGEST_LETTERS], assistant.tables.lexicon).tokens:
         said = text[token.start : token.end]
-        if token.type in COUNTED and re.search(r"[0-9]", said) and not _told(said, told) and not any(f.start <= token.start < f.end or f.start == token.start for f in used if f.origin == "said"):
+        if token.type in COUNTED and re.search(r"[0-9]", said) and not _told(said, told) and not any(f.start <= token.start < f.end for f in accounted):
             yield f"the number {said!r} was left out of: {answer.reply[:300]}"
 
 

@@ -1,0 +1,81 @@
+"""Two marks of one scale compared: "f/16 lets in more light than f/11", "1/60 is darker than 1/125"."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from typing import Callable
+
+from assistant.scales import aperture_difference_stops, shutter_difference_stops, speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_rules import Verdict
+from assistant.solving.claim_words import plain
+
+_SHARES = {"full": 1.0, "half": 0.5, "quarter": 0.25, "a quarter": 0.25, "an eighth": 0.125, "eighth": 0.125}
+_MORE = r"\b(?:more|extra|bright\w*|lighter|wider|(?:bigger|larger) (?:hole|opening|aperture|stop))\b"
+_LESS = r"\b(?:less|dark\w*|dimmer|narrower|smaller (?:hole|opening|aperture|stop))\b"
+
+
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """Marks of one scale: how they are written, their light against one another, words of its own for more and less."""
+
+    mark: str
+    stops: Callable[[str, str], float]
+    more: str
+    less: str
+
+
+def _share(word: str) -> float:
+    return _SHARES[word] if word in _SHARES else 1 / float(word[2:])
+
+
+SCALES = (
+    _Scale(r"f ?/? ?(\d+(?:\.\d+)?)\b(?! stops)", lambda a, b: -aperture_difference_stops(float(b), float(a)), r"\bopen(?:er)?\b", r"\bclosed\b"),
+    _Scale(r"(?<![\d/])1/(\d+)(?: ?s(?:ec\w*)?)?\b(?! power)", lambda a, b: shutter_difference_stops(1 / float(b), 1 / float(a)), r"\b(?:slower|longer)\b", r"\b(?:faster|shorter|quicker)\b"),
+    _Scale(r"\b(?:iso|asa) ?(\d+)\b", lambda a, b: math.log2(float(a) / float(b)), r"\b(?:faster|more sensitive)\b", r"\b(?:slower|less sensitive)\b"),
+    _Scale(r"\b(full|half|quarter|a quarter|an eighth|eighth|1/\d+) power\b", lambda a, b: math.log2(_share(a) / _share(b)), r"\b(?:stronger|higher)\b", r"\b(?:weaker|lower)\b"),
+)
+_NOT = re.compile(r"\b(?:not|never)\b|n't\b(?! (?:it|that|they)\b)")
+_SIZED = re.compile(r"\b(?:stops?|twice|double|half|times|third|quarter (?:of|as)|percent)\b|%")
+
+
+def judge_comparison(text: str) -> Verdict | None:
+    """Whether one mark gives more (or less) light than the other, as is said; None where no two marks are compared.
+
+    >>> judge_comparison("f/16 lets in more light than f/11").holds, judge_comparison("f/16 is darker than f/11").holds
+    (False, True)
+    """
+    said = plain(text)
+    for scale in SCALES:
+        found = re.search(rf"(?P<one>{scale.mark})(?P<how>[^.;?\d]{{4,60}}?)\bthan\b[^.;?\d]{{0,24}}?(?P<two>{scale.mark})", said)
+        if found is None or _SIZED.search(found["how"].replace("half power", "")):
+            continue
+        more, less = re.search(_own(_MORE, scale.more, scale.less), found["how"]), re.search(_own(_LESS, scale.less, scale.more), found["how"])
+        if (more is None) == (less is None):
+            continue
+        return _verdict(found, scale, 1 if more else -1)
+    return None
+
+
+def _own(common: str, own: str, other: str) -> str:
+    """The scale's own words ("faster" of a shutter is less light, of a film more)."""
+    return f"{own}|{common}" if other else common
+
+
+def _verdict(found: re.Match[str], scale: _Scale, way: int) -> Verdict | None:
+    values = [g for g in found.groups() if g and re.fullmatch(r"\d+(?:\.\d+)?|1/\d+|[a-z ]*(?:full|half|quarter|eighth)", g)]
+    if len(values) < 2:
+        return None
+    light = scale.stops(values[0], values[-1])
+    holds = light * way > 0
+    if _NOT.search(found["how"]):
+        holds = not holds
+    one, two = found["one"].strip(), found["two"].strip()
+    size = f"{speak_stops(abs(light))} {'more' if light > 0 else 'less'} light than {two}" if abs(light) > 1e-9 else f"the same light as {two}"
+    return Verdict(holds, 0.0, f"{_named(one)} gives {size.replace('iso', 'ISO')}.", "", (marks.stops(light),) if abs(light) > 1e-9 else (), found.start())
+
+
+def _named(mark: str) -> str:
+    return mark.replace("iso", "ISO").replace("asa", "ASA") if not mark[0].isalpha() or mark[0] in "fia" else mark.capitalize()

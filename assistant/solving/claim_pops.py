@@ -1,0 +1,56 @@
+"""Pops and distance claimed together: "one pop is right at 2 m, so two are right at 4 m"."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant.answer import Quantity
+from assistant.query import Query
+from assistant.solving.claim_words import NUMBER_WORDS, number, plain, terms
+from assistant.solving.solution import Solution
+from assistant.units import speak_length
+
+_NUM = r"\d+|single|once|twice|" + "|".join(NUMBER_WORDS)
+_POPS = re.compile(rf"\b(?P<n>{_NUM}) (?:(?:flash|full|full-power|equal|single|separate) )*(?:pops?|bursts?|firings?|discharges?)\b|\bpop(?:s|ping)? (?:it )?(?P<again>once|twice)\b")
+_BARE = re.compile(rf"\b(?P<n>{_NUM})\b(?= (?:is|are|will|would|should|does|do|gives?|at|for|right|correct|enough)\b)")
+
+
+def claim_of_pops(query: Query) -> Solution | None:
+    """The pops claimed for another distance, against the square of the distances; None where not both are said."""
+    said = plain(query.text)
+    ratio = _ratio(query, said)
+    counts = _counts(said)
+    if not query.claim or ratio is None or not counts or query.has("guide_number") or len({f.value for f in query.all("aperture")}) > 1:
+        return None
+    base, claimed = (counts[0], counts[-1]) if len(counts) > 1 else (1.0, counts[0])
+    right = math.ceil(base * ratio**2 - 1e-6)
+    if right < 1:
+        return None
+    lengths = query.all("distance")
+    place = f"At {speak_length(lengths[-1].value, lengths[-1].unit)}" if len(lengths) == 2 else f"At {ratio:.3g} times the distance"
+    holds = claimed == right
+    why = f"the light falls with the square of the distance, so {base:g} {'pop' if base == 1 else 'pops'} become {base:g} x {ratio:.3g} x {ratio:.3g} = {base * ratio**2:.3g}."
+    used = (*lengths, *query.all("count"), *query.all("number"), *query.all("pops"), *query.all("aperture"), *query.all("times"))
+    return Solution(answers=(Quantity("claim", holds, ""), Quantity("count", float(right), "pops")), used=used, topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. {place} it takes {right} {'pop' if right == 1 else 'pops'}: {why}")
+
+
+def _ratio(query: Query, said: str) -> float | None:
+    """How many times the distance: of two lengths, or as said."""
+    lengths = query.all("distance")
+    if len(lengths) == 2 and min(f.value for f in lengths) > 0:
+        return lengths[1].value / lengths[0].value
+    far = [t for t in terms(said) if t.quantity == "distance"]
+    return float(2 ** far[0].doublings) if len(far) == 1 and not lengths else None
+
+
+def _counts(said: str) -> list[float]:
+    found = [(m.start(), _value(m["n"] or m["again"])) for m in _POPS.finditer(said)]
+    if len(found) == 1:
+        found += [(m.start(), _value(m["n"])) for m in _BARE.finditer(said) if m.start() > found[0][0] + 3 and m["n"] not in ("a", "an", "twice")]
+    return [value for _, value in sorted(found)]
+
+
+def _value(word: str) -> float:
+    return {"single": 1.0, "once": 1.0, "twice": 2.0}.get(word) or number(word)

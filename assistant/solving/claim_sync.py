@@ -1,0 +1,21 @@
+"""A shutter speed put up against the sync speed: "can I use 1/500 with a sync of 1/125?"."""
+
+from __future__ import annotations
+
+from assistant.answer import Quantity
+from assistant.query import Query
+from assistant.solving.solution import Solution
+
+_BEYOND = frozenset({"hss", "leaf"})
+
+
+def claim_of_sync(query: Query) -> Solution | None:
+    """Whether a shutter speed is within the sync speed; None where not just these two are known."""
+    shutter, sync = query.last("shutter"), query.last("sync")
+    if not query.claim or shutter is None or sync is None or query.cues & _BEYOND or query.has("guide_number"):
+        return None
+    holds = shutter.value >= sync.value * 0.9
+    fastest = f"1/{1 / sync.value:.4g} s"
+    why = "the whole frame is open while the flash fires" if holds else "faster than that a focal-plane shutter is never fully open, so part of the frame stays dark"
+    return Solution(answers=(Quantity("claim", holds, ""), Quantity("shutter", sync.value, "s")), used=(shutter, sync), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. {fastest} is the fastest for flash: {why}." + ("" if holds else " A leaf shutter or high-speed sync has no such limit."))
