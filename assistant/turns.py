@@ -10,6 +10,7 @@ from assistant.language import speaking
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
 from assistant.memory.followups import correction, follow_up, last_put_right, shown
 from assistant.memory.carried import carried
+from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
@@ -150,7 +151,7 @@ def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING):
         return None
-    if not query.asks and not talk.scene.asks and not _implied_ask(query) and not inferred_ask(query):
+    if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query):
         return _told_scene(turn)
     if not query.asks and not query.mentioned and len(query.unknown) > 1 and all(f.quantity == "number" for f in query.facts):
         return None
@@ -161,11 +162,6 @@ def _ask_something(turn: Turn) -> Answer | None:
 
 def _mostly_unknown(query: Query) -> bool:
     return len(query.unknown) > max(2, query.known_words)
-
-
-def _implied_ask(query: Query) -> bool:
-    """A guide number and a distance with nothing asked: the aperture is meant."""
-    return query.has("guide_number", "distance") and not query.has("aperture")
 
 
 def _told_scene(turn: Turn) -> Answer | None:
@@ -179,69 +175,6 @@ def _told_scene(turn: Turn) -> Answer | None:
 
 
 # --- answering ------------------------------------------------------------------------------------
-
-
-def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
-    """The query with what the conversation and the kit add to it."""
-    if talk.missing:
-        query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
-    moves = [f for f in query.facts if f.quantity == "move"]
-    new = [f for f in query.facts if f.quantity != "move" or not _has_distance(scene, query)]
-    facts = merged([replace(f, origin="kept") for f in scene.facts], new)
-    if "film_speed" in talk.missing:
-        facts = (*facts, *(f for f in scene.facts if f.quantity == "push" and not any(n.quantity == "push" for n in facts)))
-    if moves and _has_distance(scene, query):
-        facts = move_lengths(facts, [_signed_move(m, talk) for m in moves])
-    asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if _implied_ask(replace(query, facts=facts)) else ())
-    cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & {"both", "same_spot", "bounce", "ceiling", "path"})
-    units = query.units or scene.units
-    lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
-    whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim, mentioned=lights)
-    named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
-    kit = talk.kit.for_scene(whole, named)
-    return replace(whole, facts=(*kit, *whole.facts))
-
-
-def inferred_ask(query: Query) -> tuple[Ask, ...]:
-    """What a question with no quantity named must want: the one unknown of its balance."""
-    if not _questioning(query) and not query.units:
-        return ()
-    has = query.has
-    readings = {f.of for f in query.facts if f.quantity == "aperture" and f.of}
-    pops = query.last("count")
-    if pops and pops.unit == "pops" and has("aperture") and not has("guide_number") and query.cues & {"what"}:
-        return (Ask("aperture"),)
-    if len(readings) > 1 or (readings and has("relation") and "both" in query.cues):
-        return (Ask("aperture", "both"),)
-    if has("push") and not has("film_speed") and not has("guide_number"):
-        return (Ask("film_speed"),)
-    if [u for u in query.units if not u.startswith("not")] and {f.quantity for f in query.facts} <= {"distance", "guide_number"} and len(query.facts) == 1:
-        return (Ask(query.facts[0].quantity, "", query.units[-1]),)
-    if has("guide_number", "distance") and not has("aperture"):
-        return (Ask("aperture"),)
-    if has("guide_number", "aperture"):
-        return (Ask("power"),) if has("distance") and not has("power") else (Ask("film_speed"),) if has("distance") and not has("film_speed") else (Ask("distance"),) if not has("distance") else ()
-    if query.cues >= {"what", "do_i"} and query.facts and not has("aperture") and {f.quantity for f in query.facts} <= {"modifier", "power", "count", "film_speed", "loss", "camera_filter"}:
-        return (Ask("aperture"),)
-    if len(query.all("distance")) == 2 and len(query.all("aperture")) == 1:
-        return (Ask("aperture"),)
-    return (Ask("aperture"),) if has("distance") and not has("aperture") else ()
-
-
-def _questioning(query: Query) -> bool:
-    return bool(query.cues & {"what", "how_much", "do_i", "how_far", "how_low", "what_if", "q"}) or (query.has("guide_number", "aperture", "distance") and any(f.cue == "want" for f in query.facts))
-
-
-def _same_kind(new: tuple[Ask, ...], old: tuple[Ask, ...]) -> bool:
-    return bool(old) and new[0].quantity == old[0].quantity
-
-
-def _has_distance(scene: Scene, query: Query) -> bool:
-    return any(f.quantity == "distance" for f in scene.facts)
-
-
-def _signed_move(move: Fact, talk: Conversation) -> Fact:
-    return move
 
 
 def _answered_from(turn: Turn, query: Query) -> Answer | None:
@@ -380,7 +313,28 @@ def _checks_claim(turn: Turn) -> Answer | None:
     asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
     if asked or found.status == "needs":
         _remember(turn, replace(whole, asks=asked or whole.asks), found)
+        talk.claimed = whole if found.status == "needs" else None
     return _speak(turn, tidied(whole, found), found)
+
+
+def _claim_supplied(turn: Turn) -> Answer | None:
+    """What a claim still lacked, supplied: the claim of the turn before judged with it."""
+    from assistant.solving.claims import solve as judge
+
+    query, talk = turn.query, turn.conversation
+    if talk.claimed is None or not talk.missing or query.asks or not query.facts:
+        return None
+    query = supply_missing(query, talk.missing, preferred_unit(talk.claimed))
+    whole = supplied(talk.claimed, query)
+    found = judge(whole)
+    if found is None or found.status == "needs" and not {f.quantity for f in query.facts} & set(talk.missing):
+        return None
+    if _about_gear(turn.query):
+        talk.kit = _told(turn.query, talk.kit)
+    _remember(turn, whole, found)
+    talk.claimed = whole if found.status == "needs" else None
+    afresh = replace(found, used=tuple(replace(f, origin="said") for f in found.used))
+    return _speak(turn, replace(whole, text=query.text, unplaced=query.unplaced, facts=tuple(replace(f, origin="said") for f in whole.facts)), afresh)
 
 
 def _not_understood(turn: Turn) -> Answer:
@@ -396,4 +350,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _tells_kit, _checks_claim, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _claim_supplied, _tells_kit, _checks_claim, _ask_something, explains)

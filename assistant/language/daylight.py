@@ -71,7 +71,7 @@ def _last_word(text: str, one: re.Pattern[str], other: re.Pattern[str]) -> bool:
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with readings of the ambient light told apart from the settings worked at."""
-    facts = _slow_times(facts, text)
+    facts = _slow_times(_counted_at(facts, text), text)
     if not _is_about_light(facts, cues):
         return list(facts)
     out = _readings(_unsaid_stops(list(facts), text), text, cues)
@@ -125,6 +125,13 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)
     down = re.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{_AMBIENT})\b", text, re.I)
     return [replace(a, quantity="stops") if a.quantity in ("power", "distance") else a for a in asks] if read and down else list(asks)
+
+
+def _counted_at(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"ISO 400 in. What EV at ISO 100": the second speed is the one EVs are counted at."""
+    speeds = [f for f in facts if f.quantity == "film_speed"]
+    counted = [f for f in speeds if f.value == 100 and re.search(r"\b(?:ev|exposure value|light value)s? (?:at|for)\s*(?:iso |asa )?$", text[: f.start], re.I)]
+    return [f for f in facts if f not in counted] if len(speeds) > len(counted) > 0 and not any(f.quantity == "exposure_value" for f in facts) else list(facts)
 
 
 def _slow_times(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -197,6 +204,8 @@ def _owned(fact: Fact, chosen: Setting, found: Sequence[Setting]) -> Fact:
 def _reading(found: Sequence[Setting], known: bool) -> Setting | None:
     """The setting that is a reading: one told so, else the first of two. `known`: a sky was named."""
     told = [s for s in found if s.read and (not known or _METERED.search(s.context))]
+    if any(s.full for s in found):  # "what shutter at f/8 keeps the ambient the same": a setting asked about, no reading
+        told = [s for s in told if s.full or not re.search(r"\b(?:what|which)\b", s.context, re.I)]
     full = [s for s in told if s.full]
     if full:
         return next((s for s in full if s.metered), full[0])

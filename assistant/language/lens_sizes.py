@@ -22,7 +22,7 @@ _SIDE = r"(?:wide|high|tall|across|long|deep|square)"
 _OF_FRAME = re.compile(rf"^[\s-]*(?:{_SIDE}[\s-]*)?(?:(?:side|width|height|edge|diagonal)\b\s*)?(?:of (?:the |a |my )?)?(?:full |whole |long |short )?{_FILM}\b", re.I)
 _FRAME_IS = re.compile(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just )?$", re.I)
 _IN_IMAGE = re.compile(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
-_TO_FILM = re.compile(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b)", re.I)
+_TO_FILM = re.compile(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
 _FILM_TO = re.compile(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw)(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
 _BARE_BEFORE = re.compile(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for)\s)\s*$", re.I)
 _LENS_TALK = re.compile(r"hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view", re.I)
@@ -136,13 +136,18 @@ def _away(fact: Fact, text: str) -> bool:
 # --- what is asked --------------------------------------------------------------------------------
 
 _TIMES = re.compile(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
-_EFFECTIVE = re.compile(r"\beffective|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|am i (?:really |actually )?(?:at|on|getting)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
+_EFFECTIVE = re.compile(r"\beffective|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
 _TO_SET = re.compile(r"\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads)\b(?![^?]*\beffective)", re.I)
 _NO_LIGHTS = re.compile(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)
 
 
 def reproduced(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"at 1:1 by how many times": a scale of reproduction, where exposure and no lights are spoken of."""
+    if re.search(r"\b(?:shooting|working|photograph\w*|focus\w*|macro|close.?up) (?:it |this |her |them )?at \d:\d", text, re.I) and not re.search(r"\b(?:key|fill|lighting|main|ratio)\b", text, re.I):
+        return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and re.search(r"\bat\s*$", text[: f.start], re.I) else f for f in facts]
+    worked = any(f.quantity == "aperture" for f in facts) and re.search(r"\bring\b|\blens\b|\bwhat do i (?:set|put)|f-?stop|aperture", text, re.I)
+    if worked and not _NO_LIGHTS.search(text) and re.search(r"\b(?:at|i'm|im|to) 1:[1-9]\b", text, re.I):
+        return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and f.value <= 1 else f for f in facts]
     if _NO_LIGHTS.search(text) or not (_TIMES.search(text) or _EFFECTIVE.search(text) or re.search(r"open up|\badd\b|\bextra\b|exposure factor", text, re.I)):
         return list(facts)
     return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and 0.1 <= f.value <= 10 and re.search(r"\b(?:at|to|is|of|for|do|doing|shooting|for a)\s*$", text[: f.start], re.I) else f for f in facts]
@@ -154,6 +159,8 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
     close = kinds & {"magnification", "extension"}
     if not close or kinds & {"guide_number", "distance"}:
         return list(asks)
+    if {"focal_length", "magnification"} <= kinds and "aperture" not in kinds and re.search(r"\b(?:lens|subject) to (?:the )?(?:lens|subject)\b", text, re.I) and all(a.quantity in ("distance", "magnification") for a in asks):
+        return [Ask("subject_distance", "", next((a.unit for a in asks), ""))]
     if _TIMES.search(text) and "aperture" not in kinds:
         return [Ask("factor", "", "x")]
     if "aperture" in kinds and _EFFECTIVE.search(text) and not any(a.quantity in ("stops", "factor", "magnification", "extension") for a in asks):

@@ -16,10 +16,10 @@ from assistant.units import LENGTH
 
 _STOCK = r"(?:colou?r|neg|negs|negative|slide|chrome|transparency|print film|black and white|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
 _FILM_AFTER = re.compile(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
-_FILM_BEFORE = re.compile(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:the|my) (?:other|second|film) (?:body|camera|one))?(?:'s| is| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
+_FILM_BEFORE = re.compile(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:the |my )?(?:other |second |film )?(?:body|camera|one))?(?:'s| is| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
 _RATED = re.compile(
     r"\b(?:rat(?:e|ed|ing)|sho(?:t|ot|oting)|expos(?:e|ed|ing)|meter(?:ed|ing)?|dial(?:led|ed)?|set|push(?:ed)?|pull(?:ed)?|develop(?:ed)?)"
-    r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|\d{2,4}))*\W+(?:at|to|as|for|on|like)\W*(?:ei\W*|iso\W*)?$", re.I)
+    r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|\d{2,4}))*\W+(?:at|to|as|for|on|like|as (?:if|though) it (?:was|were))\W*(?:ei\W*|iso\W*)?$", re.I)
 _EXPONENT = re.compile(r"(?:\bexponent|\bschwarzschild(?:'s)?(?: exponent| number| p)?|\breciprocity|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
 _YEARS = re.compile(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
 _LOADED = re.compile(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have|i'm on|im on|i'm using|we're on)|now|what about|how about|and for|and with)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)

@@ -14,6 +14,8 @@ _MANY = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "a third of a": 1 /
 _SPEEDS = re.compile(r"\b(?:from|between|going)\s+(?:iso |asa )?(?P<one>\d{2,4})(?:\s*(?:film|iso|asa|speed))*\s*(?:to|and|over to|down to|up to)\s*(?:iso |asa )?(?P<two>\d{2,4})[\s-]*(?:speed\s*)?(?:film|iso|asa|slide|neg\w*|stock)\b", re.I)
 _STOP_TAKER = re.compile(r"\b(?:the|my|that|this)\s+(?P<many>one|two|three|half|four)[- ]stop\s+", re.I)
 _TAKES = {"half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0}
+_AND_TO = re.compile(r"\band\s+(?P<many>half|another|one|two|a third|two thirds|one and a half)(?: more)?\s+(?:to|for|by|in|through|from)\s+(?:the |a |an |my )?", re.I)
+_TO_EACH = {"half": 0.5, "another": 1.0, "one": 1.0, "two": 2.0, "a third": 1 / 3, "two thirds": 2 / 3, "one and a half": 1.5}
 _PART_OVER = re.compile(r"\b(?P<many>two thirds|a third|half|one third)\s+(?:more|extra) (?:exposure|light)\b", re.I)
 _PARTS = {"two thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3, "half": 0.5}
 
@@ -34,6 +36,11 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
         if taker is not None and not any(f.start < match.end() and f.end > match.start() for f in out):
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
             out = _put(out, match, [Fact(quantity, _TAKES[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end(), said=match.group())])
+    for match in _AND_TO.finditer(text):
+        taker = next((f for f in out if f.quantity == "modifier" and f.start == match.end()), None)
+        if taker is not None and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in out):
+            out = _put(out, match, [Fact("loss", _TO_EACH[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end("many"), said=match["many"])])
+    out = [replace(f, quantity="stops", unit="", of="") if f.quantity == "film_speed" and 0 < f.value <= 6 and re.match(r"\s*stops?\b", text[f.end :], re.I) else f for f in out]
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and re.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", _PARTS[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])

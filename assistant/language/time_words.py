@@ -28,6 +28,9 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
+    if re.search(r"\bpops?\b", lower) and not any(f.quantity == "aperture" for f in out):  # "from f/4 to f/11"
+        spans = [f for f in out if f.quantity == "aperture_range"]
+        out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
     return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
 
 
@@ -55,6 +58,9 @@ _SPOKEN = {"velocity": "speed", "capacitance": "capacitance", "supply": "battery
 def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     if fact.quantity in ("velocity", "capacitance", "supply", "voltage") and not 0 < fact.value < float("inf"):
         return replace(fact, bad=fact.bad or f"a {_SPOKEN[fact.quantity]} must be more than nothing")
+    named = re.search(r"\bt\s?0?\.(1|5)\W*(?:is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start])
+    if named and fact.quantity in ("t01", "t05", "shutter", "time", "duration") and fact.value < 1:
+        return replace(fact, quantity="t01" if named[1] == "1" else "t05", of="")
     around = lower[max(0, fact.start - 30) : fact.end + 25]
     if fact.quantity == "power" and fact.unit == "%" and re.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
         return replace(fact, quantity="charge", of="")
@@ -85,7 +91,7 @@ _FREEZES = re.compile(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|
 _YES_NO = re.compile(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
 _RECYCLE = re.compile(r"recycl|recharg|ready again|how long (?:between|from one) (?:pops?|flashes|shots)")
 _ENERGY = re.compile(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)")
-_SERIES = re.compile(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)")
+_SERIES = re.compile(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first to last")
 _POPS = re.compile(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)|\b(?:pops|flashes)\s*\?")
 _ADDS = re.compile(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 

@@ -31,6 +31,10 @@ _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?
 _OPENS = Pattern(r"\W*(?:why|how|when|where|who|what|which)\b")
 _LONGEST = 3000
 """Characters beyond which nothing is put up for a yes or a no."""
+_ORDERS = Pattern(r"(?:^|[.,;:!?]\s*|\b(?:please|just|and|then|now|to) )give\b|\b(?:can|could|will|would) (?:you|u) (?:please |just |kindly )*(?:give|tell|show|let)\b")
+_GIVEN = Pattern(r"\b(?:would|will|can|could|does|do|should|might|did|won't|doesn't|can't)\b(?! (?:you|u)\b)[^?!;]*\bgive\b")
+_STARTS = Pattern(r"\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|will|would|could|should|did|can|do|am)\b(?! (?:you|u|please|not)\b)(?! i (?:set|use|need|do)\b)")
+_DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|same|twice|double|half|times|more|less)\b[^?]*\?\s*$")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
 
@@ -47,12 +51,19 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return False
     if _PHRASE.search(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
         return True
-    return _VERB.search(said) is not None or _proposes(said, asks, facts)
+    if _STARTS.match(said) and len(facts) > 1 and "?" not in said:
+        return True
+    return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
 
 
 def _asks_openly(items: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) for i in items) or _OPENS.match(said) is not None
+    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) and not (i.word == "give" and _gives(said)) for i in items) or _OPENS.match(said) is not None
+
+
+def _gives(said: str) -> bool:
+    """"would a flash of 110 give me f/11", "two of them give me a stop": no order to give."""
+    return _ORDERS.search(said) is None and (_GIVEN.search(said) is not None or _TAG.search(said) is not None or _PHRASE.search(said) is not None)
 
 
 def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:

@@ -52,6 +52,7 @@ class Conversation:
     first: Scene | None = None
     missing: tuple[str, ...] = ()
     cautioned: set[str] = field(default_factory=set)
+    claimed: Query | None = None
     last_working: tuple[str, ...] = ()
     last_query: Query | None = None
     last_solution: Solution | None = None

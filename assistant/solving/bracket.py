@@ -157,7 +157,7 @@ def _spelled(query: Query) -> tuple[float, ...]:
             marked.append((m.start(), sign * size))
             taken.append(m.span())
     for m in _STRAIGHT.finditer(text):
-        if not any(a <= m.start() < b for a, b in taken) and (m.group().lower() not in ("metered", "at f", "as metered") or len(marked) > 1):
+        if not any(a <= m.start() < b for a, b in taken) and not (m.group().lower() == "metered" and re.match(r"\W*(?:at )?f\W?\d", text[m.end() :], re.I)) and (m.group().lower() not in ("metered", "at f", "as metered") or len(marked) > 1):
             marked.append((m.start(), 0.0))
     if all(value == 0 for _, value in marked):
         marked = _by_words(query) or marked

@@ -25,6 +25,7 @@ class _Scale:
     stops: Callable[[str, str], float]
     more: str
     less: str
+    words: tuple[str, str] = ("gives {} more light than", "gives {} less light than")
 
 
 def _share(word: str) -> float:
@@ -32,12 +33,14 @@ def _share(word: str) -> float:
 
 
 SCALES = (
-    _Scale(r"f ?/? ?(\d+(?:\.\d+)?)\b(?! stops)", lambda a, b: -aperture_difference_stops(float(b), float(a)), r"\bopen(?:er)?\b", r"\bclosed\b"),
+    _Scale(r"f ?/? ?(\d+(?:\.\d+)?)\b(?! stops)", lambda a, b: aperture_difference_stops(float(b), float(a)), r"\bopen(?:er)?\b", r"\bclosed\b"),
     _Scale(r"(?<![\d/])1/(\d+)(?: ?s(?:ec\w*)?)?\b(?! power)", lambda a, b: shutter_difference_stops(1 / float(b), 1 / float(a)), r"\b(?:slower|longer)\b", r"\b(?:faster|shorter|quicker)\b"),
-    _Scale(r"\b(?:iso|asa) ?(\d+)\b", lambda a, b: math.log2(float(a) / float(b)), r"\b(?:faster|more sensitive)\b", r"\b(?:slower|less sensitive)\b"),
+    _Scale(r"\b(?:iso|asa) ?(\d+)\b", lambda a, b: math.log2(float(a) / float(b)), r"\b(?:faster|more sensitive)\b", r"\b(?:slower|less sensitive)\b", ("is {} faster than", "is {} slower than")),
     _Scale(r"\b(full|half|quarter|a quarter|an eighth|eighth|1/\d+) power\b", lambda a, b: math.log2(_share(a) / _share(b)), r"\b(?:stronger|higher)\b", r"\b(?:weaker|lower)\b"),
 )
 _NOT = re.compile(r"\b(?:not|never)\b|n't\b(?! (?:it|that|they)\b)")
+_THEN = re.compile(rf"\b(?:so|and|therefore|thus)\b[^.;?]{{0,40}}?(?:{_MORE}|{_LESS})")
+"""What is concluded from it: "so it gets more light"."""
 _SIZED = re.compile(r"\b(?:stops?|twice|double|half|times|third|quarter (?:of|as)|percent)\b|%")
 
 
@@ -64,17 +67,18 @@ def _own(common: str, own: str, other: str) -> str:
     return f"{own}|{common}" if other else common
 
 
-def _verdict(found: re.Match[str], scale: _Scale, way: int) -> Verdict | None:
-    values = [g for g in found.groups() if g and re.fullmatch(r"\d+(?:\.\d+)?|1/\d+|[a-z ]*(?:full|half|quarter|eighth)", g)]
-    if len(values) < 2:
-        return None
-    light = scale.stops(values[0], values[-1])
+def _verdict(found: re.Match[str], scale: _Scale, way: int) -> Verdict:
+    light = scale.stops(found.group(2), found.group(5))
     holds = light * way > 0
     if _NOT.search(found["how"]):
         holds = not holds
+    then = _THEN.search(found.string, found.end())
+    if then:
+        holds = holds and light * (1 if re.search(_MORE, then.group()) else -1) > 0
     one, two = found["one"].strip(), found["two"].strip()
-    size = f"{speak_stops(abs(light))} {'more' if light > 0 else 'less'} light than {two}" if abs(light) > 1e-9 else f"the same light as {two}"
-    return Verdict(holds, 0.0, f"{_named(one)} gives {size.replace('iso', 'ISO')}.", "", (marks.stops(light),) if abs(light) > 1e-9 else (), found.start())
+    way_said = scale.words[0 if light > 0 else 1] if light else "gives the same light as"
+    right = f"{_named(one)} {way_said.format(speak_stops(abs(light)))} {_named(two).lower() if two.endswith('power') else _named(two)}."
+    return Verdict(holds, 0.0, right, "", (marks.stops(light),) if light else (), found.start())
 
 
 def _named(mark: str) -> str:

@@ -12,11 +12,12 @@ from dataclasses import dataclass, replace
 
 from assistant.answer import Quantity
 from assistant.query import Ask, Fact, Query
-from assistant.scales import aperture_difference_stops, speak_stops
+from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_parts import judge_parts
 from assistant.solving.claim_losses import judge_loss
+from assistant.solving.claim_reading import LENGTH_OF, first_step, readable
 from assistant.solving.claim_ratios import judge_ratio
 from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps, without_sums
@@ -39,6 +40,10 @@ def solve(query: Query) -> Solution | None:
     if not query.claim or any(a.quantity in ("sharp", "freeze", "coverage") for a in query.asks) or query.has("sharp_limit"):
         return None
     plainer = readable(query)
+    opening = first_step(plainer)
+    if isinstance(opening, Solution):
+        return opening
+    plainer = opening
     if _CAMERA_MOVES.search(plain(query.text)) and not plainer.has("guide_number"):
         camera = judge_folklore(query.text)
         if camera is not None:
@@ -65,6 +70,8 @@ _CAMERA_MOVES = re.compile(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b
 def placed(query: Query, judged: Solution) -> tuple[Fact, ...]:
     """Facts of the question that were read otherwise, or are figures of its steps: nothing is left over of them."""
     plainer = readable(query)
+    further = first_step(plainer)
+    plainer = further if isinstance(further, Query) else plainer
     starts = {f.start for f in judged.used} | {s.start for s in steps(plainer)} | {s.start for s in plainer.facts if s.cue == "result"}
     kept = {(f.start, f.quantity) for f in plainer.facts}
     return tuple(f for f in query.facts if f not in judged.used and (f.start in starts or (f.start, f.quantity) not in kept))
@@ -78,116 +85,8 @@ def tidied(query: Query, judged: Solution) -> Query:
     return replace(query, facts=tuple(f for f in query.facts if f not in hidden), unplaced=tuple(u for u in query.unplaced if u in left))
 
 
-# --- reading what is claimed ---------------------------------------------------------------------
+# --- reading where the claim stands --------------------------------------------------------------
 
-
-def readable(query: Query) -> Query:
-    """Without the words of the rule itself ("halves the guide number" is no half power), sums done."""
-    spans = [(t.start, t.end) for t in terms(query.text) if t.quantity not in ("power", "count", "stops", "aperture", "distance", "film_speed", "time") or not re.search(r"\d", query.text[t.start : t.end])]
-    powers = [(t.start, t.end) for t in terms(query.text) if t.quantity == "power"]
-    counts = [(t.start, t.end) for t in terms(query.text) if t.quantity == "count"]
-
-    def misread(f: Fact) -> bool:
-        over = any(s <= f.start < e for s, e in spans)
-        return over and f.quantity in ("power", "times", "count", "guide_number", "number", "share") and not any(s <= f.start < e for s, e in (powers if f.quantity in ("power", "share") else counts if f.quantity == "count" else ()))
-
-    facts = [_figure(query, f) for f in query.facts if not misread(f)]
-    return _guides_in_lengths(without_sums(query.with_facts(_more_flashes(query, facts))))
-
-
-_GIVES = re.compile(r"\b(?:gives?|makes?|so|now|leaves?|is|becomes?|comes to)\W+(?:(?:it|us|me|now|about|that)\W+)*$|[=→]\s*$")
-
-
-def _figure(query: Query, fact: Fact) -> Fact:
-    """"half power gives 160": a figure, not a film speed, however much it looks like one."""
-    bare = fact.quantity == "film_speed" and not re.search(r"[a-z]", fact.said.lower())
-    return replace(fact, quantity="number", unit="") if bare and query.has("guide_number") and _GIVES.search(plain(query.text)[: fact.start]) else fact
-
-
-def _more_flashes(query: Query, facts: list[Fact]) -> list[Fact]:
-    """"one flash gives f/8 so two give f/11": two flashes."""
-    if not any(f.quantity == "count" and f.unit == "flashes" for f in facts):
-        return facts
-    said = plain(query.text)
-    return [replace(f, quantity="count", unit="flashes") if f.quantity == "number" and f.value == int(f.value) and re.match(r"(?: of them| together)? (?:will |would |should )?(?:give|make|get|do|add)", said[f.end :]) else f for f in facts]
-
-
-def _guides_in_lengths(query: Query) -> Query:
-    """"my 40 metres is 20 metres" of a guide number; "becomes 60 metres", "turns into 160"."""
-    query = _guide_of_mine(query)
-    said = plain(query.text)
-    lengths = query.all("distance", "")
-    if "name_guide_number" in query.cues and not query.has("guide_number") and len(lengths) > 1 and not query.has("aperture"):
-        return query.with_facts(replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0)) if f in lengths else f for f in query.facts)
-    if not query.has("guide_number"):
-        return query
-    first = query.all("guide_number")[0].start
-    facts = []
-    for f in query.facts:
-        becomes = f.start > first and _BECOMES.search(said[: f.start]) is not None
-        another = any(o is not f and (o.start > f.start or not query.has("aperture")) for o in lengths) or not query.has("aperture")
-        if becomes and f in lengths and f is lengths[0] and another and (query.has("aperture") or len(lengths) == 1):
-            f = replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0), cue="result" if query.has("aperture") else "claimed")
-        elif becomes and f.quantity == "number" and not query.has("distance") and not query.has("aperture"):
-            unit = _UNIT_AFTER.search(said[f.end : f.end + 14])
-            f = replace(f, quantity="guide_number", unit=("m" if unit.group(1)[0] == "m" else "ft") if unit else f.unit if f.unit in _LENGTH else "", cue="claimed")
-        facts.append(f)
-    return _conditions_apart(query.with_facts(facts))
-
-
-_MINE = re.compile(r"\b(?:my|the|his|her|our|your|a) $")
-
-
-def _guide_of_mine(query: Query) -> Query:
-    """"iso 200 doubles your guide number, so my 40 metres becomes 80": a guide number and what becomes of it."""
-    said = plain(query.text)
-    lengths = query.all("distance", "")
-    one = next((f for f in lengths if _MINE.search(said[: f.start]) and re.match(r" ?(?:flash |gun |gn |guide number )?(?:becomes?|turns into|goes (?:up |down )?to|is now|comes to)\b", said[f.end :])), None)
-    if one is None or query.has("guide_number") or not {"name_guide_number"} & query.cues and not re.search(r"\b(?:gn|guide (?:number|no))\b", said):
-        return query
-    facts: list[Fact] = []
-    for f in query.facts:
-        if f is one:
-            f = replace(f, quantity="guide_number", value=f.value / _LENGTH.get(f.unit, 1.0))
-        elif f.quantity in ("film_speed", "number", "guide_number") and f.start > one.end and f.start - one.end < 24 and _BECOMES.search(said[: f.start]) and not re.search(r"[a-z]", f.said.lower()):
-            f = replace(f, quantity="number", unit="sum", cue="result")
-        facts.append(f)
-    return query.with_facts(facts)
-
-
-def _conditions_apart(query: Query) -> Query:
-    """"guide number 80 at a quarter power becomes 40": the condition is what changes it."""
-    guides = query.all("guide_number")
-    last = guides[-1]
-    if len(guides) == 2 and (last.at_iso or last.at_power) and not last.of and _PUT_UP.search(plain(query.text)[: last.start]) and not query.has("distance"):
-        last = replace(last, cue="claimed")
-        query = query.with_facts(last if f is guides[-1] else f for f in query.facts)
-    if len(guides) < 2 or not is_figure(last, plain(query.text)):
-        return query
-    one = guides[0]
-    if one.at_power == 1.0 or one.at_iso == 100.0:
-        one, before = replace(one, at_power=None if one.at_power == 1.0 else one.at_power, at_iso=None if one.at_iso == 100.0 else one.at_iso), one
-        query = query.with_facts(one if f is before else f for f in query.facts)
-    facts = [f for f in query.facts if f is not one and f is not last] + [replace(last, at_iso=None, at_power=None, cue="claimed" if not query.has("aperture") else last.cue)]
-    if last.at_iso:
-        facts.append(Fact("film_speed", last.at_iso, start=last.start - 1, end=last.start - 1, said=last.said))
-    if last.at_power:
-        facts.append(Fact("power", last.at_power, start=last.start - 1, end=last.start - 1, said=last.said))
-    if last.at_iso or last.at_power:
-        return query.with_facts(sorted((one, *facts), key=lambda f: f.start))
-    if one.at_power not in (None, 1.0) and not query.has("power"):
-        facts.append(Fact("power", float(one.at_power or 1.0), start=one.end, end=one.end, said=one.said))
-        one = replace(one, at_power=None)
-    if one.at_iso not in (None, 100.0) and not query.has("film_speed"):
-        facts.append(Fact("film_speed", float(one.at_iso or 100.0), start=one.end, end=one.end, said=one.said))
-        one = replace(one, at_iso=None)
-    return query.with_facts(sorted((one, *facts), key=lambda f: f.start))
-
-
-_PUT_UP = re.compile(r"(?:^|[.,;?!]\s+|\bso |\band )(?:is|are|does|would|will|can|has|do)\b[^.?!]*$")
-_LENGTH = {"ft": 0.3048, "m": 1.0}
-_BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|equal to|same as|it's|that's|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
-_UNIT_AFTER = re.compile(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
 _FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|power|stop|f-stop|film|about|around|roughly|an|a|that|is|of|to|can|be|should|must|away|set|use|want|go|stand|put|right|ok|only|just|up|down)\W+)*$"
 _ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works? out|worked out|figured(?: out)?|reckon(?:ed)?|calculated|made it|make it|arrived at|settled on|leaves|comes? to|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
 _SAYS_STOPS = re.compile(r"\b(?:is|are|be|gets?|reads?|loses?|costs?|drops?|falls?|so|makes?)\W+(?:(?:it|the|fill|key|about|only|just|light|by|then|will)\W+)*$")
@@ -224,6 +123,8 @@ def _worked(query: Query, rule: Verdict | None) -> Solution | None:
 
 def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
     """One value that is claimed."""
+    if {f.quantity for f in query.facts if not f.bad} <= {"aperture", "number", "share", "stops", "relation", "power"} and len(query.all("aperture")) > 1 and not re.search(r"\b(?:power|flash|light|output)\b", plain(query.text)):
+        return None
     found: _Claimed | None = None
     lacking: Solution | None = None
     for fact in _candidates(query):
@@ -302,12 +203,17 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     if gap is not None and found.fact.quantity == "aperture":
         return _difference(found, right, off, gap)
     too = _TOO.search(said)
-    wrong = None if too else first_wrong(query, found.fact)
+    wrong = None if too else first_wrong(_for_steps(query, found.fact), found.fact)
     if too:
         return _too(found, right, off, too)
     if _ENOUGH.search(said) and found.fact.quantity in ("aperture", "distance", "count", "power", "film_speed"):
-        return _enough(found, right, off)
+        return _enough(query, found, right, off)
     return _right_or_wrong(query, found, right, off, wrong, rule)
+
+
+def _for_steps(query: Query, claimed: Fact) -> Query:
+    """A setting that is claimed is found from the aperture, which is then no figure of a step."""
+    return query.with_facts(f for f in query.facts if f.quantity != "aperture") if claimed.quantity in ("power", "film_speed", "count") else query
 
 
 def _off(fact: Fact, right: Quantity) -> float | None:
@@ -318,7 +224,7 @@ def _off(fact: Fact, right: Quantity) -> float | None:
     if fact.quantity == "distance":
         exact *= {"ft": 0.3048, "m": 1.0, "cm": 0.01, "in": 0.0254, "yd": 0.9144}.get(right.unit, 1.0)
     if fact.quantity == "guide_number" and fact.unit and fact.unit != right.unit:
-        value *= _LENGTH.get(fact.unit, 1.0) / _LENGTH.get(right.unit, 1.0)
+        value *= LENGTH_OF.get(fact.unit, 1.0) / LENGTH_OF.get(right.unit, 1.0)
     if fact.quantity == "stops":
         return abs(value) - abs(exact)
     if value <= 0 or exact <= 0:
@@ -348,13 +254,23 @@ def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str]) -> So
     return _verdict(found, holds, right, (f"The exposure would be {state}.",), stops=over, limit=True)
 
 
-def _enough(found: _Claimed, right: Quantity, off: float) -> Solution:
+def _enough(query: Query, found: _Claimed, right: Quantity, off: float) -> Solution:
     """A limit is kept when the figure is no more than the light allows (no less than it needs)."""
     fact = found.fact
     spare = -off if fact.quantity in ("aperture", "distance") else off
     holds = spare >= -TOLERANCE
     note = "" if abs(spare) < 0.05 else f"There is {speak_stops(spare)} to spare." if holds and spare > 0 else f"It falls {speak_stops(abs(spare))} short" + (", which is close enough." if holds else ".")
-    return _verdict(found, holds, right, (note,), stops=spare, limit=True)
+    verdict = _verdict(found, holds, right, (note,), stops=spare, limit=True)
+    return verdict if holds or fact.quantity != "aperture" or spare >= 0 else _with_power(verdict, query, -spare)
+
+
+def _with_power(verdict: Solution, query: Query, short: float) -> Solution:
+    """What power the aperture would take, where it is more than the flash has."""
+    power = query.last("power")
+    needed = (power.value if power else 1.0) * 2**short
+    if needed <= 1.0:
+        return replace(verdict, answers=(*verdict.answers, marks.power(needed)), lead=f"{verdict.lead} It takes {speak_power(needed)} power.")
+    return replace(verdict, answers=(*verdict.answers, Quantity("power", needed, "of full")), lead=f"{verdict.lead} It would take {needed:.3g} times full power.")
 
 
 def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, wrong: Step | None, rule: Verdict | None) -> Solution:

@@ -15,7 +15,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks, twins
 from assistant.solving.lights import PLACES, lights, preferred_unit
-from assistant.solving.placing import Scene, meant, scene_of
+from assistant.solving.placing import Scene, meant, scene_of, times_as_far
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
@@ -26,7 +26,7 @@ TONES: tuple[tuple[str, float, str], ...] = (
     (r"\bblack\b(?! (?:wall|paper|backdrop|background|cloth|seamless|velvet))", -5.0, "a light backdrop five stops under looks black at a glance (one person's measurement; 6 to 8 to be sure)"),
     (r"\b(?:mid.?|middle )?gr[ea]y\b(?! (?:wall|paper|backdrop|background|cloth|seamless))", -2.3, "white paper 2⅓ stops under comes out mid-grey (90 % against 18 % reflectance)"),
 )
-_WHAT_MOVES = re.compile(r"how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
+_WHAT_MOVES = re.compile(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
 _NEW_PLACE = re.compile(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
 _COMPENSATE = re.compile(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
 _WANTED = re.compile(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
@@ -65,7 +65,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops from the near place to the far one, or from the old place of the light to the new."""
     if scene.used == () and scene.rows and not query.facts:
         return needs(("distance",), "I need the distance from the flash to the front row and to the back row.", topic="falloff")
-    times = _times_as_far(query) if scene.far is None else None
+    times = times_as_far(query) if scene.far is None else None
     if times is not None:
         scene = Scene(1.0, times, moved=True)
         return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
@@ -83,17 +83,6 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.of == "background":
         notes = (_looks(lost),)
     return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost, of), notes=notes, working=(step,))
-
-
-def _times_as_far(query: Query) -> float | None:
-    """"double the distance", "half as far": how many times the distance, when no distances were said."""
-    if query.has("guide_number") or query.has("distance"):
-        return None
-    said = re.search(r"\b(?P<n>doubl|twice|halv|half|tripl|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|away)", query.text, re.I)
-    if said:
-        return {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
-    times = query.last("times")
-    return times.value if times and times.value > 0 and re.search(r"times (?:the distance|as far|further|farther|away)", query.text, re.I) else None
 
 
 def _stops_lead(value: float, lost: float, of: str | None) -> str:
@@ -175,6 +164,16 @@ def _by_guide(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
         return None, ()
     return found.answers[0].value, found.used
+
+
+def _by_guide_moved(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """How much further the flash must go from where it is, by guide number and aperture."""
+    if scene.near is None or scene.far is not None or scene.rows or ask.of != "move" or not query.has("guide_number", "aperture") or len(query.all("aperture")) > 1:
+        return None
+    place, used = _by_guide(query.with_facts(f for f in query.facts if f is not scene.near_fact))
+    if place is None:
+        return None
+    return _done(_move_or_place(query, ask, scene, place - scene.near, place), scene, *used, lead=_place_lead(query, ask, scene, place - scene.near, place))
 
 
 def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
@@ -283,6 +282,9 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     """Stops more (+) or less (-) that the move is to bring."""
     text = query.text.lower()
     said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "power_down", "signed", "times", "ev_stops")), None)
+    dimmer = re.search(r"\b(?:(?P<n>two|three|four|2|3|4) times|twice|doubly)\s+(?:as |the )?(?:dim|dark|weak|less)\w*", text)
+    if dimmer:
+        return -math.log2({"three": 3, "3": 3, "four": 4, "4": 4}.get(dimmer["n"] or "", 2)), tuple(query.all("times"))
     by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halve the light|half as (?:bright|much)", -1.0),
                                         (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if re.search(words, text)), None)
     if said is None or (said.quantity == "times" and by_words is not None):
@@ -389,4 +391,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (_stops,), "distance": (_farthest, _range, _spread, _backdrop, _shifted), "near_limit": (_farthest, _range), "far_limit": (_farthest, _range), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (_stops,), "distance": (_by_guide_moved, _farthest, _range, _spread, _backdrop, _shifted), "near_limit": (_farthest, _range), "far_limit": (_farthest, _range), "aperture": (_aperture,), "power": (_power,)}

@@ -29,6 +29,9 @@ _ADDS = re.compile(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
 _ALL_LIGHT = re.compile(r"\btogether\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
 
 
+_LEFT_AT = re.compile(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
+
+
 def added(query: Query, ask: Ask) -> Solution | None:
     """Flash and ambient light on the same face: the aperture for both, or the stops added."""
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
@@ -38,6 +41,9 @@ def added(query: Query, ask: Ask) -> Solution | None:
         value = sum_of_light((flash.value, room.value))
         return Solution(answers=(marks.aperture(value),), used=(flash, room), topic="ambient",
                         notes=("The two fall on the same face, so their light adds; squares of the f-numbers are summed.",))
+    if ask.quantity == "stops" and flash and room and not query.has("shutter") and _LEFT_AT.search(query.text):
+        over = 2 * math.log2(sum_of_light((query.all("aperture", "")[0].value if query.has("aperture") and query.all("aperture", "") else flash.value, room.value)) / flash.value)
+        return Solution(answers=(marks.stops(over),), used=(flash, room, *query.all("aperture", "")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
     under = offset(query, "ambient")
     if ask.quantity == "aperture" and room and flash and _WHAT_FLASH.search(query.text) and _SUM.search(query.text) and flash.value > room.value:
         value = light_still_wanted(flash.value, room.value)

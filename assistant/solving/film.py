@@ -176,7 +176,7 @@ _AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: 
 def _stops(query: Query, ask: Ask) -> Solution | None:
     if _is_exposure(query):
         return None
-    for rule in (_stops_rated, _stops_old, _latitude, _stops_reciprocity):
+    for rule in (_put_right, _stops_rated, _stops_old, _latitude, _stops_reciprocity):
         found = rule(query)
         if found:
             return found
@@ -218,6 +218,22 @@ def _stops_rated(query: Query) -> Solution | None:
     return _done((marks.stops(-faster),), box, rated, lead=word, notes=notes)
 
 
+_TOO_DARK = re.compile(r"\btoo (?:dark|thin)\b|\bunder\w*\b", re.I)
+_TOO_LIGHT = re.compile(r"\btoo (?:light|bright|dense|pale)\b|\bover\w*\b", re.I)
+
+
+def _put_right(query: Query) -> Solution | None:
+    """"my slides come out a stop too dark, how many stops do I add": as many, the other way."""
+    off = [f for f in query.facts if f.quantity in ("stops", "loss", "relation")]
+    if len(off) != 1 or query.has("film_speed") or not re.search(r"how (?:many|much)[^?]*\b(?:add|open|give|correct|change|close|take)", query.text, re.I):
+        return None
+    slides = re.search(r"slide|chrome|transparen|trann|print|frames?\b|pictures?|shots\b|negs?\b|negative", query.text, re.I)
+    dark, light = bool(_TOO_DARK.search(query.text)), bool(_TOO_LIGHT.search(query.text))
+    if not slides or dark == light:
+        return None
+    return _done((marks.stops(abs(off[0].value) if dark else -abs(off[0].value)),), off[0])
+
+
 def _stops_old(query: Query) -> Solution | None:
     age = _years(query)
     if age is None:
@@ -254,7 +270,7 @@ _EXTRA = re.compile(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (
 def _shutter(query: Query, ask: Ask) -> Solution | None:
     """The time to give, from the metered one and what the film's sheet says."""
     times = query.all("shutter")
-    if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
+    if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync") or query.has("nd") or query.has("filter_loss"):
         return None
     if len(query.all("aperture")) >= 2 and not query.has("exponent"):
         return None  # a reading and another aperture: an equivalent exposure

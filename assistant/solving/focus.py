@@ -7,6 +7,7 @@ part of the question its aperture is worked out first and the depth taken at tha
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass, replace
 from typing import Callable
 
@@ -59,7 +60,8 @@ def setting(query: Query) -> Setting:
     limits = tuple(f for f in query.facts if f.quantity == "sharp_limit")
     if focus is None and len(limits) == 1 and not limits[0].cue and any(a.quantity in SHARP for a in query.asks):
         focus, limits = limits[0], ()
-    facts = tuple(f for f in (focal, stop, focus, *limits, *frame.used) if f)
+    beside = [f for f in query.all("distance") if not f.of and f is not focus and _of_flash(f, query.text)] if not query.has("guide_number") else []
+    facts = tuple(f for f in (focal, stop, focus, *limits, *frame.used, *beside) if f)
     return Setting(focal.value if focal else None, stop.value if stop else None, focus.value if focus else None, frame,
                    tuple(f.value for f in limits), _unit(query, focus, limits), facts, frame.assumed + assumed)
 
@@ -70,7 +72,7 @@ def _focus(query: Query) -> tuple[Fact | None, tuple[Assumed, ...]]:
     plain = [f for f in query.facts if f.quantity == "distance" and not f.of]
     if focus and focus.origin == "said":
         return focus, ()
-    said = [f for f in plain if f.origin == "said"]
+    said = [f for f in plain if f.origin == "said" and not _of_flash(f, query.text)]
     if said and not query.has("guide_number") and (focus is None or focus.origin == "kept"):
         return said[-1], ()
     camera = query.last("camera_distance")
@@ -80,6 +82,11 @@ def _focus(query: Query) -> tuple[Fact | None, tuple[Assumed, ...]]:
         why = "the focus is taken to be on the subject, at the distance said"
         return plain[0], (Assumed("focus_distance", plain[0].value, "m", why),) if query.has("guide_number") else ()
     return None, ()
+
+
+def _of_flash(fact: Fact, text: str) -> bool:
+    """"flash 6 feet from the subject": no focus, where the camera's own distance was told."""
+    return bool(re.search(r"\b(?:flash|light|strobe|lamp|head|key)(?:'s| is| at)?\W*$", text[: fact.start], re.I)) and bool(re.search(r"\b(?:camera|i'm|i am|tripod)\b", text, re.I))
 
 
 def _unit(query: Query, focus: Fact | None, limits: tuple[Fact, ...]) -> str:

@@ -70,7 +70,7 @@ def _measured(query: Query, ask: Ask) -> Solution | None:
     something = something or _THROUGH.search(query.text)
     if ask.quantity not in ("stops", "factor") or len(read) != 2 or not something or query.has("guide_number") or query.has("loss"):
         return None
-    if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"}):
+    if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"} or any(f.unit == "BARE" for f in query.all("camera_filter"))):
         return None
     lost = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
     return _told(query, ask, lost, (*read, *((span,) if span else ())))
@@ -83,6 +83,9 @@ def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tu
     return Solution(answers=answers, used=used, topic="losses", notes=notes, assumed=assumed, lead=lead)
 
 
+_DOES_TO = re.compile(r"\bdo(?:es)?\b[^?]*\bto (?:my|the) exposure\b|\bhow (?:much|many stops) (?:darker|less)\b", re.I)
+
+
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
     if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") or query.has("aperture_range") or query.has("distance") or query.has("magnification") or query.has("extension"):
@@ -93,13 +96,16 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if query.has("power") or query.has("power_down"):
         return None
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
-    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn else 2):
+    if _DOES_TO.search(query.text) and facts:
+        return _told(query, ask, through, facts, (), camera.assumed(query))
+    opens = "how_many" in query.cues and query.cues & {"open_up"}
+    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens else 2):
         return None
     if "how_many" in query.cues and query.cues & {"open_up", "more"}:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
     total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
-    if not _COSTS.search(query.text):
+    if not _COSTS.search(query.text) and not re.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
         return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",
                         notes=("Stops in a row add; factors multiply.",))
     return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts))), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
@@ -134,11 +140,13 @@ def _after(query: Query, ask: Ask) -> Solution | None:
 
 
 _WITHOUT = re.compile(r"\b(?:without|bare|before|no filter)\b", re.I)
-_OFF = re.compile(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: \w+){0,3} off\b|\bwithout\b|\bremov\w+|\boff the lens\b|\bbare\b", re.I)
+_OFF = re.compile(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bwithout\b|\bremov\w+|\boff the lens\b|\bbare\b", re.I)
 
 
 def _is_taken_off(text: str, known: Fact) -> bool:
     """Whether the known aperture was with it on and the wanted one is without it."""
+    if _OFF.search(text) and re.match(r"\W*(?:power\W*)?(?:with|through) (?:it|the \w+|my \w+)(?: \w+)? on\b", text[known.end :], re.I):
+        return True
     before = re.split(r"[.?!;]\s", text[: known.start])[-1]
     here = re.split(r"[.?!;]\s", text[known.end :])
     if _WITHOUT.search(before) or _WITHOUT.search(here[0]):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from assistant.query import Ask, Fact, Query
 from assistant.solving.lights import NOT_SUBJECT
@@ -58,6 +58,7 @@ def _apart(known: Fact, place: Fact, text: str) -> int:
 def scene_of(query: Query) -> Scene | None:
     """The places of a question; None when it holds no distance of that kind."""
     lengths = [f for f in query.facts if f.quantity == "distance" and f.of not in NOT_SUBJECT and not f.bad]
+    lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])] if re.search(r"exposed for|set for|right for", query.text, re.I) else lengths
     gaps = [f for f in query.facts if f.quantity == "gap"]
     ranges = [f for f in query.facts if f.quantity == "length_range"]
     moves = [f for f in query.facts if f.quantity == "move"]
@@ -74,7 +75,9 @@ def scene_of(query: Query) -> Scene | None:
     if moves and len(loose) == 1 and not by_place:
         there = loose[0].value + moves[-1].value
         return Scene(loose[0].value, there, moved=True, used=(loose[0], moves[-1])) if there > 0 else None
-    return _by_places(by_place, loose, rows)
+    found = _by_places(by_place, loose, rows)
+    twice = tuple(f for f in query.facts if f.quantity == "distance" and found and f not in found.used and any(f.value == g.value and f.of == g.of for g in found.used))
+    return replace(found, used=found.used + twice) if found and twice else found
 
 
 def _rows(query: Query, places: set[str]) -> bool:
@@ -133,3 +136,14 @@ def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
     if scene.near and scene.far and re.search(r"fall[- ]?off|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
         return not query.has("stops", "gap") and not query.has("stops")
     return ask.quantity == "distance" and bool(re.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
+
+
+def times_as_far(query: Query) -> float | None:
+    """"double the distance", "half as far": how many times the distance, when no distances were said."""
+    if query.has("guide_number") or query.has("distance"):
+        return None
+    said = re.search(r"\b(?P<n>doubl|twice|halv|half|tripl|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|away)", query.text, re.I)
+    if said:
+        return {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
+    times = query.last("times")
+    return times.value if times and times.value > 0 and re.search(r"times (?:the distance|as far|further|farther|away)", query.text, re.I) else None

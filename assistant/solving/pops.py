@@ -51,12 +51,15 @@ def share(query: Query) -> tuple[float | None, Fact | None]:
     return (lower or values)[-1]
 
 
-def own(known: Fact, facts: list[Fact]) -> Fact:
+def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
     """Which of several powers a known value was said with: one from before the question, else the nearest in the text."""
     kept = [f for f in facts if f.origin != "said"]
     if kept and any(f.origin == "said" for f in facts):
         return kept[0]
-    return min(facts, key=lambda f: (f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
+    def asked(fact: Fact) -> bool:
+        return bool(re.search(r"\b(?:what|how|and (?:at|for|on))\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
+
+    return min(facts, key=lambda f: (asked(f), f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
 
 
 def _count(query: Query, ask: Ask) -> Solution | None:
@@ -108,7 +111,11 @@ def _battery(query: Query, ask: Ask) -> Solution | None:
         value = duration.pops_from_battery(supply.value, joules)
         return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact) if f), topic="time",
                         working=(f"{supply.value:g} Wh is {supply.value * 3600:g} J, {joules:g} J a pop",), notes=("Losses in the charger are not counted; expect fewer.",))
-    total = popped(query)
+    stores = query.all("energy")
+    if len(stores) == 2 and "battery" in query.text.lower() and not query.has("aperture"):
+        held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
+        return Solution(answers=(marks.count(math.floor(held.value / each.value * (1 + 1e-9)), "pops"),), used=(held, each), topic="time", working=(f"{held.value:g} / {each.value:g}, rounded down",))
+    total = popped(query) or (query.last("max_count") if query.cues & {"battery"} else None)
     capacity = bool(query.cues & {"battery"}) or "battery" in query.text.lower()
     if not capacity or total is None or query.has("aperture"):
         return None

@@ -144,7 +144,7 @@ def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact,
     for quantity in ("energy", "power"):
         facts = query.all(quantity)
         if len(facts) >= 2:
-            base = own(known, facts)
+            base = own(known, facts, query.text)
             asked = facts[-1] if base is not facts[-1] else facts[0]
             return base.value, asked.value, (base, asked)
     part, fact = share(query)

@@ -29,8 +29,10 @@ def at_home() -> Iterator[dict[str, str]]:
     """The environment of a person who has asked before: the grammar's tables are kept."""
     with tempfile.TemporaryDirectory() as home:
         surroundings = {**os.environ, "STOPWISE_HOME": home, "PYTHONPATH": str(ROOT), "TERM": "xterm"}
-        for _ in range(2):
-            _whole(ASKING, surroundings)
+        surroundings.pop("PYTHONDONTWRITEBYTECODE", None)  # an installed program finds its modules compiled, and so do the libraries
+        for command in (ASKING, LARK, TOOLKIT, ASKING):
+            _whole(command, surroundings)
+        _until_prompt(surroundings)
         yield surroundings
 
 

@@ -9,7 +9,8 @@ from functools import cache
 
 import pytest
 from corpus import cases, tables
-from lark import Lark, Token as LarkToken, Tree, logger
+from lark import Lark, Tree, logger
+from lark import Token as LarkToken
 
 from assistant.language.building import SOUND_TERMINALS, _NoLexer, build_lexicon, join
 from assistant.language.hearing import Token, hear

@@ -179,6 +179,21 @@ def test_a_phrase_with_a_slip_gets_an_answer(phrase: str, place: int, slip: str,
     check_whole(slips[slip])
 
 
+@settings(max_examples=250, deadline=None)
+@given(st.lists(st.lists(st.sampled_from(PHRASES), min_size=1, max_size=4), min_size=1, max_size=5), st.sampled_from([", ", " ", " and ", ". "]))
+@example([["1e400 feet", "gn 110 ft", "what power", "f/8"]], ", ")
+@example([["1/4 bracket"], ["not 1/4, 0"]], ", ")
+@example([["what aperture"], ["go back"], ["undo"]], ", ")
+@example([["a metre nearer the crew", "30 mph"]], " and ")
+def test_phrases_run_together_get_answers(turns: list[list[str]], between: str) -> None:
+    """Conversations made of whole phrases of the corpus, senseless or not."""
+    talk = fresh()
+    for turn in turns:
+        found = talk.answer(between.join(turn))
+        assert found.reply.strip(), turns
+        json.loads(found.as_json())
+
+
 # --- places, spaces, case --------------------------------------------------------------------------
 
 

@@ -1,0 +1,83 @@
+"""What a turn means in its conversation: its facts joined with the scene and the kit, and what it must want."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from assistant.memory.conversation import Conversation, Scene, merged, move_lengths, supply_missing
+from assistant.query import Ask, Query
+from assistant.solving.lights import preferred_unit
+
+
+def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
+    """The query with what the conversation and the kit add to it."""
+    if talk.missing:
+        query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
+    moves = [f for f in query.facts if f.quantity == "move"]
+    new = [f for f in query.facts if f.quantity != "move" or not _has_distance(scene, query)]
+    facts = merged([replace(f, origin="kept") for f in scene.facts], new)
+    if "film_speed" in talk.missing:
+        facts = (*facts, *(f for f in scene.facts if f.quantity == "push" and not any(n.quantity == "push" for n in facts)))
+    if moves and _has_distance(scene, query):
+        facts = move_lengths(facts, moves)
+    asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if implied_ask(replace(query, facts=facts)) else ())
+    cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & {"both", "same_spot", "bounce", "ceiling", "path"})
+    units = query.units or scene.units
+    lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
+    whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim, mentioned=lights)
+    named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
+    kit = talk.kit.for_scene(whole, named)
+    return replace(whole, facts=(*kit, *whole.facts))
+
+
+def inferred_ask(query: Query) -> tuple[Ask, ...]:
+    """What a question with no quantity named must want: the one unknown of its balance."""
+    if not _questioning(query) and not query.units:
+        return ()
+    has = query.has
+    readings = {f.of for f in query.facts if f.quantity == "aperture" and f.of}
+    pops = query.last("count")
+    if pops and pops.unit == "pops" and has("aperture") and not has("guide_number") and query.cues & {"what"}:
+        return (Ask("aperture"),)
+    if len(readings) > 1 or (readings and has("relation") and "both" in query.cues):
+        return (Ask("aperture", "both"),)
+    if has("push") and not has("film_speed") and not has("guide_number"):
+        return (Ask("film_speed"),)
+    if [u for u in query.units if not u.startswith("not")] and {f.quantity for f in query.facts} <= {"distance", "guide_number"} and len(query.facts) == 1:
+        return (Ask(query.facts[0].quantity, "", query.units[-1]),)
+    if has("guide_number", "distance") and not has("aperture"):
+        return (Ask("aperture"),)
+    if has("guide_number", "aperture"):
+        return (Ask("power"),) if has("distance") and not has("power") else (Ask("film_speed"),) if has("distance") and not has("film_speed") else (Ask("distance"),) if not has("distance") else ()
+    if query.cues >= {"what", "do_i"} and query.facts and not has("aperture") and {f.quantity for f in query.facts} <= {"modifier", "power", "count", "film_speed", "loss", "camera_filter"}:
+        return (Ask("aperture"),)
+    if len(query.all("distance")) == 2 and len(query.all("aperture")) == 1:
+        return (Ask("aperture"),)
+    return (Ask("aperture"),) if has("distance") and not has("aperture") else ()
+
+
+def _questioning(query: Query) -> bool:
+    return bool(query.cues & {"what", "how_much", "do_i", "how_far", "how_low", "what_if", "q"}) or (query.has("guide_number", "aperture", "distance") and any(f.cue == "want" for f in query.facts))
+
+
+def _same_kind(new: tuple[Ask, ...], old: tuple[Ask, ...]) -> bool:
+    return bool(old) and new[0].quantity == old[0].quantity
+
+
+def _has_distance(scene: Scene, query: Query) -> bool:
+    return any(f.quantity == "distance" for f in scene.facts)
+
+
+def implied_ask(query: Query) -> bool:
+    """A guide number and a distance with nothing asked: the aperture is meant."""
+    return query.has("guide_number", "distance") and not query.has("aperture")
+
+
+_OPENS_TO = {"widest_aperture": "aperture"}
+
+
+def supplied(claimed: Query, query: Query) -> Query:
+    """A claim with what it lacked: the new facts stand before all its words, so that none of them is taken for what is claimed."""
+    new = [replace(f, quantity=_OPENS_TO.get(f.quantity, f.quantity) if not claimed.has("aperture") else f.quantity, start=0, end=0, origin="kept") for f in query.facts]
+    old = [replace(f, start=f.start or 1) for f in claimed.facts if not any(n.quantity == f.quantity and n.of == f.of for n in new)]
+    return replace(claimed, facts=(*new, *old), claim=True, unplaced=())
