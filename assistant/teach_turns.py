@@ -164,11 +164,12 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
 # --- explanations ------------------------------------------------------------------------------------
 
 _FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time"})
-_ASKS = Pattern(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do)|explain|define|describe|how (?:do|does|can|should|is|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure)|what(?:'s|s| is| are)? (?:even|actually|exactly|really|on earth)|whats|how much is (?:a|one) stop|stands? for|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning)|tell me (?:about|what|more)|remind me|understand|(?:don't|dont|do not|never) (?:really |quite )?(?:get|got)|confused (?:about|by)|meaning of|what (?:is|does) (?:it|that|this)|is there a difference|(?:the )?same (?:as|thing))\b|\bwhat did i do wrong|\bwent wrong\b|\bor over\b|\bor under\b|\bover or\b|\bunder or\b")
+_ASKS = Pattern(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do)|explain|define|describe|how (?:do|does|can|should|is|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure)|what(?:'s|s| is| are)? (?:even|actually|exactly|really|on earth)|whats|how much is (?:a|one) stop|stands? for|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning)|tell me (?:about|what|more)|remind me|what happens|what (?:freezes|causes|decides|governs)|no (?:idea|clue)|understand|(?:don't|dont|do not|never) (?:really |quite )?(?:get|got)|confused (?:about|by)|meaning of|what (?:is|does) (?:it|that|this)|is there a difference|(?:the )?same (?:as|thing))\b|\bwhat did i do wrong|\bwent wrong\b|\bor over\b|\bor under\b|\bover or\b|\bunder or\b")
+_FAILED = Pattern(r"\b(?:frames?|negs?|negatives?|slides?|pictures?|photos?|shots?|prints?|images?|roll)\b")
 _EITHER = Pattern(r"\b(?:over|under|too (?:much|little))[- ]?(?:expos\w*)? or (?:over|under|too (?:much|little))")
 _OPEN = Pattern(r"\b(?:why|how come|explain|what is|what's|whats|what does|what do|differ\w*)\b|" + _EITHER.pattern)
 """Not put up for a yes or a no, whatever else it looks like."""
-_AUDIENCE = Pattern(r"[,.]?\s*\b(?:for|to) (?:my|our|the|a|some|an) (?:\w+ )?(?:class|students?|club|pupils?|beginners?|group|daughter|son|friend|apprentice|kids?)\b|[,.:]?\s*\b(?:like i(?:'m| am) (?:five|5|new to (?:all )?this|new|a beginner|ten|a child)|eli5|in plain (?:english|words)|in simple (?:words|terms)|please)\b[,.:]?", re.IGNORECASE)
+_AUDIENCE = Pattern(r"[,.]?\s*\b(?:for|to) (?:my|our|the|a|some|an) (?:\w+ )?(?:class|students?|club|pupils?|beginners?|group|daughter|son|friend|apprentice|kids?)\b|[,.:]?\s*\b(?:when (?:it's|its|they're|it is) at home|to an? \w+[- ]year[- ]old|like i(?:'m| am) (?:five|5|new to (?:all )?this|new|a beginner|ten|a child)|eli5|in plain (?:english|words)|in simple (?:words|terms)|please)\b[,.:]?", re.IGNORECASE)
 _REQUEST = Pattern(r"^\W*(?:could|can|would|will) you (?:please )?(?=explain|tell|describe|define|teach)", re.IGNORECASE)
 
 
@@ -182,15 +183,29 @@ def explains_first(turn: Turn) -> Answer | None:
     said = _said(turn)
     if len(said) > _LONGEST:
         return None
+    told = _told_failure(turn, said)
+    if told is not None:
+        return told
     if turn.query.claim and not _OPEN.search(said) or not _ASKS.search(said):
         return None
     return None if _has_figures(turn, said) else explains(turn)
 
 
+def _told_failure(turn: Turn, said: str) -> Answer | None:
+    """Pictures that failed, only described."""
+    query = turn.query
+    if query.asks or query.claim or query.names or _has_figures(turn, said) or turn.conversation.scene.asks or not _FAILED.search(said):
+        return None
+    from assistant.teaching.diagnosis import diagnose
+
+    found = diagnose(query.text)
+    return _reply(turn, found.reply) if found else None
+
+
 def _has_figures(turn: Turn, said: str) -> bool:
     plain = _for_anybody(said)
     kinds = {f.quantity for f in turn.query.facts if f.origin == "said" and re.search(r"\d", f.said)} & _FIGURES
-    why = re.search(r"\b(?:why|how come|explain)\b", said) is not None
+    why = re.search(r"\b(?:why|how come|explain|come from)\b", said) is not None
     return bool(kinds) and not (why and len(kinds) <= 1 and "guide_number" not in kinds) and bool(re.search(r"\d", plain))
 
 

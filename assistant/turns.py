@@ -8,13 +8,14 @@ from dataclasses import replace
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
-from assistant.memory.followups import correction, follow_up, last_put_right, shown
+from assistant.memory.followups import correction, follow_up, halves, last_put_right, shown
 from assistant.memory.carried import carried
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
-from assistant.solving.lights import preferred_unit
+from assistant.solving.flash import asked_unit
+from assistant.solving.lights import guide_unit, preferred_unit
 from assistant.solving.limits import check
 from assistant.solving.sureness import sentence
 from assistant.solving.solution import Solution
@@ -48,7 +49,10 @@ def _about_what_is_kept(turn: Turn) -> Answer | None:
 
 
 def _start_over(turn: Turn) -> Answer | None:
-    if "start_over" not in turn.query.cues:
+    said = turn.query
+    if "start_over" not in said.cues or len(said.unknown) > 2 or ("scrap that" in said.text.lower() and (said.facts or said.asks)):
+        return None
+    if not said.facts and len(said.unknown) > 0 and "scene" not in said.text.lower() and len(said.text.split()) > 5:
         return None
     turn.conversation.start_over()
     if turn.query.facts or turn.query.asks:
@@ -149,7 +153,7 @@ def _corrects_kit(turn: Turn) -> Answer | None:
 
 def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
-    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING):
+    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query)):
         return None
     if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query):
         return _told_scene(turn)
@@ -246,11 +250,18 @@ def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
     talk.missing = solution.missing if solution.status == "needs" else ()
     answered = tuple(Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
                      if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float)))
-    facts = tuple(f for f in whole.facts if f.origin != "kit")
+    facts = tuple(_with_unit(f, whole) for f in whole.facts if f.origin != "kit")
     talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, mentioned=whole.mentioned))
     talk.last_working = solution.working
     if solution.answers and solution.status in ("answered", "out_of_reach"):
         talk.last_query, talk.last_solution = whole, solution
+
+
+def _with_unit(fact: Fact, whole: Query) -> Fact:
+    """A guide number keeps the unit it was taken to be in: "in metres" later converts the answer only."""
+    if fact.quantity != "guide_number" or fact.unit:
+        return fact
+    return replace(fact, unit=guide_unit(whole, fact, asked_unit(whole))[0], cue="unit_taken")
 
 
 def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
@@ -312,9 +323,15 @@ def _checks_claim(turn: Turn) -> Answer | None:
         return None if query.asks or query.facts else explains(turn) or _not_understood(turn)
     asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
     if asked or found.status == "needs":
-        _remember(turn, replace(whole, asks=asked or whole.asks), found)
+        _remember(turn, replace(_without_claimed(whole, asked), asks=asked or whole.asks), found)
         talk.claimed = whole if found.status == "needs" else None
     return _speak(turn, tidied(whole, found), found)
+
+
+def _without_claimed(whole: Query, asked: tuple[Ask, ...]) -> Query:
+    """What was claimed is what a follow-up asks for, so it is no fact of the scene."""
+    same = [f for f in whole.facts if asked and f.quantity == asked[0].quantity]
+    return replace(whole, facts=tuple(f for f in whole.facts if f not in same)) if len(same) == 1 and asked[0].quantity in ("aperture", "power", "film_speed") else whole
 
 
 def _claim_supplied(turn: Turn) -> Answer | None:
@@ -331,7 +348,8 @@ def _claim_supplied(turn: Turn) -> Answer | None:
         return None
     if _about_gear(turn.query):
         talk.kit = _told(turn.query, talk.kit)
-    _remember(turn, whole, found)
+    asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
+    _remember(turn, replace(_without_claimed(whole, asked), asks=asked or whole.asks), found)
     talk.claimed = whole if found.status == "needs" else None
     afresh = replace(found, used=tuple(replace(f, origin="said") for f in found.used))
     return _speak(turn, replace(whole, text=query.text, unplaced=query.unplaced, facts=tuple(replace(f, origin="said") for f in whole.facts)), afresh)

@@ -36,6 +36,8 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
             hint = _weak_ask_at(segment, at, text, last)
             if hint:
                 weak.append(hint)
+    if re.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b", text.lower()) and any(i.kind == "stops" for s in segments for i in s.items):
+        return [Ask("factor", "", "x", 0)]
     return _merged(strong or weak[-2:] or _fallback(segments), text)
 
 
@@ -126,6 +128,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("power", _whom(segment, at), "", item.start) if re.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment, at), item.start)
     if item.word == "what" and len(segments_asks(segment)) == 0 and _sets(segment, at, text):
         return Ask("aperture", "", "", item.start)
+    if item.word == "meter" and text[item.start : item.end].lower().startswith("reading") and any(i.kind == "cue" and i.word == "what" for i in segment.items[max(0, at - 4) : at]):
+        return Ask("aperture", _whom(segment, at), "", item.start)
     if item.word in _CUE_ASKS:
         return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
     return None
@@ -196,6 +200,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if item.kind != "name" or item.word == "meter":
         return None
     before = segment.items[at - 1] if at else None
+    if before is not None and (before.kind in ("share", "power") or (before.kind == "mark" and before.word == "TWICE")):
+        return None
     if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):
         return None
     rest = [i for i in segment.items[at + 1 :] if i.kind not in ("word", "link", "glue") and not (i.kind == "cue" and i.word in ("do_i", "want", "correction", "now", "claim", "meter", "loss", "more", "less", "self"))]

@@ -15,7 +15,7 @@ from lark import Lark
 from lark.lexer import Lexer
 
 ROOT = "phrases.lark"
-SOUND_TERMINALS = ("NUM", "SIZE", "STEPS", "MANY", "FRAC", "SPEED", "RATIO", "FORMAT", "F", "COMMA", "END", "Q", "COLON", "EQ", "PLUS", "DASH", "SIGN",
+SOUND_TERMINALS = ("NUM", "SIZE", "LISTED", "STEPS", "MANY", "FRAC", "SPEED", "RATIO", "FORMAT", "F", "COMMA", "END", "Q", "COLON", "EQ", "PLUS", "DASH", "SIGN",
                    "SLASH", "PERCENT", "FOOT_MARK", "INCH_MARK", "DEGREE", "AND", "TIMES", "ABOUT", "ROOT", "OTHER", "WORD", "GLUE", "CUE")
 
 

@@ -116,7 +116,7 @@ def _is_focal(place: Place) -> bool:
 
 
 def _named_extension(place: Place) -> bool:
-    before_it = place.items[max(0, place.at - 4) : place.at]
+    before_it = place.items[max(0, place.at - 6) : place.at]
     if any(i.kind == "mark" and i.word == "EXTENSION" for i in before_it) and not any(i.kind == "mark" and i.word == "LENS" for i in place.items[place.at : place.at + 3]):
         return not any(i.kind in ("length", "focal_length") for i in before_it)
     after = [i for i in (place.beside(1), place.beside(2)) if i]
@@ -324,7 +324,7 @@ def _says_ambient(place: Place) -> bool:
 
 
 def _aperture_cue(place: Place) -> str:
-    if place.near("widest", before=4, after=1):
+    if place.near("widest", before=4, after=1) or (place.near("wide_open", before=0, after=2) and "lens" in place.text.lower()):
         return "widest"
     if place.near("smallest_stop", before=3, after=1) or (place.near("at_least", before=3, after=1) and "lens" in place.text.lower()) or (place.near("at_most", before=3, after=1) and "lens" in place.text.lower()):
         return "smallest"
@@ -334,6 +334,9 @@ def _aperture_cue(place: Place) -> str:
 
 
 def _power(place: Place) -> Fact:
+    before = place.text[max(0, place.item.start - 30) : place.item.start].lower()
+    if re.search(r"\bfull\b.{0,10}\b(?:down )?to\s+(?:a\s+)?$", before) and place.item.unit != "full" and "only" in place.text.lower() + "":
+        return _fact(place, "min_power", of=place.owner)
     if place.near("at_least", before=4, after=2):
         return _fact(place, "min_power", of=place.owner)
     return _fact(place, "power")

@@ -77,7 +77,7 @@ _RAW = re.compile(
   | (?P<fmark>f\s?[/:]\s?(?=-?[\d½.])|f/(?=[a-z?]))    # f/8, f:8
   | (?P<fnum>f(?=\d))                                # f8
   | (?P<format>\b(?:4\s*x\s*5|5\s*x\s*7|8\s*x\s*10|6\s*x\s*4\.5|6\s*x\s*[6789]|24\s*x\s*36|36\s*x\s*24)\b(?!\s*(?:ft|feet|m\b)))
-  | (?P<wordno>no\.(?=\s*\d))                          # guide no. 32
+  | (?P<wordno>no\.(?=\s*(?:\d|is\b|of\b|:)))                          # guide no. 32
   | (?P<number>\d[\d,]*(?:\.\d+)?(?:e[+-]?\d+)?[½⅓⅔¼¾⅛⅜⅝⅞]?|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])
   | (?P<tail>(?<=[a-z])'(?:s|m|re|ve|ll|d|t)\b)      # what's, isn't
   | (?P<word2>[a-z]+)
@@ -219,7 +219,7 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "GUIDE", "STOP", "COUNTED", "PERCEN
 
 def _settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
-    plain = _inch_words(_without_hyphens([_own_and(t, n, tokens) for n, t in enumerate(tokens)]))
+    plain = _listed(_inch_words(_without_hyphens([_own_and(t, n, tokens) for n, t in enumerate(tokens)])))
     out: list[Token] = []
     for place, token in enumerate(plain):
         after = plain[place + 1] if place + 1 < len(plain) else None
@@ -270,6 +270,27 @@ def _own_and(token: Token, place: int, tokens: list[Token]) -> Token:
     if token.type != "AND" or place + 2 >= len(tokens) or tokens[place + 1].type != "FRAC" or place < 2 or tokens[place - 2].type != "F":
         return token
     return Token("GLUE", "and", token.start, token.end) if tokens[place + 2].type in _OF_ITS_OWN else token
+
+
+_HEADED = {"F", "ISO", "GUIDE", "APERTURE", "FILM_SPEED", "POWER", "SHUTTER", "ND", "FACTOR", "SIGN", "SIGN_MINUS", "TIMES"}
+
+
+def _listed(tokens: list[Token]) -> list[Token]:
+    """"5, 10 and 20 feet": the bare numbers of a row that ends in a length are no f-numbers."""
+    out = list(tokens)
+    for place, token in enumerate(tokens):
+        if token.type != "LEN" or place < 1 or tokens[place - 1].type != "NUM":
+            continue
+        at, many = place - 1, 1
+        while at >= 2 and tokens[at - 1].type in ("COMMA", "AND", "OR") and tokens[at - 2].type == "NUM":
+            at, many = at - 2, many + 1
+            if at >= 2 and tokens[at - 1].type == "COMMA" and tokens[at - 2].type in ("AND", "OR"):
+                break
+        if many < 3 or (at and tokens[at - 1].type in _HEADED):
+            continue
+        for n in range(at, place - 1, 2):
+            out[n] = Token("LISTED", tokens[n].value, tokens[n].start, tokens[n].end)
+    return out
 
 
 def _without_hyphens(tokens: list[Token]) -> list[Token]:

@@ -12,9 +12,10 @@ from assistant.language.asks import asks_of
 from assistant.language.facts import facts_of
 from assistant.language.hearing import Heard, hear
 from assistant.language.hints import implied_asks
-from assistant.language.items import Item, build
+from assistant.language.items import PACE_METRES, Item, build
 from assistant.language.loose import loose_number
 from assistant.language.lens_words import lens_asks, lens_facts
+from assistant.language.lists import expand
 from assistant.language.names import index_of, names_told
 from assistant.language.parsing import parse
 from assistant.language.segments import Segment, cut, is_role, owners
@@ -40,6 +41,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = _put_right(items)
     segments = cut(items)
     facts = _settle_numbers(facts_of(segments, owners(segments), text), segments, text)
+    facts = _metric_paces(_same_again(expand(_magnified(facts, text), text), text))
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
@@ -50,7 +52,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         text=text,
         facts=tuple(facts),
         asks=tuple(asks),
-        cues=_cues(items),
+        cues=_cues(items) | _meant_cues(text),
         claim=is_claim(text, segments, asks, facts),
         unknown=tuple(text[i.start : i.end] for i in items if i.kind == "word"),
         unplaced=tuple(f.said for f in facts if f.quantity == "number" and not f.bad),
@@ -67,8 +69,9 @@ def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:
     """"Leitzahl 45, metres": a unit that stands alone after the number belongs to it."""
     out = list(facts)
     for before, after in zip(segments, segments[1:]):
-        if len(after.items) == 1 and after.items[0].kind == "unit_name" and before.items and before.items[-1].kind == "guide_number":
-            out = [replace(f, unit=after.items[0].word) if f.start == before.items[-1].start and not f.unit else f for f in out]
+        alone = len(after.items) == 1 or (len(after.items) == 2 and after.items[0].word == "IN")
+        if alone and after.items and after.items[-1].kind == "unit_name" and before.items and before.items[-1].kind == "guide_number":
+            out = [replace(f, unit=after.items[-1].word) if f.start == before.items[-1].start and not f.unit else f for f in out]
     return out
 
 
@@ -90,6 +93,31 @@ def _listed_guides(facts: list[Fact], text: str) -> list[Fact]:
             made.append(replace(fact, quantity="guide_number", value=fact.other / scale, other=math.nan, start=fact.end - 1))
         out = [f for f in out if f is not fact] + made
     return sorted((replace(f, unit=f.unit or unit) if f.quantity == "guide_number" else f for f in out), key=lambda f: f.start)
+
+
+def _magnified(facts: list[Fact], text: str) -> list[Fact]:
+    """"shooting at 1:1": a scale of reproduction, where no lighting ratio is spoken of."""
+    if re.search(r"\b(?:ratio|key|fill|lighting|main|contrast)\b", text.lower()) or not re.search(r"\b(?:at|to) 1:\d|macro|close.?up|life|coin|ring|bellows", text.lower()):
+        return facts
+    return [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" and f.value <= 5 else f for f in facts]
+
+
+_AGAIN = re.compile(r"\banother\b(?: one| flash| light)?[^.?]{0,24}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)
+
+
+def _same_again(facts: list[Fact], text: str) -> list[Fact]:
+    """"a GN 24 m flash and another at the same spot": two of them."""
+    found = _AGAIN.search(text)
+    if not found or not any(f.quantity == "guide_number" and f.start < found.start() for f in facts) or any(f.quantity == "count" for f in facts):
+        return facts
+    two = Fact("count", 2.0, "flashes", start=found.start(), end=found.end(), said=found.group())
+    return [replace(f, of="") if f.of in ("a", "b") else f for f in facts] + [two]
+
+
+def _metric_paces(facts: list[Fact]) -> list[Fact]:
+    """A pace is 0.75 m to somebody who speaks in metres."""
+    metric = any(f.unit in ("m", "cm") for f in facts if f.quantity in ("guide_number", "distance", "path"))
+    return [replace(f, value=f.value / PACE_METRES["ft"] * PACE_METRES["m"], unit="m") if f.unit == "pace" and metric else f for f in facts]
 
 
 def _now_here(facts: list[Fact], text: str) -> list[Fact]:
@@ -139,6 +167,11 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
     cues |= {i.word.lower() for i in items if i.kind == "mark" and i.word in ("NOT", "BOTH", "EACH", "BARE", "VERSUS", "OR", "Q", "FILM", "LENS", "EXTENSION")}
     cues |= {"name_" + i.word for i in items if i.kind == "name"}
     return frozenset(cues)
+
+
+def _meant_cues(text: str) -> frozenset[str]:
+    """Cues that no single word carries."""
+    return frozenset({"same_spot"}) if _AGAIN.search(text) else frozenset()
 
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:

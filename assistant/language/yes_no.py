@@ -11,7 +11,7 @@ from assistant.language.segments import Segment
 from assistant.query import Ask, Fact
 
 _TAG = Pattern(
-    r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|eh|ok|okay|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
+    r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|,\s*no\s*\?\s*$"
 )
 _NO_TAG = Pattern(r"\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")

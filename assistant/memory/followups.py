@@ -183,10 +183,18 @@ def _offset(scene: Scene, stops: float) -> Scene:
     return replace(scene, facts=tuple(f for f in scene.facts if f is not old) + (Fact("offset", total, "stops", said=f"{total:+g} stops"),))
 
 
+_HALVES = re.compile(r"\b(half|twice|double|quarter|a third)\s+(?:of\s+)?(?:that|it|the distance|the power|as far|as much)\b|\b(halve|double)\s+(?:that|it|the (?:distance|power))")
+
+
+def halves(query: Query) -> bool:
+    """"half that", "double it again"."""
+    return _HALVES.search(query.text.lower()) is not None
+
+
 def _half_that(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"half that", "double it": the answer's or the latest value, halved or doubled."""
     text = query.text.lower()
-    found = re.search(r"\b(half|twice|double|quarter|a third)\s+(?:of\s+)?(?:that|it|the distance|the power|as far|as much)\b|\b(halve|double)\s+(?:that|it|the (?:distance|power))", text)
+    found = _HALVES.search(text)
     if not found or not scene.facts:
         return query, scene
     word = next(g for g in found.groups() if g)
@@ -198,8 +206,9 @@ def _half_that(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if target is None:
         return query, scene
     new = replace(target, value=target.value * factor, said=found.group(), origin="said", bad="" if target.quantity != "power" or target.value * factor <= 1 else "a flash cannot give more than full power")
-    facts = tuple(f for f in query.facts if f.quantity not in ("power", "share", "count"))
-    return replace(query, facts=facts + (new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not target))
+    facts = tuple(f for f in query.facts if f.quantity not in ("power", "share", "count", "times"))
+    asks = tuple(a for a in query.asks if a.quantity != target.quantity) or scene.asks
+    return replace(query, facts=facts + (new,), asks=asks, unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not target))
 
 
 def _another_length(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -420,6 +429,10 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
         unit = last.unit if last.unit in LENGTH else "ft"
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
     pair = number.other if not math.isnan(number.other) else number.value
+    if re.search(r"\b(?:from|at)\s+$", query.text[: number.start].lower()) and any(f.quantity == "distance" for f in scene.facts) and asked != "distance":
+        last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
+        unit = last.unit if last.unit in LENGTH else "ft"
+        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
     distances = [f for f in scene.facts if f.quantity == "distance"]
     apertures = [f for f in scene.facts if f.quantity == "aperture"]
     if number.value >= 25 and is_film_speed_mark(number.value) and asked != "film_speed":

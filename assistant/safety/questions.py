@@ -35,7 +35,7 @@ _QUESTION = re.compile(
 )
 _PERMISSION = re.compile(
     r"\b(?:can|could|may|should|shall) (?:i|we|you|one|they|it|my|the|old|a|an|two|flash\w*)\b|\bany (?:reason not|harm|objection|danger|trouble)\b|\banything wrong with\b|\b(?:ok|okay|all right|alright|fine|wise|sensible|bad|good idea|worried|worry|mind|legal|allowed|advisable|a problem)\b"
-    r"|\b(?:will|would|does|do|is|are|might) .{0,50}\b(?:hot|hurt\w*|protect\w*|trigger\w*|upset\w*|startl\w*|burn\w*|burst\w*|shatter\w*|need an? )|\bwhat happens if\b|\bwhat weight\b|\bhow heavy\b|\btoo high for\b|\btoo (?:bright|close|strong) (?:for|to)\b.{0,20}\b(?:eyes|baby|newborn)\b|\bdo i need\b|\bhow long\b.{0,40}\b(?:charge|capacitor|discharg\w*)|\bhow (?:do|can|should) (?:i|we) (?:measur\w*|test|check|weigh|protect|keep|stop(?! down)|secure|prevent|avoid|store|dispose|clean|get rid)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bcarry on or\b|\bor (?:pack|stop|carry|put it|bin)\b|\bany (?:tips|advice|rules)\b|\bwhat(?:'s| are| is) the rules?\b|\bwhat to (?:do|mind|avoid)\b|,? how\W*$"
+    r"|\b(?:will|would|does|do|is|are|might) .{0,50}\b(?:hot|hurt\w*|protect\w*|trigger\w*|upset\w*|startl\w*|burn\w*|burst\w*|shatter\w*|need an? )|\bwhat happens if\b|\bwhat weight\b|\bhow heavy\b|\btoo high for\b|\btoo (?:bright|close|strong) (?:for|to)\b.{0,20}\b(?:eyes|baby|newborn)\b|\bdo i need\b|\bhow long\b.{0,40}\b(?:charge|capacitor|discharg\w*)|\bhow (?:do|can|should) (?:i|we) (?:measur\w*|test|check|weigh|tape|protect|keep|stop(?! down)|secure|prevent|avoid|store|dispose|clean|get rid)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bcarry on or\b|\bor (?:pack|stop|carry|put it|bin)\b|\bany (?:tips|advice|rules)\b|\bwhat(?:'s| are| is) the rules?\b|\bwhat to (?:do|mind|avoid)\b|,? how\W*$"
     r"|\bhow hot\b|\bsafety (?:rules?|tips?|advice|basics)\b|\bhow (?:do|can|should|to) (?:(?:i|we|you) )?(?:safely )?(?:replace|change|swap|remove|get .{0,30}\bout\b|open|repair|fix|discharge)\b"
 )
 _NUMBER_WANTED = re.compile(
@@ -57,7 +57,7 @@ def _is_fragment(said: str) -> bool:
 
 
 _GEAR = re.compile(
-    r"\b(?:flash\w*|strobes?|heads?|packs?|mono\w+|lights?|lamps?|stands?|batter\w+|cells?|lithium|lipos?|leads?|cables?|cords?|mains|gel\w*|bulbs?|umbrella\w*|brolly|soft ?box\w*|octa\w*|boom\w*|capacitors?|studio|breaker"
+    r"\b(?:flash\w*|strobes?|heads?|packs?|mono\w+|lights?|lamps?|stands?|batter\w+|cells?|lithium|lipos?|leads?|cables?|cords?|mains|gel\w*|bulbs?|umbrella\w*|brolly|soft ?box\w*|octa\w*|boom\w*|sand ?bags?|capacitors?|studio|breaker"
     r"|shoot\w*|photograph\w*|portraits?|gear|kit|speedlights?|generator|genny|hammerhead|tripod)\b"
 )
 """Without one of these a hazard in the text (rain on Saturday, a flight) is none of the trade's."""

@@ -50,8 +50,8 @@ def _how_long(query: Query) -> Ask | None:
     """"How long do I leave it open": a shutter time, where it is ambient light that is exposed."""
     asked = next((a for a in query.asks if a.quantity in ("duration", "time")), None)
     lit = query.has("exposure_value") or any(f.of == "ambient" for f in query.facts) or query.cues & {c for c, _, _ in SKY_EV}
-    lit = lit or query.has("shutter") and any(query.has(q) for q in ("nd", "filter_loss"))
-    return replace(asked, quantity="shutter") if asked and lit and not query.has("velocity") else None
+    slowed = query.has("shutter") and (query.has("nd") or query.has("filter_loss"))
+    return replace(asked, quantity="shutter") if asked and (lit or slowed) and not query.has("velocity") else None
 
 
 def is_about_daylight(query: Query, ask: Ask) -> bool:

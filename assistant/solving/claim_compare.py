@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 from typing import Callable
 
+from assistant.answer import Quantity
 from assistant.scales import aperture_difference_stops, shutter_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import Verdict
@@ -83,3 +84,20 @@ def _verdict(found: re.Match[str], scale: _Scale, way: int) -> Verdict:
 
 def _named(mark: str) -> str:
     return mark.replace("iso", "ISO").replace("asa", "ASA") if not mark[0].isalpha() or mark[0] in "fia" else mark.capitalize()
+
+
+_DEGREES = re.compile(r"\b(?:iso|asa) ?(?P<iso>\d+)\b[^.;?]{0,30}?\b(?P<din>\d+) ?(?:din\b|°)|\b(?P<din2>\d+) ?(?:din\b|°)[^.;?]{0,30}?\b(?:iso|asa) ?(?P<iso2>\d+)\b")
+
+
+def judge_degrees(text: str) -> Verdict | None:
+    """"ISO 100 is 21 DIN": the arithmetic speed against the degrees, 1 + 10 log10 of it (ISO 5800, from memory).
+
+    >>> judge_degrees("is ISO 100 21 DIN?").holds, judge_degrees("is ISO 400 24 DIN?").holds
+    (True, False)
+    """
+    found = _DEGREES.search(plain(text))
+    if found is None or float(found["iso"] or found["iso2"]) <= 0:
+        return None
+    speed, degrees = float(found["iso"] or found["iso2"]), float(found["din"] or found["din2"])
+    right = round(1 + 10 * math.log10(speed))
+    return Verdict(right == degrees, 0.0, f"ISO {speed:g} is {right} DIN.", "Three degrees more is twice the speed, one stop.", (Quantity("film_speed", float(right), "DIN"),), found.start())

@@ -100,6 +100,17 @@ BELIEFS: tuple[Belief, ...] = (
     Belief((r"\bzoom\w*\b.{0,20}\b(?:head|flash)|\bflash\b.{0,14}\bzoom\w*", r"\b(?:raise\w*|increas\w*|higher|more|further|bigger|chang\w*|affect\w*|longer)\b"), True, "Zooming the flash head narrows its beam, which puts more light in the middle and raises the guide number."),
     Belief((r"\b(?:bounc\w*|ceiling)\b", r"\b(?:path|whole way|there and back|up and down|via|total)\b", r"\bdistance|\bcount\w*|\bmeasure\w*"), True, "For bounce the distance is the whole path, flash to ceiling to subject, and the ceiling's own loss comes on top."),
     Belief((r"\bshutter\b.{0,24}\b(?:ambient|background)\b", r"\baperture\b.{0,24}\bflash\b"), True, "Within sync the shutter sets the ambient light alone and the aperture sets the flash; the aperture moves the ambient light too.", turns=False),
+    Belief((r"\bev ?15\b", r"\bsun\w*", r"^(?!.*\b(?:iso|asa) ?(?!100\b)\d)"), True, "Bright sun is EV 15 at ISO 100 by the sunny-16 rule: f/16 at about 1/100 s."),
+    Belief((r"\b(?:watt[- ]?seconds?|ws|joules?)\b", r"\b(?:always|necessarily|must|bound to)\b", r"\b(?:bright\w*|stronger|more light)\b"), False,
+           "Watt-seconds are the energy stored, not the light given: reflector and efficiency decide the rest, so twice the energy is one stop more only from the same head."),
+    Belief((r"\b(?:long(?:er)? lens|telephoto|tele lens)\b", r"\bflash\b", r"\b(?:weaken\w*|weaker|reduc\w*|dim\w*|less)\b"), False,
+           "At the same f-number the focal length does not change the flash exposure; only the distance from the flash does."),
+    Belief((r"\bt ?0?\.1\b", r"\bt ?0?\.5\b", r"\b(?:shorter|less|smaller|briefer)\b"), False, "t0.1 is the longer of the two: for an exponential discharge it is 3.32 times t0.5.", "ISO 2827; standard photometric relations (derivation)"),
+    Belief((r"\bt ?0?\.1\b", r"\bt ?0?\.5\b", r"\b(?:longer|more|larger)\b"), True, "t0.1 is the longer of the two: for an exponential discharge it is 3.32 times t0.5.", "ISO 2827; standard photometric relations (derivation)"),
+    Belief((r"\b(?:bounc\w*|umbrella|soft ?box|octa\w*)\b", r"\b(?:softer|gentler)\b"), True, "It turns a small source into a large one, and a source that looks larger gives softer shadows."),
+    Belief((r"\b(?:bounc\w*|umbrella|soft ?box|octa\w*)\b", r"\b(?:harder|harsher)\b"), False, "It turns a small source into a large one, and a source that looks larger gives softer shadows."),
+    Belief((r"\bflash\b", r"\b(?:daylight|sun\w*|outdoors?|outside)\b", r"\b(?:can't|cannot|can not|no use|useless|pointless|never use|not work)\b|\bdoesn't work\b"), False,
+           "Flash works in daylight: as fill it lightens the shadows. Set the exposure for the daylight within sync speed, and let the flash come one to two stops weaker.", turns=False),
     Belief((r"\bpolari[sz]er|\bpola\b|\bcpl\b", r"\b(?:los\w*|cost\w*|eat\w*|less|open up)\b", r"\b(?:light|stops?|flash)\b", r"^(?!.*\d)"), True, "A polariser costs one and a half to two stops, of flash and ambient light alike."),
 )
 

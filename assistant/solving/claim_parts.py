@@ -19,7 +19,7 @@ _CAUSES: tuple[tuple[str, float, str], ...] = (
     ("time", 0, r"\bshutter(?: speed| time)?s?\b|\b1/\d+"),
     ("film_speed", 1, r"\b(?:higher|faster|raising|raise|increas\w+|more|bumping|turning up)(?: the| a| your| my)? (?:iso|film|asa)\w*(?: speed)?"),
     ("film_speed", -1, r"\b(?:lower|slower|lowering|reducing|dropping)(?: the| a| your| my)? (?:iso|film|asa)\w*(?: speed)?"),
-    ("film_speed", 0, r"\b(?:iso|asa|film speed)\b"),
+    ("film_speed", 0, r"\b(?:iso|asa|film speed)\b(?! ?\d)"),
     ("aperture", -1, r"\b(?:wider|bigger|larger|widening|opening(?: up)?|open up)(?: the| a| your| my)? (?:aperture|lens|f-?stop)\b|\b(?:smaller|lower) f-?numbers?\b|\bopening up\b"),
     ("aperture", 1, r"\b(?:smaller|narrower|stopping down|closing(?: down)?|closing)(?: the| a| your| my)? (?:aperture|lens|f-?stop)\b|\b(?:bigger|larger|higher) f-?numbers?\b|\b(?:stopping|closing|stop|close) down\b"),
     ("aperture", 0, r"\b(?:aperture|f-?stop)s?\b"),

@@ -11,7 +11,9 @@ _BEYOND = frozenset({"hss", "leaf"})
 
 def claim_of_sync(query: Query) -> Solution | None:
     """Whether a shutter speed is within the sync speed; None where not just these two are known."""
-    shutter, sync = query.last("shutter"), query.last("sync")
+    syncs = query.all("sync")
+    sync = query.last("sync")
+    shutter = query.last("shutter") or query.last("duration") or (syncs[0] if len(syncs) == 2 and "within" in query.text.lower() else None)
     if not query.claim or shutter is None or sync is None or query.cues & _BEYOND or query.has("guide_number"):
         return None
     holds = shutter.value >= sync.value * 0.9

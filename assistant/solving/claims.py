@@ -22,8 +22,9 @@ from assistant.solving.claim_ratios import judge_ratio
 from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps, without_sums
 from assistant.solving.claim_words import plain, terms
-from assistant.solving.claim_compare import judge_comparison
+from assistant.solving.claim_compare import judge_comparison, judge_degrees
 from assistant.solving.claim_distances import claim_of_distances
+from assistant.solving.claim_equal import claim_of_equals
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_sync import claim_of_sync
 from assistant.solving.film import claim_about_film
@@ -37,7 +38,8 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    if not query.claim or any(a.quantity in ("sharp", "freeze", "coverage") for a in query.asks) or query.has("sharp_limit"):
+    reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
+    if not query.claim or any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
         return None
     plainer = readable(query)
     opening = first_step(plainer)
@@ -48,11 +50,11 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_pops(query) or claim_of_sync(query)
+    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query)
     if special is not None:
         return special
     rule = judge_rule(query.text) or judge_comparison(query.text)
-    ratio = judge_ratio(query.text) or judge_loss(query.text)
+    ratio = judge_ratio(query.text) or judge_loss(query.text) or judge_degrees(query.text)
     if ratio or (rule and (not (plainer.has("guide_number") or plainer.has("aperture")) or judge_comparison(query.text) is rule)):
         return _said(ratio or rule, query)
     worked = _worked(plainer, judge_stated(query.text))
@@ -123,6 +125,8 @@ def _worked(query: Query, rule: Verdict | None) -> Solution | None:
 
 def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
     """One value that is claimed."""
+    if {f.quantity for f in query.facts} <= {"energy", "number"}:
+        return None
     if {f.quantity for f in query.facts if not f.bad} <= {"aperture", "number", "share", "stops", "relation", "power"} and len(query.all("aperture")) > 1 and not re.search(r"\b(?:power|flash|light|output)\b", plain(query.text)):
         return None
     found: _Claimed | None = None
@@ -187,7 +191,9 @@ def _solve_without(query: Query, fact: Fact) -> Solution | None:
     return solve_any(replace(query, facts=tuple(rest), asks=(Ask(fact.quantity, of, unit),), claim=False))
 
 
-_ENOUGH = re.compile(r"\b(?:enough|(?<!the )(?<!my )(?<!its )reach(?:es)?|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty)\b")
+_ENOUGH = re.compile(r"\b(?:enough|(?<!the )(?<!my )(?<!its )reach(?:es)?|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty)\b|\bcovers? (?:up to |out to )?\d")
+_LOST = re.compile(r"^(?!.*\b(?:needs?|open\w*|extra|add\w*|more|over)\b).*\b(?:los(?:e|es|t|ing)|costs?|less|darker)\b")
+"""A loss is a negative number of stops."""
 _TOO = re.compile(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|dark|dim|weak|little|far|low|high|wide|small)\b|\b(?P<over>over-?expos\w*|blow\w*|burnt?|blown|bleach\w*)\b|\b(?P<under>under-?expos\w*|fall short|short of light)\b")
 _BRIGHT = ("bright", "hot", "strong", "much", "close", "near", "powerful", "light", "wide")
 
@@ -199,6 +205,9 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     if off is None:
         return found.answer
     said = plain(query.text)
+    if right.quantity == "stops" and float(right.value) > 0 and _LOST.search(said):
+        right = replace(right, value=-float(right.value))
+        found = replace(found, answer=replace(found.answer, answers=(right, *found.answer.answers[1:])))
     gap = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss") and f is not found.fact and re.match(r"\W*(?:off|out|under|over|short|too)\b|\W*(?:of )?(?:under|over)exp", said[f.end :])), None)
     if gap is not None and found.fact.quantity == "aperture":
         return _difference(found, right, off, gap)

@@ -119,6 +119,8 @@ def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
         facts = query.all(quantity)
         if quantity == "factor" and len(facts) > 1:
             return _done(marks.stops(sum(math.log2(f.value) for f in facts)), *facts)
+        if quantity == "nd" and facts and any(w in query.text.lower() for w in ("do to", "to my exposure", "to the exposure", "darken", "darker")):
+            return _done(marks.stops(-facts[-1].value), facts[-1])
         if facts and facts[-1].value > 0:
             return _done(marks.stops(convert(facts[-1])), facts[-1])
     return None

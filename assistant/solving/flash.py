@@ -12,6 +12,7 @@ from dataclasses import replace
 from assistant.answer import Assumed, Quantity
 from assistant.physics.flash import sum_of_light, whole_count
 from assistant.query import Ask, Fact, Query
+from assistant.units import speak_length
 from assistant.solving import camera
 from assistant.solving.ledger import Line, balance, close, line
 from assistant.solving.lights import NOT_SUBJECT, Light, guide_unit, lights, preferred_unit, typical_words
@@ -214,6 +215,10 @@ def _distance(query: Query, ask: Ask) -> Solution | None:
     if isinstance(parts, Solution):
         return parts
     value, lines = _close(parts, "distance")
+    now = query.last("distance")
+    if ask.of == "move" and now is not None:
+        moved = Solution(answers=(distance(value - now.value, preferred_unit(query, ask.unit), "move"), distance(value, preferred_unit(query, ask.unit))), assumed=parts[2], lines=lines, used=(*parts[3], now), topic="flash")
+        return replace(moved, lead=f"Move it {speak_length(abs(value - now.value), preferred_unit(query, ask.unit))} {'back' if value > now.value else 'nearer'}.")
     unit = preferred_unit(query, ask.unit)
     return Solution(answers=(distance(value, unit, ask.of or None),), assumed=parts[2], lines=lines, used=parts[3], topic="flash")
 
@@ -255,6 +260,11 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
     guides = [f for f in query.facts if f.quantity in ("guide_number", "guide_number_pair")]
     if guides:
         return _combined_guide(query, ask)
+    lengths, many = query.all("distance"), query.last("count")
+    if len(lengths) == 1 and not query.has("aperture") and many is not None and "combined" in query.cues:
+        unit = "m" if lengths[0].unit in ("m", "cm") else "ft"
+        told = replace(lengths[0], quantity="guide_number", value=lengths[0].value / (0.3048 if unit == "ft" else 1.0), unit=unit, of="")
+        return _combined_guide(query.with_facts(tuple(f for f in query.facts if f is not lengths[0]) + (told,)), ask)
     target, film_facts = query.last("aperture"), query.all("film_speed")
     found = lights(query, asked_unit(query))
     one = found[0]

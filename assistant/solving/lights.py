@@ -105,7 +105,7 @@ def _family(unit: str) -> str:
 def guide_unit(query: Query, fact: Fact, asked: str = "") -> tuple[str, bool]:
     """The unit of a guide number and whether it was taken, not said (contract 1)."""
     if fact.unit:
-        return _family(fact.unit), False
+        return _family(fact.unit), fact.cue == "unit_taken"
     if asked:
         return _family(asked), True
     for quantity in ("distance", "path", "max_distance", "length_range", "move"):
@@ -115,6 +115,9 @@ def guide_unit(query: Query, fact: Fact, asked: str = "") -> tuple[str, bool]:
     said = [f.unit for f in query.facts if f.quantity == "guide_number" and f.unit in LENGTH]
     if said:
         return _family(said[-1]), True
+    kit = [f.unit for f in query.facts if f.quantity == "preferred_unit"]
+    if kit:
+        return _family(kit[-1]), True
     camera = [f.unit for f in query.facts if f.quantity == "camera_distance"]
     return (_family(camera[-1]) if camera and camera[-1] in LENGTH else "ft"), True
 
@@ -138,6 +141,8 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     distance = query.last("distance", name) or query.last("distance", "both") or (query.last("distance", "") if not many or name == "" else None)
     group = query.last("count", "")
     if distance is None and many and group is not None and group.value >= 2:
+        distance = query.last("distance", "")
+    if distance is None and many and "both" in query.cues and len(query.all("distance")) == 1:
         distance = query.last("distance", "")
     if distance is None and many and "same_spot" in query.cues:
         distance = query.last("distance")
@@ -198,7 +203,7 @@ def _losses(query: Query, name: str, many: bool) -> tuple[tuple[tuple[str, float
 
 def lights(query: Query, asked: str = "") -> list[Light]:
     """Every light of the scene."""
-    query = name_by_size(query)
+    query = _powers_in_order(name_by_size(query))
     names = light_names(query)
     many = len([n for n in names if n]) > 1
     found = [light(query, n, many, asked) for n in names]
@@ -229,6 +234,19 @@ def _shared_guide(one: Light, found: Iterable[Light], query: Query) -> Light:
 def _alike(query: Query) -> bool:
     text = query.text.lower()
     return any(word in text for word in ("same", "identical", "twin", "another", "alike", "matching", "pair", "equal"))
+
+
+def _powers_in_order(query: Query) -> Query:
+    """"powers 1/4 and 1/8", "at 1/2, 1/8 and 1/4": to the lights in the order named (contract 33)."""
+    names = [n for n in light_names(query) if n]
+    powers = [f for f in query.facts if f.quantity == "power"]
+    if len(names) < 2 or len(powers) != len(names) or len({f.of for f in powers}) != 1:
+        return query
+    gaps = [query.text[a.end : b.start] for a, b in zip(powers, powers[1:])]
+    if any(re.sub(r"[\s,&]|and", "", gap.lower()) for gap in gaps if gap):
+        return query
+    order = {f.start: name for f, name in zip(powers, names)}
+    return query.with_facts(replace(f, of=order.get(f.start, f.of)) if f.quantity == "power" else f for f in query.facts)
 
 
 def name_by_size(query: Query) -> Query:

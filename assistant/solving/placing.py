@@ -133,7 +133,7 @@ def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
     """"How far under does it go", "what's the fall-off": stops, in words that name another quantity or none."""
     if scene.near and scene.far and ask.quantity in ("near_limit", "far_limit") and re.search(r"\bstops\b|darker", query.text, re.I):
         return True
-    if scene.near and scene.far and re.search(r"fall[- ]?off|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
+    if scene.near and scene.far and re.search(r"fall[- ]?off|what(?:'s| is) lost|\bloss\b|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
         return not query.has("stops", "gap") and not query.has("stops")
     return ask.quantity == "distance" and bool(re.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
 

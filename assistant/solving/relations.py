@@ -17,7 +17,7 @@ from assistant.solving.solution import Solution, needs
 
 def solve(query: Query) -> Solution | None:
     """A question about the difference between lights; None when it is none."""
-    for topic in (_ratio, _brighter, _related):
+    for topic in (_ratio, _brighter, _against_mark, _related):
         found = topic(query)
         if found:
             return found
@@ -64,6 +64,8 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
         return _above(pair[0], pair[1]), _facts(list(pair))
     if said and (not pair or not any(l.distance or l.guide_number for l in pair)):
         return abs(said.value), (said,)
+    if "same_light" in query.cues and not query.has("distance") and not query.has("power") and not apertures:
+        return 0.0, ()
     distances = query.all("distance")
     if len(distances) == 2:
         return abs(2 * math.log2(distances[1].value / distances[0].value)), tuple(distances)
@@ -129,6 +131,17 @@ def _brighter(query: Query) -> Solution | None:
 
 def _compares(query: Query) -> bool:
     return len([l for l in lights(query) if l.name]) == 2 and not query.has("relation") and bool(query.cues & {"less", "more", "brightest", "versus"})
+
+
+def _against_mark(query: Query) -> Solution | None:
+    """"reads one stop under f/16": a light; "set one stop less than f/16": the lens (contract 28)."""
+    said, mark = query.last("relation"), query.last("aperture", "")
+    if said is None or said.to != "aperture" or mark is None or not query.asks_for("aperture") or query.has("guide_number") or query.has("distance"):
+        return None
+    stops = abs(said.value) * (1 if said.cue == "more" else -1)
+    lens = any(word in query.text.lower() for word in ("camera", "lens", "exposure", "closing", "shoot", "set "))
+    value = mark.value * 2 ** (-stops / 2 if lens and not said.of else stops / 2)
+    return Solution(answers=(marks.aperture(value, said.of or None),), used=(said, mark), topic="relations")
 
 
 # --- so many stops under ---------------------------------------------------------------------------

@@ -12,6 +12,8 @@ from importlib import import_module
 from typing import Callable, cast
 
 from assistant.query import Fact, Query
+from assistant.solving.choices import choose
+from assistant.solving.ranges import over_values
 from assistant.solving.solution import Solution, rejected
 
 Topic = Callable[[Query], "Solution | None"]
@@ -46,7 +48,7 @@ def solve(query: Query) -> Solution | None:
     if wrong:
         return wrong
     query, used, notes = routed(query)
-    found = _asked(query)
+    found = over_values(query, _asked) or choose(query, _asked) or _asked(query)
     if found is None or found.status not in ("answered", "out_of_reach"):
         return found
     return replace(found, used=found.used + used).noting(*notes)
@@ -72,7 +74,8 @@ def _in_order(query: Query) -> Solution | None:
 
 def _asked(query: Query) -> Solution | None:
     """Everything that was asked, what was asked first before the rest."""
-    found = _in_order(query) if len({a.quantity for a in query.asks}) > 1 else None
+    hangs_together = query.has("guide_number") and query.asks_for("near_limit", "far_limit", "depth_of_field", "sharp")  # the depth needs the flash's aperture
+    found = _in_order(query) if len({a.quantity for a in query.asks}) > 1 and not hangs_together else None
     found = found or _first(query)
     return _with_the_rest(query, found) if found is not None and len(query.asks) > 1 else found
 

@@ -39,6 +39,7 @@ class Diagnosis:
 _REPORT = re.compile(
     r"\b(?:came (?:out|back)|come out|comes out|turned out|(?:there's|is|are|was|were|look\w*|went|gets?|got|has|have|had|show\w*|shows|seem\w*|all|every|only|half|got)\b.{0,80}"
     r"\b(?:thin|dense|dark\w*|black|blank|pale|washed|no flash|no (?:shadow )?detail|murky|glow\w*|burnt|burned|blown|white|under\w*|over\w*|half|ghost\w*|blurr\w*|double|red|orange|green|blue|yellow|uneven|grey|gray|clear|see[- ]through|transparent|faint|cast|unevenly|vignett\w*|frames?|empty|bright|chalky|muddy|nothing|lit|light))"
+    r"|\b(?:see|there are|got|with) (?:two|double) images\b"
     r"|\b(?:didn't|did not|doesn't|never) (?:go off|fire)|\beyes? glow\w*|\balternat\w+|^(?:an? |the )?(?:\w+ )?(?:ghost\w*|double image|trail)|\b(?:wrong|failed|ruined|problem|trouble|mistake|went wrong|why|how come|what happened|what did i do|what's happening|diagnos\w*|cause[sd]?|fault|help)\b|\b(?:thin|dense|dark|black|blank|pale|blurred) (?:negs?|negatives?|slides?|frames?|shots?|pictures?|photos?|corners?|edges?)\b"
 )
 _PICTURES = re.compile(

@@ -22,7 +22,7 @@ class Failure:
 
 _UNDER = r"\b(?:thin\w*|dark\w*|under(?:exposed|exposure| exposed)?|black|blank|weak|muddy|murky|dim|clear|empty|too little light)\b"
 _OVER = r"\b(?:over ?expos\w*|too (?:bright|light|pale|white|hot)|burn(?:t|ed)|blown|bleached|chalky|cooked|nuked|washed|dense|white|blocked|paper white)\b"
-_ALTERNATE = r"\b(?:every (?:second|other|third|few)|alternate\w*|some (?:of|frames|shots|pictures|are|were|came)|now and then|at random|randomly|one in (?:two|three|four)|patchy|erratic|second (?:frame|shot|one)|in a row|in quick succession|sequence|intermittent\w*)\b"
+_ALTERNATE = r"\b(?:every (?:second|other|third|few)|next (?:one|two|three|few|frames?|shots?)|alternate\w*|some (?:of|frames|shots|pictures|are|were|came)|now and then|at random|randomly|one in (?:two|three|four)|patchy|erratic|second (?:frame|shot|one)|in a row|in quick succession|sequence|intermittent\w*)\b"
 _SLIDE = r"\b(?:slides?|transparenc\w*|chromes?|trannies|reversal)\b"
 _NEGATIVE = r"\b(?:negs?|negatives?)\b"
 _ALL = r"\b(?:all|whole|entire|every|everything|each|roll|negs|negatives|slides|pictures|shots|frames|photos|they|portraits)\b"

@@ -24,16 +24,17 @@ _ADVERB = r"(?:even|actually|exactly|really|on earth|the heck|the hell|in the wo
 _DEFINE = re.compile(
     rf"\b(?:what(?:'s| is| are|s| was| does| do you mean by)?(?: {_ADVERB})? (?:is|are|a|an|the|does|do|did)\b|what(?:'s| is| are|s| was| does| do you mean by| on earth is| exactly is| the (?:heck|hell) is)|define|definition|meaning of|mean(?:s|t)?|explain|describe"
     r"|tell me (?:about|what|more about)|teach me|remind me what|never heard of|what do (?:they|you|people) (?:call|mean)|understand|understood|how (?:do|does|would|should|can|could) (?:i|you|one|we)\b|how (?:do|does) .{0,40}\bwork|eli5"
-    r"|how much is (?:a|one)\b|stands? for|(?:don't|do not|dont|never|didn't) (?:really |quite )?(?:get|got|know)\b|no idea what|confused (?:about|by)|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning|going on)|(?:good|used) for|(?:why|when) (?:would|should|do|does|is|are|must|might) (?:i|you|we|one|people|it|they|anyone)\b|who knows what|new to me)\b"
+    r"|how much is (?:a|one)\b|stands? for|(?:don't|do not|dont|never|didn't) (?:really |quite )?(?:get|got|know)\b|no (?:idea|clue)|why|when|confused (?:about|by)|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning|going on)|(?:good|used) for|(?:why|when) (?:would|should|do|does|is|are|must|might) (?:i|you|we|one|people|it|they|anyone)\b|who knows what|new to me)\b"
 )
 _COMPARE = re.compile(r"\b(?:differ\w*|vs|versus|or|same (?:as|thing)|compared?|distinction|confus\w*|mix(?:ed)? up|each (?:do|control)|which (?:one|is|do))\b|\bboth\b")
 _REASON = re.compile(
-    r"\b(?:why|how come|how (?:can|could|do|does|would|should|is|come)|what happens|when (?:should|do|would|to|is)|explain|reason|understand|relation\w*|connection)\b|\bwhat's the (?:best )?(?:way|point|reason|effect)\b|\bwhat (?:does|do|will|would) .{2,60}\bdo (?:to|for)\b|\bhow to\b|\bwhat effect\b|\bthe effect of\b"
+    r"\b(?:why|how come|how long (?:is|does|are|do)|how (?:can|could|do|does|would|should|is|come)|what happens|when (?:should|do|would|to|is)|explain|reason|understand|relation\w*|connection)\b|\bwhat's the (?:best |easiest |simplest |quickest )?(?:way|point|reason|effect)\b|\bwhat (?:does|do|will|would) .{2,60}\bdo (?:to|for|on|with)\b|\bwhat (?:does|do) .{2,40}\bdo\W*$|\bwhat (?:freezes|stops|makes|causes|decides|controls|sets|governs)\b|\bwhere does\b.{0,30}\bcome from\b|\bhow to\b|\bwhat effect\b|\bthe effect of\b"
     # a yes-or-no question only where it asks whether something bears on the exposure
     r"|\b(?:does|do|will|would|is|are)\b.{0,60}\b(?:matters?|affect\w*|make (?:a|any) difference|change (?:anything|.{0,20}exposure|the flash)|need to (?:change|allow|open))\b"
 )
 _WHY_ONLY = re.compile(r"\b(?:why|how come|explain|reason|what's the point)\b")
 _MEANING = re.compile(r"^what (?:does|do) .{1,40} mean\b")
+_HOW_TO = re.compile(r"^\W*how (?:do|does|can|could|would|should) (?:i|you|one|we) (?:find|work|measure|test|tell|know|discover|figure)\b|\bhow long (?:is|does|are|do) (?:a |the |an )?(?:\w+ )?flash(?:es)?(?: last)?\W*$")
 _STOPS_WANTED = re.compile(r"\b(?:one|two|three|four|half a|\d+(?:\.\d+)?) stops? (?:under|over|darker|brighter|less|more|down|up|below|above|hotter)\b|\btrue or false\b|\bis that (?:right|so|true)\b")
 _QUANTITY = (
     r"(?:aperture|f-?stop|f-?number|stop|setting|power|shutter(?: speed)?|iso|ratio|guide number|gn|distance|exposure|ev|energy|depth of field|duration|magnification)"
@@ -45,7 +46,7 @@ _SET_NUMBER = re.compile(
 )
 _MEASURE = re.compile(r"\d+(?:\.\d+)? ?(?:m|ft|feet|foot|metres?|meters?|cm|inch\w*|')\b|\b(?:gn|guide number) ?\d|\bf ?/ ?\d|\biso ?\d|\b1/\d+")
 _GLUE = frozenset(
-    ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens", "um", "er", "uh", "keep", "saying", "hearing", "hear", "everybody", "everyone", "teacher", "book", "stand", "get", "much", "point", "good", "purpose", "deal", "sure", "not", "me", "someone", "club", "mention", "mentions", "always", "ve", "held", "confused", "ever", "bother", "matter", "why", "should", "shall", "one", "thing", "stuff", "bout", "more", "then", "oh", "well", "my", "our", "tutor", "friend", "instructor", "wondering", "if", "was", "learn", "learning"]
+    ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens", "um", "er", "uh", "keep", "saying", "hearing", "hear", "everybody", "everyone", "teacher", "book", "stand", "get", "much", "point", "good", "purpose", "deal", "sure", "not", "me", "someone", "club", "mention", "mentions", "always", "ve", "held", "confused", "ever", "bother", "matter", "why", "should", "shall", "one", "thing", "stuff", "bout", "more", "then", "oh", "well", "my", "our", "tutor", "friend", "instructor", "wondering", "if", "home", "reading", "read", "clue", "no", "idea", "had", "all", "got", "was", "learn", "learning"]
 )
 
 
@@ -143,7 +144,7 @@ def _named_alone(said: str) -> Term | None:
         return None
     term, start, size = found
     named = frozenset(words[start : start + size])
-    left = [word for word in core if word not in named]
+    left = [word for word in core if word not in named and not (word.isdigit() and _MEANING.match(said))]
     return term if len(left) <= (1 if size > 1 else 0) else None
 
 
@@ -169,7 +170,7 @@ def _reasoned(said: str) -> Term | None:
 
 def _asks_number(said: str) -> bool:
     """Whether an exposure number is wanted, so that teaching would be the wrong answer."""
-    if _WHY_ONLY.search(said) or _MEANING.search(said):
+    if _WHY_ONLY.search(said) or _MEANING.search(said) or (_HOW_TO.search(said) and not re.search(r"\d", said)):
         return False
     return any(pattern.search(said) for pattern in (_SET_NUMBER, _MEASURE, _STOPS_WANTED))
 
@@ -187,7 +188,7 @@ def explain(text: str) -> Term | None:
     said = _plain(text)
     if _asks_number(said):
         return None
-    wants_reason = re.search(r"\b(?:why|how(?! much)|point|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
+    wants_reason = re.search(r"\b(?:why|how(?! much)|point|freezes|come from|do on|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
     if wants_reason:
         return _reasoned(said) or _defined(said)
     return _defined(said) or _reasoned(said)

@@ -1,0 +1,62 @@
+"""Lists: several values of one kind said in a row.
+
+"5, 10 and 20 feet" · "guide numbers 80, 60 and 40" · "ISO 100, 200, 400" · "full, half and quarter".
+A bare number in such a row is of the same kind as its neighbour that has a unit or a name.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+from typing import Sequence
+
+from assistant.query import Fact
+from assistant.units import LENGTH
+
+_JOIN = re.compile(r"^\s*(?:,|and|or|,\s*and|,\s*or|&|/|then|,\s*then)\s*(?:at\s+|f/?\s*)?$", re.IGNORECASE)
+LISTED = frozenset({"distance", "aperture", "film_speed", "power", "guide_number", "shutter"})
+PAIRS = {"length_range": "distance", "aperture_choice": "aperture", "aperture_range": "aperture", "number_range": "number", "guide_number_pair": "guide_number"}
+
+
+def runs(facts: Sequence[Fact], text: str) -> list[list[Fact]]:
+    """Facts said one after another with only commas and "and" between them."""
+    out: list[list[Fact]] = []
+    for fact in facts:
+        gap = text[out[-1][-1].end : fact.start] if out else ""
+        if out and _JOIN.match(gap) and fact.start >= out[-1][-1].end:
+            out[-1].append(fact)
+        else:
+            out.append([fact])
+    return out
+
+
+def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with the bare numbers of a row made what their neighbours are.
+
+    Only rows of three or more, so that "ISO 100, 8 feet" stays two things.
+    """
+    out: list[Fact] = []
+    for run in runs(facts, text):
+        many = sum(2 if f.quantity in PAIRS and not math.isnan(f.other) else 1 for f in run)
+        kinds = {PAIRS.get(f.quantity, f.quantity) for f in run} - {"number"}
+        if many < 3 or len(kinds) != 1 or not kinds <= LISTED:
+            out += run
+            continue
+        kind = kinds.pop()
+        model = next(f for f in run if PAIRS.get(f.quantity, f.quantity) == kind)
+        for fact in run:
+            out += _as_kind(fact, kind, model)
+    return out
+
+
+def _as_kind(fact: Fact, kind: str, model: Fact) -> list[Fact]:
+    if fact.quantity == kind:
+        return [fact]
+    scale = LENGTH.get(model.unit, 1.0) if kind == "distance" and fact.quantity == "number" else 1.0
+    if kind == "distance" and fact.quantity == "number_range":
+        scale = LENGTH.get(model.unit, 1.0)
+    one = replace(fact, quantity=kind, value=fact.value * scale, other=math.nan, unit=model.unit, of=model.of, cue=model.cue if kind == "aperture" else "")
+    if fact.quantity not in PAIRS or math.isnan(fact.other):
+        return [one]
+    return [one, replace(one, value=fact.other * scale, start=fact.end - 1)]

@@ -1,0 +1,84 @@
+"""Choices: "f/8 or f/11?", "8 or 16 feet?", "100 or 400 film?": the one nearest to what is right."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+from typing import Callable
+
+from assistant.answer import Quantity
+from assistant.query import Ask, Fact, Query
+from assistant.solving import marks
+from assistant.solving.ledger import WEIGHT
+from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
+
+PAIRS = {"aperture_choice": "aperture", "length_range": "distance"}
+CHOSEN = ("aperture", "distance", "film_speed", "power", "shutter")
+
+
+def options(query: Query) -> tuple[str, list[Fact]]:
+    """The quantity that is to be chosen and its options; nothing where there is no "or"."""
+    if not re.search(r"\bor\b", query.text.lower()):
+        return "", []
+    for quantity in CHOSEN:
+        found: list[Fact] = []
+        facts = [f for f in query.facts if PAIRS.get(f.quantity, f.quantity) == quantity and f.origin == "said"]
+        for before, fact in zip([None, *facts], facts):
+            joined = before is not None and re.search(r"\bor\b|,", query.text[before.end : fact.start]) and len(query.text[before.end : fact.start]) < 16
+            inside = fact.quantity in PAIRS and re.search(r"\bor\b", fact.said.lower())
+            if joined and before is not None:
+                found += [] if before in found else [before]
+                found.append(fact)
+            elif inside:
+                found.append(fact)
+        flat = [one for f in found for one in _flat(f, quantity)]
+        if len(flat) > 1 and re.search(r"\bor\b", query.text[flat[0].start : flat[-1].end].lower()):
+            return quantity, flat
+    return "", []
+
+
+def _flat(fact: Fact, quantity: str) -> list[Fact]:
+    if fact.quantity not in PAIRS:
+        return [fact]
+    return [replace(fact, quantity=quantity, other=math.nan), replace(fact, quantity=quantity, value=fact.other, other=math.nan)]
+
+
+def choose(query: Query, solve: Callable[[Query], Solution | None]) -> Solution | None:
+    """The option that comes nearest, named first; the exact value beside it."""
+    quantity, found = options(query)
+    if not found:
+        return None
+    if quantity == "shutter":
+        return _darker_room(query, found)
+    starts = {f.start for f in found}
+    rest = query.with_facts(f for f in query.facts if f.start not in starts)
+    exact = solve(replace(rest, asks=(Ask(quantity),), claim=False))
+    if exact is None or exact.status not in ("answered", "out_of_reach") or exact.answers[0].quantity != quantity:
+        return None
+    unit = exact.answers[0].unit
+    value = float(exact.answers[0].value)
+    scale = marks.distance(1.0, unit).value if quantity == "distance" else 1.0
+    best = min(found, key=lambda f: abs(math.log2(f.value * float(scale) / value)))
+    off = abs(WEIGHT[quantity]) * abs(math.log2(best.value * float(scale) / value))
+    note = "" if off < 1 / 6 else f"That is {off:.2g} stop from exact."
+    return replace(exact, status="answered", answers=(_quantity(quantity, best.value, preferred_unit(query, unit)), exact.answers[0]), used=exact.used + tuple(found)).noting(note)
+
+
+def _quantity(quantity: str, value: float, unit: str) -> Quantity:
+    if quantity == "distance":
+        return marks.distance(value, unit)
+    return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power}[quantity](value)
+
+
+def _darker_room(query: Query, found: list[Fact]) -> Solution | None:
+    """Which of two shutter times makes the room darker, or lighter; the flash stays as it is."""
+    text = query.text.lower()
+    darker = re.search(r"\b(?:darker|darken|dim|kill|less ambient|too bright|black)\b", text)
+    lighter = re.search(r"\b(?:brighter|lighter|more ambient|let (?:in|the room)|too dark|open up the room)\b", text)
+    if bool(darker) == bool(lighter) and not (darker and "too bright" in text):
+        return None
+    best = (min if darker else max)(found, key=lambda f: f.value)
+    return Solution(answers=(marks.shutter(best.value),), used=tuple(found) + tuple(query.all("sync")), topic="ambient",
+                    notes=("The flash exposure does not change with the shutter, within sync.",))

@@ -1,0 +1,48 @@
+"""Two whole settings said to give the same light: "half power at 2 m is the same as full power at 2.8 m"."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant.answer import Quantity
+from assistant.query import Fact, Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_rules import TOLERANCE, WEIGHTS
+from assistant.solving.claim_words import plain
+from assistant.solving.solution import Solution
+from assistant.units import LENGTH, speak_length
+
+_SAME = re.compile(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?the same|same|equals?|equivalent to|equal to|as bright as|as good as|matches)\b")
+_SETTINGS = ("power", "distance", "aperture", "film_speed", "count")
+
+
+def claim_of_equals(query: Query) -> Solution | None:
+    """Whether two settings with a distance each give the same light; None where the sentence is no such comparison."""
+    said = plain(query.text)
+    same = _SAME.search(said)
+    facts = [f for f in query.facts if f.quantity in _SETTINGS and f.origin == "said" and not f.of]
+    if not query.claim or same is None or query.has("guide_number") or any(f.quantity in ("stops", "ratio", "shutter", "loss") for f in query.facts):
+        return None
+    one, two = [f for f in facts if f.start < same.start()], [f for f in facts if f.start >= same.end()]
+    kinds = sorted(f.quantity for f in one)
+    if kinds != sorted(f.quantity for f in two) or len(kinds) != len(set(kinds)) or len(kinds) < 2 or "distance" not in kinds:
+        return None
+    off = _light(two) - _light(one)
+    holds = abs(off) <= TOLERANCE
+    far = next(f for f in two if f.quantity == "distance")
+    right = far.value * 2 ** (off / 2)
+    lead = f"{'Yes' if holds else 'No'}. The second gives {f'{speak_stops(abs(off))} {_way(off)} light than' if abs(off) > 0.05 else 'the same light as'} the first."
+    more = "" if holds else f" It would be the same at {speak_length(right, far.unit)}."
+    return Solution(answers=(Quantity("claim", holds), Quantity("distance", right / LENGTH.get(far.unit, 1.0), far.unit), *((marks.stops(off),) if abs(off) > 0.01 else ())),
+                    used=tuple(facts), topic="claims", lead=lead + more)
+
+
+def _way(off: float) -> str:
+    return "more" if off > 0 else "less"
+
+
+def _light(facts: list[Fact]) -> float:
+    """Stops of light on the film, from an arbitrary start."""
+    return sum(WEIGHTS["flash"][f.quantity] * math.log2(f.value) for f in facts if f.value > 0)

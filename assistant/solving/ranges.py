@@ -1,0 +1,100 @@
+"""Ranges and tables: one thing from here to there, or at several values, and what the answer is at each."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Callable
+
+from assistant.answer import Quantity
+from assistant.query import Ask, Fact, Query
+from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
+
+Solve = Callable[[Query], "Solution | None"]
+SERIES = ("distance", "aperture", "power", "film_speed", "guide_number")
+_RANGE = re.compile(r"\b(?:range|span|anywhere|spread|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
+_TABLE = re.compile(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
+LADDER = tuple(2.0 ** (n / 2) for n in range(-3, 4))
+HEADS = {"distance": "distance", "aperture": "aperture", "power": "power", "film_speed": "film speed", "guide_number": "guide number"}
+
+
+def over_values(query: Query, solve: Solve) -> Solution | None:
+    """A range as two answers, or a table with one row a value; None where neither is asked."""
+    if _TABLE.search(query.text):
+        return _table(query, solve)
+    pair = _pair(query)
+    if pair is None or not query.asks or not _RANGE.search(query.text):
+        return None
+    quantity, facts = pair
+    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity), None)
+    if ask is None:
+        return None
+    found = [_at(query, solve, ask, quantity, facts, f) for f in facts]
+    if any(s is None or s.status not in ("answered", "out_of_reach") for s in found):
+        return None
+    first, last = sorted((s for s in found if s is not None), key=lambda s: float(s.answers[0].value))
+    answers = (replace(first.answers[0], of="from"), replace(last.answers[0], of="to"))
+    return replace(first, status="answered", answers=answers, used=tuple(dict.fromkeys((*first.used, *last.used, *facts))), lines=(), topic="range")
+
+
+def _pair(query: Query) -> tuple[str, list[Fact]] | None:
+    """Two values of one quantity joined by "to" or "and"."""
+    for quantity in ("distance", "aperture", "power", "film_speed"):
+        facts = [f for f in query.facts if f.quantity == quantity and f.origin == "said" and f.of in ("", "front", "back")]
+        ranged = next((f for f in query.facts if f.quantity in ("length_range", "aperture_range") and f.quantity.startswith("length" if quantity == "distance" else quantity)), None)
+        if ranged is not None:
+            return quantity, [replace(ranged, quantity=quantity), replace(ranged, quantity=quantity, value=ranged.other)]
+        if len(facts) == 2 and re.search(r"\b(?:to|and|or|through)\b|-", query.text[facts[0].end : facts[1].start]):
+            return quantity, [replace(f, of="", cue="") for f in facts]
+    return None
+
+
+def _at(query: Query, solve: Solve, ask: Ask, quantity: str, facts: list[Fact], value: Fact) -> Solution | None:
+    """The question with one value in the place of all."""
+    starts = {f.start for f in facts}
+    kept = tuple(f for f in query.facts if f.start not in starts and not (f.quantity == quantity and f.of == value.of))
+    return solve(replace(query, facts=(*kept, value), asks=(ask,), claim=False, text=_TABLE.sub(" ", _RANGE.sub(" ", query.text))))
+
+
+def _table(query: Query, solve: Solve) -> Solution | None:
+    series = _series(query)
+    if series is None:
+        return None
+    quantity, facts = series
+    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity), None) or _other(query, quantity)
+    found = [(f, _at(query, solve, ask, quantity, facts, f)) for f in facts]
+    rows = [(f, s) for f, s in found if s is not None and s.status in ("answered", "out_of_reach")]
+    if len(rows) < 2:
+        return None
+    from assistant.language.speaking import fact, say
+
+    lines = tuple((fact(f), _mark(s.answers[0], say)) for f, s in rows)
+    head = (HEADS.get(quantity, quantity), HEADS.get(ask.quantity, ask.quantity))
+    first = rows[0][1]
+    lead = "; ".join(f"{left}: {right}" for left, right in lines)
+    return replace(first, status="answered", lead=f"{lead[:1].upper()}{lead[1:]}.", answers=first.answers[:1], table=(head, *lines), lines=(), topic="table",
+                   used=tuple(dict.fromkeys((*(u for _, s in rows for u in s.used), *facts))))
+
+
+def _mark(answer: Quantity, say: Callable[[Quantity], str]) -> str:
+    """The mark as a person would read it."""
+    return answer.set or say(answer)
+
+
+def _other(query: Query, quantity: str) -> Ask:
+    return Ask("distance" if quantity == "aperture" else "aperture")
+
+
+def _series(query: Query) -> tuple[str, list[Fact]] | None:
+    for quantity in SERIES:
+        facts = [f for f in query.facts if f.quantity == quantity and not f.of]
+        if len(facts) > 1:
+            return quantity, facts
+    known = query.last("distance")
+    if known is not None and query.has("guide_number"):
+        unit = preferred_unit(query)
+        return "distance", [replace(known, value=known.value * step, unit=unit, said="") for step in LADDER]
+    if query.has("guide_number"):
+        return "aperture", [Fact("aperture", value) for value in (2.8, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0)]
+    return None
