@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import re
 from dataclasses import dataclass, field, replace
-from pathlib import Path
 
 from assistant.answer import Answer
 from assistant.language.reading import read
@@ -31,7 +31,7 @@ class Assistant:
     keeper: Keeper = field(default_factory=lambda: Keeper(None))
 
     @classmethod
-    def create(cls, cache: Path | None = None, home: Path | None = None) -> Assistant:
+    def create(cls, cache: str | os.PathLike[str] | None = None, home: str | os.PathLike[str] | None = None) -> Assistant:
         """A fresh one; `cache` is where the grammar's tables are kept, `home` the kit and the log (None: nowhere)."""
         keeper = Keeper(home)
         return cls(load_tables(cache), Conversation(kit=keeper.load_kit()), keeper)

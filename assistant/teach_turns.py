@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import random
 import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -107,7 +106,9 @@ def practises(turn: Turn) -> Answer | None:
     from assistant.teaching.practice import begin
 
     talk.practised += 1
-    talk.practice = begin(random.Random(talk.practised), _unit(turn, said))
+    from random import Random
+
+    talk.practice = begin(Random(talk.practised), _unit(turn, said))
     return _reply(turn, f"{talk.practice.exercise.text} (Say “stop” when you have had enough.)")
 
 
@@ -154,7 +155,9 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
     count = max(1, min(_MAX_SHEET, _NUMBERS[word] if word in _NUMBERS else int(word)))
     topic = next((name for name, words in _TOPIC_WORDS if re.search(words, said) and name in TOPICS), "")
     turn.conversation.practised += 1
-    chosen = sheet(random.Random(turn.conversation.practised), _unit(turn, said), count, topic)
+    from random import Random
+
+    chosen = sheet(Random(turn.conversation.practised), _unit(turn, said), count, topic)
     asked = " ".join(f"{n}) {one.text}" for n, one in enumerate(chosen, 1))
     key = "; ".join(f"{n}) {spoken(one)}" for n, one in enumerate(chosen, 1))
     rows = (("question", "answer"), *((one.text, spoken(one)) for one in chosen))

@@ -19,6 +19,8 @@ from assistant.solving.lights import guide_unit, preferred_unit
 from assistant.solving.limits import check
 from assistant.solving.sureness import sentence
 from assistant.solving.solution import Solution
+from assistant.solving.choices import options
+from assistant.solving.ranges import wants_table
 from assistant.solving.solver import impossible, solve, unbearable, unused
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
 from assistant.turn import Handler, Turn
@@ -81,7 +83,7 @@ def _impossible(turn: Turn) -> Answer | None:
 def _tells_kit(turn: Turn) -> Answer | None:
     """Something told and nothing asked: noted, in the kit where it is about the gear."""
     query, talk = turn.query, turn.conversation
-    if query.asks or query.claim or not (query.facts or query.names):
+    if query.asks or query.claim or not (query.facts or query.names) or offers(query):
         return None
     if (talk.missing and not _about_gear(query)) or (_mostly_unknown(query) and not query.names):
         return None
@@ -155,13 +157,18 @@ def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query)):
         return None
-    if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query):
+    if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query) and not offers(query):
         return _told_scene(turn)
     if not query.asks and not query.mentioned and len(query.unknown) > 1 and all(f.quantity == "number" for f in query.facts):
         return None
     if _mostly_unknown(query) and (not query.asks or not any(f.quantity not in ("number", "count", "distance", "film_speed") for f in query.facts)):
         return None
     return _answered_from(turn, query)
+
+
+def offers(query: Query) -> bool:
+    """Whether it is a choice or a table that is asked for."""
+    return bool(options(query)[1]) or wants_table(query)
 
 
 def _mostly_unknown(query: Query) -> bool:
@@ -306,12 +313,12 @@ def _noted(query: Query, sentence: str) -> Answer:
 
 def _checks_claim(turn: Turn) -> Answer | None:
     """Something put up for a yes or a no: by itself, else with what the conversation knows."""
+    query, talk = turn.query, turn.conversation
+    if not query.claim or offers(query):
+        return None
     from assistant.solving.claims import solve as judge
     from assistant.solving.claims import tidied
 
-    query, talk = turn.query, turn.conversation
-    if not query.claim:
-        return None
     named = {o for o in (*query.owners(), *query.mentioned) if o}
     whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))
     found = judge(whole)

@@ -13,9 +13,9 @@ _FAULT = "I could not work that out: the fault is in this program ({name}), not 
 
 def open_assistant(*, unsaved: bool) -> Assistant:
     """The assistant of the person whose home this is; `unsaved` keeps nothing."""
-    from assistant.memory.places import cache_folder, home_folder
+    from assistant.memory.places import cache_place, home_place
 
-    return Assistant.create(cache_folder(), None if unsaved else home_folder())
+    return Assistant.create(cache_place(), None if unsaved else home_place())
 
 
 def ask(assistant: Assistant, text: str) -> Answer:

@@ -211,6 +211,9 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     leads = at == 0 and bool(rest) and rest[0].kind == "mark" and rest[0].word == "FOR"
     if not (segment.asked or len(segment.items) <= 2 or last or leads):
         return None
+    follows = segment.items[at + 1 : at + 3]
+    if item.word == "distance" and text[item.start : item.end].lower() == "range" and any(i.kind == "name" for i in follows):
+        return None
     quantity = _quantity(item, segment, text)
     return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
 

@@ -140,7 +140,8 @@ def _camera_distance(place: Place) -> Fact | None:
 
 
 def _light_follows(place: Place) -> bool:
-    return place.mark("FROM", offset=1) and any(i.kind in ("noun", "role") for i in place.items[place.at + 1 : place.at + 4])
+    after = place.beside(2)
+    return place.mark("FROM", offset=1) and after is not None and after.kind in ("noun", "role", "named")
 
 
 def _focus_distance(place: Place) -> Fact | None:

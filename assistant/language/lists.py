@@ -36,6 +36,7 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
 
     Only rows of three or more, so that "ISO 100, 8 feet" stays two things.
     """
+    facts = _spans(facts, text)
     out: list[Fact] = []
     for run in runs(facts, text):
         many = sum(2 if f.quantity in PAIRS and not math.isnan(f.other) else 1 for f in run)
@@ -47,6 +48,18 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
         model = next(f for f in run if PAIRS.get(f.quantity, f.quantity) == kind)
         for fact in run:
             out += _as_kind(fact, kind, model)
+    return out
+
+
+_SPAN = re.compile(r"^\s*(?:out |up |down |back )?(?:to|-)\s*$", re.IGNORECASE)
+
+
+def _spans(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"from 5 out to 10 feet": the first number is of the unit of the second."""
+    out = list(facts)
+    for n, (one, two) in enumerate(zip(facts, facts[1:])):
+        if one.quantity == "number" and two.quantity == "distance" and two.unit in LENGTH and _SPAN.match(text[one.end : two.start]):
+            out[n] = replace(two, value=one.value * LENGTH[two.unit], start=one.start, end=one.end, said=one.said, cue="from")
     return out
 
 

@@ -72,8 +72,10 @@ def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
     if not places:
         for item in items:
             if item.kind in LIGHT_QUANTITIES and (current or _of_everybody(items, item)):
-                found[item.start] = "both" if _of_everybody(items, item) else current
+                found[item.start] = "both" if current == "both" or _of_everybody(items, item) else current
         return current
+    if len(places) > 1 and not any(i.kind in LIGHT_QUANTITIES or i.kind == "aperture" for i in items):
+        return "both"  # "main and fill are the same, …": what follows is of both
     claimed = 0
     for which, place in enumerate(places):
         stop = places[which + 1] if which + 1 < len(places) else len(items)
@@ -113,7 +115,7 @@ def _of_everybody(items: Sequence[Item], item: Item) -> bool:
     for earlier in reversed(items[max(0, place - 6) : place]):
         if earlier.kind in LIGHT_QUANTITIES or is_role(earlier):
             break
-        before = before or (earlier.kind == "mark" and earlier.word == "BOTH")
+        before = before or (earlier.kind == "mark" and earlier.word in ("BOTH", "EACH"))
     after = any(i.kind == "mark" and i.word == "EACH" for i in items[place + 1 : place + 3]) \
         or (place + 1 < len(items) and items[place + 1].kind == "mark" and items[place + 1].word == "BOTH" and not any(i.kind in LIGHT_QUANTITIES for i in items[place + 2 :]))
     return before or after

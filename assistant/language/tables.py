@@ -11,10 +11,13 @@ from __future__ import annotations
 import json
 import os
 from dataclasses import dataclass
-from pathlib import Path
-from typing import Any
 
 from assistant.language.lexicon import Lexicon
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # each of these takes longer to import than a table to read
+    from pathlib import Path
+    from typing import Any
 
 FORMAT = 3  # raised when the shape of the stored tables changes
 
@@ -32,32 +35,51 @@ class Tables:
 
 def grammar_folder() -> Path:
     """Where the grammar files are: inside the installed package, or beside it in a checkout."""
-    inside = Path(__file__).resolve().parent.parent / "grammar"
-    return inside if inside.is_dir() else inside.parent.parent / "grammar"
+    from pathlib import Path
+
+    return Path(_grammar_place())
 
 
-def load_tables(cache: Path | None = None) -> Tables:
+def _grammar_place() -> str:
+    package = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+    inside = os.path.join(package, "grammar")
+    return inside if os.path.isdir(inside) else os.path.join(os.path.dirname(package), "grammar")
+
+
+def _grammar_files() -> list[str]:
+    folder = _grammar_place()
+    return [os.path.join(folder, name) for name in sorted(os.listdir(folder)) if name.endswith(".lark") or name.startswith("words")]
+
+
+def load_tables(cache: str | os.PathLike[str] | None = None) -> Tables:
     """The tables, from the cache when it holds them for these very grammar files."""
-    files = sorted(p for p in grammar_folder().iterdir() if p.suffix == ".lark" or p.name.startswith("words"))
-    digest = _digest(files)
-    stored = _stored(cache / f"tables-{digest}.json") if cache else None
+    files = _grammar_files()
+    kept = os.path.join(cache, f"tables-{_digest(files)}.json") if cache else ""
+    stored = _stored(kept) if kept else None
     if stored is None:
         stored = build(files)
-        if cache:
-            _keep(cache / f"tables-{digest}.json", stored)
+        if kept:
+            _keep(kept, stored)
     rules = [(origin, length, name) for origin, length, name in stored["rules"]]
     return Tables(stored["actions"], rules, stored["start"], stored["end"], Lexicon(stored["lexicon"]))
 
 
-def _digest(files: list[Path]) -> str:
-    """Tells these files from any others; a checksum will do, for the folder is the person's own."""
+def _digest(files: list[str]) -> str:
+    """Tells these files, and what makes the tables of them, from any others; a checksum will do, for the folder is the person's own."""
     from zlib import adler32, crc32
 
-    whole = b"\0".join(path.name.encode() + b"\0" + path.read_bytes() for path in files)
+    parts = []
+    for path in (*files, os.path.join(os.path.dirname(os.path.abspath(__file__)), "building.py")):
+        try:
+            with open(path, "rb") as file:
+                parts.append(os.path.basename(path).encode() + b"\0" + file.read())
+        except FileNotFoundError:  # installed without sources
+            continue
+    whole = b"\0".join(parts)
     return f"{FORMAT}-{len(whole):x}-{crc32(whole):08x}{adler32(whole):08x}"
 
 
-def _stored(path: Path) -> dict[str, Any] | None:
+def _stored(path: str) -> dict[str, Any] | None:
     """A stored table, only if it is a plain file of our own that nobody else may write."""
     try:
         with open(path, "rb") as file:
@@ -71,8 +93,11 @@ def _stored(path: Path) -> dict[str, Any] | None:
     return found if isinstance(found, dict) and found.get("format") == FORMAT else None
 
 
-def _keep(path: Path, tables: dict[str, Any]) -> None:
+def _keep(kept: str, tables: dict[str, Any]) -> None:
     """Store the tables whole or not at all; a cache that cannot be written is no trouble."""
+    from pathlib import Path
+
+    path = Path(kept)
     part = path.with_suffix(f".{os.getpid()}.part")
     try:
         path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
@@ -87,10 +112,12 @@ def _keep(path: Path, tables: dict[str, Any]) -> None:
         part.unlink(missing_ok=True) if part.exists() else None
 
 
-def build(files: list[Path]) -> dict[str, Any]:
+def build(files: list[str]) -> dict[str, Any]:
     """The tables of these grammar files, made by Lark."""
+    from pathlib import Path
+
     from assistant.language.building import build_lexicon, build_parser
 
-    grammar = [p for p in files if p.suffix == ".lark"]
-    words = [p for p in files if p.suffix == ".toml"]
+    grammar = [Path(p) for p in files if p.endswith(".lark")]
+    words = [Path(p) for p in files if p.endswith(".toml")]
     return {"format": FORMAT, **build_parser(grammar), "lexicon": build_lexicon(words)}

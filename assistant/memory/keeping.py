@@ -8,18 +8,20 @@ from __future__ import annotations
 
 import json
 import math
+import os
 import time
 from collections.abc import Iterable
 from dataclasses import replace
-from pathlib import Path
-from typing import TYPE_CHECKING, Any
 
 from assistant.memory.kit import Kit
 from assistant.memory.places import FILE_NAME
 from assistant.query import Fact
 from assistant.units import LENGTH
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any
+
     from assistant.memory.shotlog import Shot, ShotLog
     from assistant.memory.store import Frame, KitFact, Store
 
@@ -40,7 +42,7 @@ class Keeper:
 
     __slots__ = ("_home", "_store", "_known", "_troubles")
 
-    def __init__(self, home: Path | None) -> None:
+    def __init__(self, home: str | os.PathLike[str] | None) -> None:
         self._home = home
         self._store: Store | None = None
         self._known: dict[tuple[str, str], KitFact] = {}
@@ -99,16 +101,23 @@ class Keeper:
             self._store.close()
 
     def _has_file(self) -> bool:
+        if self._home is None:
+            return False
         try:
-            return self._home is not None and (self._home / FILE_NAME).exists()
+            os.stat(os.path.join(self._home, FILE_NAME))
+        except (FileNotFoundError, NotADirectoryError):
+            return False
         except (OSError, ValueError):  # not even to be looked at: opening will say why
             return True
+        return True
 
     def _opened(self) -> Store | None:
         if self._store is None and self._home is not None:
+            from pathlib import Path
+
             from assistant.memory.store import Store
 
-            self._store = Store.open(self._home)
+            self._store = Store.open(Path(self._home))
             self._hear(self._store)
         return self._store
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.memory.conversation import Conversation, Scene, merged, move_lengths, supply_missing
-from assistant.query import Ask, Query
+from assistant.query import Ask, Fact, Query
 from assistant.solving.lights import preferred_unit
 
 
@@ -27,7 +27,9 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim, mentioned=lights)
     named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
     kit = talk.kit.for_scene(whole, named)
-    return replace(whole, facts=(*kit, *whole.facts))
+    unit = next((f.unit for f in talk.kit.facts if f.quantity == "guide_number" and f.unit), "")
+    beside = (Fact("preferred_unit", 0.0, unit, origin="kit"),) if unit else ()
+    return replace(whole, facts=(*kit, *beside, *whole.facts))
 
 
 def inferred_ask(query: Query) -> tuple[Ask, ...]:
@@ -36,6 +38,11 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return ()
     has = query.has
     readings = {f.of for f in query.facts if f.quantity == "aperture" and f.of}
+    against = query.last("relation")
+    if against and against.to == "aperture" and not has("guide_number") and query.cues & {"what", "q", "meter"}:
+        return (Ask("aperture", against.of),)
+    if against and readings and "one_light" in query.cues and "q" in query.cues:
+        return (Ask("aperture", against.of),)
     pops = query.last("count")
     if pops and pops.unit == "pops" and has("aperture") and not has("guide_number") and query.cues & {"what"}:
         return (Ask("aperture"),)

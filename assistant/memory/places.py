@@ -7,7 +7,10 @@ from __future__ import annotations
 
 import os
 import sys
-from pathlib import Path
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from pathlib import Path
 
 FILE_NAME = "stopwise.db"
 
@@ -27,22 +30,36 @@ _CACHE_PLACES = {
 
 def home_folder() -> Path:
     """The folder for the kit and the log: STOPWISE_HOME, else the platform's per-user data folder."""
-    own = os.environ.get("STOPWISE_HOME", "")
-    return Path(os.path.expanduser(own)) if own else _place(_DATA_PLACES)
+    from pathlib import Path
+
+    return Path(home_place())
 
 
 def cache_folder() -> Path:
     """The folder for what can be made anew: STOPWISE_HOME/cache, else the platform's cache folder."""
+    from pathlib import Path
+
+    return Path(cache_place())
+
+
+def home_place() -> str:
+    """The folder for the kit and the log, as the platform writes it: a question does without the path library."""
     own = os.environ.get("STOPWISE_HOME", "")
-    return home_folder() / "cache" if own else _place(_CACHE_PLACES)
+    return os.path.expanduser(own) if own else _place(_DATA_PLACES)
 
 
-def _place(places: dict[str, tuple[str, str, str]]) -> Path:
+def cache_place() -> str:
+    """The folder for what can be made anew, as the platform writes it."""
+    own = os.environ.get("STOPWISE_HOME", "")
+    return os.path.join(home_place(), "cache") if own else _place(_CACHE_PLACES)
+
+
+def _place(places: dict[str, tuple[str, str, str]]) -> str:
     variable, under_home, folder = places.get(sys.platform, places["linux"])
     said = os.environ.get(variable, "") if variable else ""
     if os.path.isabs(said):  # the specification: a relative path is invalid and to be ignored
-        return Path(said) / folder
-    try:
-        return Path.home() / under_home / folder
-    except RuntimeError:  # nobody's home is known: a place that cannot be made, so memory only
-        return Path(os.devnull) / folder
+        return os.path.join(said, folder)
+    person = os.path.expanduser("~")
+    if person == "~":  # nobody's home is known: a place that cannot be made, so memory only
+        return os.path.join(os.devnull, folder)
+    return os.path.join(person, under_home, folder)

@@ -7,7 +7,7 @@ import re
 
 from assistant.answer import Quantity
 from assistant.query import Fact, Query
-from assistant.scales import speak_stops
+from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE, WEIGHTS
 from assistant.solving.claim_words import plain
@@ -37,6 +37,20 @@ def claim_of_equals(query: Query) -> Solution | None:
     more = "" if holds else f" It would be the same at {speak_length(right, far.unit)}."
     return Solution(answers=(Quantity("claim", holds), Quantity("distance", right / LENGTH.get(far.unit, 1.0), far.unit), *((marks.stops(off),) if abs(off) > 0.01 else ())),
                     used=tuple(facts), topic="claims", lead=lead + more)
+
+
+def claim_of_readings(query: Query) -> Solution | None:
+    """"key f/8, fill f/4, so two stops": the stops claimed between the readings of two lights; None for anything else."""
+    readings = [f for f in query.facts if f.quantity == "aperture"]
+    stops = [f for f in query.facts if f.quantity in ("stops", "relation", "loss")]
+    others = {f.quantity for f in query.facts} - {"aperture", "stops", "relation", "loss", "number"}
+    if not query.claim or others or len(readings) != 2 or len(stops) != 1 or not all(f.of for f in readings) or readings[0].of == readings[1].of:
+        return None
+    one, two = readings
+    right = aperture_difference_stops(one.value, two.value)
+    holds = abs(abs(right) - abs(stops[0].value)) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right, one.of if right > 0 else two.of)), used=(one, two, stops[0]), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. f/{one.value:g} and f/{two.value:g} are {speak_stops(abs(right))} apart.")
 
 
 def _way(off: float) -> str:

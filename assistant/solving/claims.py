@@ -24,7 +24,7 @@ from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps, w
 from assistant.solving.claim_words import plain, terms
 from assistant.solving.claim_compare import judge_comparison, judge_degrees
 from assistant.solving.claim_distances import claim_of_distances
-from assistant.solving.claim_equal import claim_of_equals
+from assistant.solving.claim_equal import claim_of_equals, claim_of_readings
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_sync import claim_of_sync
 from assistant.solving.film import claim_about_film
@@ -50,7 +50,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query)
+    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query)
     if special is not None:
         return special
     rule = judge_rule(query.text) or judge_comparison(query.text)
@@ -268,7 +268,7 @@ def _enough(query: Query, found: _Claimed, right: Quantity, off: float) -> Solut
     fact = found.fact
     spare = -off if fact.quantity in ("aperture", "distance") else off
     holds = spare >= -TOLERANCE
-    note = "" if abs(spare) < 0.05 else f"There is {speak_stops(spare)} to spare." if holds and spare > 0 else f"It falls {speak_stops(abs(spare))} short" + (", which is close enough." if holds else ".")
+    note = "" if abs(spare) < 0.05 else f"There {'is' if spare <= 1.05 else 'are'} {speak_stops(spare)} to spare." if holds and spare > 0 else f"It falls {speak_stops(abs(spare))} short" + (", which is close enough." if holds else ".")
     verdict = _verdict(found, holds, right, (note,), stops=spare, limit=True)
     return verdict if holds or fact.quantity != "aperture" or spare >= 0 else _with_power(verdict, query, -spare)
 

@@ -132,7 +132,7 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How near and how far the subject may go and stay within so much."""
-    if query.has("focal_length") or query.has("focus_distance"):
+    if query.has("focal_length") or query.has("focus_distance") or re.search(r"\brange of (?:apertures|f|stops|powers|speeds)", query.text, re.I):
         return None
     if not re.search(r"\brange\b|between what|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", query.text, re.I):
         return None

@@ -78,7 +78,8 @@ def light_names(query: Query) -> list[str]:
     for name in query.mentioned:
         if name not in names and name not in ROLE_WORDS and any(f.quantity == "guide_number" and f.of == name for f in query.facts):
             names.append(name)
-    if query.has("ratio") or query.has("relation") or query.asks_for("ratio"):
+    shared = any(f.of == "both" for f in query.facts) and len([m for m in query.mentioned if m in ROLES]) > 1
+    if query.has("ratio") or query.has("relation") or query.asks_for("ratio") or shared:
         names += [m for m in query.mentioned if m in ROLES and m not in names]
     return names or [""]
 

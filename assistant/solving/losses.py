@@ -97,7 +97,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     if _DOES_TO.search(query.text) and facts:
         return _told(query, ask, through, facts, (), camera.assumed(query))
-    opens = "how_many" in query.cues and query.cues & {"open_up"}
+    opens = "how_many" in query.cues and "open_up" in query.cues and (query.has("filter_loss") or query.has("nd")) and not query.has("times")
     if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens else 2):
         return None
     if "how_many" in query.cues and query.cues & {"open_up", "more"}:

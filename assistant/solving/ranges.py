@@ -19,6 +19,11 @@ LADDER = tuple(2.0 ** (n / 2) for n in range(-3, 4))
 HEADS = {"distance": "distance", "aperture": "aperture", "power": "power", "film_speed": "film speed", "guide_number": "guide number"}
 
 
+def wants_table(query: Query) -> bool:
+    """"make a table", "a ladder of distances"."""
+    return _TABLE.search(query.text) is not None
+
+
 def over_values(query: Query, solve: Solve) -> Solution | None:
     """A range as two answers, or a table with one row a value; None where neither is asked."""
     if _TABLE.search(query.text):
@@ -27,15 +32,20 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
     if pair is None or not query.asks or not _RANGE.search(query.text):
         return None
     quantity, facts = pair
-    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity), None)
+    named = re.search(r"\b(?:range|span|spread) of (?:the )?(apertures?|f-?stops?|distances?|powers?)", query.text.lower())
+    wanted = {"a": "aperture", "f": "aperture", "d": "distance", "p": "power"}[named.group(1)[0]] if named else ""
+    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity and a.quantity == (wanted or a.quantity)), None)
     if ask is None:
         return None
     found = [_at(query, solve, ask, quantity, facts, f) for f in facts]
     if any(s is None or s.status not in ("answered", "out_of_reach") for s in found):
         return None
-    first, last = sorted((s for s in found if s is not None), key=lambda s: float(s.answers[0].value))
+    first, last = (s for s in found if s is not None)
+    from assistant.language.speaking import say
+
     answers = (replace(first.answers[0], of="from"), replace(last.answers[0], of="to"))
-    return replace(first, status="answered", answers=answers, used=tuple(dict.fromkeys((*first.used, *last.used, *facts))), lines=(), topic="range")
+    return replace(first, status="answered", answers=answers, used=tuple(dict.fromkeys((*first.used, *last.used, *facts))), lines=(), topic="range",
+                   lead=f"From {say(first.answers[0])} to {say(last.answers[0])}.")
 
 
 def _pair(query: Query) -> tuple[str, list[Fact]] | None:
@@ -62,7 +72,7 @@ def _table(query: Query, solve: Solve) -> Solution | None:
     if series is None:
         return None
     quantity, facts = series
-    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity), None) or _other(query, quantity)
+    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity), None) or _named(query, quantity) or _other(query, quantity)
     found = [(f, _at(query, solve, ask, quantity, facts, f)) for f in facts]
     rows = [(f, s) for f, s in found if s is not None and s.status in ("answered", "out_of_reach")]
     if len(rows) < 2:
@@ -80,6 +90,14 @@ def _table(query: Query, solve: Solve) -> Solution | None:
 def _mark(answer: Quantity, say: Callable[[Quantity], str]) -> str:
     """The mark as a person would read it."""
     return answer.set or say(answer)
+
+
+def _named(query: Query, quantity: str) -> Ask | None:
+    """The quantity that the table is to be of, by its name."""
+    for words, wanted in ((r"apertures?|f-?stops?|stops?\b", "aperture"), (r"distances?", "distance"), (r"powers?", "power")):
+        if wanted != quantity and re.search(rf"\b(?:{words})", query.text.lower()):
+            return Ask(wanted)
+    return None
 
 
 def _other(query: Query, quantity: str) -> Ask:
