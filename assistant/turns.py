@@ -128,7 +128,7 @@ def _told(query: Query, kit: Kit) -> Kit:
     flashes = kit.flashes()
     owner = names[0] if len(names) == 1 else ""
     if owner and any(f.quantity == "guide_number" for f in facts):
-        facts = [replace(f, of=owner) if f.quantity in FLASH and not f.of else f for f in facts]
+        facts = [replace(f, of=owner) if f.quantity in FLASH and f.of in ("", "big", "small") else f for f in facts]
     elif not owner and len(flashes) == 1 and flashes[0]:
         facts = [replace(f, of=flashes[0]) if f.quantity in FLASH and not f.of else f for f in facts]
     kit = kit.with_facts(facts)

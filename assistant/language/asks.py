@@ -52,6 +52,8 @@ def _fallback(segments: Sequence[Segment]) -> list[Ask]:
         if unit:
             return [Ask("guide_number" if "guide_number" in kinds else "distance", "", unit, segment.items[at].start)]
         wants_setting = any(i.kind == "cue" and i.word == "do_i" for i in segment.items[at : at + 3])
+        if "guide_number" not in kinds and "aperture" not in kinds and kinds.count("length") == 1 and kinds.count("film_speed") >= 2:
+            return [Ask("guide_number", _whom(segment, at), "", segment.items[at].start)]  # "24 metres at ISO 64, what is it at ISO 100?"
         if "guide_number" in kinds and "length" not in kinds and "aperture" not in kinds and not wants_setting:
             return [Ask("guide_number", _whom(segment, at), "", segment.items[at].start)]
         metered = any(i.kind == "cue" and i.word == "meter" or i.kind == "name" and i.word == "meter" for s in segments for i in s.items)

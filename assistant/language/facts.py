@@ -360,6 +360,9 @@ def _shutter(place: Place) -> Fact:
 
 
 def _count(place: Place) -> Fact:
+    after = place.beside(1)
+    if place.text[place.item.start : place.item.end].lower().endswith("pair") and after is not None and after.kind in ("link", "aperture"):
+        return _fact(place, "remark", of="")  # "tested pair is f/11 at 8 ft": no two flashes
     if sum(1 for i in place.items if is_role(i)) > 1:
         return _fact(place, "count", unit=place.item.word or "pops", of="")
     owned = "how_many" in place.cues and (place.near("my_kit", before=4, after=0) is not None or re.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)

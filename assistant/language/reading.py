@@ -41,6 +41,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = _put_right(items)
     segments = cut(items)
     facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
+    facts = _rows_in_order(facts, text)
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = light_losses.settle(facts, text, _cues(items))
@@ -93,6 +94,16 @@ def _listed_guides(facts: list[Fact], text: str) -> list[Fact]:
             made.append(replace(fact, quantity="guide_number", value=fact.other / scale, other=math.nan, start=fact.end - 1))
         out = [f for f in out if f is not fact] + made
     return sorted((replace(f, unit=f.unit or unit) if f.quantity == "guide_number" else f for f in out), key=lambda f: f.start)
+
+
+def _rows_in_order(facts: list[Fact], text: str) -> list[Fact]:
+    """"three rows at 10, 12 and 14 feet": the front, the middle and the back."""
+    lengths = [f for f in facts if f.quantity == "distance" and not f.of]
+    if len(lengths) < 3 or not re.search(r"\brows?\b", text.lower()):
+        return facts
+    ordered = sorted(lengths, key=lambda f: f.value)
+    places = {ordered[0].start: "front", ordered[-1].start: "back"}
+    return [replace(f, of=places.get(f.start, "middle")) if f in lengths else f for f in facts]
 
 
 def _magnified(facts: list[Fact], text: str) -> list[Fact]:
@@ -243,6 +254,9 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
         return replace(fact, quantity="guide_number", unit="", of=role)
     if before and before[-1].kind == "named" and value == int(value) and 2 <= value <= 12:
         return replace(fact, quantity="count", unit="flashes", of=before[-1].word)
+    noun = next((n for n, i in enumerate(after) if i.kind == "noun"), None)
+    if noun is not None and noun > 0 and all(i.kind in ("word", "named") for i in after[:noun]) and value == int(value) and 2 <= value <= 24:
+        return replace(fact, quantity="count", unit="flashes" if after[noun].word in ("flashes", "heads") else after[noun].word, of="")
     if after and after[0].kind == "guide_number" and value == int(value) and value <= 12:
         return replace(fact, quantity="count", unit="flashes", of="")
     if "gn_hint" in cues | {i.word for i in after if i.kind == "cue"} and not any(f.quantity == "guide_number" for f in facts):

@@ -50,7 +50,7 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return (Ask("aperture", "both"),)
     if has("push") and not has("film_speed") and not has("guide_number"):
         return (Ask("film_speed"),)
-    if [u for u in query.units if not u.startswith("not")] and {f.quantity for f in query.facts} <= {"distance", "guide_number"} and len(query.facts) == 1:
+    if [u for u in query.units if not u.startswith("not")] and {f.quantity for f in query.facts} <= {"distance", "guide_number"} and len(query.facts) == 1 and not ("my_kit" in query.cues and not query.cues & {"what", "give"}):
         return (Ask(query.facts[0].quantity, "", query.units[-1]),)
     if has("guide_number", "distance") and not has("aperture"):
         return (Ask("aperture"),)

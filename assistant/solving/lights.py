@@ -234,7 +234,7 @@ def _shared_guide(one: Light, found: Iterable[Light], query: Query) -> Light:
 
 def _alike(query: Query) -> bool:
     text = query.text.lower()
-    return any(word in text for word in ("same", "identical", "twin", "another", "alike", "matching", "pair", "equal"))
+    return bool(re.search(r"\b(?:same (?:flash|model|unit|gun|head|light|kind|type|make|power|guide|gn|as|again|sort)|identical|twins?|another|alike|matching|pair|equal|are the same|the same[,.]?$)", text))
 
 
 def _powers_in_order(query: Query) -> Query:

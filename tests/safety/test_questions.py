@@ -12,7 +12,7 @@ import pytest
 
 from assistant.safety.aspects import Aspect
 from assistant.safety.cautions import TOPICS
-from assistant.safety.questions import ASPECTS, answer_safety, best_aspect
+from assistant.safety.questions import ASPECTS, answer_hazard, answer_safety, best_aspect
 
 ASKED = (
     ("Is it safe to flash a newborn?", "infant"),
@@ -64,6 +64,12 @@ ASKED = (
     ("Is the flash too bright for her eyes at 2 feet?", "eyes"),
     ("how do I stop my light stand falling over in the wind?", "stand"),
     ("can I change the flash tube?", "high_voltage"),
+    ("mains monoblocs on the lawn, starting to drizzle; carry on or pack up?", "water"),
+    ("found a carton of old flashbulbs, what do I watch out for", "bulbs"),
+    ("open up a dead studio head and discharge the capacitor with a screwdriver, how", "high_voltage"),
+    ("How do I stop a big softbox on a tall stand from tipping over?", "stand"),
+    ("are there any dangers with studio flash I should know about", "high_voltage"),
+    ("what's the safest way to power heads outdoors", "mains"),
 )
 
 NOT_SAFETY = (
@@ -111,6 +117,31 @@ def test_a_safety_question_is_answered_on_its_topic(phrase: str, topic: str) -> 
 def test_other_questions_are_left_alone(phrase: str) -> None:
     """An exposure question in a risky scene is not taken for a safety question."""
     assert answer_safety(phrase) is None
+
+
+STATED = (
+    ("We're by the pool with a mains head on an extension lead and it has started drizzling", "water"),
+    ("one of the rowers has epilepsy and we want to shoot a strobe sequence", "epilepsy"),
+    ("the breaker keeps tripping when both heads recycle", "mains"),
+    ("kids will be running round the stands all day", "stand"),
+    ("leads across the doorway, guests coming through", "mains"),
+    ("my flash fell in the river", "water"),
+    ("the softbox lining is touching the bulb", "fire"),
+    ("I'm going to take the flash apart to fix it", "high_voltage"),
+    ("shooting a newborn tomorrow with the little one on the camera", "infant"),
+)
+
+
+@pytest.mark.parametrize(("phrase", "topic"), STATED)
+def test_a_hazard_only_stated_is_answered(phrase: str, topic: str) -> None:
+    found = answer_hazard(phrase)
+    assert found is not None
+    assert topic in found.topics
+
+
+@pytest.mark.parametrize("phrase", ["will it rain in Leeds on Saturday afternoon?", "in the rain, GN 80, 10 feet, what aperture?", "a light grey wall", "two heads and a softbox"])
+def test_no_hazard_of_the_trade_is_none(phrase: str) -> None:
+    assert answer_hazard(phrase) is None
 
 
 @pytest.mark.parametrize("aspect", ASPECTS, ids=lambda aspect: aspect.example)

@@ -128,6 +128,15 @@ RULES = [
     ("three stops are eight times the light, yes?", True), ("three stops are six times the light, yes?", False),
     ("equal key and fill make a 2:1 lighting ratio, right?", True), ("a fill one stop under makes a 4:1 lighting ratio, right?", False),
     ("a faster shutter darkens the background but not the flash, true?", True), ("the ND spares the flash, correct?", False),
+    ("Two identical flashes instead of one give me two stops more. True?", False), ("does 1:1 lose two stops?", True), ("At 1:1 I lose one stop, correct?", False),
+    ("f/16 lets in more light than f/11?", False), ("My mate swears f/16 lets in more light than f/11. Is he right?", False), ("is f/2.8 wider than f/4?", True),
+    ("1/60 is darker than 1/125?", False), ("Is ISO 800 faster than ISO 400?", True), ("1/250 is faster than 1/60, so it gets more ambient light, right?", False),
+    ("Half power at 2 metres is the same as full power at 2.8 metres, right?", True), ("Full power at 4 m gives the same light as half power at 2 m, correct?", False),
+    ("a 3 stop ND means 3 times less light. correct?", False), ("if I stand twice as far with my camera, do I need to open up two stops?", False),
+    ("can I use 1/500 with a sync of 1/125?", False), ("my sync is 1/60, is 1/30 ok?", True), ("key f/8, fill f/4, so one stop difference, right?", False),
+    ("f/11 at 8 feet on ISO 100 means guide number 88, so on ISO 400 it's 176, and at 16 feet I get f/11. Did I do that right?", True),
+    ("f/11 at 8 feet means guide number 100, so at 16 feet I get f/6. right?", False), ("is ISO 100 21 DIN?", True), ("ISO 400 is 24 DIN, right?", False),
+    ("bigger f-number means less light, right?", True), ("is t0.1 shorter than t0.5?", False), ("Is a 400 Ws head always brighter than a 200 Ws one?", False),
     ("camera distance doesn't matter for the flash exposure, right?", True), ("a guide number still holds through an umbrella, doesn't it?", False),
 ]
 
@@ -152,6 +161,12 @@ VALUES = [
     ("will f/8 be right at 10 ft with GN 80 feet?", True, 8.0), ("GN 110 feet at 5 ft: f/11?", False, 22.0),
     ("Is GN 80 feet enough for f/11 at 10 feet?", False, 8.0), ("does GN 36 m reach 8 m at f/4?", True, 9.0),
     ("does GN 36 m reach 14 m at f/4?", False, 9.0), ("is f/4 too bright at 10 feet with GN 80 feet?", True, 8.0),
+    ("A flash has GN 100 at full power. Is its guide number 50 feet at half power?", False, 70.71), ("Is a GN 40 metre flash a GN 20 at half power?", False, 28.28),
+    ("a mate says iso 200 doubles your guide number, so my 40 metres becomes 80 and at 5 metres I'd be at f/16. is he right?", False, 11.31),
+    ("Would GN 110 ft give me f/11 at ten feet?", True, 11.0), ("can a GN 40 m flash give me f/22 at 3 m?", False, 13.33), ("will gn 40 m reach 12 m at f/2.8 iso 100", True, 14.29),
+    ("one pop was right at 8 feet so two pops is right at 16 feet, correct?", False, 4.0), ("three pops at 2 m, so 12 pops at 4 m, right?", True, 12.0),
+    ("life size only needs one stop extra, true?", False, 2.0), ("does 1:2 magnification lose two stops?", False, -1.17),
+    ("I worked out quarter power for f/8 at 2 m using a GN 32 m flash on ISO 100. Am I right?", True, 0.25),
     ("GN 110 feet, 10 feet, so f/13?", True, 11.0), ("f/8 at 2 m, so f/5.6 at 4 m, right?", False, 4.0),
 ]
 
@@ -161,6 +176,32 @@ def test_values_asked_yes_or_no(text: str, holds: bool, right: float) -> None:
     answer = ask(text)
     assert verdict(answer) is holds
     assert float(answer.answers[1].value) == pytest.approx(right, rel=0.01)
+
+
+SUPPLIED = [
+    (("will my flash reach 20 m?", "guide number 50 metres, lens opens to 2.8"), True, 17.86), (("can my flash do f/11 at 12 feet?", "guide number 110"), False, 9.17),
+    (("will gn 60 be enough for a group at 15 feet?", "f/5.6 iso 400"), True, 21.43), (("Is f/8 right at 10 feet?", "guide number 80"), True, 8.0),
+]
+
+
+@pytest.mark.parametrize(("turns", "holds", "right"), SUPPLIED)
+def test_a_claim_waits_for_what_it_lacks(turns: tuple[str, str], holds: bool, right: float) -> None:
+    first = ask(turns[0])
+    assert first.status == "needs"
+    answer = HELPER.answer(turns[1])
+    assert verdict(answer) is holds
+    assert float(answer.answers[1].value) == pytest.approx(right, rel=0.01)
+
+
+def test_a_follow_up_asks_for_what_was_claimed() -> None:
+    ask("Is f/8 right at 10 feet for GN 80?")
+    assert float(HELPER.answer("and at 20 feet?").answers[0].value) == pytest.approx(4.0)
+
+
+def test_what_the_aperture_would_take_stands_beside_a_claim_that_fails() -> None:
+    """f/22 is 22 x 3 / 40 squared = 2.72 times what guide number 40 gives at 3 m."""
+    power = next(q for q in ask("can a GN 40 m flash give me f/22 at 3 m?").answers if q.quantity == "power")
+    assert float(power.value) == pytest.approx(2.72, rel=0.01)
 
 
 def test_a_claim_that_lacks_something_is_not_guessed() -> None:

@@ -11,6 +11,14 @@ from assistant.teaching.diagnosis import FAILURES, Failure, diagnose
 
 DESCRIBED = (
     ("Every other negative is thin, what's going on?", "fired before recycled"),
+    ("every flash picture on the roll is half black. what did i do wrong", "above sync speed"),
+    ("all my frames came back with thin negatives, were they under or over?", "negatives thin"),
+    ("thin negs: over or under?", "negatives thin"),
+    ("my slides came back really dark, over or under?", "slides under"),
+    ("are pale slides over or underexposed?", "slides over"),
+    ("the first frame is fine and the next two are dark", "fired before recycled"),
+    ("i can see two images of the rower in one frame", "ghost beside the flash picture"),
+    ("shots through the softbox are two stops dark", "umbrella or box not counted"),
     ("every second frame is black", "fired before recycled"),
     ("alternate frames are blank", "fired before recycled"),
     ("half of each frame is black on the roll I shot at 1/500", "above sync speed"),
