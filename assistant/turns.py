@@ -209,6 +209,8 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
         retried = solve(again) if len(again.facts) > len(whole.facts) else None
         if retried is not None and retried.status != "needs":
             solution, whole = retried, again
+    if solution.status == "needs" and _about_something_else(query, talk):
+        return None
     loose = unbearable(whole, solution) or _stray_numbers(query, whole, solution)
     if solution.status == "answered" and not solution.answers and not solution.lead:
         return None
@@ -219,6 +221,11 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     _remember(turn, whole, solution)
     return _speak(turn, whole, solution)
+
+
+def _about_something_else(query: Query, talk: Conversation) -> bool:
+    """A question with words of another trade and nothing of ours but a length or a number."""
+    return len(query.unknown) > 1 and not talk.scene.facts and all(f.quantity in ("number", "distance", "count", "length_range", "gap") for f in query.facts) and not query.cues & {"name_aperture", "name_power", "front", "back", "rows", "bounce"}
 
 
 def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:

@@ -21,6 +21,10 @@ from assistant.units import LENGTH
 NOT_SUBJECT = ("hair", "rim", "kicker", "accent", "background")
 
 
+_FAR_BACK = 200
+"""Items beyond which nothing said before has a bearing on a number."""
+
+
 @dataclass(frozen=True, slots=True)
 class Place:
     """An item among its neighbours, with what is known of the whole question."""
@@ -63,7 +67,7 @@ class Place:
         return None
 
     def last_before(self, test: Callable[[Item], bool]) -> Item | None:
-        for n in range(self.at - 1, -1, -1):
+        for n in range(self.at - 1, max(-1, self.at - _FAR_BACK), -1):
             if test(self.items[n]):
                 return self.items[n]
         return None

@@ -286,7 +286,10 @@ def _listed(tokens: list[Token]) -> list[Token]:
             at, many = at - 2, many + 1
             if at >= 2 and tokens[at - 1].type == "COMMA" and tokens[at - 2].type in ("AND", "OR"):
                 break
-        if many < 3 or (at and tokens[at - 1].type in _HEADED):
+        head = at - 1
+        while head > 0 and tokens[head].type in ("OF", "LINK", "IN", "LEN", "COLON", "EACH"):
+            head -= 1
+        if many < 3 or (at and tokens[head].type in _HEADED):
             continue
         for n in range(at, place - 1, 2):
             out[n] = Token("LISTED", tokens[n].value, tokens[n].start, tokens[n].end)

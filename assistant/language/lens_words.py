@@ -103,10 +103,11 @@ def _lens_before(items: Sequence[Item], at: int) -> bool:
 def _stretched(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, int], cues: set[str]) -> list[Fact]:
     """"bellows pulled out to 210 mm": the draw, where another length is the lens."""
     out: list[Fact] = []
+    sized = sum(1 for f in facts if f.quantity in ("focal_length", "magnification"))
     for fact in facts:
         at = places.get(fact.start, 0)
         unnamed = fact.quantity in ("focal_length", "distance") and not re.search("lens|focal", fact.said) and fact.unit in ("mm", "cm", "in")
-        others = sum(1 for f in facts if f.quantity in ("focal_length", "magnification") and f is not fact)
+        others = sized - (fact.quantity == "focal_length")
         if unnamed and others and _stretch_before(items, at):
             fact = replace(fact, quantity="extension", of="")
         out.append(fact)

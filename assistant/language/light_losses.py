@@ -256,6 +256,8 @@ def _leg(fact: Fact, text: str) -> Fact:
 
 def _beside(facts: list[Fact], text: str) -> list[Fact]:
     """"a scrim over the lamp, one stop", "polariser on the lens, that's 1.5 stops"."""
+    if not any(f.quantity in ("modifier", "camera_filter") for f in facts):
+        return facts
     out: list[Fact] = []
     for at, fact in enumerate(facts):
         takers = [f for f in facts[:at] if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]

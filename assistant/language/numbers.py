@@ -172,7 +172,7 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
     if text and text[-1] in VULGAR:
         return _make("NUM", pieces, place, place + 1, Number(value, whole=digits(text[:-1]), part=value - digits(text[:-1])))
     # "1 16th", "1 1/3": a whole and its fraction
-    if _kind(pieces, place + 1) == "number" and not _touching(pieces, place + 1):
+    if _kind(pieces, place + 1) == "number" and not _touching(pieces, place + 1) and _begins_fraction(pieces, place + 1):
         inner, stop = _digits_at(pieces, place + 1)
         number = inner.value
         if isinstance(number, Number) and number.bottom and inner.kind != "RATIO":
@@ -183,6 +183,12 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
     if after == "point" and _kind(pieces, then) == "number" and float(value).is_integer():
         return _make("NUM", pieces, place, then + 1, Number(float(f"{int(value)}.{_text(pieces, then)}")))
     return _and_part(pieces, place, place + 1, Number(value))
+
+
+def _begins_fraction(pieces: list[Raw], place: int) -> bool:
+    """Whether a number could be the top or the whole of a fraction: else a long row of numbers would be read from each of its places."""
+    after = _text(pieces, place + 1)
+    return after in ("/", ":", "over", "and", "&") or _text(pieces, place)[-1] in VULGAR or (_kind(pieces, place + 1) == "word" and _touching(pieces, place + 1))
 
 
 def _unit_fraction_power(pieces: list[Raw], stop: int) -> bool:

@@ -74,7 +74,8 @@ def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
             if item.kind in LIGHT_QUANTITIES and (current or _of_everybody(items, item)):
                 found[item.start] = "both" if current == "both" or _of_everybody(items, item) else current
         return current
-    if len(places) > 1 and not any(i.kind in LIGHT_QUANTITIES or i.kind == "aperture" for i in items):
+    joined = len(places) > 1 and any(i.kind == "mark" and i.word == "AND" for i in items[places[0] : places[-1]])
+    if joined and not any(i.kind in LIGHT_QUANTITIES or i.kind == "aperture" for i in items):
         return "both"  # "main and fill are the same, …": what follows is of both
     claimed = 0
     for which, place in enumerate(places):

@@ -92,9 +92,9 @@ def _conditions_apart(query: Query) -> Query:
     """"guide number 80 at a quarter power becomes 40": the condition is what changes it."""
     guides = query.all("guide_number")
     last = guides[-1]
-    if len(guides) == 2 and (last.at_iso or last.at_power) and not last.of and _PUT_UP.search(plain(query.text)[: last.start]) and not query.has("distance"):
-        last = replace(last, cue="claimed")
-        query = query.with_facts(last if f is guides[-1] else f for f in query.facts)
+    if len(guides) == 2 and (last.at_iso or last.at_power) and last.of == guides[0].of and _PUT_UP.search(plain(query.text)[: last.start]) and not query.has("distance"):
+        last, guides = replace(last, cue="claimed", of=""), [replace(guides[0], of=""), guides[-1]]
+        query = query.with_facts(last if f.start == last.start and f.quantity == "guide_number" else replace(f, of="") for f in query.facts)
     if len(guides) < 2 or not is_figure(last, plain(query.text)):
         return query
     one = guides[0]

@@ -16,6 +16,7 @@ from assistant.units import speak_length
 from assistant.solving import camera
 from assistant.solving.ledger import Line, balance, close, line
 from assistant.solving.lights import NOT_SUBJECT, Light, guide_unit, lights, preferred_unit, typical_words
+from assistant.solving.readings import metered_sum
 from assistant.solving.marks import aperture, count, distance, film_speed, guide_number, power
 from assistant.solving.solution import Solution, needs, rejected
 
@@ -95,20 +96,6 @@ def _contradiction(query: Query) -> Solution | None:
     return None
 
 
-def _metered_sum(query: Query) -> Solution | None:
-    """Several readings, each of one light alone: together their light adds."""
-    read = [f for f in query.facts if f.quantity == "aperture" and f.of not in NOT_SUBJECT]
-    count_said = query.last("count")
-    if len(read) == 1 and count_said and count_said.unit == "flashes" and not query.has("guide_number") and query.cues & {"each", "one_light", "meter", "name_meter"}:
-        value = read[0].value * math.sqrt(count_said.value)
-        return Solution(answers=(aperture(value),), used=(read[0], count_said), topic="flash")
-    if len(read) < 2 or query.has("guide_number") or query.has("distance") or any(f.of in ("ambient", "camera") for f in read):
-        return None
-    if not (query.cues & {"both", "combined", "one_light", "each"} or len({f.of for f in read}) == len(read)):
-        return None
-    return Solution(answers=(aperture(sum_of_light(f.value for f in read)),), used=tuple(read) + ((count_said,) if count_said else ()), topic="flash")
-
-
 def _split(found: list[Light], query: Query) -> list[Light]:
     """"three flashes at 1/4, 1/8 and 1/8": a power each, in the order named (contract 33)."""
     if len(found) != 1 or found[0].count < 2:
@@ -127,7 +114,7 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
     contradiction = _contradiction(query)
     if contradiction:
         return contradiction
-    metered = _metered_sum(query)
+    metered = metered_sum(query)
     if metered:
         return metered
     found = _split(lights(query, asked_unit(query)), query)

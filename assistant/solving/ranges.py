@@ -41,6 +41,8 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
     if any(s is None or s.status not in ("answered", "out_of_reach") for s in found):
         return None
     first, last = (s for s in found if s is not None)
+    if ask.quantity == "distance":  # nearest and farthest
+        first, last = sorted((first, last), key=lambda s: float(s.answers[0].value))
     from assistant.language.speaking import say
 
     answers = (replace(first.answers[0], of="from"), replace(last.answers[0], of="to"))

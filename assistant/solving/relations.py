@@ -135,7 +135,9 @@ def _compares(query: Query) -> bool:
 
 def _against_mark(query: Query) -> Solution | None:
     """"reads one stop under f/16": a light; "set one stop less than f/16": the lens (contract 28)."""
-    said, mark = query.last("relation"), query.last("aperture", "")
+    said, mark = query.last("relation"), query.last("aperture")
+    if said is None and any(word in query.text.lower() for word in ("closing", "opening", "by the lens", "on the lens")):
+        said = next((replace(f, to="aperture") for f in query.facts if f.quantity == "stops" and f.cue in ("less", "more")), None)
     if said is None or said.to != "aperture" or mark is None or not query.asks_for("aperture") or query.has("guide_number") or query.has("distance"):
         return None
     stops = abs(said.value) * (1 if said.cue == "more" else -1)

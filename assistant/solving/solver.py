@@ -25,6 +25,7 @@ ROUTES = ("zoom", "bounce", "losses")
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
+    ("readings", frozenset({"aperture"})),
     ("film", frozenset()),
     ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number"})),

@@ -122,7 +122,7 @@ _POINTS_BACK = re.compile(r"\b(?:what(?:'s| is|s)?|explain|mean\w*|define|tell m
 def _defined(said: str) -> Term | None:
     """The term a definition question asks for, in the clause that asks; else the one that it points back to."""
     whole = _named_alone(said) if _DEFINE.search(said) else None
-    if whole is not None:
+    if whole is not None or re.search(r"\d", said):
         return whole
     clauses = [c.strip() for c in _CLAUSE.split(said) if c and c.strip()]
     asking = [c for c in clauses if _DEFINE.search(c)]
