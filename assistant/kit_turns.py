@@ -128,7 +128,9 @@ def _forget(turn: Turn) -> Answer | None:
         return _noted(turn, "Your gear is forgotten. Say “undo” to have it back.")
     name = _known_name(match["what"], turn)
     in_scene = {f.of for f in talk.scene.facts if f.origin != "kit"}
-    if name and not (talk.scene.asks and name in in_scene):
+    others = in_scene - {name, "", "both", "camera", "film", "ambient"}
+    if name and not (talk.scene.asks and name in in_scene and others):
+        talk.scene = replace(talk.scene, facts=tuple(f for f in talk.scene.facts if f.of != name), mentioned=tuple(m for m in talk.scene.mentioned if m != name))
         talk.kit = talk.kit.without(name)
         return _noted(turn, f"Forgotten: {called(name)}. Say “undo” to have it back.")
     return _forget_part(turn, what) or _nothing_to_forget(turn, match["what"])

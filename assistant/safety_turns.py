@@ -20,7 +20,8 @@ CLOSE_M = 1.0
 
 def safety_question(turn: Turn) -> Answer | None:
     """A question about harm, from the prepared answers; not one for an exposure."""
-    if (turn.query.asks and turn.query.has("guide_number")) or not may_concern_safety(turn.query.text):
+    figures = [f for f in turn.query.facts if f.quantity not in ("number", "count", "voltage", "energy", "years", "modifier", "camera_filter")]
+    if (turn.query.asks and figures) or not may_concern_safety(turn.query.text):
         return None
     from assistant.safety.questions import answer_safety
 

@@ -246,7 +246,13 @@ def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:
 
 def _alone(query: Query, talk: Conversation) -> Query | None:
     """The query by itself, when it needs nothing of the scene: a new question."""
-    if not query.asks or not query.facts or talk.missing or not talk.scene.facts:
+    if not query.asks or not query.facts or talk.missing or not (talk.scene.facts or talk.kit.facts):
+        return None
+    if not query.mentioned:
+        bare = solve(query)
+        if bare is not None and bare.status == "answered" and bare.topic not in ("flash", "claims") and not bare.assumed:
+            return query
+    if not talk.scene.facts:
         return None
     named = {o for o in (*query.owners(), *(a.of for a in query.asks), *query.mentioned) if o}
     whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from assistant.language.speaking import printable
-
 _ONES = {
     "big": "the big one", "small": "the little one", "left": "the left one", "right": "the right one", "a": "flash A", "b": "flash B", "c": "flash C",
     "key": "the key", "fill": "the fill", "hair": "the hair light", "rim": "the rim light", "kicker": "the kicker", "accent": "the accent light",
@@ -18,3 +16,8 @@ def called(name: str) -> str:
     ('the little one', 'Duke')
     """
     return _ONES.get(name, printable(name))
+
+
+def printable(text: str) -> str:
+    """Text that may be quoted back: control and bidirectional characters taken out."""
+    return "".join(c if c.isprintable() else " " for c in text)

@@ -313,7 +313,7 @@ def _aperture(place: Place) -> Fact:
     if role and is_role(role):
         between = place.items[place.items.index(role) + 1 : place.at]
         if any(i.kind == "link" or (i.kind == "cue" and i.word in ("meter", "one_light")) or (i.kind == "name" and i.word == "meter") for i in between) \
-                or all(i.kind == "mark" for i in between):
+                or all(i.kind == "mark" and i.word in ("EQ", "COLON") for i in between):
             owner = role.word
     if not owner and _says_ambient(place):
         owner = "ambient"

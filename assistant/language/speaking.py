@@ -7,6 +7,7 @@ import re
 from typing import Callable
 
 from assistant import scales
+from assistant.language.calling import called, printable as printable
 from assistant.answer import Assumed, Quantity
 from assistant.query import Fact, Query
 from assistant.solving.solution import Solution
@@ -157,7 +158,7 @@ def lead(solution: Solution) -> str:
     if solution.status == "out_of_reach":
         return f"It would take {body}."
     if first.quantity == "aperture" and first.of:
-        return f"The {first.of} reads {body}." if first.of[:1].islower() else f"{first.of} reads {body}."
+        return f"{_capital(called(first.of))} reads {body}."
     whose = f"{first.of}: " if first.of and len(solution.answers) > 1 and first.of not in ("move",) else ""
     sentence = LEADS.get(first.quantity, "{0}.").format(body)
     return _capital(f"{whose}{sentence}")
@@ -177,7 +178,7 @@ def beside(solution: Solution) -> str:
 
 def _whose(of: str | None) -> str:
     """A light's name before its figure; letters in capitals."""
-    return "" if not of else f"{of.upper() if len(of) == 1 else of} "
+    return "" if not of else f"{called(of)} "
 
 
 def _name(q: Quantity) -> str:
@@ -268,6 +269,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "guide_number": lambda f: f"guide number {number(f.value)}" + (f" {f.unit}" if f.unit else ""),
     "shutter": lambda f: f"a shutter of {_seconds(f.value)}",
     "sync": lambda f: f"sync {_seconds(f.value)}",
+    "only_powers": lambda f: "only " + " and ".join(scales.speak_power(float(p)) for p in f.said.split(",")) + " power",
     "count": lambda f: f"{f.value:g} {f.unit if f.value != 1 else 'flash' if f.unit == 'flashes' else f.unit.removesuffix('s')}",
     "offset": lambda f: f"{scales.speak_stops(abs(f.value))} {'more' if f.value > 0 else 'less'} light, as asked",
     "modifier": lambda f: "", "bare": lambda f: "bare",
@@ -327,7 +329,7 @@ def _listed(facts: list[Fact]) -> str:
     for f in sorted(facts, key=lambda f: f.of in ("", "both", "camera", "film")):
         said = fact(f)
         if f.of and f.of == owner:
-            said = said.removeprefix(f"{f.of} ")
+            said = said.removeprefix(f"{called(f.of)} ")
         owner = f.of
         if said and said not in words:
             words.append(said)
@@ -342,8 +344,3 @@ def understood(facts: tuple[Fact, ...]) -> str:
         return f"With {_listed(new)}; still {_listed(kept)}."
     words = _listed(told)
     return ("Still " if kept and not new and all(f.origin == "kept" for f in kept) else "From ") + words + "." if words else ""
-
-
-def printable(text: str) -> str:
-    """Text that may be quoted back: control and bidirectional characters taken out."""
-    return "".join(c if c.isprintable() else " " for c in text)

@@ -251,7 +251,7 @@ def _drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")]
     bare = "bare" in query.cues or "not" in query.cues
-    if (leaving or bare) and (worn or "bare" in query.cues or re.search(r"\b(it|that|the modifier|the box)\b.*\boff\b|\boff\b", text)):
+    if (leaving or bare) and (worn or "bare" in query.cues or re.search(r"\bwithout (?:it|that|one)\b", text) or re.search(r"\b(it|that|the modifier|the box)\b.*\boff\b|\boff\b", text)):
         kinds = {f.unit for f in worn}
         gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
         if gone:

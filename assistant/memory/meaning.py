@@ -13,6 +13,10 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     """The query with what the conversation and the kit add to it."""
     if talk.missing:
         query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
+    if _new_subject(query, scene) and not talk.missing:
+        scene = Scene(asks=scene.asks)
+    if query.asks and scene.asks and not query.mentioned and query.asks[0].quantity != scene.asks[0].quantity and query.asks[0].quantity in ("guide_number", "film_speed", "aperture"):
+        scene = replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("ratio", "relation")))
     moves = [f for f in query.facts if f.quantity == "move"]
     new = [f for f in query.facts if f.quantity != "move" or not _has_distance(scene, query)]
     facts = merged([replace(f, origin="kept") for f in scene.facts], new)
@@ -30,6 +34,12 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     unit = next((f.unit for f in talk.kit.facts if f.quantity == "guide_number" and f.unit), "")
     beside = (Fact("preferred_unit", 0.0, unit, origin="kit"),) if unit else ()
     return replace(whole, facts=(*kit, *beside, *whole.facts))
+
+
+def _new_subject(query: Query, scene: Scene) -> bool:
+    """A whole flash question after a question that had nothing to do with a flash."""
+    placed = query.has("guide_number") and (query.has("distance") or query.has("aperture"))
+    return bool(query.asks and scene.asks and placed) and not any(f.quantity in ("guide_number", "distance") for f in scene.facts)
 
 
 def inferred_ask(query: Query) -> tuple[Ask, ...]:

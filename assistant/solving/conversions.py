@@ -138,6 +138,19 @@ def _bellows_unknown(query: Query, ask: Ask) -> Solution | None:
                  tuple(f for f in query.facts if f.quantity in ("extension", "focal_length")), "conversions")
 
 
+def _stops_from_ratio(query: Query, ask: Ask) -> Solution | None:
+    """How far under the key the fill lies for a ratio (contract 7)."""
+    ratio = query.last("ratio")
+    if ratio is None or query.has("distance") or query.has("aperture") or ratio.value == 1:
+        return None
+    from assistant.solving.relations import is_key_to_fill
+
+    wide = max(ratio.value, 1 / ratio.value)
+    stops = math.log2(wide) if is_key_to_fill(query) else math.log2(wide - 1) if wide > 1 else 0.0
+    named = "key to fill, each read alone" if is_key_to_fill(query) else "(key + fill) to fill"
+    return _done(marks.stops(-stops, "fill"), ratio, notes=(f"Counted as {named}.",))
+
+
 # --- factor, power, film speed ---------------------------------------------------------------------
 
 
@@ -197,7 +210,7 @@ def _distance(query: Query, ask: Ask) -> Solution | None:
 
 ROWS: dict[str, tuple[Row, ...]] = {
     "guide_number": (_guide,),
-    "stops": (_stops_from_marks, _stops_from_one, _bellows_unknown),
+    "stops": (_stops_from_marks, _stops_from_one, _stops_from_ratio, _bellows_unknown),
     "factor": (_factor, _bellows_unknown),
     "power": (_power,),
     "film_speed": (_film_speed,),

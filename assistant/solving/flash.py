@@ -245,8 +245,11 @@ def _film_speed_for_many(query: Query, found: list[Light]) -> Solution:
 
 def _guide_number(query: Query, ask: Ask) -> Solution | None:
     guides = [f for f in query.facts if f.quantity in ("guide_number", "guide_number_pair")]
-    if guides:
+    told = [f for f in query.facts if f.origin == "said"]
+    tested = {"aperture", "distance"} <= {f.quantity for f in told} and not any(f.quantity.startswith("guide_number") for f in told)
+    if guides and not tested:
         return _combined_guide(query, ask)
+    query = query.with_facts(f for f in query.facts if not f.quantity.startswith("guide_number"))
     lengths, many = query.all("distance"), query.last("count")
     if len(lengths) == 1 and not query.has("aperture") and many is not None and "combined" in query.cues:
         unit = "m" if lengths[0].unit in ("m", "cm") else "ft"

@@ -151,7 +151,7 @@ def _against_mark(query: Query) -> Solution | None:
 
 def _related(query: Query) -> Solution | None:
     """A light's power, distance or aperture for so many stops against another light."""
-    ask = next((a for a in query.asks if a.quantity in ("power", "distance", "aperture", "guide_number", "film_speed")), None)
+    ask = next((a for a in query.asks if a.quantity in ("power", "distance", "aperture", "film_speed")), None)
     relation = _relation(query)
     if ask is not None and relation is not None and ask.quantity == "aperture" and ask.of in ("", "both") and relation[1] not in NOT_SUBJECT and relation[2] not in ("ambient", "backdrop", "aperture") \
             and any(l.guide_number and l.distance or l.reading for l in lights(query)):
