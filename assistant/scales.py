@@ -116,9 +116,13 @@ _SPOKEN_TIME = 2e-3
 """A time typed as 0.0167 is still the mark 1/60; the exact 1/64 is not."""
 
 
+class OutOfRange(ValueError):
+    """A number that a formula or a scale has no value for, named in words that can be shown."""
+
+
 def _positive(name: str, value: float) -> None:
     if not (value > 0 and math.isfinite(value)):
-        raise ValueError(f"{name} must be above zero, not {value}")
+        raise OutOfRange(f"{name} must be above zero, not {value}")
 
 
 def _nearest(value: float, marks: Series, stops_in_a_doubling: float) -> tuple[float, float]:

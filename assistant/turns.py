@@ -8,11 +8,14 @@ from dataclasses import replace
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
-from assistant.memory.followups import correction, follow_up, halves, last_put_right, shown
+from assistant.memory.corrections import correction, last_put_right, shown
+from assistant.memory.followups import follow_up
+from assistant.memory.steps import halves
 from assistant.memory.carried import carried
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.query import Ask, Fact, Query
+from assistant.scales import OutOfRange
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
 from assistant.solving.flash import asked_unit
 from assistant.solving.lights import guide_unit, preferred_unit
@@ -30,7 +33,20 @@ KEPT_WORDS = re.compile(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|
 
 
 def take_turn(turn: Turn) -> Answer:
-    """The answer of the first kind of turn that fits."""
+    """The answer of the first kind of turn that fits; numbers that no formula takes are rejected."""
+    try:
+        return _first_that_fits(turn)
+    except OutOfRange as fault:
+        return _beyond(turn, str(fault))
+    except ArithmeticError:
+        return _beyond(turn, "too great or too near to nothing")
+
+
+def _beyond(turn: Turn, why: str) -> Answer:
+    return Answer(heard=turn.query.text, status="rejected", reply=f"One of these numbers cannot be worked with: {why}.")
+
+
+def _first_that_fits(turn: Turn) -> Answer:
     for handler in HANDLERS:
         found = handler(turn)
         if found is not None:
@@ -356,11 +372,11 @@ def _without_claimed(whole: Query, asked: tuple[Ask, ...]) -> Query:
 
 def _claim_supplied(turn: Turn) -> Answer | None:
     """What a claim still lacked, supplied: the claim of the turn before judged with it."""
-    from assistant.solving.claims import solve as judge
-
     query, talk = turn.query, turn.conversation
     if talk.claimed is None or not talk.missing or query.asks or not query.facts:
         return None
+    from assistant.solving.claims import solve as judge
+
     query = supply_missing(query, talk.missing, preferred_unit(talk.claimed))
     whole = supplied(talk.claimed, query)
     found = judge(whole)

@@ -7,8 +7,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Iterable
 from dataclasses import replace
-from typing import Callable, Iterable
 
 from assistant.query import Ask, Fact, Query
 

@@ -7,8 +7,9 @@ leaves the scene as it was. `take` turns a query as read into the query that is 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, Iterable
+from typing import TYPE_CHECKING
 
 from assistant.memory.kit import Kit
 from assistant.query import Ask, Fact, Query
@@ -58,8 +59,8 @@ class Conversation:
     last_solution: Solution | None = None
     practice: Practice | None = None
     practised: int = 0
-    log: "ShotLog | None" = None
-    before: "list[tuple[Kit, ShotLog | None]]" = field(default_factory=list)
+    log: ShotLog | None = None
+    before: list[tuple[Kit, ShotLog | None]] = field(default_factory=list)
 
     def keep(self, scene: Scene) -> None:
         """Make this the scene; the one before can be gone back to."""

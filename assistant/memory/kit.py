@@ -6,8 +6,8 @@ the conversation; numbers inside a question do not become kit.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Iterable
 
 from assistant.query import Fact, Query
 
@@ -23,7 +23,7 @@ class Kit:
     facts: tuple[Fact, ...] = ()
     names: tuple[str, ...] = ()
 
-    def with_facts(self, facts: Iterable[Fact]) -> "Kit":
+    def with_facts(self, facts: Iterable[Fact]) -> Kit:
         """The kit with these facts told; a later value replaces an earlier one."""
         kept = list(self.facts)
         for fact in facts:
@@ -31,12 +31,12 @@ class Kit:
             kept.append(replace(fact, origin="kit", start=0, end=0))
         return replace(self, facts=tuple(kept))
 
-    def named(self, name: str, of: str = "") -> "Kit":
+    def named(self, name: str, of: str = "") -> Kit:
         """The flash told as `of` is called `name` from now on."""
         facts = tuple(replace(f, of=name) if f.of == of and f.quantity in FLASH else f for f in self.facts)
         return Kit(facts, (*(n for n in self.names if n not in (name, of)), name))
 
-    def without(self, name: str) -> "Kit":
+    def without(self, name: str) -> Kit:
         """The kit without one flash."""
         return Kit(tuple(f for f in self.facts if f.of != name), tuple(n for n in self.names if n != name))
 

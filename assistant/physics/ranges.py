@@ -2,14 +2,16 @@
 
 import math
 
+from assistant.scales import OutOfRange
+
 
 def require_positive(**values: float) -> None:
-    """ValueError, naming the quantity, unless every value is finite and above zero.
+    """OutOfRange (a ValueError), naming the quantity, unless every value is finite and above zero.
 
     >>> require_positive(distance=0)
     Traceback (most recent call last):
-    ValueError: distance must be above zero, not 0
+    assistant.scales.OutOfRange: distance must be above zero, not 0
     """
     for name, value in values.items():
         if not (value > 0 and math.isfinite(value)):
-            raise ValueError(f"{name.replace('_', ' ')} must be above zero, not {value}")
+            raise OutOfRange(f"{name.replace('_', ' ')} must be above zero, not {value}")

@@ -16,6 +16,8 @@ import math
 from dataclasses import dataclass
 from typing import Callable, Mapping
 
+from assistant.physics.ranges import require_positive
+
 WEIGHT: dict[str, float] = {
     "guide_number": 2.0, "film_speed": 1.0, "power": 1.0, "energy": 1.0, "count": 1.0,
     "distance": -2.0, "aperture": -2.0, "shutter": 1.0, "factor": -1.0,
@@ -41,6 +43,7 @@ def stops_of(quantity: str, value: float) -> float:
     """
     if quantity in ("stops", "loss"):
         return value if quantity == "stops" else -value
+    require_positive(**{quantity: value})
     return WEIGHT[quantity] * math.log2(value)
 
 

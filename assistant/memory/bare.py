@@ -1,0 +1,114 @@
+"""Half-said values: bare numbers, "wide open", "pushed two", "one stop under instead"."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.query import Fact, Query
+from assistant.units import LENGTH
+
+
+def bare_numbers(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"pushed two", "make it 8", "and 400?": a number that can only be one thing here."""
+    numbers = [f for f in query.facts if f.quantity in ("number", "signed") and not f.bad]
+    if len(query.unknown) > 1 or len(numbers) != 1 or talk.missing or not (scene.asks or scene.facts):
+        return query, scene
+    number = numbers[0]
+    meant = _meant(number, query, scene)
+    if meant is None:
+        return query, scene
+    return replace(query, facts=tuple(meant if f is number else f for f in query.facts), unplaced=()), scene
+
+
+def wide_open(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"wide open": the lens's widest aperture, where it is known; "stopped right down" its smallest."""
+    if query.has("aperture"):
+        return query, scene
+    for cue, quantity, pick in (("wide_open", "widest_aperture", min), ("stopped_down", "smallest_aperture", max)):
+        if cue in query.cues:
+            known = next((f for f in (*talk.kit.facts, *query.facts) if f.quantity == quantity), None)
+            span = next((f for f in (*talk.kit.facts, *query.facts) if f.quantity == "aperture_range"), None)
+            value = known.value if known else pick(span.value, span.other) if span else None
+            if value:
+                return replace(query, facts=(*query.facts, Fact("aperture", value, said=f"f/{value:g}"))), scene
+    return query, scene
+
+
+def only_so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"I only have two": a limit of how many, when how many was asked."""
+    if not scene.asks or scene.asks[0].quantity != "count" or not query.cues & {"at_most", "my_kit"}:
+        return query, scene
+    numbers = [f for f in query.facts if f.quantity in ("number", "count")]
+    if len(numbers) != 1 or query.asks:
+        return query, scene
+    limit = replace(numbers[0], quantity="max_count", of="")
+    return replace(query, facts=tuple(limit if f is numbers[0] else f for f in query.facts), unplaced=()), scene
+
+
+def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
+    if query.cues & {"push", "pull"}:
+        if number.value <= 5:
+            return replace(number, quantity="push", value=number.value * (1 if "push" in query.cues else -1), of="film")
+        return replace(number, quantity="rated", of="film")
+    from assistant.scales import is_aperture_mark, is_film_speed_mark
+
+    asked = scene.asks[0].quantity if scene.asks else ""
+    if query.cues & {"move", "closer", "further"} and any(f.quantity == "distance" for f in scene.facts):
+        last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
+        unit = last.unit if last.unit in LENGTH else "ft"
+        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
+    pair = number.other if not math.isnan(number.other) else number.value
+    if re.search(r"\b(?:from|at)\s+$", query.text[: number.start].lower()) and any(f.quantity == "distance" for f in scene.facts) and asked != "distance":
+        last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
+        unit = last.unit if last.unit in LENGTH else "ft"
+        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
+    distances = [f for f in scene.facts if f.quantity == "distance"]
+    apertures = [f for f in scene.facts if f.quantity == "aperture"]
+    if number.value >= 25 and is_film_speed_mark(number.value) and asked != "film_speed":
+        return replace(number, quantity="film_speed", of="")
+    if apertures and not distances and is_aperture_mark(pair):
+        return replace(number, quantity="aperture", value=pair, of=apertures[-1].of)
+    if distances and not apertures:
+        unit = distances[-1].unit if distances[-1].unit in LENGTH else "ft"
+        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=distances[-1].of)
+    return None
+
+
+def film_pushes(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """A push said anew replaces the one before, counted from box speed."""
+    if any(f.quantity in ("push", "rated") for f in query.facts):
+        scene = replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("push", "rated")))
+    return query, scene
+
+
+def ratio_convention(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"as key to fill then": the same ratio counted the other way."""
+    text = query.text.lower().replace("-", " ")
+    if scene.asks and scene.asks[0].quantity == "ratio" and "key to fill" in text:
+        return replace(query, asks=scene.asks, unplaced=(), unknown=()), replace(scene, cues=scene.cues | {"key_to_fill"})
+    return query, scene
+
+
+def role_value(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and if the fill drops to f/2.8": a reading of the light that is named."""
+    lights = {f.of for f in scene.facts if f.of and f.quantity == "aperture"}
+    named = [m for m in query.mentioned if m in lights]
+    if len(named) == 1:
+        facts = tuple(replace(f, of=named[0]) if f.quantity == "aperture" and not f.of else f for f in query.facts)
+        return replace(query, facts=facts), scene
+    return query, scene
+
+
+def relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"one stop under instead", "make that two stops under": the relation that stands, changed."""
+    old = next((f for f in reversed(scene.facts) if f.quantity in ("relation", "stops")), None)
+    steps = [f for f in query.facts if f.quantity in ("stops", "relation") and not f.to]
+    if old is None or not steps or query.asks or not (old.quantity == "relation" or old.cue):
+        return query, scene
+    step = steps[0]
+    new = replace(old, value=step.value, cue=step.cue or old.cue, said=step.said, start=step.start, end=step.end, origin="said")
+    return replace(query, facts=tuple(new if f is step else f for f in query.facts)), scene

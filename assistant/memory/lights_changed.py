@@ -1,0 +1,158 @@
+"""Lights put on, taken off, swapped: "lose the fill", "softbox off", "add another", "and the other one?"."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.query import Fact, Query
+
+
+def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"lose the fill", "without the hair light", "Duke alone", "take the softbox off", "forget the push"."""
+    text = query.text.lower()
+    mentioned = [m for m in query.mentioned]
+    lights = {f.of for f in scene.facts if f.of}
+    leaving = re.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|off|minus|lost|no|get rid of)\b", text)
+    facts = scene.facts
+    if leaving and mentioned and not any(f.of in mentioned for f in query.facts):
+        facts = tuple(f for f in facts if f.of not in mentioned)
+        left = tuple(m for m in scene.mentioned if m not in mentioned)
+        return replace(query, mentioned=tuple(m for m in query.mentioned if m not in mentioned)), replace(scene, facts=facts, mentioned=left)
+    if "one_light" in query.cues and mentioned and not query.facts:
+        facts = tuple(f for f in facts if not f.of or f.of in mentioned or f.of not in lights)
+        return query, replace(scene, facts=facts, asks=tuple(replace(a, of="") for a in scene.asks), mentioned=())
+    if leaving and ("push" in text or "pull" in text) and not any(f.quantity == "push" for f in query.facts):
+        return query, replace(scene, facts=tuple(f for f in facts if f.quantity not in ("push",)))
+    return _unworn(query, scene, bool(leaving), text)
+
+
+def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
+    worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")]
+    bare = "bare" in query.cues or "not" in query.cues
+    if (leaving or bare) and (worn or "bare" in query.cues or re.search(r"\bwithout (?:it|that|one)\b", text) or re.search(r"\b(it|that|the modifier|the box)\b.*\boff\b|\boff\b", text)):
+        kinds = {f.unit for f in worn}
+        gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
+        if gone:
+            facts = tuple(f for f in query.facts if f not in worn)
+            return replace(query, facts=facts), replace(scene, facts=tuple(f for f in scene.facts if f not in gone))
+    return query, scene
+
+
+def measured_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"it only eats a stop and a half": of the modifier that is on."""
+    losses = [f for f in query.facts if f.quantity == "loss"]
+    worn = [f for f in scene.facts if f.quantity == "modifier"]
+    if losses and worn and not losses[0].unit:
+        named = replace(losses[0], unit=worn[-1].unit, of=worn[-1].of)
+        facts = tuple(named if f is losses[0] else f for f in query.facts if f.quantity != "modifier")
+        old = tuple(f for f in scene.facts if not (f.quantity == "loss" and f.unit == named.unit))
+        return replace(query, facts=facts), replace(scene, facts=old)
+    if losses and any(f.quantity == "loss" and f.unit == losses[0].unit for f in scene.facts):
+        return query, replace(scene, facts=tuple(f for f in scene.facts if not (f.quantity == "loss" and f.unit == losses[0].unit)))
+    return query, scene
+
+
+def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"swap Green for Amber": the second takes the first one's place."""
+    names = [m for m in query.mentioned if m in talk.kit.names or m in talk.kit.flashes()]
+    if len(names) == 2 and re.search(r"\b(swap|switch|replace|trade|change)\b|\binstead of\b", query.text.lower()):
+        old, new = names if names[0] in scene.mentioned or any(f.of == names[0] for f in scene.facts) else names[::-1]
+        facts = tuple(replace(f, of=new) if f.of == old else f for f in scene.facts)
+        lights = tuple(new if m == old else m for m in scene.mentioned if m != new)
+        return replace(query, mentioned=()), replace(scene, facts=facts, mentioned=lights)
+    if len(names) == 1 and not query.facts and (query.cues & {"now", "what_if"} or re.match(r"\W*(and|now|then)\b", query.text.lower()) or "instead" in query.text.lower()):
+        known = {f.of for f in scene.facts if f.of in talk.kit.names or (f.of and f.of in talk.kit.flashes())}
+        if len(known) == 1:
+            old = known.pop()
+            lights = tuple(m for m in scene.mentioned if m != old)
+            return query, replace(scene, facts=tuple(replace(f, of=names[0]) if f.of == old else f for f in scene.facts), mentioned=lights)
+    return query, scene
+
+
+def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"add another at the same spot", "and a third": one more of the same, in the same place."""
+    text = query.text.lower()
+    wanted = query.cues & {"add_light", "another_length"} or re.search(r"\band a (third|fourth|fifth|sixth)\b", text)
+    if not wanted or query.has("guide_number") or any(f.quantity == "move" for f in query.facts) or not scene.asks:
+        return query, scene
+    lights = {f.of for f in scene.facts if f.of and f.quantity in ("guide_number", "distance")}
+    if lights or query.has("distance"):
+        return query, scene
+    now = next((f for f in scene.facts if f.quantity == "count"), None)
+    many = (now.value if now else 1.0) + 1
+    ordinal = re.search(r"\ba (third|fourth|fifth|sixth)\b", text)
+    if ordinal:
+        many = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}[ordinal.group(1)]
+    facts = tuple(f for f in scene.facts if f is not now) + (Fact("count", many, "flashes", said=f"{many:g} flashes"),)
+    return replace(query, facts=tuple(f for f in query.facts if f.quantity not in ("number", "count", "share")), unplaced=()), replace(scene, facts=facts)
+
+
+def keeps_answer(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"keep that power": the power that was answered is set from now on."""
+    if "keep" not in query.cues:
+        return query, scene
+    held = [f for f in scene.answered if f"name_{f.quantity}" in query.cues and not query.has(f.quantity)]
+    if not held:
+        return query, scene
+    kept = tuple(f for f in scene.facts if f.quantity not in {h.quantity for h in held})
+    return query, replace(scene, facts=kept + tuple(replace(h, said=f"the {h.quantity}") for h in held))
+
+
+def one_pop(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"one pop gives f/8", told after being asked: the reference, beside the aperture wanted."""
+    wanted = [f for f in scene.facts if f.quantity == "aperture"]
+    told = [f for f in query.facts if f.quantity == "aperture"]
+    if not talk.missing or len(wanted) != 1 or len(told) != 1 or query.asks or not scene.asks or scene.asks[0].quantity not in ("count", "power"):
+        return query, scene
+    if not query.has("count") and not told[0].cue and "power" not in query.text.lower():
+        return query, scene
+    return replace(query, facts=(*(f for f in query.facts if f is not told[0]), told[0], replace(wanted[0], origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f is not wanted[0]))
+
+
+def rows_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"what if they were 6 and 9 m?": the front row and the back row."""
+    pair = next((f for f in query.facts if f.quantity == "length_range"), None)
+    rows = [f.of for f in scene.facts if f.quantity == "distance" and f.of in ("front", "back")]
+    if pair is None or sorted(set(rows)) != ["back", "front"]:
+        return query, scene
+    near = replace(pair, quantity="distance", of="front", other=math.nan)
+    far = replace(pair, quantity="distance", of="back", value=pair.other, other=math.nan)
+    return replace(query, facts=tuple(f for f in query.facts if f is not pair) + (near, far)), scene
+
+
+def just_one(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"no, just the one": one flash instead of several."""
+    if query.facts or not re.search(r"\b(just|only)\s+(the\s+)?one\b", query.text.lower()):
+        return query, scene
+    return replace(query, mentioned=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "count"))
+
+
+def all_of_them(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"all three there", "both": every named flash of the kit, where the others are."""
+    if "both" not in query.cues or query.mentioned or not talk.kit.names or query.has("guide_number"):
+        return query, scene
+    if len(talk.kit.names) < 2:
+        return query, scene
+    return replace(query, mentioned=tuple(talk.kit.names)), scene
+
+
+def other_light(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and the other one?": the other light of two."""
+    asked = (scene.asks[0].of or (scene.mentioned[0] if len(scene.mentioned) == 1 else "")) if scene.asks else ""
+    if not talk.missing and query.mentioned and query.facts and not query.asks and asked and asked in scene.mentioned and len(query.mentioned) == 1 and query.mentioned[0] != asked \
+            and not query.cues & {"both", "combined", "add_light", "same_light"} and all(f.of == query.mentioned[0] for f in query.facts):
+        return replace(query, asks=(replace(scene.asks[0], of=query.mentioned[0]),)), scene
+    if not query.mentioned or query.facts or query.asks or not scene.asks:
+        return query, scene
+    lights = list(dict.fromkeys(f.of for f in scene.facts if f.of and f.quantity in ("guide_number", "distance", "power", "aperture")))
+    if "b" in query.mentioned and len(lights) == 2 and "b" not in lights:
+        other = next((l for l in lights if l != scene.asks[0].of), lights[-1])
+        return replace(query, mentioned=(other,), asks=(replace(scene.asks[0], of=other),)), scene
+    name = query.mentioned[0]
+    if name in lights and re.match(r"\W*(and|what about|how about|now)\b", query.text.lower()):
+        return replace(query, asks=(replace(scene.asks[0], of=name),)), scene
+    return query, scene

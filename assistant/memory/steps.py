@@ -1,0 +1,114 @@
+"""Steps from where things stand: "a stop more light", "half that", "and another metre"."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.query import Fact, Query
+
+
+def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"a stop more light", "turn it up a stop", "half that": a step from where things stand."""
+    if not scene.asks:
+        return query, scene
+    step = next((f for f in query.facts if f.quantity in ("stops", "power_down") and not f.of), None)
+    if step is None or query.asks_for("stops", "power", "aperture", "factor"):
+        return query, scene
+    sign = _sign(step, query)
+    if not sign:
+        return query, scene
+    stops = sign * abs(step.value)
+    facts = tuple(f for f in query.facts if f is not step)
+    asked = scene.asks[0].quantity
+    if _turns_power(query, asked):
+        return replace(query, facts=facts), _power_by(scene, talk, stops)
+    if asked == "aperture" and query.cues & {"open_up", "close_down"} and scene.answered:
+        return replace(query, facts=facts), _offset(scene, stops)
+    return replace(query, facts=facts), _offset(scene, stops)
+
+
+def _sign(step: Fact, query: Query) -> int:
+    """Which way a step goes; the last direction word said decides ("too much, back down half a stop")."""
+    if step.quantity == "power_down":
+        return -1
+    ways = {"more": 1, "up": 1, "open_up": 1, "less": -1, "down": -1, "close_down": -1}
+    words = [i.word for i in query.items if getattr(i, "kind", "") == "cue" and getattr(i, "word", "") in ways]  # type: ignore[attr-defined]
+    near = step.cue or (words[-1] if words else "") or _spoken_way(query.text)
+    return {"more": 1, "less": -1}.get(near, ways.get(near, 0))
+
+
+_WAYS = re.compile(r"\b(more|up|brighter|hotter|over|open|raise|boost|increase|add)\b|\b(less|down|darker|dimmer|under|back off|drop|lower|reduce|cut)\b")
+
+
+def _spoken_way(text: str) -> str:
+    """The last direction word, whatever phrase it stood in."""
+    found = _WAYS.findall(text.lower())
+    return "" if not found else "more" if found[-1][0] else "less"
+
+
+def _turns_power(query: Query, asked: str) -> bool:
+    text = query.text.lower()
+    if asked == "power":
+        return False
+    return "power" in text or bool(re.search(r"\b(turn|dial|crank|knock|bump|wind|bring|pull)\b.*\b(up|down|back)\b", text)) or "it down" in text or "it up" in text
+
+
+def _power_by(scene: Scene, talk: Conversation, stops: float) -> Scene:
+    now = next((f for f in reversed(scene.facts) if f.quantity in ("power", "power_down")), None)
+    value = 1.0 if now is None else (now.value if now.quantity == "power" else 2.0**-now.value)
+    changed = Fact("power", value * 2.0**stops, "", now.of if now else "", said="the changed power",
+                   bad="" if value * 2.0**stops <= 1.0001 else "a flash cannot give more than full power")
+    return replace(scene, facts=tuple(f for f in scene.facts if f is not now) + (changed,))
+
+
+def _offset(scene: Scene, stops: float) -> Scene:
+    old = next((f for f in scene.facts if f.quantity == "offset"), None)
+    total = stops + (old.value if old else 0.0)
+    return replace(scene, facts=tuple(f for f in scene.facts if f is not old) + (Fact("offset", total, "stops", said=f"{total:+g} stops"),))
+
+
+_HALVES = re.compile(r"\b(half|twice|double|quarter|a third)\s+(?:of\s+)?(?:that|it|the distance|the power|as far|as much)\b|\b(halve|double)\s+(?:that|it|the (?:distance|power))")
+
+
+def halves(query: Query) -> bool:
+    """"half that", "double it again"."""
+    return _HALVES.search(query.text.lower()) is not None
+
+
+def half_that(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"half that", "double it": the answer's or the latest value, halved or doubled."""
+    text = query.text.lower()
+    found = _HALVES.search(text)
+    if not found or not scene.facts:
+        return query, scene
+    word = next(g for g in found.groups() if g)
+    factor = {"half": 0.5, "halve": 0.5, "twice": 2.0, "double": 2.0, "quarter": 0.25, "a third": 1 / 3}[word]
+    quantity = "distance" if "distance" in text or "as far" in text else "power" if "power" in text or "as much" in text else ""
+    target = next((f for f in reversed(scene.facts) if (f.quantity == quantity if quantity else f.quantity in ("power", "distance"))), None)
+    if target is None and quantity in ("", "power"):
+        target = Fact("power", 1.0)
+    if target is None:
+        return query, scene
+    new = replace(target, value=target.value * factor, said=found.group(), origin="said", bad="" if target.quantity != "power" or target.value * factor <= 1 else "a flash cannot give more than full power")
+    facts = tuple(f for f in query.facts if f.quantity not in ("power", "share", "count", "times"))
+    asks = tuple(a for a in query.asks if a.quantity != target.quantity) or scene.asks
+    return replace(query, facts=facts + (new,), asks=asks, unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not target))
+
+
+def another_length(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and another metre": the same way as the move before."""
+    last = next((f for f in reversed(scene.facts) if f.quantity == "last_move"), None)
+    facts = []
+    for fact in query.facts:
+        if fact.quantity == "move" and fact.cue == "again" and last is not None:
+            fact = replace(fact, value=math.copysign(fact.value, last.value), cue="")
+        facts.append(fact)
+    moves = [f for f in facts if f.quantity == "move"]
+    if moves:
+        kept = tuple(f for f in scene.facts if f.quantity != "last_move")
+        scene = replace(scene, facts=kept + (Fact("last_move", moves[-1].value, said="the last move"),))
+    return replace(query, facts=tuple(facts)), scene
