@@ -150,7 +150,7 @@ def other_light(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     lights = list(dict.fromkeys(f.of for f in scene.facts if f.of and f.quantity in ("guide_number", "distance", "power", "aperture")))
     if "b" in query.mentioned and len(lights) == 2 and "b" not in lights:
-        other = next((l for l in lights if l != scene.asks[0].of), lights[-1])
+        other = next((name for name in lights if name != scene.asks[0].of), lights[-1])
         return replace(query, mentioned=(other,), asks=(replace(scene.asks[0], of=other),)), scene
     name = query.mentioned[0]
     if name in lights and re.match(r"\W*(and|what about|how about|now)\b", query.text.lower()):

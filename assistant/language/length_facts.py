@@ -1,0 +1,143 @@
+"""Whose a length is: the flash's, the camera's, a row's, a room's, a leg of a bounce, or a move."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.language.items import Item
+from assistant.language.place import Place, fact_at
+from assistant.language.rows import around, row_length
+from assistant.query import Fact
+from assistant.units import LENGTH
+
+
+def length_fact(place: Place) -> Fact:
+    told = place.beside(-1)
+    flash = place.beside(-2)
+    whole = place.at == len(place.items) - 1 and told is not None and told.kind == "link" and flash is not None
+    if whole and flash is not None and (flash.kind in ("noun", "named") or (flash.kind == "cue" and flash.word == "my_kit")) and place.item.unit in ("ft", "m") \
+            and place.item.value / LENGTH[place.item.unit] >= (30 if place.item.unit == "ft" else 9) and "guide_number" not in place.kinds:
+        return fact_at(place, "guide_number", place.item.value / LENGTH[place.item.unit])
+    if place.near("gn_hint", before=3, after=3) and place.item.unit in ("ft", "m") and "guide_number" not in place.kinds:
+        return fact_at(place, "guide_number", place.item.value / LENGTH[place.item.unit])
+    if place.text[place.item.end :].lower().lstrip().startswith("deep") and place.cues & {"rows", "front", "back"} and not re.search(r"\b(?:room|studio|garage|hall)\b", place.text.lower()):
+        return fact_at(place, "gap", of="back")
+    if place.item.unit == "mm" and _is_focal(place):
+        return fact_at(place, "focal_length", of="")
+    for rule in (_extension, _camera_distance, _focus_distance, _room_limit, _standing, _move, _path_leg):
+        found = rule(place)
+        if found:
+            return found
+    return fact_at(place, "distance", cue=_from_to(place))
+
+
+def _from_to(place: Place) -> str:
+    before = place.beside(-1)
+    if before and before.kind == "mark" and before.word in ("FROM", "TO"):
+        return before.word.lower()
+    return ""
+
+
+def _is_focal(place: Place) -> bool:
+    if not 0.008 <= place.item.value <= 2:
+        return False
+    if place.near("extension", before=1, after=2) or _named_extension(place):
+        return False
+    return True
+
+
+def _named_extension(place: Place) -> bool:
+    before_it = place.items[max(0, place.at - 6) : place.at]
+    if any(i.kind == "mark" and i.word == "EXTENSION" for i in before_it) and not any(i.kind == "mark" and i.word == "LENS" for i in place.items[place.at : place.at + 3]):
+        return not any(i.kind in ("length", "focal_length") for i in before_it)
+    after = [i for i in (place.beside(1), place.beside(2)) if i]
+    before = [i for i in (place.beside(-1), place.beside(-2)) if i]
+    return any(i.kind == "mark" and i.word == "EXTENSION" for i in before + after)
+
+
+def _extension(place: Place) -> Fact | None:
+    return fact_at(place, "extension", of="") if _named_extension(place) else None
+
+
+def _camera_distance(place: Place) -> Fact | None:
+    after = place.items[place.at + 1 : place.at + 4]
+    if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
+        return fact_at(place, "camera_distance", of="camera")
+    last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "self", "ceiling", "subject")))
+    near = last is not None and (last.word != "self" or place.at - place.items.index(last) <= 3)
+    if last and near and last.kind == "cue" and last.word in ("camera", "self") and not _light_follows(place):
+        return fact_at(place, "camera_distance", of="camera", cue=last.word)
+    return None
+
+
+def _light_follows(place: Place) -> bool:
+    after = place.beside(2)
+    return place.mark("FROM", offset=1) and after is not None and after.kind in ("noun", "role", "named")
+
+
+def _focus_distance(place: Place) -> Fact | None:
+    return fact_at(place, "focus_distance", of="camera") if place.near("focus", before=4, after=3) else None
+
+
+def _room_limit(place: Place) -> Fact | None:
+    if place.near("rows", before=2, after=2) and not place.near("room", before=4, after=3) and "room" not in place.text.lower():
+        return None
+    room = place.near("ambient", before=4, after=3)
+    if room and place.text[room.start : room.end].lower() in ("room", "hall", "stage") and not place.mark("FROM", offset=1) and place.item.value > 1.5:
+        return fact_at(place, "max_distance", of="", cue="at_most")
+    if place.near("room", "at_most", before=5, after=4) and not place.near("further", "closer", before=1, after=0):
+        if place.near("room", before=4, after=3) or "distance" not in place.kinds or place.near("at_most", before=3, after=3):
+            return fact_at(place, "max_distance", of="", cue="at_most")
+    if place.near("at_least", before=2, after=2):
+        return fact_at(place, "min_distance", of="", cue="at_least")
+    return None
+
+
+_MOVES = {"further": 1, "closer": -1}
+
+
+def _move(place: Place) -> Fact | None:
+    """"back a metre", "two feet closer", "another metre": a change, not a place."""
+    if place.mark("TO", "AT") or place.text[: place.item.start].lower().rstrip().endswith("from"):
+        return None
+    before, after = place.beside(-1), place.beside(1)
+    two_before = place.beside(-2)
+    words = [i.word for i in (before, after) if i and i.kind == "cue"]
+    moving = place.near("move", before=4, after=0) is not None
+    if place.item.word == "again":
+        return fact_at(place, "move", of=place.owner, cue="again")
+    for word in words:
+        if word in _MOVES:
+            said_move = moving or (before is not None and before.kind == "cue" and before.word in _MOVES) or _is_comparative(place, after)
+            if said_move and not (two_before and two_before.kind == "mark" and two_before.word == "TO"):
+                return fact_at(place, "move", place.item.value * _MOVES[word], of=place.owner)
+    return None
+
+
+def _is_comparative(place: Place, after: Item | None) -> bool:
+    text = place.text[after.start : after.end].lower() if after and after.kind == "cue" else ""
+    return text.startswith(("further", "farther", "closer", "nearer", "forward", "tighter"))
+
+
+def _standing(place: Place) -> Fact | None:
+    """Rows and backdrops: a gap between two of them, or a row's own distance."""
+    if place.cues & {"bounce", "ceiling", "path"}:
+        return None
+    if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
+        return None if place.owner or "behind" not in place.text.lower() else _behind(place)
+    return _behind(place)
+
+
+def _behind(place: Place) -> Fact | None:
+    lengths = [i for i in place.every if i.kind in ("length", "length_range")]
+    floor = max((i.end for i in lengths if i.end <= place.item.start), default=0)
+    ceiling = min((i.start for i in lengths if i.start >= place.item.end), default=len(place.text))
+    found = row_length(*around(place.text, place.item.start, place.item.end, floor, ceiling))
+    return fact_at(place, found[0], of=found[1]) if found else None
+
+
+def _path_leg(place: Place) -> Fact | None:
+    if "bounce" in place.cues or "ceiling" in place.cues:
+        if place.near("ceiling", "wall", "leg_from", "leg_to", "path", before=6, after=6) or "path" in place.cues:
+            return fact_at(place, "path", of="")
+    return None

@@ -1,0 +1,94 @@
+"""What stops are said of: a loss, a push, a power, or one light against another."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.language.place import Place, fact_at
+from assistant.language.segments import is_role
+from assistant.query import Fact
+
+
+def stop_fact(place: Place) -> Fact:
+    for rule in (_push, _filter_loss, _modifier_loss, _relation, _power_down):
+        found = rule(place)
+        if found:
+            return found
+    return fact_at(place, "stops", of=place.owner, cue=_direction(place))
+
+
+def _direction(place: Place) -> str:
+    """Whether more or less light is meant; empty where it was not said."""
+    if place.item.unit in ("-", "+"):
+        return "less" if place.item.unit == "-" else "more"
+    near = place.near("less", "more", "down", "up", "open_up", "close_down", before=3, after=2)
+    table = {"less": "less", "more": "more", "down": "less", "up": "more", "open_up": "more", "close_down": "less"}
+    return table[near.word] if near else ""
+
+
+def _push(place: Place) -> Fact | None:
+    near = place.near("push", "pull", before=5, after=3)
+    if not near:
+        return None
+    if near.word == "pull" and re.match(r"(?:pull\w*) (?:it |the (?:light|flash|lamp|key|strobe|head) |back)", place.text[near.start :], re.I) and not re.search(r"film|roll|iso|asa|box speed|lab", place.text, re.I):
+        return None
+    sign = 1 if near.word == "push" else -1
+    return fact_at(place, "push", sign * abs(place.item.value), of="film")
+
+
+def _filter_loss(place: Place) -> Fact | None:
+    near = place.kind_near("camera_filter", before=5, after=3)
+    if near and near.word == "BARE":
+        return None
+    return fact_at(place, "filter_loss", abs(place.item.value), of="camera", unit=near.word) if near else None
+
+
+def _modifier_loss(place: Place) -> Fact | None:
+    loss = place.near("loss", before=5, after=3)
+    modifier = place.kind_near("modifier", before=6, after=3)
+    adjacent = place.beside(1)
+    if adjacent is not None and adjacent.kind == "modifier":
+        return fact_at(place, "loss", abs(place.item.value), unit=adjacent.word)
+    if loss and (modifier or place.near("less", before=0, after=2) or "hss" in place.cues or "ceiling" in place.cues or "wall" in place.cues):
+        return fact_at(place, "loss", abs(place.item.value), unit=modifier.word if modifier else _what_loses(place))
+    if modifier and not place.near("less", "more", before=2, after=2):
+        return fact_at(place, "loss", abs(place.item.value), unit=modifier.word)
+    if loss and "how_many" not in place.cues:
+        return fact_at(place, "loss", abs(place.item.value), unit=_what_loses(place))
+    if "hss" in place.cues and place.near("less", "down", before=3, after=3):
+        return fact_at(place, "loss", abs(place.item.value), unit="hss")
+    return None
+
+
+def _what_loses(place: Place) -> str:
+    for word in ("ceiling", "wall", "hss"):
+        if word in place.cues:
+            return word
+    return ""
+
+
+def _relation(place: Place) -> Fact | None:
+    """"the fill one stop under the key": whose, which way, against what."""
+    way = place.near("less", "more", before=2, after=2)
+    if not way:
+        return None
+    start = place.items.index(way)
+    against = next((i for i in place.items[max(start, place.at) + 1 : max(start, place.at) + 5] if is_role(i) or i.kind == "aperture"
+                    or (i.kind == "cue" and i.word in ("ambient", "backdrop", "meter"))), None)
+    subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in ("ambient", "backdrop")))
+    if against is not None and is_role(against) and place.text[: against.start].lower().rstrip().endswith(" as"):
+        subject, against = against, None
+    if against is None and subject is None:
+        return None
+    to = "" if against is None else ("aperture" if against.kind == "aperture" else against.word)
+    if to in ("meter",):
+        to = "ambient"
+    return fact_at(place, "relation", of=subject.word if subject else "", to=to, cue=way.word)
+
+
+def _power_down(place: Place) -> Fact | None:
+    """"turned down two stops": a power, when it is the flash that is turned."""
+    near = place.near("down", "up", before=3, after=2)
+    if not near or near.word != "down" or place.near("open_up", "close_down"):
+        return None
+    return fact_at(place, "power_down", abs(place.item.value), cue="less")
