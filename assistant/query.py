@@ -7,8 +7,8 @@ stays beside each value so that the answer can be given in the person's own.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
-from typing import Iterable, Iterator
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +86,7 @@ class Query:
         """Whether one of these is asked."""
         return any(a.quantity in quantities for a in self.asks)
 
-    def with_facts(self, facts: Iterable[Fact]) -> "Query":
+    def with_facts(self, facts: Iterable[Fact]) -> Query:
         """The same question about other facts."""
         return replace(self, facts=tuple(facts))
 

@@ -7,24 +7,24 @@ from dataclasses import replace
 
 from assistant.answer import Answer
 from assistant.language import speaking
-from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, move_lengths, supply_missing
+from assistant.memory.carried import carried
+from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, supply_missing
 from assistant.memory.corrections import correction, last_put_right, shown
 from assistant.memory.followups import follow_up
-from assistant.memory.steps import halves
-from assistant.memory.carried import carried
-from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.memory.kit import CAMERA, FLASH, Kit
+from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
+from assistant.memory.steps import halves
 from assistant.query import Ask, Fact, Query
-from assistant.scales import OutOfRange
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
+from assistant.scales import OutOfRange
+from assistant.solving.choices import options
 from assistant.solving.flash import asked_unit
 from assistant.solving.lights import guide_unit, preferred_unit
 from assistant.solving.limits import check
-from assistant.solving.sureness import sentence
-from assistant.solving.solution import Solution
-from assistant.solving.choices import options
 from assistant.solving.ranges import wants_table
+from assistant.solving.solution import Solution
 from assistant.solving.solver import impossible, solve, unbearable, unused
+from assistant.solving.sureness import sentence
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
 from assistant.turn import Handler, Turn
 
@@ -318,7 +318,7 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
 
 
 def _ledger(solution: Solution) -> tuple[str, ...]:
-    return tuple(f"{l.label or l.quantity.replace('_', ' ')} {l.value:.4g}: {l.stops:+.2f} stops" for l in solution.lines)
+    return tuple(f"{entry.label or entry.quantity.replace('_', ' ')} {entry.value:.4g}: {entry.stops:+.2f} stops" for entry in solution.lines)
 
 
 def _leftover(query: Query) -> str:

@@ -8,7 +8,7 @@ Question words that carry their quantity ("how far", "how many stops") ask by th
 from __future__ import annotations
 
 import re
-from typing import Sequence
+from collections.abc import Sequence
 
 from assistant.language.items import Item
 from assistant.language.segments import Segment, is_role

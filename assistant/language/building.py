@@ -38,13 +38,13 @@ class _NoLexer(Lexer):
     def __init__(self, lexer_conf: Any) -> None:
         pass
 
-    def lex(self, tokens: Any) -> Any:
-        yield from tokens
+    def lex(self, lexer_state: Any, parser_state: Any) -> Any:
+        yield from lexer_state
 
 
 def build_parser(files: list[Path]) -> dict[str, Any]:
     """Actions, rules, start and end state of the LALR(1) table."""
-    table = make_lark(files).parser.parser._parse_table  # type: ignore[attr-defined]
+    table = make_lark(files).parser.parser._parse_table
     rules: list[tuple[str, int, str]] = []
     index: dict[Any, int] = {}
     states: list[dict[str, int]] = [{} for _ in range(len(table.states))]

@@ -8,8 +8,8 @@ nobody. "Two stops under" becomes a relation of the fill or of the ambient light
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Sequence
 
 from assistant.query import Ask, Fact
 

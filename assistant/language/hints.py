@@ -7,7 +7,7 @@ Each row: what the words look like, what facts must be there, what is asked.
 from __future__ import annotations
 
 import re
-from typing import Iterable, Sequence
+from collections.abc import Iterable, Sequence
 
 from assistant.query import Ask, Fact
 

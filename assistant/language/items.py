@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from typing import Callable, Sequence
 
 from assistant.language.hearing import Token
 from assistant.language.numbers import Number
 from assistant.language.parsing import Node, Part
-from assistant.scales import iso_from_din, is_aperture_mark
+from assistant.scales import is_aperture_mark, iso_from_din
 from assistant.units import LENGTH
 
 PACE_METRES = {"ft": 2.5 * 0.3048, "m": 0.75}  # common practice, no source
@@ -196,7 +196,7 @@ def _power_shifted(sign: int) -> Callable[[Node], Item]:
 
 def _simple(kind: str, unit: str = "", scale: float = 1.0, bad_at_zero: str = "") -> Callable[[Node], Item]:
     def read(node: Node) -> Item:
-        value = _numbers(node)[0].value * scale
+        value = next((n.value for n in _numbers(node)), 1.0) * scale  # "a hertz" is one
         bad = bad_at_zero if bad_at_zero and not 0 < value < math.inf else ""
         return _item(kind, node, value, unit=unit, bad=bad, named=len(node.children) > 1)
 

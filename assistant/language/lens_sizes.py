@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import Sequence
 
 from assistant.query import Ask, Fact
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import Sequence
 
 from assistant.language import lens_sizes
 from assistant.language.hearing import fold

@@ -6,8 +6,9 @@ nothing), or unknown. The table is grammar/words.toml; here it is only looked up
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any, Sequence
+from typing import Any
 
 from assistant.language.numbers import Raw
 

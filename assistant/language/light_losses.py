@@ -6,8 +6,8 @@ Works on facts already read, by what stands before and after each in the text.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import Sequence
 
 from assistant.language import stop_words
 from assistant.query import Ask, Fact

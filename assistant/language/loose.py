@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import re
-from typing import Sequence
+from collections.abc import Sequence
 
 from assistant.language.items import Item
 from assistant.language.rows import around, loose_row

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Iterable, Sequence
+from collections.abc import Iterable, Sequence
 
 from assistant.language.hearing import Token
 
@@ -42,9 +42,9 @@ def _name_after(tokens: Sequence[Token], place: int, text: str) -> str:
         if words and token.type != "WORD" and not said[:1].isupper():
             break
         words.append(token)
-    proper = [w for w in words if w.type == "WORD" and text[w.start : w.start + 1].isupper()]
-    if proper and len(words) > len(proper):
-        words = proper[-1:] if not text[words[0].start : words[0].start + 1].isupper() else words
+    capitals = [w for w in words if w.type == "WORD" and text[w.start : w.start + 1].isupper()]
+    if capitals and len(words) > len(capitals):
+        words = capitals[-1:] if not text[words[0].start : words[0].start + 1].isupper() else words
     return text[words[0].start : words[-1].end] if words else ""
 
 

@@ -330,8 +330,8 @@ def _is_unit(pieces: list[Raw], place: int) -> bool:
     return _text(pieces, place) in ("feet", "foot", "ft", "metres", "meters", "metre", "meter", "inches", "yards", "percent", "power", "stops")
 
 
-_F_SPOKEN = {1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64, 90, 3.5, 4.5, 6.3, 1.8, 7.1, 9, 10, 13, 14, 18, 20, 25}
-_ISO_SPOKEN = {25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 3200, 6400}
+_F_SPOKEN: set[float] = {1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64, 90, 3.5, 4.5, 6.3, 1.8, 7.1, 9, 10, 13, 14, 18, 20, 25}
+_ISO_SPOKEN: set[float] = {25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 3200, 6400}
 
 
 def _groups_to_keep(groups: list[tuple[int, int]], cue: str, unit_follows: bool) -> int:
@@ -343,7 +343,7 @@ def _groups_to_keep(groups: list[tuple[int, int]], cue: str, unit_follows: bool)
     if len(groups) < 2:
         return len(groups)
     values = [g for g, _ in groups]
-    marks = {"f": _F_SPOKEN, "iso": _ISO_SPOKEN}.get(cue)
+    marks: set[float] | None = {"f": _F_SPOKEN, "iso": _ISO_SPOKEN}.get(cue)
     if marks is not None:
         for keep in range(len(groups), 0, -1):
             head = values[:keep]

@@ -8,8 +8,9 @@ Time grows with the length of the text, since no phrase is longer than a dozen t
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Sequence, Union
+from typing import Union
 
 from assistant.language.hearing import Token
 from assistant.language.tables import Tables
@@ -20,7 +21,7 @@ class Node:
     """A grammar rule and what it took."""
 
     name: str
-    children: tuple["Part", ...]
+    children: tuple[Part, ...]
 
     @property
     def start(self) -> int:

@@ -4,27 +4,26 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import Sequence
 
 from assistant.language import daylight, light_losses
 from assistant.language.asks import asks_of
 from assistant.language.facts import facts_of
-from assistant.language.hearing import Heard, hear
+from assistant.language.hearing import hear
 from assistant.language.hints import implied_asks
 from assistant.language.items import PACE_METRES, Item, build
-from assistant.language.loose import loose_number
 from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.lists import expand
+from assistant.language.loose import loose_number
 from assistant.language.names import index_of, names_told
 from assistant.language.parsing import parse
 from assistant.language.segments import Segment, cut, is_role, owners
 from assistant.language.tables import Tables
-from assistant.language.yes_no import is_claim
 from assistant.language.time_words import time_asks, time_facts
-from assistant.query import Ask, Fact, Query
+from assistant.language.yes_no import is_claim
+from assistant.query import Fact, Query
 from assistant.scales import is_aperture_mark, is_film_speed_mark
-
 
 
 def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
@@ -147,7 +146,7 @@ def _put_right(items: list[Item]) -> list[Item]:
     """A slip of the tongue: "one twenty feet, no sorry, one ten feet" is 110 feet."""
     out: list[Item] = []
     slips = {"correction"}
-    for place, item in enumerate(items):
+    for item in items:
         gap = [i for i in out[-4:] if i.kind != "glue"]
         said = [i for i in gap if i.kind == "cue" and i.word in slips]
         if item.kind in ("length", "number", "guide_number", "film_speed", "aperture", "power", "share") and said:

@@ -6,8 +6,8 @@ by where the light's name stands among the quantities, and nowhere else.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Sequence
 
 from assistant.language.items import Item
 

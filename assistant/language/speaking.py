@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 import re
-from typing import Callable
+from collections.abc import Callable
 
 from assistant import scales
-from assistant.language.calling import called, printable as printable
 from assistant.answer import Assumed, Quantity
-from assistant.query import Fact, Query
+from assistant.language.calling import called
+from assistant.language.calling import printable as printable
+from assistant.query import Fact
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 
@@ -64,7 +65,7 @@ def _power(q: Quantity) -> str:
         return f"{number(value)} times full power"
     mark = scales.nearest_power(value).text
     spoken = scales.speak_power(value)
-    exact = "" if abs((q.error_stops or 0)) < 0.01 else f", exactly {_fraction(value)}"
+    exact = "" if abs(q.error_stops or 0) < 0.01 else f", exactly {_fraction(value)}"
     return f"{spoken} power{exact}{_off(q)}" if mark else spoken
 
 
@@ -230,8 +231,10 @@ def _assumed_one(a: Assumed, answers: tuple[Quantity, ...] = ()) -> str:
 
 def fact(f: Fact) -> str:
     """A fact as it was understood, in a few words."""
-    whose = f"{f.of} " if f.of and f.of not in ("both", "camera", "film") else ""
-    return whose + _FACT.get(f.quantity, lambda x: f"{x.quantity.replace('_', ' ')} {number(x.value)}")(f)
+    whose = f"{called(f.of)} " if f.of and f.of not in ("both", "camera", "film") else ""
+    whose += "at " if whose and f.quantity == "distance" else ""
+    say_it = _FACT.get(f.quantity)
+    return whose + (say_it(f) if say_it else f"{f.quantity.replace('_', ' ')} {number(f.value)}")
 
 
 def _far(f: Fact) -> str:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import Sequence
 
 from assistant.query import Fact
 from assistant.scales import is_film_speed_mark

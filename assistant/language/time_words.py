@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import Sequence
 
 from assistant.language.hearing import fold
 from assistant.language.items import Item
@@ -134,7 +134,7 @@ def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) 
         return [Ask("shutter", "freeze")]
     if "blur" in kinds and not timed:
         return [Ask("duration", "freeze")]
-    if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed and not "blur" in kinds):
+    if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed and "blur" not in kinds):
         return [Ask("duration", "freeze")]
     if _MOVES.search(lower) or timed:
         return [Ask("distance", "movement", next((a.unit for a in asks if a.unit), ""))]
@@ -204,7 +204,7 @@ def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
     if not _POPS.search(lower) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
         return None
     more = "more" if re.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
-    if kinds & {"frequency"} or re.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and not "sync" in kinds:
+    if kinds & {"frequency"} or re.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
         rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]
         return [Ask("count", more, "flashes" if "frequency" in kinds else "pops"), *rest]
     return None

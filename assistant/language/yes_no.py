@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Sequence
+from collections.abc import Sequence
 
 from assistant.language.items import Item
 from assistant.language.patterns import Pattern

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import replace
-from typing import Callable
 
 from assistant import scales
 from assistant.answer import Assumed, Quantity
@@ -311,6 +311,6 @@ def _sold(stops: float) -> str:
     return f"{2 ** max(1, round(stops)):g}"
 
 
-_SOLVERS: dict[str, Callable[[Query, Ask], "Solution | None"]] = {
+_SOLVERS: dict[str, Callable[[Query, Ask], Solution | None]] = {
     "shutter": _shutter, "aperture": _aperture, "film_speed": _film_speed, "exposure_value": _exposure_value, "stops": _stops, "nd": _nd, "factor": _nd,
 }

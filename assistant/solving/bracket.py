@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, replace
-from typing import Callable
 
 from assistant.answer import Quantity
 from assistant.physics.film import bracket_offsets
@@ -32,7 +32,7 @@ class Base:
     working: tuple[str, ...] = ()
 
 
-_MAKE: dict[str, tuple[float, Callable[[float, "str | None"], Quantity]]] = {
+_MAKE: dict[str, tuple[float, Callable[[float, str | None], Quantity]]] = {
     # quantity: the power of two its value takes for one stop more exposure
     "aperture": (-0.5, marks.aperture), "shutter": (1.0, marks.shutter), "power": (1.0, marks.power), "film_speed": (-1.0, marks.film_speed),
 }
@@ -99,7 +99,7 @@ def _from_flash(query: Query) -> Base | None:
     found = flash.solve(Query(query.text, plain, (Ask("aperture"),)))
     if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
         return None
-    return Base("aperture", found.answers[0].value, found.used, tuple(f"{l.quantity} {l.value:.4g}: {l.stops:+.2f} stops" for l in found.lines))
+    return Base("aperture", found.answers[0].value, found.used, tuple(f"{entry.quantity} {entry.value:.4g}: {entry.stops:+.2f} stops" for entry in found.lines))
 
 
 # --- the frames ------------------------------------------------------------------------------------

@@ -6,16 +6,13 @@ The ledger needs no guide number for this: only the differences count.
 
 from __future__ import annotations
 
-import math
-from typing import Iterable
-
 from assistant.answer import Quantity
+from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
-from assistant.solving.ledger import WEIGHT, changed, stops_of, value_of
+from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
-from assistant.physics.flash import whole_count
 
 CHANGING = ("aperture", "distance", "power", "film_speed", "energy", "count", "loss", "power_down", "modifier")
 DEFAULT_BEFORE = {"power": 1.0, "count": 1.0, "loss": 0.0}

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import replace
-from typing import Callable
 
 from assistant.answer import Quantity
 from assistant.query import Ask, Fact, Query

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Callable
 
 from assistant.answer import Quantity
 from assistant.scales import aperture_difference_stops, shutter_difference_stops, speak_stops

@@ -14,6 +14,7 @@ from assistant.solving.claim_steps import is_figure, without_sums
 from assistant.solving.claim_words import plain, terms
 from assistant.solving.solution import Solution
 
+
 def readable(query: Query) -> Query:
     """Without the words of the rule itself ("halves the guide number" is no half power), sums done."""
     spans = [(t.start, t.end) for t in terms(query.text) if t.quantity not in ("power", "count", "stops", "aperture", "distance", "film_speed", "time") or not re.search(r"\d", query.text[t.start : t.end])]

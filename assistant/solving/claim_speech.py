@@ -10,7 +10,6 @@ from assistant.solving.claim_steps import Step
 from assistant.units import LENGTH, speak_length
 
 
-
 def right_sentence(right: Quantity, holds: bool) -> str:
     """What the settings give, in one sentence."""
     said = _spoken(right)

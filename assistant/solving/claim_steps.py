@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Iterable
 
 from assistant.query import Fact, Query
 from assistant.scales import aperture_difference_stops

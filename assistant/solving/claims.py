@@ -14,19 +14,19 @@ from assistant.answer import Quantity
 from assistant.query import Ask, Fact, Query
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_folklore import judge_folklore
-from assistant.solving.claim_parts import judge_parts
-from assistant.solving.claim_losses import judge_loss
-from assistant.solving.claim_reading import LENGTH_OF, first_step, readable
-from assistant.solving.claim_ratios import judge_ratio
-from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
-from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps, without_sums
-from assistant.solving.claim_words import plain, terms
 from assistant.solving.claim_compare import judge_comparison, judge_degrees
 from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.claim_equal import claim_of_equals, claim_of_readings
+from assistant.solving.claim_folklore import judge_folklore
+from assistant.solving.claim_losses import judge_loss
+from assistant.solving.claim_parts import judge_parts
 from assistant.solving.claim_pops import claim_of_pops
+from assistant.solving.claim_ratios import judge_ratio
+from assistant.solving.claim_reading import LENGTH_OF, first_step, readable
+from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
+from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_sync import claim_of_sync
+from assistant.solving.claim_words import plain
 from assistant.solving.film import claim_about_film
 from assistant.solving.solution import Solution
 

@@ -7,15 +7,14 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import replace
-from typing import Callable
 
 from assistant import scales
 from assistant.answer import Quantity
-from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
-from assistant.solving.lights import guide_unit, preferred_unit
+from assistant.solving.lights import guide_unit
 from assistant.solving.solution import Solution, needs
 from assistant.units import LENGTH
 

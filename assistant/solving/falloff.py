@@ -378,7 +378,7 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     place = scene.near + back_off_for_spread(scene.near, scene.near + scene.depth, abs(wanted[0]))
     stops = 2 * math.log2(place / scene.near)
-    now = next((l.power for l in lights(query) if l.power is not None), None)
+    now = next((lamp.power for lamp in lights(query) if lamp.power is not None), None)
     if now is None:
         return needs(("power",), f"It takes {speak_stops(abs(stops))} ({2 ** stops:.3g} times) {'more' if stops > 0 else 'less'} light than now. What power is the flash at now?", scene.used + wanted[1], "falloff")
     value = now * 2**stops

@@ -89,7 +89,7 @@ def _fill_under(query: Query) -> Solution | None:
     """How many stops the flash alone lies under or over the ambient light."""
     at = working(query)
     light = daylight(query, at)
-    one = next((l for l in lights(query) if l.guide_number is not None and l.distance is not None), None)
+    one = next((lamp for lamp in lights(query) if lamp.guide_number is not None and lamp.distance is not None), None)
     if one is None:
         return _readings_apart(query)
     if light is None or (light.relative and light.aperture is None):
@@ -147,7 +147,7 @@ def _target(query: Query, light: Daylight, at: Working, said: Fact | None, room:
 
 
 def _for_target(query: Query, ask: Ask, target: float, light: Daylight, at: Working, offsets: tuple[Fact, ...]) -> Solution | None:
-    found = [l for l in lights(query) if l.guide_number is not None or l.distance is not None] or lights(query)
+    found = [lamp for lamp in lights(query) if lamp.guide_number is not None or lamp.distance is not None] or lights(query)
     one = replace(found[0], reading=None)
     lacking = tuple(q for q, v in (("guide_number", one.guide_number), ("distance", one.distance)) if v is None and q != ask.quantity)
     if lacking:

@@ -9,16 +9,16 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from assistant.answer import Assumed, Quantity
+from assistant.answer import Assumed
 from assistant.physics.flash import sum_of_light, whole_count
 from assistant.query import Ask, Fact, Query
-from assistant.units import speak_length
 from assistant.solving import camera
 from assistant.solving.ledger import Line, balance, close, line
-from assistant.solving.lights import NOT_SUBJECT, Light, guide_unit, lights, preferred_unit, typical_words
-from assistant.solving.readings import metered_sum
+from assistant.solving.lights import Light, guide_unit, lights, preferred_unit, typical_words
 from assistant.solving.marks import aperture, count, distance, film_speed, guide_number, power
+from assistant.solving.readings import metered_sum
 from assistant.solving.solution import Solution, needs, rejected
+from assistant.units import speak_length
 
 ASKED = ("aperture", "distance", "power", "film_speed", "guide_number", "count")
 NAMES = {"guide_number": "the guide number of the flash", "distance": "the distance from the flash to the subject",
@@ -38,11 +38,11 @@ def solve(query: Query) -> Solution | None:
 
 def _assumptions(query: Query, found: list[Light], film: tuple[Assumed, ...], asked: str = "") -> tuple[Assumed, ...]:
     made = list(film)
-    if asked != "power" and any(l.power is None and l.guide_number is not None for l in found):
+    if asked != "power" and any(lamp.power is None and lamp.guide_number is not None for lamp in found):
         if not any(f.quantity in ("power", "power_down") for f in query.facts):
             made.append(Assumed("power", 1.0, "of full", "none was given"))
     for fact in query.facts:
-        if fact.quantity == "guide_number" and any(fact in l.facts for l in found):
+        if fact.quantity == "guide_number" and any(fact in lamp.facts for lamp in found):
             unit, taken = guide_unit(query, fact, asked_unit(query))
             if taken:
                 made.append(Assumed("guide_number", fact.value, unit, "no unit was given with the guide number"))
@@ -77,7 +77,7 @@ def _reading(one: Light, speed: float, loss: float) -> tuple[float, list[Line]]:
 
 
 def _facts(found: list[Light], *more: tuple[Fact, ...]) -> tuple[Fact, ...]:
-    facts = [f for l in found for f in l.facts] + [f for group in more for f in group]
+    facts = [f for lamp in found for f in lamp.facts] + [f for group in more for f in group]
     return tuple(dict.fromkeys(facts))
 
 
@@ -120,15 +120,15 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
     found = _split(lights(query, asked_unit(query)), query)
     speed, film, film_facts = camera.film_speed(query)
     loss, loss_facts, _ = camera.loss_total(query)
-    chosen = [l for l in found if l.name == ask.of] if ask.of not in ("", "both") else [l for l in found if l.of_subject]
+    chosen = [lamp for lamp in found if lamp.name == ask.of] if ask.of not in ("", "both") else [lamp for lamp in found if lamp.of_subject]
     chosen = chosen or found
     chosen, found = _from_relations(query, chosen, found, speed, loss)
     for one in chosen:
         missing = _missing(query, one, ("guide_number", "distance")) if one.reading is None else ()
         if missing:
             return needs(missing, ask_for(missing, one.name), _facts(found, film_facts), "flash")
-    read = {l.name: _reading(l, speed, loss) for l in found if not _missing(query, l, ("guide_number", "distance")) or l.reading is not None}
-    value = sum_of_light(read[l.name][0] for l in chosen)
+    read = {lamp.name: _reading(lamp, speed, loss) for lamp in found if not _missing(query, lamp, ("guide_number", "distance")) or lamp.reading is not None}
+    value = sum_of_light(read[lamp.name][0] for lamp in chosen)
     answers = [aperture(value, ask.of if ask.of not in ("", "both") else None)]
     for one in found:
         if (len(chosen) > 1 or one not in chosen) and one.name in read:
@@ -151,13 +151,13 @@ def _from_relations(query: Query, chosen: list[Light], found: list[Light], speed
         if other is not None:
             stops = abs(said.value) * (1 if said.cue == "more" else -1)
             made[one.name] = replace(one, reading=_reading(other, speed, loss)[0] * 2 ** (stops / 2), facts=(*one.facts, said))
-    return [made.get(l.name, l) for l in chosen], [made.get(l.name, l) for l in found]
+    return [made.get(lamp.name, lamp) for lamp in chosen], [made.get(lamp.name, lamp) for lamp in found]
 
 
 def _single(query: Query, ask: Ask, unknown: str) -> tuple[Light, list[Line], tuple[Assumed, ...], tuple[Fact, ...]] | Solution:
     """The one light asked about and the ledger without its unknown, or what is missing."""
     found = lights(query, asked_unit(query))
-    one = next((l for l in found if l.name == ask.of), None) or next((l for l in found if _open(l, unknown)), found[0])
+    one = next((lamp for lamp in found if lamp.name == ask.of), None) or next((lamp for lamp in found if _open(lamp, unknown)), found[0])
     speed, film, film_facts = camera.film_speed(query)
     loss, loss_facts, _ = camera.loss_total(query)
     target = _target(query, found, one, speed, loss)
@@ -182,10 +182,10 @@ def _target(query: Query, found: list[Light], one: Light, speed: float, loss: fl
     fact = query.last("aperture", "") or query.last("aperture", "ambient")
     if fact is None:
         return None
-    others = [l for l in found if l is not one and l.of_subject and not _missing(query, l, ("guide_number", "distance"))]
+    others = [lamp for lamp in found if lamp is not one and lamp.of_subject and not _missing(query, lamp, ("guide_number", "distance"))]
     if not others or one.name in ("", *()) or not one.of_subject:
         return fact.value
-    already = sum(_reading(l, speed, loss)[0] ** 2 for l in others)
+    already = sum(_reading(lamp, speed, loss)[0] ** 2 for lamp in others)
     left = fact.value**2 - already
     return math.sqrt(left) if left > 0 else fact.value
 
@@ -219,7 +219,7 @@ def _power(query: Query, ask: Ask) -> Solution | None:
 
 
 def _film_speed(query: Query, ask: Ask) -> Solution | None:
-    found = [l for l in lights(query, asked_unit(query)) if l.of_subject]
+    found = [lamp for lamp in lights(query, asked_unit(query)) if lamp.of_subject]
     if len(found) > 1:
         return _film_speed_for_many(query, found)
     parts = _single(query, ask, "film_speed")
@@ -238,7 +238,7 @@ def _film_speed_for_many(query: Query, found: list[Light]) -> Solution:
             missing = missing + (() if target else ("aperture",))
             return needs(missing, ask_for(missing, one.name))
     assert target is not None
-    total = sum_of_light(_reading(l, 100.0, loss)[0] for l in found)
+    total = sum_of_light(_reading(lamp, 100.0, loss)[0] for lamp in found)
     value = 100.0 * (target.value / total) ** 2
     return Solution(answers=(film_speed(value),), assumed=_assumptions(query, found, ()), used=_facts(found, loss_facts, (target,)), topic="flash")
 
@@ -253,8 +253,8 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
     lengths, many = query.all("distance"), query.last("count")
     if len(lengths) == 1 and not query.has("aperture") and many is not None and "combined" in query.cues:
         unit = "m" if lengths[0].unit in ("m", "cm") else "ft"
-        told = replace(lengths[0], quantity="guide_number", value=lengths[0].value / (0.3048 if unit == "ft" else 1.0), unit=unit, of="")
-        return _combined_guide(query.with_facts(tuple(f for f in query.facts if f is not lengths[0]) + (told,)), ask)
+        guide = replace(lengths[0], quantity="guide_number", value=lengths[0].value / (0.3048 if unit == "ft" else 1.0), unit=unit, of="")
+        return _combined_guide(query.with_facts(tuple(f for f in query.facts if f is not lengths[0]) + (guide,)), ask)
     target, film_facts = query.last("aperture"), query.all("film_speed")
     found = lights(query, asked_unit(query))
     one = found[0]
@@ -270,7 +270,7 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
     lines = one.lines("guide_number") + [line("film_speed", speed), line("loss", loss), line("aperture", target.value)]
     value = close("guide_number", lines) * math.sqrt(at_iso / 100.0)
     unit = preferred_unit(query, ask.unit)
-    assumed = () if film_facts else (Assumed("film_speed", 100.0, "ISO", "none was given"),)
+    assumed: tuple[Assumed, ...] = () if film_facts else (Assumed("film_speed", 100.0, "ISO", "none was given"),)
     if one.power is None:
         assumed += (Assumed("power", 1.0, "of full", "none was given"),)
     return Solution(answers=(guide_number(value if unit in ("m", "cm") else value / 0.3048, "m" if unit in ("m", "cm") else "ft", at_iso),), assumed=assumed, lines=(*lines, line("guide_number", value)),
@@ -283,7 +283,7 @@ def _combined_guide(query: Query, ask: Ask) -> Solution:
     unit = "m" if unit in ("m", "cm") else "ft"
     found = lights(query, unit)
     factor = 0.3048 if unit == "ft" else 1.0
-    total = sum((l.guide_number or 0.0) ** 2 * l.count * (l.power or 1.0) * 2.0 ** -l.loss for l in found)
+    total = sum((lamp.guide_number or 0.0) ** 2 * lamp.count * (lamp.power or 1.0) * 2.0 ** -lamp.loss for lamp in found)
     speeds = query.all("film_speed")
     at_iso = speeds[-1].value if speeds else 100.0
     value = math.sqrt(total * at_iso / 100.0) / factor

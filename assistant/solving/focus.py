@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, replace
-from typing import Callable
 
 from assistant.answer import Assumed, Quantity
 from assistant.physics import optics

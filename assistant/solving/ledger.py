@@ -13,8 +13,8 @@ definition of the guide number (ISO 1230) and the inverse square law.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Callable, Mapping
 
 from assistant.physics.ranges import require_positive
 

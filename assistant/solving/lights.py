@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from typing import Iterable
 
 from assistant.query import Fact, Query
 from assistant.solving.ledger import Line, line
@@ -208,7 +208,7 @@ def lights(query: Query, asked: str = "") -> list[Light]:
     names = light_names(query)
     many = len([n for n in names if n]) > 1
     found = [light(query, n, many, asked) for n in names]
-    return _readings_by_relation([_shared_guide(l, found, query) for l in found], query)
+    return _readings_by_relation([_shared_guide(lamp, found, query) for lamp in found], query)
 
 
 def _readings_by_relation(found: list[Light], query: Query) -> list[Light]:

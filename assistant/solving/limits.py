@@ -8,8 +8,8 @@ the balance and lies inside every limit that is known.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from typing import Callable, Iterator
 
 from assistant.answer import Quantity
 from assistant.physics.flash import whole_count
@@ -164,12 +164,12 @@ def _unwished(query: Query, way: Way) -> bool:
 
 
 def _value(lines: tuple[Line, ...], quantity: str) -> float | None:
-    return next((l.value for l in lines if l.quantity == quantity), None)
+    return next((entry.value for entry in lines if entry.quantity == quantity), None)
 
 
 def _solve(lines: tuple[Line, ...], fixed: Settings, unknown: str) -> float:
     """The unknown with some lines set to other values, so that the balance closes."""
-    kept = [line(l.quantity, fixed.get(l.quantity, l.value), l.label) for l in lines if l.quantity != unknown]
+    kept = [line(entry.quantity, fixed.get(entry.quantity, entry.value), entry.label) for entry in lines if entry.quantity != unknown]
     kept += [line(q, v) for q, v in fixed.items() if q != unknown and _value(lines, q) is None]
     return close(unknown, kept)
 

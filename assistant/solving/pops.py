@@ -214,7 +214,7 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
         return None
     base = popped(query)
     before = base.value if base else 1.0
-    lines = [l for l in lines if l]
+    lines = [entry for entry in lines if entry]
     return _answer(before * factor, before, ask, tuple((*used, *((base,) if base else ()))), "; ".join(lines))
 
 

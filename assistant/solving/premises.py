@@ -6,9 +6,9 @@ import re
 
 from assistant.query import Query
 from assistant.solving.claim_parts import judge_parts
+from assistant.solving.claim_reading import readable
 from assistant.solving.claim_rules import judge_rule
 from assistant.solving.claim_words import plain, terms
-from assistant.solving.claim_reading import readable
 
 _STATED = re.compile(r"\b(?:halves|doubles|quadruples|triples|quarters|divides|multiplies)\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b|\b(?:costs?|loses?|adds?|gives?) (?:only |just |me )?(?:a|one|two|three|half a|\d) stops?\b")
 _GIVEN = re.compile(r"\b(?:since|because|as|given that|seeing that|so|knowing|remember(?:ing)? that)\b|,|\band\b")

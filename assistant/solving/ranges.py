@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
-from typing import Callable
 
 from assistant.answer import Quantity
 from assistant.query import Ask, Fact, Query

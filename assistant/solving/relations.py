@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from assistant.answer import Assumed, Quantity
+from assistant.answer import Quantity
 from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stops_from_key_plus_fill, stops_from_key_to_fill
 from assistant.query import Ask, Fact, Query
 from assistant.solving import camera, marks
@@ -58,11 +58,11 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     if len(apertures) >= 2 and (pair is None or pair[0].reading is None or pair[1].reading is None):
         return 2 * math.log2(apertures[0].value / apertures[1].value), tuple(apertures[:2])
     relation = query.last("relation")
-    if relation and pair and not all(_comparable(l) for l in pair):
+    if relation and pair and not all(_comparable(lamp) for lamp in pair):
         return abs(relation.value), (relation,)
-    if pair and all(_comparable(l) for l in pair):
+    if pair and all(_comparable(lamp) for lamp in pair):
         return _above(pair[0], pair[1]), _facts(list(pair))
-    if said and (not pair or not any(l.distance or l.guide_number for l in pair)):
+    if said and (not pair or not any(lamp.distance or lamp.guide_number for lamp in pair)):
         return abs(said.value), (said,)
     if "same_light" in query.cues and not query.has("distance") and not query.has("power") and not apertures:
         return 0.0, ()
@@ -75,15 +75,15 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     if pair and (pair[0].reading or pair[1].reading):
         lacks = pair[1] if pair[0].reading else pair[0]
         return needs(("aperture",), f"I need what the {lacks.name} reads on its own.", topic="relations")
-    lacking = [l.name for l in (pair or ()) if l.distance is None and l.reading is None]
+    lacking = [lamp.name for lamp in (pair or ()) if lamp.distance is None and lamp.reading is None]
     return needs(("distance",), ask_for(("distance",), lacking[0] if lacking else ""), topic="relations")
 
 
 def _key_and_fill(found: list[Light]) -> tuple[Light, Light] | None:
-    by_name = {l.name: l for l in found}
+    by_name = {lamp.name: lamp for lamp in found}
     if "key" in by_name and "fill" in by_name:
         return by_name["key"], by_name["fill"]
-    named = [l for l in found if l.name and l.of_subject]
+    named = [lamp for lamp in found if lamp.name and lamp.of_subject]
     if len(named) == 2:
         one, two = named
         return (one, two) if not (_comparable(one) and _comparable(two)) or _above(one, two) >= 0 else (two, one)
@@ -111,11 +111,11 @@ def _above(one: Light, two: Light) -> float:
 
 
 def _brighter(query: Query) -> Solution | None:
-    two = query.asks_for("stops") and len([l for l in lights(query) if l.name and l.reading]) == 2 and not query.has("relation") and not query.has("distance")
-    if "brightest" not in query.cues and not (query.asks_for("stops") and (_compares(query) or two)):
+    pair = query.asks_for("stops") and len([lamp for lamp in lights(query) if lamp.name and lamp.reading]) == 2 and not query.has("relation") and not query.has("distance")
+    if "brightest" not in query.cues and not (query.asks_for("stops") and (_compares(query) or pair)):
         return None
-    found = [l for l in lights(query) if l.name]
-    if len(found) != 2 or not all(_comparable(l) or l.guide_number for l in found):
+    found = [lamp for lamp in lights(query) if lamp.name]
+    if len(found) != 2 or not all(_comparable(lamp) or lamp.guide_number for lamp in found):
         return None
     one, two = found
     stops = _above(one, two)
@@ -130,7 +130,7 @@ def _brighter(query: Query) -> Solution | None:
 
 
 def _compares(query: Query) -> bool:
-    return len([l for l in lights(query) if l.name]) == 2 and not query.has("relation") and bool(query.cues & {"less", "more", "brightest", "versus"})
+    return len([lamp for lamp in lights(query) if lamp.name]) == 2 and not query.has("relation") and bool(query.cues & {"less", "more", "brightest", "versus"})
 
 
 def _against_mark(query: Query) -> Solution | None:
@@ -154,15 +154,15 @@ def _related(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity in ("power", "distance", "aperture", "film_speed")), None)
     relation = _relation(query)
     if ask is not None and relation is not None and ask.quantity == "aperture" and ask.of in ("", "both") and relation[1] not in NOT_SUBJECT and relation[2] not in ("ambient", "backdrop", "aperture") \
-            and any(l.guide_number and l.distance or l.reading for l in lights(query)):
+            and any(lamp.guide_number and lamp.distance or lamp.reading for lamp in lights(query)):
         return None
     if ask is None or relation is None or (ask.quantity == "aperture" and ask.of in ("", "both") and "both" in query.cues):
         return None
     stops, subject, reference, used = relation
     found = lights(query)
-    one = next((l for l in found if l.name == (ask.of if ask.of not in ("", "both", reference) else subject)), None)
+    one = next((lamp for lamp in found if lamp.name == (ask.of if ask.of not in ("", "both", reference) else subject)), None)
     if one is None:
-        one = next((l for l in found if l.name not in (reference,)), found[0])
+        one = next((lamp for lamp in found if lamp.name not in (reference,)), found[0])
     target = _reference_reading(query, found, one, reference)
     if isinstance(target, Solution):
         return target
@@ -183,7 +183,7 @@ def _relation(query: Query) -> tuple[float, str, str, tuple[Fact, ...]] | None:
         return -stops, "fill", "key", (ratio,)
     if "same_light" in query.cues and not query.asks_for("aperture"):
         asked = next((a.of for a in query.asks if a.of not in ("", "both")), "")
-        others = [n for n in (l.name for l in lights(query)) if n != asked]
+        others = [n for n in (lamp.name for lamp in lights(query)) if n != asked]
         return (0.0, asked, others[0], ()) if asked and others else None
     return None
 
@@ -191,20 +191,20 @@ def _relation(query: Query) -> tuple[float, str, str, tuple[Fact, ...]] | None:
 def _reference_reading(query: Query, found: list[Light], one: Light, reference: str) -> tuple[float, tuple[Fact, ...], bool] | Solution:
     """What the other light (or the ambient light, or the aperture) reads; true when only in proportion."""
     speed, _, film_facts = camera.film_speed(query)
-    other = next((l for l in found if l.name == reference and l is not one), None)
+    other = next((lamp for lamp in found if lamp.name == reference and lamp is not one), None)
     measured = query.last("aperture", reference) if reference else None
     if measured is None and (reference in ("ambient", "aperture", "subject", "backdrop", "") or other is None):
         measured = query.last("aperture", "ambient") or query.last("aperture", "") or query.last("aperture", "key")
     if measured:
         return measured.value, (measured, *film_facts), False
     if other is None or not _comparable(other):
-        other = next((l for l in found if l is not one and _comparable(l)), other) or next((l for l in found if l is not one), None)
+        other = next((lamp for lamp in found if lamp is not one and _comparable(lamp)), other) or next((lamp for lamp in found if lamp is not one), None)
     if other is None:
         return needs(("aperture",), "I need what it is compared with: the reading of the other light.")
     if other.distance is None and query.asks_for("distance"):
         return needs(("distance",), ask_for(("distance",), other.name), topic="relations")
     if other.distance is None and one.distance is None:
-        other, shared = replace(other, distance=1.0), True
+        other = replace(other, distance=1.0)
     elif other.distance is None:
         return needs(("distance",), ask_for(("distance",), other.name), topic="relations")
     guide = other.guide_number

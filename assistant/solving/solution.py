@@ -30,7 +30,7 @@ class Solution:
     topic: str = ""
     lines: tuple[Line, ...] = ()
 
-    def noting(self, *sentences: str) -> "Solution":
+    def noting(self, *sentences: str) -> Solution:
         """The same with more sentences after it."""
         return replace(self, notes=self.notes + tuple(s for s in sentences if s and s not in self.notes))
 

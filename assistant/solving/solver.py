@@ -7,9 +7,10 @@ answers is taken. A new kind of question is one more topic file and one more row
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import replace
 from importlib import import_module
-from typing import Callable, cast
+from typing import cast
 
 from assistant.query import Fact, Query
 from assistant.solving.choices import choose
@@ -60,7 +61,7 @@ def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:
     used: tuple[Fact, ...] = ()
     notes: tuple[str, ...] = ()
     for name in ROUTES:
-        route = cast(Route, getattr(import_module(f"assistant.solving.{name}"), "route"))
+        route = cast(Route, import_module(f"assistant.solving.{name}").route)
         plainer = route(query)
         if plainer is not None:
             query, used, notes = plainer[0], used + plainer[1], notes + plainer[2]
@@ -104,7 +105,7 @@ def _first(query: Query) -> Solution | None:
     for name, quantities in TOPICS:
         if (quantities and not asked & quantities) or (name == "claims" and not query.claim):
             continue
-        topic = cast(Topic, getattr(import_module(f"assistant.solving.{name}"), "solve"))
+        topic = cast(Topic, import_module(f"assistant.solving.{name}").solve)
         found = topic(query)
         if found is not None:
             return found

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from typing import Callable, Literal
+from collections.abc import Callable
+from typing import Literal
 
 from assistant.answer import Quantity
 from assistant.query import Fact, Query
@@ -21,7 +22,7 @@ _INTRO = "A stop is a doubling or a halving of the light; a guide number is f-nu
 
 def sum_of(query: Query, solution: Solution, manner: Manner = "plain") -> tuple[str, ...]:
     """The lines of the sum behind a flash answer; none where the answer has no ledger of one light."""
-    values = {l.quantity: l.value for l in solution.lines if l.quantity != "loss"}
+    values = {entry.quantity: entry.value for entry in solution.lines if entry.quantity != "loss"}
     if not {"guide_number", "distance", "aperture"} <= set(values):
         return solution.working
     unit = _unit(query)
@@ -39,7 +40,7 @@ def _unit(query: Query) -> str:
 
 
 def _loss(lines: tuple[Line, ...]) -> float:
-    return sum(l.value for l in lines if l.quantity == "loss")
+    return sum(entry.value for entry in lines if entry.quantity == "loss")
 
 
 def _figure(value: float) -> str:
@@ -100,7 +101,7 @@ def _end_guide(values: dict[str, float], running: float, scale: float, unit: str
     return [f"Multiply distance and f-number: {_figure(d)} x {_figure(values['aperture'])} = {_figure(d * values['aperture'])}{ending}"]
 
 
-def _end_setting(quantity: str) -> "End":
+def _end_setting(quantity: str) -> End:
     def end(values: dict[str, float], running: float, scale: float, unit: str) -> list[str]:
         d = values["distance"] / LENGTH[unit]
         have = running * scale / d
@@ -152,7 +153,7 @@ def why_not(query: Query, solution: Solution, answer: Quantity, other: Fact) -> 
     stops = {"aperture": 2.0, "distance": 2.0, "guide_number": 2.0}.get(other.quantity, 1.0) * math.log2(other.value / value)
     if abs(stops) < 0.34:
         return "That is the same within a third of a stop, which is close enough."
-    distance = next((l.value / LENGTH[_unit(query)] for l in solution.lines if l.quantity == "distance"), math.nan)
+    distance = next((entry.value / LENGTH[_unit(query)] for entry in solution.lines if entry.quantity == "distance"), math.nan)
     _, slip = slip_of(value, other.value, changes_of(solution), distance) if other.quantity in ("aperture", "distance", "guide_number") else ("", "")
     way = "under" if (stops > 0) == (other.quantity in ("aperture", "distance")) else "over"
     shown = f"f/{_figure(other.value)}" if other.quantity == "aperture" else other.said

@@ -161,7 +161,7 @@ def sheet(chance: random.Random, unit: str, count: int, topic: str = "") -> tupl
     """So many different questions on a topic of TOPICS, easiest grade first."""
     grades = TOPICS.get(topic, TOPICS[""])
     found: list[Exercise] = []
-    for number in range(count * 20):
+    for _ in range(count * 20):
         if len(found) == count:
             break
         one = exercise(chance, unit, grades[len(found) * len(grades) // count])
