@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import json
 import math
-from dataclasses import dataclass
-from typing import Any, Union
 
-Scalar = Union[float, bool, str]
+from assistant.records import record
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+Scalar = float | bool | str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quantity:
     """One quantity of an answer: exact `value`, and `set`, the mark nearest to it."""
 
@@ -39,7 +43,7 @@ def _plain(value: Scalar) -> Scalar:
     return value
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Assumed:
     """Something that was not said and had to be taken."""
 
@@ -49,7 +53,7 @@ class Assumed:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Told:
     """A caution as it is told: topic, text, source."""
 
@@ -58,7 +62,7 @@ class Told:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Answer:
     """One whole answer; `status` as the contract lists them."""
 

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 import os
 import re
-from dataclasses import dataclass, field, replace
 
 from assistant.answer import Answer
 from assistant.language.reading import read
 from assistant.language.tables import Tables, load_tables
 from assistant.memory.conversation import Conversation
 from assistant.memory.keeping import Keeper
+from assistant.patterns import Pattern
+from assistant.records import changing, field, replace
 from assistant.turn import Turn
 from assistant.turns import take_turn
 
-_LOG_WORDS = re.compile(r"\b(?:log|logged|frames?|rolls?|shoot|shot)\b", re.IGNORECASE)
+_LOG_WORDS = Pattern(r"\b(?:log|logged|frames?|rolls?|shoot|shot)\b", re.IGNORECASE)
 """Without one of these a turn does not need the shot log read."""
 
 LONGEST_LETTERS = 6_000
@@ -22,7 +23,7 @@ LONGEST_LETTERS = 6_000
 _CUT = f"Only the first {LONGEST_LETTERS:,} letters were read."
 
 
-@dataclass(slots=True)
+@changing
 class Assistant:
     """One person's assistant: the grammar's tables, the running conversation, and what keeps the kit."""
 

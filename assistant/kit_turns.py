@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from pathlib import Path
 
-from assistant import scales
+from assistant import patterns, scales
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.language.calling import called
 from assistant.log_turns import LOG_TURNS
 from assistant.memory.kit import FLASH, Kit
+from assistant.patterns import Pattern
 from assistant.query import Fact
+from assistant.records import replace
 from assistant.turn import Handler, Turn
 
 # What people call a part of the gear: the quantities that are known of it. "flash": those of every light.
@@ -28,16 +29,16 @@ _ALL = frozenset({"kit", "whole kit", "entire kit", "gear", "all my gear", "all 
 
 _POLITE = r"^\W*(?:(?:please|ok|okay|now|so|right|can you|could you|will you|would you)[, ]+)*"
 _GEAR = r"(?:kit|gear|equipment|flashes|lights|lens(?:es)?)"
-_LIST_GEAR = re.compile(
+_LIST_GEAR = Pattern(
     _POLITE + rf"(?:what(?:'s|s| is| was)? (?:in |about )?(?:my|the|our) (?:kit|gear|equipment)|what (?:do you know|do you have|have you got|did i tell you|have i told you)\b.* {_GEAR}"
     rf"|(?:what|which) {_GEAR} (?:do (?:i|we|you) have|have (?:i|we|you)(?: got)?|do you know|is (?:saved|kept|known)|am i using)|(?:list|show|tell|read|recap|describe)\b.* (?:kit|gear|equipment))"
     r"(?: (?:so far|now|today|again|please|of|about|saved|kept|got|to me|back|yet))*\W*$", re.I)
-_ONE_OWNER = re.compile(_POLITE + r"what (?:do you (?:know|have) (?:about|of|on|for)|have you got (?:on|for)) (?P<whose>.+?)\W*$", re.I)
-_FORGET = re.compile(_POLITE + r"(?:forget|remove|delete|drop|scrap|get rid of)\s+(?:about\s+)?(?P<what>.+?)(?: from (?:the|my) kit)?\W*$", re.I)
-_UNDO = re.compile(_POLITE + r"(?:undo|revert|take)(?: (?:that|it|this|the last (?:one|change|thing)))?(?: back)?(?: please)?\W*$", re.I)
-_EXPORT = re.compile(_POLITE + r"(?:export|save|write|back up)\s+(?:(?:my|the|our)\s+)?(?:kit|gear)\s+(?:out\s+)?(?:to|as|into|in)\s+(?:(?:a|the) file\s+)?(?P<file>.+)$", re.I | re.S)
-_IMPORT = re.compile(_POLITE + r"(?:import|load|read|restore)\s+(?:(?:my|the|a|our)\s+)?(?:kit|gear)\s+(?:in\s+)?(?:from|out of)\s+(?:(?:a|the) file\s+)?(?P<file>.+)$", re.I | re.S)
-_ARTICLE = re.compile(r"^(?:(?:the|my|our|that|this|a)\s+)+", re.I)
+_ONE_OWNER = Pattern(_POLITE + r"what (?:do you (?:know|have) (?:about|of|on|for)|have you got (?:on|for)) (?P<whose>.+?)\W*$", re.I)
+_FORGET = Pattern(_POLITE + r"(?:forget|remove|delete|drop|scrap|get rid of)\s+(?:about\s+)?(?P<what>.+?)(?: from (?:the|my) kit)?\W*$", re.I)
+_UNDO = Pattern(_POLITE + r"(?:undo|revert|take)(?: (?:that|it|this|the last (?:one|change|thing)))?(?: back)?(?: please)?\W*$", re.I)
+_EXPORT = Pattern(_POLITE + r"(?:export|save|write|back up)\s+(?:(?:my|the|our)\s+)?(?:kit|gear)\s+(?:out\s+)?(?:to|as|into|in)\s+(?:(?:a|the) file\s+)?(?P<file>.+)$", re.I | re.S)
+_IMPORT = Pattern(_POLITE + r"(?:import|load|read|restore)\s+(?:(?:my|the|a|our)\s+)?(?:kit|gear)\s+(?:in\s+)?(?:from|out of)\s+(?:(?:a|the) file\s+)?(?P<file>.+)$", re.I | re.S)
+_ARTICLE = Pattern(r"^(?:(?:the|my|our|that|this|a)\s+)+", re.I)
 
 
 def about_what_is_kept(turn: Turn) -> Answer | None:
@@ -74,7 +75,7 @@ def _facts_of(kit: Kit, name: str) -> str:
 
 def _in_words(fact: Fact) -> str:
     if fact.quantity == "only_powers":
-        powers = [float(p) for p in fact.said.split(",") if re.fullmatch(r"\d*\.?\d+(?:e-?\d+)?", p)]
+        powers = [float(p) for p in fact.said.split(",") if patterns.fullmatch(r"\d*\.?\d+(?:e-?\d+)?", p)]
         return "powers " + ", ".join(scales.speak_power(p) for p in powers if 0 < p <= 1)
     return speaking.printable(speaking.fact(replace(fact, of="")))
 

@@ -3,29 +3,30 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
-from assistant import scales
+from assistant import patterns, scales
 from assistant.answer import Answer, Assumed
 from assistant.language import speaking
 from assistant.language.calling import called
 from assistant.memory.shotlog import LOGGED, Shot, ShotLog, personal_guide_number
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.turn import Handler, Turn
 
 _POLITE = r"^\W*(?:(?:please|ok|okay|now|and|so|right|can you|could you)[, ]+)*"
-_TELL = re.compile(_POLITE + r"(?:log\b(?! ?(?:book|cabin))|(?:note|write|record|jot|put)(?: down)?(?= .*\bframe\b)|(?=frame\b))\s*", re.I)
-_FRAME = re.compile(r"\bframe\s*(?:number|num|no\.?|nr\.?|#)?\s*(?P<digits>\d{1,4})?", re.I)
-_THAT = re.compile(r"\b(?:log|note|write|record|jot)(?: down)? (?:it|that|this|the last one)\b", re.I)
-_LIST = re.compile(
+_TELL = Pattern(_POLITE + r"(?:log\b(?! ?(?:book|cabin))|(?:note|write|record|jot|put)(?: down)?(?= .*\bframe\b)|(?=frame\b))\s*", re.I)
+_FRAME = Pattern(r"\bframe\s*(?:number|num|no\.?|nr\.?|#)?\s*(?P<digits>\d{1,4})?", re.I)
+_THAT = Pattern(r"\b(?:log|note|write|record|jot)(?: down)? (?:it|that|this|the last one)\b", re.I)
+_LIST = Pattern(
     _POLITE + r"(?:what (?:did|have) (?:i|we) (?:shoot|shot|log|logged)\b|(?:show|read|list|give|tell|what's|whats|what is)\b.*\b(?:the|my|shot|this) (?:log|frames|roll)\b"
     r"|what(?:'s| is| was)? (?:on |about |in )?(?:the )?(?:log|roll|frame)\b|list (?:of )?frames\b)", re.I)
-_STRIKE = re.compile(_POLITE + r"(?:forget|delete|remove|strike|scrap|drop)(?: out)? (?:the )?(?=frame\b|last frame\b)", re.I)
-_NEW_ROLL = re.compile(r"\b(?:new|next|another|fresh|second|third) roll\b|\bchanged? (?:the )?(?:roll|film)\b", re.I)
-_WAS_RIGHT = re.compile(r"\b(?:right|spot on|perfect|correct|bang on|fine|good|dead on)\b", re.I)
-_CAME_OUT = re.compile(r"\b(?:came|come|comes|turned|looks?|looked|was|is|were|developed|printed)\b|\b(?:under|over|thin|dense)\b", re.I)
-_HOW = re.compile(_POLITE + r"how (?:do|can|would|should) (?:i|we) (?:log|note|record|keep)\b.*\b(?:frames?|shots?|log|exposures?)\b", re.I)
+_STRIKE = Pattern(_POLITE + r"(?:forget|delete|remove|strike|scrap|drop)(?: out)? (?:the )?(?=frame\b|last frame\b)", re.I)
+_NEW_ROLL = Pattern(r"\b(?:new|next|another|fresh|second|third) roll\b|\bchanged? (?:the )?(?:roll|film)\b", re.I)
+_WAS_RIGHT = Pattern(r"\b(?:right|spot on|perfect|correct|bang on|fine|good|dead on)\b", re.I)
+_CAME_OUT = Pattern(r"\b(?:came|come|comes|turned|looks?|looked|was|is|were|developed|printed)\b|\b(?:under|over|thin|dense)\b", re.I)
+_HOW = Pattern(_POLITE + r"how (?:do|can|would|should) (?:i|we) (?:log|note|record|keep)\b.*\b(?:frames?|shots?|log|exposures?)\b", re.I)
 HOW_TO_LOG = (
     "Say “log f/8 at 10 feet, frame 12”, or “log that” after an answer. “What did I shoot” reads the log back."
     " Once the film is developed, say “frame 12 came out a stop under” and hear what your flash really gives."
@@ -87,9 +88,9 @@ def _told(query: Query) -> tuple[Fact, ...]:
 def _note(query: Query, start: int) -> str:
     """The person's own words about the frame: all but the verb and the frame's number."""
     number = next((f for f in query.facts if f.quantity == "number" and f.start >= start and not any(c.isdigit() for c in f.said)), None)
-    in_words = number.said if number and re.search(rf"\bframe\W+(?:number\s+)?{re.escape(number.said)}\b", query.text) else ""
+    in_words = number.said if number and patterns.search(rf"\bframe\W+(?:number\s+)?{re.escape(number.said)}\b", query.text) else ""
     rest = _FRAME.sub("", query.text[start:]).replace(in_words, "", 1)
-    rest = re.sub(r"^(?:that|this|it|as)\b|\bas\s*$", "", rest.strip(" \t\r\n:;,.-–—")).strip(" \t\r\n:;,.-–—")
+    rest = patterns.sub(r"^(?:that|this|it|as)\b|\bas\s*$", "", rest.strip(" \t\r\n:;,.-–—")).strip(" \t\r\n:;,.-–—")
     return speaking.printable(rest)[:500]
 
 
@@ -120,7 +121,7 @@ def in_words(shot: Shot) -> str:
 
 def _has_own_words(shot: Shot) -> bool:
     """Whether the note says more than numbers, marks and small words."""
-    own = re.findall(r"[^\W\d]{4,}", shot.note)
+    own = patterns.findall(r"[^\W\d]{4,}", shot.note)
     return bool({w.lower() for w in own} - {"feet", "foot", "metres", "meters", "metre", "meter", "power", "full", "half", "quarter", "film", "frame", "guide", "number", "with", "from"})
 
 
@@ -189,8 +190,8 @@ def _error_stops(query: Query) -> float | None:
     if stops is None:
         return 0.0 if _WAS_RIGHT.search(query.text) else None
     text = query.text.lower()
-    under = stops.cue == "less" or re.search(r"\b(?:under|thin|dark)", text) is not None
-    over = stops.cue == "more" or re.search(r"\b(?:over|dense|bright|hot)", text) is not None
+    under = stops.cue == "less" or patterns.search(r"\b(?:under|thin|dark)", text) is not None
+    over = stops.cue == "more" or patterns.search(r"\b(?:over|dense|bright|hot)", text) is not None
     if under == over:
         return stops.value if stops.value < 0 else None
     return -abs(stops.value) if under else abs(stops.value)

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field, replace
+
+from assistant.records import field, record, replace
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fact:
     """One thing that is known. `of`: whose (a light, "camera", "front", "ambient", …).
 
@@ -37,7 +38,7 @@ class Fact:
     sentence: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ask:
     """One thing that is wanted, of whom, and in which unit when one was named."""
 
@@ -47,7 +48,7 @@ class Ask:
     start: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Query:
     """A question read. `cues` are the words that say what it is about."""
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-from typing import TYPE_CHECKING
-
 from assistant.answer import Answer, Told
 from assistant.query import Query
+from assistant.records import replace
 from assistant.safety.stems import may_concern_safety
 from assistant.solving.solution import Solution
 from assistant.turn import Turn
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from assistant.safety.questions import SafetyAnswer
 

@@ -7,15 +7,21 @@ Sources: f-numbers after ISO 517, shutter times after ISO 516, film speeds after
 and 5800 (all from memory); half steps are common practice.
 """
 
-import math
-from dataclasses import dataclass
-from typing import Literal
+from __future__ import annotations
 
-Steps = Literal["thirds", "halves", "whole"]
+import math
+
+from assistant.records import record
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Literal
+
+    Steps = Literal["thirds", "halves", "whole"]
 Series = tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mark:
     """A setting one can dial in.
 
@@ -27,7 +33,7 @@ class Mark:
     error_stops: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scale:
     """A row of marks: `step_stops` apart from `first_stop`, counted along the printed numbers."""
 

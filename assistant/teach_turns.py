@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
-from typing import TYPE_CHECKING
 
+from assistant import patterns
 from assistant.answer import Answer, Quantity
-from assistant.language.patterns import Pattern
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import preferred_unit
 from assistant.turn import Turn
 from assistant.units import length_in
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from assistant.teaching.explaining import Manner
     from assistant.teaching.practice import Exercise, Practice
@@ -61,7 +62,7 @@ def about_last_answer(turn: Turn) -> Answer | None:
     value = next((q for q in solution.answers if q.quantity != "claim"), solution.answers[0])
     expected = _expected(turn.query, value) if _WHY_NOT.search(said) and not turn.query.asks else None
     manner: Manner = "stops" if _STOPS.search(said) else "new" if _NEW.search(said) else "plain"
-    if expected is None and not _SHOW.search(said) and not (manner != "plain" and len(said.split()) <= 9 and not re.search(r"\bwhat(?:'s| is| are)\b", said)):
+    if expected is None and not _SHOW.search(said) and not (manner != "plain" and len(said.split()) <= 9 and not patterns.search(r"\bwhat(?:'s| is| are)\b", said)):
         return None
     lines = sum_of(query, solution, manner)
     if not lines and manner == "stops":
@@ -99,7 +100,7 @@ def practises(turn: Turn) -> Answer | None:
         if found is not None:
             return found
     sheet_wanted = _SHEET.search(said)
-    if sheet_wanted and re.search(r"\bquestions|exercises|problems|sums|worksheet|quiz|practi[cs]e\b", said) and not re.search(r"\b(?:gn|guide numbers?) ?(?:of |is )?\d", said):
+    if sheet_wanted and patterns.search(r"\bquestions|exercises|problems|sums|worksheet|quiz|practi[cs]e\b", said) and not patterns.search(r"\b(?:gn|guide numbers?) ?(?:of |is )?\d", said):
         return _sheet(turn, said, sheet_wanted)
     if not _QUIZ.search(said) or turn.query.has("guide_number"):
         return None
@@ -113,7 +114,7 @@ def practises(turn: Turn) -> Answer | None:
 
 
 def _unit(turn: Turn, said: str) -> str:
-    if re.search(r"\b(?:metres?|meters?|metric)\b", said):
+    if patterns.search(r"\b(?:metres?|meters?|metric)\b", said):
         return "m"
     known = (*turn.conversation.kit.facts, *turn.conversation.scene.facts)
     return "m" if preferred_unit(replace(turn.query, facts=tuple(known))) in ("m", "cm") else "ft"
@@ -153,7 +154,7 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
 
     word = found.groupdict().get("n") or "ten"
     count = max(1, min(_MAX_SHEET, _NUMBERS[word] if word in _NUMBERS else int(word)))
-    topic = next((name for name, words in _TOPIC_WORDS if re.search(words, said) and name in TOPICS), "")
+    topic = next((name for name, words in _TOPIC_WORDS if patterns.search(words, said) and name in TOPICS), "")
     turn.conversation.practised += 1
     from random import Random
 
@@ -178,7 +179,7 @@ _REQUEST = Pattern(r"^\W*(?:could|can|would|will) you (?:please )?(?=explain|tel
 
 def _for_anybody(text: str) -> str:
     """The question without for whom it is asked ("for my class", "like I'm five")."""
-    return re.sub(_AUDIENCE.pattern, " ", text, flags=re.IGNORECASE) if _AUDIENCE.search(text) else text
+    return patterns.sub(_AUDIENCE.pattern, " ", text, flags=re.IGNORECASE) if _AUDIENCE.search(text) else text
 
 
 def explains_first(turn: Turn) -> Answer | None:
@@ -207,9 +208,9 @@ def _told_failure(turn: Turn, said: str) -> Answer | None:
 
 def _has_figures(turn: Turn, said: str) -> bool:
     plain = _for_anybody(said)
-    kinds = {f.quantity for f in turn.query.facts if f.origin == "said" and re.search(r"\d", f.said)} & _FIGURES
-    why = re.search(r"\b(?:why|how come|explain|come from)\b", said) is not None
-    return bool(kinds) and not (why and len(kinds) <= 1 and "guide_number" not in kinds) and bool(re.search(r"\d", plain))
+    kinds = {f.quantity for f in turn.query.facts if f.origin == "said" and patterns.search(r"\d", f.said)} & _FIGURES
+    why = patterns.search(r"\b(?:why|how come|explain|come from)\b", said) is not None
+    return bool(kinds) and not (why and len(kinds) <= 1 and "guide_number" not in kinds) and bool(patterns.search(r"\d", plain))
 
 
 def explains(turn: Turn) -> Answer | None:
@@ -218,11 +219,11 @@ def explains(turn: Turn) -> Answer | None:
     from assistant.teaching.glossary import explain
 
     text = turn.query.text
-    reported = not turn.query.claim or re.search(r"\b(?:why|wrong|came|come out|happened)\b", _said(turn)) or _EITHER.search(_said(turn))
+    reported = not turn.query.claim or patterns.search(r"\b(?:why|wrong|came|come out|happened)\b", _said(turn)) or _EITHER.search(_said(turn))
     found = diagnose(text) if reported else None
     if found:
         return _reply(turn, found.reply)
-    plain = re.sub(_REQUEST.pattern, "", _for_anybody(text), flags=re.IGNORECASE).strip(" ,.")
+    plain = patterns.sub(_REQUEST.pattern, "", _for_anybody(text), flags=re.IGNORECASE).strip(" ,.")
     term = explain(text) or explain(plain)
     return _reply(turn, f"{term.text} ({term.source})") if term else None
 

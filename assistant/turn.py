@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from assistant.answer import Answer
 from assistant.memory.conversation import Conversation
 from assistant.query import Query
+from assistant.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Turn:
     """A query and the conversation it was said in."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 from assistant.answer import Answer
 from assistant.language import speaking
@@ -14,7 +13,9 @@ from assistant.memory.followups import follow_up
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.memory.steps import halves
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
 from assistant.scales import OutOfRange
 from assistant.solving.choices import options
@@ -28,7 +29,7 @@ from assistant.solving.sureness import sentence
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
 from assistant.turn import Handler, Turn
 
-KEPT_WORDS = re.compile(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about|do (?:i|we) have)\b", re.IGNORECASE)
+KEPT_WORDS = Pattern(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about|do (?:i|we) have)\b", re.IGNORECASE)
 """Without one of these a turn is not about the kit or the log themselves."""
 
 
@@ -262,13 +263,13 @@ def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:
 
 def _alone(query: Query, talk: Conversation) -> Query | None:
     """The query by itself, when it needs nothing of the scene: a new question."""
-    if not query.asks or not query.facts or talk.missing or not (talk.scene.facts or talk.kit.facts):
+    if not query.asks or not query.facts or not (talk.scene.facts or talk.kit.facts):
         return None
     if not query.mentioned:
         bare = solve(query)
         if bare is not None and bare.status == "answered" and bare.topic not in ("flash", "claims") and not bare.assumed:
             return query
-    if not talk.scene.facts:
+    if not talk.scene.facts or talk.missing:
         return None
     named = {o for o in (*query.owners(), *(a.of for a in query.asks), *query.mentioned) if o}
     whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))

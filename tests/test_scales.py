@@ -1,5 +1,7 @@
 """Marks on lenses, shutters, film and flashes: nearest, exact, counted and spoken."""
 
+from __future__ import annotations
+
 import math
 
 import pytest

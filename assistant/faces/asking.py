@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from assistant.answer import Answer
 from assistant.assistant import Assistant
 from assistant.faces.streams import shown
+from assistant.records import replace
 
 _FAULT = "I could not work that out: the fault is in this program ({name}), not in what you said. Please say it in other words."
 

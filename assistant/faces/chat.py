@@ -6,7 +6,6 @@ import os
 import shutil
 from collections.abc import Iterable
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from prompt_toolkit import PromptSession
 from prompt_toolkit.completion import CompleteEvent, Completer, Completion
@@ -19,6 +18,7 @@ from assistant.faces.asking import ask, open_assistant, with_troubles
 from assistant.faces.phrases import HELP, WELCOME, WELCOME_BACK, known_so_far, names_known, next_phrases
 from assistant.faces.streams import shown, wrapped
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from assistant.assistant import Assistant
     from assistant.memory.conversation import Conversation

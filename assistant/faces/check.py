@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from assistant.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """One thing looked at: whether it is in order, and a sentence."""
 

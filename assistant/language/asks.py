@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.segments import Segment, is_role
 from assistant.query import Ask
@@ -36,7 +37,7 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
             hint = _weak_ask_at(segment, at, text, last)
             if hint:
                 weak.append(hint)
-    if re.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b", text.lower()) and any(i.kind == "stops" for s in segments for i in s.items):
+    if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b", text.lower()) and any(i.kind == "stops" for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
     return _merged(strong or weak[-2:] or _fallback(segments), text)
 
@@ -127,8 +128,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("stops", _whom(segment, at), "", item.start)
     if item.word == "how_far" and any(i.kind == "cue" and i.word in ("down", "up") for i in segment.items[at + 1 :]) and any(i.kind == "name" and i.word == "power" or i.kind == "noun" for i in segment.items[at + 1 :]) \
             and not any(i.kind in ("stops", "length") for i in segment.items):
-        return Ask("power", _whom(segment, at), "", item.start) if re.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment, at), item.start)
-    if item.word == "what" and len(segments_asks(segment)) == 0 and _sets(segment, at, text):
+        return Ask("power", _whom(segment, at), "", item.start) if patterns.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment, at), item.start)
+    if item.word == "what" and _sets(segment, at, text):
         return Ask("aperture", "", "", item.start)
     if item.word == "meter" and text[item.start : item.end].lower().startswith("reading") and any(i.kind == "cue" and i.word == "what" for i in segment.items[max(0, at - 4) : at]):
         return Ask("aperture", _whom(segment, at), "", item.start)
@@ -145,11 +146,24 @@ def segments_asks(segment: Segment) -> list[Item]:
 _SETTING = ("set", "shoot at", "shoot it at", "use", "dial in", "go with")
 
 
+def _clause_text(text: str, start: int, end: int) -> str:
+    """The clause with the small words after it that are no items: "what do i set"."""
+    tail = patterns.match(r"\s*(?:set|use|shoot at|go with|dial in)\b", text[end:], re.IGNORECASE)
+    return (text[start:end] + (tail.group() if tail else "")).lower()
+
+
 def _sets(segment: Segment, at: int, text: str) -> bool:
     """"what should I set": the aperture, when nothing else is named."""
     tail = segment.items[at + 1 : at + 3]
-    said = text[segment.items[at].start : segment.items[-1].end].lower() if segment.items else ""
-    return any(i.kind == "cue" and i.word == "do_i" for i in tail) and any(said.endswith(w) for w in _SETTING) and not any(i.kind == "cue" and i.word in ("meter", "rate", "down", "up") for i in segment.items)
+    clause = [segment.items[at]]
+    for item in segment.items[at + 1 :]:
+        if (item.kind == "mark" and item.word == "AND") or (item.kind == "cue" and item.word in QUESTION):
+            break
+        clause.append(item)
+    said = _clause_text(text, clause[0].start, clause[-1].end)
+    if any(i.kind in ("name", "aperture") for i in clause):
+        return False
+    return any(i.kind == "cue" and i.word == "do_i" for i in tail) and any(said.endswith(w) for w in _SETTING) and not any(i.kind == "cue" and i.word in ("meter", "rate", "down", "up") for i in clause)
 
 
 def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> Ask | None:

@@ -9,10 +9,13 @@ from __future__ import annotations
 import re
 import tomllib
 from pathlib import Path
-from typing import Any
 
 from lark import Lark
 from lark.lexer import Lexer
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
 ROOT = "phrases.lark"
 SOUND_TERMINALS = ("NUM", "SIZE", "LISTED", "STEPS", "MANY", "FRAC", "SPEED", "RATIO", "FORMAT", "F", "COMMA", "END", "Q", "COLON", "EQ", "PLUS", "DASH", "SIGN",

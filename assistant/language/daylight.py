@@ -9,29 +9,31 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
+from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
+from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
 _AMBIENT = (r"ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
             r"background|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|view|natural light")
-_METERED = re.compile(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure)\b", re.I)
-_IS_AMBIENT = re.compile(rf"\b(?:{_AMBIENT})\b", re.I)
-_WORKED = re.compile(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
+_METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure)\b", re.I)
+_IS_AMBIENT = Pattern(rf"\b(?:{_AMBIENT})\b", re.I)
+_WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
                      r"my flash|the flash|flash (?:is|gives|reads|exposure)|flash at|flash alone|instead|camera (?:is|at|set)|need|lens (?:is )?at|if i)\b", re.I)
-_SPEAKS = re.compile(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{_AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes)\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
-_END = re.compile(r"[.!?;](?=\s|$)")
+_SPEAKS = Pattern(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{_AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes)\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
+_END = Pattern(r"[.!?;](?=\s|$)")
 _LESS = r"under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
 _MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
-_AFTER = re.compile(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
-_BEFORE = re.compile(r"\b(?P<way>minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
-_OF_FLASH = re.compile(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
-_FLASH_ITSELF = re.compile(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone)?(?: \w+)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
-_THAN_FLASH = re.compile(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
+_AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
+_BEFORE = Pattern(r"\b(?P<way>minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
+_OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
+_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone)?(?: \w+)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
+_THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Setting:
     """An aperture and a shutter time that were said together."""
 
@@ -63,7 +65,7 @@ class Setting:
         return bool(_METERED.search(self.context)) or (bool(_IS_AMBIENT.search(said)) and not _WORKED.search(self.context))
 
 
-def _last_word(text: str, one: re.Pattern[str], other: re.Pattern[str]) -> bool:
+def _last_word(text: str, one: Pattern, other: Pattern) -> bool:
     """Whether the last word of one kind stands after the last of the other."""
     ones, others = [m.end() for m in one.finditer(text)], [m.end() for m in other.finditer(text)]
     return bool(ones) and (not others or ones[-1] > others[-1])
@@ -84,11 +86,11 @@ def _is_about_light(facts: Sequence[Fact], cues: frozenset[str]) -> bool:
     return bool(kinds & {"exposure_value", "shutter"}) or bool(cues & (SKIES | {"ambient"})) or ("backdrop" in cues and "name_shutter" in cues)
 
 
-_THEN_APERTURE = re.compile(r"^\s*(?:s|sec|secs|second|of a second|th)?\s*(?:at|@|,|and|on|with|/)?\s*f\s*/?\s*\d", re.I)
-_APERTURE_THEN = re.compile(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(?:a )?$", re.I)
+_THEN_APERTURE = Pattern(r"^\s*(?:s|sec|secs|second|of a second|th)?\s*(?:at|@|,|and|on|with|/)?\s*f\s*/?\s*\d", re.I)
+_APERTURE_THEN = Pattern(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(?:a )?$", re.I)
 
 
-_UNSAID = re.compile(r"(?<![/\d.])\b(?P<many>one and a half|a half|half|one|two|three|four|five|\d(?:\.\d+)?) (?:under|over|below|above)\b(?!\s*(?:a |the )?(?:\d|two|three|four|eight|sixteen|thirty|sixty|hundred))", re.I)
+_UNSAID = Pattern(r"(?<![/\d.])\b(?P<many>one and a half|a half|half|one|two|three|four|five|\d(?:\.\d+)?) (?:under|over|below|above)\b(?!\s*(?:a |the )?(?:\d|two|three|four|eight|sixteen|thirty|sixty|hundred))", re.I)
 _WORDS = {"one and a half": 1.5, "a half": 0.5, "half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
 
 
@@ -109,13 +111,13 @@ def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
 def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     """What is asked of the light that is there without naming it: "what's that at 1/500?"."""
     kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
-    if re.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
+    if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
         return [Ask("exposure_value")]
-    if re.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and not _OF_FLASH.search(text):
+    if patterns.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and not _OF_FLASH.search(text):
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
-    if re.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3:
+    if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
-    if re.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
+    if patterns.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
         return [Ask("aperture")]
     return []
 
@@ -123,36 +125,36 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"How far down is the room?": stops, where a reading of it is given."""
     read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)
-    down = re.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{_AMBIENT})\b", text, re.I)
+    down = patterns.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{_AMBIENT})\b", text, re.I)
     return [replace(a, quantity="stops") if a.quantity in ("power", "distance") else a for a in asks] if read and down else list(asks)
 
 
 def _counted_at(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"ISO 400 in. What EV at ISO 100": the second speed is the one EVs are counted at."""
     speeds = [f for f in facts if f.quantity == "film_speed"]
-    counted = [f for f in speeds if f.value == 100 and re.search(r"\b(?:ev|exposure value|light value)s? (?:at|for)\s*(?:iso |asa )?$", text[: f.start], re.I)]
+    counted = [f for f in speeds if f.value == 100 and patterns.search(r"\b(?:ev|exposure value|light value)s? (?:at|for)\s*(?:iso |asa )?$", text[: f.start], re.I)]
     return [f for f in facts if f not in counted] if len(speeds) > len(counted) > 0 and not any(f.quantity == "exposure_value" for f in facts) else list(facts)
 
 
 def _slow_times(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"meters 1/8 at f/2.8": a time, not a power, beside an aperture in talk of the light that is there."""
-    facts = [replace(f, quantity="shutter", unit="") if f.quantity == "exposure_value" and re.match(r"\s*(?:seconds?|secs?|s)\b", text[f.end :], re.I) else f for f in facts]
+    facts = [replace(f, quantity="shutter", unit="") if f.quantity == "exposure_value" and patterns.match(r"\s*(?:seconds?|secs?|s)\b", text[f.end :], re.I) else f for f in facts]
     facts = [replace(f, quantity="shutter", of="") if f.quantity == "sync" and _is_read_time(f, text) else f for f in facts]
     return [replace(f, quantity="shutter", unit="", of="") if _is_slow_time(f, text) else f for f in facts]
 
 
 def _is_read_time(fact: Fact, text: str) -> bool:
     """"my meter says 1/500 … only sync at 1/125": the first is no sync time."""
-    return bool(_METERED.search(_clause(fact, text))) and not re.search(r"sync", text[max(0, fact.start - 25) : fact.end + 12], re.I)
+    return bool(_METERED.search(_clause(fact, text))) and not patterns.search(r"sync", text[max(0, fact.start - 25) : fact.end + 12], re.I)
 
 
 def _is_slow_time(fact: Fact, text: str) -> bool:
     said = text[fact.start : fact.end].strip().lower()
-    if fact.quantity != "power" or not re.fullmatch(r"1/\d+|(?:a |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
+    if fact.quantity != "power" or not patterns.fullmatch(r"1/\d+|(?:a |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
         return False
     beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(text[: fact.start])
     told = _METERED.search(_clause(fact, text)) or _IS_AMBIENT.search(_clause(fact, text))
-    return bool(told and (beside or re.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", text[: fact.start], re.I)) and not re.match(r"\s*power", text[fact.end :], re.I))
+    return bool(told and (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", text[: fact.start], re.I)) and not patterns.match(r"\s*power", text[fact.end :], re.I))
 
 
 # --- settings ----------------------------------------------------------------------------------
@@ -165,7 +167,7 @@ def settings_of(facts: Sequence[Fact], text: str) -> list[Setting]:
     for fact in sorted(parts, key=lambda f: f.start):
         last = groups[-1] if groups else []
         gap = text[last[-1].end : fact.start] if last else ""
-        if last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not _METERED.search(gap) and not re.search(rf",[^,]*\b(?:{_AMBIENT}|flash)\b", gap, re.I) and not re.search(r"\b(?:but|want|now|what)\b", gap, re.I):
+        if last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not _METERED.search(gap) and not patterns.search(rf",[^,]*\b(?:{_AMBIENT}|flash)\b", gap, re.I) and not patterns.search(r"\b(?:but|want|now|what)\b", gap, re.I):
             last.append(fact)
         else:
             groups.append([fact])
@@ -180,7 +182,7 @@ def _setting(groups: list[list[Fact]], at: int, text: str) -> Setting:
     context = before[stops[-1] :] if stops else before
     limit = groups[at + 1][0].start if at + 1 < len(groups) else len(text)
     after = text[group[-1].end : limit]
-    end = re.search(r"[,.!?;](?=\s|$)|\b(?:and|but|what|how)\b", after)
+    end = patterns.search(r"[,.!?;](?=\s|$)|\b(?:and|but|what|how)\b", after)
     return Setting(tuple(group), context, after[: end.start()] if end else after[:40])
 
 
@@ -205,7 +207,7 @@ def _reading(found: Sequence[Setting], known: bool) -> Setting | None:
     """The setting that is a reading: one told so, else the first of two. `known`: a sky was named."""
     told = [s for s in found if s.read and (not known or _METERED.search(s.context))]
     if any(s.full for s in found):  # "what shutter at f/8 keeps the ambient the same": a setting asked about, no reading
-        told = [s for s in told if s.full or not re.search(r"\b(?:what|which)\b", s.context, re.I)]
+        told = [s for s in told if s.full or not patterns.search(r"\b(?:what|which)\b", s.context, re.I)]
     full = [s for s in told if s.full]
     if full:
         return next((s for s in full if s.metered), full[0])
@@ -221,7 +223,7 @@ def _conditions(facts: list[Fact], text: str) -> list[Fact]:
     light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
     if light is None or not speeds:
         return facts
-    near = [s for s in speeds if s.start >= light.end and re.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
+    near = [s for s in speeds if s.start >= light.end and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
     near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture"]
     if not near and light.quantity == "aperture" and len(speeds) == 1:
         near = speeds
@@ -245,7 +247,7 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
         return fact
     if way is not None and way["way"].lower() in ("down", "less", "more", "lower", "drop", "drops", "dropped") and fact.quantity == "power_down" and not _IS_AMBIENT.search(_clause(fact, text)):
         return fact
-    cue = fact.cue if way is None else ("more" if re.match(rf"(?:{_MORE}|brighten)", way["way"], re.I) else "less")
+    cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten)", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _clause(fact, text)
     of = _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
@@ -256,7 +258,7 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:
     """"Twilight sky is 1/15 at f/5.6. I want it a stop over": what the talk before was of."""
-    if fact.to not in ("", "aperture", "ambient") or _OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not re.search(r"\b(?:it|that|this|want)\b", clause, re.I):
+    if fact.to not in ("", "aperture", "ambient") or _OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not patterns.search(r"\b(?:it|that|this|want)\b", clause, re.I):
         return ""
     return "ambient" if _last_word(before, _IS_AMBIENT, _OF_FLASH) else ""
 
@@ -275,5 +277,5 @@ def _whose(clause: str, than: str, fact: Fact) -> str:
     if than and _THAN_FLASH.search(than):
         return "ambient" if _IS_AMBIENT.search(clause) else ""
     if _last_word(clause, _OF_FLASH, _IS_AMBIENT):
-        return "fill" if re.search(r"\b(?:fill|flash|touch)\b", clause, re.I) else ""
+        return "fill" if patterns.search(r"\b(?:fill|flash|touch)\b", clause, re.I) else ""
     return "ambient" if _IS_AMBIENT.search(clause) or fact.of == "ambient" else ""

@@ -7,15 +7,15 @@ computed here.
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.language.length_facts import length_fact
 from assistant.language.place import Place, fact_at
 from assistant.language.segments import Segment, is_role
 from assistant.language.stop_facts import stop_fact
 from assistant.query import Fact
+from assistant.records import replace
 
 
 def _aperture(place: Place) -> Fact:
@@ -51,7 +51,7 @@ def _aperture_cue(place: Place) -> str:
 
 def _power(place: Place) -> Fact:
     before = place.text[max(0, place.item.start - 30) : place.item.start].lower()
-    if re.search(r"\bfull\b.{0,10}\b(?:down )?to\s+(?:a\s+)?$", before) and place.item.unit != "full" and "only" in place.text.lower() + "":
+    if patterns.search(r"\bfull\b.{0,10}\b(?:down )?to\s+(?:a\s+)?$", before) and place.item.unit != "full" and "only" in place.text.lower() + "":
         return fact_at(place, "min_power", of=place.owner)
     if place.near("at_least", before=4, after=2):
         return fact_at(place, "min_power", of=place.owner)
@@ -80,7 +80,7 @@ def _count(place: Place) -> Fact:
         return fact_at(place, "remark", of="")  # "tested pair is f/11 at 8 ft": no two flashes
     if sum(1 for i in place.items if is_role(i)) > 1:
         return fact_at(place, "count", unit=place.item.word or "pops", of="")
-    owned = "how_many" in place.cues and (place.near("my_kit", before=4, after=0) is not None or re.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
+    owned = "how_many" in place.cues and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
     if owned or place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
         return fact_at(place, "max_count", unit=place.item.word, of="", cue="at_most")
     return fact_at(place, "count", unit=place.item.word or "pops")

@@ -8,16 +8,18 @@ lexicon. Nothing is decided here about what a number means.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
+from assistant import patterns
 from assistant.language.lexicon import Entry, Lexicon
 from assistant.language.numbers import Raw, read_numbers
+from assistant.patterns import Pattern
+from assistant.records import record
 
 MAX_WORDS = 4000
 """Longer texts are cut here and the rest is reported as not read."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Token:
     """One canonical word: its terminal, its value, and where it stood in the text."""
 
@@ -28,7 +30,7 @@ class Token:
     read_as: str = ""  # the word it was taken for, when a typing mistake was forgiven
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heard:
     """A text and its tokens; `cut` is true when the text was too long to be read whole."""
 
@@ -70,7 +72,7 @@ def fold(text: str) -> str:
     return "".join(map(_fold_character, text))
 
 
-_RAW = re.compile(
+_RAW = Pattern(
     r"""
     (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
   | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|w/s|ft\s?/\s?s(?:ec)?)\b)     # speeds
@@ -145,7 +147,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             place += named.length
             continue
         if piece.kind != "word":
-            tokens.append(Token(_terminal(piece), re.sub(r"\s", "", piece.text) if piece.kind == "format" else piece.value, piece.start, piece.end))
+            tokens.append(Token(_terminal(piece), patterns.sub(r"\s", "", piece.text) if piece.kind == "format" else piece.value, piece.start, piece.end))
             place += 1
             continue
         own = _own_name(numbered, place, names) if names else None
@@ -307,7 +309,7 @@ def _without_hyphens(tokens: list[Token]) -> list[Token]:
     return out
 
 
-_OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY"}
+_OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY", "YEAR": "MANY"}
 """A number before "stops" or "flashes" is a number of those: "drop the power two stops"."""
 _UNITS = {"LEN", "MM", "FOOT_MARK", "INCH_MARK", "PACE"}
 _NEVER_A_LENGTH = {"F", "ISO", "APERTURE", "FILM_SPEED"}

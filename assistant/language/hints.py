@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 
 _SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|do i (?:rate|meter|shoot)\b|\brating\W*\?|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what|\b(?:meter|metered|rate|rated|rating|expose|exposed|shot|set)(?: it| them)? (?:at|for|to|as)(?: what)?\W*$"
@@ -19,7 +20,7 @@ _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to
 
 _NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
 
-HINTS: tuple[tuple[re.Pattern[str], tuple[str, ...], str], ...] = tuple((re.compile(words, re.I), facts, ask) for words, facts, ask in (
+HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
     (_SPEED_WORDS, ("film_speed",), "film_speed"),
     (r"latitude|how (?:much |far )?(?:off|out|over|under|wrong)|get away with|forgiv", (), "latitude"),

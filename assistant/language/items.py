@@ -8,13 +8,13 @@ kept with the reason, so that the reply can say what was wrong.
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 
+from assistant import patterns
 from assistant.language.hearing import Token
 from assistant.language.numbers import Number
 from assistant.language.parsing import Node, Part
+from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, iso_from_din
 from assistant.units import LENGTH
 
@@ -22,7 +22,7 @@ PACE_METRES = {"ft": 2.5 * 0.3048, "m": 0.75}  # common practice, no source
 ARM_METRES = 0.6  # common practice, no source
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """One quantity, name, cue or word of a question, with its place in the text.
 
@@ -380,7 +380,7 @@ def _capacitance(node: Node) -> Item:
 
 def _format(node: Node) -> Item:
     """4x5, 6x7, 24x36: the name of the film format, spelled without spaces."""
-    return _item("format", node, 0.0, unit=re.sub(r"\s", "", str(node.children[0].value)))  # type: ignore[union-attr]
+    return _item("format", node, 0.0, unit=patterns.sub(r"\s", "", str(node.children[0].value)))  # type: ignore[union-attr]
 
 
 BUILDERS: dict[str, Callable[[Node], Item]] = {

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-
+from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.place import Place, fact_at
 from assistant.language.rows import around, row_length
@@ -20,7 +19,7 @@ def length_fact(place: Place) -> Fact:
         return fact_at(place, "guide_number", place.item.value / LENGTH[place.item.unit])
     if place.near("gn_hint", before=3, after=3) and place.item.unit in ("ft", "m") and "guide_number" not in place.kinds:
         return fact_at(place, "guide_number", place.item.value / LENGTH[place.item.unit])
-    if place.text[place.item.end :].lower().lstrip().startswith("deep") and place.cues & {"rows", "front", "back"} and not re.search(r"\b(?:room|studio|garage|hall)\b", place.text.lower()):
+    if place.text[place.item.end :].lower().lstrip().startswith("deep") and place.cues & {"rows", "front", "back"} and not patterns.search(r"\b(?:room|studio|garage|hall)\b", place.text.lower()):
         return fact_at(place, "gap", of="back")
     if place.item.unit == "mm" and _is_focal(place):
         return fact_at(place, "focal_length", of="")

@@ -9,24 +9,26 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
+from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
+from assistant.records import replace
 
 _SMALL = ("mm", "cm", "in")
 _LENGTHS = ("focal_length", "distance", "move", "camera_distance", "focus_distance", "extension", "max_distance")
-_MAGNIFIED = re.compile(r"\bmagnif\w*|\breproduction|life[- ]?size|\bscale\b|\bmacro\b", re.I)
-_ANGLE = re.compile(r"\bangle|field of view|\bdegrees\b|how wide\b|\bcover", re.I)
+_MAGNIFIED = Pattern(r"\bmagnif\w*|\breproduction|life[- ]?size|\bscale\b|\bmacro\b", re.I)
+_ANGLE = Pattern(r"\bangle|field of view|\bdegrees\b|how wide\b|\bcover", re.I)
 _FILM = r"(?:frame|negative|neg|film|sensor|gate|slide|transparency|sheet)"
 _SIDE = r"(?:wide|high|tall|across|long|deep|square)"
-_OF_FRAME = re.compile(rf"^[\s-]*(?:{_SIDE}[\s-]*)?(?:(?:side|width|height|edge|diagonal)\b\s*)?(?:of (?:the |a |my )?)?(?:full |whole |long |short )?{_FILM}\b", re.I)
-_FRAME_IS = re.compile(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just )?$", re.I)
-_IN_IMAGE = re.compile(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
-_TO_FILM = re.compile(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
-_FILM_TO = re.compile(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw)(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
-_BARE_BEFORE = re.compile(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for)\s)\s*$", re.I)
-_LENS_TALK = re.compile(r"hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view", re.I)
-_NAMED_LENS = re.compile(r"lens|focal|mm|mil", re.I)
+_OF_FRAME = Pattern(rf"^[\s-]*(?:{_SIDE}[\s-]*)?(?:(?:side|width|height|edge|diagonal)\b\s*)?(?:of (?:the |a |my )?)?(?:full |whole |long |short )?{_FILM}\b", re.I)
+_FRAME_IS = Pattern(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just )?$", re.I)
+_IN_IMAGE = Pattern(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
+_TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
+_FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw)(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
+_BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for)\s)\s*$", re.I)
+_LENS_TALK = Pattern(r"hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view", re.I)
+_NAMED_LENS = Pattern(r"lens|focal|mm|mil", re.I)
 
 
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -42,31 +44,31 @@ def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
 def _ring(facts: list[Fact], text: str) -> list[Fact]:
     """"set at infinity" is the focus; "25 mm past infinity" an extension."""
     kinds = {f.quantity for f in facts}
-    lens = bool(kinds & {"focal_length", "extension"}) or bool(re.search(r"\btubes?\b|\bextension\b|\blens\b", text, re.I))
+    lens = bool(kinds & {"focal_length", "extension"}) or bool(patterns.search(r"\btubes?\b|\bextension\b|\blens\b", text, re.I))
     out: list[Fact] = []
     for fact in facts:
         endless = math.isinf(fact.value) and fact.quantity in _LENGTHS and fact.start < fact.end
-        if endless and lens and out and re.search(r"\b(?:past|beyond)\s*$", text[: fact.start], re.I) and out[-1].quantity in ("focal_length", "distance", "extension"):
+        if endless and lens and out and patterns.search(r"\b(?:past|beyond)\s*$", text[: fact.start], re.I) and out[-1].quantity in ("focal_length", "distance", "extension"):
             out[-1] = replace(out[-1], quantity="extension", of="")
             continue
-        if endless and lens and not re.search(r"\b(?:sharp|to)\s*$", text[: fact.start], re.I) or endless and lens and _is_set(text[: fact.start]):
+        if endless and lens and not patterns.search(r"\b(?:sharp|to)\s*$", text[: fact.start], re.I) or endless and lens and _is_set(text[: fact.start]):
             fact = replace(fact, quantity="focus_distance", of="camera", bad="")
         out.append(fact)
     return out
 
 
 def _is_set(before: str) -> bool:
-    return bool(re.search(r"\b(?:set|focus\w*|ring|turned|racked|parked|barrel|lens)\b[^.?!,]{0,20}\bto\s*$", before, re.I)) and not re.search(r"sharp\w*[^.?!]{0,30}$", before, re.I)
+    return bool(patterns.search(r"\b(?:set|focus\w*|ring|turned|racked|parked|barrel|lens)\b[^.?!,]{0,20}\bto\s*$", before, re.I)) and not patterns.search(r"sharp\w*[^.?!]{0,30}$", before, re.I)
 
 
 def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     """"a fifty focused at 3 m", "tubes on my 50": a bare number is the lens where a lens is talked of."""
-    format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and re.search(r"\bon\s*$", text[: f.start], re.I) and not re.match(r"\s*lens", text[f.end :], re.I)]
+    format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\bon\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
     named = [f for f in facts if f.quantity == "focal_length" and f not in format_too]
     if named or not _LENS_TALK.search(text) or any(f.quantity == "guide_number" for f in facts):
         return facts
     bare = next((f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and 8 <= f.value <= 1200 and not _iso_said(f, text) and _BARE_BEFORE.search(text[: f.start])), None)
-    if bare is None and format_too and re.search(r"\b(?:my|the|this|that|a) lens\b", text, re.I):
+    if bare is None and format_too and patterns.search(r"\b(?:my|the|this|that|a) lens\b", text, re.I):
         return [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
     if bare is None:
         return facts
@@ -76,7 +78,7 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
 
 def _iso_said(fact: Fact, text: str) -> bool:
     near = text[max(0, fact.start - 12) : fact.end + 16]
-    return bool(re.search(r"iso|asa|\bei\b|din|speed|film\b|slide|neg|rate|°|/", near, re.I)) and not re.match(r"\s*(?:lens|mm|mil)", text[fact.end :], re.I) and not re.match(r"\s*(?:mm |mil )?(?:lens )?(?:at|on) f", text[fact.end :], re.I)
+    return bool(patterns.search(r"iso|asa|\bei\b|din|speed|film\b|slide|neg|rate|°|/", near, re.I)) and not patterns.match(r"\s*(?:lens|mm|mil)", text[fact.end :], re.I) and not patterns.match(r"\s*(?:mm |mil )?(?:lens )?(?:at|on) f", text[fact.end :], re.I)
 
 
 def _draw(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
@@ -97,17 +99,17 @@ def _is_length(fact: Fact) -> bool:
 
 def _frame(fact: Fact, text: str) -> Fact:
     """"a 36 mm wide frame", "a frame 24 mm high": a side of what the lens covers."""
-    if not _is_length(fact) or fact.unit not in _SMALL or re.match(r"[\s-]*lens", text[fact.end :], re.I):
+    if not _is_length(fact) or fact.unit not in _SMALL or patterns.match(r"[\s-]*lens", text[fact.end :], re.I):
         return fact
     before, after = text[: fact.start], text[fact.end :]
     if not (_OF_FRAME.match(after) or _FRAME_IS.search(before)):
         return fact
-    return replace(fact, quantity="frame_side", of="", cue=_side(before[-30:] + " " + re.split(r"[,.;?]", after)[0][:30]))
+    return replace(fact, quantity="frame_side", of="", cue=_side(before[-30:] + " " + patterns.split(r"[,.;?]", after)[0][:30]))
 
 
 def _side(words: str) -> str:
     for side, said in (("diagonal", r"diagonal|corner"), ("vertical", r"\b(?:high|tall|height|short|vertical)"), ("horizontal", r"\b(?:wide|width|across|long|horizontal)")):
-        if re.search(said, words, re.I):
+        if patterns.search(said, words, re.I):
             return side
     return ""
 
@@ -117,42 +119,42 @@ def _imaged(facts: list[Fact], text: str) -> list[Fact]:
     lengths = [f for f in facts if _is_length(f) and not _named(f, text) and not _away(f, text)]
     images = [f for f in lengths if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :]) or _FRAME_IS.search(text[: f.start])]
     things = [f for f in lengths if f not in images]
-    if len(images) > 1 or len(things) != 1 or not images and not re.search(r"\bfill\w*\b", text, re.I):
+    if len(images) > 1 or len(things) != 1 or not images and not patterns.search(r"\bfill\w*\b", text, re.I):
         return facts
-    if not re.search(r"\b(?:fill\w*|image|negative|neg|film|frame|sensor|slide)\b", text, re.I) or images and images[0].unit not in _SMALL:
+    if not patterns.search(r"\b(?:fill\w*|image|negative|neg|film|frame|sensor|slide)\b", text, re.I) or images and images[0].unit not in _SMALL:
         return facts
     thing = replace(things[0], quantity="object_size", of="", cue=_side(text[things[0].end : things[0].end + 8]), bad="")
     made = [thing, *(replace(f, quantity="image_size", of="", bad="") for f in images)]
-    filled = [f for f in facts if f.quantity == "power" and re.match(r"full\b", f.said, re.I)]  # "fills the full 36 mm"
+    filled = [f for f in facts if f.quantity == "power" and patterns.match(r"full\b", f.said, re.I)]  # "fills the full 36 mm"
     return sorted([*(f for f in facts if f not in lengths and f not in filled), *made], key=lambda f: f.start)
 
 
 def _named(fact: Fact, text: str) -> bool:
-    return bool(re.search(r"lens|focal", fact.said, re.I) or re.match(r"[\s-]*(?:lens|macro)", text[fact.end :], re.I))
+    return bool(patterns.search(r"lens|focal", fact.said, re.I) or patterns.match(r"[\s-]*(?:lens|macro)", text[fact.end :], re.I))
 
 
 def _away(fact: Fact, text: str) -> bool:
-    return bool(re.match(r"\W*(?:away|off|from|of extension|tube)\b", text[fact.end :], re.I) or re.search(r"\bfocus\w*[^,.]{0,12}$", text[: fact.start], re.I))
+    return bool(patterns.match(r"\W*(?:away|off|from|of extension|tube)\b", text[fact.end :], re.I) or patterns.search(r"\bfocus\w*[^,.]{0,12}$", text[: fact.start], re.I))
 
 
 # --- what is asked --------------------------------------------------------------------------------
 
-_TIMES = re.compile(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
-_EFFECTIVE = re.compile(r"\beffective|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
-_TO_SET = re.compile(r"\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads)\b(?![^?]*\beffective)", re.I)
-_NO_LIGHTS = re.compile(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)
+_TIMES = Pattern(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
+_EFFECTIVE = Pattern(r"\beffective|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
+_TO_SET = Pattern(r"\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads)\b(?![^?]*\beffective)", re.I)
+_NO_LIGHTS = Pattern(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)
 
 
 def reproduced(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"at 1:1 by how many times": a scale of reproduction, where exposure and no lights are spoken of."""
-    if re.search(r"\b(?:shooting|working|photograph\w*|focus\w*|macro|close.?up) (?:it |this |her |them )?at \d:\d", text, re.I) and not re.search(r"\b(?:key|fill|lighting|main|ratio)\b", text, re.I):
-        return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and re.search(r"\bat\s*$", text[: f.start], re.I) else f for f in facts]
-    worked = any(f.quantity == "aperture" for f in facts) and re.search(r"\bring\b|\blens\b|\bwhat do i (?:set|put)|f-?stop|aperture", text, re.I)
-    if worked and not _NO_LIGHTS.search(text) and re.search(r"\b(?:at|i'm|im|to) 1:[1-9]\b", text, re.I):
+    if patterns.search(r"\b(?:shooting|working|photograph\w*|focus\w*|macro|close.?up) (?:it |this |her |them )?at \d:\d", text, re.I) and not patterns.search(r"\b(?:key|fill|lighting|main|ratio)\b", text, re.I):
+        return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and patterns.search(r"\bat\s*$", text[: f.start], re.I) else f for f in facts]
+    worked = any(f.quantity == "aperture" for f in facts) and patterns.search(r"\bring\b|\blens\b|\bwhat do i (?:set|put)|f-?stop|aperture", text, re.I)
+    if worked and not _NO_LIGHTS.search(text) and patterns.search(r"\b(?:at|i'm|im|to) 1:[1-9]\b", text, re.I):
         return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and f.value <= 1 else f for f in facts]
-    if _NO_LIGHTS.search(text) or not (_TIMES.search(text) or _EFFECTIVE.search(text) or re.search(r"open up|\badd\b|\bextra\b|exposure factor", text, re.I)):
+    if _NO_LIGHTS.search(text) or not (_TIMES.search(text) or _EFFECTIVE.search(text) or patterns.search(r"open up|\badd\b|\bextra\b|exposure factor", text, re.I)):
         return list(facts)
-    return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and 0.1 <= f.value <= 10 and re.search(r"\b(?:at|to|is|of|for|do|doing|shooting|for a)\s*$", text[: f.start], re.I) else f for f in facts]
+    return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and 0.1 <= f.value <= 10 and patterns.search(r"\b(?:at|to|is|of|for|do|doing|shooting|for a)\s*$", text[: f.start], re.I) else f for f in facts]
 
 
 def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
@@ -161,7 +163,7 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
     close = kinds & {"magnification", "extension"}
     if not close or kinds & {"guide_number", "distance"}:
         return list(asks)
-    if {"focal_length", "magnification"} <= kinds and "aperture" not in kinds and re.search(r"\b(?:lens|subject) to (?:the )?(?:lens|subject)\b", text, re.I) and all(a.quantity in ("distance", "magnification") for a in asks):
+    if {"focal_length", "magnification"} <= kinds and "aperture" not in kinds and patterns.search(r"\b(?:lens|subject) to (?:the )?(?:lens|subject)\b", text, re.I) and all(a.quantity in ("distance", "magnification") for a in asks):
         return [Ask("subject_distance", "", next((a.unit for a in asks), ""))]
     if _TIMES.search(text) and "aperture" not in kinds:
         return [Ask("factor", "", "x")]

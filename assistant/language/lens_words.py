@@ -10,12 +10,14 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.language import lens_sizes
 from assistant.language.hearing import fold
 from assistant.language.items import Item
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
+from assistant.records import replace
 
 LENS_ASKS = ("near_limit", "far_limit", "depth_of_field", "hyperfocal", "coverage", "magnification", "extension", "focus_distance", "sharp")
 _LENGTHS = ("distance", "camera_distance", "focus_distance", "max_distance", "min_distance", "move", "path")
@@ -44,14 +46,14 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
 
 def _half_frame(facts: list[Fact], text: str) -> list[Fact]:
     """"half frame" is a film format, not half of anything."""
-    found = re.search(r"\bhalf[- ]frame\b", text.lower())
+    found = patterns.search(r"\bhalf[- ]frame\b", text.lower())
     if not found:
         return facts
     kept = [f for f in facts if not found.start() <= f.start < found.end()]
     return [*kept, Fact("format", 0.0, "half frame", start=found.start(), end=found.end(), said=found.group())]
 
 
-_FILM_SAID = re.compile(r"iso|asa|film|din|speed|\bei\b|slide|neg|°|/")
+_FILM_SAID = Pattern(r"iso|asa|film|din|speed|\bei\b|slide|neg|°|/")
 
 
 def _bare_lens(facts: list[Fact], items: Sequence[Item], places: dict[int, int], text: str) -> list[Fact]:
@@ -59,15 +61,15 @@ def _bare_lens(facts: list[Fact], items: Sequence[Item], places: dict[int, int],
     if any(f.quantity == "focal_length" for f in facts):
         return facts
     bare = [f for f in facts if (f.quantity == "number" or f.quantity == "film_speed" and not _FILM_SAID.search(f.said.lower())) and not f.bad and 8 <= f.value <= 1200
-            and re.search(r"\b(?:an?|the|my|with|for|lens|on) $", text.lower()[max(0, f.start - 6) : f.start])]
+            and patterns.search(r"\b(?:an?|the|my|with|for|lens|on) $", text.lower()[max(0, f.start - 6) : f.start])]
     return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm") if f in bare[:1] else f for f in facts]
 
 
 def _extent_words(text: str, facts: Sequence[Fact]) -> bool:
     """Words of sharpness that are no cues; "hold" and "keep" count only where a lens and no flash is spoken of."""
     kinds = {f.quantity for f in facts}
-    lens = "focal_length" in kinds and not kinds & {"guide_number", "power"} and re.search(r"\b(?:hold|holds|keep|keeps)\b", text.lower())
-    return bool(lens or re.search(r"\b(?:blurr?ed|out of focus|soft at|to infinity)\b", text.lower()))
+    lens = "focal_length" in kinds and not kinds & {"guide_number", "power"} and patterns.search(r"\b(?:hold|holds|keep|keeps)\b", text.lower())
+    return bool(lens or patterns.search(r"\b(?:blurr?ed|out of focus|soft at|to infinity)\b", text.lower()))
 
 
 def _reproduction(facts: Sequence[Fact], items: Sequence[Item]) -> list[Fact]:
@@ -84,7 +86,7 @@ def _formats(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, int
     lenses = [f for f in facts if f.quantity == "focal_length"]
     out: list[Fact] = []
     for fact in facts:
-        bare = fact.quantity == "focal_length" and abs(fact.value - 0.035) < 1e-9 and not re.search("lens|focal", fact.said)
+        bare = fact.quantity == "focal_length" and abs(fact.value - 0.035) < 1e-9 and not patterns.search("lens|focal", fact.said)
         if bare and (len(lenses) > 1 or _camera_follows(items, places.get(fact.start, 0))) and not _lens_before(items, places.get(fact.start, 0)):
             fact = replace(fact, quantity="format", value=0.0, unit="35 mm")
         out.append(fact)
@@ -106,7 +108,7 @@ def _stretched(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, i
     sized = sum(1 for f in facts if f.quantity in ("focal_length", "magnification"))
     for fact in facts:
         at = places.get(fact.start, 0)
-        unnamed = fact.quantity in ("focal_length", "distance") and not re.search("lens|focal", fact.said) and fact.unit in ("mm", "cm", "in")
+        unnamed = fact.quantity in ("focal_length", "distance") and not patterns.search("lens|focal", fact.said) and fact.unit in ("mm", "cm", "in")
         others = sized - (fact.quantity == "focal_length")
         if unnamed and others and _stretch_before(items, at):
             fact = replace(fact, quantity="extension", of="")
@@ -140,7 +142,7 @@ def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str)
     return [_placed(fact, items, at, text)]
 
 
-_PURPOSE = re.compile(r"\b(?:so|such|to (?:keep|have|get|hold|make)|for|when|if|where|keep|keeps|hold|everything|both)\b")
+_PURPOSE = Pattern(r"\b(?:so|such|to (?:keep|have|get|hold|make)|for|when|if|where|keep|keeps|hold|everything|both)\b")
 
 
 def _placed(fact: Fact, items: Sequence[Item], at: int, text: str) -> Fact:
@@ -231,14 +233,14 @@ _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("range", _RANGE), ("near_limit", _NEAR), ("far_limit", _FAR), ("depth_of_field", _DEPTH), ("hyperfocal", _HYPER),
     ("focus_distance", _WHERE), ("coverage", _ANGLE), ("extension", _DRAW),
 )
-_COMPILED = tuple((name, re.compile("|".join(f"(?:{p})" for p in patterns))) for name, patterns in _PATTERNS)
-_GIVEN_BEFORE = re.compile(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|at the)\s*$")
+_COMPILED = tuple((name, Pattern("|".join(f"(?:{p})" for p in patterns))) for name, patterns in _PATTERNS)
+_GIVEN_BEFORE = Pattern(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|at the)\s*$")
 
 
 def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about sharpness and coverage in the order said."""
     asks = lens_sizes.sizes_asked(asks, facts, text)
-    lower = re.sub(r"\s+", " ", fold(text))
+    lower = patterns.sub(r"\s+", " ", fold(text))
     if _puts_to_the_test(lower, facts):
         return [Ask("sharp", "", "", 0)]
     if not _about_a_lens(facts, items, lower):
@@ -260,7 +262,7 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
 
 def _asks_whether(lower: str, facts: Sequence[Fact]) -> bool:
     """"… and is the wall at 14 ft sharp?"."""
-    return any(f.quantity == "sharp_limit" for f in facts) and bool(re.search(r"(?:^|[,.?] *|\band +)(?:is|are|will|would) [^?,.]*\b(?:sharp|in focus)\b[^?.]*\?", lower))
+    return any(f.quantity == "sharp_limit" for f in facts) and bool(patterns.search(r"(?:^|[,.?] *|\band +)(?:is|are|will|would) [^?,.]*\b(?:sharp|in focus)\b[^?.]*\?", lower))
 
 
 _LENS_FACTS = frozenset({"object_size", "frame_side", "focal_length", "focus_distance", "sharp_limit", "circle", "extension", "magnification", "format"})
@@ -273,16 +275,16 @@ def _about_a_lens(facts: Sequence[Fact], items: Sequence[Item], lower: str) -> b
     return bool({f.quantity for f in facts} & _LENS_FACTS or cues & _LENS_CUES or cues & {"near_limit", "far_limit"} and "limit" in lower)
 
 
-_YES_NO = re.compile(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper))")
+_YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper))")
 
 
 def _puts_to_the_test(lower: str, facts: Sequence[Fact]) -> bool:
     """"is f/8 enough to keep 3 m sharp?", "will 2.5 m be sharp?": a yes or a no, with nothing else asked."""
     kinds = {f.quantity for f in facts}
-    stood = {"distance", "focal_length", "aperture"} <= kinds and re.search(r"\b(?:sharp|in focus)\b", lower)
-    if not ("sharp_limit" in kinds or stood) or "guide_number" in kinds or re.search(r"\b(?:what|which|where|how)\b", lower):
+    stood = {"distance", "focal_length", "aperture"} <= kinds and patterns.search(r"\b(?:sharp|in focus)\b", lower)
+    if not ("sharp_limit" in kinds or stood) or "guide_number" in kinds or patterns.search(r"\b(?:what|which|where|how)\b", lower):
         return False
-    return bool(_YES_NO.search(lower)) or bool(re.search(r"\b(?:right|correct|true|yes or no|enough)\s*\?", lower))
+    return bool(_YES_NO.search(lower)) or bool(patterns.search(r"\b(?:right|correct|true|yes or no|enough)\s*\?", lower))
 
 
 def _named_beside(kept: Sequence[Ask], facts: Sequence[Fact], lower: str) -> list[Ask]:
@@ -290,14 +292,14 @@ def _named_beside(kept: Sequence[Ask], facts: Sequence[Fact], lower: str) -> lis
     if kept or not any(f.quantity == "guide_number" for f in facts):
         return []
     for quantity, pattern in (("aperture", r"\b(?:aperture|f-?stop|f[ -]number|what stop)\b"), ("power", r"\bpower\b")):
-        found = None if any(f.quantity == quantity for f in facts) else re.search(pattern, lower)
+        found = None if any(f.quantity == quantity for f in facts) else patterns.search(pattern, lower)
         if found:
             return [Ask(quantity, "", "", found.start())]
     return []
 
 
 def _other_distance(taken: set[str], lower: str) -> bool:
-    return bool(re.search(r"flash|light|strobe", lower)) and not taken & {"far_limit", "near_limit", "focus_distance", "hyperfocal", "extension", "coverage"}
+    return bool(patterns.search(r"flash|light|strobe", lower)) and not taken & {"far_limit", "near_limit", "focus_distance", "hyperfocal", "extension", "coverage"}
 
 
 def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
@@ -316,7 +318,7 @@ def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         if "infinity" in lower and "near" not in lower.replace("nearest", ""):
             places.pop("near_limit", None)
             places.pop("far_limit", None)
-    if "depth_of_field" in places and re.search(r"limits", lower):
+    if "depth_of_field" in places and patterns.search(r"limits", lower):
         if {"near_limit", "far_limit"} <= set(places) and abs(places["near_limit"] - places["depth_of_field"]) < 25:
             del places["depth_of_field"]
     return sorted((Ask(q, _of(q, lower), "", at) for q, at in places.items()), key=lambda a: a.start)
@@ -329,7 +331,7 @@ def _is_given(match: re.Match[str], facts: Sequence[Fact]) -> bool:
 
 def _of(quantity: str, lower: str) -> str:
     if quantity == "depth_of_field":
-        return "behind" if re.search(r"(?:sharp|field|focus)[^?]{0,20}\bbehind", lower) else "in front" if re.search(r"(?:sharp|field|focus)[^?]{0,20}\bin front", lower) else ""
+        return "behind" if patterns.search(r"(?:sharp|field|focus)[^?]{0,20}\bbehind", lower) else "in front" if patterns.search(r"(?:sharp|field|focus)[^?]{0,20}\bin front", lower) else ""
     return ""
 
 
@@ -339,12 +341,12 @@ def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lowe
     if out and cues & {"in_focus"} and _asks_whether(lower, facts) and all(a.quantity in ("aperture", "power") for a in out):
         return [*out, Ask("sharp", "", "", len(lower))]
     limits = any(f.quantity == "sharp_limit" for f in facts)
-    if limits and not out and not any(f.quantity == "aperture" for f in facts) and re.search(r"\b(?:aperture|f-?stop|f[- ]number|stop|widest)\b", lower):
+    if limits and not out and not any(f.quantity == "aperture" for f in facts) and patterns.search(r"\b(?:aperture|f-?stop|f[- ]number|stop|widest)\b", lower):
         return [Ask("aperture", "", "", 0)]
-    if cues & {"in_focus", "depth_of_field"} and limits and not out and re.match(r"^\W*(?:\w+ ){0,3}?(?:is|are|will|would|do|does|can|could|if)\b|.*[,.] ?(?:is|are|will|would|do|does|can) ", lower):
+    if cues & {"in_focus", "depth_of_field"} and limits and not out and patterns.match(r"^\W*(?:\w+ ){0,3}?(?:is|are|will|would|do|does|can|could|if)\b|.*[,.] ?(?:is|are|will|would|do|does|can) ", lower):
         return [Ask("sharp", "", "", 0)]
     kinds = {f.quantity for f in facts}
-    if not out and kinds & {"extension", "magnification"} and "aperture" in kinds and re.search(r"\bwhat\b[^?]*\b(?:set|use|need|shoot|stop)\b", lower):
+    if not out and kinds & {"extension", "magnification"} and "aperture" in kinds and patterns.search(r"\bwhat\b[^?]*\b(?:set|use|need|shoot|stop)\b", lower):
         return [Ask("aperture", "", "", 0)]
     if {"focal_length", "magnification"} <= kinds and not kinds & {"guide_number", "distance", "aperture"} and any(a.quantity == "distance" for a in out):
         return [Ask("subject_distance", "", next(a.unit for a in out if a.quantity == "distance"), 0)]

@@ -7,13 +7,16 @@ nothing), or unknown. The table is grammar/words.toml; here it is only looked up
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Any
 
 from assistant.language.numbers import Raw
+from assistant.records import record
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """What a run of words is: its terminal, its value, how many pieces it took."""
 

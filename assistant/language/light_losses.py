@@ -7,30 +7,32 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.language import stop_words
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
+from assistant.records import replace
 from assistant.units import LENGTH
 
 _LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_distance")
 _SURFACE = r"(?:ceiling|roof|wall|card|board|panel|reflector|surface|umbrella)"
-_LEG_BEFORE = re.compile(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
+_LEG_BEFORE = Pattern(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
                          rf"(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
-_LEG_AFTER = re.compile(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
+_LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
                         rf"from (?:there|it)|(?:of )?(?:total )?(?:light )?path|all told|all the way|altogether|in all|in total|total|off it|(?:back )?(?:down )?(?:on )?to)\b", re.I)
-_TOTAL = re.compile(r"\b(?:total|path|altogether|all told|in all|all the way|travels?|overall)\b", re.I)
-_HIGH = re.compile(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall)\b", re.I)
-_HEIGHT_BEFORE = re.compile(r"(?<!to )(?<!to the )(?<!to a )(?<!the white )\b(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
-_ABOVE = re.compile(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
-_FLASH_HEIGHT = re.compile(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:the |her |his )?(?:face|subject|sitter|eyes))?(?: is| are|'s| at| sits| held)?(?: both)?(?: at| up)?\s*$", re.I)
-_FACE_HEIGHT = re.compile(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\s*$", re.I)
+_TOTAL = Pattern(r"\b(?:total|path|altogether|all told|in all|all the way|travels?|overall)\b", re.I)
+_HIGH = Pattern(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall)\b", re.I)
+_HEIGHT_BEFORE = Pattern(r"(?<!to )(?<!to the )(?<!to a )(?<!the white )\b(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
+_ABOVE = Pattern(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
+_FLASH_HEIGHT = Pattern(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:the |her |his )?(?:face|subject|sitter|eyes))?(?: is| are|'s| at| sits| held)?(?: both)?(?: at| up)?\s*$", re.I)
+_FACE_HEIGHT = Pattern(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\s*$", re.I)
 _BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
-    facts = [f for f in facts if not (re.fullmatch(r"\W*a meter\W*", f.said, re.I) and re.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
+    facts = [f for f in facts if not (patterns.fullmatch(r"\W*a meter\W*", f.said, re.I) and patterns.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
     out = _close_focus(_counted_stops(_sizes(stop_words.settled(facts, text), text), text, cues), text)
     out = _worn(_said_apart(_not_rows(_layers(out, text), text), text), text)
     if _is_bounced(text, cues):
@@ -49,35 +51,35 @@ def _within_reason(fact: Fact) -> Fact:
     return replace(fact, bad="no light has so many stops") if fact.quantity in _STOPS and not fact.bad and abs(fact.value) > _MOST_STOPS else fact
 
 
-_BEHIND_HER = re.compile(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
+_BEHIND_HER = Pattern(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
 
 
 def _is_bounced(text: str, cues: frozenset[str]) -> bool:
-    if "ceiling" in cues and re.search(r"\bgn\b|guide|flash|gun", text, re.I):
+    if "ceiling" in cues and patterns.search(r"\bgn\b|guide|flash|gun", text, re.I):
         return True
-    if re.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not re.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
+    if patterns.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not patterns.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
         return False  # the wall is what stands behind the subject
-    said = re.search(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", text, re.I)
+    said = patterns.search(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", text, re.I)
     return bool(said) or bool(cues & {"bounce"})
 
 
-_MORE_STOPS = re.compile(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|just the one|only a)(?: full)? stop\b", re.I)
-_SIZE_BEFORE = re.compile(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d+|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
-_HOW_WIDE = re.compile(r"^\s*(?:wide|across|in diameter|square|deep|long)\b", re.I)
-_IS_AFTER = re.compile(r"\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\s*$", re.I)
-_LAYERS = re.compile(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|thicknesses|folds|sides|gels|silks|scrims|grids|tissues|diffusers|cloths|filters)\b", re.I)
+_MORE_STOPS = Pattern(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|just the one|only a)(?: full)? stop\b", re.I)
+_SIZE_BEFORE = Pattern(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d+|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
+_HOW_WIDE = Pattern(r"^\s*(?:wide|across|in diameter|square|deep|long)\b", re.I)
+_IS_AFTER = Pattern(r"\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\s*$", re.I)
+_LAYERS = Pattern(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|thicknesses|folds|sides|gels|silks|scrims|grids|tissues|diffusers|cloths|filters)\b", re.I)
 _MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
-_OF_ND = re.compile(r"\b(?:nd|neutral density|grey filter)(?: filter)?s?(?: of| at| is| that's| worth|:|,)?\s*(?:a )?$", re.I)
-_NOTHING = re.compile(r"^\W*(?:on|it|there|which|and)?\W*(?:that )?(?:costs?|loses?|eats?|takes?)(?: me)? (?:nothing|no light|none|no stops)\b", re.I)
-_STOP_WORD = re.compile(r"^\s*(?:full |whole )?stops?\b", re.I)
-_TAKES = re.compile(r"\b(?:eat|cost|lose|los|take|steal|rob|swallow|soak|drop|knock|absorb|drink|giv)\w*(?: \w+){0,3}\s*$", re.I)
+_OF_ND = Pattern(r"\b(?:nd|neutral density|grey filter)(?: filter)?s?(?: of| at| is| that's| worth|:|,)?\s*(?:a )?$", re.I)
+_NOTHING = Pattern(r"^\W*(?:on|it|there|which|and)?\W*(?:that )?(?:costs?|loses?|eats?|takes?)(?: me)? (?:nothing|no light|none|no stops)\b", re.I)
+_STOP_WORD = Pattern(r"^\s*(?:full |whole )?stops?\b", re.I)
+_TAKES = Pattern(r"\b(?:eat|cost|lose|los|take|steal|rob|swallow|soak|drop|knock|absorb|drink|giv)\w*(?: \w+){0,3}\s*$", re.I)
 _STRENGTH: tuple[tuple[str, float], ...] = (
     # gels by colour and depth: full orange 1, half 1/2, quarter 1/4; full blue 1 1/2, half 1 (common practice, one published answer)
     (r"(?:quarter|1/4)[\w\s-]*$", 0.25), (r"(?:half|1/2)[\s-]*(?:blue|ctb)", 1.0), (r"(?:half|1/2)[\w\s-]*$", 0.5), (r"(?:blue|ctb)", 1.5),
 )
 
 
-_FLASH_ONE = re.compile(r"\b(?:flash|light|strobe) (one(?P<part> and a half| and a third| and two thirds)?[ -]stops?)\b", re.I)
+_FLASH_ONE = Pattern(r"\b(?:flash|light|strobe) (one(?P<part> and a half| and a third| and two thirds)?[ -]stops?)\b", re.I)
 
 
 def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
@@ -90,7 +92,7 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
     return sorted([*kept, Fact("stops", 1.0 + part, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
 
 
-_BARE_COUNT = re.compile(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)", re.I)
+_BARE_COUNT = Pattern(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)", re.I)
 _COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5, "two thirds": 2 / 3, "two-thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3}
 
 
@@ -149,7 +151,7 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     many = _MANY[match["many"].lower()]
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
-    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and re.match(r"\s*(?:each|apiece|per \w+|a (?:layer|sheet|piece))\b", text[f.end :], re.I) else f for f in out]
+    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and patterns.match(r"\s*(?:each|apiece|per \w+|a (?:layer|sheet|piece))\b", text[f.end :], re.I) else f for f in out]
 
 
 def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
@@ -157,12 +159,12 @@ def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
     focal = [f for f in facts if f.quantity == "focal_length"]
     if len(focal) < 2:
         return facts
-    return [replace(f, quantity="focus_distance", of="camera") if f in focal and re.search(r"\bfocus\w*(?: down)?(?: at| on| to)\s*$", text[: f.start], re.I) else f for f in facts]
+    return [replace(f, quantity="focus_distance", of="camera") if f in focal and patterns.search(r"\bfocus\w*(?: down)?(?: at| on| to)\s*$", text[: f.start], re.I) else f for f in facts]
 
 
 def _not_rows(facts: list[Fact], text: str) -> list[Fact]:
     """"a softbox on the front, face five feet from it": no front row."""
-    if re.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I) or not re.search(r"\bon the front\b", text, re.I):
+    if patterns.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I) or not patterns.search(r"\bon the front\b", text, re.I):
         return facts
     return [replace(f, of="") if f.of == "front" else f for f in facts]
 
@@ -174,11 +176,11 @@ def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
         if not any(f.start < match.end() and f.end > match.start() and f.quantity in ("stops", "loss") for f in out):
             out = [f for f in out if not (match.start() <= f.start < match.end())]
             takes = bool(_TAKES.search(text[: match.start()]))
-            surface = re.search(r"\b(ceiling|wall)\b", text[: match.start()], re.I) if takes else None
+            surface = patterns.search(r"\b(ceiling|wall)\b", text[: match.start()], re.I) if takes else None
             out.append(Fact("loss" if takes else "stops", 1.0, surface[1].lower() if surface else "", start=match.start(), end=match.end(), said=match.group()))
     if any(f.quantity == "magnification" for f in out):
         out = [f for f in out if f.quantity != "ratio"]
-    elif re.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life|effective|bellows)\b", text, re.I) and not re.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
+    elif patterns.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life|effective|bellows)\b", text, re.I) and not patterns.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
         out = [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" else f for f in out]
     return sorted(out, key=lambda f: f.start)
 
@@ -188,12 +190,12 @@ def _worn(facts: list[Fact], text: str) -> list[Fact]:
     if any(f.unit == "shoot_through" for f in facts):
         facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "umbrella")]
     gels = [f.start for f in facts if f.quantity == "modifier" and f.unit == "gel"]
-    facts = [f for f in facts if not (f.quantity in ("power", "number", "share") and any(re.fullmatch(r"[\s-]*", text[f.end : g]) for g in gels if g >= f.end))]
+    facts = [f for f in facts if not (f.quantity in ("power", "number", "share") and any(patterns.fullmatch(r"[\s-]*", text[f.end : g]) for g in gels if g >= f.end))]
     return [replace(f, value=_gel_loss(text[max(0, f.start - 9) : f.end])) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts]
 
 
 def _gel_loss(said: str) -> float:
-    return next((loss for words, loss in _STRENGTH if re.search(words, said, re.I)), 0.0)
+    return next((loss for words, loss in _STRENGTH if patterns.search(words, said, re.I)), 0.0)
 
 
 # --- bounce --------------------------------------------------------------------------------------
@@ -216,35 +218,35 @@ def _legs(facts: list[Fact], text: str) -> list[Fact]:
 
 def _paint(fact: Fact, text: str) -> Fact:
     """"ceiling -1.5 stops", "minus a stop for the paint": what the surface takes."""
-    named = re.search(r"\b(?:ceiling|wall|paint|surface|plaster)\W*(?:of|at|is|:)?\W*$", text[: fact.start], re.I) or re.match(r"\W*(?:for|to|in) the (?:ceiling|wall|paint|plaster|surface)\b", text[fact.end :], re.I)
+    named = patterns.search(r"\b(?:ceiling|wall|paint|surface|plaster)\W*(?:of|at|is|:)?\W*$", text[: fact.start], re.I) or patterns.match(r"\W*(?:for|to|in) the (?:ceiling|wall|paint|plaster|surface)\b", text[fact.end :], re.I)
     if fact.quantity not in ("stops", "signed", "relation") or not named:
         return fact
-    surface = "wall" if re.search(r"\bwall\b", text, re.I) and not re.search("ceiling", text, re.I) else "ceiling"
+    surface = "wall" if patterns.search(r"\bwall\b", text, re.I) and not patterns.search("ceiling", text, re.I) else "ceiling"
     return replace(fact, quantity="loss", value=abs(fact.value), unit=surface, of="", to="", cue="")
 
 
 def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:
     """"five feet up and another seven down": the second leg in the unit of the first."""
-    if unit not in LENGTH or not re.match(r"^\s*(?:back )?(?:down|up|across|on|over|from the ceiling|from there)\b", text[fact.end :]):
+    if unit not in LENGTH or not patterns.match(r"^\s*(?:back )?(?:down|up|across|on|over|from the ceiling|from there)\b", text[fact.end :]):
         return fact
     return replace(fact, quantity="path", value=fact.value * LENGTH[unit], unit=unit, of="")
 
 
 def _leg(fact: Fact, text: str) -> Fact:
     before, after = text[max(0, fact.start - 60) : fact.start], text[fact.end : fact.end + 60]
-    before = re.split(r"[.;?!]\s|,\s+(?:and\s+)?", before)[-1]
-    if re.search(rf"\bcamera (?:to|is)\b[\w ]*(?:{_SURFACE})?[\w ]*$", before, re.I):
+    before = patterns.split(r"[.;?!]\s|,\s+(?:and\s+)?", before)[-1]
+    if patterns.search(rf"\bcamera (?:to|is)\b[\w ]*(?:{_SURFACE})?[\w ]*$", before, re.I):
         return replace(fact, quantity="camera_distance", of="camera")
     if _LEG_BEFORE.search(before) and not _TOTAL.search(before[-30:]) and not _HEIGHT_BEFORE.search(before):
         return replace(fact, quantity="path", of="", cue="")
     if _ABOVE.match(after):
         return replace(fact, quantity="ceiling_above", of="")
-    if _HEIGHT_BEFORE.search(before) or (_HIGH.match(after) and not _LEG_BEFORE.search(before) and not re.match(r"\s*up (?:to|and)|\s*up$", after)):
+    if _HEIGHT_BEFORE.search(before) or (_HIGH.match(after) and not _LEG_BEFORE.search(before) and not patterns.match(r"\s*up (?:to|and)|\s*up$", after)):
         return replace(fact, quantity="ceiling_height", of="")
-    if re.match(r"\s*(?:high|off the floor|off the ground|up)\b", after) or _FACE_HEIGHT.search(before) or _FLASH_HEIGHT.search(before):
-        if re.search(r"ceiling (?:is|height)|(?:foot|metre|meter|ft|m) (?:high )?ceiling", text, re.I) and not re.match(r"\s*(?:from|away|to)\b", after):
+    if patterns.match(r"\s*(?:high|off the floor|off the ground|up)\b", after) or _FACE_HEIGHT.search(before) or _FLASH_HEIGHT.search(before):
+        if patterns.search(r"ceiling (?:is|height)|(?:foot|metre|meter|ft|m) (?:high )?ceiling", text, re.I) and not patterns.match(r"\s*(?:from|away|to)\b", after):
             return replace(fact, quantity="face_height" if _FACE_HEIGHT.search(before) else "flash_height", of="")
-    if _TOTAL.search(before[-30:]) or re.match(r"\s*(?:of )?(?:total |light )*(?:path|all told|altogether|in all|in total|all the way|total|overall)\b", after, re.I):
+    if _TOTAL.search(before[-30:]) or patterns.match(r"\s*(?:of )?(?:total |light )*(?:path|all told|altogether|in all|in total|all the way|total|overall)\b", after, re.I):
         return replace(fact, quantity="path", of="", cue="total")
     if fact.quantity == "path" or _LEG_BEFORE.search(before) or _LEG_AFTER.match(after):
         return replace(fact, quantity="path", of="", cue="")
@@ -283,12 +285,12 @@ def _for_what(fact: Fact, facts: Sequence[Fact], text: str) -> Fact | None:
     """"half a stop for the gel", "lose two stops to the softbox": what stands right after the stops."""
     later = [f for f in facts if f.start >= fact.end and f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     after = min(later, key=lambda f: f.start) if later else None
-    joined = after is not None and re.fullmatch(r"\W*(?:of light )?(?:lost |goes |gone |more |loss )*(?:for|to|in|by|from|through|with)\s+(?:the|a|my|that|this|its)?\s*(?:\w+ )?", text[fact.end : after.start], re.I)
+    joined = after is not None and patterns.fullmatch(r"\W*(?:of light )?(?:lost |goes |gone |more |loss )*(?:for|to|in|by|from|through|with)\s+(?:the|a|my|that|this|its)?\s*(?:\w+ )?", text[fact.end : after.start], re.I)
     return after if joined else None
 
 
 def _is_beside(gap: str) -> bool:
-    return len(gap) < 70 and not re.search(r"\d|[?!]|\.\s|under|below|over (?:the )?(?:ambient|daylight)|\bplus a\b", gap)
+    return len(gap) < 70 and not patterns.search(r"\d|[?!]|\.\s|under|below|over (?:the )?(?:ambient|daylight)|\bplus a\b", gap)
 
 
 def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
@@ -299,14 +301,14 @@ def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
 
 _NUMBER = r"(\d+(?:\.\d+)?)"
 _UNIT = r"(?:\s*(?:m|metres?|meters?|ft|feet|foot))?"
-_GUIDE_AT_ZOOM = re.compile(rf"{_NUMBER}{_UNIT}\s*,?\s*(?:(?:with|when) (?:the )?(?:head|zoom) )?(?:is )?(?:at|@|for|on|zoomed (?:to|at)|\()\s*(?:the )?(?:zoom )?{_NUMBER}\s*-?(?:mm|mil)?(?: (?:setting|position|zoom))?\)?", re.I)
-_ZOOM_GIVES_GUIDE = re.compile(rf"(?:at |zoom(?:ed)? (?:to |at )?)?{_NUMBER}\s*-?mm\s*(?:setting )?(?::|=|gives|is|it's|->|reads|,)?\s*(?:a )?(?:guide number |guide |gn )?(?:of )?{_NUMBER}{_UNIT}", re.I)
-_SET_TO = re.compile(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: set)?(?: at| to| on)?|(?:head|it|i'm|flash)(?: is|'s)?(?: set| zoomed| now)?(?: at| to| on)|set (?:at|to|on)|at the|on the|using|with it at|now at|what about|and at|at)\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b", re.I)
+_GUIDE_AT_ZOOM = Pattern(rf"{_NUMBER}{_UNIT}\s*,?\s*(?:(?:with|when) (?:the )?(?:head|zoom) )?(?:is )?(?:at|@|for|on|zoomed (?:to|at)|\()\s*(?:the )?(?:zoom )?{_NUMBER}\s*-?(?:mm|mil)?(?: (?:setting|position|zoom))?\)?", re.I)
+_ZOOM_GIVES_GUIDE = Pattern(rf"(?:at |zoom(?:ed)? (?:to |at )?)?{_NUMBER}\s*-?mm\s*(?:setting )?(?::|=|gives|is|it's|->|reads|,)?\s*(?:a )?(?:guide number |guide |gn )?(?:of )?{_NUMBER}{_UNIT}", re.I)
+_SET_TO = Pattern(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: set)?(?: at| to| on)?|(?:head|it|i'm|flash)(?: is|'s)?(?: set| zoomed| now)?(?: at| to| on)|set (?:at|to|on)|at the|on the|using|with it at|now at|what about|and at|at)\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b", re.I)
 
 
 def _zoom_table(facts: list[Fact], text: str) -> list[Fact]:
     """Guide numbers by zoom become zoom_row facts (value: guide number, other: mm)."""
-    if not re.search(r"\bzoom|\bhead\b|\bmm\b", text, re.I) or not re.search(r"\bgn\b|guide", text, re.I):
+    if not patterns.search(r"\bzoom|\bhead\b|\bmm\b", text, re.I) or not patterns.search(r"\bgn\b|guide", text, re.I):
         return _zoom_alone(facts, text)
     rows = _rows(text)
     if len(rows) < 2:
@@ -317,7 +319,7 @@ def _zoom_table(facts: list[Fact], text: str) -> list[Fact]:
     table = [Fact("zoom_row", gn, unit, other=zoom, start=a, end=b, said=text[a:b], sentence=0) for a, b, gn, zoom in rows]
     rest = [f for f in facts if not any(a <= f.start < b for a, b in spans) and f.quantity not in ("guide_number",)]
     chosen = [m for m in _SET_TO.finditer(text) if not any(a <= m.start(1) < b for a, b in spans)]
-    chosen = [m for m in chosen if 10 <= float(m[1]) <= 400 and not re.match(r"\s*(?:ft|feet|m\b|metres?|meters?|asa|film|iso)", text[m.end() :], re.I)]
+    chosen = [m for m in chosen if 10 <= float(m[1]) <= 400 and not patterns.match(r"\s*(?:ft|feet|m\b|metres?|meters?|asa|film|iso)", text[m.end() :], re.I)]
     if not chosen:
         lens = next((f for f in rest if f.quantity == "focal_length"), None)
         setting = [replace(lens, quantity="zoom", value=lens.value * 1000)] if lens else []
@@ -328,7 +330,7 @@ def _zoom_table(facts: list[Fact], text: str) -> list[Fact]:
     return table + [zoom] + [f for f in rest if f.quantity != "focal_length" or f.start < 0]
 
 
-_ZOOMED = re.compile(rf"\bzoom(?:ed|ing)?(?: in| out| head| the head)?(?: is| set)?(?: to| at| on)?\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b(?!\s*(?:ft|feet|m\b|metre|meter))", re.I)
+_ZOOMED = Pattern(rf"\bzoom(?:ed|ing)?(?: in| out| head| the head)?(?: is| set)?(?: to| at| on)?\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b(?!\s*(?:ft|feet|m\b|metre|meter))", re.I)
 
 
 def _zoom_alone(facts: list[Fact], text: str) -> list[Fact]:
@@ -353,7 +355,7 @@ def _rows(text: str) -> list[tuple[int, int, float, float]]:
 
 
 def _said_unit(text: str) -> str:
-    if re.search(r"\bmetres?\b|\bmeters?\b|\d\s*m\b", text, re.I) and not re.search(r"\bfeet\b|\bft\b|\bfoot\b", text, re.I):
+    if patterns.search(r"\bmetres?\b|\bmeters?\b|\d\s*m\b", text, re.I) and not patterns.search(r"\bfeet\b|\bft\b|\bfoot\b", text, re.I):
         return "m"
     return ""
 
@@ -366,4 +368,4 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
     if through and any(a.quantity == "power" for a in asks) and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
         return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]
-    return [a for a in asks if a.quantity != "power" or not re.search(r"\b(?:same|keep\w*|unchanged)\b(?:(?!\b(?:what|which|how|new)\b)[\w ,]){0,25}$", text[: a.start], re.I)]
+    return [a for a in asks if a.quantity != "power" or not patterns.search(r"\b(?:same|keep\w*|unchanged)\b(?:(?!\b(?:what|which|how|new)\b)[\w ,]){0,25}$", text[: a.start], re.I)]

@@ -9,12 +9,13 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
+from assistant.patterns import Pattern
 from assistant.query import Fact
+from assistant.records import replace
 from assistant.units import LENGTH
 
-_JOIN = re.compile(r"^\s*(?:,|and|or|,\s*and|,\s*or|&|/|then|,\s*then)\s*(?:at\s+|f/?\s*)?$", re.IGNORECASE)
+_JOIN = Pattern(r"^\s*(?:,|and|or|,\s*and|,\s*or|&|/|then|,\s*then)\s*(?:at\s+|f/?\s*)?$", re.IGNORECASE)
 LISTED = frozenset({"distance", "aperture", "film_speed", "power", "guide_number", "shutter"})
 PAIRS = {"length_range": "distance", "aperture_choice": "aperture", "aperture_range": "aperture", "number_range": "number", "guide_number_pair": "guide_number"}
 
@@ -51,7 +52,7 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
     return out
 
 
-_SPAN = re.compile(r"^\s*(?:out |up |down |back )?(?:to|-)\s*$", re.IGNORECASE)
+_SPAN = Pattern(r"^\s*(?:out |up |down |back )?(?:to|-)\s*$", re.IGNORECASE)
 
 
 def _spans(facts: Sequence[Fact], text: str) -> list[Fact]:

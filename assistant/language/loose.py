@@ -8,23 +8,25 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.rows import around, loose_row
+from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.scales import is_film_speed_mark, iso_from_din
 from assistant.units import LENGTH
 
 _STOCK = r"(?:colou?r|neg|negs|negative|slide|chrome|transparency|print film|black and white|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
-_FILM_AFTER = re.compile(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
-_FILM_BEFORE = re.compile(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:the |my )?(?:other |second |film )?(?:body|camera|one))?(?:'s| is| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
-_RATED = re.compile(
+_FILM_AFTER = Pattern(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
+_FILM_BEFORE = Pattern(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:the |my )?(?:other |second |film )?(?:body|camera|one))?(?:'s| is| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
+_RATED = Pattern(
     r"\b(?:rat(?:e|ed|ing)|sho(?:t|ot|oting)|expos(?:e|ed|ing)|meter(?:ed|ing)?|dial(?:led|ed)?|set|push(?:ed)?|pull(?:ed)?|develop(?:ed)?)"
     r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|\d{2,4}))*\W+(?:at|to|as|for|on|like|as (?:if|though) it (?:was|were))\W*(?:ei\W*|iso\W*)?$", re.I)
-_EXPONENT = re.compile(r"(?:\bexponent|\bschwarzschild(?:'s)?(?: exponent| number| p)?|\breciprocity|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
-_YEARS = re.compile(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
-_LOADED = re.compile(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have|i'm on|im on|i'm using|we're on)|now|what about|how about|and for|and with)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)
-_OVER_UNDER = re.compile(r"^\W*(?:stops? )?(?:too )?(?P<more>over|hot|above)|^\W*(?:stops? )?(?:too )?(?P<less>under|below)\b", re.I)
-_FILM_TALK = re.compile(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\bEI\b|box speed", re.I)
+_EXPONENT = Pattern(r"(?:\bexponent|\bschwarzschild(?:'s)?(?: exponent| number| p)?|\breciprocity|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
+_YEARS = Pattern(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
+_LOADED = Pattern(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have|i'm on|im on|i'm using|we're on)|now|what about|how about|and for|and with)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)
+_OVER_UNDER = Pattern(r"^\W*(?:stops? )?(?:too )?(?P<more>over|hot|above)|^\W*(?:stops? )?(?:too )?(?P<less>under|below)\b", re.I)
+_FILM_TALK = Pattern(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\bEI\b|box speed", re.I)
 _MARK_SPEEDS = (25.0, 6400.0)
 Meaning = tuple[str, str, float, str, str]
 
@@ -35,39 +37,39 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
-    if 0 < fact.value < 10 and re.match(r"\s*(?:of an? )?stops? down\b(?! to\b)", after, re.I):
+    if 0 < fact.value < 10 and patterns.match(r"\s*(?:of an? )?stops? down\b(?! to\b)", after, re.I):
         return "stops", "", fact.value, "", "less"
-    if fact.value == 0 and re.search(r"[+]\s?\d|\bbracket", text, re.I):
+    if fact.value == 0 and patterns.search(r"[+]\s?\d|\bbracket", text, re.I):
         return "place", "", 0.0, "", ""  # the frame on the nose of "+1, 0, -1"
-    if fact.value >= 2 and re.match(r"\W*rows?\b", after, re.I):
+    if fact.value >= 2 and patterns.match(r"\W*rows?\b", after, re.I):
         return "rows", "", fact.value, "", ""
-    if re.match(r"\W*(?:one|frame|shot|exposure|row)\b", after, re.I) and re.search(r"bracket|frame|exposures|\brow\b", text, re.I) and fact.value < 1:
+    if patterns.match(r"\W*(?:one|frame|shot|exposure|row)\b", after, re.I) and patterns.search(r"bracket|frame|exposures|\brow\b", text, re.I) and fact.value < 1:
         return "place", "", float(round(1 / fact.value)), "", ""  # "the third one": a frame's place in the bracket
-    if re.match(r"\W*(?:shots?|frames?|exposures?)\b", after, re.I) and "bracket" in text.lower() and 1 < fact.value < 20:
+    if patterns.match(r"\W*(?:shots?|frames?|exposures?)\b", after, re.I) and "bracket" in text.lower() and 1 < fact.value < 20:
         return "count", "", fact.value, "frames", ""
-    pushed = re.search(r"\b(push|pull)\w*(?: it| them)?\W*$", before, re.I)
-    if pushed and 0 < fact.value <= 3 and not re.match(r"\W*stops?", after, re.I):
+    pushed = patterns.search(r"\b(push|pull)\w*(?: it| them)?\W*$", before, re.I)
+    if pushed and 0 < fact.value <= 3 and not patterns.match(r"\W*stops?", after, re.I):
         return "push", "film", fact.value * (1 if pushed.group(1).lower() == "push" else -1), "", ""
     way = _OVER_UNDER.match(after)
-    if way and 0 < fact.value <= 5 and _FILM_TALK.search(text) and not re.search(r"\b(?:key|fill|ambient)\b", text, re.I):
+    if way and 0 < fact.value <= 5 and _FILM_TALK.search(text) and not patterns.search(r"\b(?:key|fill|ambient)\b", text, re.I):
         return "stops", "", fact.value, "", "more" if way.group("more") else "less"
-    if 0 < fact.value < 4 and _EXPONENT.search(before) and re.search(r"recip|exponent|schwarz|long expos|metered|\bp\b", text, re.I):
+    if 0 < fact.value < 4 and _EXPONENT.search(before) and patterns.search(r"recip|exponent|schwarz|long expos|metered|\bp\b", text, re.I):
         return "exponent", "film", fact.value, "", ""
     return _film_number(fact, facts, before, after) or _row_number(fact, items, at, text)
 
 
 def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> Meaning | None:
-    if not (is_film_speed_mark(fact.value) and _MARK_SPEEDS[0] <= fact.value <= _MARK_SPEEDS[1]) or re.match(r"\W*(?:%|ws|w/s|j\b|mm|feet|ft|watt)", after, re.I):
+    if not (is_film_speed_mark(fact.value) and _MARK_SPEEDS[0] <= fact.value <= _MARK_SPEEDS[1]) or patterns.match(r"\W*(?:%|ws|w/s|j\b|mm|feet|ft|watt)", after, re.I):
         return None
-    if re.match(r"\W*(?:degrees?|deg)\b|\s*°", after, re.I):
+    if patterns.match(r"\W*(?:degrees?|deg)\b|\s*°", after, re.I):
         return "film_speed", "", float(iso_from_din(fact.value)), "DIN", ""
     known = any(f.quantity == "film_speed" for f in facts)
     if _RATED.search(before):
-        other = known or bool(re.search(rf"\b\d{{2,4}}\W+(?:speed\W+)?{_STOCK}\b|\b{_STOCK}\W+(?:is|of)\W+(?:a )?\d{{2,4}}\b", before + after, re.I))
+        other = known or bool(patterns.search(rf"\b\d{{2,4}}\W+(?:speed\W+)?{_STOCK}\b|\b{_STOCK}\W+(?:is|of)\W+(?:a )?\d{{2,4}}\b", before + after, re.I))
         return ("rated", "film", fact.value, "", "") if other else ("film_speed", "", fact.value, "", "")
-    if re.search(r"\bfrom\W*(?:iso )?$", before, re.I) and re.match(r"\W*to (?:iso |asa )?\d{2,4}\b\W*(?:film|iso|asa|speed|stock)?", after, re.I) and known:
+    if patterns.search(r"\bfrom\W*(?:iso )?$", before, re.I) and patterns.match(r"\W*to (?:iso |asa )?\d{2,4}\b\W*(?:film|iso|asa|speed|stock)?", after, re.I) and known:
         return "film_speed", "", fact.value, "", ""
-    if known and _LOADED.search(before) and not re.match(r"\W*(?:feet|foot|m\b|metres|stops?|people|flash|frames?)", after, re.I):
+    if known and _LOADED.search(before) and not patterns.match(r"\W*(?:feet|foot|m\b|metres|stops?|people|flash|frames?)", after, re.I):
         return "film_speed", "", fact.value, "", ""
     if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before):
         return "film_speed", "", fact.value, "", ""
@@ -81,9 +83,9 @@ def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> Meanin
     floor = max((i.end for i in lengths if i.end <= fact.start), default=0)
     ceiling = min((i.start for i in lengths if i.start >= fact.end), default=len(text))
     before, after = around(text, fact.start, fact.end, floor, ceiling)
-    joined = ceiling < len(text) and bool(re.fullmatch(r"\W*(?:and|to|or)\W*(?:at )?", after, re.I)) and bool(re.search(r"\brows?\b|\bfrom\b|\bbetween\b|\bare\b|\bat\b", before, re.I))
-    if joined or loose_row(before, bool(re.match(r"\W*(?:(?:of )?an? )?(?:stops?|rows?|people|flash|%|film|x\b|:)", text[fact.end :], re.I))):
+    joined = ceiling < len(text) and bool(patterns.fullmatch(r"\W*(?:and|to|or)\W*(?:at )?", after, re.I)) and bool(patterns.search(r"\brows?\b|\bfrom\b|\bbetween\b|\bare\b|\bat\b", before, re.I))
+    if joined or loose_row(before, bool(patterns.match(r"\W*(?:(?:of )?an? )?(?:stops?|rows?|people|flash|%|film|x\b|:)", text[fact.end :], re.I))):
         unit = next((i.unit for i in lengths if i.start >= fact.end), lengths[-1].unit) if joined else min(lengths, key=lambda i: abs(i.start - fact.start)).unit
-        of = next((name for name, words in (("front", "front|near|closest"), ("back", "back|far|rear"), ("backdrop", "wall|backdrop|background|paper")) if re.search(words, before, re.I)), "")
+        of = next((name for name, words in (("front", "front|near|closest"), ("back", "back|far|rear"), ("backdrop", "wall|backdrop|background|paper")) if patterns.search(words, before, re.I)), "")
         return "distance", "" if joined else of, fact.value * LENGTH[unit], unit, ""
     return None

@@ -8,11 +8,13 @@ and remembers that it may be 5.6, "eight and a half" remembers the whole and the
 from __future__ import annotations
 
 import math
-import re
-from dataclasses import dataclass, replace
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.records import record, replace
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Number:
     """A number as said. `pair` is the decimal that two spoken digits may mean (5.6 for
     "five six"); `whole` and `part` are kept apart for "eight and a half"; a fraction keeps
@@ -27,7 +29,7 @@ class Number:
     spoken: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Raw:
     """A piece of the folded text: a word, a number, a mark."""
 
@@ -55,7 +57,7 @@ PARTS = {
     "sixtieth": 60, "hundredth": 100, "thousandth": 1000, "twentieth": 20, "fortieth": 40, "fiftieth": 50, "eightieth": 80, "ninetieth": 90,
 }
 UNIT_PARTS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9}
-_ORDINAL = re.compile(r"(?:st|nd|rd|th|ths)$")
+_ORDINAL = Pattern(r"(?:st|nd|rd|th|ths)$")
 POWERS_OF_TWO = {2.0**n for n in range(1, 14)}
 DUAL = (2.0, 4.0, 8.0)  # as a power and as a shutter time alike
 
@@ -106,7 +108,7 @@ def _split_trailing_commas(pieces: list[Raw]) -> list[Raw]:
         if piece.kind != "number" or "," not in piece.text:
             out.append(piece)
             continue
-        for group in re.finditer(r"\d{1,3}(?:,\d{3})+(?!\d)(?:\.\d+)?[½⅓⅔¼¾⅛]?|\d{1,2},\d{1,2}(?![\d,.])(?<!,\d\d)|\d+(?:\.\d+)?[½⅓⅔¼¾⅛]?|,", piece.text):
+        for group in patterns.finditer(r"\d{1,3}(?:,\d{3})+(?!\d)(?:\.\d+)?[½⅓⅔¼¾⅛]?|\d{1,2},\d{1,2}(?![\d,.])(?<!,\d\d)|\d+(?:\.\d+)?[½⅓⅔¼¾⅛]?|,", piece.text):
             kind = "mark" if group.group() == "," else "number"
             out.append(Raw(kind, group.group(), piece.start + group.start(), piece.start + group.end()))
     return out

@@ -9,14 +9,13 @@ Time grows with the length of the text, since no phrase is longer than a dozen t
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Union
 
 from assistant.language.hearing import Token
 from assistant.language.tables import Tables
+from assistant.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Node:
     """A grammar rule and what it took."""
 
@@ -32,7 +31,7 @@ class Node:
         return self.children[-1].end
 
 
-Part = Union[Node, Token]
+Part = Node | Token
 
 
 def parse(tokens: Sequence[Token], tables: Tables) -> list[Part]:

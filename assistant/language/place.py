@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from assistant.language.items import Item
 from assistant.query import Fact
+from assistant.records import record
 
 _FAR_BACK = 200
 """Items beyond which nothing said before has a bearing on a number."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Place:
     """An item among its neighbours, with what is known of the whole question."""
 

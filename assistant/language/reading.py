@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.language import daylight, light_losses
 from assistant.language.asks import asks_of
 from assistant.language.facts import facts_of
@@ -22,7 +22,9 @@ from assistant.language.segments import Segment, cut, is_role, owners
 from assistant.language.tables import Tables
 from assistant.language.time_words import time_asks, time_facts
 from assistant.language.yes_no import is_claim
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 
 
@@ -40,7 +42,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = _put_right(items)
     segments = cut(items)
     facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
-    facts = _rows_in_order(facts, text)
+    facts = _lens_span(_rows_in_order(facts, text), text)
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = light_losses.settle(facts, text, _cues(items))
@@ -77,14 +79,14 @@ def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:
 
 def _listed_guides(facts: list[Fact], text: str) -> list[Fact]:
     """"guide numbers of 36, 36 and 58 metres": every number of the list is a guide number."""
-    found = re.search(r"\b(?:guide ?numbers|guides|gns)\b", text.lower())
+    found = patterns.search(r"\b(?:guide ?numbers|guides|gns)\b", text.lower())
     at = next((n for n, f in enumerate(facts) if f.quantity == "guide_number" and found and f.start <= found.end() + 12 and f.end > found.start()), None)
     if at is None:
         return facts
     out, unit = list(facts), facts[at].unit
     for n in range(at + 1, len(facts)):
         fact, gap = facts[n], text[facts[n - 1].end : facts[n].start]
-        if re.sub(r"[\s,&]|and", "", gap.lower()) or fact.quantity not in ("number", "distance", "length_range", "number_range", "guide_number", "guide_number_pair"):
+        if patterns.sub(r"[\s,&]|and", "", gap.lower()) or fact.quantity not in ("number", "distance", "length_range", "number_range", "guide_number", "guide_number_pair"):
             break
         scale = {"ft": 0.3048, "m": 1.0}.get(fact.unit, 1.0) if fact.quantity in ("distance", "length_range") else 1.0
         unit = unit or fact.unit
@@ -98,21 +100,28 @@ def _listed_guides(facts: list[Fact], text: str) -> list[Fact]:
 def _rows_in_order(facts: list[Fact], text: str) -> list[Fact]:
     """"three rows at 10, 12 and 14 feet": the front, the middle and the back."""
     lengths = [f for f in facts if f.quantity == "distance" and not f.of]
-    if len(lengths) < 3 or not re.search(r"\brows?\b", text.lower()):
+    if len(lengths) < 3 or not patterns.search(r"\brows?\b", text.lower()):
         return facts
     ordered = sorted(lengths, key=lambda f: f.value)
     places = {ordered[0].start: "front", ordered[-1].start: "back"}
     return [replace(f, of=places.get(f.start, "middle")) if f in lengths else f for f in facts]
 
 
+def _lens_span(facts: list[Fact], text: str) -> list[Fact]:
+    """"the lens goes 2.8 to 22": from f-number to f-number."""
+    span = Pattern(r"\b(?:lens|ring|aperture)s?\b[^.?]{0,24}$", re.IGNORECASE)
+    return [replace(f, quantity="aperture_range", of="") if f.quantity == "number_range" and is_aperture_mark(f.value) and is_aperture_mark(f.other)
+            and span.search(text[: f.start]) else f for f in facts]
+
+
 def _magnified(facts: list[Fact], text: str) -> list[Fact]:
     """"shooting at 1:1": a scale of reproduction, where no lighting ratio is spoken of."""
-    if re.search(r"\b(?:ratio|key|fill|lighting|main|contrast)\b", text.lower()) or not re.search(r"\b(?:at|to) 1:\d|macro|close.?up|life|coin|ring|bellows", text.lower()):
+    if patterns.search(r"\b(?:ratio|key|fill|lighting|main|contrast)\b", text.lower()) or not patterns.search(r"\b(?:at|to) 1:\d|macro|close.?up|life|coin|ring|bellows", text.lower()):
         return facts
     return [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" and f.value <= 5 else f for f in facts]
 
 
-_AGAIN = re.compile(r"\banother\b(?: one| flash| light)?[^.?]{0,24}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)
+_AGAIN = Pattern(r"\banother\b(?: one| flash| light)?[^.?]{0,24}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)
 
 
 def _same_again(facts: list[Fact], text: str) -> list[Fact]:
@@ -134,7 +143,7 @@ def _now_here(facts: list[Fact], text: str) -> list[Fact]:
     """"f/8 at two metres; now I'm at 3 m": the second distance is of the same kind as the first."""
     placed = [f for f in facts if f.quantity == "distance" and not f.of]
     moved = [f for f in facts if f.quantity == "camera_distance" and f.cue == "self"]
-    if len(placed) != 1 or len(moved) != 1 or not re.search(r"\b(now|today|tonight|this time)\b", text[placed[0].end :].lower()):
+    if len(placed) != 1 or len(moved) != 1 or not patterns.search(r"\b(now|today|tonight|this time)\b", text[placed[0].end :].lower()):
         return facts
     return [replace(f, quantity="distance", of="", cue="") if f is moved[0] else f for f in facts]
 
@@ -240,7 +249,7 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     reads = any(i.kind == "link" or (i.kind == "cue" and i.word == "meter") or (i.kind == "name" and i.word == "meter") for i in before[-2:])
     role = next((i.word for i in reversed(before) if is_role(i)), "")
     pushed = any(i.kind == "cue" and i.word in ("push", "pull") for i in items[at + 1 : at + 3])
-    if (pushed or re.search(r"\b(?:faster|slower)\b", text.lower())) and is_film_speed_mark(value) and value >= 12:
+    if (pushed or patterns.search(r"\b(?:faster|slower)\b", text.lower())) and is_film_speed_mark(value) and value >= 12:
         return replace(fact, quantity="film_speed", of="")
     if cues & {"push", "pull", "rate", "box_speed"} and is_film_speed_mark(value) and value >= 12:
         return replace(fact, quantity="rated" if "rate" in cues and any(f.quantity == "film_speed" for f in facts) else "film_speed", of="")

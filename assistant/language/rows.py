@@ -8,6 +8,9 @@ from __future__ import annotations
 
 import re
 
+from assistant import patterns
+from assistant.patterns import Pattern
+
 FRONT = r"\b(?:front|nearest|nearer|closest|closer (?:row|one|person)|first row|near (?:row|end|one|side|person)|bow)\b"
 BACK = r"\b(?:back|rear|furthest|farthest|last row|(?:third|fourth|fifth) row|far (?:row|end|one|side|person)|stern|hindmost)\b(?! (?:a|the light|the flash|it|up|off|to|walls?|drop|ground|curtain)\b)"
 MIDDLE = r"\b(?:middle|second row|cent(?:re|er) row)\b"
@@ -15,16 +18,16 @@ WALL = r"\b(?:walls?|backdrops?|backgrounds?|backcloth|seamless|paper(?! neg)|cy
 PEOPLE = r"(?:her|him|them|me|you|it|us|his|their|the (?!camera|light|flash|lens|tripod)\w+|my (?!camera|light|flash|lens|tripod)\w+|a (?:sitter|subject|model))"
 LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b"
 
-_BEHIND = re.compile(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of)\b(?:\W+{PEOPLE})?", re.I)
-_APART = re.compile(r"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject))", re.I)
-_FURTHER = re.compile(r"^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
-_FROM_WALL = re.compile(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:\w+ )?{WALL}", re.I)
-_FROM_LAMP = re.compile(rf"^\W*(?:away )?(?:from|off|to)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
-_GAP_NAMED = re.compile(r"\b(?:depth|gap|separation|spacing|spaced|apart by|deep by|another|between (?:them|the rows|rows|her and|him and|the sitter and|the subject and|subject and))\b(?:\W+\w+){0,5}\W*$", re.I)
-_MOVING = re.compile(r"\b(?:move|moved|moving|pull|pulled|shift|slide|drag|walk|step|stepped|push|bring)\b", re.I)
-_NOT_THE_KEY = re.compile(r"\b(?:rim|hair|kicker|background light|backdrop light|camera|tripod|i'm|i am)\b", re.I)
-_ROWS: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
-    (of, re.compile(pattern, re.I)) for of, pattern in (("front", FRONT), ("back", BACK), ("middle", MIDDLE), ("backdrop", WALL)))
+_BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of)\b(?:\W+{PEOPLE})?", re.I)
+_APART = Pattern(r"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject))", re.I)
+_FURTHER = Pattern(r"^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
+_FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:\w+ )?{WALL}", re.I)
+_FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
+_GAP_NAMED = Pattern(r"\b(?:depth|gap|separation|spacing|spaced|apart by|deep by|another|between (?:them|the rows|rows|her and|him and|the sitter and|the subject and|subject and))\b(?:\W+\w+){0,5}\W*$", re.I)
+_MOVING = Pattern(r"\b(?:move|moved|moving|pull|pulled|shift|slide|drag|walk|step|stepped|push|bring)\b", re.I)
+_NOT_THE_KEY = Pattern(r"\b(?:rim|hair|kicker|background light|backdrop light|camera|tripod|i'm|i am)\b", re.I)
+_ROWS: tuple[tuple[str, Pattern], ...] = tuple(
+    (of, Pattern(pattern, re.I)) for of, pattern in (("front", FRONT), ("back", BACK), ("middle", MIDDLE), ("backdrop", WALL)))
 
 
 def row_length(before: str, after: str) -> tuple[str, str] | None:
@@ -40,8 +43,8 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     if _NOT_THE_KEY.search(before):
         return None
     if _is_gap(before, after):
-        return "gap", "backdrop" if re.search(WALL, before + after, re.I) else "back"
-    if re.search(r"bounc|ceiling", before + after, re.I):
+        return "gap", "backdrop" if patterns.search(WALL, before + after, re.I) else "back"
+    if patterns.search(r"bounc|ceiling", before + after, re.I):
         return None
     found = _last_row(before) or _first_row(_clause(after))
     return ("distance", found) if found else None
@@ -52,7 +55,7 @@ def _is_gap(before: str, after: str) -> bool:
         return False
     if _APART.search(after) or _GAP_NAMED.search(before):
         return True
-    row_before = bool(re.search(f"{WALL}|{BACK}", before, re.I))
+    row_before = bool(patterns.search(f"{WALL}|{BACK}", before, re.I))
     lamp_before = _last(LAMP, before) > _last(rf"{WALL}|{BACK}|\b(?:she|he|they|subject|sitter|model|her|him|group)\b", before)
     if _BEHIND.search(after) and not lamp_before:
         return True
@@ -62,7 +65,7 @@ def _is_gap(before: str, after: str) -> bool:
 
 
 def _last(pattern: str, text: str) -> int:
-    return max((m.start() for m in re.finditer(pattern, text, re.I)), default=-1)
+    return max((m.start() for m in patterns.finditer(pattern, text, re.I)), default=-1)
 
 
 def _last_row(text: str) -> str:
@@ -73,26 +76,26 @@ def _last_row(text: str) -> str:
 
 
 def _first_row(text: str) -> str:
-    if re.match(r"\W*(?:and|but|,)\b", text):
+    if patterns.match(r"\W*(?:and|but|,)\b", text):
         return ""
     places = [(m.start(), of) for of, pattern in _ROWS for m in [pattern.search(text)] if m]
-    return min(places)[1] if places and re.match(r"\W*(?:away )?(?:from|to|for|off|is|at)\b|\W*[(]", text) else ""
+    return min(places)[1] if places and patterns.match(r"\W*(?:away )?(?:from|to|for|off|is|at)\b|\W*[(]", text) else ""
 
 
 def _clause(text: str) -> str:
-    return re.split(r"[,;.?!]|\band\b|\bso\b|\bhow\b|\bwhat\b", text, maxsplit=1)[0]
+    return patterns.split(r"[,;.?!]|\band\b|\bso\b|\bhow\b|\bwhat\b", text, maxsplit=1)[0]
 
 
 def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[str, str]:
     """The words of the same sentence before and after a place, between two other quantities."""
-    before = re.split(r"[.;?!](?:\s|$)", text[floor:start])[-1]
+    before = patterns.split(r"[.;?!](?:\s|$)", text[floor:start])[-1]
     if floor:  # "9 ft from the wall and 3 ft": the wall belongs to the nine feet
-        before = re.sub(r"^\W*(?:away )?(?:from|to|off|behind|in front of)\b[^,]*?(?=,|\band\b|\bbut\b)", "", before)
-    after = re.split(r"[.;?!](?:\s|$)", text[end:ceiling])[0]
+        before = patterns.sub(r"^\W*(?:away )?(?:from|to|off|behind|in front of)\b[^,]*?(?=,|\band\b|\bbut\b)", "", before)
+    after = patterns.split(r"[.;?!](?:\s|$)", text[end:ceiling])[0]
     return before, after
 
 
 def loose_row(before: str, unit_follows: bool) -> bool:
     """Whether a bare number stands where a row's distance would: "and the back at 4.5"."""
-    return bool(re.search(rf"(?:{FRONT}|{BACK}|{WALL})(?:\W+(?:row|rows|one|ones|is|are|at|person|people|rank|lot|line|bunch|end|side|kids|singers|about|of|them|s)\b)*\W*$", before, re.I)) or (
-        not unit_follows and bool(re.search(r"^\W*(?:to|out to|back to|->)\W*$|\b(?:com(?:e|ing)|go(?:es|ing)?|mov(?:e|ed|ing)|br(?:ing|ought)|back|step(?:s|ped)?)(?: it| her| him)?(?: in| out| back| closer)? to\W*$", before, re.I)))
+    return bool(patterns.search(rf"(?:{FRONT}|{BACK}|{WALL})(?:\W+(?:row|rows|one|ones|is|are|at|person|people|rank|lot|line|bunch|end|side|kids|singers|about|of|them|s)\b)*\W*$", before, re.I)) or (
+        not unit_follows and bool(patterns.search(r"^\W*(?:to|out to|back to|->)\W*$|\b(?:com(?:e|ing)|go(?:es|ing)?|mov(?:e|ed|ing)|br(?:ing|ought)|back|step(?:s|ped)?)(?: it| her| him)?(?: in| out| back| closer)? to\W*$", before, re.I)))

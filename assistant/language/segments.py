@@ -7,16 +7,16 @@ by where the light's name stands among the quantities, and nowhere else.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from assistant.language.items import Item
+from assistant.records import record
 
 LIGHT_QUANTITIES = {"power_pair", "guide_number", "length", "power", "share", "count", "energy", "stops", "modifier", "length_range", "guide_number_pair"}
 _BREAKS = {"COMMA", "END", "Q", "COLON"}
 _SILENT = {"glue"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Segment:
     """The items between two breaks; `sentence` counts ends, `asked` is true before a "?"."""
 

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable
 
-from assistant import scales
+from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
 from assistant.language.calling import called
 from assistant.language.calling import printable as printable
@@ -109,7 +108,7 @@ def _duration(q: Quantity) -> str:
 SAY: dict[str, Callable[[Quantity], str]] = {
     "aperture": _aperture, "power": _power, "stops": _stops, "shutter": _shutter, "guide_number": _guide, "duration": _duration,
     "distance": lambda q: length(float(q.value), q.unit) + ("" if q.unit not in ("ft",) or _plain_feet(q) else f" ({number(float(q.value))} ft)"),
-    "film_speed": lambda q: f"ISO {q.set and re.sub(r'[^0-9.]', '', q.set) or number(float(q.value))}" + ("" if abs(q.error_stops or 0) < 0.02 else f", exactly {number(float(q.value))}") + _off(q),
+    "film_speed": lambda q: f"ISO {q.set and patterns.sub(r'[^0-9.]', '', q.set) or number(float(q.value))}" + ("" if abs(q.error_stops or 0) < 0.02 else f", exactly {number(float(q.value))}") + _off(q),
     "ratio": lambda q: f"{number(float(q.value))}:1",
     "count": lambda q: f"{float(q.value):g} {q.unit if float(q.value) != 1 else q.unit.rstrip('es') if q.unit == 'flashes' else q.unit.rstrip('s')}",
     "factor": lambda q: f"a factor of {number(float(q.value))}",

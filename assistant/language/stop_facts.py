@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from assistant import patterns
 from assistant.language.place import Place, fact_at
 from assistant.language.segments import is_role
 from assistant.query import Fact
@@ -30,7 +31,7 @@ def _push(place: Place) -> Fact | None:
     near = place.near("push", "pull", before=5, after=3)
     if not near:
         return None
-    if near.word == "pull" and re.match(r"(?:pull\w*) (?:it |the (?:light|flash|lamp|key|strobe|head) |back)", place.text[near.start :], re.I) and not re.search(r"film|roll|iso|asa|box speed|lab", place.text, re.I):
+    if near.word == "pull" and patterns.match(r"(?:pull\w*) (?:it |the (?:light|flash|lamp|key|strobe|head) |back)", place.text[near.start :], re.I) and not patterns.search(r"film|roll|iso|asa|box speed|lab", place.text, re.I):
         return None
     sign = 1 if near.word == "push" else -1
     return fact_at(place, "push", sign * abs(place.item.value), of="film")

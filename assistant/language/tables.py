@@ -10,9 +10,9 @@ from __future__ import annotations
 
 import json
 import os
-from dataclasses import dataclass
 
 from assistant.language.lexicon import Lexicon
+from assistant.records import record
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # each of these takes longer to import than a table to read
@@ -22,7 +22,7 @@ if TYPE_CHECKING:  # each of these takes longer to import than a table to read
 FORMAT = 3  # raised when the shape of the stored tables changes
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tables:
     """What parsing needs: actions and gotos by state, rules, and the lexicon."""
 

@@ -6,29 +6,30 @@ time beside "recycle" is asked for even where the question only says "what is it
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.language.hearing import fold
 from assistant.language.items import Item
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
+from assistant.records import replace
 
-_FIRED = re.compile(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
-_WAITED = re.compile(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each)|apart|every)\b")
+_FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
+_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each)|apart|every)\b")
 
 
 def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     """The facts with movements, pops counted as "times", waits and charges told apart."""
     lower = fold(text)
-    moving = any(f.quantity == "velocity" for f in facts) or bool(re.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
+    moving = any(f.quantity == "velocity" for f in facts) or bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
     out = [_read(f, lower, moving, cues) for f in facts]
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
-    if re.search(r"\bpops?\b", lower) and not any(f.quantity == "aperture" for f in out):  # "from f/4 to f/11"
+    if patterns.search(r"\bpops?\b", lower) and not any(f.quantity == "aperture" for f in out):  # "from f/4 to f/11"
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
     return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
@@ -37,9 +38,9 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
 def _like_the_last(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fact:
     """"from 150 joules up to 600": the second number is of the first one's kind."""
     before = facts[n - 1] if n else None
-    if fact.quantity != "number" or fact.bad or before is None or before.quantity not in ("energy", "voltage") or re.match(r"[\s-]*[a-z%/]", lower[fact.end :]) and not re.match(r"\s*(?:how|what|do|gain|is|in|,)", lower[fact.end :]):
+    if fact.quantity != "number" or fact.bad or before is None or before.quantity not in ("energy", "voltage") or patterns.match(r"[\s-]*[a-z%/]", lower[fact.end :]) and not patterns.match(r"\s*(?:how|what|do|gain|is|in|,)", lower[fact.end :]):
         return fact
-    joined = re.fullmatch(r"\s*(?:up |down )?(?:to|and|versus|vs\.?|against)\s*", lower[before.end : fact.start])
+    joined = patterns.fullmatch(r"\s*(?:up |down )?(?:to|and|versus|vs\.?|against)\s*", lower[before.end : fact.start])
     return replace(fact, quantity=before.quantity, unit=before.unit) if joined else fact
 
 
@@ -48,7 +49,7 @@ def _like_the_next(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fac
     after = facts[n + 1] if n + 1 < len(facts) else None
     if fact.quantity != "number" or after is None or after.quantity not in ("energy", "voltage") or fact.bad:
         return fact
-    joined = re.fullmatch(r"\s*(?:and|or|vs\.?|versus|to|over|against|than|down to|-|of|out of)\s*(?:an?|the|my)?\s*", lower[fact.end : after.start])
+    joined = patterns.fullmatch(r"\s*(?:and|or|vs\.?|versus|to|over|against|than|down to|-|of|out of)\s*(?:an?|the|my)?\s*", lower[fact.end : after.start])
     return replace(fact, quantity=after.quantity, unit=after.unit) if joined else fact
 
 
@@ -58,47 +59,47 @@ _SPOKEN = {"velocity": "speed", "capacitance": "capacitance", "supply": "battery
 def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     if fact.quantity in ("velocity", "capacitance", "supply", "voltage") and not 0 < fact.value < float("inf"):
         return replace(fact, bad=fact.bad or f"a {_SPOKEN[fact.quantity]} must be more than nothing")
-    named = re.search(r"\bt\s?0?\.(1|5)\W*(?:is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start])
+    named = patterns.search(r"\bt\s?0?\.(1|5)\W*(?:is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start])
     if named and fact.quantity in ("t01", "t05", "shutter", "time", "duration") and fact.value < 1:
         return replace(fact, quantity="t01" if named[1] == "1" else "t05", of="")
     around = lower[max(0, fact.start - 30) : fact.end + 25]
-    if fact.quantity == "power" and fact.unit == "%" and re.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
+    if fact.quantity == "power" and fact.unit == "%" and patterns.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
         return replace(fact, quantity="charge", of="")
-    if fact.quantity == "recycle" and re.search(r"\b(?:in|during|per|over)\s+(?:an?\s+)?$", lower[: fact.start]) and not re.search(r"recycl\w*(?:\s+time)?(?:\s+is|\s+takes|\s+of)?\s+(?:in|about|around)\s*$", lower[: fact.start]):
+    if fact.quantity == "recycle" and patterns.search(r"\b(?:in|during|per|over)\s+(?:an?\s+)?$", lower[: fact.start]) and not patterns.search(r"recycl\w*(?:\s+time)?(?:\s+is|\s+takes|\s+of)?\s+(?:in|about|around)\s*$", lower[: fact.start]):
         return replace(fact, quantity="time")
-    if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not re.search("lens|focal", around) and 0 < fact.value < 1:
+    if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not patterns.search("lens|focal", around) and 0 < fact.value < 1:
         return replace(fact, quantity="blur", of="")
-    if fact.quantity == "number" and not fact.bad and re.match(r"\s+full\b", lower[fact.end :]) and "pop" in lower:
+    if fact.quantity == "number" and not fact.bad and patterns.match(r"\s+full\b", lower[fact.end :]) and "pop" in lower:
         return replace(fact, quantity="count", unit="pops")
-    if fact.quantity == "number" and not fact.bad and "recycl" in lower and re.search(r"\b(?:takes|is|needs|in|about) $", lower[: fact.start]) and fact.value > 0:
+    if fact.quantity == "number" and not fact.bad and "recycl" in lower and patterns.search(r"\b(?:takes|is|needs|in|about) $", lower[: fact.start]) and fact.value > 0:
         return replace(fact, quantity="recycle", unit="s")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
-    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not re.search("recycl", around) and _WAITED.search(around):
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(around):
         return replace(fact, quantity="interval")
-    if fact.quantity == "shutter" and fact.of != "ambient" and re.search(r"^[^.?!]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
+    if fact.quantity == "shutter" and fact.of != "ambient" and patterns.search(r"^[^.?!]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")
-    if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and re.search(r"\b(?:flash|pulse|burst|it) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
-        return fact if re.search(r"\b(?:shoot|shooting|shot|using|under|with) (?:the |my )?flash at\W*$", lower[: fact.start]) else replace(fact, quantity="duration")
+    if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and patterns.search(r"\b(?:flash|pulse|burst|it) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
+        return fact if patterns.search(r"\b(?:shoot|shooting|shot|using|under|with) (?:the |my )?flash at\W*$", lower[: fact.start]) else replace(fact, quantity="duration")
     return fact
 
 
 # --- what is asked -----------------------------------------------------------------------------------
 
-_MOVES = re.compile(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
-_SHORT = re.compile(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
-_FREEZES = re.compile(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
-_YES_NO = re.compile(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
-_RECYCLE = re.compile(r"recycl|recharg|ready again|how long (?:between|from one) (?:pops?|flashes|shots)")
-_ENERGY = re.compile(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)")
-_SERIES = re.compile(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first to last")
-_POPS = re.compile(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)|\b(?:pops|flashes)\s*\?")
-_ADDS = re.compile(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
+_MOVES = Pattern(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
+_SHORT = Pattern(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
+_FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
+_YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
+_RECYCLE = Pattern(r"recycl|recharg|ready again|how long (?:between|from one) (?:pops?|flashes|shots)")
+_ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)")
+_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first to last")
+_POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)|\b(?:pops|flashes)\s*\?")
+_ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
 
 def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about movement, duration, recycling, energy and pops."""
-    lower = re.sub(r"\s+", " ", fold(text))
+    lower = patterns.sub(r"\s+", " ", fold(text))
     counted = Counter(f.quantity for f in facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     cues = {i.word for i in items if i.kind == "cue"}
@@ -123,7 +124,7 @@ def _pulse(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
 
 def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if "velocity" not in kinds:
-        if kinds & {"duration", "t05", "t01"} and not kinds & {"guide_number", "aperture"} and _MOVES.search(lower) and re.search(r"\b(?:move|travel|blur|smear)", lower):
+        if kinds & {"duration", "t05", "t01"} and not kinds & {"guide_number", "aperture"} and _MOVES.search(lower) and patterns.search(r"\b(?:move|travel|blur|smear)", lower):
             return [Ask("distance", "movement")]
         return None
     timed = kinds & {"duration", "t05", "t01", "shutter", "time"}
@@ -148,7 +149,7 @@ def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask])
         return None
     if "count" in kinds and _SERIES.search(lower) and "recycle" in kinds:
         return [Ask("duration", "series")]
-    if "?" in lower or asks or re.search(r"\b(?:what|how long)\b", lower):
+    if "?" in lower or asks or patterns.search(r"\b(?:what|how long)\b", lower):
         return [Ask("duration", "recycle")]
     return None
 
@@ -164,7 +165,7 @@ def _series(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
 def _compared(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     """"difference in stops between a 400 and a 250 Ws head"."""
     plain = not kinds & {"aperture", "guide_number", "distance", "power", "power_down"}
-    if kinds & {"two_energy", "two_voltage"} and plain and re.search(r"\bstops?\b", lower) and re.search(r"how (?:many|much)|difference|what|gain|lose|worth|\?", lower):
+    if kinds & {"two_energy", "two_voltage"} and plain and patterns.search(r"\bstops?\b", lower) and patterns.search(r"how (?:many|much)|difference|what|gain|lose|worth|\?", lower):
         return [Ask("stops", next((a.of for a in asks if a.quantity == "stops"), ""))]
     return None
 
@@ -179,7 +180,7 @@ def _added(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
         return [Ask("count", "", "flashes")] if kinds & {"shutter", "time"} else [Ask("shutter", "series")]
     if "battery" in cues and "count" in kinds and "?" in lower and kinds & {"power", "power_down", "stops", "signed", "relation"}:
         return [Ask("count", "", "pops")]
-    if {"energy", "two_aperture"} <= kinds and "two_energy" not in kinds and re.search(r"\benergy\b|how (?:much|many)", lower):
+    if {"energy", "two_aperture"} <= kinds and "two_energy" not in kinds and patterns.search(r"\benergy\b|how (?:much|many)", lower):
         return [Ask("energy", "", "J")]
     return None
 
@@ -187,15 +188,15 @@ def _added(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
 def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and "?" in lower:
         return [Ask("aperture")]
-    if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance"} and re.search(r"\beach\b|per head|apiece", lower) and all(a.quantity in ("aperture", "stops", "count", "energy") for a in asks):
+    if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance"} and patterns.search(r"\beach\b|per head|apiece", lower) and all(a.quantity in ("aperture", "stops", "count", "energy") for a in asks):
         return [Ask("energy", "each", "J")]
     if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:
-        if "split" in cues and "energy" in kinds and not _ENERGY.search(lower) and all(a.quantity in ("stops", "count") for a in asks) and re.search(r"\beach\b|per head|apiece", lower):
+        if "split" in cues and "energy" in kinds and not _ENERGY.search(lower) and all(a.quantity in ("stops", "count") for a in asks) and patterns.search(r"\beach\b|per head|apiece", lower):
             return [Ask("energy", "each", "J")]
         if "capacitance" in kinds and not asks:
             return [Ask("energy", "", "J")]
         if _ENERGY.search(lower) and not any(a.quantity in ("aperture", "stops", "power", "count", "guide_number", "film_speed") for a in asks):
-            return [Ask("energy", "each" if re.search(r"\beach\b|per head|apiece|every head", lower) else "", "J")]
+            return [Ask("energy", "each" if patterns.search(r"\beach\b|per head|apiece|every head", lower) else "", "J")]
     return None
 
 
@@ -203,8 +204,8 @@ def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
     """"how many more pops", "how often do I hit it"."""
     if not _POPS.search(lower) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
         return None
-    more = "more" if re.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
-    if kinds & {"frequency"} or re.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
+    more = "more" if patterns.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
+    if kinds & {"frequency"} or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
         rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]
         return [Ask("count", more, "flashes" if "frequency" in kinds else "pops"), *rest]
     return None

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
+from assistant import patterns
 from assistant.language.items import Item
-from assistant.language.patterns import Pattern
 from assistant.language.segments import Segment
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 
 _TAG = Pattern(
@@ -73,4 +73,4 @@ def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     kinds = {f.quantity for f in facts}
     last = max(facts, key=lambda f: f.start)
     whole = {"guide_number", "distance", "aperture"} <= kinds
-    return last.quantity in ("aperture", "distance", "power", "film_speed", "guide_number", "number") and (whole or re.search(r"\b(?:so|therefore|hence|thus)\b[^,.;?]*\?$", said) is not None)
+    return last.quantity in ("aperture", "distance", "power", "film_speed", "guide_number", "number") and (whole or patterns.search(r"\b(?:so|therefore|hence|thus)\b[^,.;?]*\?$", said) is not None)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-import re
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.units import LENGTH
 
 
@@ -62,7 +62,7 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
         unit = last.unit if last.unit in LENGTH else "ft"
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
     pair = number.other if not math.isnan(number.other) else number.value
-    if re.search(r"\b(?:from|at)\s+$", query.text[: number.start].lower()) and any(f.quantity == "distance" for f in scene.facts) and asked != "distance":
+    if patterns.search(r"\b(?:from|at)\s+$", query.text[: number.start].lower()) and any(f.quantity == "distance" for f in scene.facts) and asked != "distance":
         last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
         unit = last.unit if last.unit in LENGTH else "ft"
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)

@@ -6,11 +6,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 
 LENS_ASKS = frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "magnification", "coverage", "focus_distance"})
 
@@ -34,7 +34,7 @@ def _read(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> Fact:
 
 
 def _is_lens(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
-    return "focal_length" in scene and "film_speed" not in scene and not re.search(r"iso|asa|film|din|speed|\bei\b|/", fact.said.lower()) and not query.has("focal_length")
+    return "focal_length" in scene and "film_speed" not in scene and not patterns.search(r"iso|asa|film|din|speed|\bei\b|/", fact.said.lower()) and not query.has("focal_length")
 
 
 def _is_limit(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:

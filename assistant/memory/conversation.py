@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING
 
 from assistant.memory.kit import Kit
 from assistant.query import Ask, Fact, Query
+from assistant.records import changing, field, record, replace
 from assistant.solving.solution import Solution
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from assistant.teaching.practice import Practice
 
@@ -29,7 +29,7 @@ TOPIC_CUES = frozenset({
 })
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scene:
     """What is known in this conversation, and what was asked last."""
 
@@ -43,7 +43,7 @@ class Scene:
     mentioned: tuple[str, ...] = ()
 
 
-@dataclass(slots=True)
+@changing
 class Conversation:
     """One conversation: the scene, the scenes before it, what was asked for, the kit."""
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-import re
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.units import LENGTH
 
 
@@ -24,7 +24,7 @@ def _negated(query: Query) -> list[Fact]:
     out = []
     for fact in query.facts:
         before = query.text[max(0, fact.start - 14) : fact.start].lower()
-        if re.search(r"\b(not|instead of|rather than)\s+(?:a |an |at |the |f/?|iso )?\s*$", before):
+        if patterns.search(r"\b(not|instead of|rather than)\s+(?:a |an |at |the |f/?|iso )?\s*$", before):
             out.append(fact)
     return out
 
@@ -76,14 +76,14 @@ def _recast(fact: Fact, target: Fact) -> Fact:
 def units(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"not metres, feet": the guide number or the distances were in the other unit."""
     text = query.text.lower()
-    found = re.search(r"\bnot\s+(?:in\s+)?(feet|ft|foot|metres|meters|m|metric)\b", text)
-    spoken = re.search(r"(?:^|\b(?:no|sorry|actually|i mean|i meant|that'?s|it'?s|was|were|oops)[,\s]+(?:in\s+|it'?s\s+(?:in\s+)?)?)(feet|ft|foot|metres|meters|metric)\b", text)
+    found = patterns.search(r"\bnot\s+(?:in\s+)?(feet|ft|foot|metres|meters|m|metric)\b", text)
+    spoken = patterns.search(r"(?:^|\b(?:no|sorry|actually|i mean|i meant|that'?s|it'?s|was|were|oops)[,\s]+(?:in\s+|it'?s\s+(?:in\s+)?)?)(feet|ft|foot|metres|meters|metric)\b", text)
     if query.facts or not (found or spoken):
         return query, scene
     if found:
         wrong = "ft" if found.group(1)[0] == "f" else "m"
         right = "m" if wrong == "ft" else "ft"
-    elif re.search(r"\bin\s+(feet|ft|metres|meters|m)\b", text) and not re.search(r"\b(no|sorry|actually|meant?|oops)\b", text):
+    elif patterns.search(r"\bin\s+(feet|ft|metres|meters|m)\b", text) and not patterns.search(r"\b(no|sorry|actually|meant?|oops)\b", text):
         return query, scene
     else:
         assert spoken is not None

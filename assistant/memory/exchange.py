@@ -12,12 +12,15 @@ import math
 import os
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date, datetime, time
 from pathlib import Path
-from typing import Any
 
 from assistant.memory.store import KitFact, is_json
+from assistant.records import record
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
 LARGEST_BYTES = 4 * 1024 * 1024
 
@@ -40,7 +43,7 @@ _BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
 _ESCAPES = {'"': '\\"', "\\": "\\\\", "\b": "\\b", "\t": "\\t", "\n": "\\n", "\f": "\\f", "\r": "\\r"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class KitRead:
     """What came out of a file: the facts, and a sentence for each thing that could not be read."""
 

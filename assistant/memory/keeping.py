@@ -11,11 +11,11 @@ import math
 import os
 import time
 from collections.abc import Iterable
-from dataclasses import replace
 
 from assistant.memory.kit import Kit
 from assistant.memory.places import FILE_NAME
 from assistant.query import Fact
+from assistant.records import replace
 from assistant.units import LENGTH
 
 TYPE_CHECKING = False

@@ -7,16 +7,16 @@ the conversation; numbers inside a question do not become kit.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 
 from assistant.query import Fact, Query
+from assistant.records import record, replace
 
 FLASH = frozenset({"guide_number", "min_power", "power_steps", "energy", "loss", "recycle", "only_powers"})
 CAMERA = frozenset({"film_speed", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "max_distance", "min_distance", "focal_length", "max_film_speed", "max_count",
                     "format", "preferred_unit", "rated", "push", "ring", "stock"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Kit:
     """Everything known of the gear; `names` are the lights with a name of their own."""
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
-import re
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.query import Fact, Query
+from assistant.records import replace
+
+_BOUNCED = frozenset({"bounce", "ceiling", "wall", "path"})
 
 
 def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -16,7 +18,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     text = query.text.lower()
     mentioned = [m for m in query.mentioned]
     lights = {f.of for f in scene.facts if f.of}
-    leaving = re.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|off|minus|lost|no|get rid of)\b", text)
+    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|off|minus|lost|no|get rid of)\b", text)
     facts = scene.facts
     if leaving and mentioned and not any(f.of in mentioned for f in query.facts):
         facts = tuple(f for f in facts if f.of not in mentioned)
@@ -25,6 +27,9 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if "one_light" in query.cues and mentioned and not query.facts:
         facts = tuple(f for f in facts if not f.of or f.of in mentioned or f.of not in lights)
         return query, replace(scene, facts=facts, asks=tuple(replace(a, of="") for a in scene.asks), mentioned=())
+    if patterns.search(r"\b(?:direct|straight at|no bounce|not bounced|without (?:the )?bounc\w+|unbounced)\b", text) and scene.cues & _BOUNCED:
+        kept = tuple(f for f in facts if f.quantity != "path" and not (f.quantity == "loss" and f.unit in ("ceiling", "wall")))
+        return replace(query, cues=query.cues - _BOUNCED), replace(scene, facts=kept, cues=scene.cues - _BOUNCED)
     if leaving and ("push" in text or "pull" in text) and not any(f.quantity == "push" for f in query.facts):
         return query, replace(scene, facts=tuple(f for f in facts if f.quantity not in ("push",)))
     return _unworn(query, scene, bool(leaving), text)
@@ -33,7 +38,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")]
     bare = "bare" in query.cues or "not" in query.cues
-    if (leaving or bare) and (worn or "bare" in query.cues or re.search(r"\bwithout (?:it|that|one)\b", text) or re.search(r"\b(it|that|the modifier|the box)\b.*\boff\b|\boff\b", text)):
+    if (leaving or bare) and (worn or "bare" in query.cues or patterns.search(r"\bwithout (?:it|that|one)\b", text) or patterns.search(r"\b(it|that|the modifier|the box)\b.*\boff\b|\boff\b", text)):
         kinds = {f.unit for f in worn}
         gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
         if gone:
@@ -59,12 +64,12 @@ def measured_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"swap Green for Amber": the second takes the first one's place."""
     names = [m for m in query.mentioned if m in talk.kit.names or m in talk.kit.flashes()]
-    if len(names) == 2 and re.search(r"\b(swap|switch|replace|trade|change)\b|\binstead of\b", query.text.lower()):
+    if len(names) == 2 and patterns.search(r"\b(swap|switch|replace|trade|change)\b|\binstead of\b", query.text.lower()):
         old, new = names if names[0] in scene.mentioned or any(f.of == names[0] for f in scene.facts) else names[::-1]
         facts = tuple(replace(f, of=new) if f.of == old else f for f in scene.facts)
         lights = tuple(new if m == old else m for m in scene.mentioned if m != new)
         return replace(query, mentioned=()), replace(scene, facts=facts, mentioned=lights)
-    if len(names) == 1 and not query.facts and (query.cues & {"now", "what_if"} or re.match(r"\W*(and|now|then)\b", query.text.lower()) or "instead" in query.text.lower()):
+    if len(names) == 1 and not query.facts and (query.cues & {"now", "what_if"} or patterns.match(r"\W*(and|now|then)\b", query.text.lower()) or "instead" in query.text.lower()):
         known = {f.of for f in scene.facts if f.of in talk.kit.names or (f.of and f.of in talk.kit.flashes())}
         if len(known) == 1:
             old = known.pop()
@@ -76,15 +81,15 @@ def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"add another at the same spot", "and a third": one more of the same, in the same place."""
     text = query.text.lower()
-    wanted = query.cues & {"add_light", "another_length"} or re.search(r"\band a (third|fourth|fifth|sixth)\b", text)
-    if not wanted or query.has("guide_number") or any(f.quantity == "move" for f in query.facts) or not scene.asks:
+    wanted = query.cues & {"add_light", "another_length"} or patterns.search(r"\band a (third|fourth|fifth|sixth)\b", text)
+    if not wanted or any(m not in ("a", "b", "c") for m in query.mentioned) or query.has("guide_number") or any(f.quantity == "move" for f in query.facts) or not scene.asks:
         return query, scene
     lights = {f.of for f in scene.facts if f.of and f.quantity in ("guide_number", "distance")}
     if lights or query.has("distance"):
         return query, scene
     now = next((f for f in scene.facts if f.quantity == "count"), None)
     many = (now.value if now else 1.0) + 1
-    ordinal = re.search(r"\ba (third|fourth|fifth|sixth)\b", text)
+    ordinal = patterns.search(r"\ba (third|fourth|fifth|sixth)\b", text)
     if ordinal:
         many = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}[ordinal.group(1)]
     facts = tuple(f for f in scene.facts if f is not now) + (Fact("count", many, "flashes", said=f"{many:g} flashes"),)
@@ -126,7 +131,7 @@ def rows_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 def just_one(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, just the one": one flash instead of several."""
-    if query.facts or not re.search(r"\b(just|only)\s+(the\s+)?one\b", query.text.lower()):
+    if query.facts or not patterns.search(r"\b(just|only)\s+(the\s+)?one\b", query.text.lower()):
         return query, scene
     return replace(query, mentioned=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "count"))
 
@@ -153,6 +158,6 @@ def other_light(query: Query, scene: Scene, talk: Conversation) -> Pair:
         other = next((name for name in lights if name != scene.asks[0].of), lights[-1])
         return replace(query, mentioned=(other,), asks=(replace(scene.asks[0], of=other),)), scene
     name = query.mentioned[0]
-    if name in lights and re.match(r"\W*(and|what about|how about|now)\b", query.text.lower()):
+    if name in lights and patterns.match(r"\W*(and|what about|how about|now)\b", query.text.lower()):
         return replace(query, asks=(replace(scene.asks[0], of=name),)), scene
     return query, scene

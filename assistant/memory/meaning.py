@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from assistant.memory.conversation import Conversation, Scene, merged, move_lengths, supply_missing
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving.lights import preferred_unit
 
 
@@ -25,6 +24,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     if moves and _has_distance(scene, query):
         facts = move_lengths(facts, moves)
     asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if implied_ask(replace(query, facts=facts)) else ())
+    if not query.asks and _gives_what_was_asked(query, scene, facts):
+        asks = (Ask("power", scene.asks[0].of),)
     cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & {"both", "same_spot", "bounce", "ceiling", "path"})
     units = query.units or scene.units
     lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
@@ -34,6 +35,13 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     unit = next((f.unit for f in talk.kit.facts if f.quantity == "guide_number" and f.unit), "")
     beside = (Fact("preferred_unit", 0.0, unit, origin="kit"),) if unit else ()
     return replace(whole, facts=(*kit, *beside, *whole.facts))
+
+
+def _gives_what_was_asked(query: Query, scene: Scene, facts: tuple[Fact, ...]) -> bool:
+    """"can I do f/8?", after the aperture was asked: what is left to turn is the power."""
+    told = any(f.quantity == "aperture" and not f.of for f in query.facts)
+    kinds = {f.quantity for f in facts}
+    return told and bool(scene.asks) and scene.asks[0].quantity == "aperture" and {"guide_number", "distance"} <= kinds and "both" not in query.cues and len(query.facts) == 1
 
 
 def _new_subject(query: Query, scene: Scene) -> bool:

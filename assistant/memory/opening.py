@@ -13,11 +13,11 @@ import sys
 import time
 from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from assistant.memory import schema
 from assistant.memory.schema import Standing
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     import sqlite3
 

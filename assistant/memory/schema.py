@@ -8,8 +8,8 @@ Source: SQLite documentation, "Database File Format", section 1.3 (from memory).
 from __future__ import annotations
 
 from enum import Enum
-from typing import TYPE_CHECKING
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     import sqlite3
 

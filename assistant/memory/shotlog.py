@@ -5,10 +5,9 @@ Words belong to whoever tells and lists the frames; here are the frames and the 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 from assistant.physics.flash import guide_number
 from assistant.query import Fact
+from assistant.records import record, replace
 from assistant.units import LENGTH
 
 FIRST_ROLL = "1"
@@ -16,7 +15,7 @@ LOGGED = ("aperture", "shutter", "distance", "guide_number", "power", "film_spee
 """The quantities that a frame keeps, in the order they are told."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shot:
     """One frame of one roll. `id` is its number in the store, 0 before it is kept."""
 
@@ -35,7 +34,7 @@ class Shot:
         return (self.frame, self.roll) == (other.frame, other.roll)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ShotLog:
     """The frames in the order they were told; the last one's roll is the roll in the camera."""
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-import re
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 
 
 def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -41,7 +42,7 @@ def _sign(step: Fact, query: Query) -> int:
     return {"more": 1, "less": -1}.get(near, ways.get(near, 0))
 
 
-_WAYS = re.compile(r"\b(more|up|brighter|hotter|over|open|raise|boost|increase|add)\b|\b(less|down|darker|dimmer|under|back off|drop|lower|reduce|cut)\b")
+_WAYS = Pattern(r"\b(more|up|brighter|hotter|over|open|raise|boost|increase|add)\b|\b(less|down|darker|dimmer|under|back off|drop|lower|reduce|cut)\b")
 
 
 def _spoken_way(text: str) -> str:
@@ -54,7 +55,7 @@ def _turns_power(query: Query, asked: str) -> bool:
     text = query.text.lower()
     if asked == "power":
         return False
-    return "power" in text or bool(re.search(r"\b(turn|dial|crank|knock|bump|wind|bring|pull)\b.*\b(up|down|back)\b", text)) or "it down" in text or "it up" in text
+    return "power" in text or bool(patterns.search(r"\b(turn|dial|crank|knock|bump|wind|bring|pull)\b.*\b(up|down|back)\b", text)) or "it down" in text or "it up" in text
 
 
 def _power_by(scene: Scene, talk: Conversation, stops: float) -> Scene:
@@ -71,7 +72,7 @@ def _offset(scene: Scene, stops: float) -> Scene:
     return replace(scene, facts=tuple(f for f in scene.facts if f is not old) + (Fact("offset", total, "stops", said=f"{total:+g} stops"),))
 
 
-_HALVES = re.compile(r"\b(half|twice|double|quarter|a third)\s+(?:of\s+)?(?:that|it|the distance|the power|as far|as much)\b|\b(halve|double)\s+(?:that|it|the (?:distance|power))")
+_HALVES = Pattern(r"\b(half|twice|double|quarter|a third)\s+(?:of\s+)?(?:that|it|the distance|the power|as far|as much)\b|\b(halve|double)\s+(?:that|it|the (?:distance|power))")
 
 
 def halves(query: Query) -> bool:

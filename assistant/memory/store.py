@@ -9,9 +9,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Self
 
 from assistant.memory.opening import (
     SET_ASIDE,
@@ -29,14 +27,17 @@ from assistant.memory.places import FILE_NAME as FILE_NAME
 from assistant.memory.places import cache_folder as cache_folder
 from assistant.memory.places import home_folder as home_folder
 from assistant.memory.schema import Standing
+from assistant.records import record
 
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     import sqlite3
+    from typing import Any, Self
 
 _NOT_KEPT = "What you tell me is forgotten when you leave: {why}."
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class KitFact:
     """One thing known of the gear: whose, what, the value as JSON, the words, and when (ISO 8601)."""
 
@@ -47,7 +48,7 @@ class KitFact:
     when: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Frame:
     """One line of the shot log. The id 0 asks for the next free number; `facts` is JSON."""
 

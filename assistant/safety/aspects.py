@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from assistant.records import record
 
 COMMON = "common practice, no source"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Aspect:
     """One thing people ask about one hazard.
 

@@ -8,10 +8,10 @@ people and medical advice. Sources are cited by title; the rest is marked as com
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 from types import MappingProxyType
 
+from assistant.records import record
 from assistant.safety.triggers import TRIGGERS
 
 COMMON = "common practice, no source"
@@ -19,7 +19,7 @@ CLOSE_TO_PEOPLE_M = 0.3048
 """One foot. A flash nearer than this to a person calls for the eyes caution (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Caution:
     """One caution: its topic, one or two plain sentences, and where they come from."""
 

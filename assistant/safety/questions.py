@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
+from assistant.records import record
 from assistant.safety.answers_electric import ELECTRIC
 from assistant.safety.answers_people import PEOPLE
 from assistant.safety.aspects import Aspect
@@ -14,7 +14,7 @@ from assistant.safety.cautions import CAUTIONS, TOPICS, plain, topics_in
 ASPECTS: tuple[Aspect, ...] = ELECTRIC + PEOPLE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SafetyAnswer:
     """A prepared reply (first sentence is the answer), its topics and its sources."""
 

@@ -8,10 +8,10 @@ innocent sense in the trade ("pool of light", "wet plate", "bulb" the shutter se
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from assistant.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Trigger:
     """What is heard, the topics it calls for, and a phrase that it must hear."""
 

@@ -9,12 +9,12 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
-from dataclasses import replace
 
-from assistant import scales
+from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import ambient_change, marks
 from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, offset, signed, working
 from assistant.solving.solution import Solution, needs
@@ -59,7 +59,7 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
     if ask.quantity in ("shutter", "exposure_value"):
         return True
     known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & {c for c, _, _ in SKY_EV})
-    together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(re.search(r"\btogether\b|add up|\btotal\b|\bsum\b", query.text, re.I))
+    together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b", query.text, re.I))
     return known or together or (wants_nd(query) and not query.has("guide_number"))
 
 
@@ -162,7 +162,7 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
         return None
     light, at = _scene(query, "aperture")
     if light is None:
-        return None if query.has("guide_number") or not re.search(_FOR_DAYLIGHT, query.text, re.I) else _lacks(("exposure_value",), at.facts)
+        return None if query.has("guide_number") or not patterns.search(_FOR_DAYLIGHT, query.text, re.I) else _lacks(("exposure_value",), at.facts)
     time = at.shutter or light.shutter
     if time is None and not light.relative:
         return _lacks(("shutter",), light.facts + at.facts)

@@ -7,16 +7,15 @@ guide number holds for one shutter speed, one reflector and one sync setting onl
 
 from __future__ import annotations
 
-import re
-from dataclasses import replace
-
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import flash, marks
 from assistant.solving.solution import Solution, needs
 
-_BULB_LAMP = re.compile(r"flash ?-?bulbs?\b|\bbulbs\b|\b(?:a|one|per|each|blue|clear|class \w) bulb\b|\bbulb (?:flash|gun|holder)")
-_TOLD = re.compile(r"tell (?:it|the flash|the sensor)|on (?:the|my) (?:flash|auto|sensor|gun|dial)|set (?:it|the flash|the sensor|the dial|the auto)|dial (?:it|the flash)|flash (?:be )?set")
-_ON_LENS = re.compile(r"on (?:the|my) (?:lens|camera|ring)|(?:lens|camera) (?:to|at|be)|set (?:the|my) (?:lens|camera)")
+_BULB_LAMP = Pattern(r"flash ?-?bulbs?\b|\bbulbs\b|\b(?:a|one|per|each|blue|clear|class \w) bulb\b|\bbulb (?:flash|gun|holder)")
+_TOLD = Pattern(r"tell (?:it|the flash|the sensor)|on (?:the|my) (?:flash|auto|sensor|gun|dial)|set (?:it|the flash|the sensor|the dial|the auto)|dial (?:it|the flash)|flash (?:be )?set")
+_ON_LENS = Pattern(r"on (?:the|my) (?:lens|camera|ring)|(?:lens|camera) (?:to|at|be)|set (?:the|my) (?:lens|camera)")
 
 
 def solve(query: Query) -> Solution | None:

@@ -7,10 +7,10 @@ apart in the reply, since counting one of them twice is the usual mistake.
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from assistant import scales
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.solving.lights import TYPICAL_LOSS, preferred_unit
 from assistant.units import speak_length
 

@@ -5,24 +5,26 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 
+from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.physics.film import bracket_offsets
 from assistant.query import Ask, Fact, Query
+from assistant.records import record, replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = re.compile(r"\b(?:exposures?|shots)\b.*\b(?:apart|steps?|either|each (?:side|way))|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = Pattern(r"\b(?:exposures?|shots)\b.*\b(?:apart|steps?|either|each (?:side|way))|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
-_SIGN = re.compile(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
-_STRAIGHT = re.compile(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
-_EITHER = re.compile(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+/-|±|above and below|up and down", re.I)
-_STEP = re.compile(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
+_SIGN = Pattern(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
+_STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
+_EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+/-|±|above and below|up and down", re.I)
+_STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Base:
     """What is bracketed and from where."""
 
@@ -42,13 +44,13 @@ def solve(query: Query) -> Solution | None:
     """The settings of a bracket, or how many frames it takes; None when it is none."""
     if not query.asks or not _TALK.search(query.text) and "bracket" not in query.cues or query.has("expired"):
         return None
-    if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and re.search(r"how (?:many stops|much)", query.text, re.I)):
+    if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
     offsets = frames(query)
     if not offsets:
         return None
     used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
-    if query.asks_for("count") or re.search(r"how many (?:frames|exposures|shots)", query.text, re.I):
+    if query.asks_for("count") or patterns.search(r"how many (?:frames|exposures|shots)", query.text, re.I):
         return Solution(answers=(marks.count(len(offsets), "frames"),), used=used, topic="bracket")
     base = _base(query)
     if base is None:
@@ -114,12 +116,12 @@ def frames(query: Query) -> tuple[float, ...]:
     many = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames"), None)
     if len(sizes) > 0 and any(f.origin == "kept" for f in sizes):
         sizes = [f for f in sizes if f.origin != "kept"] or sizes
-    steps = [f for f in sizes if _STEP.match(text[f.end : f.end + 14]) or re.match(r"\W*steps", text[f.end :], re.I) or re.search(r"steps?$", text[f.start : f.end], re.I) or (len(sizes) > 1 and re.search(r"\b(?:in|by) (?:steps of )?$", text[: f.start], re.I))]
+    steps = [f for f in sizes if _STEP.match(text[f.end : f.end + 14]) or patterns.match(r"\W*steps", text[f.end :], re.I) or patterns.search(r"steps?$", text[f.start : f.end], re.I) or (len(sizes) > 1 and patterns.search(r"\b(?:in|by) (?:steps of )?$", text[: f.start], re.I))]
     extent = [f for f in sizes if f not in steps]
     either = bool(_EITHER.search(text))
     if many is not None and len(sizes) == 1 and len(_by_words(query)) == many.value:
         return _spelled_in_order(query)
-    sides = re.search(r"\b(?P<n>one|two|three|[1-5]) (?:frames? |shots? |stops? )?(?:on )?(?:either|each) side", text, re.I)
+    sides = patterns.search(r"\b(?P<n>one|two|three|[1-5]) (?:frames? |shots? |stops? )?(?:on )?(?:either|each) side", text, re.I)
     if sides and len(sizes) == 1 and not any(f.start <= sides.start("n") < f.end for f in sizes):
         each = {"one": 1, "two": 2, "three": 3}.get(sides.group("n").lower()) or int(sides.group("n"))
         return bracket_offsets(2 * each + 1, abs(sizes[0].value))
@@ -150,20 +152,20 @@ def _spelled(query: Query) -> tuple[float, ...]:
     text = query.text
     marked: list[tuple[int, float]] = []
     taken: list[tuple[int, int]] = []
-    for m in re.finditer(rf"(?P<n>\b{_NUMBER})\s*(?:too )?(?P<way>over|under|more|less|brighter|darker|above|below|down|up)\b|(?P<sign>plus|minus|\+|-(?=[\d½⅓⅔]))\s*(?P<m>{_NUMBER})", text, re.I):
+    for m in patterns.finditer(rf"(?P<n>\b{_NUMBER})\s*(?:too )?(?P<way>over|under|more|less|brighter|darker|above|below|down|up)\b|(?P<sign>plus|minus|\+|-(?=[\d½⅓⅔]))\s*(?P<m>{_NUMBER})", text, re.I):
         sign = _direction(m.group("way") or m.group("sign") or "")
         size = _size(query, m.start(), m.end(), m.group("n") or m.group("m") or "")
         if sign and size:
             marked.append((m.start(), sign * size))
             taken.append(m.span())
     for m in _STRAIGHT.finditer(text):
-        if not any(a <= m.start() < b for a, b in taken) and not (m.group().lower() == "metered" and re.match(r"\W*(?:at )?f\W?\d", text[m.end() :], re.I)) and (m.group().lower() not in ("metered", "at f", "as metered") or len(marked) > 1):
+        if not any(a <= m.start() < b for a, b in taken) and not (m.group().lower() == "metered" and patterns.match(r"\W*(?:at )?f\W?\d", text[m.end() :], re.I)) and (m.group().lower() not in ("metered", "at f", "as metered") or len(marked) > 1):
             marked.append((m.start(), 0.0))
     if all(value == 0 for _, value in marked):
         marked = _by_words(query) or marked
     marked.sort()
     out = [value for _, value in marked]
-    if re.search(r"\bbracket", text, re.I) and len(out) == 2 and out[0] == -out[1] and not any(f.quantity == "count" and f.value == 2 for f in query.facts) and not re.search(r"\btwo[- ](?:frame|shot)", text, re.I):
+    if patterns.search(r"\bbracket", text, re.I) and len(out) == 2 and out[0] == -out[1] and not any(f.quantity == "count" and f.value == 2 for f in query.facts) and not patterns.search(r"\btwo[- ](?:frame|shot)", text, re.I):
         out = [0.0, *out]
     return tuple(v for n, v in enumerate(out) if v != 0 or v not in out[:n])
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 
+from assistant import patterns
 from assistant.answer import Assumed
 from assistant.physics import optics
 from assistant.query import Fact, Query
@@ -87,7 +88,7 @@ def _bellows(query: Query) -> Loss | None:
 
 def bellows_factor(query: Query, extension: Fact, focal: Fact) -> float:
     """(extension / focal length) squared, whether the extension is the whole draw or added to it."""
-    added = extension.value <= focal.value or bool(re.search(r"\btubes?\b|\bbeyond\b|\bpast\b|\bextra\b|\badded\b", query.text, re.I))
+    added = extension.value <= focal.value or bool(patterns.search(r"\btubes?\b|\bbeyond\b|\bpast\b|\bextra\b|\badded\b", query.text, re.I))
     whole = focal.value + extension.value if added else extension.value
     return optics.bellows_factor(whole, focal.value)
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.answer import Quantity
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.ledger import WEIGHT
 from assistant.solving.lights import preferred_unit
@@ -20,21 +20,21 @@ CHOSEN = ("aperture", "distance", "film_speed", "power", "shutter")
 
 def options(query: Query) -> tuple[str, list[Fact]]:
     """The quantity that is to be chosen and its options; nothing where there is no "or"."""
-    if not re.search(r"\bor\b", query.text.lower()):
+    if not patterns.search(r"\bor\b", query.text.lower()):
         return "", []
     for quantity in CHOSEN:
         found: list[Fact] = []
         facts = [f for f in query.facts if PAIRS.get(f.quantity, f.quantity) == quantity and f.origin == "said"]
         for before, fact in zip([None, *facts], facts):
-            joined = before is not None and re.search(r"\bor\b|,", query.text[before.end : fact.start]) and len(query.text[before.end : fact.start]) < 16
-            inside = fact.quantity in PAIRS and re.search(r"\bor\b", fact.said.lower())
+            joined = before is not None and patterns.search(r"\bor\b|,", query.text[before.end : fact.start]) and len(query.text[before.end : fact.start]) < 16
+            inside = fact.quantity in PAIRS and patterns.search(r"\bor\b", fact.said.lower())
             if joined and before is not None:
                 found += [] if before in found else [before]
                 found.append(fact)
             elif inside:
                 found.append(fact)
         flat = [one for f in found for one in _flat(f, quantity)]
-        if len(flat) > 1 and re.search(r"\bor\b", query.text[flat[0].start : flat[-1].end].lower()):
+        if len(flat) > 1 and patterns.search(r"\bor\b", query.text[flat[0].start : flat[-1].end].lower()):
             return quantity, flat
     return "", []
 
@@ -75,8 +75,8 @@ def _quantity(quantity: str, value: float, unit: str) -> Quantity:
 def _darker_room(query: Query, found: list[Fact]) -> Solution | None:
     """Which of two shutter times makes the room darker, or lighter; the flash stays as it is."""
     text = query.text.lower()
-    darker = re.search(r"\b(?:darker|darken|dim|kill|less ambient|too bright|black)\b", text)
-    lighter = re.search(r"\b(?:brighter|lighter|more ambient|let (?:in|the room)|too dark|open up the room)\b", text)
+    darker = patterns.search(r"\b(?:darker|darken|dim|kill|less ambient|too bright|black)\b", text)
+    lighter = patterns.search(r"\b(?:brighter|lighter|more ambient|let (?:in|the room)|too dark|open up the room)\b", text)
     if bool(darker) == bool(lighter) and not (darker and "too bright" in text):
         return None
     best = (min if darker else max)(found, key=lambda f: f.value)

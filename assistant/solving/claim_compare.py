@@ -5,9 +5,11 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
+from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.records import record
 from assistant.scales import aperture_difference_stops, shutter_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import Verdict
@@ -18,7 +20,7 @@ _MORE = r"\b(?:more|extra|bright\w*|lighter|wider|(?:bigger|larger) (?:hole|open
 _LESS = r"\b(?:less|dark\w*|dimmer|narrower|smaller (?:hole|opening|aperture|stop))\b"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Scale:
     """Marks of one scale: how they are written, their light against one another, words of its own for more and less."""
 
@@ -39,10 +41,10 @@ SCALES = (
     _Scale(r"\b(?:iso|asa) ?(\d+)\b", lambda a, b: math.log2(float(a) / float(b)), r"\b(?:faster|more sensitive)\b", r"\b(?:slower|less sensitive)\b", ("is {} faster than", "is {} slower than")),
     _Scale(r"\b(full|half|quarter|a quarter|an eighth|eighth|1/\d+) power\b", lambda a, b: math.log2(_share(a) / _share(b)), r"\b(?:stronger|higher)\b", r"\b(?:weaker|lower)\b"),
 )
-_NOT = re.compile(r"\b(?:not|never)\b|n't\b(?! (?:it|that|they)\b)")
-_THEN = re.compile(rf"\b(?:so|and|therefore|thus)\b[^.;?]{{0,40}}?(?:{_MORE}|{_LESS})")
+_NOT = Pattern(r"\b(?:not|never)\b|n't\b(?! (?:it|that|they)\b)")
+_THEN = Pattern(rf"\b(?:so|and|therefore|thus)\b[^.;?]{{0,40}}?(?:{_MORE}|{_LESS})")
 """What is concluded from it: "so it gets more light"."""
-_SIZED = re.compile(r"\b(?:stops?|twice|double|half|times|third|quarter (?:of|as)|percent)\b|%")
+_SIZED = Pattern(r"\b(?:stops?|twice|double|half|times|third|quarter (?:of|as)|percent)\b|%")
 
 
 def judge_comparison(text: str) -> Verdict | None:
@@ -53,10 +55,10 @@ def judge_comparison(text: str) -> Verdict | None:
     """
     said = plain(text)
     for scale in SCALES:
-        found = re.search(rf"(?P<one>{scale.mark})(?P<how>[^.;?\d]{{4,60}}?)\bthan\b[^.;?\d]{{0,24}}?(?P<two>{scale.mark})", said)
+        found = patterns.search(rf"(?P<one>{scale.mark})(?P<how>[^.;?\d]{{4,60}}?)\bthan\b[^.;?\d]{{0,24}}?(?P<two>{scale.mark})", said)
         if found is None or _SIZED.search(found["how"].replace("half power", "")):
             continue
-        more, less = re.search(_own(_MORE, scale.more, scale.less), found["how"]), re.search(_own(_LESS, scale.less, scale.more), found["how"])
+        more, less = patterns.search(_own(_MORE, scale.more, scale.less), found["how"]), patterns.search(_own(_LESS, scale.less, scale.more), found["how"])
         if (more is None) == (less is None):
             continue
         return _verdict(found, scale, 1 if more else -1)
@@ -75,7 +77,7 @@ def _verdict(found: re.Match[str], scale: _Scale, way: int) -> Verdict:
         holds = not holds
     then = _THEN.search(found.string, found.end())
     if then:
-        holds = holds and light * (1 if re.search(_MORE, then.group()) else -1) > 0
+        holds = holds and light * (1 if patterns.search(_MORE, then.group()) else -1) > 0
     one, two = found["one"].strip(), found["two"].strip()
     way_said = scale.words[0 if light > 0 else 1] if light else "gives the same light as"
     right = f"{_named(one)} {way_said.format(speak_stops(abs(light)))} {_named(two).lower() if two.endswith('power') else _named(two)}."
@@ -86,7 +88,7 @@ def _named(mark: str) -> str:
     return mark.replace("iso", "ISO").replace("asa", "ASA") if not mark[0].isalpha() or mark[0] in "fia" else mark.capitalize()
 
 
-_DEGREES = re.compile(r"\b(?:iso|asa) ?(?P<iso>\d+)\b[^.;?]{0,30}?\b(?P<din>\d+) ?(?:din\b|°)|\b(?P<din2>\d+) ?(?:din\b|°)[^.;?]{0,30}?\b(?:iso|asa) ?(?P<iso2>\d+)\b")
+_DEGREES = Pattern(r"\b(?:iso|asa) ?(?P<iso>\d+)\b[^.;?]{0,30}?\b(?P<din>\d+) ?(?:din\b|°)|\b(?P<din2>\d+) ?(?:din\b|°)[^.;?]{0,30}?\b(?:iso|asa) ?(?P<iso2>\d+)\b")
 
 
 def judge_degrees(text: str) -> Verdict | None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-import re
 
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
@@ -14,7 +14,7 @@ from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 
-_SAME = re.compile(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?the same|same|equals?|equivalent to|equal to|as bright as|as good as|matches)\b")
+_SAME = Pattern(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?the same|same|equals?|equivalent to|equal to|as bright as|as good as|matches)\b")
 _SETTINGS = ("power", "distance", "aperture", "film_speed", "count")
 
 

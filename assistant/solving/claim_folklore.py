@@ -6,16 +6,16 @@ One row a belief. `hears` must all be found; `true` is whether the belief as wor
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass
-
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.records import record
 from assistant.solving.claim_rules import Verdict
 from assistant.solving.claim_words import plain
 
 COMMON = "common practice, no source"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Belief:
     """A belief: the patterns that must all be heard, whether it holds, the sentence that says so, the source."""
 
@@ -118,14 +118,14 @@ BELIEFS: tuple[Belief, ...] = (
     Belief((r"\bpolari[sz]er|\bpola\b|\bcpl\b", r"\b(?:los\w*|cost\w*|eat\w*|less|open up)\b", r"\b(?:light|stops?|flash)\b", r"^(?!.*\d)"), True, "A polariser costs one and a half to two stops, of flash and ambient light alike."),
 )
 
-_NEGATION = re.compile(r"\b(?:not|no|never|nothing|cannot|without|neither)\b|\b(?:doesnt|dont|isnt|wont|cant|irrelevant)\b|n't\b")
-_TAG = re.compile(r",? ?(?:isn't it|isnt it|is it not|doesn't it|doesnt it|don't they|aren't they|won't it|right or not|or not|yes or no|true or false|no)\s*\??\s*$|^(?:isn't|doesn't|don't|aren't|won't) ")
+_NEGATION = Pattern(r"\b(?:not|no|never|nothing|cannot|without|neither)\b|\b(?:doesnt|dont|isnt|wont|cant|irrelevant)\b|n't\b")
+_TAG = Pattern(r",? ?(?:isn't it|isnt it|is it not|doesn't it|doesnt it|don't they|aren't they|won't it|right or not|or not|yes or no|true or false|no)\s*\??\s*$|^(?:isn't|doesn't|don't|aren't|won't) ")
 
 
 def judge_folklore(text: str) -> Verdict | None:
     """The verdict of the row with the most patterns that fits; None where no row does."""
     said = plain(text).strip()
-    fits = [(len(row.hears), -n, row) for n, row in enumerate(BELIEFS) if all(re.search(p, said) for p in row.hears)]
+    fits = [(len(row.hears), -n, row) for n, row in enumerate(BELIEFS) if all(patterns.search(p, said) for p in row.hears)]
     if not fits:
         return None
     row = max(fits, key=lambda fit: fit[:2])[2]

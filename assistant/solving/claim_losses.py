@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import re
-
+from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import Verdict
@@ -15,19 +15,19 @@ _WORDS: tuple[tuple[str, str], ...] = (
     ("diffuser", r"diffusers?|diffusion"), ("scrim", r"scrims?|silks?"), ("grid", r"grids?|honeycombs?"), ("snoot", r"snoots?"), ("polariser", r"polari[sz]ers?|polari[sz]ing filters?"),
     ("hss", r"hss|high[- ]speed sync\w*"), ("ceiling", r"bounc\w+|ceilings?"),
 )
-_COSTS = re.compile(r"\b(?:los\w*|costs?|costing|takes?|eats?|drops?|loss|steals?|soaks?|open(?:ing)? up|is|about)\b")
+_COSTS = Pattern(r"\b(?:los\w*|costs?|costing|takes?|eats?|drops?|loss|steals?|soaks?|open(?:ing)? up|is|about)\b")
 
 
 def judge_loss(text: str) -> Verdict | None:
     """Whether so many stops are in the usual range of a modifier; None where no modifier and no stops are said."""
     said = plain(text)
-    worn = next((name for name, words in _WORDS if re.search(rf"\b(?:{words})\b", said)), None)
+    worn = next((name for name, words in _WORDS if patterns.search(rf"\b(?:{words})\b", said)), None)
     stops = [t for t in terms(text) if t.quantity in ("stops", "filter")]
-    if worn is None or len(stops) != 1 or not _COSTS.search(said) or re.search(r"\b(?:gn|guide)\b|\bf ?/ ?\d", said):
+    if worn is None or len(stops) != 1 or not _COSTS.search(said) or patterns.search(r"\b(?:gn|guide)\b|\bf ?/ ?\d", said):
         return None
     low, usual, high = TYPICAL_LOSS[worn]
     value = stops[0].doublings
-    fixed = re.search(r"\b(?:always|exactly|every|all|never)\b", said) is not None
+    fixed = patterns.search(r"\b(?:always|exactly|every|all|never)\b", said) is not None
     name = MODIFIER_NAMES[worn] if worn != "ceiling" else "white ceiling, beside the longer path,"
     article = "" if worn == "hss" else "an " if name[0] in "aeiou" else "a "
     right = f"{article}{name} usually costs {speak_stops(low)} to {speak_stops(high)}, typically {speak_stops(usual)}."

@@ -6,9 +6,9 @@ way, and what is said to happen to each part; the ledger's weights say what does
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass
-
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.records import record
 from assistant.solving.claim_rules import WEIGHTS, Verdict
 from assistant.solving.claim_words import plain, terms
 
@@ -33,19 +33,19 @@ _CAUSES: tuple[tuple[str, float, str], ...] = (
 )
 _FLASH = r"\bflash(?:'s|es)?\b(?! (?:bulb|sync|power|output|distance|to))|\bstrobe\b|\bguide number\b"
 _AMBIENT = r"\b(?:ambient|background|room|available|daylight|sky|windows?|existing|sun(?:light)?)\b"
-_NONE = re.compile(
+_NONE = Pattern(
     r"(?:n't|nt|not|never|no|without|neither) (?:\w+ ){0,2}?(?:chang\w*|affect\w*|alter\w*|matter\w*|touch\w*|effect|influenc\w*|control\w*|make\w* (?:a |any )?difference|difference|bear\w*|dim\w*|darken\w*|cut\w*|weaken\w*|reduc\w*|brighten\w*)"
     r"|\bleav\w+\b.{0,30}\b(?:alone|unchanged|untouched|as it (?:is|was)|the same)\b|\bleaves? (?:the )?(?:flash|ambient|background)|\bmakes? no difference|\bhas no (?:effect|bearing|influence)|\bno effect\b|\bstays? the same\b|\bunaffected\b|\bunchanged\b|\bbut not (?:the )?|\bnot the\b"
     r"|\bspares?\b|\bindependent of\b|\bignores?\b|\bno matter\b|\bnothing to do with\b|\birrelevant\b|\b(?:don't|doesn't|does not|do not) (?:care|matter|count)\b"
 )
-_ANY = re.compile(r"\b(?:chang\w*|affect\w*|alter\w*|matters?|influenc\w*|controls?|effect|make\w* (?:a |any )?difference|depends? on|bears? on|counts?|sets?)\b")
-_UP = re.compile(r"\b(?:bright\w*|lighter|more|stronger|lifts?|raises?|increas\w*|adds?|burns? in|boosts?|lets? in)\b")
-_DOWN = re.compile(r"\b(?:dark\w*|dim\w*|weak\w*|less|fainter|reduc\w*|lowers?|cuts?|kills?|drops?|under\w*|loses?|costs?|takes?|eats?|lose)\b")
-_BEYOND = re.compile(r"\b(?:beyond|above|past|faster than|over|exceed\w*)\b.{0,12}\b(?:sync|x-sync)|\bhss\b|\bhigh[- ]speed sync|\b(?:flash ?)?bulbs?\b(?! setting)|\bfp (?:sync|flash|mode)")
+_ANY = Pattern(r"\b(?:chang\w*|affect\w*|alter\w*|matters?|influenc\w*|controls?|effect|make\w* (?:a |any )?difference|depends? on|bears? on|counts?|sets?)\b")
+_UP = Pattern(r"\b(?:bright\w*|lighter|more|stronger|lifts?|raises?|increas\w*|adds?|burns? in|boosts?|lets? in)\b")
+_DOWN = Pattern(r"\b(?:dark\w*|dim\w*|weak\w*|less|fainter|reduc\w*|lowers?|cuts?|kills?|drops?|under\w*|loses?|costs?|takes?|eats?|lose)\b")
+_BEYOND = Pattern(r"\b(?:beyond|above|past|faster than|over|exceed\w*)\b.{0,12}\b(?:sync|x-sync)|\bhss\b|\bhigh[- ]speed sync|\b(?:flash ?)?bulbs?\b(?! setting)|\bfp (?:sync|flash|mode)")
 _WORDS = {"time": "the shutter time", "film_speed": "the film speed", "aperture": "the aperture", "power": "the flash power", "filter": "a filter on the lens", "distance": "the distance of the flash"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Effect:
     part: str
     way: int | None  # +1 brighter, -1 darker, 0 nothing, None: some change
@@ -55,7 +55,7 @@ def judge_parts(text: str) -> Verdict | None:
     """The verdict on a rule about the flash or the ambient part; None where none is said."""
     said = plain(text)
     cause = _cause(said)
-    if cause is None or re.search(r"\bcamera\b.{0,20}\bdistance\b|\bwhy\b", said):
+    if cause is None or patterns.search(r"\bcamera\b.{0,20}\bdistance\b|\bwhy\b", said):
         return None
     quantity, sign, words = cause
     rest = said.replace(words, " ", 1)
@@ -64,7 +64,7 @@ def judge_parts(text: str) -> Verdict | None:
         return None
     weights = {part: WEIGHTS[part][quantity] for part in WEIGHTS}
     beyond = _BEYOND.search(said)
-    if quantity == "time" and beyond and not re.search(r"\b(?:no|not|without|never|isn't|below|under|within)\W+(?:\w+\W+){0,2}$", said[: beyond.start()]):
+    if quantity == "time" and beyond and not patterns.search(r"\b(?:no|not|without|never|isn't|below|under|within)\W+(?:\w+\W+){0,2}$", said[: beyond.start()]):
         weights["flash"] = 1.0
     holds = all(_holds(e, weights[e.part] * (sign or 1), bool(sign)) for e in effects)
     return Verdict(holds, 0.0, _truth(quantity, weights, effects), "")
@@ -73,7 +73,7 @@ def judge_parts(text: str) -> Verdict | None:
 def _cause(said: str) -> tuple[str, float, str] | None:
     """The setting that is changed, which way, and the words; numbers said of it count."""
     for quantity, sign, pattern in _CAUSES:
-        found = re.search(pattern, said)
+        found = patterns.search(pattern, said)
         if found:
             sized = next((t for t in terms(said) if t.quantity == quantity), None)
             way = sign or (1.0 if sized and sized.doublings > 0 else -1.0 if sized and sized.doublings < 0 else 0.0)
@@ -84,13 +84,13 @@ def _cause(said: str) -> tuple[str, float, str] | None:
 def _effects(rest: str, quantity: str) -> list[_Effect]:
     out: list[_Effect] = []
     way: int | None = None
-    for clause in re.split(r",|;|\bbut\b|\bwhile\b|\bwhereas\b|\band\b|\byet\b|(?=\bwithout\b)", rest):
-        parts = [p for p, pattern in (("flash", _FLASH), ("ambient", _AMBIENT)) if re.search(pattern, clause)]
+    for clause in patterns.split(r",|;|\bbut\b|\bwhile\b|\bwhereas\b|\band\b|\byet\b|(?=\bwithout\b)", rest):
+        parts = [p for p, pattern in (("flash", _FLASH), ("ambient", _AMBIENT)) if patterns.search(pattern, clause)]
         found, new = _way("but " + clause if parts and not _ANY.search(clause) and " not " in f" {clause}" else clause)
         way = new if found else way
         if not parts or not (found or out):
             continue
-        only = re.search(r"\bonly\b|\bjust\b|\balone\b", clause) is not None and way != 0
+        only = patterns.search(r"\bonly\b|\bjust\b|\balone\b", clause) is not None and way != 0
         out += [_Effect(p, way) for p in parts]
         if only and len(parts) == 1:
             out.append(_Effect("ambient" if parts[0] == "flash" else "flash", 0))

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import math
-import re
 
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.claim_words import NUMBER_WORDS, number, plain, terms
 from assistant.solving.solution import Solution
 from assistant.units import speak_length
 
 _NUM = r"\d+|single|once|twice|" + "|".join(NUMBER_WORDS)
-_POPS = re.compile(rf"\b(?P<n>{_NUM}) (?:(?:flash|full|full-power|equal|single|separate) )*(?:pops?|bursts?|firings?|discharges?)\b|\bpop(?:s|ping)? (?:it )?(?P<again>once|twice)\b")
-_BARE = re.compile(rf"\b(?P<n>{_NUM})\b(?= (?:is|are|will|would|should|does|do|gives?|at|for|right|correct|enough)\b)")
+_POPS = Pattern(rf"\b(?P<n>{_NUM}) (?:(?:flash|full|full-power|equal|single|separate) )*(?:pops?|bursts?|firings?|discharges?)\b|\bpop(?:s|ping)? (?:it )?(?P<again>once|twice)\b")
+_BARE = Pattern(rf"\b(?P<n>{_NUM})\b(?= (?:is|are|will|would|should|does|do|gives?|at|for|right|correct|enough)\b)")
 
 
 def claim_of_pops(query: Query) -> Solution | None:

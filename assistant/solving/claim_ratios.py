@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import math
-import re
 
+from assistant.patterns import Pattern
 from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE, Verdict
 from assistant.solving.claim_words import number, plain, terms
 
-_RATIO = re.compile(r"\b(?P<a>\d+(?:\.\d+)?|one|two|three|four|five|eight|nine) ?(?::|to|-to-) ?(?P<b>\d+|one|two)\b(?! ?(?:ft|feet|m\b|met))")
-_EQUAL = re.compile(r"\b(?:equal\w*|same (?:brightness|power|strength|reading|light)|identical|as bright as|evenly|equally)\b")
-_KEY_TO_FILL = re.compile(r"\b(?:key|main)[- ](?:to[- ])?fill\b")
+_RATIO = Pattern(r"\b(?P<a>\d+(?:\.\d+)?|one|two|three|four|five|eight|nine) ?(?::|to|-to-) ?(?P<b>\d+|one|two)\b(?! ?(?:ft|feet|m\b|met))")
+_EQUAL = Pattern(r"\b(?:equal\w*|same (?:brightness|power|strength|reading|light)|identical|as bright as|evenly|equally)\b")
+_KEY_TO_FILL = Pattern(r"\b(?:key|main)[- ](?:to[- ])?fill\b")
 
 
 def judge_ratio(text: str) -> Verdict | None:

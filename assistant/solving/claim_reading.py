@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
-import re
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_steps import is_figure, without_sums
@@ -17,7 +18,7 @@ from assistant.solving.solution import Solution
 
 def readable(query: Query) -> Query:
     """Without the words of the rule itself ("halves the guide number" is no half power), sums done."""
-    spans = [(t.start, t.end) for t in terms(query.text) if t.quantity not in ("power", "count", "stops", "aperture", "distance", "film_speed", "time") or not re.search(r"\d", query.text[t.start : t.end])]
+    spans = [(t.start, t.end) for t in terms(query.text) if t.quantity not in ("power", "count", "stops", "aperture", "distance", "film_speed", "time") or not patterns.search(r"\d", query.text[t.start : t.end])]
     powers = [(t.start, t.end) for t in terms(query.text) if t.quantity == "power"]
     counts = [(t.start, t.end) for t in terms(query.text) if t.quantity == "count"]
 
@@ -29,12 +30,12 @@ def readable(query: Query) -> Query:
     return _guides_in_lengths(without_sums(query.with_facts(_more_flashes(query, facts))))
 
 
-_GIVES = re.compile(r"\b(?:gives?|makes?|so|now|leaves?|is|becomes?|comes to)\W+(?:(?:it|us|me|now|about|that)\W+)*$|[=→]\s*$")
+_GIVES = Pattern(r"\b(?:gives?|makes?|so|now|leaves?|is|becomes?|comes to)\W+(?:(?:it|us|me|now|about|that)\W+)*$|[=→]\s*$")
 
 
 def _figure(query: Query, fact: Fact) -> Fact:
     """"half power gives 160": a figure, not a film speed, however much it looks like one."""
-    bare = fact.quantity == "film_speed" and not re.search(r"[a-z]", fact.said.lower())
+    bare = fact.quantity == "film_speed" and not patterns.search(r"[a-z]", fact.said.lower())
     return replace(fact, quantity="number", unit="") if bare and query.has("guide_number") and _GIVES.search(plain(query.text)[: fact.start]) else fact
 
 
@@ -43,7 +44,7 @@ def _more_flashes(query: Query, facts: list[Fact]) -> list[Fact]:
     if not any(f.quantity == "count" and f.unit == "flashes" for f in facts):
         return facts
     said = plain(query.text)
-    return [replace(f, quantity="count", unit="flashes") if f.quantity == "number" and f.value == int(f.value) and re.match(r"(?: of them| together)? (?:will |would |should )?(?:give|make|get|do|add)", said[f.end :]) else f for f in facts]
+    return [replace(f, quantity="count", unit="flashes") if f.quantity == "number" and f.value == int(f.value) and patterns.match(r"(?: of them| together)? (?:will |would |should )?(?:give|make|get|do|add)", said[f.end :]) else f for f in facts]
 
 
 def _guides_in_lengths(query: Query) -> Query:
@@ -69,21 +70,21 @@ def _guides_in_lengths(query: Query) -> Query:
     return _conditions_apart(query.with_facts(facts))
 
 
-_MINE = re.compile(r"\b(?:my|the|his|her|our|your|a) $")
+_MINE = Pattern(r"\b(?:my|the|his|her|our|your|a) $")
 
 
 def _guide_of_mine(query: Query) -> Query:
     """"iso 200 doubles your guide number, so my 40 metres becomes 80": a guide number and what becomes of it."""
     said = plain(query.text)
     lengths = query.all("distance", "")
-    one = next((f for f in lengths if _MINE.search(said[: f.start]) and re.match(r" ?(?:flash |gun |gn |guide number )?(?:becomes?|turns into|goes (?:up |down )?to|is now|comes to)\b", said[f.end :])), None)
-    if one is None or query.has("guide_number") or not {"name_guide_number"} & query.cues and not re.search(r"\b(?:gn|guide (?:number|no))\b", said):
+    one = next((f for f in lengths if _MINE.search(said[: f.start]) and patterns.match(r" ?(?:flash |gun |gn |guide number )?(?:becomes?|turns into|goes (?:up |down )?to|is now|comes to)\b", said[f.end :])), None)
+    if one is None or query.has("guide_number") or not {"name_guide_number"} & query.cues and not patterns.search(r"\b(?:gn|guide (?:number|no))\b", said):
         return query
     facts: list[Fact] = []
     for f in query.facts:
         if f is one:
             f = replace(f, quantity="guide_number", value=f.value / LENGTH_OF.get(f.unit, 1.0))
-        elif f.quantity in ("film_speed", "number", "guide_number") and f.start > one.end and f.start - one.end < 24 and _BECOMES.search(said[: f.start]) and not re.search(r"[a-z]", f.said.lower()):
+        elif f.quantity in ("film_speed", "number", "guide_number") and f.start > one.end and f.start - one.end < 24 and _BECOMES.search(said[: f.start]) and not patterns.search(r"[a-z]", f.said.lower()):
             f = replace(f, quantity="number", unit="sum", cue="result")
         facts.append(f)
     return query.with_facts(facts)
@@ -118,10 +119,10 @@ def _conditions_apart(query: Query) -> Query:
     return query.with_facts(sorted((one, *facts), key=lambda f: f.start))
 
 
-_PUT_UP = re.compile(r"(?:^|[.,;?!]\s+|\bso |\band )(?:is|are|does|would|will|can|has|do)\b[^.?!]*$")
+_PUT_UP = Pattern(r"(?:^|[.,;?!]\s+|\bso |\band )(?:is|are|does|would|will|can|has|do)\b[^.?!]*$")
 LENGTH_OF = {"ft": 0.3048, "m": 1.0}
-_BECOMES = re.compile(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|equal to|same as|it's|that's|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
-_UNIT_AFTER = re.compile(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
+_BECOMES = Pattern(r"(?:\b(?:becomes?|turns into|turns? (?:it )?to|goes (?:up |down )?to|is|makes?|gives?|comes to|equals?|equal to|same as|it's|that's|drops? to|falls? to|rises? to|so|now|means|get)|=|->|→)\W{0,3}(?:(?:only|just|about|around|roughly|a|an|the|guide number|gn|of|it|in|up|down|to)\W+)*$")
+_UNIT_AFTER = Pattern(r"^\s*(?:in )?(m\b|met|ft|feet|foot)")
 
 
 def first_step(query: Query) -> Query | Solution:
@@ -145,4 +146,4 @@ def first_step(query: Query) -> Query | Solution:
     return query.with_facts(replace(f, unit=unit, cue="") if f is one else f for f in query.facts if f not in dropped)
 
 
-_MEANS = re.compile(r"\b(?:means|makes|gives?|so|is|=)\W+(?:(?:a|the|my|it|guide number|gn|of|about)\W+)*$")
+_MEANS = Pattern(r"\b(?:means|makes|gives?|so|is|=)\W+(?:(?:a|the|my|it|guide number|gn|of|about)\W+)*$")

@@ -8,10 +8,11 @@ from a change is its weight in it. No rule is written down by itself.
 from __future__ import annotations
 
 import math
-import re
-from dataclasses import dataclass
 
+from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.records import record
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_words import Term, plain, terms
@@ -27,7 +28,7 @@ TOLERANCE = 0.34
 EXACT = 0.15
 """Stops within which a factor said outright must come: 1.4 for the root of two is near, three for three stops is not."""
 
-_ABOUT = re.compile(r"\b(?:about|roughly|around|nearly|almost|approximately|some|more or less|ish)\b")
+_ABOUT = Pattern(r"\b(?:about|roughly|around|nearly|almost|approximately|some|more or less|ish)\b")
 
 RANK = {"guide_number": 1, "light": 1, "stops": 1}
 """What causes comes before what follows: the guide number follows from settings, the light from everything."""
@@ -38,7 +39,7 @@ NAMES = {"guide_number": "the guide number", "film_speed": "the film speed", "po
 _SPECIAL = {2.0: "twice", 4.0: "four times", 3.0: "three times", 8.0: "eight times", 9.0: "nine times", 16.0: "sixteen times", 0.5: "half", 0.25: "a quarter of", 0.125: "an eighth of", 0.0625: "a sixteenth of"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Verdict:
     """Whether a rule holds, how far it is out in stops, what is right, and why."""
 
@@ -65,7 +66,7 @@ def judge_rule(text: str) -> Verdict | None:
 
 def _with_speed(said: str, found: list[Term]) -> list[Term]:
     """"ISO 400 doubles the reach": one film speed said beside an effect is counted from ISO 100."""
-    speeds = re.findall(r"\b(?:iso|asa) ?(\d+)\b", said)
+    speeds = patterns.findall(r"\b(?:iso|asa) ?(\d+)\b", said)
     sized = all(t.quantity in ("guide_number", "distance", "stops", "light") for t in found)
     if len(found) != 1 or len(speeds) != 1 or not sized or float(speeds[0]) in (0.0, 100.0):
         return found
@@ -73,16 +74,16 @@ def _with_speed(said: str, found: list[Term]) -> list[Term]:
     return [Term("film_speed", math.log2(float(speeds[0]) / 100), start, start + len(speeds[0])), *found]
 
 
-_STATED = re.compile(r"\b(?:halv(?:es|ing)|doubl(?:es|ing)|quadruples|triples|quarters|divides?|multipl(?:ies|y))\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b")
+_STATED = Pattern(r"\b(?:halv(?:es|ing)|doubl(?:es|ing)|quadruples|triples|quarters|divides?|multipl(?:ies|y))\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b")
 
 
 def judge_stated(text: str) -> Verdict | None:
     """The verdict on a rule said outright ("halves", "divides by") in one clause of a worked line."""
     said = plain(text)
-    loss = re.search(r"\b[\w.]+[- ]stop (?:nd|filter)\b|\bnd ?\d+\b", said)
-    for clause in re.split(r"[.;:?!]\s|,\s?", said):
+    loss = patterns.search(r"\b[\w.]+[- ]stop (?:nd|filter)\b|\bnd ?\d+\b", said)
+    for clause in patterns.split(r"[.;:?!]\s|,\s?", said):
         if _STATED.search(clause):
-            found = judge_rule(clause) or (judge_rule(f"{loss.group()} {clause}") if loss and re.search(r"\b(?:nd|filter)\b", clause) else None)
+            found = judge_rule(clause) or (judge_rule(f"{loss.group()} {clause}") if loss and patterns.search(r"\b(?:nd|filter)\b", clause) else None)
             if found is not None:
                 return found
     return None
@@ -112,7 +113,7 @@ def _weight(quantity: str, part: str) -> float | None:
 def _doublings(said: str, cause: Term, effect: Term, light: float, weight: float) -> float:
     """How many times the other quantity doubles: it carries the light, or it makes up for it."""
     carries = effect.quantity == "guide_number" and cause.quantity in ("power", "count", "film_speed", "filter", "light", "stops")
-    alike = re.search(r"\b(?:like|same as|equals?|equivalent|as good as|worth|equal to)\b", said) is not None
+    alike = patterns.search(r"\b(?:like|same as|equals?|equivalent|as good as|worth|equal to)\b", said) is not None
     value = light / weight if carries or alike else -light / weight
     if cause.quantity in ("stops", "light") and not carries:
         # so many stops said without a sign: the way that was said is taken, only the size is judged
@@ -122,11 +123,11 @@ def _doublings(said: str, cause: Term, effect: Term, light: float, weight: float
     return value
 
 
-_LESS = re.compile(r"\b(?:los\w*|cost\w*|less|dark\w*|drop\w*|under|dimmer|weaker|takes? away|down)\b")
-_MORE = re.compile(r"\b(?:gain\w*|gives?|adds?|more|bright\w*|over|stronger|buys?|wins?)\b")
-_OPENS = re.compile(r"\b(?:needs?|requires?|open\w*|compensat\w*|extra|add(?:s|ed|ing)?|makes? up|have to give)\b")
+_LESS = Pattern(r"\b(?:los\w*|cost\w*|less|dark\w*|drop\w*|under|dimmer|weaker|takes? away|down)\b")
+_MORE = Pattern(r"\b(?:gain\w*|gives?|adds?|more|bright\w*|over|stronger|buys?|wins?)\b")
+_OPENS = Pattern(r"\b(?:needs?|requires?|open\w*|compensat\w*|extra|add(?:s|ed|ing)?|makes? up|have to give)\b")
 """Stops to open up or to add are positive."""
-_NEED = re.compile(r"\b(?:needs?|open\w*|compensat\w*|must|have to|make up|stop down|clos\w*|required?)\b")
+_NEED = Pattern(r"\b(?:needs?|open\w*|compensat\w*|must|have to|make up|stop down|clos\w*|required?)\b")
 
 
 def _signed(said: str, term: Term) -> float:
@@ -139,7 +140,7 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
         light, claimed = abs(light), abs(claimed)
     elif effect.quantity == "stops":
         claimed = _stops_claimed(said, claimed, light)
-    needed = effect.quantity == "light" and cause.quantity != "light" and re.search(r"\b(?:needs?|requires?|takes)\b[^.;]*$", said[: effect.start]) is not None
+    needed = effect.quantity == "light" and cause.quantity != "light" and patterns.search(r"\b(?:needs?|requires?|takes)\b[^.;]*$", said[: effect.start]) is not None
     light = -light if needed else light
     off = claimed - light
     shown = abs(light) if effect.quantity == "stops" and _OPENS.search(said) and not _LESS.search(said) else light

@@ -9,9 +9,11 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 
+from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import plain
@@ -20,7 +22,7 @@ from assistant.solving.slips import Change, slip_of
 from assistant.units import LENGTH
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One figure of the line: what it stands for, as given, as it should be from the figure before."""
 
@@ -40,11 +42,11 @@ class Step:
         return 2 * math.log2(self.given / self.right)
 
 
-ARITHMETIC = re.compile(
+ARITHMETIC = Pattern(
     r"(?P<a>\d+(?:\.\d+)?)(?: ?(?:m|ft|feet|metres?|meters?))?(?P<more>(?: ?(?:\+|-|x|×|\*|/|÷|times|plus|divided by|over) ?(?:the )?(?:square )?(?:root (?:of )?|√ ?)?(?:\d+(?:\.\d+)?|two)(?: ?(?:m|ft|feet|metres?|meters?)\b)?)+)"
     r" ?(?:=|is(?: about)?|makes|gives|comes to|equals|->|→)\s?(?:about |roughly |around )?(?P<f>f ?/? ?)?(?P<r>\d+(?:\.\d+)?)"
 )
-_SPOKEN = re.compile(r"\b(?:so|is|=|gives?|makes?|becomes?|get|to|about|it's|now|then|means|that's|equals?|equal to|same as|leaves?|left with|down to|up to|->|→)\W{0,3}(?:it |us |me |now |about |roughly |around |only |just |a |the |gn |guide number |of )*$")
+_SPOKEN = Pattern(r"\b(?:so|is|=|gives?|makes?|becomes?|get|to|about|it's|now|then|means|that's|equals?|equal to|same as|leaves?|left with|down to|up to|->|→)\W{0,3}(?:it |us |me |now |about |roughly |around |only |just |a |the |gn |guide number |of )*$")
 
 
 def without_sums(query: Query) -> Query:
@@ -52,7 +54,7 @@ def without_sums(query: Query) -> Query:
     said = plain(query.text)
     facts = _film_speeds(said, list(query.facts))
     for m in ARITHMETIC.finditer(said):
-        if re.search(r"(?:f ?/ ?|1/|iso ?|asa ?)$", said[: m.start("a")]):
+        if patterns.search(r"(?:f ?/ ?|1/|iso ?|asa ?)$", said[: m.start("a")]):
             continue
         first_guide = not any(f.quantity == "guide_number" and f.start < m.start() for f in facts)
         inside = [f for f in facts if m.start() <= f.start < m.end("r") or m.start() < f.end <= m.end("r")]
@@ -60,8 +62,8 @@ def without_sums(query: Query) -> Query:
         facts = [f for f in facts if f not in inside or f in kept]
         facts += _divisor(m, facts)
         kind = "aperture" if m["f"] or _divides_by_distance(m["more"], query) else "number"
-        after = re.match(r" ?(?:in )?(m\b|met|ft|feet)", said[m.end("r") :])
-        if kind == "number" and after and re.search(r"3\.28|3\.3\b|0?\.3048|0?\.305", m["more"]):
+        after = patterns.match(r" ?(?:in )?(m\b|met|ft|feet)", said[m.end("r") :])
+        if kind == "number" and after and patterns.search(r"3\.28|3\.3\b|0?\.3048|0?\.305", m["more"]):
             facts.append(Fact("guide_number", float(m["r"]), "m" if after.group(1)[0] == "m" else "ft", start=m.start("r"), end=m.end("r"), said=m["r"], cue="claimed"))
             continue
         facts.append(Fact(kind, float(m["r"]), "sum", "", start=m.start("r"), end=m.end("r"), said=m["r"], cue="result"))
@@ -71,7 +73,7 @@ def without_sums(query: Query) -> Query:
 def _divisor(m: re.Match[str], facts: list[Fact]) -> list[Fact]:
     """"120 / 10 = f/12": a guide number divided by a bare number has been divided by the distance."""
     guide = next((f for f in facts if f.quantity == "guide_number"), None)
-    by = re.fullmatch(r" ?(?:/|÷|divided by|over) ?(\d+(?:\.\d+)?)", m["more"])
+    by = patterns.fullmatch(r" ?(?:/|÷|divided by|over) ?(\d+(?:\.\d+)?)", m["more"])
     if guide is None or by is None or not m["f"] or any(f.quantity == "distance" for f in facts):
         return []
     unit = "m" if guide.unit == "m" else "ft"
@@ -80,7 +82,7 @@ def _divisor(m: re.Match[str], facts: list[Fact]) -> list[Fact]:
 
 def _film_speeds(said: str, facts: list[Fact]) -> list[Fact]:
     """"ISO 200: 56 x 1.4 = 79": a speed before a colon is a speed, not one side of a ratio."""
-    for m in re.finditer(r"\b(?:iso|asa) ?(\d+) ?:", said):
+    for m in patterns.finditer(r"\b(?:iso|asa) ?(\d+) ?:", said):
         clash = [f for f in facts if f.start < m.end() and f.end > m.start()]
         if not any(f.quantity == "film_speed" for f in clash):
             facts = [f for f in facts if f not in clash]
@@ -89,7 +91,7 @@ def _film_speeds(said: str, facts: list[Fact]) -> list[Fact]:
 
 
 def _divides_by_distance(operations: str, query: Query) -> bool:
-    found = re.search(r"(?:/|÷|divided by|over) ?(\d+(?:\.\d+)?)(?!.*\d)", operations)
+    found = patterns.search(r"(?:/|÷|divided by|over) ?(\d+(?:\.\d+)?)(?!.*\d)", operations)
     if not found:
         return False
     divisor = float(found.group(1))
@@ -140,7 +142,7 @@ def _conditions_first(facts: list[Fact], said: str) -> list[Fact]:
     last = figures[-1]
     tail = facts[last + 1 :]
     gaps = [said[a.end : b.start] for a, b in zip(facts[last:], tail)]
-    joined = all(re.fullmatch(r"[^.;,?!]*\b(?:at|on|for|with|and|in|using|through)\b[^.;,?!]*", g) for g in gaps)
+    joined = all(patterns.fullmatch(r"[^.;,?!]*\b(?:at|on|for|with|and|in|using|through)\b[^.;,?!]*", g) for g in gaps)
     return [*facts[:last], *tail, facts[last]] if joined and tail else facts
 
 

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
 
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.records import record
 from assistant.scales import aperture_difference_stops, shutter_difference_stops
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Term:
     """A change of a quantity in doublings (log2 of its factor), plus is more of it.
 
@@ -36,7 +38,7 @@ _VERBS = {"double": 2.0, "doubles": 2.0, "doubled": 2.0, "doubling": 2.0, "twice
           "quadrupled": 4.0, "quadrupling": 4.0, "triple": 3.0, "triples": 3.0, "tripled": 3.0, "tripling": 3.0, "treble": 3.0, "trebles": 3.0, "quarters": 0.25, "quartering": 0.25,
           "quartered": 0.25, "thrice": 3.0, "twofold": 2.0, "fourfold": 4.0}
 _ROOT = r"(?:the )?(?:square root of|root|√) ?(?P<root>" + _NUM + r")(?: times)?"
-_FACTOR = re.compile(
+_FACTOR = Pattern(
     r"(?:" + _ROOT + r"|(?P<times>" + _NUM + r") ?(?:times|x\b|×|-?fold)|(?:x|×) ?(?P<x>\d+(?:\.\d+)?)|(?P<frac>" + "|".join(sorted(map(re.escape, _FRACTIONS), key=len, reverse=True)) + r")(?![\d/])"
     r"|(?P<verb>" + "|".join(sorted(_VERBS, key=len, reverse=True)) + r")|(?P<by>(?:by|a factor of|by a factor of|times|multiplied by) (?:(?:square )?root (?:of )?)?(?:" + _NUM + r"))|(?P<pct>\d+(?:\.\d+)?) ?(?:%|percent\b|per cent\b))(?![a-z])"
 )
@@ -53,39 +55,39 @@ _NOUNS: tuple[tuple[str, str], ...] = (
     ("speed", r"shutter speeds?|shutter"),
     ("light", r"flash(?! (?:power|output|distance|gun|unit|to|head|meter|sync|bulb))(?: exposure| part| light)?|ambient(?: light| exposure)?|background light|light|brightness|exposure|illumination|bright|intensity|intense"),
 )
-_NOUN = re.compile("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]))" for n, (_, words) in enumerate(_NOUNS)))
+_NOUN = Pattern("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]))" for n, (_, words) in enumerate(_NOUNS)))
 _GAP = frozenset(
     "the your its my our a an of as that is are get gets become becomes go goes will be just only also need needs to must should would in into by has have been was much many from fall falls drop drops "
     "down up rise rises total effective one needed required about each away same original amount available cut cuts reduced multiplied divided raised lowered straight exactly roughly it you i so called which "
     "comes come times turns means number any all overall resulting now reduces raises flash reduce raise ambient room background daylight flashed less more dimmer darker weaker fainter smaller".split()
 )
-_STOPS = re.compile(r"(?P<n>" + _NUM + r"|a|an|half a|a full|one full|one whole|another|1/3 of a|a third of a|half)(?: and (?P<half>a half|a third|two thirds|half))?[- ](?:full |whole |more |f[- ]?)?stops?(?: and (?P<half2>a half|a third|half))?\b")
-_COUNT = re.compile(r"\b(?P<n>" + _NUM + r") (?:(?:identical|equal|similar|matching|same|matched|such|like|equally bright|of the same|little|small|big|more) )*(?:flashes|strobes|lights|heads|guns|flashguns|units|speedlights|monolights|lamps|of them)\b")
-_ANOTHER = re.compile(r"\b(?:a |add(?:ing)? (?:a |an )?)?(?:second|another|one more|extra)(?: (?:identical|equal|matching|similar|such|same))* (?:flash|strobe|light|head|gun|unit|speedlight|one)\b")
-_POPS = re.compile(r"\b(?P<n>" + _NUM + r") (?:(?:full|equal|more|full-power) )*(?:pops|bursts|firings|discharges)\b")
+_STOPS = Pattern(r"(?P<n>" + _NUM + r"|a|an|half a|a full|one full|one whole|another|1/3 of a|a third of a|half)(?: and (?P<half>a half|a third|two thirds|half))?[- ](?:full |whole |more |f[- ]?)?stops?(?: and (?P<half2>a half|a third|half))?\b")
+_COUNT = Pattern(r"\b(?P<n>" + _NUM + r") (?:(?:identical|equal|similar|matching|same|matched|such|like|equally bright|of the same|little|small|big|more) )*(?:flashes|strobes|lights|heads|guns|flashguns|units|speedlights|monolights|lamps|of them)\b")
+_ANOTHER = Pattern(r"\b(?:a |add(?:ing)? (?:a |an )?)?(?:second|another|one more|extra)(?: (?:identical|equal|matching|similar|such|same))* (?:flash|strobe|light|head|gun|unit|speedlight|one)\b")
+_POPS = Pattern(r"\b(?P<n>" + _NUM + r") (?:(?:full|equal|more|full-power) )*(?:pops|bursts|firings|discharges)\b")
 _ORDINALS = {"third": 3.0, "fourth": 4.0, "fifth": 5.0}
-_ORDINAL = re.compile(r"\b(?:a|the|adding a) (?P<o>third|fourth|fifth) (?:(?:identical|equal|matching|similar|such|same) )*(?:flash|strobe|light|head|gun|unit|speedlight)\b")
+_ORDINAL = Pattern(r"\b(?:a|the|adding a) (?P<o>third|fourth|fifth) (?:(?:identical|equal|matching|similar|such|same) )*(?:flash|strobe|light|head|gun|unit|speedlight)\b")
 _SHIFT = (
-    ("aperture", re.compile(r"f ?/? ?(\d+(?:\.\d+)?) ?(?:to|->|→|down to|up to|-) ?f ?/? ?(\d+(?:\.\d+)?)")),
-    ("speed", re.compile(r"(?:1/)(\d+)(?: ?s(?:ec)?)? ?(?:to|->|→|down to|up to) ?(?:1/)?(\d+)")),
-    ("film_speed", re.compile(r"(?:iso|asa) ?(\d+) ?(?:film )?(?:to|->|→|up to|down to) ?(?:iso|asa)? ?(\d+)")),
-    ("film_speed", re.compile(r"\b(?:push|pull)\w* (?:it |film )?(?:from )?(\d{2,4}) (?:to|up to|down to) (\d{2,4})\b")),
-    ("power", re.compile(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)?\b ?(?:to|->|up to|down to) ?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b")),
-    ("film_speed", re.compile(r"(?:iso|asa) (?:from )?(\d+) (?:to|up to) (\d+)")),
-    ("distance", re.compile(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)? ?(?:to|->|→|out to|back to) ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)\b")),
-    ("power", re.compile(r"\b(full|half|quarter|1/\d+) (?:power )?to (half|quarter|full|an eighth|eighth|1/\d+)(?: power)?\b")),
+    ("aperture", Pattern(r"f ?/? ?(\d+(?:\.\d+)?) ?(?:to|->|→|down to|up to|-) ?f ?/? ?(\d+(?:\.\d+)?)")),
+    ("speed", Pattern(r"(?:1/)(\d+)(?: ?s(?:ec)?)? ?(?:to|->|→|down to|up to) ?(?:1/)?(\d+)")),
+    ("film_speed", Pattern(r"(?:iso|asa) ?(\d+) ?(?:film )?(?:to|->|→|up to|down to) ?(?:iso|asa)? ?(\d+)")),
+    ("film_speed", Pattern(r"\b(?:push|pull)\w* (?:it |film )?(?:from )?(\d{2,4}) (?:to|up to|down to) (\d{2,4})\b")),
+    ("power", Pattern(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)?\b ?(?:to|->|up to|down to) ?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b")),
+    ("film_speed", Pattern(r"(?:iso|asa) (?:from )?(\d+) (?:to|up to) (\d+)")),
+    ("distance", Pattern(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)? ?(?:to|->|→|out to|back to) ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)\b")),
+    ("power", Pattern(r"\b(full|half|quarter|1/\d+) (?:power )?to (half|quarter|full|an eighth|eighth|1/\d+)(?: power)?\b")),
 )
 
 
 _VERSUS = r"\b(?:than|as|of|from|with|to|below|under|above|over|against)\b(?: (?:the|that|you|i|get|light|at|it|from|is|does|gives|a|an|what|one|we|there))*[ ]?"
 _COMPARED = (
     # "f/5.6 lets in twice as much light as f/8": from the second to the first
-    ("aperture", re.compile(r"\bf ?/? ?(\d+(?:\.\d+)?)\b(?=[^.;?]{4,50}?" + _VERSUS + r"f ?/? ?(\d+(?:\.\d+)?))")),
-    ("speed", re.compile(r"(?<![\d/])1/(\d+)\b(?! power)(?=[^.;?]{4,60}?" + _VERSUS + r"1/(\d+)\b(?! power))")),
-    ("power", re.compile(r"\b(full|half|quarter|1/\d+) power\b(?=[^.;?]{4,40}?" + _VERSUS + r"(full|half|quarter|1/\d+)\b)")),
-    ("power", re.compile(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b(?=[^.;?]{2,40}?\b(?:than|as|of) (?:a )?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b)")),
-    ("film_speed", re.compile(r"\b(?:iso|asa) ?(\d+)\b(?=[^.;?]{0,50}?\b(?:than|as|instead of|rather than|compared (?:to|with)|against|vs|over) (?:at )?(?:iso|asa)? ?(\d+)\b)")),
-    ("distance", re.compile(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|metres|meters)\b(?=[^.;?]{6,60}?\b(?:than|as|of)\b(?: (?:the|that|you|i|get|light|at|it|from|is|does|gives|what|one))* ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|metres|meters)\b)")),
+    ("aperture", Pattern(r"\bf ?/? ?(\d+(?:\.\d+)?)\b(?=[^.;?]{4,50}?" + _VERSUS + r"f ?/? ?(\d+(?:\.\d+)?))")),
+    ("speed", Pattern(r"(?<![\d/])1/(\d+)\b(?! power)(?=[^.;?]{4,60}?" + _VERSUS + r"1/(\d+)\b(?! power))")),
+    ("power", Pattern(r"\b(full|half|quarter|1/\d+) power\b(?=[^.;?]{4,40}?" + _VERSUS + r"(full|half|quarter|1/\d+)\b)")),
+    ("power", Pattern(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b(?=[^.;?]{2,40}?\b(?:than|as|of) (?:a )?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b)")),
+    ("film_speed", Pattern(r"\b(?:iso|asa) ?(\d+)\b(?=[^.;?]{0,50}?\b(?:than|as|instead of|rather than|compared (?:to|with)|against|vs|over) (?:at )?(?:iso|asa)? ?(\d+)\b)")),
+    ("distance", Pattern(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|metres|meters)\b(?=[^.;?]{6,60}?\b(?:than|as|of)\b(?: (?:the|that|you|i|get|light|at|it|from|is|does|gives|what|one))* ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|metres|meters)\b)")),
 )
 
 
@@ -106,7 +108,7 @@ def _factor_value(found: re.Match[str]) -> float:
         return math.sqrt(number(kinds["root"]))
     if kinds["times"] or kinds["x"]:
         value = number(kinds["times"] or kinds["x"] or "1")
-        return 1 / value if value and re.match(r" ?(?:less|dimmer|darker|weaker|fainter|smaller)\b", found.string[found.end() :]) else value
+        return 1 / value if value and patterns.match(r" ?(?:less|dimmer|darker|weaker|fainter|smaller)\b", found.string[found.end() :]) else value
     if kinds["pct"]:
         return float(kinds["pct"]) / 100
     if kinds["frac"]:
@@ -123,7 +125,7 @@ def _noun(found: re.Match[str]) -> str:
 
 
 def _is_gap(between: str) -> bool:
-    words = re.findall(r"[a-z]+|[^a-z\s']", between.replace("'s", ""))
+    words = patterns.findall(r"[a-z]+|[^a-z\s']", between.replace("'s", ""))
     return len(words) <= 6 and all(word in _GAP for word in words)
 
 
@@ -182,9 +184,9 @@ def _counts(said: str) -> list[Term]:
 _HALVES = {"a half": 0.5, "half": 0.5, "a third": 1 / 3, "two thirds": 2 / 3}
 
 
-_ND = re.compile(r"\bnd ?(?:filter )?(?:of )?(?P<nd>\d+(?:\.\d+)?)\b(?! ?stops?)|\b(?P<density>0?\.\d) ?nd\b")
-_CLOSE = re.compile(r"\b(?P<m>half |quarter |1/2 |1/4 )?life[- ]?size\b|\b(?:magnification|macro|close[- ]?up)(?: of| at)? 1:1\b|(?:^|\b(?:at|does|do|is|shooting|going to) )1:1\b(?!.{0,40}\b(?:ratio|key|fill|lighting)\b)")
-_FILTERED = re.compile(r"^\s*(?:nd|neutral|filter|loss|(?:of )?(?:nd|softbox|umbrella|diffus\w+|loss))\b")
+_ND = Pattern(r"\bnd ?(?:filter )?(?:of )?(?P<nd>\d+(?:\.\d+)?)\b(?! ?stops?)|\b(?P<density>0?\.\d) ?nd\b")
+_CLOSE = Pattern(r"\b(?P<m>half |quarter |1/2 |1/4 )?life[- ]?size\b|\b(?:magnification|macro|close[- ]?up)(?: of| at)? 1:1\b|(?:^|\b(?:at|does|do|is|shooting|going to) )1:1\b(?!.{0,40}\b(?:ratio|key|fill|lighting)\b)")
+_FILTERED = Pattern(r"^\s*(?:nd|neutral|filter|loss|(?:of )?(?:nd|softbox|umbrella|diffus\w+|loss))\b")
 
 
 def _filters(said: str) -> list[Term]:
@@ -232,12 +234,12 @@ def _pairs(said: str) -> list[Term]:
 
 def _term(said: str, factor: re.Match[str], noun: re.Match[str]) -> Term:
     quantity = _noun(noun)
-    if quantity == "light" and noun.group().startswith("flash") and re.search(r"\b(?:turn|dial|set|run|power|knock)\w* (?:(?:down|the|my|your) )*$", said[: noun.start()]):
+    if quantity == "light" and noun.group().startswith("flash") and patterns.search(r"\b(?:turn|dial|set|run|power|knock)\w* (?:(?:down|the|my|your) )*$", said[: noun.start()]):
         quantity = "power"
     value = _factor_value(factor)
     start, end = min(factor.start(), noun.start()), max(factor.end(), noun.end())
     before = said[max(0, start - 24) : end]
-    if factor["by"] and re.search(r"\b(?:divid\w*|reduc\w*|cut\w*|drop\w*)\b", before):
+    if factor["by"] and patterns.search(r"\b(?:divid\w*|reduc\w*|cut\w*|drop\w*)\b", before):
         value = 1 / value
     if noun.group().startswith("close") and quantity == "distance":
         value = 1 / value
@@ -255,6 +257,6 @@ def _exact(doublings: float) -> float:
 
 def _part(words: str) -> str:
     """Whose light is meant by the words of a term."""
-    if re.search(r"\b(?:ambient|background|room|daylight|available|sky)\b", words):
+    if patterns.search(r"\b(?:ambient|background|room|daylight|available|sky)\b", words):
         return "ambient"
-    return "flash" if re.search(r"\bflash (?:exposure|part|light|brightness)\b", words) else ""
+    return "flash" if patterns.search(r"\bflash (?:exposure|part|light|brightness)\b", words) else ""

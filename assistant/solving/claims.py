@@ -8,10 +8,12 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass, replace
 
+from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
+from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_compare import judge_comparison, judge_degrees
@@ -66,7 +68,7 @@ def solve(query: Query) -> Solution | None:
     return claim_of_distances(query) or claim_about_film(query) or worked
 
 
-_CAMERA_MOVES = re.compile(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b(?:with|and) (?:my|the) camera\b|\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
+_CAMERA_MOVES = Pattern(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b(?:with|and) (?:my|the) camera\b|\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
 
 
 def placed(query: Query, judged: Solution) -> tuple[Fact, ...]:
@@ -90,19 +92,19 @@ def tidied(query: Query, judged: Solution) -> Query:
 # --- reading where the claim stands --------------------------------------------------------------
 
 _FILLERS = r"\W{0,3}(?:(?:it|i|me|you|we|the|my|flash|light|aperture|distance|power|stop|f-stop|film|about|around|roughly|an|a|that|is|of|to|can|be|should|must|away|set|use|want|go|stand|put|right|ok|only|just|up|down)\W+)*$"
-_ADJACENT = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works? out|worked out|figured(?: out)?|reckon(?:ed)?|calculated|made it|make it|arrived at|settled on|leaves|comes? to|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
-_SAYS_STOPS = re.compile(r"\b(?:is|are|be|gets?|reads?|loses?|costs?|drops?|falls?|so|makes?)\W+(?:(?:it|the|fill|key|about|only|just|light|by|then|will)\W+)*$")
-_TURN = re.compile(r"(?<!^)\b(?:so (?!far|that|called|much|many)|therefore|thus|hence)\b")
-_SETS = re.compile(r"\b(?:set|use|dial(?: in)?|turn(?: it)?(?: down)? to|drop(?: it)? to|choose|go to)" + _FILLERS)
-_REACHES = re.compile(r"\b(?:reach(?:es)?|get (?:me )?(?:out )?to|make it to|carry(?: to)?|go as far as)" + _FILLERS)
-_CLAUSE = re.compile(r"\b(?:so|therefore|thus|hence)\b[^,.;]*$")
-_CONCLUDES = re.compile(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
+_ADJACENT = Pattern(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|makes?|means|needs?|becomes?|works? out|worked out|figured(?: out)?|reckon(?:ed)?|calculated|made it|make it|arrived at|settled on|leaves|comes? to|enough for|manage|cover)\b|=|->|→|(?<!iso)(?<!\d):)" + _FILLERS)
+_SAYS_STOPS = Pattern(r"\b(?:is|are|be|gets?|reads?|loses?|costs?|drops?|falls?|so|makes?)\W+(?:(?:it|the|fill|key|about|only|just|light|by|then|will)\W+)*$")
+_TURN = Pattern(r"(?<!^)\b(?:so (?!far|that|called|much|many)|therefore|thus|hence)\b")
+_SETS = Pattern(r"\b(?:set|use|dial(?: in)?|turn(?: it)?(?: down)? to|drop(?: it)? to|choose|go to)" + _FILLERS)
+_REACHES = Pattern(r"\b(?:reach(?:es)?|get (?:me )?(?:out )?to|make it to|carry(?: to)?|go as far as)" + _FILLERS)
+_CLAUSE = Pattern(r"\b(?:so|therefore|thus|hence)\b[^,.;]*$")
+_CONCLUDES = Pattern(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
 
 
 # --- worked lines and values -----------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Claimed:
     fact: Fact
     answer: Solution
@@ -127,7 +129,7 @@ def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
     """One value that is claimed."""
     if {f.quantity for f in query.facts} <= {"energy", "number"}:
         return None
-    if {f.quantity for f in query.facts if not f.bad} <= {"aperture", "number", "share", "stops", "relation", "power"} and len(query.all("aperture")) > 1 and not re.search(r"\b(?:power|flash|light|output)\b", plain(query.text)):
+    if {f.quantity for f in query.facts if not f.bad} <= {"aperture", "number", "share", "stops", "relation", "power"} and len(query.all("aperture")) > 1 and not patterns.search(r"\b(?:power|flash|light|output)\b", plain(query.text)):
         return None
     found: _Claimed | None = None
     lacking: Solution | None = None
@@ -191,10 +193,10 @@ def _solve_without(query: Query, fact: Fact) -> Solution | None:
     return solve_any(replace(query, facts=tuple(rest), asks=(Ask(fact.quantity, of, unit),), claim=False))
 
 
-_ENOUGH = re.compile(r"\b(?:enough|(?<!the )(?<!my )(?<!its )reach(?:es)?|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty)\b|\bcovers? (?:up to |out to )?\d")
-_LOST = re.compile(r"^(?!.*\b(?:needs?|open\w*|extra|add\w*|more|over)\b).*\b(?:los(?:e|es|t|ing)|costs?|less|darker)\b")
+_ENOUGH = Pattern(r"\b(?:enough|(?<!the )(?<!my )(?<!its )reach(?:es)?|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty)\b|\bcovers? (?:up to |out to )?\d")
+_LOST = Pattern(r"^(?!.*\b(?:needs?|open\w*|extra|add\w*|more|over)\b).*\b(?:los(?:e|es|t|ing)|costs?|less|darker)\b")
 """A loss is a negative number of stops."""
-_TOO = re.compile(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|dark|dim|weak|little|far|low|high|wide|small)\b|\b(?P<over>over-?expos\w*|blow\w*|burnt?|blown|bleach\w*)\b|\b(?P<under>under-?expos\w*|fall short|short of light)\b")
+_TOO = Pattern(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|dark|dim|weak|little|far|low|high|wide|small)\b|\b(?P<over>over-?expos\w*|blow\w*|burnt?|blown|bleach\w*)\b|\b(?P<under>under-?expos\w*|fall short|short of light)\b")
 _BRIGHT = ("bright", "hot", "strong", "much", "close", "near", "powerful", "light", "wide")
 
 
@@ -208,7 +210,7 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     if right.quantity == "stops" and float(right.value) > 0 and _LOST.search(said):
         right = replace(right, value=-float(right.value))
         found = replace(found, answer=replace(found.answer, answers=(right, *found.answer.answers[1:])))
-    gap = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss") and f is not found.fact and re.match(r"\W*(?:off|out|under|over|short|too)\b|\W*(?:of )?(?:under|over)exp", said[f.end :])), None)
+    gap = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss") and f is not found.fact and patterns.match(r"\W*(?:off|out|under|over|short|too)\b|\W*(?:of )?(?:under|over)exp", said[f.end :])), None)
     if gap is not None and found.fact.quantity == "aperture":
         return _difference(found, right, off, gap)
     too = _TOO.search(said)

@@ -6,13 +6,12 @@ One table: what is asked, what is given, how. The first row whose givens are the
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable
-from dataclasses import replace
 
-from assistant import scales
+from assistant import patterns, scales
 from assistant.answer import Quantity
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import guide_unit
 from assistant.solving.solution import Solution, needs
@@ -87,9 +86,9 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
     for quantity, between in rows:
         facts = query.all(quantity)
         if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
-            if not re.search(r"\bfrom\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
+            if not patterns.search(r"\bfrom\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
-        if len(facts) == 2 and re.search(r"\b(?:faster|slower|brighter|stronger|more|less|weaker|over)\b.*\bthan\b", query.text.lower()):
+        if len(facts) == 2 and patterns.search(r"\b(?:faster|slower|brighter|stronger|more|less|weaker|over)\b.*\bthan\b", query.text.lower()):
             return _done(marks.stops(between(facts[1].value, facts[0].value)), *facts)
         if len(facts) == 2:
             value = between(facts[0].value, facts[1].value)

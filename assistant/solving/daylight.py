@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
 
+from assistant import patterns
 from assistant.answer import Assumed
 from assistant.physics import ambient
 from assistant.query import Fact, Query
+from assistant.records import record
 from assistant.solving import camera
 
 SKY_EV: tuple[tuple[str, float, str], ...] = (
@@ -26,7 +27,7 @@ SAME_TIME = 1.0
 """Stands for the shutter time of a reading that named none: the same as now."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Daylight:
     """The ambient light: its EV at ISO 100; `marks` are the aperture and time it was read at."""
 
@@ -39,7 +40,7 @@ class Daylight:
     relative: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Working:
     """What the camera is set to: f-number, seconds, ISO; None where it is open."""
 
@@ -99,7 +100,7 @@ def _from_reading(aperture: Fact | None, shutter: Fact | None, at: Working) -> D
 
 def _from_rule(query: Query, at: Working) -> Daylight | None:
     """The rule named outright: f/16 at one over the film speed, so a third of a stop under EV 15."""
-    if not re.search(r"sunny.?(?:16|sixteen|f.?/?.?16)|1/iso|one over (?:the )?iso", query.text, re.I) or query.asks_for("exposure_value"):
+    if not patterns.search(r"sunny.?(?:16|sixteen|f.?/?.?16)|1/iso|one over (?:the )?iso", query.text, re.I) or query.asks_for("exposure_value"):
         return None
     if query.cues & {c for c, ev, _ in SKY_EV if c != "sunny"}:
         return None
@@ -109,7 +110,7 @@ def _from_rule(query: Query, at: Working) -> Daylight | None:
 
 def _from_sky(query: Query) -> Daylight | None:
     for cue, ev, name in SKY_EV:
-        if cue == "snow" and not re.search(r"snow|sand", query.text, re.I):
+        if cue == "snow" and not patterns.search(r"snow|sand", query.text, re.I):
             cue, ev, name = "snow", SUNNY_EV, "bright sun; on snow or sand itself a stop more"
         if cue in query.cues:
             why = f"{name}, by the sunny-16 rule; common practice, a meter or a test frame is surer"

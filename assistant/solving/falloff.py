@@ -9,7 +9,9 @@ from __future__ import annotations
 import math
 import re
 
+from assistant import patterns
 from assistant.answer import Assumed, Quantity
+from assistant.patterns import Pattern
 from assistant.physics.flash import back_off_for_spread, distance_for_falloff, falloff_stops
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
@@ -26,11 +28,11 @@ TONES: tuple[tuple[str, float, str], ...] = (
     (r"\bblack\b(?! (?:wall|paper|backdrop|background|cloth|seamless|velvet))", -5.0, "a light backdrop five stops under looks black at a glance (one person's measurement; 6 to 8 to be sure)"),
     (r"\b(?:mid.?|middle )?gr[ea]y\b(?! (?:wall|paper|backdrop|background|cloth|seamless))", -2.3, "white paper 2⅓ stops under comes out mid-grey (90 % against 18 % reflectance)"),
 )
-_WHAT_MOVES = re.compile(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
-_NEW_PLACE = re.compile(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
-_COMPENSATE = re.compile(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
-_WANTED = re.compile(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
-_TOO = re.compile(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
+_WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
+_NEW_PLACE = Pattern(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
+_COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
+_WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
+_TOO = Pattern(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
 
 def solve(query: Query) -> Solution | None:
@@ -105,7 +107,7 @@ def _signed(query: Query, lost: float, scene: Scene) -> float:
     text = query.text
     if _COMPENSATE.search(text) and not scene.rows:
         return -lost
-    if re.search(r"how much (?:brighter|hotter|more|over)|how many stops (?:brighter|hotter|more|over|do i gain)|(?:front|near)\w*(?: \w+)?(?: is| be)? (?:brighter|hotter|over)", text, re.I) and not scene.moved:
+    if patterns.search(r"how much (?:brighter|hotter|more|over)|how many stops (?:brighter|hotter|more|over|do i gain)|(?:front|near)\w*(?: \w+)?(?: is| be)? (?:brighter|hotter|over)", text, re.I) and not scene.moved:
         return abs(lost)
     return lost
 
@@ -124,7 +126,7 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.near_fact is None or scene.near_fact.of != "front" or scene.far is not None or scene.near is None or scene.gap is not None:
         return None
     wanted = _wanted(query)
-    if wanted is None or wanted[0] >= 0 or not re.search(r"how far\b[^?]*\b(?:farthest|furthest|far (?:end|side|one)|back|last|rear|stern|be)\b", query.text, re.I):
+    if wanted is None or wanted[0] >= 0 or not patterns.search(r"how far\b[^?]*\b(?:farthest|furthest|far (?:end|side|one)|back|last|rear|stern|be)\b", query.text, re.I):
         return None
     place = distance_for_falloff(scene.near, wanted[0])
     return _done((marks.distance(place, preferred_unit(query, ask.unit)),), scene, *wanted[1], lead=f"{_length(query, place)} from the light.")
@@ -132,9 +134,9 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How near and how far the subject may go and stay within so much."""
-    if query.has("focal_length") or query.has("focus_distance") or re.search(r"\brange of (?:apertures|f|stops|powers|speeds)", query.text, re.I):
+    if query.has("focal_length") or query.has("focus_distance") or patterns.search(r"\brange of (?:apertures|f|stops|powers|speeds)", query.text, re.I):
         return None
-    if not re.search(r"\brange\b|between what|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", query.text, re.I):
+    if not patterns.search(r"\brange\b|between what|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", query.text, re.I):
         return None
     centre = scene.near if scene.near is not None and scene.far is None else None
     lines: tuple[Fact, ...] = ()
@@ -179,7 +181,7 @@ def _by_guide_moved(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
     """Stops allowed over and under."""
     said = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")]
-    over, under = (next((f for f in said if re.match(words, query.text[f.end :], re.I)), None) for words in (r"\W*(?:too )?(?:over|hot|more|above|bright)", r"\W*(?:too )?(?:under|less|below|dark)"))
+    over, under = (next((f for f in said if patterns.match(words, query.text[f.end :], re.I)), None) for words in (r"\W*(?:too )?(?:over|hot|more|above|bright)", r"\W*(?:too )?(?:under|less|below|dark)"))
     if over and under:
         return abs(over.value), abs(under.value), (over, under), ()
     if said:
@@ -218,7 +220,7 @@ def _move_or_place(query: Query, ask: Ask, scene: Scene, move: float, place: flo
 
 
 def _asks_move(query: Query, ask: Ask) -> bool:
-    if ask.of == "move" or re.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)", query.text, re.I):
+    if ask.of == "move" or patterns.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)", query.text, re.I):
         return True
     return bool(_WHAT_MOVES.search(query.text)) and not _NEW_PLACE.search(query.text)
 
@@ -239,14 +241,14 @@ def _wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[Assumed, ...]]
     if said:
         return (-abs(said.value), (said,), ())
     for words, stops, why in TONES:
-        if re.search(words, query.text, re.I):
+        if patterns.search(words, query.text, re.I):
             return stops, (), (Assumed("stops", stops, "stops", why),)
     return None
 
 
 def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How far off the backdrop must be to come out so many stops darker than the subject."""
-    if scene.near is None or scene.far is not None or not re.search(r"backdrop|background|\bwall\b|seamless|paper|behind", query.text, re.I):
+    if scene.near is None or scene.far is not None or not patterns.search(r"backdrop|background|\bwall\b|seamless|paper|behind", query.text, re.I):
         return None
     wanted = _wanted(query)
     if wanted is None:
@@ -257,7 +259,7 @@ def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     far = distance_for_falloff(scene.near, wanted[0])
     unit = preferred_unit(query, ask.unit)
     behind, whole = marks.distance(far - scene.near, unit, "background"), marks.distance(far, unit, "light to background")
-    from_light = bool(re.search(r"(?:from|to) the (?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|from the light must", query.text.split(".")[-1], re.I)) and "behind" not in query.text.lower()
+    from_light = bool(patterns.search(r"(?:from|to) the (?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|from the light must", query.text.split(".")[-1], re.I)) and "behind" not in query.text.lower()
     answers = (whole, behind) if from_light else (behind, whole)
     return _done(answers, scene, *wanted[1], assumed=wanted[2], lead=f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light.")
 
@@ -269,7 +271,7 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.said.lower() not in ("half", "quarter", "a quarter") for f in query.all("power")) or any(f.to for f in query.all("relation")):
         return None
     change = _change(query)
-    if change is None or (query.has("aperture") and not re.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more)|\bdrift", query.text, re.I)):
+    if change is None or (query.has("aperture") and not patterns.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more)|\bdrift", query.text, re.I)):
         return None
     stops, used = change
     place = distance_for_falloff(scene.near, stops)
@@ -282,17 +284,17 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     """Stops more (+) or less (-) that the move is to bring."""
     text = query.text.lower()
     said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "power_down", "signed", "times", "ev_stops")), None)
-    dimmer = re.search(r"\b(?:(?P<n>two|three|four|2|3|4) times|twice|doubly)\s+(?:as |the )?(?:dim|dark|weak|less)\w*", text)
+    dimmer = patterns.search(r"\b(?:(?P<n>two|three|four|2|3|4) times|twice|doubly)\s+(?:as |the )?(?:dim|dark|weak|less)\w*", text)
     if dimmer:
         return -math.log2({"three": 3, "3": 3, "four": 4, "4": 4}.get(dimmer["n"] or "", 2)), tuple(query.all("times"))
     by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halve the light|half as (?:bright|much)", -1.0),
-                                        (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if re.search(words, text)), None)
+                                        (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if patterns.search(words, text)), None)
     if said is None or (said.quantity == "times" and by_words is not None):
         return (by_words, ()) if by_words is not None else None
     size = abs(said.value) if said.quantity != "times" else math.log2(said.value)
-    if re.search(r"how (?:much|far) (?:further|farther|back)|further back|step(?:s|ping)? back|drift(?:s|ing)? back|move (?:it )?back\b|back it off|pull (?:it )?back", text):
+    if patterns.search(r"how (?:much|far) (?:further|farther|back)|further back|step(?:s|ping)? back|drift(?:s|ing)? back|move (?:it )?back\b|back it off|pull (?:it )?back", text):
         return -size, (said,)
-    if re.search(r"how (?:much|far) (?:closer|nearer|in\b)|how (?:much )?closer|move (?:it )?(?:in|closer)\b", text):
+    if patterns.search(r"how (?:much|far) (?:closer|nearer|in\b)|how (?:much )?closer|move (?:it )?(?:in|closer)\b", text):
         return size, (said,)
     sign = _sign(said, text)
     return None if sign == 0 else (sign * size, (said,))
@@ -301,8 +303,8 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
 def _sign(said: Fact, text: str) -> int:
     if said.quantity in ("loss", "power_down"):
         return -1
-    less = said.cue == "less" or said.unit == "-" or bool(re.search(r"\b(?:lose|loses|drop|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
-    more = said.cue == "more" or said.unit == "+" or bool(re.search(r"\b(?:gain|brighter|bright|hot|strong|over\w*|more|hotter|add|up)\b", text))
+    less = said.cue == "less" or said.unit == "-" or bool(patterns.search(r"\b(?:lose|loses|drop|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
+    more = said.cue == "more" or said.unit == "+" or bool(patterns.search(r"\b(?:gain|brighter|bright|hot|strong|over\w*|more|hotter|add|up)\b", text))
     way = (-1 if said.cue == "less" or said.unit == "-" else 1 if said.cue == "more" or said.unit == "+" else -1 if less else 1 if more else 0)
     too = _TOO.search(text)
     return -way if too and not _WANTED.search(text[: too.end()]) else way
@@ -370,9 +372,9 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if moved is not None:
         return moved
     wanted = _wanted(query)
-    if wanted and not scene.used and re.search(r"\bdiffer|\bspread\b|\brows?\b|between (?:them|front)", query.text, re.I):
+    if wanted and not scene.used and patterns.search(r"\bdiffer|\bspread\b|\brows?\b|between (?:them|front)", query.text, re.I):
         return needs(("distance",), "I need how far the light is from the front row and from the back row.", wanted[1], "falloff")
-    if wanted is None or scene.depth is None or scene.near is None or query.has("relation") or not (scene.rows or scene.of or re.search(r"\bdiffer|\bspread\b|between them", query.text, re.I)):
+    if wanted is None or scene.depth is None or scene.near is None or query.has("relation") or not (scene.rows or scene.of or patterns.search(r"\bdiffer|\bspread\b|between them", query.text, re.I)):
         return None
     if not (scene.depth > 0 and scene.near > 0 and wanted[0]):
         return None

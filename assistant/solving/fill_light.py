@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 
-from assistant import scales
+from assistant import patterns, scales
+from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.physics.flash import light_still_wanted, sum_of_light
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, marks
 from assistant.solving.daylight import Daylight, Working, daylight, offset, signed, working
@@ -20,16 +21,16 @@ from assistant.solving.solution import Solution, needs
 
 _SAME = 0.2
 """Stops within which a camera setting is taken to be the daylight's own exposure."""
-_SUM = re.compile(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? up|both (?:lights|together)|combined|added|adds? to|on top)\b", re.I)
-_WHAT_FLASH = re.compile(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
-_EACH_RIGHT = re.compile(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b", re.I)
-_ADDS = re.compile(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
+_SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? up|both (?:lights|together)|combined|added|adds? to|on top)\b", re.I)
+_WHAT_FLASH = Pattern(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
+_EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b", re.I)
+_ADDS = Pattern(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
 
 
-_ALL_LIGHT = re.compile(r"\btogether\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
+_ALL_LIGHT = Pattern(r"\btogether\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
 
 
-_LEFT_AT = re.compile(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
+_LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 
 
 def added(query: Query, ask: Ask) -> Solution | None:
@@ -103,7 +104,7 @@ def _fill_under(query: Query) -> Solution | None:
                     notes=(f"The flash alone reads f/{reads:.3g}, the ambient light f/{natural:.3g}.",))
 
 
-_UNDER_ROOM = re.compile(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b", re.I)
+_UNDER_ROOM = Pattern(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b", re.I)
 
 
 def _readings_apart(query: Query) -> Solution | None:
@@ -117,10 +118,10 @@ def _readings_apart(query: Query) -> Solution | None:
 
 def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
     """What the fill must read on its own, to be set with a flash's own dial or a meter."""
-    if said is None or not re.search(r"fill|flash", query.text, re.I) or query.has("distance"):
+    if said is None or not patterns.search(r"fill|flash", query.text, re.I) or query.has("distance"):
         return None
     room = query.last("aperture", "ambient")
-    if room is None or query.last("aperture", "") or "ambient" not in said.to or re.search(r"what (?:aperture|f.?stop|stop) (?:for|suits) the (?:daylight|ambient|sun)", query.text, re.I):
+    if room is None or query.last("aperture", "") or "ambient" not in said.to or patterns.search(r"what (?:aperture|f.?stop|stop) (?:for|suits) the (?:daylight|ambient|sun)", query.text, re.I):
         return None
     value = ambient.aperture_after(room.value, signed(said))
     return Solution(answers=(marks.aperture(value, "fill"),), used=(room, said), topic="ambient", lead="The fill alone should read",
@@ -139,9 +140,9 @@ def _target(query: Query, light: Daylight, at: Working, said: Fact | None, room:
         return float(natural * 2.0 ** (signed(said) / 2))
     if room is not None:
         return at.aperture or float(natural * 2.0 ** (-signed(room) / 2))
-    if query.cues & {"same_light", "normal"} or re.search(r"\b(?:match|balance|equal|same as|level with|as bright as)\b", query.text, re.I):
+    if query.cues & {"same_light", "normal"} or patterns.search(r"\b(?:match|balance|equal|same as|level with|as bright as)\b", query.text, re.I):
         return natural
-    if re.search(r"\bfill", query.text, re.I) and at.aperture is None:
+    if patterns.search(r"\bfill", query.text, re.I) and at.aperture is None:
         return needs(("stops",), "I need how many stops under the daylight the fill should lie; one to two is usual.", light.facts + at.facts, "ambient")
     return None
 

@@ -9,8 +9,9 @@ from __future__ import annotations
 import math
 import re
 
-from assistant import scales
+from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
+from assistant.patterns import Pattern
 from assistant.physics.film import corrected_from_table, exposure_index, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
@@ -25,9 +26,9 @@ LATITUDE: tuple[tuple[str, str, tuple[float, float]], ...] = (
     (r"black.?and.?white|b ?& ?w|\bbw\b|b/w", "Black-and-white negative: one to two stops over is fine, about one under at most.", (1.0, 2.0)),
     (r"neg|print|colou?r", "Colour negative: two or three stops over is usually fine, one under is usable, two under is thin and grainy. Err on the side of too much.", (1.0, 3.0)),
 )
-_LATITUDE_ASKED = re.compile(r"latitude|how far off|how (?:much|far) (?:out|wrong|off)|how (?:many stops|much)? ?(?:over|under|off|out) can|toleran|forgiv|get away with|can i be", re.I)
-_OVER = re.compile(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous)\b", re.I)
-_UNDER = re.compile(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin)\b", re.I)
+_LATITUDE_ASKED = Pattern(r"latitude|how far off|how (?:much|far) (?:out|wrong|off)|how (?:many stops|much)? ?(?:over|under|off|out) can|toleran|forgiv|get away with|can i be", re.I)
+_OVER = Pattern(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous)\b", re.I)
+_UNDER = Pattern(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin)\b", re.I)
 
 
 def solve(query: Query) -> Solution | None:
@@ -61,7 +62,7 @@ def claim_about_film(query: Query) -> Solution | None:
 def _claimed_latitude(query: Query) -> Solution | None:
     """"two thirds over on slide, will that do?", by the rules of thumb."""
     error = next((f for f in query.facts if f.quantity in ("stops", "signed", "loss", "relation", "push")), None)
-    film = next(((limits, words) for pattern, words, limits in LATITUDE if re.search(pattern, query.text, re.I)), None)
+    film = next(((limits, words) for pattern, words, limits in LATITUDE if patterns.search(pattern, query.text, re.I)), None)
     if error is None or film is None or _is_exposure(query) or error.quantity == "push":
         return None
     over = error.cue == "more" or error.unit == "+" or (error.cue != "less" and error.unit != "-" and bool(_OVER.search(query.text)))
@@ -103,13 +104,13 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
 def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
     """DIN, and the old GOST and Weston scales."""
     text = query.text.lower()
-    if re.search(r"\bgost\b|\bweston\b", text) and said.unit in ("GOST", "Weston"):
+    if patterns.search(r"\bgost\b|\bweston\b", text) and said.unit in ("GOST", "Weston"):
         return _done((marks.film_speed(said.value),), said, notes=(f"{said.unit} {said.other:g}: {_SCALE_NOTES[said.unit]}",))
-    if re.match(r"\W*deg", query.text[said.end :], re.I) and said.unit != "DIN" and said.value < 50:
+    if patterns.match(r"\W*deg", query.text[said.end :], re.I) and said.unit != "DIN" and said.value < 50:
         return _done((marks.film_speed(scales.iso_from_din(said.value)),), said, lead=f"ISO {scales.iso_from_din(said.value):g} ({said.value:g} degrees, the DIN scale).")
     if said.unit == "DIN":
         return _done((marks.film_speed(said.value),), said) if not query.has("push", "stops") and not query.has("push") else None
-    if re.search(r"\bdin\b|degrees", text) and len(query.all("film_speed")) == 1 and not query.has("push"):
+    if patterns.search(r"\bdin\b|degrees", text) and len(query.all("film_speed")) == 1 and not query.has("push"):
         degrees = scales.din_from_iso(said.value)
         return _done((Quantity("film_speed", degrees, "DIN"), marks.film_speed(said.value)), said, lead=f"{degrees:g} DIN (ISO {said.value:g}/{degrees:g}°).")
     return None
@@ -138,10 +139,10 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
         return None
     over = moved.cue == "more" or moved.unit == "+" or (moved.cue != "less" and moved.unit != "-" and bool(_OVER.search(query.text)) and not _UNDER.search(query.text))
     under = moved.cue == "less" or moved.unit == "-" or (not over and bool(_UNDER.search(query.text)))
-    beside = re.match(r"\W*(?:too )?(?:(?P<less>less|under|darker)|more|over|extra|brighter)\b", query.text[moved.end :], re.I) if moved.origin == "said" else None
+    beside = patterns.match(r"\W*(?:too )?(?:(?P<less>less|under|darker)|more|over|extra|brighter)\b", query.text[moved.end :], re.I) if moved.origin == "said" else None
     if beside:
         over, under = not beside.group("less"), bool(beside.group("less"))
-    if re.search(r"faster|slower", query.text, re.I):
+    if patterns.search(r"faster|slower", query.text, re.I):
         over, under = "slower" in query.text.lower(), "faster" in query.text.lower()
     if not over and not under:
         return None
@@ -152,10 +153,10 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
 def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
     """Years past the date, stops a decade, and the facts that say so."""
     years = query.last("years")
-    if years is None or not re.search(r"expir|past|out of date|outdated|old|decade|date", query.text, re.I):
+    if years is None or not patterns.search(r"expir|past|out of date|outdated|old|decade|date", query.text, re.I):
         return None
     rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)
-    per = next((float(m.group(1)) for m in [re.search(r"(?:every|per|each) (\d+) years", query.text, re.I)] if m), 10.0)
+    per = next((float(m.group(1)) for m in [patterns.search(r"(?:every|per|each) (\d+) years", query.text, re.I)] if m), 10.0)
     return years.value, (abs(rate.value) if rate else STOPS_PER_DECADE) * 10.0 / per, tuple(f for f in (years, rate) if f)
 
 
@@ -183,10 +184,10 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     return None
 
 
-_RATED_AT = re.compile(r"push|pull|\brat(?:e|ed|ing)\b|meter(?:ed|ing)?\b|expos(?:ed?|ing)\b|\bsho(?:t|ot|oting)\b|\bei\b|by mistake|instead of|wrong|left (?:it |the )?(?:\w+ )?(?:on|at|set)|box (?:says|speed)", re.I)
-_IS_BOX = re.compile(r"\b(?:box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
-_BOX_AFTER = re.compile(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w |print )?(?:film|slide|neg|negative|box|stock|roll|chrome)\b|^\s*in the camera", re.I)
-_IS_RATED = re.compile(r"\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
+_RATED_AT = Pattern(r"push|pull|\brat(?:e|ed|ing)\b|meter(?:ed|ing)?\b|expos(?:ed?|ing)\b|\bsho(?:t|ot|oting)\b|\bei\b|by mistake|instead of|wrong|left (?:it |the )?(?:\w+ )?(?:on|at|set)|box (?:says|speed)", re.I)
+_IS_BOX = Pattern(r"\b(?:box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
+_BOX_AFTER = Pattern(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w |print )?(?:film|slide|neg|negative|box|stock|roll|chrome)\b|^\s*in the camera", re.I)
+_IS_RATED = Pattern(r"\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
 
 
 def _box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
@@ -194,7 +195,7 @@ def _box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
     one, two = speeds
     def owned(fact: Fact) -> int:
         before, after = text[: fact.start], text[fact.end :]
-        return 2 * bool(_IS_BOX.search(before) or _BOX_AFTER.match(after)) - bool(_IS_RATED.search(before) or re.search(r"\bei\b", fact.said, re.I))
+        return 2 * bool(_IS_BOX.search(before) or _BOX_AFTER.match(after)) - bool(_IS_RATED.search(before) or patterns.search(r"\bei\b", fact.said, re.I))
     return (two, one) if owned(two) > owned(one) else (one, two)
 
 
@@ -202,7 +203,7 @@ def _stops_rated(query: Query) -> Solution | None:
     """How far a rating is from box speed, as exposure or as push."""
     box, rated = query.first("film_speed"), query.last("rated")
     pair = query.first("number_range")
-    if pair and box is None and scales.is_film_speed_mark(pair.value) and scales.is_film_speed_mark(pair.other) and re.search("push|pull", query.text, re.I):
+    if pair and box is None and scales.is_film_speed_mark(pair.value) and scales.is_film_speed_mark(pair.other) and patterns.search("push|pull", query.text, re.I):
         return _done((marks.stops(scales.film_speed_difference_stops(pair.value, pair.other)),), pair, lead="Push" if pair.other > pair.value else "Pull")
     speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated") and f.origin == "said"]
     if len(speeds) == 2 and _RATED_AT.search(query.text):
@@ -210,7 +211,7 @@ def _stops_rated(query: Query) -> Solution | None:
     if box is None or rated is None:
         return None
     faster = scales.film_speed_difference_stops(box.value, rated.value)
-    if re.search(r"push|pull|process|develop|\blab\b", query.text, re.I) and not re.search(r"\b(?:under|over)\s?expos|how far (?:under|over)|stops (?:under|over)", query.text, re.I):
+    if patterns.search(r"push|pull|process|develop|\blab\b", query.text, re.I) and not patterns.search(r"\b(?:under|over)\s?expos|how far (?:under|over)|stops (?:under|over)", query.text, re.I):
         word = "Push" if faster >= 0 else "Pull"
         return _done((marks.stops(faster),), box, rated, lead=f"{word}")
     word = "Overexposed" if faster < 0 else "Underexposed"
@@ -218,16 +219,16 @@ def _stops_rated(query: Query) -> Solution | None:
     return _done((marks.stops(-faster),), box, rated, lead=word, notes=notes)
 
 
-_TOO_DARK = re.compile(r"\btoo (?:dark|thin)\b|\bunder\w*\b", re.I)
-_TOO_LIGHT = re.compile(r"\btoo (?:light|bright|dense|pale)\b|\bover\w*\b", re.I)
+_TOO_DARK = Pattern(r"\btoo (?:dark|thin)\b|\bunder\w*\b", re.I)
+_TOO_LIGHT = Pattern(r"\btoo (?:light|bright|dense|pale)\b|\bover\w*\b", re.I)
 
 
 def _put_right(query: Query) -> Solution | None:
     """"my slides come out a stop too dark, how many stops do I add": as many, the other way."""
     off = [f for f in query.facts if f.quantity in ("stops", "loss", "relation")]
-    if len(off) != 1 or query.has("film_speed") or not re.search(r"how (?:many|much)[^?]*\b(?:add|open|give|correct|change|close|take)", query.text, re.I):
+    if len(off) != 1 or query.has("film_speed") or not patterns.search(r"how (?:many|much)[^?]*\b(?:add|open|give|correct|change|close|take)", query.text, re.I):
         return None
-    slides = re.search(r"slide|chrome|transparen|trann|print|frames?\b|pictures?|shots\b|negs?\b|negative", query.text, re.I)
+    slides = patterns.search(r"slide|chrome|transparen|trann|print|frames?\b|pictures?|shots\b|negs?\b|negative", query.text, re.I)
     dark, light = bool(_TOO_DARK.search(query.text)), bool(_TOO_LIGHT.search(query.text))
     if not slides or dark == light:
         return None
@@ -245,7 +246,7 @@ def _latitude(query: Query) -> Solution | None:
     """How far off one may be, in words, by the kind of film."""
     if not _LATITUDE_ASKED.search(query.text) or query.has("stops") or query.has("film_speed") and query.has("rated"):
         return None
-    said = next((words for pattern, words, _ in LATITUDE if re.search(pattern, query.text, re.I)), None)
+    said = next((words for pattern, words, _ in LATITUDE if patterns.search(pattern, query.text, re.I)), None)
     if said is None:
         return None
     return Solution(lead=f"{said} This is common practice, no standard; hard flash uses it up sooner than soft light.", topic="film")
@@ -254,17 +255,17 @@ def _latitude(query: Query) -> Solution | None:
 def _words_only(query: Query, ask: Ask) -> Solution | None:
     if _is_exposure(query):
         return None
-    return _latitude(query) or (_stops_rated(query) if query.has("rated") and re.search(r"stops|how far (?:off|out)", query.text, re.I) else None)
+    return _latitude(query) or (_stops_rated(query) if query.has("rated") and patterns.search(r"stops|how far (?:off|out)", query.text, re.I) else None)
 
 
 # --- long times ---------------------------------------------------------------------------------------
 
 
-_FAILURE = re.compile(r"\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
+_FAILURE = Pattern(r"\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
 
 
 _EXTRA_STOPS = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "two": 2.0, "three": 3.0, "another": 1.0}
-_EXTRA = re.compile(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=half)|an? extra )?(?P<n>half a|a half|one|two|three|a|another)\W+(?:more |extra |whole |full )?stops?", re.I)
+_EXTRA = Pattern(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=half)|an? extra )?(?P<n>half a|a half|one|two|three|a|another)\W+(?:more |extra |whole |full )?stops?", re.I)
 
 
 def _shutter(query: Query, ask: Ask) -> Solution | None:
@@ -278,7 +279,7 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
         return _by_table(query, times)
     metered, exponent = times[-1], query.last("exponent")
     extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss")), None)
-    if extra is None and exponent is None and re.search(r"\bdoubl", query.text, re.I):
+    if extra is None and exponent is None and patterns.search(r"\bdoubl", query.text, re.I):
         return _done((marks.shutter(metered.value * 2),), metered, notes=(_FLASH_NOTE,))
     spoken = _EXTRA.search(query.text) if extra is None and exponent is None else None
     if spoken:
@@ -332,7 +333,7 @@ def _by_table(query: Query, times: list[Fact]) -> Solution | None:
 
 
 def _paired(between: str) -> bool:
-    return bool(re.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not re.fullmatch(r"\s*[,;.?]?\s*", between)
+    return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
 
 
 def _stops_reciprocity(query: Query) -> Solution | None:

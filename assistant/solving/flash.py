@@ -7,11 +7,11 @@ the balance. The result is put back into the balance before it is returned.
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from assistant.answer import Assumed
 from assistant.physics.flash import sum_of_light, whole_count
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import camera
 from assistant.solving.ledger import Line, balance, close, line
 from assistant.solving.lights import Light, guide_unit, lights, preferred_unit, typical_words

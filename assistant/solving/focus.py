@@ -9,11 +9,12 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 
+from assistant import patterns
 from assistant.answer import Assumed, Quantity
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
+from assistant.records import record, replace
 from assistant.solving import change, flash, marks
 from assistant.solving.frames import Frame, frame_of
 from assistant.solving.solution import Solution, needs, rejected
@@ -25,7 +26,7 @@ NAMES = {"focal_length": "the focal length of the lens", "focus_distance": "the 
          "distance": "the distance that has to be sharp"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Setting:
     """A lens as it is set; lengths in metres, None where unknown. `used` are the facts behind it."""
 
@@ -86,7 +87,7 @@ def _focus(query: Query) -> tuple[Fact | None, tuple[Assumed, ...]]:
 
 def _of_flash(fact: Fact, text: str) -> bool:
     """"flash 6 feet from the subject": no focus, where the camera's own distance was told."""
-    return bool(re.search(r"\b(?:flash|light|strobe|lamp|head|key)(?:'s| is| at)?\W*$", text[: fact.start], re.I)) and bool(re.search(r"\b(?:camera|i'm|i am|tripod)\b", text, re.I))
+    return bool(patterns.search(r"\b(?:flash|light|strobe|lamp|head|key)(?:'s| is| at)?\W*$", text[: fact.start], re.I)) and bool(patterns.search(r"\b(?:camera|i'm|i am|tripod)\b", text, re.I))
 
 
 def _unit(query: Query, focus: Fact | None, limits: tuple[Fact, ...]) -> str:

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from assistant.answer import Assumed
 from assistant.physics.optics import CIRCLE_OF_CONFUSION, FRAME
 from assistant.query import Fact, Query
+from assistant.records import record
 
 _NAMES = {"24x36": "35 mm", "36x24": "35 mm", "35 mm": "35 mm", "6x8": "6x7", "18x24": "half frame"}
 _CUES = (("half_frame", "half frame"), ("full_frame", "35 mm"), ("medium_format", "6x6"), ("large_format", "4x5"))
 _LOOSE = frozenset({"medium_format", "large_format"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Frame:
     """A film format: name, circle of confusion in metres, sides in metres, what it was taken from."""
 

@@ -14,9 +14,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 
 from assistant.physics.ranges import require_positive
+from assistant.records import record
 
 WEIGHT: dict[str, float] = {
     "guide_number": 2.0, "film_speed": 1.0, "power": 1.0, "energy": 1.0, "count": 1.0,
@@ -25,7 +25,7 @@ WEIGHT: dict[str, float] = {
 """Stops for each doubling of a quantity."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """One line of the ledger: what, its value, and its stops (plus is more light)."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 
+from assistant import patterns
 from assistant.answer import Quantity
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
@@ -77,7 +78,7 @@ def _imaged(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     if image is not None:
         return image.value / thing.value, (thing, image)
     frame = frame_of(query)
-    named = re.search(r"\b(?:(?P<high>height|short)|(?P<wide>width|long))\b(?: side| edge| way)? of (?:the|a|my)\b[^.?]*\bframe", query.text, re.I)
+    named = patterns.search(r"\b(?:(?P<high>height|short)|(?P<wide>width|long))\b(?: side| edge| way)? of (?:the|a|my)\b[^.?]*\bframe", query.text, re.I)
     side = ("vertical" if named["high"] else "horizontal") if named else thing.cue
     lengths = {"horizontal": frame.sides[0], "vertical": frame.sides[1]}
     return (lengths[side] / thing.value, (thing, *frame.used)) if side in lengths and frame.used else (None, (thing,))

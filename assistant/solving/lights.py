@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
 
+from assistant import patterns
 from assistant.query import Fact, Query
+from assistant.records import field, record, replace
 from assistant.solving.ledger import Line, line
 from assistant.units import LENGTH
 
@@ -34,7 +34,7 @@ def typical_words(worn: str) -> str:
     return f"a typical loss for {article}{name}; common practice, test your own"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Light:
     """One light. Guide number in metres at ISO 100, full power; distance in metres."""
 
@@ -178,7 +178,7 @@ OFF_CAMERA = r"\b(?:boom|stand|off[ -]camera|tripod|remote|slave|flash is off|ca
 def _beside_camera(query: Query) -> Fact | None:
     """"I'm ten feet away" with no other distance: the flash taken to be with the person."""
     own = query.last("camera_distance")
-    if own is None or own.cue != "self" or re.search(OFF_CAMERA, query.text.lower()):
+    if own is None or own.cue != "self" or patterns.search(OFF_CAMERA, query.text.lower()):
         return None
     return own
 
@@ -234,7 +234,7 @@ def _shared_guide(one: Light, found: Iterable[Light], query: Query) -> Light:
 
 def _alike(query: Query) -> bool:
     text = query.text.lower()
-    return bool(re.search(r"\b(?:same (?:flash|model|unit|gun|head|light|kind|type|make|power|guide|gn|as|again|sort)|identical|twins?|another|alike|matching|pair|equal|are the same|the same[,.]?$)", text))
+    return bool(patterns.search(r"\b(?:same (?:flash|model|unit|gun|head|light|kind|type|make|power|guide|gn|as|again|sort)|identical|twins?|another|alike|matching|pair|equal|are the same|the same[,.]?$)", text))
 
 
 def _powers_in_order(query: Query) -> Query:
@@ -244,7 +244,7 @@ def _powers_in_order(query: Query) -> Query:
     if len(names) < 2 or len(powers) != len(names) or len({f.of for f in powers}) != 1:
         return query
     gaps = [query.text[a.end : b.start] for a, b in zip(powers, powers[1:])]
-    if any(re.sub(r"[\s,&]|and", "", gap.lower()) for gap in gaps if gap):
+    if any(patterns.sub(r"[\s,&]|and", "", gap.lower()) for gap in gaps if gap):
         return query
     order = {f.start: name for f, name in zip(powers, names)}
     return query.with_facts(replace(f, of=order.get(f.start, f.of)) if f.quantity == "power" else f for f in query.facts)

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 
 from assistant.answer import Quantity
 from assistant.physics.flash import whole_count
 from assistant.query import Fact, Query
+from assistant.records import record, replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.ledger import Line, balance, close, line
@@ -24,7 +24,7 @@ from assistant.units import LENGTH, speak_length
 SLACK = 1 / 12  # stops: nearer than this to a limit counts as on it
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Limits:
     """Known bounds: f-numbers, powers, metres, seconds, film speeds, how many flashes."""
 

@@ -4,19 +4,20 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 
-from assistant import scales
+from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
+from assistant.patterns import Pattern
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import camera, marks
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 
-_COSTS = re.compile(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks)", re.I)
-_T_NUMBER = re.compile(r"\bt\s*[-/]?\s*(\d+(?:\.\d+)?)\b(?!\s*(?:sync|ms))", re.I)
-_PASSES = re.compile(r"(?:transmits|passes|transmission(?: is| of)?|lets through)\s*(?:only )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
+_COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks)", re.I)
+_T_NUMBER = Pattern(r"\bt\s*[-/]?\s*(\d+(?:\.\d+)?)\b(?!\s*(?:sync|ms))", re.I)
+_PASSES = Pattern(r"(?:transmits|passes|transmission(?: is| of)?|lets through)\s*(?:only )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
 
 
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
@@ -32,7 +33,7 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     return plainer, tuple(sizes), (note,)
 
 
-_NO_HSS = re.compile(r"\b(?:no|not|without|isn't|aren't|never|instead of)\b[\w ]{0,20}(?:high.speed|hss|fp)\b", re.I)
+_NO_HSS = Pattern(r"\b(?:no|not|without|isn't|aren't|never|instead of)\b[\w ]{0,20}(?:high.speed|hss|fp)\b", re.I)
 
 
 def _high_speed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
@@ -57,7 +58,7 @@ def solve(query: Query) -> Solution | None:
     return None
 
 
-_THROUGH = re.compile(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the viewfinder)[a-z]+|\b(?:putting|adding|hanging|taping) |\bin front of the (?:light|head|flash|lens|lamp)\b", re.I)
+_THROUGH = Pattern(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the viewfinder)[a-z]+|\b(?:putting|adding|hanging|taping) |\bin front of the (?:light|head|flash|lens|lamp)\b", re.I)
 
 
 def _measured(query: Query, ask: Ask) -> Solution | None:
@@ -82,7 +83,7 @@ def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tu
     return Solution(answers=answers, used=used, topic="losses", notes=notes, assumed=assumed, lead=lead)
 
 
-_DOES_TO = re.compile(r"\bdo(?:es)?\b[^?]*\bto (?:my|the) exposure\b|\bhow (?:much|many stops) (?:darker|less)\b", re.I)
+_DOES_TO = Pattern(r"\bdo(?:es)?\b[^?]*\bto (?:my|the) exposure\b|\bhow (?:much|many stops) (?:darker|less)\b", re.I)
 
 
 def _added_up(query: Query, ask: Ask) -> Solution | None:
@@ -104,7 +105,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
     total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
-    if not _COSTS.search(query.text) and not re.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
+    if not _COSTS.search(query.text) and not patterns.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
         return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",
                         notes=("Stops in a row add; factors multiply.",))
     return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts))), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
@@ -138,22 +139,22 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *worn, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
 
 
-_WITHOUT = re.compile(r"\b(?:without|bare|before|no filter)\b", re.I)
-_OFF = re.compile(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bwithout\b|\bremov\w+|\boff the lens\b|\bbare\b", re.I)
+_WITHOUT = Pattern(r"\b(?:without|bare|before|no filter)\b", re.I)
+_OFF = Pattern(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bwithout\b|\bremov\w+|\boff the lens\b|\bbare\b", re.I)
 
 
 def _is_taken_off(text: str, known: Fact) -> bool:
     """Whether the known aperture was with it on and the wanted one is without it."""
-    if _OFF.search(text) and re.match(r"\W*(?:power\W*)?(?:with|through) (?:it|the \w+|my \w+)(?: \w+)? on\b", text[known.end :], re.I):
+    if _OFF.search(text) and patterns.match(r"\W*(?:power\W*)?(?:with|through) (?:it|the \w+|my \w+)(?: \w+)? on\b", text[known.end :], re.I):
         return True
-    before = re.split(r"[.?!;]\s", text[: known.start])[-1]
-    here = re.split(r"[.?!;]\s", text[known.end :])
+    before = patterns.split(r"[.?!;]\s", text[: known.start])[-1]
+    here = patterns.split(r"[.?!;]\s", text[known.end :])
     if _WITHOUT.search(before) or _WITHOUT.search(here[0]):
         return False
     return bool(_OFF.search(text[known.end :]))
 
 
-_LEFT = re.compile(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through|comes? (?:out|through)|reach(?:es)?|arriv\w*|equivalent|acts?|really getting)\b", re.I)
+_LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through|comes? (?:out|through)|reach(?:es)?|arriv\w*|equivalent|acts?|really getting)\b", re.I)
 
 
 def _made_up(query: Query, ask: Ask) -> Solution | None:
@@ -180,7 +181,7 @@ def _t_stop(query: Query, ask: Ask) -> Solution | None:
     """A lens's T-number beside its f-number, or what share of the light it passes."""
     number, share = _T_NUMBER.search(query.text), _PASSES.search(query.text)
     aperture = query.last("aperture") or query.last("widest_aperture")
-    if aperture is None or not (number and re.search(r"t.?stop|\blens\b|transmi", query.text, re.I) or share):
+    if aperture is None or not (number and patterns.search(r"t.?stop|\blens\b|transmi", query.text, re.I) or share):
         return None
     if ask.quantity == "aperture" and share and not query.has("guide_number"):
         value = optics.t_stop(aperture.value, float(share[1] or share[2]) / 100)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
 
+from assistant import patterns
 from assistant.query import Ask, Fact, Query
+from assistant.records import record, replace
 from assistant.solving.lights import NOT_SUBJECT
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scene:
     """Distances from the light in metres. `of`: "background" when the far place is a backdrop."""
 
@@ -40,7 +41,7 @@ class Scene:
         """Whose stops they are."""
         if self.of:
             return self.of
-        return "back row" if self.rows and not re.search(r"how much (?:brighter|hotter)|front(?: row)?(?: is)? (?:brighter|hotter)", query.text, re.I) else ("front row" if self.rows else None)
+        return "back row" if self.rows and not patterns.search(r"how much (?:brighter|hotter)|front(?: row)?(?: is)? (?:brighter|hotter)", query.text, re.I) else ("front row" if self.rows else None)
 
     def read_near(self, known: Fact, text: str) -> bool:
         """Whether a reading was taken at the near place: the place named nearest to it, in the same breath."""
@@ -51,14 +52,14 @@ class Scene:
 
 def _apart(known: Fact, place: Fact, text: str) -> int:
     between = text[min(known.end, place.end) : max(known.start, place.start)]
-    breaks = len(re.findall(r"[,;]|\b(?:if|and|but|when|while|then|so)\b", between))
+    breaks = len(patterns.findall(r"[,;]|\b(?:if|and|but|when|while|then|so)\b", between))
     return len(between) + 100 * breaks + (0 if place.sentence == known.sentence else 1000)
 
 
 def scene_of(query: Query) -> Scene | None:
     """The places of a question; None when it holds no distance of that kind."""
     lengths = [f for f in query.facts if f.quantity == "distance" and f.of not in NOT_SUBJECT and not f.bad]
-    lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])] if re.search(r"exposed for|set for|right for", query.text, re.I) else lengths
+    lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])] if patterns.search(r"exposed for|set for|right for", query.text, re.I) else lengths
     gaps = [f for f in query.facts if f.quantity == "gap"]
     ranges = [f for f in query.facts if f.quantity == "length_range"]
     moves = [f for f in query.facts if f.quantity == "move"]
@@ -81,14 +82,14 @@ def scene_of(query: Query) -> Scene | None:
 
 
 def _rows(query: Query, places: set[str]) -> bool:
-    return bool(query.cues & {"front", "back", "rows"} or places & {"front", "back"} or re.search(r"\brows?\b|\bgroup\b|choir|deep", query.text, re.I))
+    return bool(query.cues & {"front", "back", "rows"} or places & {"front", "back"} or patterns.search(r"\brows?\b|\bgroup\b|choir|deep", query.text, re.I))
 
 
 def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: Fact, rows: bool) -> Scene:
     near = by_place.get("front") or (loose[0] if loose else None)
-    backdrop = gap.of == "backdrop" or bool(re.search(r"backdrop|background|\bwall\b", query.text, re.I) and not re.search(r"\brows?\b|deep", query.text, re.I))
+    backdrop = gap.of == "backdrop" or bool(patterns.search(r"backdrop|background|\bwall\b", query.text, re.I) and not patterns.search(r"\brows?\b|deep", query.text, re.I))
     count = query.last("rows")
-    spoken = re.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
+    spoken = patterns.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
     many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else 1.0
     depth = gap.value * (many - 1 if many > 2 else 1)
     used = tuple(f for f in (near, gap, count) if f)
@@ -124,26 +125,26 @@ def _moving(near: Fact, far: Fact) -> bool:
 
 def meant(query: Query, ask: Ask, scene: Scene) -> str:
     """What is asked; "what now", of a light that moved and whose power alone was told, is a power."""
-    if ask.quantity == "aperture" and scene.moved and query.has("power") and not query.has("aperture") and re.search(r"same exposure|keep|same (?:f|stop|aperture|reading|brightness)|unchanged|what now", query.text, re.I):
+    if ask.quantity == "aperture" and scene.moved and query.has("power") and not query.has("aperture") and patterns.search(r"same exposure|keep|same (?:f|stop|aperture|reading|brightness)|unchanged|what now", query.text, re.I):
         return "power"
     return "stops" if _means_stops(query, ask, scene) else ask.quantity
 
 
 def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
     """"How far under does it go", "what's the fall-off": stops, in words that name another quantity or none."""
-    if scene.near and scene.far and ask.quantity in ("near_limit", "far_limit") and re.search(r"\bstops\b|darker", query.text, re.I):
+    if scene.near and scene.far and ask.quantity in ("near_limit", "far_limit") and patterns.search(r"\bstops\b|darker", query.text, re.I):
         return True
-    if scene.near and scene.far and re.search(r"fall[- ]?off|what(?:'s| is) lost|\bloss\b|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
+    if scene.near and scene.far and patterns.search(r"fall[- ]?off|what(?:'s| is) lost|\bloss\b|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
         return not query.has("stops", "gap") and not query.has("stops")
-    return ask.quantity == "distance" and bool(re.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
+    return ask.quantity == "distance" and bool(patterns.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
 
 
 def times_as_far(query: Query) -> float | None:
     """"double the distance", "half as far": how many times the distance, when no distances were said."""
     if query.has("guide_number") or query.has("distance"):
         return None
-    said = re.search(r"\b(?P<n>doubl|twice|halv|half|tripl|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|away)", query.text, re.I)
+    said = patterns.search(r"\b(?P<n>doubl|twice|halv|half|tripl|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|away)", query.text, re.I)
     if said:
         return {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
     times = query.last("times")
-    return times.value if times and times.value > 0 and re.search(r"times (?:the distance|as far|further|farther|away)", query.text, re.I) else None
+    return times.value if times and times.value > 0 and patterns.search(r"times (?:the distance|as far|further|farther|away)", query.text, re.I) else None

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import flash, marks
 from assistant.solving.solution import Solution, needs
@@ -57,7 +59,7 @@ def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
     if kept and any(f.origin == "said" for f in facts):
         return kept[0]
     def asked(fact: Fact) -> bool:
-        return bool(re.search(r"\b(?:what|how|and (?:at|for|on))\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
+        return bool(patterns.search(r"\b(?:what|how|and (?:at|for|on))\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
 
     return min(facts, key=lambda f: (asked(f), f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
 
@@ -180,7 +182,7 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base) if f), f"f/{one.value:g} to f/{target.value:g} is {difference:.3g} stops")
 
 
-_WISHED = re.compile(r"\b(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
+_WISHED = Pattern(r"\b(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
 
 
 def wanted(query: Query, stops: list[Fact]) -> Fact:
@@ -205,7 +207,7 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
             used += facts
             lines.append(f"{quantity.replace('_', ' ')}: {(values[1] / values[0]) ** power:.3g} times")
     times = next((f for f in query.facts if f.quantity == "times"), None)
-    twice = re.search(r"(?:twice|doubl\w*|two times)\s+(?:the |my |that )?distance|distance (?:is )?doubl|twice as far", query.text.lower())
+    twice = patterns.search(r"(?:twice|doubl\w*|two times)\s+(?:the |my |that )?distance|distance (?:is )?doubl|twice as far", query.text.lower())
     if not used and twice:
         factor, lines = 4.0, ["twice the distance needs four times the light"]
     elif not used and times and "distance" in query.text.lower():
@@ -218,7 +220,7 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     return _answer(before * factor, before, ask, tuple((*used, *((base,) if base else ()))), "; ".join(lines))
 
 
-_ASKS_FULL = re.compile(r"how many\b[^?]{0,12}\bfull")
+_ASKS_FULL = Pattern(r"how many\b[^?]{0,12}\bfull")
 
 
 def _powers(query: Query, facts: list[Fact]) -> list[float]:

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import re
-
+from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.claim_parts import judge_parts
 from assistant.solving.claim_reading import readable
 from assistant.solving.claim_rules import judge_rule
 from assistant.solving.claim_words import plain, terms
 
-_STATED = re.compile(r"\b(?:halves|doubles|quadruples|triples|quarters|divides|multiplies)\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b|\b(?:costs?|loses?|adds?|gives?) (?:only |just |me )?(?:a|one|two|three|half a|\d) stops?\b")
-_GIVEN = re.compile(r"\b(?:since|because|as|given that|seeing that|so|knowing|remember(?:ing)? that)\b|,|\band\b")
-_ASKING = re.compile(r"\b(?:what|which|how (?:many|much|far|long)|where)\b")
+_STATED = Pattern(r"\b(?:halves|doubles|quadruples|triples|quarters|divides|multiplies)\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b|\b(?:costs?|loses?|adds?|gives?) (?:only |just |me )?(?:a|one|two|three|half a|\d) stops?\b")
+_GIVEN = Pattern(r"\b(?:since|because|as|given that|seeing that|so|knowing|remember(?:ing)? that)\b|,|\band\b")
+_ASKING = Pattern(r"\b(?:what|which|how (?:many|much|far|long)|where)\b")
 
 
 def put_right(query: Query) -> tuple[Query, str]:
@@ -33,8 +33,8 @@ def put_right(query: Query) -> tuple[Query, str]:
 
 def _about_parts(query: Query, said: str) -> str:
     """"since the ND spares the flash …": only where it is plainly given as a reason."""
-    found = re.search(r"\b(?:since|because|given that|seeing that|as)\b(?P<reason>[^,.?!]{8,80})", said)
-    if query.claim or not found or not re.search(r"\b(?:spares?|affects?|changes?|brightens?|darkens?|cuts?)\b|n't|\bnot\b", found["reason"]):
+    found = patterns.search(r"\b(?:since|because|given that|seeing that|as)\b(?P<reason>[^,.?!]{8,80})", said)
+    if query.claim or not found or not patterns.search(r"\b(?:spares?|affects?|changes?|brightens?|darkens?|cuts?)\b|n't|\bnot\b", found["reason"]):
         return ""
     verdict = judge_parts(found["reason"])
     return "" if verdict is None or verdict.holds else f"A correction: {verdict.right[:1].lower()}{verdict.right[1:]}"

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import replace
 
+from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
 
 Solve = Callable[[Query], "Solution | None"]
 SERIES = ("distance", "aperture", "power", "film_speed", "guide_number")
-_RANGE = re.compile(r"\b(?:range|span|anywhere|spread|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
-_TABLE = re.compile(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
+_RANGE = Pattern(r"\b(?:range|span|anywhere|spread|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
+_TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
 LADDER = tuple(2.0 ** (n / 2) for n in range(-3, 4))
 HEADS = {"distance": "distance", "aperture": "aperture", "power": "power", "film_speed": "film speed", "guide_number": "guide number"}
 
@@ -32,7 +34,7 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
     if pair is None or not query.asks or not _RANGE.search(query.text):
         return None
     quantity, facts = pair
-    named = re.search(r"\b(?:range|span|spread) of (?:the )?(apertures?|f-?stops?|distances?|powers?)", query.text.lower())
+    named = patterns.search(r"\b(?:range|span|spread) of (?:the )?(apertures?|f-?stops?|distances?|powers?)", query.text.lower())
     wanted = {"a": "aperture", "f": "aperture", "d": "distance", "p": "power"}[named.group(1)[0]] if named else ""
     ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity and a.quantity == (wanted or a.quantity)), None)
     if ask is None:
@@ -57,7 +59,7 @@ def _pair(query: Query) -> tuple[str, list[Fact]] | None:
         ranged = next((f for f in query.facts if f.quantity in ("length_range", "aperture_range") and f.quantity.startswith("length" if quantity == "distance" else quantity)), None)
         if ranged is not None:
             return quantity, [replace(ranged, quantity=quantity), replace(ranged, quantity=quantity, value=ranged.other)]
-        if len(facts) == 2 and re.search(r"\b(?:to|and|or|through)\b|-", query.text[facts[0].end : facts[1].start]):
+        if len(facts) == 2 and patterns.search(r"\b(?:to|and|or|through)\b|-", query.text[facts[0].end : facts[1].start]):
             return quantity, [replace(f, of="", cue="") for f in facts]
     return None
 
@@ -97,7 +99,7 @@ def _mark(answer: Quantity, say: Callable[[Quantity], str]) -> str:
 def _named(query: Query, quantity: str) -> Ask | None:
     """The quantity that the table is to be of, by its name."""
     for words, wanted in ((r"apertures?|f-?stops?|stops?\b", "aperture"), (r"distances?", "distance"), (r"powers?", "power")):
-        if wanted != quantity and re.search(rf"\b(?:{words})", query.text.lower()):
+        if wanted != quantity and patterns.search(rf"\b(?:{words})", query.text.lower()):
             return Ask(wanted)
     return None
 

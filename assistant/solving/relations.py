@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from assistant.answer import Quantity
 from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stops_from_key_plus_fill, stops_from_key_to_fill
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import camera, marks
 from assistant.solving.flash import _assumptions, _facts, ask_for
 from assistant.solving.ledger import close, line

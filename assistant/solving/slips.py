@@ -7,13 +7,14 @@ distance by the square root of its light. A slip is another exponent of the same
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+
+from assistant.records import record
 
 NEAR = 0.07
 """Doublings within which a figure counts as the one the slip would give (a seventh of a stop)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Change:
     """One change of light: what, its light in doublings (stops), and how it was said."""
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 from assistant.answer import Assumed, Quantity
 from assistant.query import Fact
+from assistant.records import record, replace
 from assistant.solving.ledger import Line
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Solution:
     """What a topic found. `lead` is the first sentence; `notes` are said after it.
 

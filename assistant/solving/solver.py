@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 from importlib import import_module
-from typing import cast
 
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.solving.choices import choose
 from assistant.solving.ranges import over_values
 from assistant.solving.solution import Solution, rejected
@@ -61,7 +60,7 @@ def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:
     used: tuple[Fact, ...] = ()
     notes: tuple[str, ...] = ()
     for name in ROUTES:
-        route = cast(Route, import_module(f"assistant.solving.{name}").route)
+        route: Route = import_module(f"assistant.solving.{name}").route
         plainer = route(query)
         if plainer is not None:
             query, used, notes = plainer[0], used + plainer[1], notes + plainer[2]
@@ -105,7 +104,7 @@ def _first(query: Query) -> Solution | None:
     for name, quantities in TOPICS:
         if (quantities and not asked & quantities) or (name == "claims" and not query.claim):
             continue
-        topic = cast(Topic, import_module(f"assistant.solving.{name}").solve)
+        topic: Topic = import_module(f"assistant.solving.{name}").solve
         found = topic(query)
         if found is not None:
             return found

@@ -7,8 +7,8 @@ pulse is taken as an exponential discharge, so that t0.1 is 3.32 times t0.5.
 from __future__ import annotations
 
 import math
-import re
 
+from assistant import patterns
 from assistant.answer import Quantity
 from assistant.physics import duration
 from assistant.query import Ask, Fact, Query
@@ -217,7 +217,7 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     if split and ratio and ratio.value > 0:
         shares = (value * ratio.value / (ratio.value + 1), value / (ratio.value + 1))
         return Solution(answers=tuple(Quantity("energy", s, "J", name) for s, name in zip(shares, ("larger share", "smaller share"))), used=(*used, ratio), topic="time")
-    if split and re.search(r"\b(?:twice|double|half)\b[^.?]{0,12}\bother", query.text.lower()):
+    if split and patterns.search(r"\b(?:twice|double|half)\b[^.?]{0,12}\bother", query.text.lower()):
         return Solution(answers=(Quantity("energy", value * 2 / 3, "J", "larger share"), Quantity("energy", value / 3, "J", "smaller share")), used=tuple(used), topic="time")
     heads = next((f for f in counts if f.value > 1), None)
     if split and heads:

@@ -8,12 +8,13 @@ from __future__ import annotations
 import math
 import re
 
+from assistant.patterns import Pattern
 from assistant.query import Ask, Query
 from assistant.solving import marks
 from assistant.solving.lights import light_names, preferred_unit
 from assistant.solving.solution import Solution, needs
 
-_SAME = re.compile(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
+_SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
 _SECOND = ("hair", "rim", "kicker", "accent", "fill")
 
 

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 
+from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.physics.flash import interpolate_zoom_guide_number
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import guide_unit
 from assistant.solving.solution import Solution, needs
 
-_FROM_TO = re.compile(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up to|->|and)\s*(\d+(?:\.\d+)?)\s*(?:m\b|metres?|meters?|ft|feet)?(?!\s*mm)", re.I)
+_FROM_TO = Pattern(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up to|->|and)\s*(\d+(?:\.\d+)?)\s*(?:m\b|metres?|meters?|ft|feet)?(?!\s*mm)", re.I)
 
 
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
@@ -50,15 +52,15 @@ def _only_guide(query: Query) -> Solution | None:
 
 def _gain(query: Query) -> Solution | None:
     """"Zooming takes the guide number from 30 to 52: what do I gain?" """
-    if not query.asks_for("stops") or not re.search(r"\bzoom", query.text, re.I):
+    if not query.asks_for("stops") or not patterns.search(r"\bzoom", query.text, re.I):
         return None
     pair = query.all("guide_number")
     if len(pair) == 2:
         one, two = pair[0].value, pair[1].value
     else:
-        named = re.search(r"\b(?:gn|guide)\w*(?: numbers?)?", query.text, re.I)
+        named = patterns.search(r"\b(?:gn|guide)\w*(?: numbers?)?", query.text, re.I)
         found = (_FROM_TO.search(query.text, named.end()) if named else None) or _FROM_TO.search(query.text)
-        if not found or not re.search(r"\bgn\b|guide", query.text, re.I):
+        if not found or not patterns.search(r"\bgn\b|guide", query.text, re.I):
             return None
         one, two = float(found[1]), float(found[2])
     used = tuple(f for f in query.facts if f.quantity in ("guide_number", "distance", "length_range", "number_range"))

@@ -6,16 +6,16 @@ over and dark is under. `FAILURES` holds one row a failure; the most specific ro
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass
 from functools import lru_cache
 
+from assistant.patterns import Pattern
+from assistant.records import record
 from assistant.teaching.failures import FAILURES, Failure
 
 __all__ = ["FAILURES", "Diagnosis", "Failure", "diagnose"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Diagnosis:
     """A failure recognised: its name, likely causes in order, what to check next, and the source.
 
@@ -36,33 +36,33 @@ class Diagnosis:
         return f"Most likely {first}.{tail} {self.check}"
 
 
-_REPORT = re.compile(
+_REPORT = Pattern(
     r"\b(?:came (?:out|back)|come out|comes out|turned out|(?:there's|is|are|was|were|look\w*|went|gets?|got|has|have|had|show\w*|shows|seem\w*|all|every|only|half|got)\b.{0,80}"
     r"\b(?:thin|dense|dark\w*|black|blank|pale|washed|no flash|no (?:shadow )?detail|murky|glow\w*|burnt|burned|blown|white|under\w*|over\w*|half|ghost\w*|blurr\w*|double|red|orange|green|blue|yellow|uneven|grey|gray|clear|see[- ]through|transparent|faint|cast|unevenly|vignett\w*|frames?|empty|bright|chalky|muddy|nothing|lit|light))"
     r"|\b(?:see|there are|got|with) (?:two|double) images\b"
     r"|\b(?:didn't|did not|doesn't|never) (?:go off|fire)|\beyes? glow\w*|\balternat\w+|^(?:an? |the )?(?:\w+ )?(?:ghost\w*|double image|trail)|\b(?:wrong|failed|ruined|problem|trouble|mistake|went wrong|why|how come|what happened|what did i do|what's happening|diagnos\w*|cause[sd]?|fault|help)\b|\b(?:thin|dense|dark|black|blank|pale|blurred) (?:negs?|negatives?|slides?|frames?|shots?|pictures?|photos?|corners?|edges?)\b"
 )
-_PICTURES = re.compile(
+_PICTURES = Pattern(
     r"\b(?:negs?|negatives?|slides?|transparenc\w*|frames?|shots?|pictures?|photos?|pics?|photographs?|prints?|film|rolls?|exposures?|images?|corners?|edges?|backgrounds?|background|faces?|eyes?|rows?|portraits?|close[- ]?ups?|macros?|flash\w*|sheets?|it all|ghosts?|(?:double|second) image|backdrop|boats?|rowers?|oars|crew|team|groups?|people|everyone|everybody|everything|trannies|chromes?)\b"
 )
-_NUMBER_WANTED = re.compile(
+_NUMBER_WANTED = Pattern(
     r"\b(?:what|which|whats|what's)\b(?: \w+){0,2} (?:aperture|f-?stop|f-?number|power|shutter|iso|setting)\b(?! went| was wrong| did)"
     r"|\bwhat stop\b|\bhow (?:far|close|many|much)\b|\b(?:aperture|f-?stop|power)\s*\?|\bi want\b|\bi'd like\b|\bhow (?:do|can|should|would) i (?:get|make|light|keep|put|turn)\b|\bshould i\b|\btrue or false\b"
 )
 
-_WHICH = re.compile(r"\b(?:(?:is|are|was|were|does|did) (?:that|they|it|those|these|i) (?:mean )?)?(?:too (?:much|little)|over|under)[- ]?(?:expos\w*)? (?:or|vs) (?:too (?:much|little)|over|under)[- ]?(?:expos\w*)?(?: light)?\b")
+_WHICH = Pattern(r"\b(?:(?:is|are|was|were|does|did) (?:that|they|it|those|these|i) (?:mean )?)?(?:too (?:much|little)|over|under)[- ]?(?:expos\w*)? (?:or|vs) (?:too (?:much|little)|over|under)[- ]?(?:expos\w*)?(?: light)?\b")
 """Asked which it was: neither word describes the pictures."""
 
-_BLAME = re.compile(r"\b(?:why|how come|came (?:out|back)|turned out|wrong|failed|ruined|what happened)\b")
-_SUM = re.compile(r"\b(?:gn|guide (?:number|no)) ?(?:of |is |= ?)?\d")
-_DISTANCE = re.compile(r"\d ?(?:ft|feet|foot|m|metres?|meters?)\b")
-_RESULTS = re.compile(r"\b(?:frames?|negs?|negatives?|slides?|shots|pictures|photos|roll)\b")
-_DEFINITION = re.compile(r"\bwhat(?:'s| is| does| are)? an? |\bmeaning of\b|\bdifference between\b")
+_BLAME = Pattern(r"\b(?:why|how come|came (?:out|back)|turned out|wrong|failed|ruined|what happened)\b")
+_SUM = Pattern(r"\b(?:gn|guide (?:number|no)) ?(?:of |is |= ?)?\d")
+_DISTANCE = Pattern(r"\d ?(?:ft|feet|foot|m|metres?|meters?)\b")
+_RESULTS = Pattern(r"\b(?:frames?|negs?|negatives?|slides?|shots|pictures|photos|roll)\b")
+_DEFINITION = Pattern(r"\bwhat(?:'s| is| does| are)? an? |\bmeaning of\b|\bdifference between\b")
 
 
 @lru_cache(maxsize=1)
-def _compiled() -> tuple[tuple[Failure, tuple[re.Pattern[str], ...]], ...]:
-    return tuple((row, tuple(re.compile(pattern) for pattern in row.hears)) for row in FAILURES)
+def _compiled() -> tuple[tuple[Failure, tuple[Pattern, ...]], ...]:
+    return tuple((row, tuple(Pattern(pattern) for pattern in row.hears)) for row in FAILURES)
 
 
 def _is_report(said: str) -> bool:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from typing import Literal
 
 from assistant.answer import Quantity
 from assistant.query import Fact, Query
@@ -15,7 +14,11 @@ from assistant.solving.slips import Change, slip_of
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 
-Manner = Literal["plain", "stops", "new"]
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Literal
+
+    Manner = Literal["plain", "stops", "new"]
 
 _INTRO = "A stop is a doubling or a halving of the light; a guide number is f-number times distance, for one film speed and power."
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from assistant.records import record
 from assistant.teaching.glossary_entry import COMMON, NAVY, PHOTOMETRY
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Failure:
     """One failure. All of `hears` must be found; `stops` is the usual error, positive = over."""
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from functools import lru_cache
 
+from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.teaching.glossary_entry import Term, Why
 from assistant.teaching.glossary_methods import METHODS
 from assistant.teaching.glossary_pairs import PAIRS
@@ -18,33 +19,33 @@ WHYS: tuple[Why, ...] = (*REASONS, *METHODS)
 _SPELLING = {"color": "colour", "colors": "colour", "gray": "grey", "center": "centre", "modeling": "modelling", "polarizer": "polariser",
              "polarizing": "polarising", "synch": "sync", "aperature": "aperture", "apeture": "aperture", "appature": "aperture", "umbrela": "umbrella",
              "thru": "through", "percent": "%", "per": "per", "sixteen": "16", "bouncing": "bounce", "bounced": "bounce"}
-_WORD = re.compile(r"[a-z0-9½%]+(?:\.\d+)?|\.\d+")
+_WORD = Pattern(r"[a-z0-9½%]+(?:\.\d+)?|\.\d+")
 
 _ADVERB = r"(?:even|actually|exactly|really|on earth|the heck|the hell|in the world)"
-_DEFINE = re.compile(
+_DEFINE = Pattern(
     rf"\b(?:what(?:'s| is| are|s| was| does| do you mean by)?(?: {_ADVERB})? (?:is|are|a|an|the|does|do|did)\b|what(?:'s| is| are|s| was| does| do you mean by| on earth is| exactly is| the (?:heck|hell) is)|define|definition|meaning of|mean(?:s|t)?|explain|describe"
     r"|tell me (?:about|what|more about)|teach me|remind me what|never heard of|what do (?:they|you|people) (?:call|mean)|understand|understood|how (?:do|does|would|should|can|could) (?:i|you|one|we)\b|how (?:do|does) .{0,40}\bwork|eli5"
     r"|how much is (?:a|one)\b|stands? for|(?:don't|do not|dont|never|didn't) (?:really |quite )?(?:get|got|know)\b|no (?:idea|clue)|why|when|confused (?:about|by)|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning|going on)|(?:good|used) for|(?:why|when) (?:would|should|do|does|is|are|must|might) (?:i|you|we|one|people|it|they|anyone)\b|who knows what|new to me)\b"
 )
-_COMPARE = re.compile(r"\b(?:differ\w*|vs|versus|or|same (?:as|thing)|compared?|distinction|confus\w*|mix(?:ed)? up|each (?:do|control)|which (?:one|is|do))\b|\bboth\b")
-_REASON = re.compile(
+_COMPARE = Pattern(r"\b(?:differ\w*|vs|versus|or|same (?:as|thing)|compared?|distinction|confus\w*|mix(?:ed)? up|each (?:do|control)|which (?:one|is|do))\b|\bboth\b")
+_REASON = Pattern(
     r"\b(?:why|how come|how long (?:is|does|are|do)|how (?:can|could|do|does|would|should|is|come)|what happens|when (?:should|do|would|to|is)|explain|reason|understand|relation\w*|connection)\b|\bwhat's the (?:best |easiest |simplest |quickest )?(?:way|point|reason|effect)\b|\bwhat (?:does|do|will|would) .{2,60}\bdo (?:to|for|on|with)\b|\bwhat (?:does|do) .{2,40}\bdo\W*$|\bwhat (?:freezes|stops|makes|causes|decides|controls|sets|governs)\b|\bwhere does\b.{0,30}\bcome from\b|\bhow to\b|\bwhat effect\b|\bthe effect of\b"
     # a yes-or-no question only where it asks whether something bears on the exposure
     r"|\b(?:does|do|will|would|is|are)\b.{0,60}\b(?:matters?|affect\w*|make (?:a|any) difference|change (?:anything|.{0,20}exposure|the flash)|need to (?:change|allow|open))\b"
 )
-_WHY_ONLY = re.compile(r"\b(?:why|how come|explain|reason|what's the point)\b")
-_MEANING = re.compile(r"^what (?:does|do) .{1,40} mean\b")
-_HOW_TO = re.compile(r"^\W*how (?:do|does|can|could|would|should) (?:i|you|one|we) (?:find|work|measure|test|tell|know|discover|figure)\b|\bhow long (?:is|does|are|do) (?:a |the |an )?(?:\w+ )?flash(?:es)?(?: last)?\W*$")
-_STOPS_WANTED = re.compile(r"\b(?:one|two|three|four|half a|\d+(?:\.\d+)?) stops? (?:under|over|darker|brighter|less|more|down|up|below|above|hotter)\b|\btrue or false\b|\bis that (?:right|so|true)\b")
+_WHY_ONLY = Pattern(r"\b(?:why|how come|explain|reason|what's the point)\b")
+_MEANING = Pattern(r"^what (?:does|do) .{1,40} mean\b")
+_HOW_TO = Pattern(r"^\W*how (?:do|does|can|could|would|should) (?:i|you|one|we) (?:find|work|measure|test|tell|know|discover|figure)\b|\bhow long (?:is|does|are|do) (?:a |the |an )?(?:\w+ )?flash(?:es)?(?: last)?\W*$")
+_STOPS_WANTED = Pattern(r"\b(?:one|two|three|four|half a|\d+(?:\.\d+)?) stops? (?:under|over|darker|brighter|less|more|down|up|below|above|hotter)\b|\btrue or false\b|\bis that (?:right|so|true)\b")
 _QUANTITY = (
     r"(?:aperture|f-?stop|f-?number|stop|setting|power|shutter(?: speed)?|iso|ratio|guide number|gn|distance|exposure|ev|energy|depth of field|duration|magnification)"
 )
-_SET_NUMBER = re.compile(
+_SET_NUMBER = Pattern(
     # "what aperture", "what is the aperture", but not "what is aperture" nor "what's a stop"
     rf"\b(?:what|which)(?:(?:'s|s| is| are) (?:the|my|our|her|his|its))?(?: (?!is\b|are\b|a\b|an\b|does\b|do\b|the\b|effect)\w+)?? {_QUANTITY}\b(?! (?:means?|affects?|do to|does to))"
     r"|\bwhat (?:do|should|would|must|shall) i (?:set|use|shoot|be)\b|\bhow (?:far|close|many|much|high|long)\b(?! .{0,30}\b(?:why|explain)\b)(?! is (?:a|one) (?:f-?)?stop\b(?! (?:at|of|from|in)\b))"
 )
-_MEASURE = re.compile(r"\d+(?:\.\d+)? ?(?:m|ft|feet|foot|metres?|meters?|cm|inch\w*|')\b|\b(?:gn|guide number) ?\d|\bf ?/ ?\d|\biso ?\d|\b1/\d+")
+_MEASURE = Pattern(r"\d+(?:\.\d+)? ?(?:m|ft|feet|foot|metres?|meters?|cm|inch\w*|')\b|\b(?:gn|guide number) ?\d|\bf ?/ ?\d|\biso ?\d|\b1/\d+")
 _GLUE = frozenset(
     ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens", "um", "er", "uh", "keep", "saying", "hearing", "hear", "everybody", "everyone", "teacher", "book", "stand", "get", "much", "point", "good", "purpose", "deal", "sure", "not", "me", "someone", "club", "mention", "mentions", "always", "ve", "held", "confused", "ever", "bother", "matter", "why", "should", "shall", "one", "thing", "stuff", "bout", "more", "then", "oh", "well", "my", "our", "tutor", "friend", "instructor", "wondering", "if", "home", "reading", "read", "clue", "no", "idea", "had", "all", "got", "was", "learn", "learning"]
 )
@@ -113,16 +114,16 @@ def named(name: str) -> Term:
     raise KeyError(name)
 
 
-_STOPPING = re.compile(r"\b(?:i|you|we|to|it|can|not|please) stop\b(?! (?:is|mean\w*|down))|\bstop (?:it|him|her|them|the|my|this|that)\b")
+_STOPPING = Pattern(r"\b(?:i|you|we|to|it|can|not|please) stop\b(?! (?:is|mean\w*|down))|\bstop (?:it|him|her|them|the|my|this|that)\b")
 """To stop something is no stop of light."""
-_CLAUSE = re.compile(r"[.;:,!?]\s*|\s[-–]\s|\b(?:because|since|as i|as we|but|and i|and we|so i|i keep|people keep|they keep|i just|i've just|for when)\b")
-_POINTS_BACK = re.compile(r"\b(?:what(?:'s| is|s)?|explain|mean\w*|define|tell me)(?: (?:even|actually|exactly|really))? ?(?:is |does |do |was )?(?:that|it|this|those|they|he|she)\b|\bwhat(?:'s| is|s| does) (?:that|it|this)\b")
+_CLAUSE = Pattern(r"[.;:,!?]\s*|\s[-–]\s|\b(?:because|since|as i|as we|but|and i|and we|so i|i keep|people keep|they keep|i just|i've just|for when)\b")
+_POINTS_BACK = Pattern(r"\b(?:what(?:'s| is|s)?|explain|mean\w*|define|tell me)(?: (?:even|actually|exactly|really))? ?(?:is |does |do |was )?(?:that|it|this|those|they|he|she)\b|\bwhat(?:'s| is|s| does) (?:that|it|this)\b")
 
 
 def _defined(said: str) -> Term | None:
     """The term a definition question asks for, in the clause that asks; else the one that it points back to."""
     whole = _named_alone(said) if _DEFINE.search(said) else None
-    if whole is not None or re.search(r"\d", said):
+    if whole is not None or patterns.search(r"\d", said):
         return whole
     clauses = [c.strip() for c in _CLAUSE.split(said) if c and c.strip()]
     asking = [c for c in clauses if _DEFINE.search(c)]
@@ -152,9 +153,9 @@ _GLUE_SINGULAR = frozenset(_singular(word) for word in _GLUE)
 
 
 @lru_cache(maxsize=1)
-def _compiled() -> tuple[tuple[Why, tuple[re.Pattern[str], ...], bool], ...]:
+def _compiled() -> tuple[tuple[Why, tuple[Pattern, ...], bool], ...]:
     rows = [(one, True) for one in PAIRS] + [(one, False) for one in WHYS]
-    return tuple((one, tuple(re.compile(pattern) for pattern in one.hears), pair) for one, pair in rows)
+    return tuple((one, tuple(Pattern(pattern) for pattern in one.hears), pair) for one, pair in rows)
 
 
 def _reasoned(said: str) -> Term | None:
@@ -162,15 +163,15 @@ def _reasoned(said: str) -> Term | None:
     compare, reason = _COMPARE.search(said) is not None, _REASON.search(said) is not None
     blunt = _WHY_ONLY.search(said) is not None
     fits = []
-    for place, (one, patterns, pair) in enumerate(_compiled()):
-        if ((compare or blunt) if pair else reason) and all(pattern.search(said) for pattern in patterns):
-            fits.append((pair and "differ" in said, len(patterns), -place, one.term))
+    for place, (one, hears, pair) in enumerate(_compiled()):
+        if ((compare or blunt) if pair else reason) and all(pattern.search(said) for pattern in hears):
+            fits.append((pair and "differ" in said, len(hears), -place, one.term))
     return max(fits, key=lambda fit: fit[:3])[3] if fits else None
 
 
 def _asks_number(said: str) -> bool:
     """Whether an exposure number is wanted, so that teaching would be the wrong answer."""
-    if _WHY_ONLY.search(said) or _MEANING.search(said) or (_HOW_TO.search(said) and not re.search(r"\d", said)):
+    if _WHY_ONLY.search(said) or _MEANING.search(said) or (_HOW_TO.search(said) and not patterns.search(r"\d", said)):
         return False
     return any(pattern.search(said) for pattern in (_SET_NUMBER, _MEASURE, _STOPS_WANTED))
 
@@ -188,7 +189,7 @@ def explain(text: str) -> Term | None:
     said = _plain(text)
     if _asks_number(said):
         return None
-    wants_reason = re.search(r"\b(?:why|how(?! much)|point|freezes|come from|do on|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
+    wants_reason = patterns.search(r"\b(?:why|how(?! much)|point|freezes|come from|do on|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
     if wants_reason:
         return _reasoned(said) or _defined(said)
     return _defined(said) or _reasoned(said)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from assistant.records import record
 
 COMMON = "common practice, no source"
 PHOTOMETRY = "Standard photometric relations (derivation)"
 NAVY = "Photography (Basic), NAVEDTRA 14209"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Term:
     """A trade term: all its names (singular, lower case), one to four plain sentences, and their source."""
 
@@ -18,7 +18,7 @@ class Term:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Why:
     """An explanation. Every pattern of `hears` must be found; `example` is a phrase it must hear."""
 

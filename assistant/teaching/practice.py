@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 import random
-from dataclasses import dataclass, replace
 
 from assistant.physics import flash
 from assistant.query import Fact
+from assistant.records import changing, record, replace
 from assistant.scales import exact_aperture, nearest_aperture, nearest_power, speak_power, speak_stops
 from assistant.solving.slips import Change, slip_of
 from assistant.units import LENGTH
@@ -19,7 +19,7 @@ NEAR = 0.34
 """Stops within which an answer is right."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Exercise:
     """One question: what is asked, the exact answer (metres for a distance), and what a slip could be made with."""
 
@@ -32,7 +32,7 @@ class Exercise:
     grade: int
 
 
-@dataclass(slots=True)
+@changing
 class Practice:
     """A practice under way: the open question, the grade, and the score."""
 
@@ -56,7 +56,7 @@ def exercise(chance: random.Random, unit: str, grade: int) -> Exercise:
     return _asks(ready, grade, chance)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Setting:
     guide: float
     far: float

@@ -14,8 +14,8 @@ from command import QUESTION, run, surroundings
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from assistant.language.pattern_stems import STEMS as KNOWN
-from assistant.language.patterns import Pattern
+from assistant.pattern_stems import STEMS as KNOWN
+from assistant.patterns import Pattern
 from assistant.safety.cautions import find_cautions
 from assistant.safety.questions import answer_safety
 from assistant.safety.stems import STEMS, may_concern_safety

@@ -31,6 +31,8 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("physics",),
     ("query", "answer"),
     ("scales", "units"),
+    ("patterns",),
+    ("pattern_stems", "records"),
 )
 RANK = {name: -floor for floor, names in enumerate(FLOORS) for name in names}
 

@@ -11,7 +11,14 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 
-from assistant.language.pattern_stems import STEMS
+from assistant.pattern_stems import STEMS
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+MOST_KEPT = 2000
+"""Patterns kept of those that are written where they are used."""
 
 
 class Pattern:
@@ -27,9 +34,12 @@ class Pattern:
 
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""
-        if self._stems and text.isascii():
-            lower = text.lower()
-            if not any(stem in lower for stem in self._stems):
+        if self._stems:
+            low = _Low.letters if text is _Low.text else _low(text)
+            for stem in self._stems:
+                if stem in low:
+                    break
+            else:
                 return None
         if self._compiled is None:
             self._compiled = re.compile(self.pattern, self.flags)
@@ -65,7 +75,69 @@ class Pattern:
         ready = self._for(text)
         return ready.sub(new, text, count) if ready else text
 
-    def split(self, text: str, maxsplit: int = 0) -> list[str | None]:
+    def split(self, text: str, maxsplit: int = 0) -> list[str | Any]:
         """As re.Pattern.split."""
         ready = self._for(text)
         return list(ready.split(text, maxsplit)) if ready else [text]
+
+
+class _Low:
+    """The letters of the text asked about last: one question is held against many patterns."""
+
+    text = ""
+    letters = ""
+
+
+def _low(text: str) -> str:
+    """Small letters, those also that a pattern without regard to case takes for plain ones (the long s, the dotless i)."""
+    low = text.lower()
+    _Low.letters = low if text.isascii() else low.replace("\u017f", "s").replace("\u0131", "i")
+    _Low.text = text
+    return _Low.letters
+
+
+_kept: dict[tuple[str, int], Pattern] = {}
+
+
+def _known(pattern: str, flags: int) -> Pattern:
+    found = _kept.get((pattern, flags))
+    if found is None:
+        if len(_kept) >= MOST_KEPT:
+            _kept.clear()
+        found = _kept[pattern, flags] = Pattern(pattern, flags)
+    return found
+
+
+def search(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
+    """As re.search."""
+    return _known(pattern, flags).search(text)
+
+
+def match(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
+    """As re.match."""
+    return _known(pattern, flags).match(text)
+
+
+def fullmatch(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
+    """As re.fullmatch."""
+    return _known(pattern, flags).fullmatch(text)
+
+
+def finditer(pattern: str, text: str, flags: int = 0) -> Iterator[re.Match[str]]:
+    """As re.finditer."""
+    return _known(pattern, flags).finditer(text)
+
+
+def findall(pattern: str, text: str, flags: int = 0) -> list[str]:
+    """As re.findall."""
+    return _known(pattern, flags).findall(text)
+
+
+def sub(pattern: str, new: str | Callable[[re.Match[str]], str], text: str, count: int = 0, flags: int = 0) -> str:
+    """As re.sub."""
+    return _known(pattern, flags).sub(new, text, count)
+
+
+def split(pattern: str, text: str, maxsplit: int = 0, flags: int = 0) -> list[str | Any]:
+    """As re.split."""
+    return _known(pattern, flags).split(text, maxsplit)

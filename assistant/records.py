@@ -1,0 +1,138 @@
+"""Records: frozen values with named fields, like the library's frozen dataclasses and read as such by type checkers.
+
+The library writes six methods for every class as text and compiles them, and imports half of the
+introspection tools to do so: together a third of what a cold question took. Here one method is
+written, when the first of its kind is made; the others are shared.
+"""
+
+from __future__ import annotations
+
+from operator import attrgetter
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any, TypeVar, dataclass_transform
+
+    T = TypeVar("T")
+else:
+
+    def dataclass_transform(**kinds: object) -> Callable[[T], T]:
+        """Nothing at run time."""
+        return lambda found: found
+
+
+_UNSAID = object()
+
+
+class _Field:
+    """How a field is filled when nothing is said, and whether it is shown."""
+
+    __slots__ = ("factory", "plain", "repr")
+
+    def __init__(self, plain: object, factory: Callable[[], Any] | None, shown: bool) -> None:
+        self.plain, self.factory, self.repr = plain, factory, shown
+
+
+def field(*, default: Any = _UNSAID, default_factory: Callable[[], Any] | None = None, repr: bool = True) -> Any:
+    """A field with a default that is made anew each time, or that is not shown."""
+    return _Field(default, default_factory, repr)
+
+
+@dataclass_transform(frozen_default=True, field_specifiers=(field,))
+def record(cls: type[T]) -> type[T]:
+    """A class of frozen values: its annotations are the fields, in order.
+
+    >>> @record
+    ... class Light:
+    ...     power: float
+    ...     name: str = "key"
+    >>> Light(0.5), Light(0.5) == Light(power=0.5, name="key"), hash(Light(1.0)) == hash(Light(1.0))
+    (Light(power=0.5, name='key'), True, True)
+    >>> Light(0.5).power = 1.0
+    Traceback (most recent call last):
+    AttributeError: a Light does not change: power
+    """
+    return _made(cls, {"__setattr__": _unchanging, "__delattr__": _unchanging, "__hash__": _hash})  # type: ignore[no-any-return]
+
+
+@dataclass_transform(field_specifiers=(field,))
+def changing(cls: type[T]) -> type[T]:
+    """A class whose fields may change: what goes on, not what is said.
+
+    >>> @changing
+    ... class Shoot:
+    ...     frames: list[int] = field(default_factory=list)
+    >>> shoot = Shoot()
+    >>> shoot.frames = [1]
+    >>> shoot, Shoot()
+    (Shoot(frames=[1]), Shoot(frames=[]))
+    """
+    return _made(cls, {"__hash__": None})  # type: ignore[no-any-return]
+
+
+def replace(record: T, /, **changes: Any) -> T:
+    """The same record with some fields changed.
+
+    >>> @record
+    ... class Light:
+    ...     power: float
+    ...     name: str = "key"
+    >>> replace(Light(1.0), power=0.25)
+    Light(power=0.25, name='key')
+    """
+    cls: Any = type(record)
+    return cls(**{**dict(zip(cls.__slots__, cls._values(record))), **changes})  # type: ignore[no-any-return]
+
+
+def _made(cls: Any, methods: dict[str, Any]) -> Any:
+    """The class once more with slots for its fields and the shared methods."""
+    body = {name: value for name, value in vars(cls).items() if name not in ("__dict__", "__weakref__")}
+    names = tuple(body.get("__annotations__", ()))
+    given = {name: body.pop(name) for name in names if name in body}
+    body.update(methods, __slots__=names, __init__=_first_init, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _values=staticmethod(_all(names)))
+    made = type(cls)(cls.__name__, cls.__bases__, body)
+    made.__qualname__ = cls.__qualname__
+    return made
+
+
+def _all(names: tuple[str, ...]) -> Callable[[Any], tuple[Any, ...]]:
+    if len(names) > 1:
+        return attrgetter(*names)
+    only = attrgetter(*names)
+    return lambda record: (only(record),)
+
+
+def _first_init(self: Any, *said: Any, **named: Any) -> None:
+    """Stands in until the first record of its class is made, and writes its `__init__` then."""
+    cls = type(self)
+    names, known = [], {"_unsaid": _UNSAID}
+    lines = []
+    for name in cls.__slots__:
+        given = cls._given.get(name, _UNSAID)
+        known[f"_set_{name}"] = vars(cls)[name].__set__
+        factory = given.factory if isinstance(given, _Field) else None
+        known[f"_given_{name}"] = factory or (given.plain if isinstance(given, _Field) else given)
+        value = f"_given_{name}() if {name} is _unsaid else {name}" if factory else name
+        names.append(name if known[f"_given_{name}"] is _UNSAID else f"{name}=_unsaid" if factory else f"{name}=_given_{name}")
+        lines.append(f"    _set_{name}(self, {value})")
+    exec(f"def __init__(self, {', '.join(names)}):\n" + "\n".join(lines), known)  # the names are those of fields of ours
+    cls.__init__ = known["__init__"]
+    cls.__init__(self, *said, **named)
+
+
+def _unchanging(self: object, name: str, *value: object) -> None:
+    raise AttributeError(f"a {type(self).__name__} does not change: {name}")
+
+
+def _eq(self: Any, other: Any) -> bool:
+    return self._values(self) == other._values(other) if other.__class__ is self.__class__ else NotImplemented
+
+
+def _hash(self: Any) -> int:
+    return hash(self._values(self))
+
+
+def _repr(self: Any) -> str:
+    shown = (f"{name}={value!r}" for name, value in zip(self.__slots__, self._values(self)) if not isinstance(g := self._given.get(name), _Field) or g.repr)
+    return f"{type(self).__qualname__.rpartition('.')[2]}({', '.join(shown)})"
