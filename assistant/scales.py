@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 
+from assistant.bounds import OutOfRange
 from assistant.records import record
 
 TYPE_CHECKING = False
@@ -93,8 +94,7 @@ _SHUTTER_THIRDS = Scale(
 _SHUTTER_HALVES = Scale(
     _fractions(
         8000, 6000, 4000, 3000, 2000, 1500, 1000, 750, 500, 350, 250, 180, 125, 90, 60, 45, 30,
-        20, 15, 10, 8, 6, 4, 3, 2,
-    )
+        20, 15, 10, 8, 6, 4, 3, 2)
     + (0.7, 1, 1.5, 2, 3, 4, 6, 8, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 360, 480, 720, 960),
     first_stop=-13,
     steps_in_a_stop=2,
@@ -107,23 +107,17 @@ _FILM_SPEED = Scale(
         0.1, 0.12, 0.16, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 8,
         10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800,
         1000, 1250, 1600, 2000, 2500, 3200, 4000, 5000, 6400, 8000, 10000, 12800, 16000, 20000,
-        25600, 32000, 40000, 51200, 64000, 80000, 102400,
-    ),
+        25600, 32000, 40000, 51200, 64000, 80000, 102400),
     first_stop=-10,
     steps_in_a_stop=3,
 )  # fmt: skip
 # Other printings of the same mark.
-_FILM_SPEED_ALSO = {1.25: 1.2, 3.2: 3, 6.4: 6, 12.5: 12, 1300: 1250, 12500: 12800, 25000: 25600,
-                    50000: 51200, 100000: 102400}  # fmt: skip
+_FILM_SPEED_ALSO = {1.25: 1.2, 3.2: 3, 6.4: 6, 12.5: 12, 1300: 1250, 12500: 12800, 25000: 25600, 50000: 51200, 100000: 102400}  # fmt: skip
 _FIRST_DEGREE = -9
 
 _EXACT = 1e-6
 _SPOKEN_TIME = 2e-3
 """A time typed as 0.0167 is still the mark 1/60; the exact 1/64 is not."""
-
-
-class OutOfRange(ValueError):
-    """A number that a formula or a scale has no value for, named in words that can be shown."""
 
 
 def _positive(name: str, value: float) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.answer import Answer
+from assistant.bounds import OutOfRange
 from assistant.language import speaking
 from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, supply_missing
@@ -17,7 +18,6 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
-from assistant.scales import OutOfRange
 from assistant.solving.choices import options
 from assistant.solving.flash import asked_unit
 from assistant.solving.lights import guide_unit, preferred_unit
@@ -122,7 +122,7 @@ def _about_gear(query: Query) -> bool:
     kinds = {f.quantity for f in query.facts}
     gear = kinds & (FLASH | CAMERA | {"modifier", "aperture", "power"})
     scene = kinds & {"distance", "path", "relation", "stops", "move", "count"} - {"count"}
-    if "only_full_half" in query.cues and not scene:
+    if ("only_full_half" in query.cues or len([f for f in query.facts if f.quantity in ("power", "min_power")]) > 1) and not scene:
         return True
     return bool(query.names) or (bool(gear) and not scene and (bool(query.cues & {"my_kit", "at_least", "at_most", "room", "film", "lens"}) or bool(kinds & LIMITS) or kinds <= {"guide_number"}))
 
@@ -133,6 +133,7 @@ def _limits_only(query: Query) -> bool:
 
 def _told(query: Query, kit: Kit) -> Kit:
     facts = [f for f in query.facts if f.quantity in FLASH | CAMERA]
+    facts += [replace(f, quantity="max_count", cue="at_most") for f in query.facts if f.quantity == "count" and f.unit == "flashes" and not query.names and f.value > 1]
     powers = [f for f in query.facts if f.quantity in ("power", "min_power")]
     if "only_full_half" in query.cues:
         powers = [Fact("power", 1.0), Fact("power", 0.5, said="half")]
@@ -196,6 +197,8 @@ def _told_scene(turn: Turn) -> Answer | None:
     """Part of a scene told before the question: kept and noted."""
     query, talk = turn.query, turn.conversation
     placed = [f for f in query.facts if f.quantity not in ("number", "stops", "signed", "time", "ratio", "number_range", "degrees", "voltage", "velocity")]
+    if {"q"} <= query.cues and query.cues & {"how_many", "what"}:
+        return None
     if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
         return None
     talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, query.facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))

@@ -119,7 +119,9 @@ def _serve(options: frozenset[str], words: list[str]) -> int:
 
     assistant = open_assistant(unsaved=unsaved)
     if words:
-        return _answer(assistant, words_given(words), as_json)
+        status = _answer(assistant, words_given(words), as_json)
+        gc.freeze()  # what is left the system takes back whole; to go through it first would take as long as reading the question
+        return status
     gc.enable()
     source = standard_input()
     return _converse(assistant, lines_of(source) if source else (), as_json, keep_kit=not unsaved)

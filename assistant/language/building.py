@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from typing import Any
 
 ROOT = "phrases.lark"
-SOUND_TERMINALS = ("NUM", "SIZE", "LISTED", "STEPS", "MANY", "FRAC", "SPEED", "RATIO", "FORMAT", "F", "COMMA", "END", "Q", "COLON", "EQ", "PLUS", "DASH", "SIGN",
+SOUND_TERMINALS = ("NUM", "SIZE", "LISTED", "STEPS", "MANY", "DINS", "FRAC", "SPEED", "RATIO", "FORMAT", "F", "COMMA", "END", "Q", "COLON", "EQ", "PLUS", "DASH", "SIGN",
                    "SLASH", "PERCENT", "FOOT_MARK", "INCH_MARK", "DEGREE", "AND", "TIMES", "ABOUT", "ROOT", "OTHER", "WORD", "GLUE", "CUE")
 
 

@@ -40,7 +40,7 @@ def _says_ambient(place: Place) -> bool:
 
 
 def _aperture_cue(place: Place) -> str:
-    if place.near("widest", before=4, after=1) or (place.near("wide_open", before=0, after=2) and "lens" in place.text.lower()):
+    if place.near("widest", before=4, after=1) or (place.near("wide_open", before=2, after=2) and "lens" in place.text.lower()):
         return "widest"
     if place.near("smallest_stop", before=3, after=1) or (place.near("at_least", before=3, after=1) and "lens" in place.text.lower()) or (place.near("at_most", before=3, after=1) and "lens" in place.text.lower()):
         return "smallest"
@@ -59,6 +59,9 @@ def _power(place: Place) -> Fact:
 
 
 def _share(place: Place) -> Fact:
+    joined = [place.beside(-2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND") else None, place.beside(2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND", offset=1) else None]
+    if any(i is not None and i.kind == "shutter" for i in joined):
+        return _shutter(place)
     bottom = float(place.item.unit or 0)
     if bottom in (3.0,) and not place.near("at_least"):
         return fact_at(place, "number")

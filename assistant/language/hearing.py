@@ -309,7 +309,7 @@ def _without_hyphens(tokens: list[Token]) -> list[Token]:
     return out
 
 
-_OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY", "YEAR": "MANY"}
+_OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY", "YEAR": "MANY", "DIN": "DINS"}
 """A number before "stops" or "flashes" is a number of those: "drop the power two stops"."""
 _UNITS = {"LEN", "MM", "FOOT_MARK", "INCH_MARK", "PACE"}
 _NEVER_A_LENGTH = {"F", "ISO", "APERTURE", "FILM_SPEED"}

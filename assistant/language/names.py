@@ -16,6 +16,9 @@ def names_told(tokens: Sequence[Token], text: str) -> list[str]:
     found: list[str] = []
     for place, token in enumerate(tokens):
         if token.type == "CUE" and token.value == "call_it":
+            said = text[token.start : token.end].lower()
+            if said in ("call the", "call my") and not any(t.type in ("COUNTED", "GUIDE", "GUIDE_AFTER", "NAMED") for t in tokens):
+                continue
             name = _name_after(tokens, place + 1, text)
         elif token.type == "WORD":
             name = _name_before_guide(tokens, place, text)

@@ -10,6 +10,7 @@ from assistant import patterns
 from assistant.language import daylight, light_losses
 from assistant.language.asks import asks_of
 from assistant.language.facts import facts_of
+from assistant.language import guide_words
 from assistant.language.hearing import hear
 from assistant.language.hints import implied_asks
 from assistant.language.items import PACE_METRES, Item, build
@@ -44,6 +45,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
     facts = _lens_span(_rows_in_order(facts, text), text)
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
+    facts = guide_words.settle(facts, text)
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
@@ -251,6 +253,8 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     pushed = any(i.kind == "cue" and i.word in ("push", "pull") for i in items[at + 1 : at + 3])
     if (pushed or patterns.search(r"\b(?:faster|slower)\b", text.lower())) and is_film_speed_mark(value) and value >= 12:
         return replace(fact, quantity="film_speed", of="")
+    if "fastest" in cues and is_film_speed_mark(value) and value >= 25:
+        return replace(fact, quantity="max_film_speed", of="", cue="at_most")
     if cues & {"push", "pull", "rate", "box_speed"} and is_film_speed_mark(value) and value >= 12:
         return replace(fact, quantity="rated" if "rate" in cues and any(f.quantity == "film_speed" for f in facts) else "film_speed", of="")
     if reads and role and is_aperture_mark(pair):

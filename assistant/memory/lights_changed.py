@@ -111,11 +111,25 @@ def one_pop(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"one pop gives f/8", told after being asked: the reference, beside the aperture wanted."""
     wanted = [f for f in scene.facts if f.quantity == "aperture"]
     told = [f for f in query.facts if f.quantity == "aperture"]
+    if talk.missing == ("aperture",) and len(wanted) == 1 and len(told) == 1 and not query.asks and scene.asks and scene.asks[0].quantity == "count":
+        return replace(query, facts=(replace(wanted[0], origin="kept"), *query.facts)), replace(scene, facts=tuple(f for f in scene.facts if f is not wanted[0]))
     if not talk.missing or len(wanted) != 1 or len(told) != 1 or query.asks or not scene.asks or scene.asks[0].quantity not in ("count", "power"):
         return query, scene
     if not query.has("count") and not told[0].cue and "power" not in query.text.lower():
         return query, scene
     return replace(query, facts=(*(f for f in query.facts if f is not told[0]), told[0], replace(wanted[0], origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f is not wanted[0]))
+
+
+def turned_round(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and where would it give f/4?", after "f/8 at 2 m; what at 3 m?": the pair that was tested stands."""
+    old = [f for f in scene.facts if f.quantity == "aperture"]
+    new = [f for f in query.facts if f.quantity == "aperture"]
+    tested = len(old) == 1 and len(new) == 1 and scene.asks and scene.asks[0].quantity == "aperture" and not any(f.quantity == "guide_number" for f in (*scene.facts, *talk.kit.facts))
+    if not tested or not query.asks_for("distance"):
+        return query, scene
+    lengths = [f for f in scene.facts if f.quantity == "distance"]
+    kept = tuple(f for f in scene.facts if f is not old[0] and f not in lengths[1:])
+    return replace(query, facts=(replace(old[0], origin="kept"), *query.facts)), replace(scene, facts=kept)
 
 
 def rows_again(query: Query, scene: Scene, talk: Conversation) -> Pair:

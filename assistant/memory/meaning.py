@@ -56,6 +56,9 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return ()
     has = query.has
     readings = {f.of for f in query.facts if f.quantity == "aperture" and f.of}
+    ratio, other = query.last("ratio"), next((m for m in query.mentioned if m in ("key", "fill") and m not in readings), "")
+    if ratio and readings and other and "q" in query.cues:
+        return (Ask("aperture", other),)
     against = query.last("relation")
     if against and against.to == "aperture" and not has("guide_number") and query.cues & {"what", "q", "meter"}:
         return (Ask("aperture", against.of),)

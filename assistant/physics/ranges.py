@@ -2,7 +2,7 @@
 
 import math
 
-from assistant.scales import OutOfRange
+from assistant.bounds import OutOfRange
 
 
 def require_positive(**values: float) -> None:
@@ -10,7 +10,7 @@ def require_positive(**values: float) -> None:
 
     >>> require_positive(distance=0)
     Traceback (most recent call last):
-    assistant.scales.OutOfRange: distance must be above zero, not 0
+    assistant.bounds.OutOfRange: distance must be above zero, not 0
     """
     for name, value in values.items():
         if not (value > 0 and math.isfinite(value)):

@@ -12,7 +12,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 
 CHANGING = ("aperture", "distance", "power", "film_speed", "energy", "count", "loss", "power_down", "modifier")
 DEFAULT_BEFORE = {"power": 1.0, "count": 1.0, "loss": 0.0}
@@ -23,6 +23,8 @@ def solve(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity in ("aperture", "distance", "power", "film_speed", "count", "energy")), None)
     if ask is None or query.has("guide_number") or query.has("exposure_value") or _several_lights(query):
         return None
+    if ask.quantity == "distance" and len(query.all("aperture")) == 2 and not query.has("distance") and not query.cues & {"ambient"}:
+        return needs(("distance",), "I need the distance at which it reads that.", tuple(query.all("aperture")), "change")
     before, after, used = _states(query, ask)
     if before is None or ask.quantity in after:
         return None

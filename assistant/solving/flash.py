@@ -294,6 +294,9 @@ def _count(query: Query, ask: Ask) -> Solution | None:
     query = query.with_facts(f for f in query.facts if f.quantity != "count" or f.value == 1)
     if not (query.has("guide_number") or query.has("aperture")) and ask.unit not in ("flashes", "pops"):
         return None
+    base = [f for f in query.facts if f.quantity == "aperture"]
+    if len(base) == 1 and base[0].cue in ("meter",) and not query.has("guide_number"):
+        return needs(("aperture",), "I need the aperture you want.", tuple(base), "flash")
     parts = _single(query, ask, "count")
     if isinstance(parts, Solution):
         return parts

@@ -75,6 +75,8 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     if pair and (pair[0].reading or pair[1].reading):
         lacks = pair[1] if pair[0].reading else pair[0]
         return needs(("aperture",), f"I need what the {lacks.name} reads on its own.", topic="relations")
+    if len(apertures) == 1 and apertures[0].of:
+        return needs(("aperture",), "I need what the other light reads on its own.", topic="relations")
     lacking = [lamp.name for lamp in (pair or ()) if lamp.distance is None and lamp.reading is None]
     return needs(("distance",), ask_for(("distance",), lacking[0] if lacking else ""), topic="relations")
 
@@ -209,6 +211,8 @@ def _reference_reading(query: Query, found: list[Light], one: Light, reference: 
         return needs(("distance",), ask_for(("distance",), other.name), topic="relations")
     guide = other.guide_number
     proportional = guide is None
+    if proportional and not _grounds(query, one, other) and query.asks_for("aperture"):
+        return needs(("aperture",), f"I need what the {other.name or 'other light'} reads on its own.", topic="relations")
     if proportional and not _grounds(query, one, other):
         missing = ("guide_number", "distance")
         return needs(missing, ask_for(missing, one.name), topic="relations")
