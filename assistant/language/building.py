@@ -41,8 +41,8 @@ class _NoLexer(Lexer):
     def __init__(self, lexer_conf: Any) -> None:
         pass
 
-    def lex(self, lexer_state: Any, parser_state: Any) -> Any:
-        yield from lexer_state
+    def lex(self, lexer_state: Any, parser_state: Any = None) -> Any:
+        yield from lexer_state  # Lark hands over the tokens themselves
 
 
 def build_parser(files: list[Path]) -> dict[str, Any]:

@@ -16,13 +16,13 @@ from assistant.query import Ask, Fact
 from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
-_AMBIENT = (r"ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
-            r"background|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|view|natural light")
-_METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure)\b", re.I)
+_AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
+            r"background|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|view|natural light|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
+_METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
 _IS_AMBIENT = Pattern(rf"\b(?:{_AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
                      r"my flash|the flash|flash (?:is|gives|reads|exposure)|flash at|flash alone|instead|camera (?:is|at|set)|need|lens (?:is )?at|if i)\b", re.I)
-_SPEAKS = Pattern(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{_AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes)\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
+_SPEAKS = Pattern(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{_AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes|(?=1/\d|f\s?/?\d))\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
 _END = Pattern(r"[.!?;](?=\s|$)")
 _LESS = r"under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
 _MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
@@ -71,9 +71,18 @@ def _last_word(text: str, one: Pattern, other: Pattern) -> bool:
     return bool(ones) and (not others or ones[-1] > others[-1])
 
 
+_IN_SUN = Pattern(r"(?:^\W*|[,;.]\s*|\b(?:in|full|under) (?:the )?)suns?(?:light)?(?=\s*(?:[,;.?]|$|iso|asa|f\W?\d|\d|on\b|with\b|and\b|at\b))", re.I)
+
+
+def in_plain_sun(text: str) -> bool:
+    """"sun, ISO 400, f/16": the sky is told by its one word, and nothing in it is a reading (contract 14)."""
+    return bool(_IN_SUN.search(text)) and not _METERED.search(text) and not patterns.search(r"\b(?:set|rise|down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
+
+
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with readings of the ambient light told apart from the settings worked at."""
     facts = _slow_times(_counted_at(facts, text), text)
+    cues |= {"sunny"} if in_plain_sun(text) else frozenset()
     if not _is_about_light(facts, cues):
         return list(facts)
     out = _readings(_unsaid_stops(list(facts), text), text, cues)
@@ -108,6 +117,9 @@ def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
     return sorted(out, key=lambda f: f.start)
 
 
+_ON_ONE_FACE = Pattern(r"\bboth\b|\btogether\b|\bthe two\b|\bcombined\b|\btotal\b|\bsum\b|\badd(?:s|ed)?\b|\bsame (?:face|subject|side|spot)\b|\bon top\b|\bplus\b|\boverlap", re.I)
+
+
 def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     """What is asked of the light that is there without naming it: "what's that at 1/500?"."""
     kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
@@ -117,6 +129,8 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
+    if kinds == ["aperture", "aperture"] and any(f.of == "ambient" for f in facts) and _OF_FLASH.search(text) and _ON_ONE_FACE.search(text):
+        return [Ask("aperture")]
     if patterns.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
         return [Ask("aperture")]
     return []

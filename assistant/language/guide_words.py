@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
+from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Fact
+from assistant.records import replace
 from assistant.units import LENGTH
 
-_FLASH_AFTER = re.compile(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away))", re.IGNORECASE)
-_IS_THE_GUIDE = re.compile(r"^\s*(?:is|was|'s)\s+(?:the|its|my|his|her)?\s*(?:gn|guide)\b", re.IGNORECASE)
-_JOINED = re.compile(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
-_QUOTED = re.compile(r"\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
+_FLASH_AFTER = Pattern(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away))", re.IGNORECASE)
+_IS_THE_GUIDE = Pattern(r"^\s*(?:is|was|'s)\s+(?:the|its|my|his|her)?\s*(?:gn|guide)\b", re.IGNORECASE)
+_JOINED = Pattern(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
+_QUOTED = Pattern(r"\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
 
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -29,7 +31,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     for n, fact in enumerate(facts):
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
-        article = re.search(r"(?:\ban?|\bone|\btwo|\d)\s*$", text[: fact.start], re.IGNORECASE)
+        article = patterns.search(r"(?:\ban?|\bone|\btwo|\d)\s*$", text[: fact.start], re.IGNORECASE)
         if _IS_THE_GUIDE.match(text[fact.end :]) or (_FLASH_AFTER.match(text[fact.end :]) and article):
             meant.add(n)
     for n in sorted(meant, reverse=True):
@@ -55,4 +57,4 @@ def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:
     powers = [f for f in facts if f.quantity == "power"]
     if len(powers) < 2:
         return facts
-    return [f for f in facts if not (f.quantity == "power" and f.unit == "full" and re.match(r"^(?:[\s-]+power)?\s+(?:gn|guide)\b", text[f.end :], re.IGNORECASE))]
+    return [f for f in facts if not (f.quantity == "power" and f.unit == "full" and patterns.match(r"^(?:[\s-]+power)?\s+(?:gn|guide)\b", text[f.end :], re.IGNORECASE))]

@@ -7,10 +7,9 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import daylight, light_losses
+from assistant.language import daylight, guide_words, light_losses
 from assistant.language.asks import asks_of
 from assistant.language.facts import facts_of
-from assistant.language import guide_words
 from assistant.language.hearing import hear
 from assistant.language.hints import implied_asks
 from assistant.language.items import PACE_METRES, Item, build
@@ -192,7 +191,7 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
 
 def _meant_cues(text: str) -> frozenset[str]:
     """Cues that no single word carries."""
-    return frozenset({"same_spot"}) if _AGAIN.search(text) else frozenset()
+    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"sunny"} if daylight.in_plain_sun(text) else ())
 
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:

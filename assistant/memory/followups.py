@@ -10,7 +10,19 @@ from __future__ import annotations
 from assistant.memory.bare import bare_numbers, film_pushes, only_so_many, ratio_convention, relation_again, role_value, wide_open
 from assistant.memory.conversation import Conversation
 from assistant.memory.corrections import corrected, units
-from assistant.memory.lights_changed import all_of_them, another, drops, just_one, keeps_answer, measured_loss, one_pop, other_light, rows_again, swaps, turned_round
+from assistant.memory.lights_changed import (
+    all_of_them,
+    another,
+    drops,
+    just_one,
+    keeps_answer,
+    measured_loss,
+    one_pop,
+    other_light,
+    rows_again,
+    swaps,
+    turned_round,
+)
 from assistant.memory.rules import Pair, Rule
 from assistant.memory.steps import another_length, half_that, more_or_less
 from assistant.query import Query

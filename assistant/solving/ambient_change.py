@@ -6,8 +6,11 @@ needed for this, since only differences count.
 
 from __future__ import annotations
 
-from assistant import scales
+import re
+
+from assistant import patterns, scales
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
 from assistant.solving.daylight import signed
@@ -23,7 +26,27 @@ def solve(query: Query, ask: Ask) -> Solution | None:
         return _now_under(query, under[0])
     if ask.quantity in ("shutter", "aperture", "film_speed") and len(under) >= 2 and len({u.start for u in under}) >= 2:
         return _for_under(query, ask, under[0], under[-1])
+    if ask.quantity in ("shutter", "aperture", "film_speed") and len({u.start for u in under}) == 1 and query.first("shutter", "ambient") is None:
+        return _one_change(query, ask, under[0])
     return None
+
+
+_WANTED = Pattern(r"\b(?:want\w*|wanna|make|making|need\w*|like|drop\w*|bring|knock|darken\w*|brighten\w*|lower|lift|raise|take|to be|get|should be|must be|go|for)\b|^[^.?!]*\b(?:darker|brighter)\b", re.I)
+_IS = Pattern(r"\b(?:is|was|came|comes|come|reads?|looks?|too|turned out|it's|are)\b[^.?!]*$", re.I)
+_RIGHT = Pattern(r"\b(?:right|normal|correct|proper|as metered|fix|level)\b", re.I)
+
+
+def _one_change(query: Query, ask: Ask, wanted: Fact) -> Solution | None:
+    """"I'm on 1/30, want the background two stops darker": a change from what is set; "it's two under, make it right" the other way."""
+    base = query.last(ask.quantity, "") or query.last(ask.quantity, "ambient")
+    if base is None or base.origin != "said" or any(len(query.all(q)) > 1 for q in ("shutter", "aperture", "film_speed")) or query.has("nd"):
+        return None
+    before = query.text[: wanted.start]
+    told = _IS.search(before) is not None and not patterns.search(r"\b(?:want|make|need|like)\w*\b", before, re.I)
+    if told and not _RIGHT.search(query.text) or not told and not _WANTED.search(query.text):
+        return None
+    moved = -signed(wanted) if told else signed(wanted)
+    return _moved(ask, base, moved, (base, wanted, *(f for f in query.facts if f.quantity in ("shutter", "aperture", "film_speed") and f is not base)))
 
 
 def _now_under(query: Query, before: Fact) -> Solution | None:
@@ -41,10 +64,14 @@ def _for_under(query: Query, ask: Ask, before: Fact, after: Fact) -> Solution | 
     base = query.last(ask.quantity, "") or query.last(ask.quantity, "ambient")
     if base is None or len(query.all(ask.quantity)) != 1:
         return None
-    moved = signed(after) - signed(before)
+    return _moved(ask, base, signed(after) - signed(before), (base, before, after))
+
+
+def _moved(ask: Ask, base: Fact, moved: float, used: tuple[Fact, ...]) -> Solution:
+    """A setting so many stops on, with what that does to the flash."""
     answer: Quantity = marks.shutter(base.value * 2.0**moved) if ask.quantity == "shutter" else \
         marks.aperture(base.value * 2.0 ** (-moved / 2)) if ask.quantity == "aperture" else marks.film_speed(base.value * 2.0**moved)
     note = f"That is {scales.speak_stops(abs(moved))} {'more' if moved > 0 else 'less'} ambient light."
     if ask.quantity != "shutter":
         note += " The flash changes by as much."
-    return Solution(answers=(answer,), used=(base, before, after), topic="ambient", notes=(note,))
+    return Solution(answers=(answer,), used=used, topic="ambient", notes=(note,))

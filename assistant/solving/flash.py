@@ -295,7 +295,8 @@ def _count(query: Query, ask: Ask) -> Solution | None:
     if not (query.has("guide_number") or query.has("aperture")) and ask.unit not in ("flashes", "pops"):
         return None
     base = [f for f in query.facts if f.quantity == "aperture"]
-    if len(base) == 1 and base[0].cue in ("meter",) and not query.has("guide_number"):
+    one_pop = any(f.quantity == "count" and f.value == 1 for f in query.facts)
+    if len(base) == 1 and one_pop and not query.has("guide_number"):
         return needs(("aperture",), "I need the aperture you want.", tuple(base), "flash")
     parts = _single(query, ask, "count")
     if isinstance(parts, Solution):
