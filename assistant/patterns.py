@@ -32,15 +32,20 @@ class Pattern:
         self._stems: tuple[str, ...] = STEMS.get(pattern, ())
         self._compiled: re.Pattern[str] | None = None
 
+    def may_match(self, text: str) -> bool:
+        """False where the text has none of the letters that a match must have."""
+        if not self._stems:
+            return True
+        low = _Low.letters if text is _Low.text else _low(text)
+        for stem in self._stems:
+            if stem in low:
+                return True
+        return False
+
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""
-        if self._stems:
-            low = _Low.letters if text is _Low.text else _low(text)
-            for stem in self._stems:
-                if stem in low:
-                    break
-            else:
-                return None
+        if self._stems and not self.may_match(text):
+            return None
         if self._compiled is None:
             self._compiled = re.compile(self.pattern, self.flags)
         return self._compiled

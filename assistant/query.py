@@ -65,6 +65,7 @@ class Query:
     items: tuple[object, ...] = field(default=(), repr=False)
     names: tuple[str, ...] = ()
     mentioned: tuple[str, ...] = ()
+    figures: tuple[tuple[int, int, float], ...] = ()  # numbers written in figures: where they stand, and their values
 
     def all(self, quantity: str, of: str | None = None) -> list[Fact]:
         """Every fact of a quantity, in the order said; `of` None means anybody's."""
@@ -81,7 +82,7 @@ class Query:
 
     def has(self, *quantities: str) -> bool:
         """Whether every one of these quantities is known of somebody."""
-        return all(any(f.quantity == q for f in self.facts) for q in quantities)
+        return {f.quantity for f in self.facts}.issuperset(quantities)
 
     def asks_for(self, *quantities: str) -> bool:
         """Whether one of these is asked."""

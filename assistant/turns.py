@@ -20,6 +20,7 @@ from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
 from assistant.solving.choices import options
 from assistant.solving.flash import asked_unit
+from assistant.solving.left_out import left_out
 from assistant.solving.lights import guide_unit, preferred_unit
 from assistant.solving.limits import check
 from assistant.solving.ranges import wants_table
@@ -312,11 +313,12 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     parts += [speaking.assumed(solution.assumed, solution.answers), *solution.notes]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.unused(unused(query, solution)))
-    parts += [_leftover(query), _read_as(query)]
+    missed = tuple(dict.fromkeys((*query.unplaced, *left_out(turn.query, query, solution, " ".join(parts)))))
+    parts += [_leftover(missed), _read_as(query)]
     parts += [c.text for c in cautions[:1]]
     return Answer(
         heard=query.text, status=solution.status, reply=" ".join(p for p in parts if p), answers=solution.answers, assumed=solution.assumed,
-        missing=solution.missing, unplaced=query.unplaced, alternatives=solution.alternatives, cautions=cautions,
+        missing=solution.missing, unplaced=missed, alternatives=solution.alternatives, cautions=cautions,
         working=solution.working or _ledger(solution), table=solution.table,
     )
 
@@ -325,10 +327,8 @@ def _ledger(solution: Solution) -> tuple[str, ...]:
     return tuple(f"{entry.label or entry.quantity.replace('_', ' ')} {entry.value:.4g}: {entry.stops:+.2f} stops" for entry in solution.lines)
 
 
-def _leftover(query: Query) -> str:
-    if not query.unplaced:
-        return ""
-    return "I did not use " + ", ".join(f"“{speaking.printable(u)}”" for u in query.unplaced) + "."
+def _leftover(words: tuple[str, ...]) -> str:
+    return "I did not use " + ", ".join(f"“{speaking.printable(w)}”" for w in words) + "." if words else ""
 
 
 def _read_as(query: Query) -> str:

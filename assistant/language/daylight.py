@@ -17,7 +17,7 @@ from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
 _AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
-            r"background|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|view|natural light|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
+            r"background|bg|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|view|natural light|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
 _METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
 _IS_AMBIENT = Pattern(rf"\b(?:{_AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"

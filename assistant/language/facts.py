@@ -7,6 +7,7 @@ computed here.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable, Sequence
 
 from assistant import patterns
@@ -14,6 +15,7 @@ from assistant.language.length_facts import length_fact
 from assistant.language.place import Place, fact_at
 from assistant.language.segments import Segment, is_role
 from assistant.language.stop_facts import stop_fact
+from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
 
@@ -40,7 +42,7 @@ def _says_ambient(place: Place) -> bool:
 
 
 def _aperture_cue(place: Place) -> str:
-    if place.near("widest", before=4, after=1) or (place.near("wide_open", before=2, after=2) and "lens" in place.text.lower()):
+    if place.near("widest", before=4, after=1) or (place.near("wide_open", before=2, after=2) and "lens" in place.text.lower() and not place.text[: place.item.start].lower().endswith("wide open at ")):
         return "widest"
     if place.near("smallest_stop", before=3, after=1) or (place.near("at_least", before=3, after=1) and "lens" in place.text.lower()) or (place.near("at_most", before=3, after=1) and "lens" in place.text.lower()):
         return "smallest"
@@ -63,6 +65,8 @@ def _share(place: Place) -> Fact:
     if any(i is not None and i.kind == "shutter" for i in joined):
         return _shutter(place)
     bottom = float(place.item.unit or 0)
+    if place.text[place.item.start : place.item.end].strip().lower() in ("halves", "quarters", "doubles"):
+        return fact_at(place, "remark", of="")  # what something does, no power
     if bottom in (3.0,) and not place.near("at_least"):
         return fact_at(place, "number")
     return _power(place)
@@ -77,6 +81,9 @@ def _shutter(place: Place) -> Fact:
     return fact_at(place, "shutter", of="ambient" if _says_ambient(place) else "")
 
 
+_ONLY_OWN = Pattern(r"\bonly (?:own|have|got|bring|brought)\W*$|\b(?:own|have|got) only\W*$", re.I)
+
+
 def _count(place: Place) -> Fact:
     after = place.beside(1)
     if place.text[place.item.start : place.item.end].lower().endswith("pair") and after is not None and after.kind in ("link", "aperture"):
@@ -84,6 +91,7 @@ def _count(place: Place) -> Fact:
     if sum(1 for i in place.items if is_role(i)) > 1:
         return fact_at(place, "count", unit=place.item.word or "pops", of="")
     owned = "how_many" in place.cues and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
+    owned = owned or _ONLY_OWN.search(place.text[: place.item.start]) is not None
     if owned or place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
         return fact_at(place, "max_count", unit=place.item.word, of="", cue="at_most")
     return fact_at(place, "count", unit=place.item.word or "pops")
@@ -93,7 +101,16 @@ def _plain(quantity: str, owned: bool = False) -> Callable[[Place], Fact]:
     return lambda place: fact_at(place, quantity, of=place.owner if owned else "")
 
 
+_NO_SPEED = Pattern(r"\W*(?:years?|yrs?|months?|decades?)\b", re.I)
+
+
 def _film_speed(place: Place) -> Fact:
+    age = _NO_SPEED.match(place.text[place.item.end :])
+    if age and "iso" not in place.text[place.item.start : place.item.end].lower():
+        scale = 10.0 if "decade" in age.group().lower() else 1 / 12 if "month" in age.group().lower() else 1.0
+        return fact_at(place, "years", place.item.value * scale, unit="years", of="film")
+    if patterns.search(r"\brolls? of $", place.text[: place.item.end - len(place.text[place.item.start : place.item.end].split()[-1])].lower()) and place.item.value in (12.0, 24.0, 36.0):
+        return fact_at(place, "count", unit="frames", of="")
     if place.near("fastest", before=5, after=2):
         return fact_at(place, "max_film_speed", of="", cue="at_most")
     guide = place.beside(-2)

@@ -14,7 +14,7 @@ from assistant.units import LENGTH
 _FLASH_AFTER = Pattern(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away))", re.IGNORECASE)
 _IS_THE_GUIDE = Pattern(r"^\s*(?:is|was|'s)\s+(?:the|its|my|his|her)?\s*(?:gn|guide)\b", re.IGNORECASE)
 _JOINED = Pattern(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
-_QUOTED = Pattern(r"\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
+_QUOTED = Pattern(r"(?:^|[.,;?!])(?!\s*(?:so |and |then )?(?:what|how|whats|give|find|bring|work)\b)[^.,;?!\d]*\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
 
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -45,7 +45,10 @@ def _quoted_for(facts: list[Fact], text: str) -> list[Fact]:
     guide = next((n for n, f in enumerate(facts) if f.quantity == "guide_number"), None)
     if guide is None:
         return facts
+    shot = facts[guide].at_iso
     for n, fact in enumerate(facts):
+        if fact.quantity == "film_speed" and shot is not None and shot != fact.value and n > guide and _QUOTED.search(text[: fact.start]):
+            return [replace(f, at_iso=fact.value) if m == guide else replace(f, value=shot) if m == n else f for m, f in enumerate(facts)]
         if fact.quantity == "film_speed" and n > guide and _QUOTED.search(text[: fact.start]) and sum(f.quantity == "film_speed" for f in facts) > 1:
             known = replace(facts[guide], at_iso=fact.value)
             return [known if m == guide else f for m, f in enumerate(facts) if m != n]

@@ -90,16 +90,16 @@ _RAW = Pattern(
 )
 
 
+_KINDS = {"word1": "word", "word2": "word", "tail": "word", "wordno": "word", "fmark": "f", "fnum": "f"}
+
+
 def split(folded: str) -> list[Raw]:
     """Raw pieces of a folded text."""
     pieces: list[Raw] = []
     for found in _RAW.finditer(folded):
-        kind = found.lastgroup or "other"
-        if kind in ("word", "word1", "word2", "tail", "wordno"):
-            kind = "word"
-        elif kind in ("fmark", "fnum"):
-            kind = "f"
-        pieces.append(Raw(kind, found.group().rstrip(".") if kind == "word" and found.group() == "no." else found.group(), found.start(), found.end()))
+        kind, text = found.lastgroup or "other", found.group()
+        kind = _KINDS.get(kind, kind)
+        pieces.append(Raw(kind, "no" if text == "no." else text, found.start(), found.end()))
         if len(pieces) > MAX_WORDS:
             break
     return pieces

@@ -22,6 +22,10 @@ _NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
+    (r"\S", ("shutter", "exponent"), "shutter"),
+    (r"how many (?:whole |full |complete |such )?(?:brackets?|subjects?|set-?ups?|scenes?|sets?|pictures?|places?|views?|sitters?|poses|groups|different|shots|things)", ("count", "count"), "count"),
+    (r"\b(?:stops?|light)\W+(?:down|under|lost|less|difference|dimmer|darker|drop|loss)\W*$|(?:loss|drop|fall.?off|difference) in stops|how (?:dark|much (?:darker|dimmer|less))", ("times",), "stops"),
+    (r"\bnear(?:est)?\b\W+(?:and|&|to|/)\W+far(?:thest)?\b|\bhow near\b.{0,12}\bhow far\b", ("distance", "stops"), "near_limit"),
     (_SPEED_WORDS, ("film_speed",), "film_speed"),
     (r"latitude|how (?:much |far )?(?:off|out|over|under|wrong)|get away with|forgiv", (), "latitude"),
     (r"\bdin\b|\bdegrees\b|\bgost\b|\bweston\b", ("film_speed",), "film_speed"),
@@ -63,6 +67,8 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bmov(?:e|ing)\b.*\b(?:half|double|twice|stops?)\b|\b(?:half|double|twice|halve)\b.*\bmov", ("distance",), "distance"),
     (r"fall.?off|how many stops|difference", ("length_range",), "stops"),
     (r"sheet\b.*\btime", ("shutter",), "shutter"),
+    (r"\b(?:so |and )?what(?:'s| is|s| would)? (?:it|that)(?: be)? (?:at|on|for)\b", ("guide_number", "power", "power"), "guide_number"),
+    (r"\b(?:so |and )?what(?:'s| is|s| would)? (?:it|that)(?: be)? (?:at|on|for)\b", ("guide_number", "film_speed", "film_speed"), "guide_number"),
     (r"\bnow\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
 ))
@@ -75,7 +81,8 @@ def implied_asks(text: str, facts: Iterable[Fact]) -> list[Ask]:
     []
     """
     here: Sequence[str] = [f.quantity for f in facts]
+    kinds = frozenset(here)
     for words, wanted, quantity in HINTS:
-        if all(here.count(w) >= wanted.count(w) for w in wanted) and words.search(text):
+        if kinds.issuperset(wanted) and all(here.count(w) >= wanted.count(w) for w in wanted) and words.search(text):
             return [Ask(quantity)]
     return []

@@ -47,7 +47,13 @@ class Lexicon:
         return Entry("WORD", word, 1)
 
     def _match(self, word: str, pieces: Sequence[Raw], place: int) -> Entry | None:
-        for rest, terminal, value in self._by_first.get(word, ()):
+        entries = self._by_first.get(word)
+        if entries is None:
+            return None
+        after = _word_after(pieces, place + 1)
+        for rest, terminal, value in entries:
+            if rest and rest[0] != after:  # most entries fail here
+                continue
             stop = self._follow(rest, pieces, place + 1)
             if stop:
                 return Entry(terminal, value, stop - place)
@@ -79,6 +85,13 @@ class Lexicon:
 
     def _matters(self, word: str) -> bool:
         return any(terminal not in ("GLUE", "LINK") for _, terminal, _ in self._by_first[word])
+
+
+def _word_after(pieces: Sequence[Raw], at: int) -> str:
+    """The next word, a hyphen before it passed over; nothing at the end."""
+    if at + 1 < len(pieces) and pieces[at].text == "-":
+        at += 1
+    return pieces[at].text if at < len(pieces) else ""
 
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"

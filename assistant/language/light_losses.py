@@ -54,13 +54,15 @@ def _within_reason(fact: Fact) -> Fact:
 _BEHIND_HER = Pattern(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
 
 
+_BOUNCED_OFF = Pattern(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", re.I)
+
+
 def _is_bounced(text: str, cues: frozenset[str]) -> bool:
     if "ceiling" in cues and patterns.search(r"\bgn\b|guide|flash|gun", text, re.I):
         return True
     if patterns.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not patterns.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
         return False  # the wall is what stands behind the subject
-    said = patterns.search(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", text, re.I)
-    return bool(said) or bool(cues & {"bounce"})
+    return "bounce" in cues or _BOUNCED_OFF.search(text) is not None
 
 
 _MORE_STOPS = Pattern(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|just the one|only a)(?: full)? stop\b", re.I)

@@ -27,6 +27,10 @@ _YEARS = Pattern(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
 _LOADED = Pattern(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have|i'm on|im on|i'm using|we're on)|now|what about|how about|and for|and with)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)
 _OVER_UNDER = Pattern(r"^\W*(?:stops? )?(?:too )?(?P<more>over|hot|above)|^\W*(?:stops? )?(?:too )?(?P<less>under|below)\b", re.I)
 _FILM_TALK = Pattern(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\bEI\b|box speed", re.I)
+_ROLLS = (8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 24.0, 27.0, 36.0, 72.0)
+_ROLL_BEFORE = Pattern(r"\brolls? (?:of|has|holds|with)\W*$", re.I)
+_ROLL_AFTER = Pattern(r"^\W*(?:exps?\b|exposures?|frames?|shots?|on (?:the|a) roll|left on|left\b|to a roll)", re.I)
+_PER_BRACKET = Pattern(r"^\W*(?:shots?|frames?|exposures?|exps?)?\W*(?:per|to (?:a|the|each)|in (?:a|each|every)|each|a) (?:bracket|subject|set-?up|scene)|^\W*(?:shot|frame|exposure)?\W*brackets?\b", re.I)
 _MARK_SPEEDS = (25.0, 6400.0)
 Meaning = tuple[str, str, float, str, str]
 
@@ -37,6 +41,12 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
+    if patterns.search(r"\brows?\W{0,2}(?:no\W*|number |#)?$", before, re.I) and fact.value == int(fact.value) and fact.value <= 12 and not patterns.match(r"\s*(?:feet|foot|ft|m\b|met|people|,?\s*and \d)|\.\d", after, re.I):
+        return "place", "", fact.value, "", ""  # "row 2": which row it is
+    if fact.value == int(fact.value) and _ROLL_BEFORE.search(before) and fact.value in _ROLLS or fact.value in _ROLLS and _ROLL_AFTER.match(after) and "bracket" in text.lower():
+        return "count", "", fact.value, "frames", ""
+    if 1 < fact.value < 20 and "bracket" in text.lower() and (patterns.search(r"\bbracket(?:s|ing)?(?: sets?| runs?)? (?:of|are|is|takes?|with|in)\W*$", before, re.I) or _PER_BRACKET.match(after)):
+        return "count", "", fact.value, "frames", ""
     if 0 < fact.value < 10 and patterns.match(r"\s*(?:of an? )?stops? down\b(?! to\b)", after, re.I):
         return "stops", "", fact.value, "", "less"
     if fact.value == 0 and patterns.search(r"[+]\s?\d|\bbracket", text, re.I):

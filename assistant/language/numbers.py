@@ -182,7 +182,7 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
                 return _fraction(pieces, place, stop, 1.0, number.bottom)
             if number.top and number.top < number.bottom <= 4 and value < 100 and not _unit_fraction_power(pieces, stop):
                 return _make("NUM", pieces, place, stop, Number(value + number.value, whole=value, part=number.value))
-    if after == "point" and _kind(pieces, then) == "number" and float(value).is_integer():
+    if after == "point" and _text(pieces, then).isdecimal() and float(value).is_integer():
         return _make("NUM", pieces, place, then + 1, Number(float(f"{int(value)}.{_text(pieces, then)}")))
     return _and_part(pieces, place, place + 1, Number(value))
 

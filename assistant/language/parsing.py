@@ -63,8 +63,7 @@ def _longest(tokens: Sequence[Token], place: int, tables: Tables) -> int:
         symbol = tokens[at].type
         if not _advance(stack, symbol, actions, rules):
             break
-        ending = stack.copy()
-        if _closes(ending, actions, rules, end):
+        if "$END" in actions[stack[-1]] and _closes(stack.copy(), actions, rules, end):
             best = at + 1 - place
     return best
 

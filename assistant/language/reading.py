@@ -17,6 +17,7 @@ from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.lists import expand
 from assistant.language.loose import loose_number
 from assistant.language.names import index_of, names_told
+from assistant.language.numbers import Number
 from assistant.language.parsing import parse
 from assistant.language.segments import Segment, cut, is_role, owners
 from assistant.language.tables import Tables
@@ -65,6 +66,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         items=tuple(items),
         names=tuple(told),
         mentioned=tuple(dict.fromkeys(i.word for i in items if is_role(i))),
+        figures=tuple((t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start : t.start + 1].isdecimal()),
     )
 
 

@@ -14,7 +14,7 @@ _TAG = Pattern(
     r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|,\s*no\s*\?\s*$"
 )
-_NO_TAG = Pattern(r"\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
+_NO_TAG = Pattern(r"\b(?:stops?|third|half) (?:of|from|off) (?:right|correct)\s*[?!.]*\s*$|\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
 _PHRASE = Pattern(
     r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b"
     r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"

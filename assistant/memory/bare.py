@@ -61,8 +61,11 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
         last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
         unit = last.unit if last.unit in LENGTH else "ft"
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
+    before = query.text[: number.start].lower()
+    if number.value == round(number.value) and 2 <= number.value <= 64 and any(f.quantity == "count" for f in scene.facts) and patterns.search(r"\bwith (?:just |only )?$", before):
+        return replace(number, quantity="count", unit=next(f.unit for f in scene.facts if f.quantity == "count"), of="")
     pair = number.other if not math.isnan(number.other) else number.value
-    if patterns.search(r"\b(?:from|at)\s+$", query.text[: number.start].lower()) and any(f.quantity == "distance" for f in scene.facts) and asked != "distance":
+    if patterns.search(r"\b(?:from|at)\s+$", before) and any(f.quantity == "distance" for f in scene.facts) and asked != "distance":
         last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
         unit = last.unit if last.unit in LENGTH else "ft"
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)

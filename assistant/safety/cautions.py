@@ -11,6 +11,7 @@ import re
 from functools import lru_cache
 from types import MappingProxyType
 
+from assistant.patterns import Pattern
 from assistant.records import record
 from assistant.safety.triggers import TRIGGERS
 
@@ -122,10 +123,13 @@ def caution(topic: str) -> Caution:
     return _BY_TOPIC[topic]
 
 
-@lru_cache(maxsize=1)
-def _hazard_words() -> re.Pattern[str]:
-    """All triggers as one expression; group `tN` is the N-th trigger."""
-    branches = (f"(?P<t{number}>{trigger.pattern})" for number, trigger in enumerate(TRIGGERS))
+_TRIGGERS = tuple(Pattern(rf"\b(?:{trigger.pattern})", re.IGNORECASE) for trigger in TRIGGERS)
+
+
+@lru_cache(maxsize=64)
+def _hazard_words(numbers: tuple[int, ...]) -> re.Pattern[str]:
+    """These triggers as one expression, the first to fit at a place counts; group `tN` is the N-th trigger."""
+    branches = (f"(?P<t{number}>{TRIGGERS[number].pattern})" for number in numbers)
     return re.compile(r"\b(?:" + "|".join(branches) + ")", re.IGNORECASE)
 
 
@@ -145,7 +149,9 @@ def topics_in(text: str) -> frozenset[str]:
     ['stand', 'water']
     """
     found: set[str] = set()
-    for match in _hazard_words().finditer(plain(text)):
+    said = plain(text)
+    possible = tuple(number for number, trigger in enumerate(_TRIGGERS) if trigger.may_match(said))
+    for match in _hazard_words(possible).finditer(said) if possible else ():
         found.update(TRIGGERS[int((match.lastgroup or "t0")[1:])].topics)
     return frozenset(found)
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from functools import lru_cache
 
+from assistant.patterns import Pattern
 from assistant.records import record
 from assistant.safety.answers_electric import ELECTRIC
 from assistant.safety.answers_people import PEOPLE
@@ -24,30 +24,30 @@ class SafetyAnswer:
 
 
 # "a safe setting" is about exposure, not about harm.
-_DANGER = re.compile(
+_DANGER = Pattern(
     r"\b(?:(?:un)?safe(?:ty|ly)?(?! (?:bet|setting|choice|side|margin|exposure|aperture|f-?stop|start\w*|shutter|distance for))"
     r"|danger\w*|hazard\w*|harm\w*|bother\w*|scare\w*|frighten\w*|startl\w*|upset\w*|hurt\w*|injur\w*|risk\w*|kill\w*|electrocut\w*|explod\w*|blind(?:ed|ing|ness)?"
     r"|safest|safer|watch out|look out for|precautions?|beware|shock(?:s|ed)?|fry|fries|ruin|wreck|catch fire|on fire|smok(?:e|ing)|seizures?|epilep\w*|damage\w*|poison\w*|allowed)\b"
 )
-_QUESTION = re.compile(
+_QUESTION = Pattern(
     r"\?|^(?:so |ok |hi |hello |please |quick question,? )?(?:is|are|can|could|may|should|will|would|do|does|am|how|what|why|anything|any)\b"
     r"|\b(?:can|could|may|should|is it|am|do|will it) (?:i|we|you|it|ok|okay|safe|all right|alright)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bwonder\w*\b"
 )
-_PERMISSION = re.compile(
+_PERMISSION = Pattern(
     r"\b(?:can|could|may|should|shall) (?:i|we|you|one|they|it|my|the|old|a|an|two|flash\w*)\b|\bany (?:reason not|harm|objection|danger|trouble)\b|\banything wrong with\b|\b(?:ok|okay|all right|alright|fine|wise|sensible|bad|good idea|worried|worry|mind|legal|allowed|advisable|a problem)\b"
     r"|\b(?:will|would|does|do|is|are|might) .{0,50}\b(?:hot|hurt\w*|protect\w*|trigger\w*|upset\w*|startl\w*|burn\w*|burst\w*|shatter\w*|need an? )|\bwhat happens if\b|\bwhat weight\b|\bhow heavy\b|\btoo high for\b|\btoo (?:bright|close|strong) (?:for|to)\b.{0,20}\b(?:eyes|baby|newborn)\b|\bdo i need\b|\bhow long\b.{0,40}\b(?:charge|capacitor|discharg\w*)|\bhow (?:do|can|should) (?:i|we) (?:measur\w*|test|check|weigh|tape|protect|keep|stop(?! down)|secure|prevent|avoid|store|dispose|clean|get rid)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bcarry on or\b|\bor (?:pack|stop|carry|put it|bin)\b|\bany (?:tips|advice|rules)\b|\bwhat(?:'s| are| is) the rules?\b|\bwhat to (?:do|mind|avoid)\b|,? how\W*$"
     r"|\bhow hot\b|\bsafety (?:rules?|tips?|advice|basics)\b|\bhow (?:do|can|should|to) (?:(?:i|we|you) )?(?:safely )?(?:replace|change|swap|remove|get .{0,30}\bout\b|open|repair|fix|discharge)\b"
 )
-_NUMBER_WANTED = re.compile(
+_NUMBER_WANTED = Pattern(
     r"\b(?:what|which|whats|what's|how many|how much|how far|work out|calculate|give me)\b.{0,30}\b(?:aperture|f-?stop|f-?number|f ?stop|stops?|setting|(?<!to )power|distance|iso|shutter|guide number|gn|exposure|lens|pops|flashes|feet|metres|meters|joules|energy|watt[- ]?seconds|ws)\b"
     r"|\b(?:aperture|f-?stop|f-?number|stop|power|distance|shutter(?: speed)?|exposure)\s*\?"
 )
-_QUANTITY_WANTED = re.compile(r"\bhow (?:many|far|wide|much|high)\b")
-_EXPOSURE_TALK = re.compile(r"\bf ?/ ?\d|\bf\d|\b(?:gn|guide (?:number|no))\b|\biso ?\d|\basa ?\d|\baperture\b|\bf-?stop\b|\b1/\d+\b|\bw ?s\b|\bwatt")
+_QUANTITY_WANTED = Pattern(r"\bhow (?:many|far|wide|much|high)\b")
+_EXPOSURE_TALK = Pattern(r"\bf ?/ ?\d|\bf\d|\b(?:gn|guide (?:number|no))\b|\biso ?\d|\basa ?\d|\baperture\b|\bf-?stop\b|\b1/\d+\b|\bw ?s\b|\bwatt")
 
-_RATE = re.compile(r"\b(?:flash\w*|pops|times)\b.{0,12}\b(?:a|per|each|every) second\b")
+_RATE = Pattern(r"\b(?:flash\w*|pops|times)\b.{0,12}\b(?:a|per|each|every) second\b")
 _FRAGMENT_TOPICS = frozenset({"water", "epilepsy", "infant", "eyes"})
-_FRAGMENT_WORDS = re.compile(r"\b(?:flash|strobe|eyes)\b")
+_FRAGMENT_WORDS = Pattern(r"\b(?:flash|strobe|eyes)\b")
 
 
 def _is_fragment(said: str) -> bool:
@@ -56,7 +56,7 @@ def _is_fragment(said: str) -> bool:
     return few and _FRAGMENT_WORDS.search(said) is not None and bool(topics_in(said) & _FRAGMENT_TOPICS)
 
 
-_GEAR = re.compile(
+_GEAR = Pattern(
     r"\b(?:flash\w*|strobes?|heads?|packs?|mono\w+|lights?|lamps?|stands?|batter\w+|cells?|lithium|lipos?|leads?|cables?|cords?|mains|gel\w*|bulbs?|umbrella\w*|brolly|soft ?box\w*|octa\w*|boom\w*|sand ?bags?|capacitors?|studio|breaker"
     r"|shoot\w*|photograph\w*|portraits?|gear|kit|speedlights?|generator|genny|hammerhead|tripod)\b"
 )
@@ -64,8 +64,8 @@ _GEAR = re.compile(
 
 
 @lru_cache(maxsize=1)
-def _compiled() -> tuple[tuple[Aspect, tuple[re.Pattern[str], ...]], ...]:
-    return tuple((one, tuple(re.compile(pattern) for pattern in one.hears)) for one in ASPECTS)
+def _compiled() -> tuple[tuple[Aspect, tuple[Pattern, ...]], ...]:
+    return tuple((one, tuple(Pattern(pattern) for pattern in one.hears)) for one in ASPECTS)
 
 
 def is_safety_question(text: str) -> bool:

@@ -26,7 +26,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
         return _now_under(query, under[0])
     if ask.quantity in ("shutter", "aperture", "film_speed") and len(under) >= 2 and len({u.start for u in under}) >= 2:
         return _for_under(query, ask, under[0], under[-1])
-    if ask.quantity in ("shutter", "aperture", "film_speed") and len({u.start for u in under}) == 1 and query.first("shutter", "ambient") is None:
+    if ask.quantity in ("shutter", "aperture", "film_speed") and len({u.start for u in under}) == 1:
         return _one_change(query, ask, under[0])
     return None
 
@@ -39,7 +39,9 @@ _RIGHT = Pattern(r"\b(?:right|normal|correct|proper|as metered|fix|level)\b", re
 def _one_change(query: Query, ask: Ask, wanted: Fact) -> Solution | None:
     """"I'm on 1/30, want the background two stops darker": a change from what is set; "it's two under, make it right" the other way."""
     base = query.last(ask.quantity, "") or query.last(ask.quantity, "ambient")
-    if base is None or base.origin != "said" or any(len(query.all(q)) > 1 for q in ("shutter", "aperture", "film_speed")) or query.has("nd"):
+    if base is None or base.origin != "said" or query.first("aperture", "ambient") or any(len(query.all(q)) > 1 for q in ("shutter", "aperture", "film_speed")) or query.has("nd"):
+        return None
+    if ask.quantity == "aperture" and (ask.of or patterns.search(r"\bread(?:s|ing)?\b|\blight\b", query.text, re.I)):
         return None
     before = query.text[: wanted.start]
     told = _IS.search(before) is not None and not patterns.search(r"\b(?:want|make|need|like)\w*\b", before, re.I)

@@ -46,6 +46,9 @@ def solve(query: Query) -> Solution | None:
         return None
     if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
+    filled = _on_a_roll(query)
+    if filled is not None:
+        return filled
     offsets = frames(query)
     if not offsets:
         return None
@@ -59,6 +62,18 @@ def solve(query: Query) -> Solution | None:
     several = len(offsets) > 1
     answers = tuple(make(base.value * 2 ** (weight * o), _name(o) if several else None) for o in offsets)
     return replace(_said(query, base, answers, offsets), used=base.used + used)
+
+
+def _on_a_roll(query: Query) -> Solution | None:
+    """"36 exposures, three frames a bracket, how many brackets": whole ones, rounded down (contract 23)."""
+    counts = [f for f in query.facts if f.quantity == "count" and f.unit in ("frames", "pops", "exposures") and f.value > 1]
+    if len(counts) != 2 or not query.asks_for("count") or query.has("stops", "aperture"):
+        return None
+    held, each = sorted(counts, key=lambda f: -f.value)
+    whole = math.floor(held.value / each.value * (1 + 1e-9))
+    over = held.value - whole * each.value
+    note = f"{over:g} {'frame is' if over == 1 else 'frames are'} left over." if over else ""
+    return Solution(answers=(marks.count(whole, "brackets"),), used=(held, each), topic="bracket", notes=(note,), working=(f"{held.value:g} / {each.value:g}, rounded down",))
 
 
 def _name(offset: float) -> str:

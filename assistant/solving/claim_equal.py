@@ -53,6 +53,27 @@ def claim_of_readings(query: Query) -> Solution | None:
                     lead=f"{'Yes' if holds else 'No'}. f/{one.value:g} and f/{two.value:g} are {speak_stops(abs(right))} apart.")
 
 
+_STRONGER = Pattern(r"\b(?:stronger|darker|heavier|denser|more)\b[^?]{0,20}\bthan\b")
+_WEAKER = Pattern(r"\b(?:weaker|lighter|thinner|less)\b[^?]{0,20}\bthan\b")
+_EQUALS = Pattern(r"\b(?:same|equals?|equivalent|equal|identical|is|are|another name|=)\b|=")
+
+
+def claim_of_filters(query: Query) -> Solution | None:
+    """"a three-stop ND is the same as ND 0.6": two ways of marking a filter, set side by side."""
+    filters = query.all("nd")
+    if not query.claim or len(filters) != 2 or {f.quantity for f in query.facts} - {"nd", "number", "camera_filter"}:
+        return None
+    said = plain(query.text)
+    one, two = filters
+    off = one.value - two.value
+    same = abs(off) <= TOLERANCE
+    holds = off > TOLERANCE if _STRONGER.search(said) else off < -TOLERANCE if _WEAKER.search(said) else same
+    if not (_STRONGER.search(said) or _WEAKER.search(said) or _EQUALS.search(said)):
+        return None
+    lead = f"{'Yes' if holds else 'No'}. The first takes {speak_stops(one.value)}, the second {speak_stops(two.value)}."
+    return Solution(answers=(Quantity("claim", holds), marks.stops(one.value, "ND")), used=(one, two), topic="claims", lead=lead)
+
+
 def _way(off: float) -> str:
     return "more" if off > 0 else "less"
 

@@ -65,13 +65,14 @@ def judge_rule(text: str) -> Verdict | None:
 
 
 def _with_speed(said: str, found: list[Term]) -> list[Term]:
-    """"ISO 400 doubles the reach": one film speed said beside an effect is counted from ISO 100."""
+    """"ISO 400 doubles the reach": one film speed said beside an effect is counted from ISO 100, two from the second."""
     speeds = patterns.findall(r"\b(?:iso|asa) ?(\d+)\b", said)
     sized = all(t.quantity in ("guide_number", "distance", "stops", "light") for t in found)
-    if len(found) != 1 or len(speeds) != 1 or not sized or float(speeds[0]) in (0.0, 100.0):
+    base = float(speeds[1]) if len(speeds) == 2 else 100.0
+    if len(found) != 1 or len(speeds) not in (1, 2) or not sized or float(speeds[0]) in (0.0, base) or base <= 0:
         return found
     start = said.find(speeds[0])
-    return [Term("film_speed", math.log2(float(speeds[0]) / 100), start, start + len(speeds[0])), *found]
+    return [Term("film_speed", math.log2(float(speeds[0]) / base), start, start + len(speeds[0])), *found]
 
 
 _STATED = Pattern(r"\b(?:halv(?:es|ing)|doubl(?:es|ing)|quadruples|triples|quarters|divides?|multipl(?:ies|y))\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b")
@@ -139,11 +140,13 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     if cause.quantity in ("light", "stops"):
         light, claimed = abs(light), abs(claimed)
     elif effect.quantity == "stops":
-        claimed = _stops_claimed(said, claimed, light)
+        costs = cause.quantity == "filter" and not patterns.search(r"\b(?:brighter|gains?|hotter)\b", said)
+        claimed = math.copysign(claimed, light) if costs else _stops_claimed(said, claimed, light)
     needed = effect.quantity == "light" and cause.quantity != "light" and patterns.search(r"\b(?:needs?|requires?|takes)\b[^.;]*$", said[: effect.start]) is not None
     light = -light if needed else light
     off = claimed - light
-    shown = abs(light) if effect.quantity == "stops" and _OPENS.search(said) and not _LESS.search(said) else light
+    strength = cause.quantity == "filter" and patterns.search(r"\bnd\b|\bnd ?\d|neutral|\bmore exposure\b|\bextra\b", said) is not None  # an ND is sold by its stops (contract 32)
+    shown = abs(light) if effect.quantity == "stops" and (strength or _OPENS.search(said) and not _LESS.search(said)) else light
     answers = (marks.stops(shown),) if abs(light) > 1e-9 else ()
     return Verdict(abs(off) <= TOLERANCE, abs(off), _say_light(cause, light, part, needed), _why(cause, "light", light), answers, effect.start)
 

@@ -56,7 +56,7 @@ def without_sums(query: Query) -> Query:
     for m in ARITHMETIC.finditer(said):
         if patterns.search(r"(?:f ?/ ?|1/|iso ?|asa ?)$", said[: m.start("a")]):
             continue
-        first_guide = not any(f.quantity == "guide_number" and f.start < m.start() for f in facts)
+        first_guide = not any(f.quantity == "guide_number" and f.end <= m.start() for f in facts)
         inside = [f for f in facts if m.start() <= f.start < m.end("r") or m.start() < f.end <= m.end("r")]
         kept = [f for f in inside if f.quantity == "guide_number" and first_guide]
         facts = [f for f in facts if f not in inside or f in kept]
@@ -73,10 +73,10 @@ def without_sums(query: Query) -> Query:
 def _divisor(m: re.Match[str], facts: list[Fact]) -> list[Fact]:
     """"120 / 10 = f/12": a guide number divided by a bare number has been divided by the distance."""
     guide = next((f for f in facts if f.quantity == "guide_number"), None)
-    by = patterns.fullmatch(r" ?(?:/|÷|divided by|over) ?(\d+(?:\.\d+)?)", m["more"])
+    by = patterns.fullmatch(r" ?(?:/|÷|divided by|over) ?(\d+(?:\.\d+)?)(?: ?(?P<unit>m|ft|feet|metres?|meters?))?", m["more"])
     if guide is None or by is None or not m["f"] or any(f.quantity == "distance" for f in facts):
         return []
-    unit = "m" if guide.unit == "m" else "ft"
+    unit = ("m" if by["unit"][0] == "m" else "ft") if by["unit"] else "m" if guide.unit == "m" else "ft"
     return [Fact("distance", float(by.group(1)) * LENGTH[unit], unit, start=m.start("more"), end=m.end("more"), said=by.group(1))]
 
 

@@ -18,7 +18,7 @@ from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_compare import judge_comparison, judge_degrees
 from assistant.solving.claim_distances import claim_of_distances
-from assistant.solving.claim_equal import claim_of_equals, claim_of_readings
+from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_losses import judge_loss
 from assistant.solving.claim_parts import judge_parts
@@ -52,7 +52,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query)
+    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query)
     if special is not None:
         return special
     rule = judge_rule(query.text) or judge_comparison(query.text)
@@ -182,6 +182,8 @@ def _solve_without(query: Query, fact: Fact) -> Solution | None:
     rest = [f for f in rest if not (f.quantity == fact.quantity and f.origin == "kept" and fact.quantity in ("aperture", "distance"))] if fact.quantity != "film_speed" else rest
     said = plain(query.text)
     first = query.first("guide_number")
+    if fact.quantity == "aperture" and query.has("guide_number", "distance"):
+        rest = [f for f in rest if f.quantity != "aperture" or f.of != fact.of or f.origin != "said"]  # a mark on the way there is a step, no setting
     rest = [f for f in rest if f.quantity != "guide_number" or f is first or not is_figure(f, said)]
     guides = [f for f in rest if f.quantity == "guide_number"]
     if len(guides) > 1:
@@ -193,7 +195,7 @@ def _solve_without(query: Query, fact: Fact) -> Solution | None:
     return solve_any(replace(query, facts=tuple(rest), asks=(Ask(fact.quantity, of, unit),), claim=False))
 
 
-_ENOUGH = Pattern(r"\b(?:enough|(?<!the )(?<!my )(?<!its )reach(?:es)?|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty)\b|\bcovers? (?:up to |out to )?\d")
+_ENOUGH = Pattern(r"\b(?:enough|(?<!the )(?<!my )(?<!its )reach(?:es)?|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty|(?:will|would|can|does|do)\b[^?]{0,70}(?<!the )(?<!my )(?<!a )(?<!key )(?<!fill )(?<!main )\b(?:light|illuminate|expose)(?: up)? (?:a|an|the|my|her|him|them|someone|somebody|anyone|people|two|three|four|five|six))\b|\bcovers? (?:up to |out to )?\d")
 _LOST = Pattern(r"^(?!.*\b(?:needs?|open\w*|extra|add\w*|more|over)\b).*\b(?:los(?:e|es|t|ing)|costs?|less|darker)\b")
 """A loss is a negative number of stops."""
 _TOO = Pattern(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|dark|dim|weak|little|far|low|high|wide|small)\b|\b(?P<over>over-?expos\w*|blow\w*|burnt?|blown|bleach\w*)\b|\b(?P<under>under-?expos\w*|fall short|short of light)\b")

@@ -14,6 +14,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import guide_unit
+from assistant.solving.placing import times_as_far
 from assistant.solving.solution import Solution, needs
 from assistant.units import LENGTH
 
@@ -89,7 +90,9 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
             if not patterns.search(r"\bfrom\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
         if len(facts) == 2 and patterns.search(r"\b(?:faster|slower|brighter|stronger|more|less|weaker|over)\b.*\bthan\b", query.text.lower()):
-            return _done(marks.stops(between(facts[1].value, facts[0].value)), *facts)
+            needs_light = quantity == "film_speed" and patterns.search(r"\bneeds?\b|\bwants?\b", query.text.lower()) is not None
+            value = between(facts[1].value, facts[0].value)
+            return _done(marks.stops(-value if needs_light else value), *facts)
         if len(facts) == 2:
             value = between(facts[0].value, facts[1].value)
             return _done(marks.stops(_as_asked(value, query, quantity)), *facts)
@@ -131,8 +134,9 @@ def _bellows_unknown(query: Query, ask: Ask) -> Solution | None:
     lacking = tuple(q for q in ("extension", "focal_length") if not query.has(q))
     if not lacking:
         return None
-    wanted = ("magnification", *lacking) if len(lacking) == 2 else lacking
-    return needs(wanted, "I need how far the lens is out and its focal length, or the magnification." if len(lacking) == 2 else f"I need the {lacking[0].replace('_', ' ')}.",
+    wanted = lacking if lacking == ("focal_length",) else ("magnification", *lacking)
+    said = {2: "how far the lens is out and its focal length, or the magnification", 1: "the focal length" if lacking == ("focal_length",) else "the magnification, or how far the lens is out"}
+    return needs(wanted, f"I need {said[len(lacking)]}.",
                  tuple(f for f in query.facts if f.quantity in ("extension", "focal_length")), "conversions")
 
 
@@ -146,7 +150,7 @@ def _stops_from_ratio(query: Query, ask: Ask) -> Solution | None:
     wide = max(ratio.value, 1 / ratio.value)
     stops = math.log2(wide) if is_key_to_fill(query) else math.log2(wide - 1) if wide > 1 else 0.0
     named = "key to fill, each read alone" if is_key_to_fill(query) else "(key + fill) to fill"
-    return _done(marks.stops(-stops, "fill"), ratio, notes=(f"Counted as {named}.",))
+    return replace(_done(marks.stops(-stops, "fill"), ratio, notes=(f"Counted as {named}.",)), lead="The fill is darker")
 
 
 # --- factor, power, film speed ---------------------------------------------------------------------
@@ -155,6 +159,9 @@ def _stops_from_ratio(query: Query, ask: Ask) -> Solution | None:
 def _factor(query: Query, ask: Ask) -> Solution | None:
     stops = next((f for f in query.facts if f.quantity in ("stops", "nd", "filter_loss", "loss", "signed")), None)
     if stops is None:
+        compared = _times_compared(query)
+        if compared is not None:
+            return compared
         several = query.all("factor") or query.all("times")
         if len(several) > 1:
             return _done(Quantity("factor", math.prod(f.value for f in several), "x"), *several)
@@ -162,6 +169,21 @@ def _factor(query: Query, ask: Ask) -> Solution | None:
     sign = -1 if stops.unit == "-" or stops.cue == "less" else 1
     value = 2.0 ** (stops.value if stops.quantity in ("nd", "filter_loss", "loss") else sign * abs(stops.value))
     return _done(Quantity("factor", value, "x"), stops)
+
+
+def _times_compared(query: Query) -> Solution | None:
+    """"How many times more light does ISO 50 need than ISO 400", "twice the distance: how many times the power"."""
+    speeds, times = query.all("film_speed"), times_as_far(query)
+    if any(query.has(q) for q in ("guide_number", "aperture", "shutter", "power", "distance")):
+        return None
+    if len(speeds) == 2 and speeds[0].value > 0 and speeds[1].value > 0:
+        faster = patterns.search(r"\b(?:faster|more sensitive|quicker)\b|\bas fast\b", query.text.lower())
+        value = speeds[0].value / speeds[1].value if faster else speeds[1].value / speeds[0].value
+        return _done(Quantity("factor", value, "x"), *speeds, notes=("Half the film speed needs twice the light.",))
+    if times is not None and not speeds:
+        back = not patterns.search(r"need|keep|hold|same|power|output|more|compensat|make up|must|energy|joules|ws\b", query.text.lower()) or bool(patterns.search(r"how (?:much|many times) (?:less|dimmer|darker|weaker)|\bleft\b|falls? to", query.text.lower()))
+        return _done(Quantity("factor", times**-2 if back else times**2, "x"), *query.all("times"), notes=("Light falls with the square of the distance.",))
+    return None
 
 
 def _power(query: Query, ask: Ask) -> Solution | None:

@@ -30,7 +30,7 @@ TONES: tuple[tuple[str, float, str], ...] = (
 )
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
 _NEW_PLACE = Pattern(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
-_COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|increase|turn (?:it |the power )?up", re.I)
+_COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|increase|turn (?:it |the power )?up", re.I)
 _WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
 _TOO = Pattern(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
@@ -65,11 +65,11 @@ def _length(query: Query, metres: float) -> str:
 
 def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops from the near place to the far one, or from the old place of the light to the new."""
-    if scene.used == () and scene.rows and not query.facts:
+    if scene.used == () and scene.rows and not query.facts and times_as_far(query) is None:
         return needs(("distance",), "I need the distance from the flash to the front row and to the back row.", topic="falloff")
     times = times_as_far(query) if scene.far is None else None
     if times is not None:
-        scene = Scene(1.0, times, moved=True)
+        scene = Scene(1.0, times, rows=scene.rows, moved=not scene.rows)
         return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
     if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):
         lacking = "back" if query.last("distance", "front") else "front" if query.last("distance", "back") else "front row and to the back"

@@ -78,6 +78,8 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     light = daylight(query, at)
     if light is None:
         return None
+    if said is not None and at.aperture and light.aperture is None and at.shutter is None and not query.has("exposure_value"):
+        light = Daylight(ambient.exposure_value(at.aperture, 1.0, at.film_speed), (), (), at.aperture, None, at.film_speed, relative=True)  # "the sunlit exposure is f/16": its time is whatever suits
     target = _target(query, light, at, said, room)
     if target is None:
         return None

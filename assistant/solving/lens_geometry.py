@@ -7,6 +7,7 @@ import re
 
 from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
 from assistant.scales import nearest_aperture
@@ -37,6 +38,9 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
     focal = query.last("focal_length")
     if query.has("degrees") and focal is None:
         return None
+    spread = _beam(query) if focal is None else None
+    if spread is not None:
+        return spread
     if focal is None:
         return needs(("focal_length",), "I need the focal length of the lens.", topic="optics")
     one_side = query.last("frame_side")
@@ -55,6 +59,26 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
     note = "" if named else "The diagonal is what an angle of view means when no direction is given."
     return Solution(answers=answers, assumed=tuple(a for a in frame.assumed if a.quantity == "format"), used=tuple(f for f in (focal, given, *frame.used) if f), topic="optics", notes=(note,),
                     working=(f"twice the arc tangent of half the frame ({sides[order[0]] * 1000:.3g} mm) over the focal length ({focal.value * 1000:g} mm)",))
+
+
+_WIDE_AFTER = Pattern(r"^\W*(?:across|wide|in width|broad|end to end|long|of (?:group|backdrop|wall|people)|group\b|row\b|backdrop|wall)", re.I)
+_WIDE_BEFORE = Pattern(r"\b(?:width|covers?|light|group|row|line|spread|span|fill|wall|backdrop)(?: (?:of|is|a|an|the|about|across|over|whole))*\W*$", re.I)
+
+
+_LIT = Pattern(r"\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflector|spread)\b", re.I)
+
+
+def _beam(query: Query) -> Solution | None:
+    """"A group 4 m across from 3 m away": the angle the light must cover, twice the arc tangent of half the width over the distance."""
+    lengths = [f for f in query.facts if f.quantity == "distance" and not f.bad]
+    if len(lengths) != 2 or query.has("guide_number") or not _LIT.search(query.text):
+        return None
+    wide = [f for f in lengths if _WIDE_AFTER.match(query.text[f.end :])] or [f for f in lengths if _WIDE_BEFORE.search(query.text[: f.start])]
+    if len(wide) != 1:
+        return None
+    far = next(f for f in lengths if f is not wide[0])
+    return Solution(answers=(Quantity("coverage", optics.field_angle(far.value, wide[0].value), "degrees"),), used=tuple(lengths), topic="optics",
+                    working=("twice the arc tangent of half the width over the distance",), notes=("The edges get less light than the middle: leave a margin.",))
 
 
 def _one_side(focal: Fact, side: Fact, query: Query) -> Solution:

@@ -147,4 +147,4 @@ def times_as_far(query: Query) -> float | None:
     if said:
         return {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
     times = query.last("times")
-    return times.value if times and times.value > 0 and patterns.search(r"times (?:the distance|as far|further|farther|away)", query.text, re.I) else None
+    return times.value if times and times.value > 0 and patterns.search(r"(?:times|\dx|\d ×|\bx\d[\d.]*) ?(?:the distance|as far|as distant|further|farther|away|the way)", query.text, re.I) else None

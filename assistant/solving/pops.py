@@ -25,7 +25,7 @@ POP_WORDS = ("pops", "flashes")
 
 def solve(query: Query) -> Solution | None:
     """Pops for an aperture or a shortfall, what pops add up to, pops from a battery, strobe counts."""
-    for ask in query.asks:
+    for ask in query.asks if "extension" not in query.cues else ():
         if ask.quantity == "count":
             return _count(query, ask)
         if ask.quantity == "aperture":
@@ -139,7 +139,7 @@ def _stops_short(query: Query) -> Fact | None:
         return None
     if query.has("aperture"):
         return next((f for f in query.facts if f.quantity in ("stops", "relation") and f.value and f.cue == "less"), None)
-    return next((f for f in query.facts if f.quantity in ("stops", "relation", "power_down", "signed") and f.value), None)
+    return next((f for f in query.facts if f.quantity in ("stops", "relation", "power_down", "signed", "loss", "filter_loss", "nd") and f.value), None)
 
 
 def _short(query: Query, ask: Ask) -> Solution | None:

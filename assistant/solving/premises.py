@@ -5,6 +5,7 @@ from __future__ import annotations
 from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Query
+from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_parts import judge_parts
 from assistant.solving.claim_reading import readable
 from assistant.solving.claim_rules import judge_rule
@@ -26,15 +27,27 @@ def put_right(query: Query) -> tuple[Query, str]:
     if rule is None or rule.start > said.find("?") > 0:
         return query, ""
     effects = [(t.start, t.end) for t in terms(said) if t.quantity == "stops" and t.start >= stated.start() - 1 and t.start <= stated.end()]
-    bare = readable(query)
+    bare = _reason_left_out(readable(query), said, asked.start() if asked else len(said))
     bare = bare.with_facts(f for f in bare.facts if f.quantity not in ("loss", "stops", "power_down") or not any(a < f.end and f.start < b for a, b in effects))
     return bare, "" if rule.holds else f"A correction: {rule.right[:1].lower()}{rule.right[1:]}"
+
+
+_REASON = Pattern(r"^\W*(?:since|because|as|given that|seeing that|knowing that|knowing)\b")
+
+
+def _reason_left_out(query: Query, said: str, asked: int) -> Query:
+    """"because half power halves it, what is 100 feet at half power?": the reason's own values give way to the question's."""
+    if not _REASON.search(said):
+        return query
+    end = said.find(",", 0, asked)
+    later = {f.quantity for f in query.facts if f.start > end}
+    return query if end < 0 else query.with_facts(f for f in query.facts if f.start > end or f.quantity not in ("power", "film_speed", "count", "share") or f.quantity not in later)
 
 
 def _about_parts(query: Query, said: str) -> str:
     """"since the ND spares the flash …": only where it is plainly given as a reason."""
     found = patterns.search(r"\b(?:since|because|given that|seeing that|as)\b(?P<reason>[^,.?!]{8,80})", said)
-    if query.claim or not found or not patterns.search(r"\b(?:spares?|affects?|changes?|brightens?|darkens?|cuts?)\b|n't|\bnot\b", found["reason"]):
+    if query.claim or not found or not patterns.search(r"\b(?:spares?|affects?|changes?|brightens?|darkens?|cuts?|falls?|drops?|fades?)\b|n't|\bnot\b", found["reason"]):
         return ""
-    verdict = judge_parts(found["reason"])
+    verdict = judge_folklore(found["reason"]) if patterns.search(r"\b(?:falls?|drops?|fades?)\b", found["reason"]) else judge_parts(found["reason"])
     return "" if verdict is None or verdict.holds else f"A correction: {verdict.right[:1].lower()}{verdict.right[1:]}"

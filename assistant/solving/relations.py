@@ -195,7 +195,7 @@ def _reference_reading(query: Query, found: list[Light], one: Light, reference: 
     speed, _, film_facts = camera.film_speed(query)
     other = next((lamp for lamp in found if lamp.name == reference and lamp is not one), None)
     measured = query.last("aperture", reference) if reference else None
-    if measured is None and (reference in ("ambient", "aperture", "subject", "backdrop", "") or other is None):
+    if measured is None and (reference in ("ambient", "aperture", "subject", "backdrop", "") or other is None or (reference == "key" and other.guide_number is None and len(query.all("aperture")) == 1)):
         measured = query.last("aperture", "ambient") or query.last("aperture", "") or query.last("aperture", "key")
     if measured:
         return measured.value, (measured, *film_facts), False

@@ -9,12 +9,17 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from importlib import import_module
+from sys import modules
 
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving.choices import choose
 from assistant.solving.ranges import over_values
 from assistant.solving.solution import Solution, rejected
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
 Topic = Callable[[Query], "Solution | None"]
 Route = Callable[[Query], "tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None"]
@@ -43,6 +48,12 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
 )
 
 
+def _module(name: str) -> Any:
+    """A module of solving/, imported when it is first asked."""
+    whole = f"assistant.solving.{name}"
+    return modules.get(whole) or import_module(whole)
+
+
 def solve(query: Query) -> Solution | None:
     """The solution of a query; None when no topic knows what to do with it."""
     wrong = impossible(query)
@@ -60,7 +71,7 @@ def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:
     used: tuple[Fact, ...] = ()
     notes: tuple[str, ...] = ()
     for name in ROUTES:
-        route: Route = import_module(f"assistant.solving.{name}").route
+        route: Route = _module(name).route
         plainer = route(query)
         if plainer is not None:
             query, used, notes = plainer[0], used + plainer[1], notes + plainer[2]
@@ -104,7 +115,7 @@ def _first(query: Query) -> Solution | None:
     for name, quantities in TOPICS:
         if (quantities and not asked & quantities) or (name == "claims" and not query.claim):
             continue
-        topic: Topic = import_module(f"assistant.solving.{name}").solve
+        topic: Topic = _module(name).solve
         found = topic(query)
         if found is not None:
             return found

@@ -227,6 +227,9 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     lower = query.text.lower()
     if heads and heads.unit in ("flashes", "heads") and any(w in lower for w in ("pack", "generator", "share", "rest", "others")):
         return None
+    extra = next((f for f in query.facts if f.quantity in ("stops", "signed", "relation") and (f.cue == "more" or f.unit == "+")), None)
+    if extra is not None and fact is not extra:
+        value, used = value * 2.0 ** abs(extra.value), [*used, extra]
     for found in counts:
         if found.unit in ("pops", "flashes", "frames", "heads"):
             value, used = value * found.value, [*used, found]

@@ -25,6 +25,8 @@ def solve(query: Query) -> Solution | None:
         return apart
     ask = next((a for a in query.asks if a.quantity in ("distance", "power")), None)
     relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None)
+    if ask is not None and relation is None and _only_placed(query, ask):
+        return needs(("ratio", "stops"), f"I need how bright the {ask.of} is to be: a ratio, or so many stops under the key.", tuple(query.all("distance")), "twins")
     if ask is None or relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
         return None
     name = ask.of if ask.of in _SECOND else relation.of
@@ -34,8 +36,14 @@ def solve(query: Query) -> Solution | None:
     return _placed(query, ask, name, sign * abs(relation.value))
 
 
+def _only_placed(query: Query, ask: Ask) -> bool:
+    """Whether nothing is known of the second light but that it is the twin of a key that is placed."""
+    return ask.of in _SECOND and ask.quantity == "distance" and query.last("distance", "key") is not None and _SAME.search(query.text) is not None \
+        and not any(query.has(q) for q in ("guide_number", "aperture", "ratio", "stops", "relation", "power", "loss", "modifier", "factor", "times"))
+
+
 def _between(query: Query) -> Solution | None:
-    """Stops between two lights of one model, by their distances and powers; `of` names the brighter."""
+    """Stops between two lights of one model, by their distances and powers; `of` names the light asked about, or the brighter."""
     placed = {f.of: f for f in query.all("distance") if f.of in ("key", *_SECOND)}
     if not query.asks_for("stops") or len(placed) != 2 or not _SAME.search(query.text) or query.has("guide_number") or query.has("loss") or query.has("modifier") or query.has("aperture"):
         return None
@@ -43,6 +51,9 @@ def _between(query: Query) -> Solution | None:
     one, two = placed
     stops = 2 * math.log2(placed[two].value / placed[one].value) + math.log2(strength[one] / strength[two])
     used = tuple(f for f in query.facts if f.quantity in ("distance", "power"))
+    asked = next(a.of for a in query.asks if a.quantity == "stops")
+    if asked in placed and query.cues & {"less", "more"}:
+        return Solution(answers=(marks.stops(stops if asked == one else -stops, asked),), used=used, topic="twins", lead=f"The {asked} is {'brighter' if (stops >= 0) == (asked == one) else 'darker'}")
     return Solution(answers=(marks.stops(abs(stops), one if stops >= 0 else two),), used=used, topic="twins", lead=f"The {one if stops >= 0 else two} is brighter")
 
 

@@ -95,8 +95,13 @@ def may_concern_safety(text: str) -> bool:
     >>> may_concern_safety("guide number 110 feet, 7 feet, ISO 200"), may_concern_safety("it's raining")
     (False, True)
     """
+    if not text.isascii():
+        return True
     said = " ".join(text.lower().split())
-    return not text.isascii() or any(stem in said for stem in STEMS)
+    for stem in STEMS:  # a plain loop: this is asked of every question
+        if stem in said:
+            return True
+    return False
 '''
 
 if __name__ == "__main__":

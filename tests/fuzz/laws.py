@@ -9,14 +9,14 @@ from collections.abc import Iterator
 from assistant.answer import Answer
 from assistant.assistant import LONGEST_LETTERS, Assistant
 from assistant.language.hearing import hear
+from assistant.language.numbers import Number
+from assistant.language.reading import read
 from assistant.solving.solver import unused
 
 LIMIT_S = 0.050
 """Seconds for each 1,000 letters begun."""
 STATUSES = frozenset({"answered", "needs", "out_of_reach", "noted", "not_understood", "rejected"})
 KEYS = frozenset({"heard", "status", "answers", "assumed", "missing", "unplaced", "alternatives", "cautions", "working", "reply"})
-COUNTED = frozenset({"NUM", "FRAC", "SPEED", "SIZE", "STEPS", "MANY", "RATIO"})
-"""Kinds of tokens that are numbers."""
 
 
 def broken_laws(assistant: Assistant, text: str, answer: Answer) -> list[str]:
@@ -63,11 +63,17 @@ def _no_number_left_out(assistant: Assistant, text: str, answer: Answer) -> Iter
     query, solution = assistant.conversation.last_query, assistant.conversation.last_solution
     if answer.status != "answered" or not answer.answers or query is None or solution is None or solution.answers != answer.answers:
         return
-    accounted = (*solution.used, *unused(query, solution))  # of the latter the reply says that they were not needed
+    if solution.topic == "claims":  # a claim is answered by where it first goes wrong
+        return
+    read_as = read(text[:LONGEST_LETTERS], assistant.tables, assistant.conversation.kit.names)
+    went_into_others = [f for f in read_as.facts if f not in query.facts or f.quantity in ("place", "rows")]
+    accounted = (*solution.used, *unused(query, solution), *went_into_others)  # of the unused the reply says that they were not needed
     told = _figures(answer.reply) | {figure for words in answer.unplaced for figure in _figures(words)}
+    values = {f"{value:.3g}" for f in solution.used for value in (f.value, f.other, f.at_iso, f.at_power) if value is not None}
     for token in hear(text[:LONGEST_LETTERS], assistant.tables.lexicon).tokens:
         said = text[token.start : token.end]
-        if token.type in COUNTED and re.search(r"[0-9]", said) and not _told(said, told) and not any(f.start <= token.start < f.end for f in accounted):
+        if isinstance(token.value, Number) and said[:1].isdecimal() and not _told(said, told) and f"{token.value.value:.3g}" not in values \
+                and not any(f.start <= token.start < f.end for f in accounted):
             yield f"the number {said!r} was left out of: {answer.reply[:300]}"
 
 

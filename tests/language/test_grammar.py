@@ -118,6 +118,7 @@ UNUSED_TERMINALS: dict[str, str] = {
     "FILLER": "a filler leaves no token",
     "WORD": "an unknown word, not in the lexicon",
     "OTHER": "a mark that means nothing",
+    "YEAR": "marks the number before it as one of years, and is then a plain word",
 }
 
 
