@@ -11,6 +11,7 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
 from assistant.turn import Turn
 from assistant.units import length_in
 
@@ -68,14 +69,15 @@ def about_last_answer(turn: Turn) -> Answer | None:
     if not lines and manner == "stops":
         return None
     contrast = why_not(query, solution, value, expected) if expected is not None else ""
-    sentences = [contrast, *(lines or (_fallback(query, solution.lead),))]
+    sentences = [contrast, *(lines or (_fallback(solution),))]
     return _reply(turn, " ".join(s for s in sentences if s), answers=(value,), working=lines)
 
 
-def _fallback(query: Query, lead: str) -> str:
-    from assistant.language.speaking import understood
+def _fallback(solution: Solution) -> str:
+    """The answer once more with what it came from: it was one step, and has no sum."""
+    from assistant.language.speaking import lead, understood
 
-    return " ".join(s for s in (lead, understood(tuple(f for f in query.facts if f.quantity != "number"))) if s) or "That is all there is to it."
+    return " ".join(s for s in (lead(solution), understood(solution.used)) if s)
 
 
 def _expected(query: Query, answer: Quantity) -> Fact | None:

@@ -244,8 +244,11 @@ _BETWEEN = {"LINK", "OF", "IN", "LEN", "METER", "A", "COLON", "EQ", "ABOUT", "GL
 def _number_follows(tokens: list[Token], place: int, text: str) -> bool:
     """Whether a guide number's value comes after its name: "guide number 80", not "80 foot guide number"."""
     adjectival = place >= 2 and tokens[place - 1].type == "LEN" and tokens[place - 2].type in ("NUM", "SIZE") and text[tokens[place - 1].start : tokens[place - 1].end].lower() == "foot"
+    measured = place >= 2 and tokens[place - 1].type in ("LEN", "METER") and tokens[place - 2].type in ("NUM", "SIZE")
     for ahead in tokens[place + 1 : place + 5]:
         if ahead.type in ("NUM", "SIZE", "FRAC", "SPEED"):
+            if measured and patterns.search(r"\b(?:becomes?|goes|turns|gets|doubles|drops|falls|rises|changes)\b", text[tokens[place].end : ahead.start].lower()):
+                return False  # "a 36 m guide number becomes 144": its value came before
             at_place = any(t.type == "AT" for t in tokens[place + 1 : tokens.index(ahead, place)])
             return not at_place and not (adjectival and ahead is tokens[place + 1])
         if ahead.type not in _BETWEEN:

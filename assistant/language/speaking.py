@@ -321,7 +321,7 @@ def unused(facts: list[Fact]) -> str:
     return "; ".join(parts).capitalize()[:1] + "; ".join(parts)[1:] + "." if parts else ""
 
 
-_UNTOLD = frozenset({"modifier", "camera_filter", "number", "format", "last_move"})
+_UNTOLD = frozenset({"modifier", "camera_filter", "number", "format", "last_move", "remark"})
 
 
 def _listed(facts: list[Fact]) -> str:

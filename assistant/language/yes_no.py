@@ -34,7 +34,7 @@ _LONGEST = 3000
 _ORDERS = Pattern(r"(?:^|[.,;:!?]\s*|\b(?:please|just|and|then|now|to) )give\b|\b(?:can|could|will|would) (?:you|u) (?:please |just |kindly )*(?:give|tell|show|let)\b")
 _GIVEN = Pattern(r"\b(?:would|will|can|could|does|do|should|might|did|won't|doesn't|can't)\b(?! (?:you|u)\b)[^?!;]*\bgive\b")
 _STARTS = Pattern(r"\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|will|would|could|should|did|can|do|am)\b(?! (?:you|u|please|not)\b)(?! i (?:set|use|need|do)\b)")
-_DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|same|twice|double|half|times|more|less)\b[^?]*\?\s*$")
+_DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|same|twice|double|half|times|more|less|guide number|gn|range|reach|power|light|exposure)\b[^?]*\?\s*$")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
 

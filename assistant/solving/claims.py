@@ -332,4 +332,5 @@ def _said(verdict: Verdict | None, query: Query) -> Solution:
     cost = f"The rule as said is {speak_stops(verdict.off)} out." if not verdict.holds and verdict.off > 0.04 else ""
     lead = "Yes, that is so." if verdict.holds else "No, that is not so."
     said = " ".join(s for s in (lead, verdict.right, verdict.why, near, cost) if s)
-    return Solution(lead=said, answers=(Quantity("claim", verdict.holds), *verdict.answers), used=query.facts, topic="claims")
+    told = tuple(f for f in query.facts if f.origin == "said")
+    return Solution(lead=said, answers=(Quantity("claim", verdict.holds), *verdict.answers), used=told, topic="claims")

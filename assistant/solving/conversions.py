@@ -10,6 +10,7 @@ from collections.abc import Callable
 
 from assistant import patterns, scales
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
@@ -38,6 +39,9 @@ def _done(answer: Quantity, *used: Fact, notes: tuple[str, ...] = (), working: t
 # --- guide number ------------------------------------------------------------------------------
 
 
+_WHAT_IS = Pattern(r"\bwhat(?:'s|s| is| does| would| will)?(?: be)? (?:a |my |the |an? )?$")
+
+
 def _guide(query: Query, ask: Ask) -> Solution | None:
     """A guide number at another film speed or power, or in the other unit."""
     guides = query.all("guide_number")
@@ -53,6 +57,10 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
     unit, _ = guide_unit(query, fact, "" if ask.unit else "")
     wanted = ask.unit or next((u for u in query.units if not u.startswith("not")), "") or unit
     wanted = "m" if wanted in ("m", "cm") else "ft"
+    wished = not (query.has("film_speed") or query.has("power")) and _WHAT_IS.search(query.text[: fact.start].lower()) is not None
+    if wished:  # "what is guide number 50 at ISO 400": the condition is what is asked for
+        extra = [Fact(q, v, start=fact.start, end=fact.end, said=fact.said) for q, v in (("film_speed", fact.at_iso), ("power", fact.at_power)) if v]
+        query, fact = query.with_facts((*(f for f in query.facts if f is not fact), *extra)), replace(fact, at_iso=None, at_power=None)
     speeds, powers = query.all("film_speed"), [f for f in query.facts if f.quantity in ("power", "power_down", "loss")]
     iso_from, iso_to = _pair(fact.at_iso, [f.value for f in speeds], 100.0)
     power_from, power_to = _pair(fact.at_power, [_strength(f) for f in powers], 1.0)

@@ -13,7 +13,7 @@ from assistant.solving.claim_words import plain, terms
 
 _STATED = Pattern(r"\b(?:halves|doubles|quadruples|triples|quarters|divides|multiplies)\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b|\b(?:costs?|loses?|adds?|gives?) (?:only |just |me )?(?:a|one|two|three|half a|\d) stops?\b")
 _GIVEN = Pattern(r"\b(?:since|because|as|given that|seeing that|so|knowing|remember(?:ing)? that)\b|,|\band\b")
-_ASKING = Pattern(r"\b(?:what|which|how (?:many|much|far|long)|where)\b")
+_ASKING = Pattern(r"\b(?:what|whats|what's|which|how (?:many|much|far|long)|where)\b")
 
 
 def put_right(query: Query) -> tuple[Query, str]:
@@ -23,7 +23,8 @@ def put_right(query: Query) -> tuple[Query, str]:
     stated = _STATED.search(said)
     if query.claim or not stated or (asked and asked.start() < stated.start() and not _GIVEN.search(said[asked.end() : stated.start()])):
         return query, _about_parts(query, said)
-    rule = judge_rule(said)
+    reason = _REASON.search(said) is not None and asked is not None and "," in said[: asked.start()]
+    rule = judge_rule(said[: said.find(",", 0, asked.start())] if reason and asked else said)
     if rule is None or rule.start > said.find("?") > 0:
         return query, ""
     effects = [(t.start, t.end) for t in terms(said) if t.quantity == "stops" and t.start >= stated.start() - 1 and t.start <= stated.end()]
@@ -40,7 +41,7 @@ def _reason_left_out(query: Query, said: str, asked: int) -> Query:
     if not _REASON.search(said):
         return query
     end = said.find(",", 0, asked)
-    later = {f.quantity for f in query.facts if f.start > end}
+    later = {f.quantity for f in query.facts if f.start > end} | {q for f in query.facts if f.start > end for q, v in (("film_speed", f.at_iso), ("power", f.at_power)) if v}
     return query if end < 0 else query.with_facts(f for f in query.facts if f.start > end or f.quantity not in ("power", "film_speed", "count", "share") or f.quantity not in later)
 
 

@@ -11,24 +11,33 @@ from pathlib import Path
 
 from lark import Lark
 from lark import Token as LarkToken
+from lark.exceptions import UnexpectedToken
+from lark.parsers.lalr_interactive_parser import InteractiveParser
 
 from assistant.assistant import Assistant
 from assistant.language.building import make_lark
 from assistant.language.hearing import hear
-from assistant.language.parsing import Node, Part, parse
 from assistant.language.tables import grammar_folder
 from tests.benchmark.figure import Figure, hundredth, median, milliseconds
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "language"))
 import corpus  # noqa: E402
 
-Run = list[LarkToken]
-
 
 @cache
 def texts() -> tuple[str, ...]:
     """Every phrase of the corpus and every turn of its conversations."""
-    return tuple(dict.fromkeys(text for case in corpus.cases() for text in ([say for say, _ in case.turns] or [case.phrase])))
+    return _said(corpus.KINDS)
+
+
+@cache
+def questions() -> tuple[str, ...]:
+    """Those that are whole questions and turns, with an answer expected."""
+    return _said(("answers", "talks"))
+
+
+def _said(kinds: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(text for case in corpus.cases() if case.kind in kinds for text in ([say for say, _ in case.turns] or [case.phrase])))
 
 
 def fastest(times: int, act: Callable[[], object]) -> float:
@@ -61,33 +70,57 @@ def question_times(repetitions: int) -> dict[str, float]:
     return {text: fastest(repetitions, alone(assistant, text)) for text in texts()}
 
 
-def runs(text: str, assistant: Assistant) -> list[Run]:
-    """The tokens of each phrase that stands in a text, as Lark's own."""
-    return [[LarkToken(t.type, str(t.value)) for t in _tokens(part)] for part in parse(hear(text, assistant.tables.lexicon).tokens, assistant.tables) if isinstance(part, Node)]
-
-
-def _tokens(part: Part) -> list[Part]:
-    return [token for child in part.children for token in _tokens(child)] if isinstance(part, Node) else [part]
-
-
 def lark_times(repetitions: int) -> dict[str, float]:
-    """Text -> seconds that Lark needs for its phrases; texts without a phrase are left out."""
+    """Text -> seconds of Lark's own parser over the tokens that hearing makes of it."""
     assistant, lark = Assistant.create(), make_lark(sorted(grammar_folder().glob("*.lark")))
-    found = {text: runs(text, assistant) for text in texts()}
-    return {text: fastest(repetitions, lambda: _parsed(lark, phrases)) for text, phrases in found.items() if phrases}
+    found = {}
+    for text in texts():
+        tokens = [LarkToken(t.type, str(t.value)) for t in hear(text, assistant.tables.lexicon).tokens]
+        found[text] = fastest(repetitions, lambda tokens=tokens: longest_phrases(lark, tokens))  # type: ignore[misc]
+    return found
 
 
-def _parsed(lark: Lark, phrases: list[Run]) -> None:
-    for phrase in phrases:
-        lark.parse(phrase)  # type: ignore[arg-type]
+def longest_phrases(lark: Lark, tokens: list[LarkToken]) -> list[int]:
+    """The longest phrase at each place, in tokens, by Lark's LALR parser: the job that our parser does with the same table."""
+    lengths, place = [], 0
+    while place < len(tokens):
+        length = _longest(lark, tokens[place:])
+        lengths.append(length)
+        place += length or 1
+    return lengths
+
+
+def _longest(lark: Lark, tokens: list[LarkToken]) -> int:
+    parser, best = lark.parse_interactive(), 0
+    for count, token in enumerate(tokens, 1):
+        try:
+            parser.feed_token(token)
+        except UnexpectedToken:
+            break
+        if "$END" in parser.choices() and _ends(parser):
+            best = count
+    return best
+
+
+def _ends(parser: InteractiveParser) -> bool:
+    try:
+        parser.copy(deepcopy_values=False).feed_eof()
+    except UnexpectedToken:
+        return False
+    return True
 
 
 def against_lark(*, quick: bool) -> list[Figure]:
-    """The median question, against the median of Lark's parse of its phrases."""
+    """The median question and the median phrase, each against the median of Lark's parse of the same tokens."""
     repetitions = 3 if quick else 9
-    whole, parsed = question_times(repetitions), lark_times(repetitions)
-    question, lark = median(whole[t] for t in parsed), median(parsed.values())
-    return [Figure("a warm question, hearing to reply, median of the corpus", milliseconds(question), f"Lark's own LALR parse of the same tokens {milliseconds(lark)}", question / lark, 6.0)]
+    ours, lark = question_times(repetitions), lark_times(repetitions)
+    return [_figure("a warm question, hearing to reply, median of the corpus's questions", questions(), ours, lark),
+            _figure("the same, median of all phrases of the corpus, fragments of a few words too", texts(), ours, lark)]
+
+
+def _figure(what: str, of: tuple[str, ...], ours: dict[str, float], lark: dict[str, float]) -> Figure:
+    one, other = median(ours[t] for t in of), median(lark[t] for t in of)
+    return Figure(what, f"{milliseconds(one)} ({len(of)})", f"Lark's own LALR parse of the same tokens {milliseconds(other)}", one / other, 6.0)
 
 
 def spread(*, quick: bool) -> list[Figure]:

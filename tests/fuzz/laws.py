@@ -69,16 +69,16 @@ def _no_number_left_out(assistant: Assistant, text: str, answer: Answer) -> Iter
     went_into_others = [f for f in read_as.facts if f not in query.facts or f.quantity in ("place", "rows")]
     accounted = (*solution.used, *unused(query, solution), *went_into_others)  # of the unused the reply says that they were not needed
     told = _figures(answer.reply) | {figure for words in answer.unplaced for figure in _figures(words)}
-    values = {f"{value:.3g}" for f in solution.used for value in (f.value, f.other, f.at_iso, f.at_power) if value is not None}
+    values = {f"{abs(value):.3g}" for f in solution.used for value in (f.value, f.other, f.at_iso, f.at_power) if value is not None}
     for token in hear(text[:LONGEST_LETTERS], assistant.tables.lexicon).tokens:
         said = text[token.start : token.end]
-        if isinstance(token.value, Number) and said[:1].isdecimal() and not _told(said, told) and f"{token.value.value:.3g}" not in values \
+        if isinstance(token.value, Number) and said[:1].isdecimal() and not _told(said, told) and f"{abs(token.value.value):.3g}" not in values \
                 and not any(f.start <= token.start < f.end for f in accounted):
             yield f"the number {said!r} was left out of: {answer.reply[:300]}"
 
 
 def _figures(text: str) -> set[str]:
-    return {figure.strip(".,").replace(",", "") for figure in re.findall(r"[0-9][0-9.,]*", text)}
+    return {figure.strip(".,").replace(",", "") for figure in re.findall(r"\d[\d.,]*", text)}
 
 
 def _told(said: str, told: set[str]) -> bool:
