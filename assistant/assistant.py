@@ -6,6 +6,7 @@ import os
 import re
 
 from assistant.answer import Answer
+from assistant.language.hearing import MAX_WORDS
 from assistant.language.reading import read
 from assistant.language.tables import Tables, load_tables
 from assistant.memory.conversation import Conversation
@@ -21,6 +22,7 @@ _LOG_WORDS = Pattern(r"\b(?:log|logged|frames?|rolls?|shoot|shot)\b", re.IGNOREC
 LONGEST_LETTERS = 6_000
 """Of a longer text only the beginning is read, and the reply says so: nobody asks a question that long, but a file may be piped in."""
 _CUT = f"Only the first {LONGEST_LETTERS:,} letters were read."
+_FEWER = f"Only the first {MAX_WORDS:,} words, numbers and marks were read."
 
 
 @changing
@@ -49,7 +51,8 @@ class Assistant:
         if talk.log is None and _LOG_WORDS.search(text):
             talk.log = self.keeper.load_log()
         kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
-        found = take_turn(Turn(read(text, self.tables, kit.names), talk))
+        query = read(text, self.tables, kit.names)
+        found = take_turn(Turn(query, talk))
         changed = (talk.kit, talk.log) != (kit, log)
         if changed:
             self._keep(kit, log)
@@ -58,7 +61,7 @@ class Assistant:
             del talk.before[:-50]
         elif talk.scene is not scene:
             talk.before.clear()
-        return found
+        return replace(found, reply=f"{found.reply} {_FEWER}") if query.cut else found
 
     def _keep(self, kit: object, log: object) -> None:
         """Keep what a turn changed of the kit and of the log."""

@@ -65,6 +65,7 @@ class Query:
     items: tuple[object, ...] = field(default=(), repr=False)
     names: tuple[str, ...] = ()
     mentioned: tuple[str, ...] = ()
+    cut: bool = False  # longer than what is read of a text
     figures: tuple[tuple[int, int, float], ...] = ()  # numbers written in figures: where they stand, and their values
 
     def all(self, quantity: str, of: str | None = None) -> list[Fact]:

@@ -15,8 +15,8 @@ from assistant.language.numbers import Raw, read_numbers
 from assistant.patterns import Pattern
 from assistant.records import record
 
-MAX_WORDS = 4000
-"""Longer texts are cut here and the rest is reported as not read."""
+MAX_WORDS = 2000
+"""Words, numbers and marks; longer texts are cut here and the reply says so."""
 
 
 @record

@@ -51,8 +51,11 @@ class Lexicon:
         if entries is None:
             return None
         after = _word_after(pieces, place + 1)
+        unknown = len(after) >= 5 and after.isalpha() and after not in self._by_first
         for rest, terminal, value in entries:
             if rest and rest[0] != after:  # most entries fail here
+                if unknown and len(rest) == 1 and len(rest[0]) >= 6 and rest[0] in _slips(after):
+                    return Entry(terminal, value, 2, f"{word} {rest[0]}")
                 continue
             stop = self._follow(rest, pieces, place + 1)
             if stop:
@@ -71,7 +74,7 @@ class Lexicon:
 
     def _meant(self, word: str) -> str:
         """The one word of the lexicon that is a single slip away, or nothing."""
-        if len(word) < 6 or len(word) > 14 or not word.isascii():
+        if len(word) < 5 or len(word) > 14 or not word.isascii():
             return ""
         if word not in self._forgiven:
             if len(self._forgiven) > 5000:
@@ -80,7 +83,7 @@ class Lexicon:
         return self._forgiven[word]
 
     def _search(self, word: str) -> str:
-        near = {slip for slip in _slips(word) if slip in self._by_first and len(slip) >= 5 and self._matters(slip)}
+        near = {slip for slip in _slips(word) if slip in self._by_first and len(slip) >= (5 if len(word) > 5 else 6) and self._matters(slip)}
         return near.pop() if len(near) == 1 else ""
 
     def _matters(self, word: str) -> bool:

@@ -35,9 +35,13 @@ _MARK_SPEEDS = (25.0, 6400.0)
 Meaning = tuple[str, str, float, str, str]
 
 
+_AROUND = 300
+"""Letters on either side beyond which nothing gives a bare number its meaning."""
+
+
 def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fact], text: str) -> Meaning | None:
     """(quantity, of, value, unit, cue) a bare number stands for, or None."""
-    before, after = text[: fact.start], text[fact.end :]
+    before, after = text[max(0, fact.start - _AROUND) : fact.start], text[fact.end : fact.end + _AROUND]
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
@@ -53,7 +57,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "place", "", 0.0, "", ""  # the frame on the nose of "+1, 0, -1"
     if fact.value >= 2 and patterns.match(r"\W*rows?\b", after, re.I):
         return "rows", "", fact.value, "", ""
-    if patterns.match(r"\W*(?:one|frame|shot|exposure|row)\b", after, re.I) and patterns.search(r"bracket|frame|exposures|\brow\b", text, re.I) and fact.value < 1:
+    if patterns.match(r"\W*(?:one|frame|shot|exposure|row)\b", after, re.I) and patterns.search(r"bracket|frame|exposures|\brow\b", text, re.I) and 0 < fact.value < 1:
         return "place", "", float(round(1 / fact.value)), "", ""  # "the third one": a frame's place in the bracket
     if patterns.match(r"\W*(?:shots?|frames?|exposures?)\b", after, re.I) and "bracket" in text.lower() and 1 < fact.value < 20:
         return "count", "", fact.value, "frames", ""
@@ -87,7 +91,7 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
 
 
 def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> Meaning | None:
-    lengths = [i for i in items if i.kind == "length" and i.unit in LENGTH and i.unit != "mm"]
+    lengths = [i for i in items[max(0, at - _AROUND) : at + _AROUND] if i.kind == "length" and i.unit in LENGTH and i.unit != "mm"]
     if not lengths:
         return None
     floor = max((i.end for i in lengths if i.end <= fact.start), default=0)

@@ -306,6 +306,7 @@ def _spoken_run(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, 
         inner = _number_at(pieces, stop + 1, [])
         if inner and isinstance(inner[0].value, Number) and [g for g, _ in groups] == [1]:
             return _fraction(pieces, place, inner[1], 1.0, inner[0].value.value, True)
+    groups, stop = _before_fraction(pieces, groups, stop)
     fraction = _spoken_fraction(pieces, place, groups, stop)
     if fraction:
         return fraction
@@ -439,6 +440,23 @@ def _joined(values: list[int]) -> int:
     return int("".join(str(v) for v in values)[:15])
 
 
+def _before_fraction(pieces: list[Raw], groups: list[tuple[int, int]], stop: int) -> tuple[list[tuple[int, int]], int]:
+    """"guide one ten one sixteenth": the last one begins a fraction of its own, where the whole run makes no shutter time."""
+    bottom = _part_bottom(pieces, _dash_skip(pieces, stop)[1])
+    if len(groups) < 2 or groups[-1][0] != 1 or bottom is None or bottom[0] >= 100:
+        return groups, stop
+    values = [g for g, _ in groups]
+    if values[0] == 1 and float(f"{_joined(values[1:])}{int(bottom[0]):02d}") in _SHUTTERS_SPOKEN:
+        return groups, stop
+    return groups[:-1], groups[-2][1]
+
+
+_SHUTTERS_SPOKEN = {125.0, 160.0, 180.0, 250.0, 320.0, 350.0, 400.0, 500.0, 640.0, 800.0, 1000.0, 1250.0, 1600.0}
+
+_PARTS_SAID = {(2, 3), (3, 4), (3, 8), (5, 8), (7, 8), (2, 10), (3, 10), (7, 10), (9, 10)}
+"""Parts said without an s: "three quarter power", "two third"."""
+
+
 def _spoken_fraction(pieces: list[Raw], place: int, groups: list[tuple[int, int]], stop: int) -> tuple[Raw, int] | None:
     """"one sixteenth", "three quarters", "one one twenty-fifth", "one twenty-eighth", "two hundredth"."""
     values = [g for g, _ in groups]
@@ -461,6 +479,8 @@ def _spoken_fraction(pieces: list[Raw], place: int, groups: list[tuple[int, int]
         return _fraction(pieces, place, bottom[1], 1.0, float(values[-1] + low), True)
     if values == [1] and low in (16, 32, 64, 8, 4, 2, 3, 5, 10, 15, 30, 60):
         return _fraction(pieces, place, bottom[1], 1.0, float(low), True)
+    if low <= 10 and (len(values) > 1 or values[0] >= 10 or not (word.endswith("s") or values[0] == 1 or (values[0], low) in _PARTS_SAID)):
+        return None  # "guide number forty four quarter power", "f eight half power"
     if len(values) == 1 and values[0] < 10 and low <= 10:
         return _fraction(pieces, place, bottom[1], float(values[0]), float(low), True)
     head = values[1:] if len(values) > 1 and values[0] == 1 else values

@@ -66,6 +66,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         items=tuple(items),
         names=tuple(told),
         mentioned=tuple(dict.fromkeys(i.word for i in items if is_role(i))),
+        cut=heard.cut,
         figures=tuple((t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start : t.start + 1].isdecimal()),
     )
 
@@ -210,10 +211,11 @@ def _settle_numbers(facts: Sequence[Fact], segments: Sequence[Segment], text: st
     items = [i for s in segments for i in s.items]
     places = {i.start: n for n, i in enumerate(items)}
     names = {i.word for i in items if i.kind == "name"}
+    kinds = frozenset(f.quantity for f in facts)
     out: list[Fact] = []
     for fact in facts:
         if fact.quantity == "number" and not fact.bad:
-            meant = _number_meant(fact, items, places[fact.start], names, facts, text)
+            meant = _number_meant(fact, items, places[fact.start], names, facts, kinds, text)
             if meant is None:
                 continue
             fact = meant
@@ -239,7 +241,7 @@ def _conditions(facts: list[Fact], items: Sequence[Item], places: dict[int, int]
     return out
 
 
-def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], facts: Sequence[Fact], text: str) -> Fact | None:
+def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], facts: Sequence[Fact], kinds: frozenset[str], text: str) -> Fact | None:
     before = [i for i in items[max(0, at - 4) : at]]
     value = fact.value
     pair = fact.other if not math.isnan(fact.other) else value
@@ -257,13 +259,13 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
     if "fastest" in cues and is_film_speed_mark(value) and value >= 25:
         return replace(fact, quantity="max_film_speed", of="", cue="at_most")
     if cues & {"push", "pull", "rate", "box_speed"} and is_film_speed_mark(value) and value >= 12:
-        return replace(fact, quantity="rated" if "rate" in cues and any(f.quantity == "film_speed" for f in facts) else "film_speed", of="")
+        return replace(fact, quantity="rated" if "rate" in cues and "film_speed" in kinds else "film_speed", of="")
     if reads and role and is_aperture_mark(pair):
         return replace(fact, quantity="aperture", value=pair, of=role, cue="meter")
     place = before[-1] if before else None
     after = list(items[at + 1 : at + 4])
     told = before and before[-1].kind in ("link", "mark") and any(is_role(i) for i in before[-3:])
-    if told and value >= 8 and value == int(value) and len(items) <= 6 and not names and not any(f.quantity in ("aperture", "distance") for f in facts):
+    if told and value >= 8 and value == int(value) and len(items) <= 6 and not names and kinds.isdisjoint(("aperture", "distance")):
         return replace(fact, quantity="guide_number", unit="", of=role)
     if before and before[-1].kind == "named" and value == int(value) and 2 <= value <= 12:
         return replace(fact, quantity="count", unit="flashes", of=before[-1].word)
@@ -272,29 +274,29 @@ def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], f
         return replace(fact, quantity="count", unit="flashes" if after[noun].word in ("flashes", "heads") else after[noun].word, of="")
     if after and after[0].kind == "guide_number" and value == int(value) and value <= 12:
         return replace(fact, quantity="count", unit="flashes", of="")
-    if "gn_hint" in cues | {i.word for i in after if i.kind == "cue"} and not any(f.quantity == "guide_number" for f in facts):
+    if "gn_hint" in cues | {i.word for i in after if i.kind == "cue"} and "guide_number" not in kinds:
         return replace(fact, quantity="guide_number", unit="", of="")
-    if fact.unit in ("ft", "m") and not any(f.quantity == "guide_number" for f in facts):
+    if fact.unit in ("ft", "m") and "guide_number" not in kinds:
         flash = any(i.kind == "noun" for i in items) or bool({"my_kit"} & {i.word for i in items if i.kind == "cue"})
         return replace(fact, quantity="guide_number", of="") if flash else replace(fact, quantity="distance", value=value * (0.3048 if fact.unit == "ft" else 1.0))
     if cues & {"move", "closer"} or _lens_limit(before, after, text):
         kind = _lens_limit(before, after, text)
         return replace(fact, quantity=kind, value=pair, of="") if kind and is_aperture_mark(pair) else fact
-    if pair != int(pair) and is_aperture_mark(pair) and not any(f.quantity == "aperture" for f in facts) and "lens" not in text.lower():
+    if pair != int(pair) and is_aperture_mark(pair) and "aperture" not in kinds and "lens" not in text.lower():
         return replace(fact, quantity="aperture", value=pair, of=role if reads else "")
-    if value in COMMON_FILMS and not any(f.quantity in ("film_speed", "rated") for f in facts) and any(f.quantity in ("guide_number", "distance", "aperture") for f in facts) \
-            and (any(f.quantity == "guide_number" for f in facts) or "guide_number" not in names):
+    if value in COMMON_FILMS and kinds.isdisjoint(("film_speed", "rated")) and not kinds.isdisjoint(("guide_number", "distance", "aperture")) \
+            and ("guide_number" in kinds or "guide_number" not in names):
         return replace(fact, quantity="film_speed", of="")
-    if value in COMMON_FILMS and "guide_number" in names and any(f.quantity == "film_speed" for f in facts):
+    if value in COMMON_FILMS and "guide_number" in names and "film_speed" in kinds:
         return replace(fact, quantity="film_speed", of="")
-    if place is not None and place.kind == "mark" and place.word in ("AT", "FOR") and is_aperture_mark(pair) and not any(f.quantity == "aperture" for f in facts) \
-            and any(f.quantity == "guide_number" for f in facts) and (any(f.quantity == "distance" for f in facts) or _asks_distance(items)):
+    if place is not None and place.kind == "mark" and place.word in ("AT", "FOR") and is_aperture_mark(pair) and "aperture" not in kinds \
+            and "guide_number" in kinds and ("distance" in kinds or _asks_distance(items)):
         return replace(fact, quantity="aperture", value=pair, of="")
-    if place is not None and place.kind == "mark" and place.word == "AT" and not any(f.quantity == "distance" for f in facts) \
-            and any(f.quantity == "guide_number" for f in facts) and not _asks_distance(items):
+    if place is not None and place.kind == "mark" and place.word == "AT" and "distance" not in kinds \
+            and "guide_number" in kinds and not _asks_distance(items):
         unit = next((f.unit for f in facts if f.quantity == "guide_number" and f.unit), "") or "ft"
         return replace(fact, quantity="distance", value=value * (0.3048 if unit == "ft" else 1.0), unit=unit)
-    if "guide_number" in names and not any(f.quantity == "guide_number" for f in facts) and 4 <= value <= 400:
+    if "guide_number" in names and "guide_number" not in kinds and 4 <= value <= 400:
         return replace(fact, quantity="guide_number", unit=_loose_unit(items))
     return fact
 
