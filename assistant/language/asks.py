@@ -216,6 +216,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if item.kind != "name" or item.word == "meter":
         return None
     before = segment.items[at - 1] if at else None
+    if item.word == "distance" and before is not None and before.kind == "length":
+        return None  # "an 11 foot throw"
     if before is not None and (before.kind in ("share", "power") or (before.kind == "mark" and before.word == "TWICE")):
         return None
     if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):

@@ -27,7 +27,7 @@ _END = Pattern(r"[.!?;](?=\s|$)")
 _LESS = r"under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
 _MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
-_BEFORE = Pattern(r"\b(?P<way>minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
+_BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
 _OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
 _FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone)?(?: \w+)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
 _THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
@@ -117,12 +117,15 @@ def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
     return sorted(out, key=lambda f: f.start)
 
 
+_AND_AT = Pattern(r"(?:[.,;?]|\band\b|\bso\b)\s*(?:and )?(?:at|for|now)\s+(?:f\W?\d[\d.]*|1/\d+|\d+ ?s\w*)\W*$", re.I)
 _ON_ONE_FACE = Pattern(r"\bboth\b|\btogether\b|\bthe two\b|\bcombined\b|\btotal\b|\bsum\b|\badd(?:s|ed)?\b|\bsame (?:face|subject|side|spot)\b|\bon top\b|\bplus\b|\boverlap", re.I)
 
 
 def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     """What is asked of the light that is there without naming it: "what's that at 1/500?"."""
     kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
+    if len(kinds) == 3 and len(set(kinds)) == 2 and _AND_AT.search(text) and not _OF_FLASH.search(text):
+        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
         return [Ask("exposure_value")]
     if patterns.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and not _OF_FLASH.search(text):
@@ -261,7 +264,7 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
         return fact
     if way is not None and way["way"].lower() in ("down", "less", "more", "lower", "drop", "drops", "dropped") and fact.quantity == "power_down" and not _IS_AMBIENT.search(_clause(fact, text)):
         return fact
-    cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten)", way["way"], re.I) else "less")
+    cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _clause(fact, text)
     of = _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)

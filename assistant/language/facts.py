@@ -64,7 +64,7 @@ def _share(place: Place) -> Fact:
     joined = [place.beside(-2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND") else None, place.beside(2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND", offset=1) else None]
     if any(i is not None and i.kind == "shutter" for i in joined):
         return _shutter(place)
-    bottom = float(place.item.unit or 0)
+    bottom = float(place.item.unit) if place.item.unit.isdecimal() else 0.0
     if place.text[place.item.start : place.item.end].strip().lower() in ("halves", "quarters", "doubles"):
         return fact_at(place, "remark", of="")  # what something does, no power
     if bottom in (3.0,) and not place.near("at_least"):

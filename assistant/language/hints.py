@@ -20,6 +20,8 @@ _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to
 
 _NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
 
+_TOTAL = r"\b(?:total|altogether|in all|all told|combined|both|sum)\b(?: loss| cost| lost)?\W*$"
+
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
     (r"\S", ("shutter", "exponent"), "shutter"),
@@ -38,12 +40,15 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (_BRACKET, ("guide_number",), "aperture"),
     (_BRACKET, ("power",), "power"),
     (r"\b(?:costs?|loss|eats?|takes?|loses?|lost|drinks?|swallows?)\W*\?\W*$|\bwhat do(?:es)? [^.?]{1,30}(?:cost|eat|take|lose|drink|swallow|steal)", ("aperture", "aperture"), "stops"),
-    (r"\b(?:total|altogether|in all|all told|combined|both)\b(?: loss| cost)?\W*\?\W*$", ("loss", "loss"), "stops"),
+    *((_TOTAL, pair, "stops") for pair in (("loss", "loss"), ("nd", "filter_loss"), ("loss", "filter_loss"), ("nd", "loss"), ("filter_loss", "filter_loss"), ("nd", "nd"), ("factor", "factor"))),
+    (r"how much|\b(?:up|down) by\b|happens|brighter|darker|\bgain|\bstops?\b|\bchange|difference|what does (?:it|that) do", ("shutter", "shutter"), "stops"),
+    (r"(?:\btwice|\bdouble|times|\dx)\b[^.?]*\b(?:as far|distance|away)\b.*how (?:dark|much (?:darker|dimmer|less))", (), "stops"),
+    (r"\bstops?\b[^.?]{0,24}\b(?:front to back|across|between)\b|\bfront to back\b[^.?]{0,24}\bstops?\b", ("gap",), "stops"),
     (_NOW_SET, ("aperture", "loss"), "aperture"),
     (_NOW_SET, ("aperture", "filter_loss"), "aperture"),
     (_NOW_SET, ("aperture", "nd"), "aperture"),
     (r"\b(?:loss|drop)\b", ("distance", "gap"), "stops"),
-    (r"\b(?:loss|difference)\W*\?|what(?:'s| is) lost|\bloss at\b", ("distance", "distance"), "stops"),
+    (r"\b(?:loss|difference|gain|gained|drop|change|lost|brighter|darker)\W*(?:\?|$)|what(?:'s| is) lost|\bloss at\b", ("distance", "distance"), "stops"),
     (r"\b(?:stops?|third|half) (?:faster|slower) than|(?:faster|slower) than", ("film_speed", "stops"), "film_speed"),
     (r"\b(?:time|exposure time)\W*\?\W*$", ("exposure_value", "aperture"), "shutter"),
     (r"\b(?:time|exposure time)\W*\?\W*$", ("aperture", "shutter", "film_speed"), "shutter"),

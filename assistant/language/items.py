@@ -292,7 +292,14 @@ def _sync_number(node: Node) -> Item:
 
 def _minutes(node: Node) -> Item:
     numbers = _numbers(node)
-    return _item("time", node, 60.0 * (numbers[0].value if numbers else 1.0), unit="min")
+    whole = 1.0 if _has(node, "AND") and len(numbers) == 1 else 0.0
+    return _item("time", node, 60.0 * (whole + (sum(n.value for n in numbers) or 1.0)), unit="min")
+
+
+def _minutes_seconds(node: Node) -> Item:
+    numbers = [n.value for n in _numbers(node)]
+    minutes = numbers[0] if len(numbers) == 2 else 1.0
+    return _item("time", node, 60.0 * minutes + numbers[-1], unit="min")
 
 
 def _focal(node: Node) -> Item:
@@ -399,7 +406,7 @@ BUILDERS: dict[str, Callable[[Node], Item]] = {
     "film_speed": _film_speed, "negative_film_speed": _negative("film_speed", "a film speed"), "din": _din, "old_scale": _old_scale,
     "not_a_number": _not_a_number, "degrees": _simple("degrees", "degrees"),
     "shutter": _shutter, "time": _time, "milliseconds": _simple("time", "ms", 0.001, "a time must be more than nothing"),
-    "minutes": _minutes, "negative_time": _negative("time", "a time"), "shutter_number": _shutter_number,
+    "minutes": _minutes, "minutes_seconds": _minutes_seconds, "negative_time": _negative("time", "a time"), "shutter_number": _shutter_number,
     "sync": lambda node: _item("sync", node, _numbers(node)[0].value, named=True), "sync_number": _sync_number,
     "one_second": lambda node: _item("time", node, 1.0, unit="s"),
     "exposure_value": _simple("exposure_value"), "negative_exposure_value": lambda node: _item("exposure_value", node, -_numbers(node)[0].value),

@@ -102,6 +102,8 @@ def _frame(fact: Fact, text: str) -> Fact:
     if not _is_length(fact) or fact.unit not in _SMALL or patterns.match(r"[\s-]*lens", text[fact.end :], re.I):
         return fact
     before, after = text[: fact.start], text[fact.end :]
+    if fact.unit == "mm" and fact.value >= 0.008 and patterns.match(r"[\s-]*(?:on |, ?)?(?:full|half)[- ]frame\b", after, re.I):
+        return replace(fact, quantity="focal_length", of="")  # "85mm full frame": the lens, then the format
     if not (_OF_FRAME.match(after) or _FRAME_IS.search(before)):
         return fact
     return replace(fact, quantity="frame_side", of="", cue=_side(before[-30:] + " " + patterns.split(r"[,.;?]", after)[0][:30]))

@@ -43,7 +43,7 @@ class Lexicon:
         if meant:
             found = self._match(meant, pieces, place)
             if found:
-                return Entry(found.terminal, found.value, found.length, meant)
+                return Entry(found.terminal, found.value, found.length, "" if word == meant + "s" else meant)
         return Entry("WORD", word, 1)
 
     def _match(self, word: str, pieces: Sequence[Raw], place: int) -> Entry | None:

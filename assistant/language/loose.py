@@ -27,6 +27,8 @@ _YEARS = Pattern(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
 _LOADED = Pattern(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have|i'm on|im on|i'm using|we're on)|now|what about|how about|and for|and with)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)
 _OVER_UNDER = Pattern(r"^\W*(?:stops? )?(?:too )?(?P<more>over|hot|above)|^\W*(?:stops? )?(?:too )?(?P<less>under|below)\b", re.I)
 _FILM_TALK = Pattern(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\bEI\b|box speed", re.I)
+_SHOT = Pattern(r"\b(?:shot|loaded|loading|exposed|rated|metered|metered for|metered at|set for)\W+(?:my |the |a |with |it )*$", re.I)
+_SHOT_AFTER = Pattern(r"^\s*(?:(?:film|at|as|and|but|instead|by mistake|when)\b|[,.;]|$)", re.I)
 _ROLLS = (8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 24.0, 27.0, 36.0, 72.0)
 _ROLL_BEFORE = Pattern(r"\brolls? (?:of|has|holds|with)\W*$", re.I)
 _ROLL_AFTER = Pattern(r"^\W*(?:exps?\b|exposures?|frames?|shots?|on (?:the|a) roll|left on|left\b|to a roll)", re.I)
@@ -84,6 +86,8 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
     if patterns.search(r"\bfrom\W*(?:iso )?$", before, re.I) and patterns.match(r"\W*to (?:iso |asa )?\d{2,4}\b\W*(?:film|iso|asa|speed|stock)?", after, re.I) and known:
         return "film_speed", "", fact.value, "", ""
     if known and _LOADED.search(before) and not patterns.match(r"\W*(?:feet|foot|m\b|metres|stops?|people|flash|frames?)", after, re.I):
+        return "film_speed", "", fact.value, "", ""
+    if _SHOT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
     if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before):
         return "film_speed", "", fact.value, "", ""

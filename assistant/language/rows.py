@@ -14,7 +14,7 @@ from assistant.patterns import Pattern
 FRONT = r"\b(?:front|nearest|nearer|closest|closer (?:row|one|person)|first row|near (?:row|end|one|side|person)|bow)\b"
 BACK = r"\b(?:back|rear|furthest|farthest|last row|(?:third|fourth|fifth) row|far (?:row|end|one|side|person)|stern|hindmost)\b(?! (?:a|the light|the flash|it|up|off|to|walls?|drop|ground|curtain)\b)"
 MIDDLE = r"\b(?:middle|second row|cent(?:re|er) row)\b"
-WALL = r"\b(?:walls?|backdrops?|backgrounds?|backcloth|seamless|paper(?! neg)|cyc|curtain|canvas)\b"
+WALL = r"\b(?:walls?|backdrops?|backgrounds?|bg|backcloth|seamless|paper(?! neg)|cyc|curtain|canvas)\b"
 PEOPLE = r"(?:her|him|them|me|you|it|us|his|their|the (?!camera|light|flash|lens|tripod)\w+|my (?!camera|light|flash|lens|tripod)\w+|a (?:sitter|subject|model))"
 LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b"
 

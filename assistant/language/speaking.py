@@ -277,6 +277,11 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "modifier": lambda f: "", "bare": lambda f: "bare",
     "camera_distance": lambda f: f"the camera's distance of {speak_length(f.value, f.unit) if f.unit in LENGTH else number(f.value)}",
     "max_distance": lambda f: f"at most {speak_length(f.value, f.unit)}" if f.unit in LENGTH else "a limit of distance",
+    "min_distance": lambda f: f"no nearer than {speak_length(f.value, f.unit)}" if f.unit in LENGTH else "a nearest distance",
+    "max_count": lambda f: f"at most {number(f.value)} {f.unit or 'of them'}",
+    "max_film_speed": lambda f: f"ISO {number(f.value, 4)} at most",
+    "move": lambda f: f"a move of {speak_length(abs(f.value), f.unit)}" if f.unit in LENGTH else "a move",
+    "time": lambda f: f"{_seconds(f.value)}",
     "min_power": lambda f: f"lowest power 1/{number(1 / f.value)}" if f.value else "",
     "stops": lambda f: scales.speak_stops(abs(f.value)),
     "loss": lambda f: f"{scales.speak_stops(f.value)} lost" if f.value > 0 else "nothing lost",
@@ -317,8 +322,8 @@ def unused(facts: list[Fact]) -> str:
     parts = []
     for f in facts:
         why = WHY_UNUSED.get(f.quantity)
-        parts.append(f"{fact(f)} was not needed" + (f": {why}" if why else ""))
-    return "; ".join(parts).capitalize()[:1] + "; ".join(parts)[1:] + "." if parts else ""
+        parts.append(fact(f) + (f" ({why})" if why else ""))
+    return f"Not needed: {'; '.join(dict.fromkeys(parts))}." if parts else ""
 
 
 _UNTOLD = frozenset({"modifier", "camera_filter", "number", "format", "last_move", "remark"})

@@ -59,8 +59,9 @@ _SPOKEN = {"velocity": "speed", "capacitance": "capacitance", "supply": "battery
 def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     if fact.quantity in ("velocity", "capacitance", "supply", "voltage") and not 0 < fact.value < float("inf"):
         return replace(fact, bad=fact.bad or f"a {_SPOKEN[fact.quantity]} must be more than nothing")
-    named = patterns.search(r"\bt\s?0?\.(1|5)\W*(?:is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start])
-    if named and fact.quantity in ("t01", "t05", "shutter", "time", "duration") and fact.value < 1:
+    short = fact.quantity in ("t01", "t05", "shutter", "time", "duration") and fact.value < 1
+    named = patterns.search(r"\bt\s?0?\.(1|5)\W*(?:is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start]) if short else None
+    if named:
         return replace(fact, quantity="t01" if named[1] == "1" else "t05", of="")
     around = lower[max(0, fact.start - 30) : fact.end + 25]
     if fact.quantity == "power" and fact.unit == "%" and patterns.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
@@ -77,7 +78,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(around):
         return replace(fact, quantity="interval")
-    if fact.quantity == "shutter" and fact.of != "ambient" and patterns.search(r"^[^.?!]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
+    if fact.quantity == "shutter" and fact.of != "ambient" and not patterns.search(r"\b(?:i'm|im|i am|camera|shutter|shooting|we're|were)(?: is| set)? (?:at|on)\W*$", lower[: fact.start]) and patterns.search(r"^[^.?!]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")
     if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and patterns.search(r"\b(?:flash|pulse|burst|it) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
         return fact if patterns.search(r"\b(?:shoot|shooting|shot|using|under|with) (?:the |my )?flash at\W*$", lower[: fact.start]) else replace(fact, quantity="duration")
@@ -103,7 +104,7 @@ def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     counted = Counter(f.quantity for f in facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     cues = {i.word for i in items if i.kind == "cue"}
-    rules = (_pulse, _movement, _recycling, _series, _compared, _stored, _fired, _added)
+    rules = (_pulse, _movement, _recycling, _series, _compared, _stored, _fired, _added, _for_another_aperture)
     for rule in rules:
         found = rule(lower, kinds, cues, asks)
         if found is not None:
@@ -180,7 +181,15 @@ def _added(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
         return [Ask("count", "", "flashes")] if kinds & {"shutter", "time"} else [Ask("shutter", "series")]
     if "battery" in cues and "count" in kinds and "?" in lower and kinds & {"power", "power_down", "stops", "signed", "relation"}:
         return [Ask("count", "", "pops")]
-    if {"energy", "two_aperture"} <= kinds and "two_energy" not in kinds and patterns.search(r"\benergy\b|how (?:much|many)", lower):
+    return None
+
+
+def _for_another_aperture(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"300 joules for f/8, how many for f/11": of what was named first."""
+    counted = all(a.quantity == "count" and not a.unit for a in asks)
+    if {"energy", "two_aperture"} <= kinds and counted and not kinds & {"two_energy", "guide_number", "count", "distance"} and patterns.search(r"how (?:much|many) (?:for|at|do|would|will|to|is|are)\b", lower):
+        return [Ask("energy", "", "J")]
+    if {"energy", "two_aperture"} <= kinds and not asks and "guide_number" not in kinds and "two_energy" not in kinds and patterns.search(r"\benergy\b|how (?:much|many)", lower):
         return [Ask("energy", "", "J")]
     return None
 

@@ -14,17 +14,17 @@ _TAG = Pattern(
     r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|,\s*no\s*\?\s*$"
 )
-_NO_TAG = Pattern(r"\b(?:stops?|third|half) (?:of|from|off) (?:right|correct)\s*[?!.]*\s*$|\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
+_NO_TAG = Pattern(r"\b(?:put|puts|get|gets|make|makes|bring|brings|set|expose) (?:it|that|this|them|her|him|the \w+) right\s*[?!.]*\s*$|\b(?:stops?|third|half) (?:of|from|off) (?:right|correct)\s*[?!.]*\s*$|\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
 _PHRASE = Pattern(
     r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b"
     r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
-    r"|\b(?:isn't|isnt|doesn't|doesnt|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|this)\b\s*[?.!]*\s*$"
+    r"|\b(?:isn't|isnt|doesn't|doesnt|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
     r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
     r"|\bis it (?:true|correct|right|so|a myth)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
 )
 _FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = Pattern(
-    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
+    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d))|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
 )
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must))")
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\?\s*$")

@@ -83,7 +83,7 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
     replace them all. A new value said of nobody replaces that of the only owner.
     """
     kept = list(old)
-    before = tuple(kept)  # two values said in one breath never replace each other
+    before = frozenset(kept)  # two values said in one breath never replace each other
     groups: dict[tuple[str, str], list[Fact]] = {}
     for fact in new:
         groups.setdefault((fact.quantity, fact.of), []).append(fact)
@@ -97,7 +97,8 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
             facts = [replace(f, of=of) for f in facts]
         drop = same if len(facts) > 1 else same[-1:]
         place = kept.index(drop[0]) if drop else len(kept)
-        kept = [k for k in kept if k not in drop]
+        gone = frozenset(drop)
+        kept = [k for k in kept if k not in gone]
         kept[place:place] = facts
     return tuple(_only_one_power(kept, groups)) + tuple(added)
 

@@ -7,6 +7,7 @@ import math
 from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.units import LENGTH
@@ -55,12 +56,18 @@ def correction(query: Query, talk: Conversation) -> Fact | None:
     return _recast(new[0], target) if target else None
 
 
+_ALIKE = {"sync": "shutter", "widest_aperture": "aperture", "smallest_aperture": "aperture", "min_power": "power"}
+_NO = Pattern(r"^\W*(?:no|nope|wait|sorry|oops|actually|hang on|scratch that|correction)\b(?!\W+(?:more|less|closer|further|flash|light)\b)")
+
+
 def last_put_right(query: Query, talk: Conversation) -> Fact | None:
     """"no sorry, it's 120", right after a fact of the kit was told: that fact."""
-    if talk.scene.asks or not talk.kit.facts or "correction" not in query.cues or len(query.facts) != 1:
+    put_right = "correction" in query.cues or _NO.match(query.text.lower()) is not None
+    if talk.scene.asks or not talk.kit.facts or not put_right or len(query.facts) != 1 or query.asks:
         return None
     new, last = query.facts[0], talk.kit.facts[-1]
-    return _recast(new, last) if new.quantity in ("number", "distance", last.quantity) and not new.bad else None
+    alike = new.quantity in ("number", "distance", last.quantity) or new.quantity == _ALIKE.get(last.quantity)
+    return _recast(new, last) if alike and not new.bad else None
 
 
 def _recast(fact: Fact, target: Fact) -> Fact:

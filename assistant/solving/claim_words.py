@@ -73,6 +73,7 @@ _SHIFT = (
     ("film_speed", Pattern(r"(?:iso|asa) ?(\d+) ?(?:film )?(?:to|->|→|up to|down to) ?(?:iso|asa)? ?(\d+)")),
     ("film_speed", Pattern(r"\b(?:push|pull)\w* (?:it |film )?(?:from )?(\d{2,4}) (?:to|up to|down to) (\d{2,4})\b")),
     ("power", Pattern(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)?\b ?(?:to|->|up to|down to) ?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b")),
+    ("film_speed", Pattern(r"\b(?:from |film )?(\d{2,4})(?: speed| film| iso| asa)? (?:to|up to|down to) (?:an? |the )?(\d{2,4})(?= ?(?:speed|film|iso|asa)\b)")),
     ("film_speed", Pattern(r"(?:iso|asa) (?:from )?(\d+) (?:to|up to) (\d+)")),
     ("distance", Pattern(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)? ?(?:to|->|→|out to|back to) ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)\b")),
     ("power", Pattern(r"\b(full|half|quarter|1/\d+) (?:power )?to (half|quarter|full|an eighth|eighth|1/\d+)(?: power)?\b")),

@@ -13,6 +13,7 @@ from assistant import patterns
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import back_off_for_spread, distance_for_falloff, falloff_stops
+from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks, twins
@@ -291,6 +292,7 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
                                         (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if patterns.search(words, text)), None)
     if said is None or (said.quantity == "times" and by_words is not None):
         return (by_words, ()) if by_words is not None else None
+    require_positive(**({"times": said.value} if said.quantity == "times" else {}))
     size = abs(said.value) if said.quantity != "times" else math.log2(said.value)
     if patterns.search(r"how (?:much|far) (?:further|farther|back)|further back|step(?:s|ping)? back|drift(?:s|ing)? back|move (?:it )?back\b|back it off|pull (?:it )?back", text):
         return -size, (said,)

@@ -185,7 +185,7 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
 
 
 _RATED_AT = Pattern(r"push|pull|\brat(?:e|ed|ing)\b|meter(?:ed|ing)?\b|expos(?:ed?|ing)\b|\bsho(?:t|ot|oting)\b|\bei\b|by mistake|instead of|wrong|left (?:it |the )?(?:\w+ )?(?:on|at|set)|box (?:says|speed)", re.I)
-_IS_BOX = Pattern(r"\b(?:box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
+_IS_BOX = Pattern(r"\b(?:loaded|loading|box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
 _BOX_AFTER = Pattern(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w |print )?(?:film|slide|neg|negative|box|stock|roll|chrome)\b|^\s*in the camera", re.I)
 _IS_RATED = Pattern(r"\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
 
@@ -350,4 +350,10 @@ def _stops_reciprocity(query: Query) -> Solution | None:
     return None
 
 
-_ROWS = {"latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "shutter": (_shutter,), "duration": (_shutter,), "time": (_shutter,)}
+def _rating_to_set(query: Query, ask: Ask) -> Solution | None:
+    """"160 film rated one stop over, what do I set": the dial of the meter, where nothing is said of a flash."""
+    moved = query.has("stops") or query.has("push") or query.has("years")
+    return _film_speed(query, ask) if moved and not query.has("shutter") and patterns.search(r"\brat(?:e|ed|ing)\b|box speed|\bEI\b", query.text, re.I) else None
+
+
+_ROWS = {"aperture": (_rating_to_set,), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "shutter": (_shutter,), "duration": (_shutter,), "time": (_shutter,)}

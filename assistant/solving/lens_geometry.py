@@ -187,7 +187,8 @@ def _bellows(query: Query, ask: Ask) -> Solution | None:
     if value is None:
         return None
     factor = optics.bellows_factor_from_magnification(value)
-    stops = Quantity("stops", math.log2(factor), "stops")
+    lost = patterns.search(r"\b(?:lost|loses?|losing|loss|costs?|darker)\b", query.text, re.I) and not patterns.search(r"\b(?:open|add|give|extra|more|compensat\w*|make up)\b", query.text, re.I)
+    stops = Quantity("stops", -math.log2(factor) if lost else math.log2(factor), "stops")
     notes = ("Flash and ambient light lose the same.",)
     working = (f"(1 + magnification {value:.3g}) squared = {factor:.3g}",)
     if ask.quantity == "stops":

@@ -149,6 +149,9 @@ def _is_taken_off(text: str, known: Fact) -> bool:
         return True
     before = patterns.split(r"[.?!;]\s", text[: known.start])[-1]
     here = patterns.split(r"[.?!;]\s", text[known.end :])
+    off = patterns.search(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bremov\w+", text[: known.start], re.I)
+    if off and patterns.search(r"\b(?:was|were|had|with it)\b", text[off.end() : known.start], re.I):
+        return True
     if _WITHOUT.search(before) or _WITHOUT.search(here[0]):
         return False
     return bool(_OFF.search(text[known.end :]))

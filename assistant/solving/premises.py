@@ -12,6 +12,7 @@ from assistant.solving.claim_rules import judge_rule
 from assistant.solving.claim_words import plain, terms
 
 _STATED = Pattern(r"\b(?:halves|doubles|quadruples|triples|quarters|divides|multiplies)\b|\b(?:cuts?|drops?|reduces?)\b[^.?!]{0,24}\b(?:in half|by half|to half|to a (?:half|quarter))\b|\b(?:costs?|loses?|adds?|gives?) (?:only |just |me )?(?:a|one|two|three|half a|\d) stops?\b")
+_IS_STOPS = Pattern(r"\b(?:is|are|means|makes) (?:only |just |about )?(?:a|one|two|three|four|half a|\d) stops?\b")
 _GIVEN = Pattern(r"\b(?:since|because|as|given that|seeing that|so|knowing|remember(?:ing)? that)\b|,|\band\b")
 _ASKING = Pattern(r"\b(?:what|whats|what's|which|how (?:many|much|far|long)|where)\b")
 
@@ -20,7 +21,7 @@ def put_right(query: Query) -> tuple[Query, str]:
     """The question without the words of a rule said in it, and the sentence that puts a false rule right."""
     said = plain(query.text)
     asked = _ASKING.search(said)
-    stated = _STATED.search(said)
+    stated = _STATED.search(said) or (_IS_STOPS.search(said) if _REASON.search(said) else None)
     if query.claim or not stated or (asked and asked.start() < stated.start() and not _GIVEN.search(said[asked.end() : stated.start()])):
         return query, _about_parts(query, said)
     reason = _REASON.search(said) is not None and asked is not None and "," in said[: asked.start()]

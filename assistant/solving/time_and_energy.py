@@ -262,7 +262,7 @@ def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | 
     if part:
         return None
     value = math.log2(two / one)
-    between = any(w in lower for w in ("between", "difference", "brighter", "stronger", "more light", "more powerful", "apart", "gain", "advantage", "over a", "than"))
+    between = any(w in lower for w in ("between", "difference", "brighter", "stronger", "more light", "more powerful", "apart", "gain", "advantage", "over a", "than", " vs", "versus"))
     winner = f"{max(one, two):g} Ws" if between else None
     return Solution(answers=(Quantity("stops", abs(value) if between else value, "stops", winner),), used=tuple(energies), topic="time", working=(f"log2 of {max(one, two):g} / {min(one, two):g}",),
                     notes=("Energy alone; the reflector and the head decide how much of it arrives.",))

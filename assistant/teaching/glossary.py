@@ -34,7 +34,7 @@ _REASON = Pattern(
     r"|\b(?:does|do|will|would|is|are)\b.{0,60}\b(?:matters?|affect\w*|make (?:a|any) difference|change (?:anything|.{0,20}exposure|the flash)|need to (?:change|allow|open))\b"
 )
 _WHY_ONLY = Pattern(r"\b(?:why|how come|explain|reason|what's the point)\b")
-_MEANING = Pattern(r"^what (?:does|do) .{1,40} mean\b")
+_MEANING = Pattern(r"^what(?:s|'s)? (?:does |do |is )?.{1,40} mean\b")
 _HOW_TO = Pattern(r"^\W*how (?:do|does|can|could|would|should) (?:i|you|one|we) (?:find|work|measure|test|tell|know|discover|figure)\b|\bhow long (?:is|does|are|do) (?:a |the |an )?(?:\w+ )?flash(?:es)?(?: last)?\W*$")
 _STOPS_WANTED = Pattern(r"\b(?:one|two|three|four|half a|\d+(?:\.\d+)?) stops? (?:under|over|darker|brighter|less|more|down|up|below|above|hotter)\b|\btrue or false\b|\bis that (?:right|so|true)\b")
 _QUANTITY = (
@@ -52,7 +52,8 @@ _GLUE = frozenset(
 
 
 def _plain(text: str) -> str:
-    return " ".join(text.replace("\u2019", "'").lower().split())
+    said = " ".join(text.replace("\u2019", "'").lower().split())
+    return patterns.sub(r"\b(ca|do|wo|does|is|are|did|should|would|could|was|have|has)nt\b", r"\1n't", said)
 
 
 def _singular(word: str) -> str:
@@ -137,7 +138,7 @@ def _named_alone(said: str) -> Term | None:
     """The term named where little else is said."""
     if _STOPPING.search(said):
         return None
-    words = _words(said)
+    words = _words(patterns.sub(r"\b(nd|ev|gn|iso)(\d)", r"\1 \2", said))
     # Only glue words around the name: otherwise the question is about something else.
     core = tuple(word for word in words if word not in _GLUE_SINGULAR)
     found = _longest(words)
@@ -145,7 +146,7 @@ def _named_alone(said: str) -> Term | None:
         return None
     term, start, size = found
     named = frozenset(words[start : start + size])
-    left = [word for word in core if word not in named and not (word.isdigit() and _MEANING.match(said))]
+    left = [word for word in core if word not in named and not (patterns.fullmatch(r"[\d.]+", word) and _MEANING.match(said))]
     return term if len(left) <= (1 if size > 1 else 0) else None
 
 

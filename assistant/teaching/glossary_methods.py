@@ -5,6 +5,12 @@ from __future__ import annotations
 from assistant.teaching.glossary_entry import COMMON, NAVY, PHOTOMETRY, Why, why
 
 METHODS: tuple[Why, ...] = (
+    why("feather and bounce", (r"\bfeather\w*", r"\bbounc\w*|\bceiling", r"\b(?:how|what|change\w*|sum|goes|differ\w*|explain|light)\b"),
+        "Feathering points the middle of the beam past the subject, so that its softer edge lights more evenly: the distance stays, and the edge gives about a stop less. Bouncing makes the ceiling the light, large and soft: into the sum go the whole path from flash to ceiling to subject as the distance, and one and a half to two stops for a white surface.",
+        NAVY + "; " + COMMON, "what do feathering and bouncing do to the light?"),
+    why("feather method", (r"\bfeather\w*", r"\b(?:how|why|what|explain|when|light|flash|beam)\b"),
+        "Feathering points the middle of the beam past the subject and lets its edge do the lighting: the light falls off more gently across a group or a face, and the background can be kept darker. The edge gives less, about a stop as a rule, so make a test frame; the distance to count is still from flash to subject.",
+        COMMON, "how does feathering change the light?"),
     why("bounce method", (r"\b(?:bounc\w*)\b", r"\b(?:ceilings?|walls?|flash\w*|light|picture|photo)\b"),
         "Bouncing turns the ceiling or wall into one large light, so shadows grow soft and the light spreads more evenly over the room, coming from above or from the side. Tilt the head so that the light lands in front of the subject, count the whole path from flash to ceiling to subject as the distance, and open about one and a half to two stops more for a white surface. Coloured paint tints the picture, and a high or dark ceiling gives back too little.",
         NAVY + "; " + COMMON, "how do I bounce flash off a ceiling?"),
