@@ -133,6 +133,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("aperture", "", "", item.start)
     if item.word == "meter" and text[item.start : item.end].lower().startswith("reading") and any(i.kind == "cue" and i.word == "what" for i in segment.items[max(0, at - 4) : at]):
         return Ask("aperture", _whom(segment, at), "", item.start)
+    if item.word == "coverage" and patterns.search(r"\b(?:in|many) stops\b|\bstops? (?:of )?(?:spread|cover)", text.lower()):
+        return Ask("stops", "", "", item.start)
     if item.word in _CUE_ASKS:
         return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
     return None

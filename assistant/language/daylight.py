@@ -132,6 +132,8 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
+    if len(kinds) == 1 and patterns.search(r"\bsunny.?(?:16|sixteen)\b", text, re.I) and any(f.quantity == "film_speed" for f in facts):
+        return [Ask("shutter" if kinds == ["aperture"] else "aperture")]
     if kinds == ["aperture", "aperture"] and any(f.of == "ambient" for f in facts) and _OF_FLASH.search(text) and _ON_ONE_FACE.search(text):
         return [Ask("aperture")]
     if patterns.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:

@@ -18,7 +18,7 @@ _BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?
 _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|"
              r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)")
 
-_NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
+_NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\b(?:bare|without it|now)\W*(?:would be|is|it's|gives|makes|what)?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
 
 _TOTAL = r"\b(?:total|altogether|in all|all told|combined|both|sum)\b(?: loss| cost| lost)?\W*$"
 
@@ -47,6 +47,13 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (_NOW_SET, ("aperture", "loss"), "aperture"),
     (_NOW_SET, ("aperture", "filter_loss"), "aperture"),
     (_NOW_SET, ("aperture", "nd"), "aperture"),
+    (_NOW_SET, ("aperture", "magnification"), "aperture"),
+    (r"\bwhats? (?:it|that|this|the \w+) costs?\b|\bwhat (?:it|that|this) costs?\b|\bwhats? (?:it|that|the \w+) (?:cost|eat|lose|take)", ("aperture", "aperture"), "stops"),
+    (r"\b(?:darker|brighter|under|over|down|up|less|more) by\W*(?:what|how much)?\W*$", ("distance", "distance"), "stops"),
+    (r"\bwhere\b|what distance|how (?:far|close|near)", ("distance", "aperture", "aperture"), "distance"),
+    (r"what do i (?:add|give|take off|open)|how much do i (?:add|give|open)", ("stops",), "stops"),
+    (r"what(?:'s|s| is| does| would| will) f\W?\d[\d.]*\b[^?]*\b(?:at|become|on)\b", ("aperture", "power"), "aperture"),
+    (r"what(?:'s|s| is| does| would| will) f\W?\d[\d.]*\b[^?]*\b(?:at|become|on)\b", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\b(?:loss|drop)\b", ("distance", "gap"), "stops"),
     (r"\b(?:loss|difference|gain|gained|drop|change|lost|brighter|darker)\W*(?:\?|$)|what(?:'s| is) lost|\bloss at\b", ("distance", "distance"), "stops"),
     (r"\b(?:stops?|third|half) (?:faster|slower) than|(?:faster|slower) than", ("film_speed", "stops"), "film_speed"),

@@ -29,6 +29,7 @@ _OVER_UNDER = Pattern(r"^\W*(?:stops? )?(?:too )?(?P<more>over|hot|above)|^\W*(?
 _FILM_TALK = Pattern(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\bEI\b|box speed", re.I)
 _SHOT = Pattern(r"\b(?:shot|loaded|loading|exposed|rated|metered|metered for|metered at|set for)\W+(?:my |the |a |with |it )*$", re.I)
 _SHOT_AFTER = Pattern(r"^\s*(?:(?:film|at|as|and|but|instead|by mistake|when)\b|[,.;]|$)", re.I)
+_THEN_RATED = Pattern(r"^\s*(?:film |neg |slide )?(?:rated|shot|metered|exposed)\b(?: it)?(?: at| to| as| for)?\s*(?:iso |ei |asa )?\d{2,4}\b", re.I)
 _ROLLS = (8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 24.0, 27.0, 36.0, 72.0)
 _ROLL_BEFORE = Pattern(r"\brolls? (?:of|has|holds|with)\W*$", re.I)
 _ROLL_AFTER = Pattern(r"^\W*(?:exps?\b|exposures?|frames?|shots?|on (?:the|a) roll|left on|left\b|to a roll)", re.I)
@@ -86,6 +87,8 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
     if patterns.search(r"\bfrom\W*(?:iso )?$", before, re.I) and patterns.match(r"\W*to (?:iso |asa )?\d{2,4}\b\W*(?:film|iso|asa|speed|stock)?", after, re.I) and known:
         return "film_speed", "", fact.value, "", ""
     if known and _LOADED.search(before) and not patterns.match(r"\W*(?:feet|foot|m\b|metres|stops?|people|flash|frames?)", after, re.I):
+        return "film_speed", "", fact.value, "", ""
+    if _THEN_RATED.match(after):
         return "film_speed", "", fact.value, "", ""
     if _SHOT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""

@@ -9,13 +9,13 @@ from collections.abc import Sequence
 from assistant import patterns
 from assistant.language import daylight, guide_words, light_losses
 from assistant.language.asks import asks_of
+from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
 from assistant.language.hearing import hear
 from assistant.language.hints import implied_asks
 from assistant.language.items import PACE_METRES, Item, build
 from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.lists import expand
-from assistant.language.loose import loose_number
 from assistant.language.names import index_of, names_told
 from assistant.language.numbers import Number
 from assistant.language.parsing import parse
@@ -26,7 +26,7 @@ from assistant.language.yes_no import is_claim
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
-from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.scales import is_aperture_mark
 
 
 def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
@@ -215,7 +215,7 @@ def _settle_numbers(facts: Sequence[Fact], segments: Sequence[Segment], text: st
     out: list[Fact] = []
     for fact in facts:
         if fact.quantity == "number" and not fact.bad:
-            meant = _number_meant(fact, items, places[fact.start], names, facts, kinds, text)
+            meant = number_meant(fact, items, places[fact.start], names, facts, kinds, text)
             if meant is None:
                 continue
             fact = meant
@@ -239,85 +239,3 @@ def _conditions(facts: list[Fact], items: Sequence[Item], places: dict[int, int]
         else:
             out.append(replace(fact, quantity="film_speed") if fact.quantity == "gn_iso" else fact)
     return out
-
-
-def _number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], facts: Sequence[Fact], kinds: frozenset[str], text: str) -> Fact | None:
-    before = [i for i in items[max(0, at - 4) : at]]
-    value = fact.value
-    pair = fact.other if not math.isnan(fact.other) else value
-    loose = loose_number(fact, items, at, facts, text)
-    if loose:
-        return replace(fact, quantity=loose[0], of=loose[1], value=loose[2], unit=loose[3], cue=loose[4])
-    if text[fact.start : fact.end].lower() in ("one", "zero") and value <= 1:
-        return None
-    cues = {i.word for i in before if i.kind == "cue"}
-    reads = any(i.kind == "link" or (i.kind == "cue" and i.word == "meter") or (i.kind == "name" and i.word == "meter") for i in before[-2:])
-    role = next((i.word for i in reversed(before) if is_role(i)), "")
-    pushed = any(i.kind == "cue" and i.word in ("push", "pull") for i in items[at + 1 : at + 3])
-    if (pushed or patterns.search(r"\b(?:faster|slower)\b", text.lower())) and is_film_speed_mark(value) and value >= 12:
-        return replace(fact, quantity="film_speed", of="")
-    if "fastest" in cues and is_film_speed_mark(value) and value >= 25:
-        return replace(fact, quantity="max_film_speed", of="", cue="at_most")
-    if cues & {"push", "pull", "rate", "box_speed"} and is_film_speed_mark(value) and value >= 12:
-        return replace(fact, quantity="rated" if "rate" in cues and "film_speed" in kinds else "film_speed", of="")
-    if reads and role and is_aperture_mark(pair):
-        return replace(fact, quantity="aperture", value=pair, of=role, cue="meter")
-    place = before[-1] if before else None
-    after = list(items[at + 1 : at + 4])
-    told = before and before[-1].kind in ("link", "mark") and any(is_role(i) for i in before[-3:])
-    if told and value >= 8 and value == int(value) and len(items) <= 6 and not names and kinds.isdisjoint(("aperture", "distance")):
-        return replace(fact, quantity="guide_number", unit="", of=role)
-    if before and before[-1].kind == "named" and value == int(value) and 2 <= value <= 12:
-        return replace(fact, quantity="count", unit="flashes", of=before[-1].word)
-    noun = next((n for n, i in enumerate(after) if i.kind == "noun"), None)
-    if noun is not None and noun > 0 and all(i.kind in ("word", "named") for i in after[:noun]) and value == int(value) and 2 <= value <= 24:
-        return replace(fact, quantity="count", unit="flashes" if after[noun].word in ("flashes", "heads") else after[noun].word, of="")
-    if after and after[0].kind == "guide_number" and value == int(value) and value <= 12:
-        return replace(fact, quantity="count", unit="flashes", of="")
-    if "gn_hint" in cues | {i.word for i in after if i.kind == "cue"} and "guide_number" not in kinds:
-        return replace(fact, quantity="guide_number", unit="", of="")
-    if fact.unit in ("ft", "m") and "guide_number" not in kinds:
-        flash = any(i.kind == "noun" for i in items) or bool({"my_kit"} & {i.word for i in items if i.kind == "cue"})
-        return replace(fact, quantity="guide_number", of="") if flash else replace(fact, quantity="distance", value=value * (0.3048 if fact.unit == "ft" else 1.0))
-    if cues & {"move", "closer"} or _lens_limit(before, after, text):
-        kind = _lens_limit(before, after, text)
-        return replace(fact, quantity=kind, value=pair, of="") if kind and is_aperture_mark(pair) else fact
-    if pair != int(pair) and is_aperture_mark(pair) and "aperture" not in kinds and "lens" not in text.lower():
-        return replace(fact, quantity="aperture", value=pair, of=role if reads else "")
-    if value in COMMON_FILMS and kinds.isdisjoint(("film_speed", "rated")) and not kinds.isdisjoint(("guide_number", "distance", "aperture")) \
-            and ("guide_number" in kinds or "guide_number" not in names):
-        return replace(fact, quantity="film_speed", of="")
-    if value in COMMON_FILMS and "guide_number" in names and "film_speed" in kinds:
-        return replace(fact, quantity="film_speed", of="")
-    if place is not None and place.kind == "mark" and place.word in ("AT", "FOR") and is_aperture_mark(pair) and "aperture" not in kinds \
-            and "guide_number" in kinds and ("distance" in kinds or _asks_distance(items)):
-        return replace(fact, quantity="aperture", value=pair, of="")
-    if place is not None and place.kind == "mark" and place.word == "AT" and "distance" not in kinds \
-            and "guide_number" in kinds and not _asks_distance(items):
-        unit = next((f.unit for f in facts if f.quantity == "guide_number" and f.unit), "") or "ft"
-        return replace(fact, quantity="distance", value=value * (0.3048 if unit == "ft" else 1.0), unit=unit)
-    if "guide_number" in names and "guide_number" not in kinds and 4 <= value <= 400:
-        return replace(fact, quantity="guide_number", unit=_loose_unit(items))
-    return fact
-
-
-COMMON_FILMS = frozenset({25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1600, 3200})
-
-
-def _lens_limit(before: Sequence[Item], after: Sequence[Item], text: str) -> str:
-    """Which end of the lens a bare number is: "opens to 2.8 and closes to 22"."""
-    if "lens" not in text.lower():
-        return ""
-    near = [i.word for i in (*before[-3:], *after) if i.kind == "cue" and i.word in ("smallest_stop", "at_least", "widest", "wide_open", "at_most")]
-    if not near:
-        return ""
-    last = near[-1] if not any(i.kind == "cue" and i.word in near for i in before[-3:]) else [w for w in near if any(i.kind == "cue" and i.word == w for i in before[-3:])][-1]
-    return "widest_aperture" if last in ("widest", "wide_open") else "smallest_aperture"
-
-
-def _asks_distance(items: Sequence[Item]) -> bool:
-    return any((i.kind == "cue" and i.word == "how_far") or (i.kind == "name" and i.word == "distance") for i in items)
-
-
-def _loose_unit(items: Sequence[Item]) -> str:
-    return next((i.word for i in items if i.kind == "unit_name"), "")

@@ -61,6 +61,9 @@ _EQUALS = Pattern(r"\b(?:same|equals?|equivalent|equal|identical|is|are|another 
 def claim_of_filters(query: Query) -> Solution | None:
     """"a three-stop ND is the same as ND 0.6": two ways of marking a filter, set side by side."""
     filters = query.all("nd")
+    summed = _filters_summed(query, filters)
+    if summed is not None:
+        return summed
     if not query.claim or len(filters) != 2 or {f.quantity for f in query.facts} - {"nd", "number", "camera_filter"}:
         return None
     said = plain(query.text)
@@ -72,6 +75,20 @@ def claim_of_filters(query: Query) -> Solution | None:
         return None
     lead = f"{'Yes' if holds else 'No'}. The first takes {speak_stops(one.value)}, the second {speak_stops(two.value)}."
     return Solution(answers=(Quantity("claim", holds), marks.stops(one.value, "ND")), used=(one, two), topic="claims", lead=lead)
+
+
+def _filters_summed(query: Query, filters: list[Fact]) -> Solution | None:
+    """"two stops of ND plus one stop of ND is three stops": densities add, factors multiply."""
+    said = plain(query.text)
+    last = [*filters[2:], *(f for f in query.facts if f.quantity in ("stops", "loss", "filter_loss"))]
+    if not query.claim or len(filters) < 2 or len(last) != 1 or not _STACKED.search(said[filters[0].start : filters[1].start]) or last[0].start < filters[1].start:
+        return None
+    right = filters[0].value + filters[1].value
+    holds = abs(right - abs(last[0].value)) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right, "ND")), used=(*filters[:2], last[0]), topic="claims", lead=f"{'Yes' if holds else 'No'}. Stops of filters add: together they take {speak_stops(right)}.")
+
+
+_STACKED = Pattern(r"\b(?:plus|and|with|on top|added|stacked|together)\b|[+&]")
 
 
 def _way(off: float) -> str:

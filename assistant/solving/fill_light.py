@@ -21,7 +21,7 @@ from assistant.solving.solution import Solution, needs
 
 _SAME = 0.2
 """Stops within which a camera setting is taken to be the daylight's own exposure."""
-_SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? up|both(?: lights| together)?|the two|same (?:face|subject|side)|overlap\w*|combined|added|adds? to|on top)\b", re.I)
+_SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side)|overlap\w*|combined|added|adds? to|on top)\b", re.I)
 _WHAT_FLASH = Pattern(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b", re.I)
 _ADDS = Pattern(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)

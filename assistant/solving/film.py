@@ -226,7 +226,7 @@ _TOO_LIGHT = Pattern(r"\btoo (?:light|bright|dense|pale)\b|\bover\w*\b", re.I)
 def _put_right(query: Query) -> Solution | None:
     """"my slides come out a stop too dark, how many stops do I add": as many, the other way."""
     off = [f for f in query.facts if f.quantity in ("stops", "loss", "relation")]
-    if len(off) != 1 or query.has("film_speed") or not patterns.search(r"how (?:many|much)[^?]*\b(?:add|open|give|correct|change|close|take)", query.text, re.I):
+    if len(off) != 1 or query.has("film_speed") or not patterns.search(r"(?:how (?:many|much)|what do i)[^?]*\b(?:add|open|give|correct|change|close|take)", query.text, re.I):
         return None
     slides = patterns.search(r"slide|chrome|transparen|trann|print|frames?\b|pictures?|shots\b|negs?\b|negative", query.text, re.I)
     dark, light = bool(_TOO_DARK.search(query.text)), bool(_TOO_LIGHT.search(query.text))

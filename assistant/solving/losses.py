@@ -105,7 +105,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
     total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
-    if not _COSTS.search(query.text) and not patterns.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
+    if not _COSTS.search(query.text) and not any(f.quantity == "loss" for f in said) and not patterns.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
         return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",
                         notes=("Stops in a row add; factors multiply.",))
     return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts))), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
@@ -149,10 +149,10 @@ def _is_taken_off(text: str, known: Fact) -> bool:
         return True
     before = patterns.split(r"[.?!;]\s", text[: known.start])[-1]
     here = patterns.split(r"[.?!;]\s", text[known.end :])
-    off = patterns.search(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bremov\w+", text[: known.start], re.I)
+    off = patterns.search(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bremov\w+|^\W*(?:the |my )?\w+ off\b", text[: known.start], re.I)
     if off and patterns.search(r"\b(?:was|were|had|with it)\b", text[off.end() : known.start], re.I):
         return True
-    if _WITHOUT.search(before) or _WITHOUT.search(here[0]):
+    if _WITHOUT.search(before) or _WITHOUT.search(here[0].split(",")[0]):
         return False
     return bool(_OFF.search(text[known.end :]))
 

@@ -188,7 +188,8 @@ def _energy(query: Query, ask: Ask) -> Solution | None:
                         notes=("A capacitor at flash voltage can kill, also when switched off; leave the inside to a repairer.",))
     if len(query.all("aperture")) == 2 and len(query.all("energy")) == 1 and not any(query.has(q) for q in ("distance", "guide_number", "film_speed")):
         return _energy_for_aperture(query)
-    if query.has("aperture") or query.has("guide_number"):
+    more = query.has("stops") and len(query.all("aperture")) == 1 and len(query.all("energy")) == 1 and not any(query.has(q) for q in ("distance", "film_speed", "power"))
+    if query.has("aperture") and not more or query.has("guide_number"):
         return None
     full = query.first("energy")
     if full is None:

@@ -1,0 +1,215 @@
+"""Bare numbers: what a number with no unit of its own is, by the words around it and by what else was said.
+
+"key reads 8" · "four of them" · "8 at ten feet, guide 80" · "push it to 800"
+Each rule looks at one thing; the first that knows the number has it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+
+from assistant import patterns
+from assistant.language.items import Item
+from assistant.language.loose import loose_number
+from assistant.language.segments import is_role
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import record, replace
+from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.units import LENGTH
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+COMMON_FILMS = frozenset({25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1600, 3200})
+
+
+@record
+class Bare:
+    """A bare number and what stands around it: four items before it, three after; kinds and names said anywhere."""
+
+    fact: Fact
+    items: Sequence[Item]
+    at: int
+    names: set[str]
+    facts: Sequence[Fact]
+    kinds: frozenset[str]
+    text: str
+
+    @property
+    def value(self) -> float:
+        """The number as written."""
+        return self.fact.value
+
+    @property
+    def mark(self) -> float:
+        """The number as an f-number: "five six" is 5.6."""
+        return self.fact.value if math.isnan(self.fact.other) else self.fact.other
+
+    @property
+    def before(self) -> list[Item]:
+        """Up to four items before it."""
+        return list(self.items[max(0, self.at - 4) : self.at])
+
+    @property
+    def after(self) -> list[Item]:
+        """Up to three items after it."""
+        return list(self.items[self.at + 1 : self.at + 4])
+
+    @property
+    def cues(self) -> set[str]:
+        """The cues before it."""
+        return {i.word for i in self.before if i.kind == "cue"}
+
+    @property
+    def reads(self) -> bool:
+        """Whether a meter or a verb stands right before it."""
+        return any(i.kind == "link" or (i.kind in ("cue", "name") and i.word == "meter") for i in self.before[-2:])
+
+    def of(self, quantity: str, **more: Any) -> Fact:
+        """The number as that quantity."""
+        return replace(self.fact, quantity=quantity, **more)
+
+
+def number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], facts: Sequence[Fact], kinds: frozenset[str], text: str) -> Fact | None:
+    """The fact that a bare number is, the number itself where nothing tells; None for a "one" that counts nothing."""
+    loose = loose_number(fact, items, at, facts, text)
+    if loose:
+        return replace(fact, quantity=loose[0], of=loose[1], value=loose[2], unit=loose[3], cue=loose[4])
+    if text[fact.start : fact.end].lower() in ("one", "zero") and fact.value <= 1:
+        return None
+    bare = Bare(fact, items, at, names, facts, kinds, text)
+    return next((found for rule in RULES if (found := rule(bare))), fact)
+
+
+def _film(n: Bare) -> Fact | None:
+    """"push it to 800", "800 is a stop faster", "the fastest I have is 400"."""
+    if not is_film_speed_mark(n.value) or n.value < 12:
+        return None
+    pushed = any(i.kind == "cue" and i.word in ("push", "pull") for i in n.items[n.at + 1 : n.at + 3])
+    if pushed or patterns.search(r"\b(?:faster|slower)\b", n.text.lower()):
+        return n.of("film_speed", of="")
+    if "fastest" in n.cues and n.value >= 25:
+        return n.of("max_film_speed", of="", cue="at_most")
+    if n.cues & {"push", "pull", "rate", "box_speed"}:
+        return n.of("rated" if "rate" in n.cues and "film_speed" in n.kinds else "film_speed", of="")
+    return None
+
+
+def _reading(n: Bare) -> Fact | None:
+    """"the key reads 8"; "the key is 80" of a light just told is its guide number."""
+    role = next((i.word for i in reversed(n.before) if is_role(i)), "")
+    if n.reads and role and is_aperture_mark(n.mark):
+        return n.of("aperture", value=n.mark, of=role, cue="meter")
+    told = n.before and n.before[-1].kind in ("link", "mark") and any(is_role(i) for i in n.before[-3:])
+    if told and n.value >= 8 and n.value == int(n.value) and len(n.items) <= 6 and not n.names and n.kinds.isdisjoint(("aperture", "distance")):
+        return n.of("guide_number", unit="", of=role)
+    return None
+
+
+def _count(n: Bare) -> Fact | None:
+    """"the little ones, four", "two identical heads", "3 GN 80 heads"."""
+    if n.value != int(n.value) or n.value > 24:
+        return None
+    if n.before and n.before[-1].kind == "named" and 2 <= n.value <= 12:
+        return n.of("count", unit="flashes", of=n.before[-1].word)
+    noun = next((place for place, i in enumerate(n.after) if i.kind == "noun"), None)
+    if noun and all(i.kind in ("word", "named") for i in n.after[:noun]) and n.value >= 2:
+        word = n.after[noun].word
+        return n.of("count", unit="flashes" if word in ("flashes", "heads") else word, of="")
+    if n.after and n.after[0].kind == "guide_number" and n.value <= 12:
+        return n.of("count", unit="flashes", of="")
+    return None
+
+
+def _hinted_guide(n: Bare) -> Fact | None:
+    if "gn_hint" in n.cues | {i.word for i in n.after if i.kind == "cue"} and "guide_number" not in n.kinds:
+        return n.of("guide_number", unit="", of="")
+    return None
+
+
+def _in_a_unit(n: Bare) -> Fact | None:
+    """"80 in feet": a flash's guide number, or else a distance."""
+    if n.fact.unit not in ("ft", "m") or "guide_number" in n.kinds:
+        return None
+    flash = any(i.kind == "noun" or (i.kind == "cue" and i.word == "my_kit") for i in n.items)
+    return n.of("guide_number", of="") if flash else n.of("distance", value=n.value * LENGTH[n.fact.unit])
+
+
+_TO_A_ROW = Pattern(r"\W*(?:away )?(?:from|to) (?:the |my )?(?P<back>last|back|rear|far|farthest|furthest)?\b", )
+
+
+def _row(n: Bare) -> Fact | None:
+    """"three metres from the nearest and four from the last": in the unit of the length before."""
+    before = next((f for f in reversed(n.facts) if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start), None)
+    found = _TO_A_ROW.match(n.text[n.fact.end :].lower())
+    if before is None or not before.of or found is None or not found["back"]:
+        return None
+    return n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of="back")
+
+
+def _lens_end(n: Bare) -> Fact | None:
+    """"opens to 2.8 and closes to 22"; after "move it" nothing is told by it."""
+    kind = _lens_limit(n.before, n.after, n.text)
+    if kind and is_aperture_mark(n.mark):
+        return n.of(kind, value=n.mark, of="")
+    return n.fact if kind or n.cues & {"move", "closer"} else None
+
+
+def _lens_limit(before: Sequence[Item], after: Sequence[Item], text: str) -> str:
+    if "lens" not in text.lower():
+        return ""
+    near = [i.word for i in (*before[-3:], *after) if i.kind == "cue" and i.word in ("smallest_stop", "at_least", "widest", "wide_open", "at_most")]
+    if not near:
+        return ""
+    nearer = [i.word for i in before[-3:] if i.kind == "cue" and i.word in near]
+    return "widest_aperture" if (nearer or near)[-1] in ("widest", "wide_open") else "smallest_aperture"
+
+
+def _decimal_mark(n: Bare) -> Fact | None:
+    """"five six", "2.8": only apertures are numbered so."""
+    if n.mark == int(n.mark) or not is_aperture_mark(n.mark) or "aperture" in n.kinds or "lens" in n.text.lower():
+        return None
+    role = next((i.word for i in reversed(n.before) if is_role(i)), "")
+    return n.of("aperture", value=n.mark, of=role if n.reads else "")
+
+
+def _common_film(n: Bare) -> Fact | None:
+    """"guide number 80, ten feet, 400": film is sold in such speeds."""
+    if n.value not in COMMON_FILMS:
+        return None
+    lacks = n.kinds.isdisjoint(("film_speed", "rated")) and not n.kinds.isdisjoint(("guide_number", "distance", "aperture")) \
+        and ("guide_number" in n.kinds or "guide_number" not in n.names)
+    asked_again = "guide_number" in n.names and "film_speed" in n.kinds
+    return n.of("film_speed", of="") if lacks or asked_again else None
+
+
+def _what_lacks(n: Bare) -> Fact | None:
+    """"8 at 12, guide 80", "need eleven at three metres": the one quantity that is still wanting."""
+    if "guide_number" not in n.kinds:
+        return None
+    at = bool(n.before) and n.before[-1].kind == "mark" and n.before[-1].word in ("AT", "FOR")
+    wanted = "want" in n.cues and "distance" in n.kinds and "count" not in n.names
+    if is_aperture_mark(n.mark) and "aperture" not in n.kinds and (wanted or at and ("distance" in n.kinds or _asks_distance(n.items))):
+        return n.of("aperture", value=n.mark, of="")
+    if at and n.before[-1].word == "AT" and "distance" not in n.kinds and not _asks_distance(n.items):
+        unit = next((f.unit for f in n.facts if f.quantity == "guide_number" and f.unit), "") or "ft"
+        return n.of("distance", value=n.value * LENGTH[unit], unit=unit)
+    return None
+
+
+def _named_guide(n: Bare) -> Fact | None:
+    if "guide_number" in n.names and "guide_number" not in n.kinds and 4 <= n.value <= 400:
+        return n.of("guide_number", unit=next((i.word for i in n.items if i.kind == "unit_name"), ""))
+    return None
+
+
+def _asks_distance(items: Sequence[Item]) -> bool:
+    return any((i.kind == "cue" and i.word == "how_far") or (i.kind == "name" and i.word == "distance") for i in items)
+
+
+RULES: tuple[Callable[[Bare], Fact | None], ...] = (
+    _film, _reading, _count, _hinted_guide, _in_a_unit, _row, _lens_end, _decimal_mark, _common_film, _what_lacks, _named_guide,
+)
