@@ -101,7 +101,7 @@ def _impossible(turn: Turn) -> Answer | None:
 def _tells_kit(turn: Turn) -> Answer | None:
     """Something told and nothing asked: noted, in the kit where it is about the gear."""
     query, talk = turn.query, turn.conversation
-    if query.asks or query.claim or not (query.facts or query.names) or offers(query):
+    if query.asks or query.claim or not (query.facts or query.names or "only_full_half" in query.cues) or offers(query):
         return None
     if (talk.missing and not _about_gear(query)) or (_mostly_unknown(query) and not query.names):
         return None
@@ -114,7 +114,7 @@ def _tells_kit(turn: Turn) -> Answer | None:
         return None
     if talk.scene.asks and _limits_only(query):
         return None
-    words = speaking.understood(tuple(f for f in query.facts if f.quantity != "number"))
+    words = speaking.understood(tuple(f for f in query.facts if f.quantity != "number")) or ("only full and half power." if "only_full_half" in query.cues else "")
     names = "".join(f" I call it {n}." for n in query.names if "call_it" in query.cues)
     return _noted(query, "Noted: " + words.removeprefix("From ") + names if words else "Noted." + names)
 

@@ -11,6 +11,7 @@ from assistant.units import LENGTH
 
 
 def length_fact(place: Place) -> Fact:
+    """What a length is: where a light stands, a path, a move, a lens, a focus."""
     told = place.beside(-1)
     flash = place.beside(-2)
     whole = place.at == len(place.items) - 1 and told is not None and told.kind == "link" and flash is not None

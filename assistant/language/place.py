@@ -61,6 +61,7 @@ class Place:
 
 
 def fact_at(place: Place, quantity: str, value: float | None = None, **more: object) -> Fact:
+    """The item at this place as a fact of this quantity, its own value unless another is given."""
     item = place.item
     body: dict[str, object] = {"unit": item.unit, "of": place.owner, "other": item.other, "start": item.start, "end": item.end,
                                "said": place.text[item.start : item.end], "bad": item.bad, "estimate": item.estimate, "sentence": place.sentence}

@@ -11,6 +11,7 @@ from assistant.query import Fact
 
 
 def stop_fact(place: Place) -> Fact:
+    """What stops are: a loss, a push, a relation between lights, a power turned down, a difference."""
     for rule in (_push, _filter_loss, _modifier_loss, _relation, _power_down):
         found = rule(place)
         if found:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stops_from_key_plus_fill, stops_from_key_to_fill
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -125,10 +127,16 @@ def _brighter(query: Query) -> Solution | None:
     name = winner.name.upper() if len(winner.name) == 1 else winner.name
     wanted = next((a.of for a in query.asks if a.quantity == "stops" and a.of), "")
     if wanted and "brightest" not in query.cues and wanted in (one.name, two.name):
+        if _REFERENCE_FIRST.search(query.text):
+            wanted = two.name if wanted == one.name else one.name
         signed = stops if wanted == one.name else -stops
         return Solution(answers=(marks.stops(signed, wanted),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations")
     return Solution(answers=(marks.stops(abs(stops), name),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations",
                     lead=f"{name if len(name) == 1 else 'The ' + name} is brighter")
+
+
+_REFERENCE_FIRST = Pattern(r"\b(?:under|below|over|above|beneath) (?:the |my )?\w+(?: light)? (?:is|does|lies|sits|reads)\b", re.I)
+"""In "how far under the key is the fill" the light named first is the one compared with."""
 
 
 def _compares(query: Query) -> bool:

@@ -41,7 +41,7 @@ METHODS: tuple[Why, ...] = (
     why("one light portrait", (r"\bportraits?\b", r"\b(?:one|single|1) (?:flash|light|head|strobe|speedlight)\b", r"\bhow\b"),
         "Put the flash about 45 degrees to one side and above the eyes, as close as the frame allows, and soften it by an umbrella, a softbox or bounce. Set a reflector on the other side for the shadows. Then divide the guide number by the distance from flash to face, take off the loss, and set that f-number.",
         COMMON, "how do I light a portrait with one flash?"),
-    why("manual flash method", (r"\b(?:manual|old|simple|plain) flash\w*\b|\bflash\w*\b.{0,16}\bmanual(?:ly)?\b", r"\b(?:easiest|simplest|best|how|way)\b", r"\b(?:expos\w*|set|use|using|start|work|run)\b"),
+    why("manual flash method", (r"\b(?:manual|old|simple|plain) flash\w*\b|\bflash\w*\b.{0,16}\bmanual(?:ly)?\b", r"\b(?:easiest|simplest|best|how|way)\b", r"\b(?:expos\w*|set|use|using|start|manual(?:ly)? ?(?!flash))\b"),
         "Divide the guide number by the distance from flash to subject: that is the f-number, at the film speed the number is for. Keep the flash at one distance and you need only one f-number. Take off the losses of modifiers, and bracket the first roll.",
         NAVY + "; " + COMMON, "what's the easiest way to expose with a manual flash?"),
     why("how long a flash lasts", (r"\bhow long\b", r"\bflash(?:es)?\b", r"\bhow long (?:is|does|are|do) (?:a |the |an )?(?:\w+ )?flash(?:es)?(?: last)?\W*$"),
