@@ -143,9 +143,11 @@ _TO_A_ROW = Pattern(r"\W*(?:away )?(?:from|to) (?:the |my )?(?P<back>last|back|r
 
 def _row(n: Bare) -> Fact | None:
     """"three metres from the nearest and four from the last": in the unit of the length before."""
+    found = _TO_A_ROW.match(n.text[n.fact.end : n.fact.end + 40].lower())
+    if found is None or not found["back"]:
+        return None
     before = next((f for f in reversed(n.facts) if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start), None)
-    found = _TO_A_ROW.match(n.text[n.fact.end :].lower())
-    if before is None or not before.of or found is None or not found["back"]:
+    if before is None or not before.of:
         return None
     return n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of="back")
 

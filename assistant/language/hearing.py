@@ -230,6 +230,8 @@ def _settle(tokens: list[Token], text: str) -> list[Token]:
         inches = _spoken_inches(plain, place, after)
         if token.type == "GUIDE" and not _number_follows(plain, place, text):
             token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
+        if _begins_a_length(plain, place):
+            out.append(Token("COMMA", ",", token.start, token.start))
         if token.type == "NUM" and after is not None and _measures(plain, place):
             token = Token("SIZE", token.value, token.start, token.end)
         elif token.type == "NUM" and after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_A_LENGTH | {"GUIDE"}):
@@ -238,6 +240,16 @@ def _settle(tokens: list[Token], text: str) -> list[Token]:
         if inches:
             out.append(Token("INCH_MARK", "in", token.end, token.end))
     return out
+
+
+_SUBUNITS = {("ft", "in"), ("m", "cm"), ("m", "mm"), ("yd", "ft"), ("yd", "in")}
+
+
+def _begins_a_length(tokens: list[Token], place: int) -> bool:
+    """"guide number fifty metres five metres": a second length, not the small part of the first as in "5 ft 6 in"."""
+    if place < 2 or place + 1 >= len(tokens) or tokens[place].type != "NUM" or tokens[place + 1].type != "LEN" or tokens[place - 1].type != "LEN":
+        return False
+    return tokens[place - 2].type in ("NUM", "SIZE") and (tokens[place - 1].value, tokens[place + 1].value) not in _SUBUNITS
 
 
 _BETWEEN = {"LINK", "OF", "IN", "LEN", "METER", "A", "COLON", "EQ", "ABOUT", "GLUE", "SIGN", "SIGN_MINUS", "AT"}

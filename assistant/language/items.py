@@ -103,10 +103,11 @@ def _length_more(node: Node) -> Item:
 
 
 def _feet_and_inches(node: Node) -> Item:
-    feet, inches = _numbers(node)[:2]
-    if _unit(node) in ("m", "cm", "yd", "in"):
-        return _length(node)
-    return _item("length", node, feet.value * LENGTH["ft"] + inches.value * LENGTH["in"], unit="ft")
+    whole, part = _numbers(node)[:2]
+    units = [str(c.value) for c in node.children if isinstance(c, Token) and c.type == "LEN" and c.value in LENGTH]
+    large = units[0] if units else "ft"
+    small = units[1] if len(units) > 1 else "cm" if large == "m" else "in"
+    return _item("length", node, whole.value * LENGTH[large] + part.value * LENGTH[small], unit=large)
 
 
 def _marked(unit: str) -> Callable[[Node], Item]:

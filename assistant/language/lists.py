@@ -16,6 +16,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _JOIN = Pattern(r"^\s*(?:,|and|or|,\s*and|,\s*or|&|/|then|,\s*then)\s*(?:at\s+|f/?\s*)?$", re.IGNORECASE)
+_AND = Pattern(r"\b(?:and|or|then)\b|&", re.IGNORECASE)
 LISTED = frozenset({"distance", "aperture", "film_speed", "power", "guide_number", "shutter"})
 PAIRS = {"length_range": "distance", "aperture_choice": "aperture", "aperture_range": "aperture", "number_range": "number", "guide_number_pair": "guide_number"}
 
@@ -25,11 +26,31 @@ def runs(facts: Sequence[Fact], text: str) -> list[list[Fact]]:
     out: list[list[Fact]] = []
     for fact in facts:
         gap = text[out[-1][-1].end : fact.start] if out else ""
-        if out and _JOIN.match(gap) and fact.start >= out[-1][-1].end:
-            out[-1].append(fact)
-        else:
+        if not out or not _JOIN.match(gap) or fact.start < out[-1][-1].end:
             out.append([fact])
-    return out
+        elif _another_kind(out[-1], fact):
+            out.append([*_taken_along(out[-1], gap), fact])
+        else:
+            out[-1].append(fact)
+    return [run for run in out if run]
+
+
+def _kind(fact: Fact) -> str:
+    return PAIRS.get(fact.quantity, fact.quantity)
+
+
+def _another_kind(run: Sequence[Fact], fact: Fact) -> bool:
+    return _kind(fact) != "number" and any(_kind(f) not in ("number", _kind(fact)) for f in run)
+
+
+def _taken_along(run: list[Fact], gap: str) -> list[Fact]:
+    """In "guide 56, 5, 7 and 10 feet" the 5 and the 7 go with the feet: they are taken from the run before."""
+    if not _AND.search(gap):
+        return []
+    last = max(n for n, f in enumerate(run) if _kind(f) != "number")
+    taken = run[last + 1 :]
+    del run[last + 1 :]
+    return taken
 
 
 def expand(facts: Sequence[Fact], text: str) -> list[Fact]:

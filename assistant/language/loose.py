@@ -38,7 +38,7 @@ _MARK_SPEEDS = (25.0, 6400.0)
 Meaning = tuple[str, str, float, str, str]
 
 
-_AROUND = 300
+_AROUND = 150
 """Letters on either side beyond which nothing gives a bare number its meaning."""
 
 
@@ -56,7 +56,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "count", "", fact.value, "frames", ""
     if 0 < fact.value < 10 and patterns.match(r"\s*(?:of an? )?stops? down\b(?! to\b)", after, re.I):
         return "stops", "", fact.value, "", "less"
-    if fact.value == 0 and patterns.search(r"[+]\s?\d|\bbracket", text, re.I):
+    if fact.value == 0 and ("+" in text or "bracket" in text.lower()) and patterns.search(r"[+]\s?\d|\bbracket", text, re.I):
         return "place", "", 0.0, "", ""  # the frame on the nose of "+1, 0, -1"
     if fact.value >= 2 and patterns.match(r"\W*rows?\b", after, re.I):
         return "rows", "", fact.value, "", ""

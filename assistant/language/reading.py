@@ -20,6 +20,7 @@ from assistant.language.names import index_of, names_told
 from assistant.language.numbers import Number
 from assistant.language.parsing import parse
 from assistant.language.segments import Segment, cut, is_role, owners
+from assistant.language.slips_of_tongue import put_right
 from assistant.language.tables import Tables
 from assistant.language.time_words import time_asks, time_facts
 from assistant.language.yes_no import is_claim
@@ -40,7 +41,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         heard = hear(text, tables.lexicon, index_of([*names, *told]))
     items = build(parse(heard.tokens, tables))
     segments = cut(items)
-    items = _put_right(items)
+    items, taken_back = put_right(items, text)
     segments = cut(items)
     facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
     facts = _lens_span(_rows_in_order(facts, text), text)
@@ -67,7 +68,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         names=tuple(told),
         mentioned=tuple(dict.fromkeys(i.word for i in items if is_role(i))),
         cut=heard.cut,
-        figures=tuple((t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start : t.start + 1].isdecimal()),
+        figures=tuple((t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start : t.start + 1].isdecimal() and not any(t.start in part for part in taken_back)),
     )
 
 
@@ -150,39 +151,6 @@ def _now_here(facts: list[Fact], text: str) -> list[Fact]:
     if len(placed) != 1 or len(moved) != 1 or not patterns.search(r"\b(now|today|tonight|this time)\b", text[placed[0].end :].lower()):
         return facts
     return [replace(f, quantity="distance", of="", cue="") if f is moved[0] else f for f in facts]
-
-
-_SAME_KIND = {"length": {"guide_number", "length"}, "number": {"guide_number", "film_speed", "aperture", "length", "power", "share"}}
-
-
-def _put_right(items: list[Item]) -> list[Item]:
-    """A slip of the tongue: "one twenty feet, no sorry, one ten feet" is 110 feet."""
-    out: list[Item] = []
-    slips = {"correction"}
-    for item in items:
-        gap = [i for i in out[-4:] if i.kind != "glue"]
-        said = [i for i in gap if i.kind == "cue" and i.word in slips]
-        if item.kind in ("length", "number", "guide_number", "film_speed", "aperture", "power", "share") and said:
-            at = next((n for n in range(len(out) - 1, max(-1, len(out) - 6), -1) if out[n].kind not in ("glue", "mark", "cue", "link", "word")), None)
-            old = out[at] if at is not None else None
-            same = old is not None and (old.kind == item.kind or old.kind in _SAME_KIND.get(item.kind, set()))
-            if old is not None and at is not None and same and all(i.kind in ("glue", "mark", "cue", "link") for i in out[at + 1 :]):
-                out[at:] = [_as_kind(item, old)]
-                continue
-        out.append(item)
-    return out
-
-
-def _as_kind(item: Item, old: Item) -> Item:
-    """The new value as the kind of quantity that the old one was."""
-    if item.kind == old.kind:
-        return item
-    value = item.value
-    if old.kind == "guide_number" and item.kind == "length":
-        value = item.value / (0.3048 if item.unit == "ft" else 1.0)
-    if old.kind == "length" and item.kind == "number":
-        value = item.value * (0.3048 if old.unit == "ft" else 1.0)
-    return replace(old, value=value, unit=item.unit or old.unit, start=item.start, end=item.end, bad=item.bad)
 
 
 def _cues(items: Sequence[Item]) -> frozenset[str]:

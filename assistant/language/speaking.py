@@ -291,6 +291,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "focus_distance": lambda f: f"focus at {speak_length(f.value, f.unit) if f.unit in LENGTH else number(f.value)}",
     "push": lambda f: f"{'pushed' if f.value > 0 else 'pulled'} {scales.speak_stops(abs(f.value))}",
     "aperture_range": lambda f: f"f/{number(f.value)} to f/{number(f.other)}",
+    "number_range": lambda f: f"{number(f.value)} to {number(f.other)}",
     "relation": lambda f: f"{scales.speak_stops(abs(f.value))} {'under' if f.cue == 'less' else 'over'} {f.to or 'it'}",
     "ratio": lambda f: f"{number(f.value)}:1",
     "gap": lambda f: f"{speak_length(f.value, f.unit)} between" if f.unit in LENGTH else "",

@@ -11,6 +11,13 @@ from assistant.query import Fact
 
 
 def stop_fact(place: Place) -> Fact:
+    """The fact that so many stops make where they stand: a push, a loss, a relation, a power, or plain stops.
+
+    The value is in stops, signed for a push only; film speeds that were read as stops become a range of them.
+    """
+    speeds = patterns.match(r"(\d{2,4}) ?(?:to|-) ?(\d{2,4})", place.text[place.item.start : place.item.end].lower())
+    if speeds and place.item.value >= 25:  # "pushed 400 to 1600 stops?": film speeds, whose stops are asked
+        return fact_at(place, "number_range", float(speeds[1]), other=float(speeds[2]), of="")
     """What stops are: a loss, a push, a relation between lights, a power turned down, a difference."""
     for rule in (_push, _filter_loss, _modifier_loss, _relation, _power_down):
         found = rule(place)

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 
+from assistant.bounds import OutOfRange
 from assistant.physics.ranges import require_positive
 
 RECIPROCITY_THRESHOLD = 1.0
@@ -118,7 +119,7 @@ def corrected_from_table(metered: float, table: Sequence[tuple[float, float]]) -
     """
     rows = sorted(table)
     if not rows:
-        raise ValueError("no reciprocity table")
+        raise OutOfRange("no reciprocity table")
     for measured, corrected in rows:
         require_positive(metered=measured, corrected=corrected)
     require_positive(shutter=metered)
@@ -144,7 +145,7 @@ def expired_stops(years: float) -> float:
     2.0
     """
     if not (years >= 0 and math.isfinite(years)):
-        raise ValueError(f"years past the date cannot be {years}")
+        raise OutOfRange(f"years past the date cannot be {years}")
     return years / EXPIRED_YEARS_PER_STOP
 
 
@@ -155,5 +156,5 @@ def bracket_offsets(frames: int, step_stops: float) -> tuple[float, ...]:
     (-0.5, 0.0, 0.5)
     """
     if frames < 1:
-        raise ValueError(f"a bracket cannot have {frames} frames")
+        raise OutOfRange(f"a bracket cannot have {frames} frames")
     return tuple((index - (frames - 1) / 2) * step_stops for index in range(frames))

@@ -15,6 +15,7 @@ import math
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
+from assistant.bounds import OutOfRange
 from assistant.physics.ranges import require_positive
 
 BASE_SPEED = 100.0
@@ -230,7 +231,7 @@ def sum_of_light(apertures: Iterable[float]) -> float:
     for reading in readings:
         require_positive(aperture=reading)
     if not readings:
-        raise ValueError("no lights to add")
+        raise OutOfRange("no lights to add")
     return math.sqrt(math.fsum(reading**2 for reading in readings))
 
 
@@ -244,7 +245,7 @@ def light_still_wanted(total: float, already: float) -> float:
     """
     require_positive(total=total, already=already)
     if already >= total:
-        raise ValueError("the light already there is as much as the total")
+        raise OutOfRange("the light already there is as much as the total")
     return math.sqrt(total**2 - already**2)
 
 
@@ -364,7 +365,7 @@ def interpolate_zoom_guide_number(zoom: float, table: Sequence[tuple[float, floa
     """
     rows = sorted(table)
     if not rows:
-        raise ValueError("no zoom table")
+        raise OutOfRange("no zoom table")
     for setting, number in rows:
         require_positive(zoom=setting, guide_number=number)
     require_positive(zoom=zoom)

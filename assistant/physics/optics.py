@@ -9,6 +9,7 @@ approximation far from the lens):
 
 import math
 
+from assistant.bounds import OutOfRange
 from assistant.physics.ranges import require_positive
 
 # Common practice, no source: about 1/1440 of the frame's diagonal, as makers' scales take it.
@@ -60,7 +61,7 @@ def bellows_factor_from_magnification(magnification: float) -> float:
     2.25
     """
     if not (magnification >= 0 and math.isfinite(magnification)):
-        raise ValueError(f"magnification cannot be {magnification}")
+        raise OutOfRange(f"magnification cannot be {magnification}")
     return (1 + magnification) ** 2
 
 
@@ -112,7 +113,7 @@ def focus_from_extension(extension: float, focal_length: float) -> float:
     require_positive(extension=extension, focal_length=focal_length)
     draw = extension - focal_length
     if draw < 0:
-        raise ValueError("the lens is nearer the film than its focal length")
+        raise OutOfRange("the lens is nearer the film than its focal length")
     return math.inf if draw == 0 else extension * focal_length / draw
 
 
@@ -199,7 +200,7 @@ def aperture_for_far_limit(focal_length: float, focus: float, far: float, circle
     """
     require_positive(focus=focus, circle_of_confusion=circle, beyond=focus - focal_length)
     if not far > focus:
-        raise ValueError("the far limit must lie beyond the focus")
+        raise OutOfRange("the far limit must lie beyond the focus")
     share = 1.0 if math.isinf(far) else (far - focus) / far
     return focal_length**2 * share / (circle * (focus - focal_length))
 
@@ -212,7 +213,7 @@ def focus_for_limits(near: float, far: float) -> float:
     """
     require_positive(near=near)
     if not far >= near:
-        raise ValueError("the far limit must not be nearer than the near one")
+        raise OutOfRange("the far limit must not be nearer than the near one")
     return 2 * near if math.isinf(far) else 2 * near * far / (near + far)
 
 
@@ -246,5 +247,5 @@ def t_stop(aperture: float, transmittance: float) -> float:
     """
     require_positive(aperture=aperture, transmittance=transmittance)
     if transmittance > 1:
-        raise ValueError(f"a lens cannot pass {transmittance} of the light")
+        raise OutOfRange(f"a lens cannot pass {transmittance} of the light")
     return aperture / math.sqrt(transmittance)

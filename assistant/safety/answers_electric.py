@@ -34,7 +34,7 @@ ELECTRIC: tuple[Aspect, ...] = (
            "Wait until it is dry: leave the flash closed in its bag until it has warmed to the room, then let it stand open before you switch it on. Moisture on high-voltage parts can arc. If you see water inside, have it checked.",
            COMMON, "condensation on the flash, is it ok to use?"),
     # --- inside a flash
-    Aspect(("high_voltage",), (r"\b(?:open\w*(?! .{0,25}\b(?:wide|zoom|doors)\b)|repair\w*|fix\w*|mend\w*|dismantl\w*|disassembl\w*|apart|unscrew\w*|replac\w*|swap\w*|chang\w*|solder\w*|diy)\b", r"\b(?:flash(?:gun|es|guns)?|strobe|speedlight|pack|head|capacitors?|monolight|tube|insides?|unit)\b"),
+    Aspect(("high_voltage",), (r"\b(?:open\w*(?! .{0,25}\b(?:wide|zoom|doors)\b)|repair\w*|fix\w*|mend\w*|dismantl\w*|disassembl\w*|apart|unscrew\w*|(?:cover|lid|cas(?:e|ing)|back|shell) off|replac\w*|swap\w*|chang\w*|solder\w*|diy)\b", r"\b(?:flash(?:gun|es|guns)?|strobe|speedlight|pack|head|capacitors?|monolight|tube|insides?|unit)\b"),
            "Leave it shut, because the capacitor can give a deadly shock, even with the batteries out and long after switching off. A camera-size flash stores tens of joules at around 300 volts, a studio pack far more. Take it to a qualified repairer, and do not try to short the capacitor yourself.",
            _CAPACITOR + " (1000 microfarad at 300 V holds 45 J); " + COMMON, "can I open the flash to fix the capacitor?"),
     Aspect(("high_voltage",), (r"\bcapacitors?\b|\bcharge\b", r"\b(?:how long|hold|holds|still|keep\w*|stay\w*|discharg\w*|dump|empty|after)\b"),

@@ -81,7 +81,7 @@ def _filters_summed(query: Query, filters: list[Fact]) -> Solution | None:
     """"two stops of ND plus one stop of ND is three stops": densities add, factors multiply."""
     said = plain(query.text)
     last = [*filters[2:], *(f for f in query.facts if f.quantity in ("stops", "loss", "filter_loss"))]
-    if not query.claim or len(filters) < 2 or len(last) != 1 or not _STACKED.search(said[filters[0].start : filters[1].start]) or last[0].start < filters[1].start:
+    if not query.claim or len(filters) < 2 or len(last) != 1 or not _STACKED.search(said[filters[0].start : filters[1].end]) or last[0].start < filters[1].start:
         return None
     right = filters[0].value + filters[1].value
     holds = abs(right - abs(last[0].value)) <= TOLERANCE

@@ -31,7 +31,7 @@ class Term:
 
 NUMBER_WORDS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "seven": 7.0, "eight": 8.0, "nine": 9.0, "ten": 10.0,
                 "twelve": 12.0, "sixteen": 16.0, "a": 1.0, "an": 1.0}
-_NUM = r"(?:\d+(?:\.\d+)?|" + "|".join(w for w in NUMBER_WORDS if len(w) > 2) + ")"
+_NUM = r"(?:\d{1,12}(?:\.\d{1,12})?|" + "|".join(w for w in NUMBER_WORDS if len(w) > 2) + ")"
 _FRACTIONS = {"half": 0.5, "a half": 0.5, "third": 1 / 3, "a third": 1 / 3, "quarter": 0.25, "a quarter": 0.25, "one quarter": 0.25, "an eighth": 0.125, "eighth": 0.125,
               "sixteenth": 0.0625, "a ninth": 1 / 9, "ninth": 1 / 9, "one ninth": 1 / 9, "1/9": 1 / 9, "one eighth": 0.125, "one sixteenth": 0.0625, "one half": 0.5, "one third": 1 / 3, "a sixteenth": 0.0625, "1/2": 0.5, "1/4": 0.25, "1/8": 0.125, "1/16": 0.0625, "1/32": 1 / 32, "½": 0.5, "¼": 0.25}
 _VERBS = {"double": 2.0, "doubles": 2.0, "doubled": 2.0, "doubling": 2.0, "twice": 2.0, "halve": 0.5, "halves": 0.5, "halved": 0.5, "halving": 0.5, "quadruple": 4.0, "quadruples": 4.0,
@@ -40,7 +40,7 @@ _VERBS = {"double": 2.0, "doubles": 2.0, "doubled": 2.0, "doubling": 2.0, "twice
 _ROOT = r"(?:the )?(?:square root of|root|√) ?(?P<root>" + _NUM + r")(?: times)?"
 _FACTOR = Pattern(
     r"(?:" + _ROOT + r"|(?P<times>" + _NUM + r") ?(?:times|x\b|×|-?fold)|(?:x|×) ?(?P<x>\d+(?:\.\d+)?)|(?P<frac>" + "|".join(sorted(map(re.escape, _FRACTIONS), key=len, reverse=True)) + r")(?![\d/])"
-    r"|(?P<verb>" + "|".join(sorted(_VERBS, key=len, reverse=True)) + r")|(?P<by>(?:by|a factor of|by a factor of|times|multiplied by) (?:(?:square )?root (?:of )?)?(?:" + _NUM + r"))|(?P<pct>\d+(?:\.\d+)?) ?(?:%|percent\b|per cent\b))(?![a-z])"
+    r"|(?P<verb>" + "|".join(sorted(_VERBS, key=len, reverse=True)) + r")|(?P<by>(?:by|a factor of|by a factor of|times|multiplied by) (?:(?:square )?root (?:of )?)?(?:" + _NUM + r"))|(?P<pct>\d{1,12}(?:\.\d{1,12})?) ?(?:%|percent\b|per cent\b))(?![a-z])"
 )
 _NOUNS: tuple[tuple[str, str], ...] = (
     ("guide_number", r"gns?|guide ?numbers?|guide nos?|guides?"),

@@ -1,0 +1,67 @@
+"""Slips of the tongue: "ten feet, no wait, eight feet" is eight feet.
+
+The value said after the correction takes the place of the last one of its kind before it. Words
+between them may only say once more what the first one was of: "back row 14 ft, sorry, back row 20 ft".
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant.language.items import Item
+from assistant.patterns import Pattern
+from assistant.records import replace
+from assistant.units import LENGTH
+
+_SLIP = Pattern(
+    r"(?:^|[\s,.;:-])(?:(?:oh |ah |er |um |uh |or )?(?:no|nope|sorry|wait|oops|i mean|i meant|actually|rather|make (?:that|it)|scratch that|correction|my mistake|hang on|hold on)\b[\s,.;:-]*)+"
+    r"(?P<label>(?:(?:it's|its|that's|thats|it is|the|a|at|is|of|to|say)\s+)*(?:[a-z]+\s+){0,2}(?:at|is|of|to)?\s*)$", re.I)
+_VALUES = frozenset({"length", "number", "guide_number", "film_speed", "aperture", "power", "share", "stops", "shutter", "time", "count", "energy", "focal_length"})
+_NUMBER_MAY_BE = frozenset({"guide_number", "film_speed", "aperture", "length", "power", "share", "stops", "energy"})
+_PLAIN = frozenset("it's its that's thats it is the a at of to say f".split())
+_REACH = 5
+"""Words that may stand between a value and its correction: "14 ft from the flash, no sorry"."""
+
+
+def put_right(items: Sequence[Item], text: str) -> tuple[list[Item], list[range]]:
+    """The items with every value that was taken back replaced by the one said instead; where the text taken back stands."""
+    out: list[Item] = []
+    back: list[range] = []
+    for item in items:
+        at = _taken_back(item, out, text) if item.kind in _VALUES else None
+        if at is None:
+            out.append(item)
+        else:
+            back.append(range(out[at].start, item.start))
+            out[at:] = [_as_kind(item, out[at])]
+    return out, back
+
+
+def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
+    """The place of the value that this one corrects, if it corrects any."""
+    at = next((n for n in range(len(before) - 1, -1, -1) if before[n].kind in _VALUES), None)
+    if at is None or not _alike(before[at], item):
+        return None
+    gap = text[before[at].end : item.start]
+    slip = _SLIP.search(gap)
+    if slip is None or len(gap[: slip.start()].split()) > _REACH or any(mark in gap[: slip.start()] for mark in "?!"):
+        return None
+    label = {word for word in slip["label"].lower().split()} - _PLAIN
+    return at if label <= set(re.findall(r"[a-z']+", text[: before[at].end].lower())) else None
+
+
+def _alike(old: Item, new: Item) -> bool:
+    return old.kind == new.kind or old.kind == "number" or (new.kind == "number" and old.kind in _NUMBER_MAY_BE) or (old.kind, new.kind) in (("guide_number", "length"), ("power", "share"), ("share", "power"))
+
+
+def _as_kind(new: Item, old: Item) -> Item:
+    """The new value as the kind of quantity that the old one was."""
+    if new.kind == old.kind or old.kind == "number":
+        return new if new.unit or not old.unit else replace(new, unit=old.unit)
+    value = new.value
+    if old.kind == "guide_number" and new.kind == "length":
+        value = new.value / LENGTH.get(new.unit, 1.0)
+    if old.kind == "length" and new.kind == "number":
+        value = new.value * LENGTH.get(old.unit, 1.0)
+    return replace(old, value=value, unit=new.unit or old.unit, start=new.start, end=new.end, bad=new.bad)
