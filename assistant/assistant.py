@@ -6,6 +6,7 @@ import os
 import re
 
 from assistant.answer import Answer
+from assistant.bounds import OutOfRange
 from assistant.language.hearing import MAX_WORDS
 from assistant.language.reading import read
 from assistant.language.tables import Tables, load_tables
@@ -47,6 +48,15 @@ class Assistant:
         return found if found.reply.isprintable() else replace(found, reply=_shown(found.reply))
 
     def _answer(self, text: str) -> Answer:
+        """As `answer`; numbers that no formula takes are rejected."""
+        try:
+            return self._taken(text)
+        except OutOfRange as fault:
+            return _beyond(text, str(fault))
+        except ArithmeticError:
+            return _beyond(text, "too great or too near to nothing")
+
+    def _taken(self, text: str) -> Answer:
         talk = self.conversation
         if talk.log is None and _LOG_WORDS.search(text):
             talk.log = self.keeper.load_log()
@@ -81,6 +91,10 @@ class Assistant:
         """Forget the conversation, and the kit and the log too when asked."""
         talk = self.conversation
         self.conversation = Conversation(kit=talk.kit, log=talk.log) if keep_kit else Conversation()
+
+
+def _beyond(text: str, why: str) -> Answer:
+    return Answer(heard=text, status="rejected", reply=f"One of these numbers cannot be worked with: {why}.")
 
 
 def _shown(reply: str) -> str:

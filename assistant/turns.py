@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 
 from assistant.answer import Answer
-from assistant.bounds import OutOfRange
 from assistant.language import speaking
 from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, supply_missing
@@ -35,20 +34,7 @@ KEPT_WORDS = Pattern(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so 
 
 
 def take_turn(turn: Turn) -> Answer:
-    """The answer of the first kind of turn that fits; numbers that no formula takes are rejected."""
-    try:
-        return _first_that_fits(turn)
-    except OutOfRange as fault:
-        return _beyond(turn, str(fault))
-    except ArithmeticError:
-        return _beyond(turn, "too great or too near to nothing")
-
-
-def _beyond(turn: Turn, why: str) -> Answer:
-    return Answer(heard=turn.query.text, status="rejected", reply=f"One of these numbers cannot be worked with: {why}.")
-
-
-def _first_that_fits(turn: Turn) -> Answer:
+    """The answer of the first kind of turn that fits."""
     for handler in HANDLERS:
         found = handler(turn)
         if found is not None:

@@ -37,7 +37,7 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
             hint = _weak_ask_at(segment, at, text, last)
             if hint:
                 weak.append(hint)
-    if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b", text.lower()) and any(i.kind == "stops" for s in segments for i in s.items):
+    if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
     return _merged(strong or weak[-2:] or _fallback(segments), text)
 

@@ -98,6 +98,17 @@ def _film(n: Bare) -> Fact | None:
     return None
 
 
+_AGAINST = Pattern(r"\s*(?:film|stock)?\s*(?:vs?\.?|versus|against|compared (?:to|with)|to|and|-)\s*")
+
+
+def _second_speed(n: Bare) -> Fact | None:
+    """"ISO 100 v 800 in stops": a speed against a speed."""
+    before = next((f for f in reversed(n.facts) if f.start < n.fact.start), None)
+    if n.value not in COMMON_FILMS or before is None or before.quantity != "film_speed" or not patterns.search(r"\bstops?\b", n.text.lower()):
+        return None
+    return n.of("film_speed", of="") if _AGAINST.fullmatch(n.text[before.end : n.fact.start].lower()) else None
+
+
 def _reading(n: Bare) -> Fact | None:
     """"the key reads 8"; "the key is 80" of a light just told is its guide number."""
     role = next((i.word for i in reversed(n.before) if is_role(i)), "")
@@ -213,5 +224,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _reading, _count, _hinted_guide, _in_a_unit, _row, _lens_end, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _row, _lens_end, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -12,7 +12,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FLASH_AFTER = Pattern(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away))", re.IGNORECASE)
-_IS_THE_GUIDE = Pattern(r"^\s*(?:is|was|'s)\s+(?:the|its|my|his|her)?\s*(?:gn|guide)\b", re.IGNORECASE)
+_IS_THE_GUIDE = Pattern(r"^\s*(?:(?:at|for|on) (?:(?:iso|asa) ?\d+|(?:full|half|quarter|1/\d+)(?: power)?)\s*)?(?:(?:is|was|'s)\s+(?:the|its|my|his|her)?|(?:as )?(?:the|its|my|his|her))\s*(?:gn|guide)\b", re.IGNORECASE)
 _JOINED = Pattern(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
 _QUOTED = Pattern(r"(?:^|[.,;?!])(?!\s*(?:so |and |then )?(?:what|how|whats|give|find|bring|work)\b)[^.,;?!\d]*\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
 
@@ -20,7 +20,7 @@ _QUOTED = Pattern(r"(?:^|[.,;?!])(?!\s*(?:so |and |then )?(?:what|how|whats|give
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """Lengths that are guide numbers made so, and the conditions a guide number is quoted for."""
     out = _lengths_of_flashes(list(facts), text)
-    out = _quoted_for(out, text)
+    out = _unit_after_condition(_quoted_for(_measured_at(out, text), text), text)
     return _full_power_guide(out, text)
 
 
@@ -53,6 +53,37 @@ def _quoted_for(facts: list[Fact], text: str) -> list[Fact]:
             known = replace(facts[guide], at_iso=fact.value)
             return [known if m == guide else f for m, f in enumerate(facts) if m != n]
     return facts
+
+
+_MEASURED = Pattern(
+    r"^\W*(?:(?:which|and|that|it|this|was|is|were|been|has|had|that's|it's|i|we)\W+)*(?:measured|given|quoted|rated|stated|tested|specified|marked|printed|taken|found|valid|meant|got|worked out)\W+(?:it |that |this )?(?:only )?(?:at|for|with|on)\s*(?:the )?$", re.IGNORECASE)
+"""Between a guide number and what it holds for: "GN 40 m was measured at" quarter power."""
+
+
+def _measured_at(facts: list[Fact], text: str) -> list[Fact]:
+    """"GN 40 m was measured at quarter power": the condition of the number, where another one is set."""
+    guide = next((n for n, f in enumerate(facts) if f.quantity == "guide_number"), None)
+    if guide is None:
+        return facts
+    own = next((f for f in facts[guide + 1 :] if f.quantity in ("power", "film_speed") and not f.bad and _MEASURED.match(text[facts[guide].end : f.start])), None)
+    if own is None or (own.quantity == "power" and own.value == 1.0) or (own.quantity == "film_speed" and sum(f.quantity == "film_speed" for f in facts) < 2):
+        return facts
+    known = replace(facts[guide], at_power=own.value) if own.quantity == "power" else replace(facts[guide], at_iso=own.value)
+    return [known if n == guide else f for n, f in enumerate(facts) if f is not own]
+
+
+_UNIT_LATER = Pattern(r"^\s*(?:at|for|on)\s+(?:(?:iso|asa)\s*\d+|(?:full|half|quarter|1/\d+)(?: power)?)\s*,?\s*\(?(?:in )?(?P<unit>metres?|meters?|m|feet|foot|ft)\b\)?\s*[,.;:]", re.IGNORECASE)
+_WANTED_FIRST = Pattern(r"\b(?:what|convert|turn|how much|give me|tell me)\b", re.IGNORECASE)
+
+
+def _unit_after_condition(facts: list[Fact], text: str) -> list[Fact]:
+    """"guide number 24 at ISO 64 in metres, what is it at ISO 100": the unit is the number's own."""
+    at = next((n for n, f in enumerate(facts) if f.quantity == "guide_number" and not f.unit), None)
+    if at is None or _WANTED_FIRST.search(text[: facts[at].start]):
+        return facts
+    later = _UNIT_LATER.match(text[facts[at].end :])
+    unit = "" if later is None else "m" if later["unit"].lower().startswith("m") else "ft"
+    return [replace(f, unit=unit) if n == at and unit else f for n, f in enumerate(facts)]
 
 
 def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:

@@ -22,6 +22,16 @@ _NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W
 
 _TOTAL = r"\b(?:total|altogether|in all|all told|combined|both|sum)\b(?: loss| cost| lost)?\W*$"
 
+_THERE = r"[.,;:!?-]\s*(?:so |and |now |but |then |what about |how about |what if )*(?:at|on|with|for) (?:an? )?(?:iso|asa|full|half|quarter|eighth|\d+ ?%|1/\d+|\d+ ?(?:iso|asa))[^.?;]{0,16}\?\W*$"
+"""The condition alone: "GN 80 ft at ISO 100. at ISO 400?"."""
+
+_APART = r"\bstops? (?:apart|between|from|difference|separat\w*)\b|\b(?:apart|difference|between|gap|from|versus|vs|v|against|to)\b[^.?]*\bstops?\b"
+"""Two marks of one scale, with stops named: "stops between ISO 100 and ISO 800"."""
+
+_MARK = r"(?:1/\d+(?: ?s(?:ec)?)?|(?:iso|asa) ?\d+|f ?/? ?\d+(?:\.\d+)?|\d+ ?(?:iso|asa))"
+_VERSUS = rf"^\W*{_MARK}\W+(?:against|versus|vs|v)\W+(?:{_MARK}|\d+)\W*$"
+"""Two marks and nothing else: "1/30 against 1/250"."""
+
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
     (r"\S", ("shutter", "exponent"), "shutter"),
@@ -81,6 +91,10 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bstops?\b", ("number_range", "push"), "stops"),
     (r"\b(?:push|pull)\w*\b.*\bstops?\b", ("number_range",), "stops"),
     (r"sheet\b.*\btime", ("shutter",), "shutter"),
+    *((_THERE, ("guide_number", condition), "guide_number") for condition in ("film_speed", "power")),
+    *((_APART, pair, "stops") for pair in (*((q, q) for q in ("film_speed", "shutter", "aperture", "power", "exposure_value", "guide_number", "energy")), ("aperture_range",))),
+    *((_VERSUS, (q, q), "stops") for q in ("shutter", "film_speed", "aperture")),
+    (_VERSUS, ("aperture_range",), "stops"),
     (r"\b(?:so |and )?what(?:'s| is|s| would)? (?:it|that)(?: be)? (?:at|on|for)\b", ("guide_number", "power", "power"), "guide_number"),
     (r"\b(?:so |and )?what(?:'s| is|s| would)? (?:it|that)(?: be)? (?:at|on|for)\b", ("guide_number", "film_speed", "film_speed"), "guide_number"),
     (r"\bnow\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),

@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import lens_sizes
+from assistant.language import bellows_words, lens_sizes
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.patterns import Pattern
@@ -30,7 +30,7 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}
     cues = {i.word for i in items if i.kind == "cue"}
-    out = _formats(lens_sizes.sized(facts, text), spoken, places)
+    out = _formats(lens_sizes.sized(bellows_words.drawn(facts, text), text), spoken, places)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
     out = lens_sizes.reproduced(_reproduction(out, spoken), text)
     if not cues & set(_ABOUT) and not _extent_words(text, out):
@@ -239,7 +239,7 @@ _GIVEN_BEFORE = Pattern(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|
 
 def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about sharpness and coverage in the order said."""
-    asks = lens_sizes.sizes_asked(asks, facts, text)
+    asks = bellows_words.close_asks(lens_sizes.sizes_asked(asks, facts, text), facts, text)
     lower = patterns.sub(r"\s+", " ", fold(text))
     if _puts_to_the_test(lower, facts):
         return [Ask("sharp", "", "", 0)]

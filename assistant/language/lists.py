@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
+from assistant.scales import is_film_speed_mark
 from assistant.units import LENGTH
 
 _JOIN = Pattern(r"^\s*(?:,|and|or|,\s*and|,\s*or|&|/|then|,\s*then)\s*(?:at\s+|f/?\s*)?$", re.IGNORECASE)
@@ -63,7 +64,7 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
     for run in runs(facts, text):
         many = sum(2 if f.quantity in PAIRS and not math.isnan(f.other) else 1 for f in run)
         kinds = {PAIRS.get(f.quantity, f.quantity) for f in run} - {"number"}
-        if many < 3 or len(kinds) != 1 or not kinds <= LISTED:
+        if (many < 3 and not _two_films(run, text)) or len(kinds) != 1 or not kinds <= LISTED:
             out += run
             continue
         kind = kinds.pop()
@@ -71,6 +72,11 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
         for fact in run:
             out += _as_kind(fact, kind, model)
     return out
+
+
+def _two_films(run: Sequence[Fact], text: str) -> bool:
+    """"ISO 100 and 400": two films, no "100, 8 feet"."""
+    return len(run) == 2 and run[0].quantity == "film_speed" and run[1].value >= 25 and is_film_speed_mark(run[1].value) and _AND.search(text[run[0].end : run[1].start]) is not None
 
 
 _SPAN = Pattern(r"^\s*(?:out |up |down |back )?(?:to|-)\s*$", re.IGNORECASE)

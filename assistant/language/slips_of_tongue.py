@@ -17,6 +17,7 @@ from assistant.units import LENGTH
 _SLIP = Pattern(
     r"(?:^|[\s,.;:-])(?:(?:oh |ah |er |um |uh |or )?(?:no|nope|sorry|wait|oops|i mean|i meant|actually|rather|make (?:that|it)|scratch that|correction|my mistake|hang on|hold on)\b[\s,.;:-]*)+"
     r"(?P<label>(?:(?:it's|its|that's|thats|it is|the|a|at|is|of|to|say)\s+)*(?:[a-z]+\s+){0,2}(?:at|is|of|to)?\s*)$", re.I)
+_ASKED = Pattern(r"\b(?:what|does|do|did|will|would|which)\b[^.?!]*\bmake (?:it|that)\b", re.I)
 _VALUES = frozenset({"length", "number", "guide_number", "film_speed", "aperture", "power", "share", "stops", "shutter", "time", "count", "energy", "focal_length"})
 _NUMBER_MAY_BE = frozenset({"guide_number", "film_speed", "aperture", "length", "power", "share", "stops", "energy"})
 _PLAIN = frozenset("it's its that's thats it is the a at of to say f".split())
@@ -47,6 +48,8 @@ def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
     slip = _SLIP.search(gap)
     if slip is None or len(gap[: slip.start()].split()) > _REACH or any(mark in gap[: slip.start()] for mark in "?!"):
         return None
+    if _ASKED.search(gap[: slip.end()]):
+        return None  # "what does that make it at ISO 100?"
     label = {word for word in slip["label"].lower().split()} - _PLAIN
     return at if label <= set(re.findall(r"[a-z']+", text[: before[at].end].lower())) else None
 

@@ -20,7 +20,7 @@ _PHRASE = Pattern(
     r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
     r"|\b(?:isn't|isnt|doesn't|doesnt|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
     r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
-    r"|\bis it (?:true|correct|right|so|a myth)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
+    r"|^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$|\bis it (?:true|correct|right|so|a myth)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
 )
 _FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = Pattern(

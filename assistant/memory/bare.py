@@ -71,7 +71,8 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
     distances = [f for f in scene.facts if f.quantity == "distance"]
     apertures = [f for f in scene.facts if f.quantity == "aperture"]
-    if number.value >= 25 and is_film_speed_mark(number.value) and asked != "film_speed":
+    lengths_only = asked == "stops" and bool(distances) and {f.quantity for f in scene.facts} <= {"distance", "gap", "stops", "count"}
+    if number.value >= 25 and is_film_speed_mark(number.value) and asked != "film_speed" and not lengths_only:
         return replace(number, quantity="film_speed", of="")
     if apertures and not distances and is_aperture_mark(pair):
         return replace(number, quantity="aperture", value=pair, of=apertures[-1].of)

@@ -12,8 +12,8 @@ from assistant.patterns import Pattern
 from assistant.records import record
 from assistant.scales import aperture_difference_stops, shutter_difference_stops, speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_rules import Verdict
-from assistant.solving.claim_words import plain
+from assistant.solving.claim_rules import EXACT, Verdict
+from assistant.solving.claim_words import factor_said, plain
 
 _SHARES = {"full": 1.0, "half": 0.5, "quarter": 0.25, "a quarter": 0.25, "an eighth": 0.125, "eighth": 0.125}
 _MORE = r"\b(?:more|extra|bright\w*|lighter|wider|(?:bigger|larger) (?:hole|opening|aperture|stop))\b"
@@ -86,6 +86,28 @@ def _verdict(found: re.Match[str], scale: _Scale, way: int) -> Verdict:
 
 def _named(mark: str) -> str:
     return mark.replace("iso", "ISO").replace("asa", "ASA") if not mark[0].isalpha() or mark[0] in "fia" else mark.capitalize()
+
+
+_GUIDE = Pattern(r"\b(?:guide ?(?:numbers?|nos?)?|gns?)\b(?! ?(?:of )?\d)")
+
+
+def judge_guides(text: str) -> Verdict | None:
+    """"The guide number at ISO 400 is four times that at ISO 100": it goes with the root of the light.
+
+    >>> judge_guides("guide number at ISO 400 is twice that at ISO 100").holds, judge_guides("guide number at half power is half that at full power").holds
+    (True, False)
+    """
+    said = plain(text)
+    for scale in SCALES[2:]:
+        found = patterns.search(rf"(?P<one>{scale.mark})(?P<how>[^.;?]{{4,60}}?)\b(?:than|that|as|of|one|compared (?:to|with))\b[^.;?\d]{{0,24}}?(?P<two>{scale.mark})", said)
+        claimed = factor_said(found["how"]) if found else None
+        if found is None or claimed is None or _GUIDE.search(said[: found.start("two")]) is None:
+            continue
+        light = scale.stops(found.group(2), found.group(5))
+        right = 2.0 ** (light / 2)
+        off = abs(2 * math.log2(claimed / right))
+        return Verdict(off <= EXACT, off, f"The guide number is then multiplied by {right:.3g}.", "It goes with the square root of the light.", (Quantity("factor", right, "x"),), found.start())
+    return None
 
 
 _DEGREES = Pattern(r"\b(?:iso|asa) ?(?P<iso>\d+)\b[^.;?]{0,30}?\b(?P<din>\d+) ?(?:din\b|°)|\b(?P<din2>\d+) ?(?:din\b|°)[^.;?]{0,30}?\b(?:iso|asa) ?(?P<iso2>\d+)\b")

@@ -74,7 +74,7 @@ _SHIFT = (
     ("film_speed", Pattern(r"\b(?:push|pull)\w* (?:it |film )?(?:from )?(\d{2,4}) (?:to|up to|down to) (\d{2,4})\b")),
     ("power", Pattern(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)?\b ?(?:to|->|up to|down to) ?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b")),
     ("film_speed", Pattern(r"\b(?:from |film )?(\d{2,4})(?: speed| film| iso| asa)? (?:to|up to|down to) (?:an? |the )?(\d{2,4})(?= ?(?:speed|film|iso|asa)\b)")),
-    ("film_speed", Pattern(r"(?:iso|asa) (?:from )?(\d+) (?:to|up to) (\d+)")),
+    ("film_speed", Pattern(r"(?:iso|asa|film speed) (?:(?:goes|is raised|is changed|rises|changes|moves|going|is put up|goes up|goes down) )?(?:from )?(?:iso |asa )?(\d+) (?:to|up to|down to) (?:iso |asa )?(\d+)")),
     ("distance", Pattern(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)? ?(?:to|->|→|out to|back to) ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)\b")),
     ("power", Pattern(r"\b(full|half|quarter|1/\d+) (?:power )?to (half|quarter|full|an eighth|eighth|1/\d+)(?: power)?\b")),
 )
@@ -101,6 +101,13 @@ def plain(text: str) -> str:
 def number(word: str) -> float:
     """The value of a digit or word."""
     return NUMBER_WORDS[word] if word in NUMBER_WORDS else float(word)
+
+
+def factor_said(text: str) -> float | None:
+    """The first factor of a text ("twice", "four times"), above nothing; None where none is said."""
+    found = _FACTOR.search(text)
+    value = _factor_value(found) if found else 0.0
+    return value if value > 0 else None
 
 
 def _factor_value(found: re.Match[str]) -> float:

@@ -16,7 +16,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_compare import judge_comparison, judge_degrees
+from assistant.solving.claim_compare import judge_comparison, judge_degrees, judge_guides
 from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
 from assistant.solving.claim_folklore import judge_folklore
@@ -55,7 +55,7 @@ def solve(query: Query) -> Solution | None:
     special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query)
     if special is not None:
         return special
-    rule = judge_rule(query.text) or judge_comparison(query.text)
+    rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)
     ratio = judge_ratio(query.text) or judge_loss(query.text) or judge_degrees(query.text)
     if ratio or (rule and (not (plainer.has("guide_number") or plainer.has("aperture")) or judge_comparison(query.text) is rule)):
         return _said(ratio or rule, query)

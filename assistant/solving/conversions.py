@@ -6,7 +6,8 @@ One table: what is asked, what is given, how. The first row whose givens are the
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Sequence
 
 from assistant import patterns, scales
 from assistant.answer import Quantity
@@ -93,9 +94,9 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
         ("exposure_value", lambda a, b: b - a), ("count", lambda a, b: math.log2(b / a)), ("time", lambda a, b: math.log2(b / a)),
     )
     for quantity, between in rows:
-        facts = query.all(quantity)
+        facts = _two_of(query.all(quantity))
         if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
-            if not patterns.search(r"\bfrom\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
+            if not patterns.search(r"\b(?:from|between)\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
         if len(facts) == 2 and patterns.search(r"\b(?:faster|slower|brighter|stronger|more|less|weaker|over)\b.*\bthan\b", query.text.lower()):
             needs_light = quantity == "film_speed" and patterns.search(r"\bneeds?\b|\bwants?\b", query.text.lower()) is not None
@@ -108,6 +109,13 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
     if pair:
         return _done(marks.stops(_as_asked(scales.aperture_difference_stops(pair.value, pair.other), query, "aperture")), pair)
     return None
+
+
+def _two_of(facts: Sequence[Fact]) -> list[Fact]:
+    """Two marks of which one was said again, the one gone to last: "between 1/60 and 1/500? going to 1/500"."""
+    if len(facts) != 3 or facts[0].value == facts[1].value or facts[2].value not in (facts[0].value, facts[1].value):
+        return list(facts)
+    return [facts[1], facts[0]] if facts[2].value == facts[0].value else [facts[0], facts[1]]
 
 
 def _as_asked(value: float, query: Query, quantity: str) -> float:
@@ -167,7 +175,7 @@ def _stops_from_ratio(query: Query, ask: Ask) -> Solution | None:
 def _factor(query: Query, ask: Ask) -> Solution | None:
     stops = next((f for f in query.facts if f.quantity in ("stops", "nd", "filter_loss", "loss", "signed")), None)
     if stops is None:
-        compared = _times_compared(query)
+        compared = _guide_grows(query) or _times_compared(query)
         if compared is not None:
             return compared
         several = query.all("factor") or query.all("times")
@@ -177,6 +185,29 @@ def _factor(query: Query, ask: Ask) -> Solution | None:
     sign = -1 if stops.unit == "-" or stops.cue == "less" else 1
     value = 2.0 ** (stops.value if stops.quantity in ("nd", "filter_loss", "loss") else sign * abs(stops.value))
     return _done(Quantity("factor", value, "x"), stops)
+
+
+_GUIDE_ASKED = Pattern(r"\b(?:guide ?(?:numbers?|nos?)?|gns?)\b(?! ?\d)", re.I)
+
+
+def _guide_grows(query: Query) -> Solution | None:
+    """"Doubling the film speed multiplies the guide number by how much?": by the root of what the light is multiplied by."""
+    if query.has("guide_number") or query.has("distance") or query.has("aperture") or _GUIDE_ASKED.search(query.text) is None:
+        return None
+    from assistant.solving.claim_rules import WEIGHTS
+    from assistant.solving.claim_words import terms
+
+    pair = next((p for p in (query.all("film_speed"), query.all("power")) if len(p) == 2 and p[0].value > 0), None)
+    if pair:
+        first, second = reversed(pair) if patterns.search(r"\bthan\b|\bcompared\b", query.text.lower()) else pair
+        doublings = math.log2(second.value / first.value)
+    else:
+        causes = [t for t in terms(query.text) if t.doublings and t.quantity in ("film_speed", "power", "count", "stops")]
+        if len(causes) != 1:
+            return None
+        doublings = causes[0].doublings * WEIGHTS["flash"].get(causes[0].quantity, 1.0)
+    used = pair or [f for f in query.facts if f.quantity in ("times", "power", "count", "factor")]
+    return _done(Quantity("factor", 2.0 ** (doublings / 2), "x"), *used, notes=("The guide number goes with the square root of the light.",))
 
 
 def _times_compared(query: Query) -> Solution | None:

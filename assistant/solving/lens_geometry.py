@@ -28,6 +28,8 @@ def solve(query: Query) -> Solution | None:
             return topic(query, ask)
         if ask.quantity in ("stops", "factor", "aperture") and _close_up(query):
             return _bellows(query, ask)
+        if ask.quantity in ("stops", "factor", "aperture") and _half_told(query):
+            return needs(("magnification",), "I need the magnification, or how far the lens is out.", tuple(query.all("focal_length")), "optics")
     return None
 
 
@@ -180,6 +182,15 @@ def _close_up(query: Query) -> bool:
     if any(query.has(q) for q in ("guide_number", "modifier", "camera_filter", "nd", "factor", "loss", "filter_loss", "film_speed", "shutter", "power")):
         return False
     return query.has("magnification") or query.has("extension") or "effective" in query.text.lower() and query.has("focal_length")
+
+
+_STRETCHED = Pattern(r"\bbellows\b|\bextension tubes?\b|\btubes? on\b", re.I)
+
+
+def _half_told(query: Query) -> bool:
+    """"a 100 mm lens on bellows, the meter says f/22": how far it is out was not said."""
+    told = query.has("focal_length") and (query.has("aperture") or not any(a.quantity == "aperture" for a in query.asks))
+    return told and _STRETCHED.search(query.text) is not None and not any(query.has(q) for q in ("guide_number", "distance", "factor", "filter_loss", "extension", "magnification", "focus_distance", "camera_distance"))
 
 
 def _bellows(query: Query, ask: Ask) -> Solution | None:

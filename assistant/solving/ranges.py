@@ -28,7 +28,7 @@ def wants_table(query: Query) -> bool:
 
 def over_values(query: Query, solve: Solve) -> Solution | None:
     """A range as two answers, or a table with one row a value; None where neither is asked."""
-    if _TABLE.search(query.text):
+    if _TABLE.search(query.text) or _listed(query):
         return _table(query, solve)
     pair = _pair(query)
     if pair is None or not query.asks or not _RANGE.search(query.text):
@@ -50,6 +50,24 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
     answers = (replace(first.answers[0], of="from"), replace(last.answers[0], of="to"))
     return replace(first, status="answered", answers=answers, used=tuple(dict.fromkeys((*first.used, *last.used, *facts))), lines=(), topic="range",
                    lead=f"From {say(first.answers[0])} to {say(last.answers[0])}.")
+
+
+_JOIN = Pattern(r"\s*(?:,|;|/|&|\b(?:and|or|then)\b|\s|\b(?:at|on|f|iso|asa)\b)+\s*/?\s*", re.IGNORECASE)
+_COMPARED = frozenset({"both", "front", "back", "middle", "versus", "each", "box_speed", "rate", "push", "pull", "ambient", "meter"})
+
+
+def _listed(query: Query) -> bool:
+    """"what distance for f/8 and f/11", "at 5, 7 and 10 feet": one question, put for each value of a row."""
+    if query.claim or query.mentioned or query.cues & _COMPARED or len(query.asks) != 1 or query.asks[0].quantity not in ("aperture", "distance", "power"):
+        return False
+    told = [f for f in query.facts if f.origin == "said"]
+    rows = {q: [f for f in told if f.quantity == q] for q in ("distance", "aperture", "power", "film_speed") if q != query.asks[0].quantity}
+    long = [row for row in rows.values() if len(row) > 1]
+    if len(long) != 1 or len([f for f in query.facts if f.quantity == "guide_number"]) != 1 or len(long[0]) < (3 if long[0][0].quantity == "distance" else 2):
+        return False
+    if long[0][0].quantity == "power" and any(f.quantity in ("count", "max_count") for f in query.facts):
+        return False  # three flashes on three powers
+    return all(not f.of for f in long[0]) and all(b.start < a.end or _JOIN.fullmatch(query.text[a.end : b.start]) for a, b in zip(long[0], long[0][1:]))
 
 
 def _pair(query: Query) -> tuple[str, list[Fact]] | None:
@@ -87,7 +105,7 @@ def _table(query: Query, solve: Solve) -> Solution | None:
     head = (HEADS.get(quantity, quantity), HEADS.get(ask.quantity, ask.quantity))
     first = rows[0][1]
     lead = "; ".join(f"{left}: {right}" for left, right in lines)
-    return replace(first, status="answered", lead=f"{lead[:1].upper()}{lead[1:]}.", answers=first.answers[:1], table=(head, *lines), lines=(), topic="table",
+    return replace(first, status="answered", lead=f"{lead if lead.startswith('f/') else lead[:1].upper() + lead[1:]}.", answers=first.answers[:1], table=(head, *lines), lines=(), topic="table",
                    used=tuple(dict.fromkeys((*(u for _, s in rows for u in s.used), *facts))))
 
 

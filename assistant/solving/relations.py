@@ -127,7 +127,10 @@ def _brighter(query: Query) -> Solution | None:
     name = winner.name.upper() if len(winner.name) == 1 else winner.name
     wanted = next((a.of for a in query.asks if a.quantity == "stops" and a.of), "")
     if wanted and "brightest" not in query.cues and wanted in (one.name, two.name):
-        if _REFERENCE_FIRST.search(query.text):
+        reference = _reference(query, (one.name, two.name))
+        if reference:
+            wanted = two.name if reference == one.name else one.name
+        elif _REFERENCE_FIRST.search(query.text):
             wanted = two.name if wanted == one.name else one.name
         signed = stops if wanted == one.name else -stops
         return Solution(answers=(marks.stops(signed, wanted),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations")
@@ -137,6 +140,18 @@ def _brighter(query: Query) -> Solution | None:
 
 _REFERENCE_FIRST = Pattern(r"\b(?:under|below|over|above|beneath) (?:the |my )?\w+(?: light)? (?:is|does|lies|sits|reads)\b", re.I)
 """In "how far under the key is the fill" the light named first is the one compared with."""
+
+
+_THAN = Pattern(r"\b(?:than|compared (?:to|with)|relative to|against)\s+(?:(?:the|my|our|that|of)\s+)*(\w+)", re.I)
+_CALLED = {"main": "key", "backdrop": "background", "bg": "background", "backlight": "back", "kicker": "kicker"}
+
+
+def _reference(query: Query, names: tuple[str, str]) -> str:
+    """The light compared with in "how much brighter is the one than the other"; empty where none is said so."""
+    found = _THAN.search(query.text)
+    name = found[1].lower() if found else ""
+    name = _CALLED.get(name, name)
+    return name if name in names else ""
 
 
 def _compares(query: Query) -> bool:

@@ -9,9 +9,11 @@ import math
 import re
 
 from assistant.patterns import Pattern
-from assistant.query import Ask, Query
+from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import light_names, preferred_unit
+from assistant.solving.relations import is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
 _SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
@@ -24,7 +26,7 @@ def solve(query: Query) -> Solution | None:
     if apart is not None:
         return apart
     ask = next((a for a in query.asks if a.quantity in ("distance", "power")), None)
-    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None)
+    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None) or _of_ratio(query)
     if ask is not None and relation is None and _only_placed(query, ask):
         return needs(("ratio", "stops"), f"I need how bright the {ask.of} is to be: a ratio, or so many stops under the key.", tuple(query.all("distance")), "twins")
     if ask is None or relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
@@ -34,6 +36,16 @@ def solve(query: Query) -> Solution | None:
         return None
     sign = 1 if relation.cue == "more" else -1
     return _placed(query, ask, name, sign * abs(relation.value))
+
+
+def _of_ratio(query: Query) -> Fact | None:
+    """A lighting ratio as so many stops of the fill under the key, counted as it was named (contract 7); None for an even or an impossible one."""
+    ratio = query.last("ratio")
+    if ratio is None or ratio.bad or ratio.value <= 0:
+        return None
+    wide = max(ratio.value, 1 / ratio.value)
+    over = wide if is_key_to_fill(query) else wide - 1
+    return replace(ratio, quantity="relation", value=math.log2(over), of="fill", to="key", cue="less") if over > 0 else None
 
 
 def _only_placed(query: Query, ask: Ask) -> bool:
@@ -63,7 +75,9 @@ def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
     mine = query.last("distance", name)
     powers = query.all("power")
     strength = {who: next((f.value for f in powers if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
-    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "distance", "power"))
+    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power"))
+    if first is None and query.has("ratio"):
+        return None
     if first is None:
         return needs(("distance",), "I need the distance of the key.", used, "twins")
     if ask.quantity == "distance":

@@ -53,6 +53,8 @@ _GLUE = frozenset(
 
 def _plain(text: str) -> str:
     said = " ".join(text.replace("\u2019", "'").lower().split())
+    said = patterns.sub(r"\bdif+e?r?[ae]?n[cs]e?s?e?\b", "difference", said)
+    said = patterns.sub(r"\b(?:the |letter )*b\b(?= (?:on|mark|mean|stand|setting|mode|do|for)\w*\b|\W*$)", "bulb", said) if patterns.search(r"\b(?:dial|shutter|setting|mean\w*|mode|camera)\b", said) else said
     return patterns.sub(r"\b(ca|do|wo|does|is|are|did|should|would|could|was|have|has)nt\b", r"\1n't", said)
 
 
@@ -146,7 +148,8 @@ def _named_alone(said: str) -> Term | None:
         return None
     term, start, size = found
     named = frozenset(words[start : start + size])
-    left = [word for word in core if word not in named and not (patterns.fullmatch(r"[\d.]+", word) and _MEANING.match(said))]
+    own = frozenset(word for name in term.names for word in _words(name))
+    left = [word for word in core if word not in named and word not in own and not (patterns.fullmatch(r"[\d.]+", word) and _MEANING.match(said))]
     return term if len(left) <= (1 if size > 1 else 0) else None
 
 
@@ -177,6 +180,10 @@ def _asks_number(said: str) -> bool:
     return any(pattern.search(said) for pattern in (_SET_NUMBER, _MEASURE, _STOPS_WANTED))
 
 
+_SIZE_OF_STOP = Pattern(r"\bhow (?:big|large|much)\b[^?.\d]{0,24}\b(?:is|does|are) (?:a|one) (?:full |whole |single )?(?:f-?)?stop\b(?: (?:make|actually|really|exactly|in practice|of light|mean|amount to|then|anyway))*\W*$")
+"""How big a stop is, and not where or of what it is."""
+
+
 def explain(text: str) -> Term | None:
     """The best explanation for a what, why, how or which-is-which question; None when nothing fits well.
 
@@ -188,6 +195,8 @@ def explain(text: str) -> Term | None:
     True
     """
     said = _plain(text)
+    if _SIZE_OF_STOP.search(said):
+        return named("stop")
     if _asks_number(said):
         return None
     wants_reason = patterns.search(r"\b(?:why|how(?! much)|point|freezes|come from|do on|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)

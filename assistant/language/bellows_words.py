@@ -1,0 +1,110 @@
+"""The bellows and the tube: which length is the lens's, which the draw, and the scale said in one phrase.
+
+Lenses for large film are named in inches ("a ten inch lens"), and near a bellows a bare number
+takes the unit of the lens it stands with ("450 of bellows on a 300 mm lens").
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact
+from assistant.records import replace
+from assistant.units import LENGTH
+
+_SMALL = ("mm", "cm", "in")
+_LENGTHS = ("focal_length", "distance", "move", "camera_distance", "max_distance", "extension", "focus_distance")
+_CLOSE = Pattern(r"\bbellows?\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b", re.I)
+_LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
+_LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=)?(?: an?)?\s*$", re.I)
+_DRAW = r"(?:bellows?|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|tubes?)"
+_DRAW_BEFORE = Pattern(rf"\b{_DRAW}(?: (?:is|are|was|of|at|out|to|long|length|now|about|set|reads|measures|extended|extension|draw|long of|me|it|about|some|roughly|=))*[\s:=]*$", re.I)
+_DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bellows?|draw|extension|tubes?)\b", re.I)
+_SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
+
+
+def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with the lens, the draw and the scale of a close-up told apart."""
+    out = _one_scale([_lens(f, text) for f in facts], text)
+    if not _CLOSE.search(text):
+        return out
+    unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
+    out = [_draw(f, text, unit) for f in out]
+    return _bare_lens(out, text)
+
+
+def _lens(fact: Fact, text: str) -> Fact:
+    """"a ten inch lens", "lens of 21 cm": the focal length."""
+    if fact.quantity not in _LENGTHS or fact.unit not in _SMALL or fact.end <= fact.start or not 0.008 <= fact.value <= 2:
+        return fact
+    named = _LENS_AFTER.match(text[fact.end :]) or _LENS_BEFORE.search(text[: fact.start]) and not _DRAW_AFTER.match(text[fact.end :])
+    return replace(fact, quantity="focal_length", of="", cue="", to="", bad="") if named else fact
+
+
+def _draw(fact: Fact, text: str, unit: str) -> Fact:
+    """"bellows 450", "racked out to 12 inches", "300 of draw": how far the lens stands from the film, or what is added."""
+    bare = _is_bare(fact, text) and bool(unit)
+    length = fact.quantity in _LENGTHS and fact.unit in _SMALL and fact.end > fact.start
+    before, after = text[: fact.start], text[fact.end :]
+    if not (bare or length) or _LENS_AFTER.match(after) or patterns.search(r"lens|focal", fact.said, re.I) or fact.quantity == "extension":
+        return fact
+    if not (_DRAW_BEFORE.search(before) or _DRAW_AFTER.match(after)):
+        return fact
+    value = fact.value * LENGTH[unit] if bare else fact.value
+    return replace(fact, quantity="extension", value=value, unit=unit if bare else fact.unit, of="", cue="", to="")
+
+
+def _is_bare(fact: Fact, text: str) -> bool:
+    plain = fact.quantity == "number" or fact.quantity == "film_speed" and not _SPEED_SAID.search(text[max(0, fact.start - 8) : fact.end + 6])
+    return plain and not fact.bad and fact.value > 0 and not patterns.search(r"\b(?:not|no)\s*$", text[: fact.start], re.I)
+
+
+def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
+    """"a 300 with 450 mm of draw": the one number beside a draw that is told."""
+    draws = [f for f in facts if f.quantity == "extension"]
+    bare = [f for f in facts if _is_bare(f, text) and 8 <= f.value / (1 if draws and draws[0].unit != "in" else 0.04) <= 2000]
+    if len(draws) != 1 or len(bare) != 1 or any(f.quantity == "focal_length" for f in facts) or draws[0].unit not in ("mm", "in"):
+        return facts
+    unit = draws[0].unit
+    return [replace(f, quantity="focal_length", value=f.value * LENGTH[unit], unit=unit, of="") if f is bare[0] else f for f in facts]
+
+
+def _one_scale(facts: list[Fact], text: str) -> list[Fact]:
+    """"magnification half life size": one scale, though both halves of the phrase name it."""
+    out: list[Fact] = []
+    for fact in facts:
+        last = out[-1] if out else None
+        again = last is not None and last.quantity == fact.quantity == "magnification" and patterns.fullmatch(r"[\s,(]*(?:times|of|x)?\s*", text[last.end : fact.start], re.I)
+        if again and last is not None and patterns.fullmatch(r"\W*(?:life[- ]?size\w*|actual size|full size)\W*", text[fact.start : fact.end], re.I):
+            out[-1] = replace(last, end=fact.end, said=text[last.start : fact.end])
+        else:
+            out.append(fact)
+    return out
+
+
+# --- what is asked --------------------------------------------------------------------------------
+
+_STOPS = Pattern(r"how many (?:\w+ )?stops?\b", re.I)
+_COST = Pattern(r"\b(?:exposure|light)[ -](?:loss|increase|compensation|correction|penalty|allowance)\b|\bloss of (?:light|exposure)\b|how much (?:light|exposure|more|extra|do i (?:lose|open|add|give))\b|\bstops\W*\?|\bcompensat\w*[^.?]*\?|\b(?:one|two|half a|a) stops? or\b", re.I)
+_SET = Pattern(r"\bset (?:it |the lens |the ring )?(?:to |at )?(?:what|where)\b|\bwhat\b[^?]*\b(?:set|use|aperture|f-?stop|f-?number|stop)\b", re.I)
+_TIME = Pattern(r"\bwhat(?:'s|s| is)?(?: \w+){0,3} (?:time|shutter|exposure)\b|\bhow long\b|\b(?:new|corrected|real|which) (?:time|shutter|exposure)\b", re.I)
+
+
+def close_asks(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """What a close-up asks in few words: the stops it costs, the aperture to set, the time to give."""
+    kinds = {f.quantity for f in facts}
+    close = "magnification" in kinds or {"extension", "focal_length"} <= kinds
+    if not close or kinds & {"guide_number", "distance", "film_speed", "power"}:
+        return list(asks)
+    if _STOPS.search(text) and all(a.quantity == "count" for a in asks):
+        return [Ask("stops", "", "")]
+    if "shutter" in kinds and "aperture" not in kinds and _TIME.search(text) and all(a.quantity in ("shutter", "duration", "time") for a in asks):
+        return [Ask("shutter", "", "s")]
+    if asks:
+        return list(asks)
+    if "aperture" in kinds and _SET.search(text):
+        return [Ask("aperture", "", "")]
+    return [Ask("stops", "", "")] if _COST.search(text) and "aperture" not in kinds else []
