@@ -79,6 +79,19 @@ def _go_back(turn: Turn) -> Answer | None:
     return _answered_from(turn, replace(query, facts=(), asks=()))
 
 
+_AGAIN = Pattern(
+    r"^\W*(?:(?:sorry|please|pardon|can you|could you|will you)[, ]+)*(?:(?:say|tell me|read|give me|repeat)(?: me)?(?: (?:that|it|this|the answer|the last one))?(?: (?:once more|one more time|again|back|out loud))+|repeat(?: (?:that|it|the answer))?"
+    r"|come again|pardon(?: me)?|what (?:was that|did you say)|once more|one more time)(?: please)?\W*$", re.I)
+
+
+def _once_more(turn: Turn) -> Answer | None:
+    """"say that again": the answer that was given last."""
+    query, talk = turn.query, turn.conversation
+    if not talk.scene.asks or query.facts or not _AGAIN.match(query.text):
+        return None
+    return _answered_from(turn, replace(query, asks=talk.scene.asks, cues=frozenset(), unknown=(), mentioned=()))
+
+
 def _impossible(turn: Turn) -> Answer | None:
     wrong = impossible(turn.query)
     return _speak(turn, turn.query, wrong) if wrong else None
@@ -202,6 +215,8 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     alone = _alone(query, talk)
     if alone is None:
         query, scene = follow_up(query, talk)
+        if _changes_nothing(query, turn.query, scene, talk):
+            return None
         whole = meant(query, talk, scene)
     else:
         whole = alone
@@ -228,6 +243,12 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     _remember(turn, whole, solution)
     return _speak(turn, whole, solution)
+
+
+def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation) -> bool:
+    """Words after an answer that neither change the scene nor ask: to say the answer once more would be to pretend."""
+    told = query.facts or query.asks or query.units or said.facts or said.asks or query.mentioned
+    return not told and scene == talk.scene and bool(talk.scene.asks) and len(said.text.split()) > 2 and not query.cues & TOPIC_CUES and "go_back" not in query.cues
 
 
 def _about_something_else(query: Query, talk: Conversation) -> bool:
@@ -394,4 +415,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _claim_supplied, _tells_kit, _checks_claim, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _claim_supplied, _tells_kit, _checks_claim, _ask_something, explains)

@@ -33,6 +33,10 @@ def _aperture(place: Place) -> Fact:
     cue = _aperture_cue(place)
     if cue in ("widest", "smallest"):
         return fact_at(place, f"{cue}_aperture", of="")
+    if not math.isnan(place.item.other) and place.text[place.item.start : place.item.end].lower().startswith("between"):
+        if patterns.search(r"\bstops\b|\bdifference\b", place.text.lower()):  # two marks, no place between them
+            return fact_at(place, "aperture_range", place.item.value**2 / place.item.other, of="")
+        return fact_at(place, "aperture", of=owner, cue=cue, other=math.nan)
     return fact_at(place, "aperture", of=owner, cue=cue)
 
 

@@ -15,7 +15,7 @@ from assistant.language.numbers import Raw, read_numbers
 from assistant.patterns import Pattern
 from assistant.records import record
 
-MAX_WORDS = 1500
+MAX_WORDS = 1200
 """Words, numbers and marks; longer texts are cut here and the reply says so."""
 
 

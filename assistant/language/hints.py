@@ -22,10 +22,11 @@ _NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W
 
 _TOTAL = r"\b(?:total|altogether|in all|all told|combined|both|sum)\b(?: loss| cost| lost)?\W*$"
 
-_THERE = r"[.,;:!?-]\s*(?:so |and |now |but |then |what about |how about |what if )*(?:at|on|with|for) (?:an? )?(?:iso|asa|full|half|quarter|eighth|\d+ ?%|1/\d+|\d+ ?(?:iso|asa))[^.?;]{0,16}\?\W*$"
+_THERE = (r"[.,;:!?-]\s*(?:(?:so|and|now|but|then|only) )*(?:at|on|with|for|what about|how about|what if) (?:at |on |an? )*(?:iso|asa|full|half|quarter|eighth|\d+ ?%|1/\d+|\d+ ?(?:iso|asa)|\d{3,4}\b|50\b|64\b)[^.?;]{0,16}\?\W*$"
+          r"|\b(?:at|on|for) (?:iso|asa|full|half|quarter|1/)[^?]*[.,;:!?-]\s*(?:(?:so|and|now|but|then) )*(?:full|half|quarter|1/\d+|(?:iso|asa) ?\d+|\d{3,4})(?: power)?\?\W*$")
 """The condition alone: "GN 80 ft at ISO 100. at ISO 400?"."""
 
-_APART = r"\bstops? (?:apart|between|from|difference|separat\w*)\b|\b(?:apart|difference|between|gap|from|versus|vs|v|against|to)\b[^.?]*\bstops?\b"
+_APART = r"\bstops? (?:apart|between|from|difference|separat\w*)\b|\b(?:apart|distance|far) in stops\b|\b(?:apart|difference|between|gap|from|versus|vs|v|against|to)\b[^.?]*\bstops?\b"
 """Two marks of one scale, with stops named: "stops between ISO 100 and ISO 800"."""
 
 _MARK = r"(?:1/\d+(?: ?s(?:ec)?)?|(?:iso|asa) ?\d+|f ?/? ?\d+(?:\.\d+)?|\d+ ?(?:iso|asa))"

@@ -235,7 +235,7 @@ def _aperture_two(kind: str) -> Callable[[Node], Item]:
     def read(node: Node) -> Item:
         one, two = (_mark_value(n) for n in _numbers(node)[:2])
         if kind == "aperture":
-            return _item("aperture", node, math.sqrt(one * two))
+            return _item("aperture", node, math.sqrt(one * two), other=two)
         return _item(kind, node, one, other=two)
 
     return read

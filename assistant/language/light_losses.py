@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import stop_words
+from assistant.language import passed_light, stop_words
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
@@ -33,7 +33,7 @@ _BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
     facts = [f for f in facts if not (patterns.fullmatch(r"\W*a meter\W*", f.said, re.I) and patterns.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
-    out = _close_focus(_counted_stops(_sizes(stop_words.settled(facts, text), text), text, cues), text)
+    out = _close_focus(_counted_stops(_sizes(passed_light.settle(stop_words.settled(facts, text), text), text), text, cues), text)
     out = _worn(_said_apart(_not_rows(_layers(out, text), text), text), text)
     if _is_bounced(text, cues):
         out = _legs(out, text)
@@ -94,7 +94,7 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
     return sorted([*kept, Fact("stops", 1.0 + part, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
 
 
-_BARE_COUNT = Pattern(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)", re.I)
+_BARE_COUNT = Pattern(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
 _COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5, "two thirds": 2 / 3, "two-thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3}
 
 
@@ -243,6 +243,9 @@ def _leg(fact: Fact, text: str) -> Fact:
         return replace(fact, quantity="path", of="", cue="")
     if _ABOVE.match(after):
         return replace(fact, quantity="ceiling_above", of="")
+    down = patterns.match(r"\s*(?:back )?down\b", after, re.I) and patterns.search(r"\d[\w ]* up\b[^.;?]*$", before, re.I)
+    if (down or patterns.match(r"\s*(?:straight )?up\b[^.;?]*\bdown\b", after, re.I)) and fact.quantity in ("path", "distance", "move", "max_distance"):
+        return replace(fact, quantity="path", of="", cue="")
     if _HEIGHT_BEFORE.search(before) or (_HIGH.match(after) and not _LEG_BEFORE.search(before) and not patterns.match(r"\s*up (?:to|and)|\s*up$", after)):
         return replace(fact, quantity="ceiling_height", of="")
     if patterns.match(r"\s*(?:high|off the floor|off the ground|up)\b", after) or _FACE_HEIGHT.search(before) or _FLASH_HEIGHT.search(before):
@@ -367,6 +370,7 @@ def _said_unit(text: str) -> str:
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"The strength in stops of an ND": a filter's, not a flash's power."""
+    asks = passed_light.asked(asks, facts, text)
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
     if through and any(a.quantity == "power" for a in asks) and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
         return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]

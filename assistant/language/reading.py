@@ -116,7 +116,11 @@ def _lens_span(facts: list[Fact], text: str) -> list[Fact]:
     """"the lens goes 2.8 to 22": from f-number to f-number."""
     span = Pattern(r"\b(?:lens|ring|aperture)s?\b[^.?]{0,24}$", re.IGNORECASE)
     return [replace(f, quantity="aperture_range", of="") if f.quantity == "number_range" and is_aperture_mark(f.value) and is_aperture_mark(f.other)
-            and span.search(text[: f.start]) else f for f in facts]
+            and (span.search(text[: f.start]) or (len(facts) == 1 and _ODD_MARKS & {f.value, f.other} and patterns.search(r"\bstops\b", text.lower()))) else f for f in facts]
+
+
+_ODD_MARKS = frozenset({1.4, 2.8, 5.6, 11.0, 22.0})
+"""F-numbers that nobody takes for another figure: "2.8 to 8 in stops"."""
 
 
 def _magnified(facts: list[Fact], text: str) -> list[Fact]:

@@ -18,6 +18,9 @@ def stop_fact(place: Place) -> Fact:
     speeds = patterns.match(r"(\d{2,4}) ?(?:to|-) ?(\d{2,4})", place.text[place.item.start : place.item.end].lower())
     if speeds and place.item.value >= 25:  # "pushed 400 to 1600 stops?": film speeds, whose stops are asked
         return fact_at(place, "number_range", float(speeds[1]), other=float(speeds[2]), of="")
+    before = place.beside(-2)
+    if place.item.value >= 25 and before is not None and before.kind == "film_speed" and place.mark("TO", "VERSUS", "AND", "DASH"):
+        return fact_at(place, "film_speed", of="", unit="", bad="")  # "ISO 100 to 800 stops?"
     """What stops are: a loss, a push, a relation between lights, a power turned down, a difference."""
     for rule in (_push, _filter_loss, _modifier_loss, _relation, _power_down):
         found = rule(place)

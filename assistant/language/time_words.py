@@ -15,6 +15,7 @@ from assistant.language.items import Item
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
+from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
 _WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each)|apart|every)\b")
@@ -25,7 +26,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     lower = fold(text)
     moving = any(f.quantity == "velocity" for f in facts) or bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
-    out = [_read(f, lower, moving, cues) for f in facts]
+    out = _counted_pops([_read(f, lower, moving, cues) for f in facts], lower)
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
@@ -33,6 +34,32 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
     return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
+
+
+_POPPING = Pattern(r"\bpops?\b|\bopen flash|\bhow many flashes\b")
+_DO_IT = Pattern(r"^\s*(?:of them )?(?:do|did|does|will do|are|were|is|was|give|gave|gives|make|made|work|worked|suffice|sufficed|enough|right|needed|fired|to do|light|lit)\b")
+_COUNT_BEFORE = Pattern(r"\b(?:fired|fire|use|used|took|takes|needs?|needed|with|popped|hit it|gave it|give it)(?: just| only)?\s*$")
+_MORE_STOPS = Pattern(r"^\s*(?:more|extra|further|additional)[ -]stops?\b")
+_AT_END = Pattern(r"\b(?:at|for|from)\s*$")
+
+
+def _counted_pops(facts: list[Fact], lower: str) -> list[Fact]:
+    """"how many at 20 feet if four do it at 10": four pops; "three more stops": stops; "at 30?": feet, as before."""
+    if not _POPPING.search(lower):
+        return facts
+    lengths = [f for f in facts if f.quantity == "distance"]
+    out: list[Fact] = []
+    for fact in facts:
+        if fact.quantity == "number" and not fact.bad and fact.value == int(fact.value) and 0 < fact.value:
+            before, after = lower[: fact.start], lower[fact.end :]
+            if _MORE_STOPS.match(after):
+                fact = replace(fact, quantity="stops", cue="more", of="")
+            elif fact.value <= 200 and (_DO_IT.match(after) or _COUNT_BEFORE.search(before)) and not any(f.quantity == "count" and f.unit == "pops" for f in facts):
+                fact = replace(fact, quantity="count", unit="pops", of="")
+            elif len(lengths) == 1 and lengths[0].unit in LENGTH and _AT_END.search(before) and patterns.match(r"\s*(?:[?,;!.]|$|how|if)", after):
+                fact = replace(fact, quantity="distance", value=fact.value * LENGTH[lengths[0].unit], unit=lengths[0].unit, of="")
+        out.append(fact)
+    return out
 
 
 def _like_the_last(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fact:

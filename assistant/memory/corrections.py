@@ -52,7 +52,7 @@ def correction(query: Query, talk: Conversation) -> Fact | None:
     new = [f for f in query.facts if f not in old]
     if not old or not new or any(math.isclose(shown(k), shown(old[0]), rel_tol=1e-6) for k in talk.scene.facts):
         return None
-    target = next((k for k in talk.kit.facts if math.isclose(shown(k), shown(old[0]), rel_tol=1e-6)), None)
+    target = next((k for k in talk.kit.facts if k.quantity != "only_powers" and math.isclose(shown(k), shown(old[0]), rel_tol=1e-6)), None)
     return _recast(new[0], target) if target else None
 
 
@@ -63,7 +63,7 @@ _NO = Pattern(r"^\W*(?:no|nope|wait|sorry|oops|actually|hang on|scratch that|cor
 def last_put_right(query: Query, talk: Conversation) -> Fact | None:
     """"no sorry, it's 120", right after a fact of the kit was told: that fact."""
     put_right = "correction" in query.cues or _NO.match(query.text.lower()) is not None
-    if talk.scene.asks or not talk.kit.facts or not put_right or len(query.facts) != 1 or query.asks:
+    if talk.scene.asks or not talk.kit.facts or talk.kit.facts[-1].quantity == "only_powers" or not put_right or len(query.facts) != 1 or query.asks:
         return None
     new, last = query.facts[0], talk.kit.facts[-1]
     alike = new.quantity in ("number", "distance", last.quantity) or new.quantity == _ALIKE.get(last.quantity)

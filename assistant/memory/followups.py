@@ -17,6 +17,7 @@ from assistant.memory.lights_changed import (
     just_one,
     keeps_answer,
     measured_loss,
+    one_fails,
     one_pop,
     other_light,
     rows_again,
@@ -40,5 +41,5 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     corrected, units, ratio_convention, swaps, drops, measured_loss, another_length, half_that, relation_again, more_or_less,
-    another, keeps_answer, one_pop, turned_round, rows_again, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, bare_numbers,
+    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, bare_numbers,
 )

@@ -7,6 +7,7 @@ import math
 from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 
@@ -149,6 +150,18 @@ def just_one(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if query.facts or not patterns.search(r"\b(just|only)\s+(the\s+)?one\b", query.text.lower()):
         return query, scene
     return replace(query, mentioned=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "count"))
+
+
+_FAILS = Pattern(r"\b(?:one|the other|a flash|one of (?:them|the \w+))(?: of them)? (?:dies|died|fails|failed|quits|breaks|broke|misfires|goes(?: down| dead| out)?|gives up|packs up|(?:does not|doesn't|doesnt|did not|didn't|didnt|won't|wont) (?:fire|go off|trigger)|stops working|conks out)\b")
+
+
+def one_fails(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"what if one dies?": one flash less of several."""
+    count = next((f for f in reversed(scene.facts) if f.quantity == "count" and f.value >= 2), None)
+    if count is None or query.facts or not _FAILS.search(query.text.lower()):
+        return query, scene
+    left = tuple(replace(f, value=f.value - 1) if f is count else f for f in scene.facts if f is not count or count.value > 2)
+    return replace(query, mentioned=(), asks=query.asks or scene.asks), replace(scene, facts=left)
 
 
 def all_of_them(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -99,7 +99,7 @@ def judge_guides(text: str) -> Verdict | None:
     """
     said = plain(text)
     for scale in SCALES[2:]:
-        found = patterns.search(rf"(?P<one>{scale.mark})(?P<how>[^.;?]{{4,60}}?)\b(?:than|that|as|of|one|compared (?:to|with))\b[^.;?\d]{{0,24}}?(?P<two>{scale.mark})", said)
+        found = patterns.search(rf"(?P<one>{scale.mark})(?P<how>[^.;?]{{4,80}}?)(?P<two>{scale.mark})", said)
         claimed = factor_said(found["how"]) if found else None
         if found is None or claimed is None or _GUIDE.search(said[: found.start("two")]) is None:
             continue

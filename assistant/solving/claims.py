@@ -182,8 +182,9 @@ def _solve_without(query: Query, fact: Fact) -> Solution | None:
     rest = [f for f in rest if not (f.quantity == fact.quantity and f.origin == "kept" and fact.quantity in ("aperture", "distance"))] if fact.quantity != "film_speed" else rest
     said = plain(query.text)
     first = query.first("guide_number")
-    if fact.quantity == "aperture" and query.has("guide_number", "distance"):
-        rest = [f for f in rest if f.quantity != "aperture" or f.of != fact.of or f.origin != "said"]  # a mark on the way there is a step, no setting
+    if fact.quantity == "aperture" and any(f.cue == "result" for f in query.facts):  # "f/10 at full, and at quarter power f/5": the last step counts
+        powers = [f for f in rest if f.quantity == "power" and not f.of and f.start < fact.start]
+        rest = [f for f in rest if f not in powers[:-1]]
     rest = [f for f in rest if f.quantity != "guide_number" or f is first or not is_figure(f, said)]
     guides = [f for f in rest if f.quantity == "guide_number"]
     if len(guides) > 1:

@@ -173,9 +173,12 @@ def _stops_from_ratio(query: Query, ask: Ask) -> Solution | None:
 
 
 def _factor(query: Query, ask: Ask) -> Solution | None:
+    grown = _guide_grows(query)
+    if grown is not None:
+        return grown
     stops = next((f for f in query.facts if f.quantity in ("stops", "nd", "filter_loss", "loss", "signed")), None)
     if stops is None:
-        compared = _guide_grows(query) or _times_compared(query)
+        compared = _times_compared(query)
         if compared is not None:
             return compared
         several = query.all("factor") or query.all("times")
@@ -198,7 +201,11 @@ def _guide_grows(query: Query) -> Solution | None:
     from assistant.solving.claim_words import terms
 
     pair = next((p for p in (query.all("film_speed"), query.all("power")) if len(p) == 2 and p[0].value > 0), None)
-    if pair:
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "stops", "signed", "power_down", "relation")]
+    if lost and not pair:
+        more = lost[0].quantity in ("stops", "signed", "relation") and lost[0].cue != "less" and lost[0].unit != "-" and not query.cues & {"less", "loss", "down"}
+        doublings = lost[0].value if more else -sum(abs(f.value) for f in lost)
+    elif pair:
         first, second = reversed(pair) if patterns.search(r"\bthan\b|\bcompared\b", query.text.lower()) else pair
         doublings = math.log2(second.value / first.value)
     else:
@@ -206,7 +213,7 @@ def _guide_grows(query: Query) -> Solution | None:
         if len(causes) != 1:
             return None
         doublings = causes[0].doublings * WEIGHTS["flash"].get(causes[0].quantity, 1.0)
-    used = pair or [f for f in query.facts if f.quantity in ("times", "power", "count", "factor")]
+    used = pair or lost or [f for f in query.facts if f.quantity in ("times", "power", "count", "factor")]
     return _done(Quantity("factor", 2.0 ** (doublings / 2), "x"), *used, notes=("The guide number goes with the square root of the light.",))
 
 

@@ -48,6 +48,8 @@ def _high_speed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]
 
 def solve(query: Query) -> Solution | None:
     """What something in the way costs, or the aperture once it is there; None for anything else."""
+    if any(a.quantity == "shutter" and a.of == "through" for a in query.asks):
+        return _time_through(query)
     ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")), None)
     if ask is None:
         return None
@@ -56,6 +58,17 @@ def solve(query: Query) -> Solution | None:
         if found is not None:
             return found
     return None
+
+
+def _time_through(query: Query) -> Solution | None:
+    """A shutter time that was right without the filter, with it on: so many doublings longer."""
+    times = [f for f in query.facts if f.quantity in ("shutter", "duration", "time") and f.value > 0]
+    through, facts, _ = camera.loss_total(query)
+    if len(times) != 1 or not through or any(query.has(q) for q in ("guide_number", "aperture", "exposure_value", "velocity", "film_speed", "t_exponent")):
+        return None
+    value = times[0].value * 2.0 ** (-through if _is_taken_off(query.text, times[0]) and not _WITHOUT.search(query.text) else through)
+    notes = ("Over a second or so film needs longer still: see the maker's reciprocity table.",) if value > 1 else ()
+    return Solution(answers=(marks.shutter(value), Quantity("stops", math.log2(value / times[0].value), "stops")), used=(times[0], *facts), assumed=camera.assumed(query), topic="losses", working=(f"{through:.3g} stops are {2.0 ** through:.4g} times",), notes=notes)
 
 
 _THROUGH = Pattern(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the viewfinder)[a-z]+|\b(?:putting|adding|hanging|taping) |\bin front of the (?:light|head|flash|lens|lamp)\b", re.I)
@@ -99,7 +112,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if _DOES_TO.search(query.text) and facts:
         return _told(query, ask, through, facts, (), camera.assumed(query))
     opens = "how_many" in query.cues and "open_up" in query.cues and (query.has("filter_loss") or query.has("nd")) and not query.has("times")
-    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens else 2):
+    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens or any(f.cue == "passed" for f in said) else 2):
         return None
     if "how_many" in query.cues and query.cues & {"open_up", "more"}:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through

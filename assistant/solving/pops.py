@@ -201,7 +201,7 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     factor, used, lines = 1.0, list[Fact](), list[str]()
     for quantity, power in (("distance", 2), ("power", -1), ("film_speed", -1), ("energy", -1)):
         facts = [f for f in query.facts if f.quantity == quantity]
-        values = _powers(query, facts) if quantity == "power" else [f.value for f in facts]
+        values = _powers(query, facts) if quantity == "power" else [f.value for f in _asked_last(query, facts)]
         if len(values) == 2 and all(v > 0 for v in values):
             factor *= (values[1] / values[0]) ** power
             used += facts
@@ -218,6 +218,23 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     before = base.value if base else 1.0
     lines = [entry for entry in lines if entry]
     return _answer(before * factor, before, ask, tuple((*used, *((base,) if base else ()))), "; ".join(lines))
+
+
+def _asked_last(query: Query, facts: list[Fact]) -> list[Fact]:
+    """"how many at 20 ft, if four do it at 10": the value that is known, then the one that is asked about."""
+    base, asks = popped(query), query.text.lower().find("how many")
+    if len(facts) != 2 or asks < 0 or any(f.origin != "said" for f in facts):
+        return facts
+    def apart(fact: Fact, place: int) -> int:
+        between = query.text[min(fact.end, place) : max(fact.start, place)]
+        return len(between) + 100 * len(patterns.findall(r"[,.;?!]|\b(?:if|when|and|but|while|because|since)\b", between, re.I))
+    if base is not None and base.start > asks:
+        known = min(facts, key=lambda f: apart(f, base.start))
+    elif all(f.start > asks for f in facts) and patterns.search(r"\b(?:if|when)\b", query.text[facts[0].end : facts[1].start], re.I):
+        known = facts[1]
+    else:
+        return facts
+    return [known, *(f for f in facts if f is not known)]
 
 
 _ASKS_FULL = Pattern(r"how many\b[^?]{0,12}\bfull")

@@ -7,9 +7,11 @@ pulse is taken as an exponential discharge, so that t0.1 is 3.32 times t0.5.
 from __future__ import annotations
 
 import math
+import re
 
 from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
@@ -139,12 +141,16 @@ def _recycle(query: Query, ask: Ask) -> Solution | None:
                     notes=("Going by energy; the last part of a charge is often slower, so give it a moment more.",))
 
 
+_AT_LAST = Pattern(r"(?:^|[,.;:]|\band\b|\bhow long\b|\bwhat (?:about|of)\b|\bwhat is it\b)\s*(?:then )?(?:at|on|for|with)\s+[^,.;:?]{1,24}\?*\s*$", re.I)
+"""A second value asked about at the end: "..., at 250 Ws?"."""
+
+
 def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact, ...]]:
     """The power a recycle time is for, and the one asked about; energies do as well."""
     for quantity in ("energy", "power"):
         facts = query.all(quantity)
         if len(facts) >= 2:
-            base = own(known, facts, query.text)
+            base = own(known, [f for f in facts if f.end <= known.start and f.sentence == known.sentence] if _AT_LAST.search(query.text) and facts[0].end <= known.start < facts[-1].start else facts, query.text)
             asked = facts[-1] if base is not facts[-1] else facts[0]
             return base.value, asked.value, (base, asked)
     part, fact = share(query)
@@ -169,9 +175,11 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     part, fact = share(query)
     scale = part if part is not None and pause.quantity == "recycle" else 1.0
     each = pause.value * scale
-    return Solution(lead="The whole series takes", answers=(_seconds(each * (pops.value - 1)),), used=tuple(f for f in (pops, pause, fact if scale != 1.0 else None) if f), topic="time",
-                    working=(f"{pops.value - 1:g} waits of {each:g} s",),
-                    notes=(f"With a last recharge as well it is {each * pops.value:g} s. Ambient light builds up all the while the shutter is open.",))
+    frames = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), None)
+    fired = pops.value * (frames.value if frames else 1.0)
+    return Solution(lead="The whole series takes", answers=(_seconds(each * (fired - 1)),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
+                    working=(f"{fired - 1:g} waits of {each:g} s",),
+                    notes=(f"With a last recharge as well it is {each * fired:g} s. Ambient light builds up all the while the shutter is open.",))
 
 
 # --- energy ---------------------------------------------------------------------------------------------

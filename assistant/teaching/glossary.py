@@ -45,6 +45,7 @@ _SET_NUMBER = Pattern(
     rf"\b(?:what|which)(?:(?:'s|s| is| are) (?:the|my|our|her|his|its))?(?: (?!is\b|are\b|a\b|an\b|does\b|do\b|the\b|effect)\w+)?? {_QUANTITY}\b(?! (?:means?|affects?|do to|does to))"
     r"|\bwhat (?:do|should|would|must|shall) i (?:set|use|shoot|be)\b|\bhow (?:far|close|many|much|high|long)\b(?! .{0,30}\b(?:why|explain)\b)(?! is (?:a|one) (?:f-?)?stop\b(?! (?:at|of|from|in)\b))"
 )
+_SWITCH = Pattern(r"\bwhat(?:'s|s| is| are)? (?:the |a )?(?:bulb|b|t|m|x|fp|hss) (?:setting|sync|contact|mode|mark)s?\b")
 _MEASURE = Pattern(r"\d+(?:\.\d+)? ?(?:m|ft|feet|foot|metres?|meters?|cm|inch\w*|')\b|\b(?:gn|guide number) ?\d|\bf ?/ ?\d|\biso ?\d|\b1/\d+")
 _GLUE = frozenset(
     ["what", "whats", "is", "are", "was", "a", "an", "the", "of", "in", "on", "for", "to", "do", "does", "did", "you", "your", "i", "me", "my", "we", "us", "it", "its", "that", "this", "these", "those", "mean", "means", "meant", "by", "explain", "describe", "tell", "about", "please", "can", "could", "would", "define", "definition", "term", "word", "thing", "like", "m", "im", "new", "all", "five", "year", "old", "simply", "plain", "english", "quick", "question", "and", "so", "ok", "hi", "hello", "exactly", "anyway", "photography", "photographer", "with", "flash", "light", "lighting", "camera", "film", "when", "people", "they", "say", "talk", "talking", "how", "work", "works", "work", "teach", "understand", "never", "heard", "just", "s", "re", "again", "simple", "words", "beginner", "someone", "newbie", "dumb", "sorry", "basics", "use", "used", "using", "know", "want", "need", "called", "here", "whole", "idea", "behind", "concept", "rule", "law", "really", "actually", "even", "from", "anybody", "any", "there", "be", "get", "dont", "don", "cant", "eli5", "5", "remind", "earth", "heck", "hell", "short", "bit", "let", "have", "has", "in", "terms", "lens", "um", "er", "uh", "keep", "saying", "hearing", "hear", "everybody", "everyone", "teacher", "book", "stand", "get", "much", "point", "good", "purpose", "deal", "sure", "not", "me", "someone", "club", "mention", "mentions", "always", "ve", "held", "confused", "ever", "bother", "matter", "why", "should", "shall", "one", "thing", "stuff", "bout", "more", "then", "oh", "well", "my", "our", "tutor", "friend", "instructor", "wondering", "if", "home", "reading", "read", "clue", "no", "idea", "had", "all", "got", "was", "learn", "learning"]
@@ -175,12 +176,12 @@ def _reasoned(said: str) -> Term | None:
 
 def _asks_number(said: str) -> bool:
     """Whether an exposure number is wanted, so that teaching would be the wrong answer."""
-    if _WHY_ONLY.search(said) or _MEANING.search(said) or (_HOW_TO.search(said) and not patterns.search(r"\d", said)):
+    if _WHY_ONLY.search(said) or _MEANING.search(said) or _SWITCH.search(said) or (_HOW_TO.search(said) and not patterns.search(r"\d", said)):
         return False
     return any(pattern.search(said) for pattern in (_SET_NUMBER, _MEASURE, _STOPS_WANTED))
 
 
-_SIZE_OF_STOP = Pattern(r"\bhow (?:big|large|much)\b[^?.\d]{0,24}\b(?:is|does|are) (?:a|one) (?:full |whole |single )?(?:f-?)?stop\b(?: (?:make|actually|really|exactly|in practice|of light|mean|amount to|then|anyway))*\W*$")
+_SIZE_OF_STOP = Pattern(r"\b(?:how (?:big|large|much)\b[^?.\d]{0,24}\b(?:is|does|are)|what(?:'s|s| is| does)) (?:a|one) (?:full |whole |single )?(?:f-?)?stop\b(?: (?:worth|equal to|make|actually|really|exactly|in practice|of light|mean|amount to|then|anyway))*\W*$")
 """How big a stop is, and not where or of what it is."""
 
 
@@ -202,4 +203,15 @@ def explain(text: str) -> Term | None:
     wants_reason = patterns.search(r"\b(?:why|how(?! much)|point|freezes|come from|do on|do to|do for|when|relation\w*|happens|differ\w*|vs|versus|matter|affect|effect)\b", said)
     if wants_reason:
         return _reasoned(said) or _defined(said)
-    return _defined(said) or _reasoned(said)
+    return _defined(said) or _reasoned(said) or _misspelt(said)
+
+
+def _misspelt(said: str) -> Term | None:
+    """The term a short definition question asks for with one word mistyped ("what is recipocity failure")."""
+    if not _DEFINE.search(said) or patterns.search(r"\d", said) or len(said.split()) > 8:
+        return None
+    from difflib import get_close_matches
+
+    known = sorted({word for name in _index() for word in name if len(word) > 4})
+    words = [word if len(word) < 5 or word in _GLUE_SINGULAR or word in known else next(iter(get_close_matches(word, known, 1, 0.84)), word) for word in _words(said)]
+    return _named_alone(" ".join(words)) if tuple(words) != _words(said) else None

@@ -77,7 +77,7 @@ def test_what_was_acknowledged_survives_a_kill(tmp_path: Path, kill: int) -> Non
 def test_two_programs_at_once_keep_each_others_facts(tmp_path: Path) -> None:
     """Two programs that begin the same new store together both keep everything they acknowledged."""
     writers = {name: start_writer(tmp_path, name) for name in ("crew one", "crew two")}
-    time.sleep(4.0)
+    time.sleep(2.0)
     acknowledged = {name: stop(writer) for name, writer in writers.items()}
     with Store.open(tmp_path) as store:
         assert store.trouble is None

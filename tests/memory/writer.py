@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import itertools
 import sys
+import time
 from pathlib import Path
 
 from assistant.memory.store import Frame, KitFact, Store
@@ -39,6 +40,7 @@ def acknowledge(trouble: str | None, what: str) -> None:
         sys.exit(trouble)
     sys.stdout.write(what + "\n")
     sys.stdout.flush()
+    time.sleep(0.001)  # a person draws breath too: without it one writer never lets the other have the store
 
 
 if __name__ == "__main__":

@@ -1,0 +1,110 @@
+"""What lets only a part of the light through: per cents passed or swallowed, converters, a thing that is not there.
+
+"the gel passes 25 %" is a loss of two stops, not a power; "no umbrella" is no loss at all;
+a 1.4x converter costs a stop, a 2x two.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact
+from assistant.records import replace
+from assistant.scales import aperture_difference_stops
+
+_PASSED = Pattern(r"\b(?:transmits?|transmitting|passes|passing|lets?(?: only| just)?(?: through)?|letting through|transmission(?: is| of)?)(?: of)?(?: only| just| about| roughly)*\s*$", re.I)
+_PASSED_AFTER = Pattern(r"^\s*(?:of (?:the |my )?light )?(?:transmission|transmittance|transmissive|gets? through|comes? through|passes|through)\b", re.I)
+_KEPT = Pattern(r"\b(?:swallow|eat|absorb|take|lose|lost|losing|soak|block|steal|rob|cost|waste|kill|cut|hold|drink|rob)\w*(?: up| out| away| off| back| me| us| you| about| roughly| only| nearly| some| around)*\s*$", re.I)
+_OF_LIGHT = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )?(?:light|flash|output|illumination)\b|^\s*(?:off|away)\b|^\W*$|^\s*[.,;:?!]|^\s*(?:of it)\b", re.I)
+_CONVERTER = Pattern(r"^[\s-]*(?:tele[- ]?)?(?:converter|extender|multiplier|tc)\b", re.I)
+_CONVERTER_BEFORE = Pattern(r"(?:converter|extender|tc)(?: of| at| is|,)?\s*$", re.I)
+_COST_TOLD = Pattern(r"\b(?:cost|lose|loss|take|eat|is|that's|steal|=)\w*", re.I)
+_ABSENT = Pattern(r"\b(?:no|without|minus)(?: the| an?| any| my| more)?\s*$|\bnot (?:using|with|through)(?: the| an?| any| my)?\s*$", re.I)
+_OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
+
+
+def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with parts of the light as losses, and nothing taken for what is not there."""
+    out = [_through(f, facts, text) for f in facts]
+    out = [_converter(f, facts, text) for f in _absent(out, text)]
+    return [_bare_stops(f, out, text) for f in out]
+
+
+def _taker(fact: Fact, facts: Sequence[Fact]) -> Fact | None:
+    """What stands in the light nearest before it, or else after it."""
+    worn = [f for f in facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
+    before = [f for f in worn if f.start <= fact.start]
+    return before[-1] if before else worn[0] if worn else None
+
+
+def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"passes 25 %" and "swallows 75 % of the light": two stops lost, both."""
+    if fact.quantity != "power" or fact.bad or not 0 < fact.value < 1 or fact.unit != "%" and not _OF_LIGHT.match(text[fact.end :]):
+        return fact
+    before, after = text[: fact.start], text[fact.end :]
+    passed = _PASSED.search(before) or _PASSED_AFTER.match(after)
+    kept = _KEPT.search(before) and _OF_LIGHT.match(after) and patterns.search(r"\blight\b|\bstops?\b", text, re.I)
+    taker = _taker(fact, facts)
+    lens = patterns.search(r"\blens\b", text, re.I) and taker is None
+    if lens or not (passed and taker or kept and (taker or fact.unit == "%")) or patterns.search(r"\bpower\b", after[:10], re.I):
+        return fact
+    lost = -math.log2(fact.value if passed else 1 - fact.value)
+    glass = taker is not None and taker.quantity == "camera_filter"
+    return replace(fact, quantity="filter_loss" if glass else "loss", value=lost, unit=taker.unit if taker else "", of=taker.of if taker else "", cue="passed", to="")
+
+
+def _absent(facts: list[Fact], text: str) -> list[Fact]:
+    """"no umbrella, just the bare head": nothing stands in the light, where none of its kind is told of otherwise."""
+    if not any(f.quantity == "guide_number" for f in facts) or any(f.quantity in ("loss", "filter_loss") for f in facts):
+        return facts
+    gone = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE" and _ABSENT.search(text[: f.start])}
+    here = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and not _ABSENT.search(text[: f.start])}
+    return [f for f in facts if not (f.quantity in ("modifier", "camera_filter") and f.unit in gone - here)]
+
+
+def _converter(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"a 1.4x converter": it costs a stop, unless the text says what it costs."""
+    named = fact.quantity in ("times", "factor", "number", "aperture") and (_CONVERTER.match(text[fact.end :]) or fact.quantity == "times" and _CONVERTER_BEFORE.search(text[: fact.start]))
+    if not named or not 1 < fact.value <= 4 or patterns.search(r"\bbetween\b", text, re.I):
+        return fact
+    later = [f for f in facts if f.start > fact.start and f.quantity in ("stops", "loss", "filter_loss") and f.value]
+    if later and _COST_TOLD.search(text[fact.end : later[0].start]) and not patterns.search(r"[?!;]|\.\s|\bnd\b", text[fact.end : later[0].start], re.I):
+        return fact
+    return replace(fact, quantity="filter_loss", value=abs(aperture_difference_stops(1.0, fact.value)), unit="converter", of="camera", cue="passed")
+
+
+def _bare_stops(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"a three stop ND and a polariser of one and a half": stops again, left unsaid."""
+    if fact.quantity != "number" or fact.bad or not 0 < fact.value <= 5 or not any(f.quantity in ("stops", "loss", "filter_loss", "nd") for f in facts):
+        return fact
+    taker = next((f for f in reversed(facts) if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE" and f.end <= fact.start and _OF_STOPS.match(text[f.end : fact.start])), None)
+    if taker is None or not patterns.match(r"\s*(?:$|[.,;?!]|and\b)", text[fact.end :], re.I):
+        return fact
+    glass = taker.quantity == "camera_filter"
+    return replace(fact, quantity="filter_loss" if glass else "loss", unit=taker.unit, of=taker.of)
+
+
+# --- what is asked ---------------------------------------------------------------------------------
+
+_ALL = Pattern(r"\b(?:total|together|altogether|in all|combined|all told|in total|sum)\b[^.?!]*\?|\b(?:what(?:'s| is) the (?:total|sum)|total|together|altogether|combined|in all)\W*$", re.I)
+_SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b", re.I)
+_TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b", re.I)
+
+
+def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """The total of losses, the aperture to set and the time to give, in few words."""
+    kinds = {f.quantity for f in facts}
+    takes = [f for f in facts if f.quantity in ("loss", "filter_loss", "nd", "factor") and f.value]
+    if not takes or kinds & {"guide_number", "distance"}:
+        return list(asks)
+    if kinds & {"shutter", "duration"} and "aperture" not in kinds and all(a.quantity in ("shutter", "duration", "time") for a in asks) and _TIME.search(text):
+        return [Ask("shutter", "through", "s")]
+    if not asks and "aperture" in kinds and _SET.search(text):
+        return [Ask("aperture", "", "")]
+    if not asks and len(takes) > 1 and not kinds & {"aperture", "shutter"} and _ALL.search(text):
+        return [Ask("factor" if all(f.quantity == "factor" for f in takes) else "stops", "", "")]
+    return list(asks)
