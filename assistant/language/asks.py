@@ -124,6 +124,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
         return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
     lit = any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
+    if item.word == "how_far" and patterns.search(r"\bhow (?:far|close|near) apart\b[^?.]*\bstops\b", text.lower()):
+        return Ask("stops", "", "", item.start)
     if item.word == "how_far" and after and after[0].kind == "cue" and after[0].word in (("less", "more", "down") if lit else ("less", "more")):
         return Ask("stops", _whom(segment, at), "", item.start)
     if item.word == "how_far" and any(i.kind == "cue" and i.word in ("down", "up") for i in segment.items[at + 1 :]) and any(i.kind == "name" and i.word == "power" or i.kind == "noun" for i in segment.items[at + 1 :]) \

@@ -7,6 +7,7 @@ Each rule looks at one thing; the first that knows the number has it.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable, Sequence
 
 from assistant import patterns
@@ -149,7 +150,18 @@ def _in_a_unit(n: Bare) -> Fact | None:
     return n.of("guide_number", of="") if flash else n.of("distance", value=n.value * LENGTH[n.fact.unit])
 
 
-_TO_A_ROW = Pattern(r"\W*(?:away )?(?:from|to) (?:the |my )?(?P<back>last|back|rear|far|farthest|furthest)?\b", )
+_FLASH_SAYS = Pattern(r"\b(?:flash|gun|strobe|head|card|box|label|back|manual|book|booklet|plate|tag|sticker|it)\b[^.?\d]{0,24}\b(?:says?|reads?|rated(?: at)?|marked|gives?|is|shows?)\W*$", re.I)
+_A_FLASH = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|monolight|flash head)\b", re.I)
+
+
+def _what_the_flash_says(n: Bare) -> Fact | None:
+    """"one flash, the card says 34": what is written on a flash is its guide number."""
+    if "guide_number" in n.kinds or not 10 <= n.value <= 400 or n.value != int(n.value) or not _A_FLASH.search(n.text):
+        return None
+    return n.of("guide_number", unit="", of="") if _FLASH_SAYS.search(n.text[: n.fact.start]) else None
+
+
+_TO_A_ROW = Pattern(r"\W*(?:away )?(?:from|to) (?:the |my )?(?P<back>last|back|rear|far|farthest|furthest)?\b")
 
 
 def _row(n: Bare) -> Fact | None:
@@ -224,5 +236,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _row, _lens_end, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _row, _lens_end, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

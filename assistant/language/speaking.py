@@ -283,7 +283,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "move": lambda f: f"a move of {speak_length(abs(f.value), f.unit)}" if f.unit in LENGTH else "a move",
     "time": lambda f: f"{_seconds(f.value)}",
     "min_power": lambda f: f"lowest power 1/{number(1 / f.value)}" if f.value else "",
-    "stops": lambda f: scales.speak_stops(abs(f.value)),
+    "stops": lambda f: scales.speak_stops(abs(f.value)) + {"less": " less", "more": " more"}.get(f.cue, ""),
     "loss": lambda f: f"{scales.speak_stops(f.value)} lost" if f.value > 0 else "nothing lost",
     "exposure_value": lambda f: f"EV {number(f.value)}",
     "energy": lambda f: f"{number(f.value, 4)} Ws",

@@ -69,6 +69,21 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
     return _done(marks.guide_number(value, wanted, iso_to, None if power_to == 1.0 else power_to), fact, *speeds, *powers)
 
 
+_TRIED = Pattern(r"\b(?:real|true|actual|effective|proper|tested|test|tests|own|working)\b", re.I)
+
+
+def _guide_by_test(query: Query, ask: Ask) -> Solution | None:
+    """"rated 110, the negatives came out a stop thin": the guide number that the test tells."""
+    guides = query.all("guide_number")
+    off = [f for f in query.facts if f.quantity in ("stops", "relation") and f.cue in ("less", "more") and not f.of]
+    if len(guides) != 1 or len(off) != 1 or not _TRIED.search(query.text) or query.has("distance") or query.has("aperture"):
+        return None
+    stops = abs(off[0].value) * (1 if off[0].cue == "more" else -1)
+    unit, _ = guide_unit(query, guides[0], "")
+    value = marks.guide_number(guides[0].value * 2.0 ** (stops / 2), unit, guides[0].at_iso or 100.0, guides[0].at_power)
+    return _done(value, guides[0], off[0], notes=("A guide number goes with the square root of the light.",))
+
+
 def _strength(fact: Fact) -> float:
     return fact.value if fact.quantity == "power" else 2.0 ** -fact.value
 
@@ -104,10 +119,12 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
             return _done(marks.stops(-value if needs_light else value), *facts)
         if len(facts) == 2:
             value = between(facts[0].value, facts[1].value)
-            return _done(marks.stops(_as_asked(value, query, quantity)), *facts)
+            return _done(marks.stops(_as_asked(value, query, quantity)), *query.all(quantity))
     pair = query.first("aperture_range")
     if pair:
-        return _done(marks.stops(_as_asked(scales.aperture_difference_stops(pair.value, pair.other), query, "aperture")), pair)
+        goal = query.last("aperture")
+        ends = (pair.other, pair.value) if goal and goal.value == pair.value else (pair.value, pair.other)
+        return _done(marks.stops(_as_asked(scales.aperture_difference_stops(*ends), query, "aperture")), pair, *((goal,) if goal and goal.value in ends else ()))
     return None
 
 
@@ -275,7 +292,7 @@ def _distance(query: Query, ask: Ask) -> Solution | None:
 
 
 ROWS: dict[str, tuple[Row, ...]] = {
-    "guide_number": (_guide,),
+    "guide_number": (_guide_by_test, _guide),
     "stops": (_stops_from_marks, _stops_from_one, _stops_from_ratio, _bellows_unknown),
     "factor": (_factor, _bellows_unknown),
     "power": (_power,),

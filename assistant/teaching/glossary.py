@@ -56,6 +56,7 @@ def _plain(text: str) -> str:
     said = " ".join(text.replace("\u2019", "'").lower().split())
     said = patterns.sub(r"\bdif+e?r?[ae]?n[cs]e?s?e?\b", "difference", said)
     said = patterns.sub(r"\b(?:the |letter )*b\b(?= (?:on|mark|mean|stand|setting|mode|do|for)\w*\b|\W*$)", "bulb", said) if patterns.search(r"\b(?:dial|shutter|setting|mean\w*|mode|camera)\b", said) else said
+    said = patterns.sub(r"\b(?:the |letter )*t\b(?= (?:on|mark|mean|stand|mode|do)\w*\b)", "t setting", said) if patterns.search(r"\b(?:dial|shutter)\b", said) else said
     return patterns.sub(r"\b(ca|do|wo|does|is|are|did|should|would|could|was|have|has)nt\b", r"\1n't", said)
 
 
