@@ -121,7 +121,7 @@ def _tells_kit(turn: Turn) -> Answer | None:
 def _about_gear(query: Query) -> bool:
     kinds = {f.quantity for f in query.facts}
     gear = kinds & (FLASH | CAMERA | {"modifier", "aperture", "power"})
-    scene = kinds & {"distance", "path", "relation", "stops", "move", "count"} - {"count"}
+    scene = kinds & {"distance", "camera_distance", "path", "relation", "stops", "move"}
     if ("only_full_half" in query.cues or len([f for f in query.facts if f.quantity in ("power", "min_power")]) > 1) and not scene:
         return True
     return bool(query.names) or (bool(gear) and not scene and (bool(query.cues & {"my_kit", "at_least", "at_most", "room", "film", "lens"}) or bool(kinds & LIMITS) or kinds <= {"guide_number"}))
@@ -236,6 +236,8 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     loose = unbearable(whole, solution) or _stray_numbers(query, whole, solution)
     if solution.status == "answered" and not solution.answers and not solution.lead:
         return None
+    if alone is None and not loose and not turn.query.asks and talk.scene.asks:
+        loose = _dangling(query, whole, solution)
     if loose:
         return _left_over(turn, whole, loose)
     solution = check(whole, solution)
@@ -256,12 +258,21 @@ def _about_something_else(query: Query, talk: Conversation) -> bool:
     return len(query.unknown) > 1 and not talk.scene.facts and all(f.quantity in ("number", "distance", "count", "length_range", "gap") for f in query.facts) and not query.cues & {"name_aperture", "name_power", "front", "back", "rows", "bounce"}
 
 
+def _dangling(query: Query, whole: Query, solution: Solution) -> list[Fact]:
+    """What a half-sentence told, where the answer that stands has no use for any of it."""
+    if solution.status not in ("answered", "out_of_reach") or solution.topic in ("claims", "table"):
+        return []
+    told = [f for f in query.facts if f.quantity != "number" and f.quantity not in LIMITS]
+    idle = [f for f in unused(whole, solution) if f in told]
+    return idle if idle and len(idle) == len(told) and all(f.quantity not in speaking.WHY_UNUSED for f in idle) else []
+
+
 def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:
     """Numbers in figures that nothing took and that are not an echo of one that was taken."""
     if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
         return []
     known = {round(shown(f), 3) for f in whole.facts if f.quantity != "number"} | {round(f.value, 3) for f in whole.facts if f.quantity != "number"}
-    return [f for f in query.facts if f.quantity == "number" and f.said[:1].isdigit() and f.value > 1 and round(f.value, 3) not in known]
+    return [f for f in query.facts if f.quantity == "number" and (f.said[:1].isdigit() or query.text[f.end :].lstrip()[:1].isdigit()) and f.value > 1 and round(f.value, 3) not in known]
 
 
 def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:

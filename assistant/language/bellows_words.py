@@ -28,12 +28,12 @@ _SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
 
 def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the lens, the draw and the scale of a close-up told apart."""
-    out = _one_scale([_lens(f, text) for f in facts], text)
+    out = _one_scale([_lens(_inches(f, facts, text), text) for f in facts], text)
     if not _CLOSE.search(text):
         return out
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
     out = [_draw(f, text, unit) for f in out]
-    return _bare_lens(out, text)
+    return _asked_draw(_bare_lens(out, text), text)
 
 
 def _lens(fact: Fact, text: str) -> Fact:
@@ -42,6 +42,29 @@ def _lens(fact: Fact, text: str) -> Fact:
         return fact
     named = _LENS_AFTER.match(text[fact.end :]) or _LENS_BEFORE.search(text[: fact.start]) and not _DRAW_AFTER.match(text[fact.end :])
     return replace(fact, quantity="focal_length", of="", cue="", to="", bad="") if named else fact
+
+
+_INCHES_OF = Pattern(r"^\s*in\.?\s+(?:from|away|off|of (?:draw|bellows|extension)|draw|bellows|lens|extension)\b", re.I)
+
+
+def _inches(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"subject 12 in from lens": inches, where inches are spoken of."""
+    inches = any(f.unit == "in" for f in facts) or patterns.search(r"\binch", text, re.I)
+    if fact.quantity != "number" or fact.bad or fact.value <= 0 or not inches or not _INCHES_OF.match(text[fact.end :]):
+        return fact
+    return replace(fact, quantity="distance", value=fact.value * LENGTH["in"], unit="in", of="")
+
+
+_ON_A = Pattern(r"\b(?:on|with|for|using|behind)\s+(?:an?|the|my|this)\s*$", re.I)
+
+
+def _asked_draw(facts: list[Fact], text: str) -> list[Fact]:
+    """"how much bellows for 1:2 on a 100 mm": the one length is the lens, since the draw is asked."""
+    draws = [f for f in facts if f.quantity == "extension"]
+    if len(draws) != 1 or any(f.quantity == "focal_length" for f in facts) or not any(f.quantity == "magnification" for f in facts):
+        return facts
+    lens = _ON_A.search(text[: draws[0].start]) and not _DRAW_AFTER.match(text[draws[0].end :])
+    return [replace(f, quantity="focal_length", of="") if lens and f is draws[0] else f for f in facts]
 
 
 def _draw(fact: Fact, text: str, unit: str) -> Fact:

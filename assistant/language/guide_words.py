@@ -68,7 +68,8 @@ def _measured_at(facts: list[Fact], text: str) -> list[Fact]:
     own = next((f for f in facts[guide + 1 :] if f.quantity in ("power", "film_speed") and not f.bad and _MEASURED.match(text[facts[guide].end : f.start])), None)
     if own is None or (own.quantity == "power" and own.value == 1.0) or (own.quantity == "film_speed" and sum(f.quantity == "film_speed" for f in facts) < 2):
         return facts
-    known = replace(facts[guide], at_power=own.value) if own.quantity == "power" else replace(facts[guide], at_iso=own.value)
+    whole = replace(facts[guide], end=own.end, said=text[facts[guide].start : own.end])
+    known = replace(whole, at_power=own.value) if own.quantity == "power" else replace(whole, at_iso=own.value)
     return [known if n == guide else f for n, f in enumerate(facts) if f is not own]
 
 

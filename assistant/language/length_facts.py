@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.place import Place, fact_at
 from assistant.language.rows import around, row_length
+from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.units import LENGTH
 
@@ -59,13 +62,18 @@ def _extension(place: Place) -> Fact | None:
     return fact_at(place, "extension", of="") if _named_extension(place) else None
 
 
+_STOOD = Pattern(r"\s*(?:standing |putting |placing )?(?:it|them|the (?:flash|light|strobe|lamp|head)s?)\b", re.I)
+"""After "I stand": the flash is stood there, not the photographer."""
+
+
 def _camera_distance(place: Place) -> Fact | None:
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
         return fact_at(place, "camera_distance", of="camera")
     last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "self", "ceiling", "subject")))
     near = last is not None and (last.word != "self" or place.at - place.items.index(last) <= 3)
-    if last and near and last.kind == "cue" and last.word in ("camera", "self") and not _light_follows(place):
+    stood = last is not None and last.word == "self" and _STOOD.match(place.text[last.end : place.item.start]) is not None
+    if last and near and last.kind == "cue" and last.word in ("camera", "self") and not stood and not _light_follows(place):
         return fact_at(place, "camera_distance", of="camera", cue=last.word)
     return None
 

@@ -110,7 +110,8 @@ def _stretched(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, i
         at = places.get(fact.start, 0)
         unnamed = fact.quantity in ("focal_length", "distance") and not patterns.search("lens|focal", fact.said) and fact.unit in ("mm", "cm", "in")
         others = sized - (fact.quantity == "focal_length")
-        if unnamed and others and _stretch_before(items, at):
+        lens_next = at + 1 < len(items) and items[at + 1].kind == "mark" and items[at + 1].word == "LENS"
+        if unnamed and not lens_next and any(f.quantity == "focal_length" for f in facts if f is not fact) and others and _stretch_before(items, at):
             fact = replace(fact, quantity="extension", of="")
         out.append(fact)
     return out
@@ -227,7 +228,7 @@ _HYPER = (r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
-_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees|angle|view|field|spread)", r"degrees (?:of coverage|must|does|do)")
+_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)")
 _DRAW = (r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
 _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("range", _RANGE), ("near_limit", _NEAR), ("far_limit", _FAR), ("depth_of_field", _DEPTH), ("hyperfocal", _HYPER),

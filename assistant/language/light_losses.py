@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import passed_light, stop_words
+from assistant.language import film_words, passed_light, rows, stop_words
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
@@ -33,6 +33,7 @@ _BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
     facts = [f for f in facts if not (patterns.fullmatch(r"\W*a meter\W*", f.said, re.I) and patterns.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
+    facts = film_words.settle([rows.part_further(f, text) for f in facts], text)
     out = _close_focus(_counted_stops(_sizes(passed_light.settle(stop_words.settled(facts, text), text), text), text, cues), text)
     out = _worn(_said_apart(_not_rows(_layers(out, text), text), text), text)
     if _is_bounced(text, cues):
@@ -370,7 +371,7 @@ def _said_unit(text: str) -> str:
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"The strength in stops of an ND": a filter's, not a flash's power."""
-    asks = passed_light.asked(asks, facts, text)
+    asks = film_words.asked(passed_light.asked(asks, facts, text), facts, text)
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
     if through and any(a.quantity == "power" for a in asks) and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
         return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]

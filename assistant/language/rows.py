@@ -10,6 +10,8 @@ import re
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
 
 FRONT = r"\b(?:front|nearest|nearer|closest|closer (?:row|one|person)|first row|near (?:row|end|one|side|person)|bow)\b"
 BACK = r"\b(?:back|rear|furthest|farthest|last row|(?:third|fourth|fifth) row|far (?:row|end|one|side|person)|stern|hindmost)\b(?! (?:a|the light|the flash|it|up|off|to|walls?|drop|ground|curtain)\b)"
@@ -93,6 +95,18 @@ def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[s
         before = patterns.sub(r"^\W*(?:away )?(?:from|to|off|behind|in front of)\b[^,]*?(?=,|\band\b|\bbut\b)", "", before)
     after = patterns.split(r"[.;?!](?:\s|$)", text[end:ceiling])[0]
     return before, after
+
+
+_MORE_FAR = Pattern(r"^\s*(?P<way>further|farther|more distant|longer (?:distance|throw)|closer|nearer)\b", re.I)
+
+
+def part_further(fact: Fact, text: str) -> Fact:
+    """"40 % further": 1.4 times the distance, and no power."""
+    found = _MORE_FAR.match(text[fact.end :]) if fact.quantity == "power" and fact.unit == "%" and not fact.bad else None
+    if found is None:
+        return fact
+    nearer = found["way"].lower() in ("closer", "nearer")
+    return replace(fact, quantity="times", value=1 - fact.value if nearer else 1 + fact.value, unit="", of="", cue="further", to="")
 
 
 def loose_row(before: str, unit_follows: bool) -> bool:

@@ -37,7 +37,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
 
 
 _POPPING = Pattern(r"\bpops?\b|\bopen flash|\bhow many flashes\b")
-_DO_IT = Pattern(r"^\s*(?:of them )?(?:do|did|does|will do|are|were|is|was|give|gave|gives|make|made|work|worked|suffice|sufficed|enough|right|needed|fired|to do|light|lit)\b")
+_DO_IT = Pattern(r"^\s*(?:of them )?(?:at [\w/]+(?: power)? )?(?:do|did|does|will do|are|were|is|was|give|gave|gives|make|made|work|worked|suffice|sufficed|enough|right|needed|fired|to do|light|lit)\b")
 _COUNT_BEFORE = Pattern(r"\b(?:fired|fire|use|used|took|takes|needs?|needed|with|popped|hit it|gave it|give it)(?: just| only)?\s*$")
 _MORE_STOPS = Pattern(r"^\s*(?:more|extra|further|additional)[ -]stops?\b")
 _AT_END = Pattern(r"\b(?:at|for|from)\s*$")
@@ -131,12 +131,27 @@ def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     counted = Counter(f.quantity for f in facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     cues = {i.word for i in items if i.kind == "cue"}
-    rules = (_pulse, _movement, _recycling, _series, _compared, _stored, _fired, _added, _for_another_aperture)
+    rules = (_another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _fired, _added, _for_another_aperture)
     for rule in rules:
         found = rule(lower, kinds, cues, asks)
         if found is not None:
             return found
     return list(asks)
+
+
+def _another_place(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"at 15 feet five pops are right. At 30?"."""
+    plain = not asks and {"count", "two_distance"} <= kinds and not kinds & {"guide_number", "aperture", "velocity"}
+    return [Ask("count", "", "pops")] if plain and patterns.search(r"\bpops?\b[^?]*\b(?:at|from|for)\s+[\d.]+[^?,.]{0,10}\?", lower) else None
+
+
+_RATE = Pattern(r"\b(?:what|which|how high a) (?:flash )?(?:frequency|rate|hertz|hz)\b|\bhow many (?:hz|hertz|a second|per second|flashes (?:a|per) second)\b|\bfrequency\W*(?:\?|$)|\bhow fast (?:must|should|do|does) (?:it|the strobe|i) (?:flash|fire|strobe)")
+
+
+def _often(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"eight flashes in two seconds, what frequency?"."""
+    timed = "count" in kinds and kinds & {"shutter", "time", "interval"} and not kinds & {"frequency", "guide_number", "aperture", "recycle"}
+    return [Ask("count", "a second", "flashes")] if timed and _RATE.search(lower) else None
 
 
 def _pulse(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:

@@ -73,7 +73,8 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return (Ask("film_speed"),)
     if [u for u in query.units if not u.startswith("not")] and {f.quantity for f in query.facts} <= {"distance", "guide_number"} and len(query.facts) == 1 and not ("my_kit" in query.cues and not query.cues & {"what", "give"}):
         return (Ask(query.facts[0].quantity, "", query.units[-1]),)
-    if has("guide_number", "distance") and not has("aperture"):
+    beside = query.last("camera_distance")
+    if has("guide_number") and not has("aperture") and (has("distance") or beside is not None and beside.cue == "self"):
         return (Ask("aperture"),)
     if has("guide_number", "aperture"):
         return (Ask("power"),) if has("distance") and not has("power") else (Ask("film_speed"),) if has("distance") and not has("film_speed") else (Ask("distance"),) if not has("distance") else ()
@@ -97,8 +98,10 @@ def _has_distance(scene: Scene, query: Query) -> bool:
 
 
 def implied_ask(query: Query) -> bool:
-    """A guide number and a distance with nothing asked: the aperture is meant."""
-    return query.has("guide_number", "distance") and not query.has("aperture")
+    """A guide number and a distance (of the flash, or of a person who holds it) with nothing asked: the aperture is meant."""
+    beside = query.last("camera_distance")
+    near = query.has("distance") or beside is not None and beside.cue == "self"
+    return near and query.has("guide_number") and not query.has("aperture")
 
 
 _OPENS_TO = {"widest_aperture": "aperture"}

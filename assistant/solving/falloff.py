@@ -16,7 +16,7 @@ from assistant.physics.flash import back_off_for_spread, distance_for_falloff, f
 from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import marks, twins
+from assistant.solving import marks, share_of_light, twins
 from assistant.solving.lights import PLACES, lights, preferred_unit
 from assistant.solving.placing import Scene, meant, scene_of, times_as_far
 from assistant.solving.solution import Solution, needs
@@ -70,6 +70,8 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return needs(("distance",), "I need the distance from the flash to the front row and to the back row.", topic="falloff")
     times = times_as_far(query) if scene.far is None else None
     if times is not None:
+        if share_of_light.asked(query):
+            return share_of_light.left(query, times)
         scene = Scene(1.0, times, rows=scene.rows, moved=not scene.rows)
         return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
     if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):

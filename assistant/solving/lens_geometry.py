@@ -39,7 +39,7 @@ def solve(query: Query) -> Solution | None:
 def _coverage(query: Query, ask: Ask) -> Solution | None:
     focal = query.last("focal_length")
     if query.has("degrees") and focal is None:
-        return None
+        return _spread_width(query)
     spread = _beam(query) if focal is None else None
     if spread is not None:
         return spread
@@ -68,6 +68,16 @@ _WIDE_BEFORE = Pattern(r"\b(?:width|covers?|light|group|row|line|spread|span|fil
 
 
 _LIT = Pattern(r"\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflector|spread)\b", re.I)
+
+
+def _spread_width(query: Query) -> Solution | None:
+    """"How wide does a 60 degree beam spread at 10 feet": twice the distance times the tangent of half the angle."""
+    angle, far = query.all("degrees"), [f for f in query.facts if f.quantity in ("distance", "max_distance") and not f.bad]
+    if len(angle) != 1 or len(far) != 1 or not 0 < angle[0].value < 180 or query.has("guide_number") or query.claim:
+        return None
+    wide = 2 * far[0].value * math.tan(math.radians(angle[0].value) / 2)
+    return Solution(lead="Across", answers=(length("distance", wide, far[0].unit),), used=(angle[0], far[0]), topic="optics",
+                    working=("2 × distance × tangent of half the angle",), notes=("The edges get less light than the middle: leave a margin.",))
 
 
 def _beam(query: Query) -> Solution | None:

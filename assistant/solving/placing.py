@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.solving.lights import NOT_SUBJECT
@@ -47,7 +48,14 @@ class Scene:
         """Whether a reading was taken at the near place: the place named nearest to it, in the same breath."""
         if self.near_fact is None or self.far_fact is None:
             return True
+        before = text[: known.start]
+        if _NEAR_ONE.search(before) or _FAR_ONE.search(before):
+            return (_NEAR_ONE.search(before) is not None) == (self.near_fact.value <= self.far_fact.value)
         return _apart(known, self.near_fact, text) <= _apart(known, self.far_fact, text)
+
+
+_NEAR_ONE = Pattern(r"\b(?:near(?:er|est)?|close(?:r|st)?|front|first)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
+_FAR_ONE = Pattern(r"\b(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|second|other|last)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
 
 
 def _apart(known: Fact, place: Fact, text: str) -> int:
@@ -136,6 +144,8 @@ def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
         return True
     if scene.near and scene.far and patterns.search(r"fall[- ]?off|what(?:'s| is) lost|\bloss\b|what do(?:es)? [^?]{0,24}\b(?:lose|gain|drop)|what (?:do|have|did|would|will) (?:i|we) (?:gain|lose|lost)|how (?:much )?(?:dark|dim)|how much (?:less )?light", query.text, re.I) and not query.has("aperture"):
         return not query.has("stops", "gap") and not query.has("stops")
+    if ask.quantity in ("distance", "factor", "power") and scene.far is None and times_as_far(query) is not None and patterns.search(r"\blight\b|\bstops\b", query.text, re.I) and patterns.search(r"fraction|share|proportion|per ?cent|how much of|what part|factor", query.text, re.I):
+        return True
     return ask.quantity == "distance" and bool(patterns.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
 
 
@@ -147,4 +157,6 @@ def times_as_far(query: Query) -> float | None:
     if said:
         return {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
     times = query.last("times")
+    if times and times.cue == "further" and times.value > 0:
+        return times.value
     return times.value if times and times.value > 0 and patterns.search(r"(?:times|\dx|\d ×|\bx\d[\d.]*) ?(?:the distance|as far|as distant|further|farther|away|the way)", query.text, re.I) else None

@@ -83,6 +83,8 @@ def _onto_a_wall(query: Query) -> Solution | None:
 
 def _strobe(query: Query, ask: Ask) -> Solution | None:
     rate = query.last("frequency")
+    if ask.of == "a second":
+        return _rate(query)
     if rate is None:
         return None
     shutter = query.last("shutter") or query.last("time") or query.last("interval")
@@ -91,6 +93,16 @@ def _strobe(query: Query, ask: Ask) -> Solution | None:
     value = math.floor(rate.value * shutter.value * (1 + 1e-9))
     return Solution(answers=(marks.count(value, "flashes"),), used=(rate, shutter), topic="time", working=(f"{rate.value:g} a second for {shutter.value:g} s",),
                     notes=("One more if a flash falls just as the shutter opens.",))
+
+
+def _rate(query: Query) -> Solution | None:
+    """"eight flashes in two seconds": so many a second."""
+    many = next((f for f in query.facts if f.quantity == "count"), None)
+    time = query.last("shutter") or query.last("time") or query.last("interval")
+    if many is None or time is None or time.value <= 0:
+        return None
+    each = many.value / time.value
+    return Solution(lead=f"{each:.3g} flashes a second.", answers=(Quantity("count", each, "flashes a second"),), used=(many, time), topic="time", working=(f"{many.value:g} / {time.value:g} s",))
 
 
 def _in_a_time(query: Query, ask: Ask) -> Solution | None:

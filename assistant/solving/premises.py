@@ -24,6 +24,8 @@ def put_right(query: Query) -> tuple[Query, str]:
     stated = _STATED.search(said) or (_IS_STOPS.search(said) if _REASON.search(said) else None)
     if query.claim or not stated or (asked and asked.start() < stated.start() and not _GIVEN.search(said[asked.end() : stated.start()])):
         return query, _about_parts(query, said)
+    if _takes_light(query, stated.start(), stated.end()):
+        return query, ""
     reason = _REASON.search(said) is not None and asked is not None and "," in said[: asked.start()]
     rule = judge_rule(said[: said.find(",", 0, asked.start())] if reason and asked else said)
     if rule is None or rule.start > said.find("?") > 0:
@@ -32,6 +34,12 @@ def put_right(query: Query) -> tuple[Query, str]:
     bare = _reason_left_out(readable(query), said, asked.start() if asked else len(said))
     bare = bare.with_facts(f for f in bare.facts if f.quantity not in ("loss", "stops", "power_down") or not any(a < f.end and f.start < b for a, b in effects))
     return bare, "" if rule.holds else f"A correction: {rule.right[:1].lower()}{rule.right[1:]}"
+
+
+def _takes_light(query: Query, start: int, end: int) -> bool:
+    """"the ceiling loses 3 stops", "umbrella costs two stops": a loss that was measured, no rule."""
+    bounced = bool(query.cues & {"bounce", "ceiling", "wall", "path"})
+    return any(f.quantity in ("loss", "filter_loss") and f.start <= end + 1 and f.end >= start - 1 and (f.unit or bounced) for f in query.facts)
 
 
 _REASON = Pattern(r"^\W*(?:since|because|as|given that|seeing that|knowing that|knowing)\b")

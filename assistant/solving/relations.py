@@ -168,7 +168,8 @@ def _against_mark(query: Query) -> Solution | None:
     stops = abs(said.value) * (1 if said.cue == "more" else -1)
     lens = any(word in query.text.lower() for word in ("camera", "lens", "exposure", "closing", "shoot", "set "))
     value = mark.value * 2 ** (-stops / 2 if lens and not said.of else stops / 2)
-    return Solution(answers=(marks.aperture(value, said.of or None),), used=(said, mark), topic="relations")
+    again = tuple(f for f in query.facts if f.quantity in ("relation", "aperture") and f.value in (said.value, mark.value) and f.cue in (said.cue, mark.cue, "", "meter"))
+    return Solution(answers=(marks.aperture(value, said.of or None),), used=tuple(dict.fromkeys((said, mark, *again))), topic="relations")
 
 
 # --- so many stops under ---------------------------------------------------------------------------
