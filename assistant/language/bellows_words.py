@@ -18,11 +18,11 @@ from assistant.units import LENGTH
 _SMALL = ("mm", "cm", "in")
 _LENGTHS = ("focal_length", "distance", "move", "camera_distance", "max_distance", "extension", "focus_distance")
 _CLOSE = Pattern(r"\bbellows?\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b", re.I)
-_LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
+_LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil |in\.? )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
 _LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=)?(?: an?)?\s*$", re.I)
-_DRAW = r"(?:bellows?|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|tubes?)"
+_DRAW = r"(?:bellows?|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:lens|it) out|tubes?)"
 _DRAW_BEFORE = Pattern(rf"\b{_DRAW}(?: (?:is|are|was|of|at|out|to|long|length|now|about|set|reads|measures|extended|extension|draw|long of|me|it|about|some|roughly|=))*[\s:=]*$", re.I)
-_DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bellows?|draw|extension|tubes?)\b", re.I)
+_DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bellows?|draw|extension|tubes?)\b", re.I)
 _SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
 
 
@@ -33,7 +33,7 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
         return out
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
     out = [_draw(f, text, unit) for f in out]
-    return _asked_draw(_bare_lens(out, text), text)
+    return _asked_draw(_stacked(_bare_lens(_both_bare(out, text), text), text), text)
 
 
 def _lens(fact: Fact, text: str) -> Fact:
@@ -49,10 +49,41 @@ _INCHES_OF = Pattern(r"^\s*in\.?\s+(?:from|away|off|of (?:draw|bellows|extension
 
 def _inches(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"subject 12 in from lens": inches, where inches are spoken of."""
-    inches = any(f.unit == "in" for f in facts) or patterns.search(r"\binch", text, re.I)
+    inches = any(f.unit == "in" for f in facts) or patterns.search(r"\binch", text, re.I) or _CLOSE.search(text)
     if fact.quantity != "number" or fact.bad or fact.value <= 0 or not inches or not _INCHES_OF.match(text[fact.end :]):
         return fact
     return replace(fact, quantity="distance", value=fact.value * LENGTH["in"], unit="in", of="")
+
+
+_JOINED = Pattern(r"\s*(?:mm|cm)?\s*(?:tube|ring)?\s*(?:,|\+|and|plus|with)\s*(?:an?|the|another)?\s*", re.I)
+
+
+def _stacked(facts: list[Fact], text: str) -> list[Fact]:
+    """"tubes of 12 and 20 mm", "36 mm plus 12 mm": rings one on another, so their lengths add."""
+    if not patterns.search(r"\b(?:tubes?|rings?)\b", text, re.I):
+        return facts
+    out: list[Fact] = []
+    for fact in facts:
+        last = out[-1] if out else None
+        ring = last is not None and last.quantity == "extension" and fact.quantity in ("focal_length", "distance", "extension") and fact.unit == last.unit and not patterns.search("lens|focal", fact.said, re.I)
+        before = last is not None and last.quantity == "focal_length" and fact.quantity == "extension" and fact.unit == last.unit and not patterns.search("lens|focal", last.said, re.I) \
+            and any(f.quantity == "focal_length" for f in facts if f is not last)
+        if (ring or before) and last is not None and _JOINED.fullmatch(text[last.end : fact.start]) and not _LENS_AFTER.match(text[fact.end :]):
+            out[-1] = replace(last, quantity="extension", value=last.value + fact.value, end=fact.end, said=text[last.start : fact.end])
+        else:
+            out.append(fact)
+    return out
+
+
+def _both_bare(facts: list[Fact], text: str) -> list[Fact]:
+    """"the bellows at 380 and a 240 on the board": millimetres both, where neither length has a unit."""
+    if any(f.quantity in ("focal_length", "extension") for f in facts):
+        return facts
+    bare = [f for f in facts if _is_bare(f, text) and 40 <= f.value <= 2000]
+    draws = [f for f in bare if _DRAW_BEFORE.search(text[: f.start]) or _DRAW_AFTER.match(text[f.end :])]
+    if len(bare) != 2 or len(draws) != 1:
+        return facts
+    return [replace(f, quantity="extension" if f is draws[0] else "focal_length", value=f.value / 1000, unit="mm", of="") if f in bare else f for f in facts]
 
 
 _ON_A = Pattern(r"\b(?:on|with|for|using|behind)\s+(?:an?|the|my|this)\s*$", re.I)

@@ -80,7 +80,7 @@ def _shutter(place: Place) -> Fact:
     if place.near("at_most", before=4, after=3) and "sync" in place.kinds:
         return fact_at(place, "sync", of="camera")
     for cue, quantity in (("t05", "t05"), ("t01", "t01"), ("duration", "duration"), ("recycle", "recycle")):
-        if place.near(cue, before=4, after=2):
+        if place.near(cue, before=8 if cue in ("t05", "t01") else 4, after=2):
             return fact_at(place, quantity, of="")
     return fact_at(place, "shutter", of="ambient" if _says_ambient(place) else "")
 

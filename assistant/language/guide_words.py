@@ -21,7 +21,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """Lengths that are guide numbers made so, and the conditions a guide number is quoted for."""
     out = _lengths_of_flashes(list(facts), text)
     out = _unit_after_condition(_quoted_for(_measured_at(out, text), text), text)
-    return _full_power_guide(out, text)
+    return _full_power_guide(_power_of_its_own(out, text), text)
 
 
 def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
@@ -85,6 +85,29 @@ def _unit_after_condition(facts: list[Fact], text: str) -> list[Fact]:
     later = _UNIT_LATER.match(text[facts[at].end :])
     unit = "" if later is None else "m" if later["unit"].lower().startswith("m") else "ft"
     return [replace(f, unit=unit) if n == at and unit else f for n, f in enumerate(facts)]
+
+
+_IS = Pattern(r"^(?:\s*power)?\s*(?:is|=|gives|was|:)\s*(?:a )?$", re.IGNORECASE)
+
+
+_AT = Pattern(r"^\s*(?:at|on|for|with)\s*(?:a )?$", re.IGNORECASE)
+
+
+def _power_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
+    """"what at a quarter if full is 44 metres": the power said with the number is the one it is for."""
+    guides = [n for n, f in enumerate(facts) if f.quantity == "guide_number"] or [n for n, f in enumerate(facts) if f.quantity == "distance" and patterns.search(r"\b(?:gn|g\w?[iu]\w?de)\b", text, re.IGNORECASE)]
+    if len(guides) != 1 or guides[0] == 0 or sum(f.quantity == "power" for f in facts) != 2:
+        return facts
+    n = guides[0]
+    guide, before, after = facts[n], facts[n - 1], facts[n + 1] if n + 1 < len(facts) else None
+    if before.quantity == "power" and _IS.match(text[before.end : guide.start]):
+        power = before
+    elif after is not None and before.quantity == after.quantity == "power" and _AT.match(text[guide.end : after.start]):
+        power = after
+    else:
+        return facts
+    value = guide.value / LENGTH.get(guide.unit, 1.0) if guide.quantity == "distance" else guide.value
+    return [replace(guide, quantity="guide_number", value=value, at_power=power.value) if f is guide else f for f in facts if f is not power]
 
 
 def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:

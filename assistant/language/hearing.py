@@ -8,12 +8,13 @@ lexicon. Nothing is decided here about what a number means.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from assistant import patterns
-from assistant.language.lexicon import Entry, Lexicon
-from assistant.language.numbers import Raw, read_numbers
+from assistant.language.lexicon import Entry, Lexicon, slips
+from assistant.language.numbers import PARTS, SCALES, SMALL, TENS, Raw, read_numbers
 from assistant.patterns import Pattern
-from assistant.records import record
+from assistant.records import record, replace
 
 MAX_WORDS = 1200
 """Words, numbers and marks; longer texts are cut here and the reply says so."""
@@ -130,7 +131,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
     Sound-alikes and small typing mistakes are put right by the lexicon; the token keeps
     the word it was read as so that the reply can say so.
     """
-    pieces = split(fold(text))
+    pieces = [_number_meant(piece, lexicon) for piece in split(fold(text))]
     cut = len(pieces) > MAX_WORDS
     quotes = _quotes(pieces)
     numbered = read_numbers(pieces[:MAX_WORDS])
@@ -165,6 +166,23 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
         tokens.append(Token(entry.terminal, entry.value, piece.start, last.end, entry.read_as))
         place += entry.length
     return Heard(text, tuple(_settle(_spoken_formats(tokens, text), text)), cut)
+
+
+_LONG_NUMBERS = frozenset(word for word in (*SMALL, *TENS, *SCALES, *PARTS) if len(word) >= 6)
+
+
+def _number_meant(piece: Raw, lexicon: Lexicon) -> Raw:
+    """"qarter", "thirten": a number word with a slip of the fingers, where the word as typed means nothing."""
+    if piece.kind != "word" or not 5 < len(piece.text) < 12 or piece.text in _LONG_NUMBERS or not piece.text.isascii() or lexicon.knows(piece.text):
+        return piece
+    meant = _near_number(piece.text)
+    return replace(piece, text=meant) if meant else piece
+
+
+@lru_cache(maxsize=2000)
+def _near_number(word: str) -> str:
+    near = slips(word) & _LONG_NUMBERS
+    return near.pop() if len(near) == 1 else ""
 
 
 def _counted_stops(pieces: list[Raw], place: int) -> Entry | None:
@@ -234,12 +252,28 @@ def _settle(tokens: list[Token], text: str) -> list[Token]:
             out.append(Token("COMMA", ",", token.start, token.start))
         if token.type == "NUM" and after is not None and _measures(plain, place):
             token = Token("SIZE", token.value, token.start, token.end)
+        elif _stops_under(plain, place, text):
+            token = Token("STEPS", token.value, token.start, token.end)
+            out += [token, Token("STOP", "stop", token.end, token.end)]
+            continue
         elif token.type == "NUM" and after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_A_LENGTH | {"GUIDE"}):
             token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
         out.append(token)
         if inches:
             out.append(Token("INCH_MARK", "in", token.end, token.end))
     return out
+
+
+_UNDER = (["under"], ["over"], ["below"], ["above"])
+_BARE_HEADS = {"F", "ISO", "APERTURE", "FILM_SPEED", "GUIDE", "SPEED_WORD", "SHUTTER", "POWER", "ND", "FACTOR", "RATIO_WORD"}
+
+
+def _stops_under(tokens: list[Token], place: int, text: str) -> bool:
+    """"1 2/3 under", "one and a half over": stops, where nothing else is counted."""
+    if tokens[place].type != "NUM" or place + 1 >= len(tokens) or (place and tokens[place - 1].type in _BARE_HEADS):
+        return False
+    value, after = getattr(tokens[place].value, "value", 9.0), tokens[place + 1]
+    return after.type == "CUE" and text[after.start : after.end].lower().split()[:1] in _UNDER and 0 < value <= 4 and (value != int(value) or value > 1)
 
 
 _SUBUNITS = {("ft", "in"), ("m", "cm"), ("m", "mm"), ("yd", "ft"), ("yd", "in")}

@@ -46,6 +46,10 @@ class Lexicon:
                 return Entry(found.terminal, found.value, found.length, "" if word == meant + "s" else meant)
         return Entry("WORD", word, 1)
 
+    def knows(self, word: str) -> bool:
+        """Whether anything in the lexicon begins with this word."""
+        return word in self._by_first
+
     def _match(self, word: str, pieces: Sequence[Raw], place: int) -> Entry | None:
         entries = self._by_first.get(word)
         if entries is None:
@@ -54,7 +58,7 @@ class Lexicon:
         unknown = len(after) >= 5 and after.isalpha() and after not in self._by_first
         for rest, terminal, value in entries:
             if rest and rest[0] != after:  # most entries fail here
-                if unknown and len(rest) == 1 and len(rest[0]) >= 6 and rest[0] in _slips(after):
+                if unknown and len(rest) == 1 and len(rest[0]) >= 6 and rest[0] in slips(after):
                     return Entry(terminal, value, 2, f"{word} {rest[0]}")
                 continue
             stop = self._follow(rest, pieces, place + 1)
@@ -83,7 +87,7 @@ class Lexicon:
         return self._forgiven[word]
 
     def _search(self, word: str) -> str:
-        near = {slip for slip in _slips(word) if slip in self._by_first and len(slip) >= (5 if len(word) > 5 else 6) and self._matters(slip)}
+        near = {slip for slip in slips(word) if slip in self._by_first and len(slip) >= (5 if len(word) > 5 else 6) and self._matters(slip)}
         return near.pop() if len(near) == 1 else ""
 
     def _matters(self, word: str) -> bool:
@@ -100,8 +104,12 @@ def _word_after(pieces: Sequence[Raw], at: int) -> str:
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
-def _slips(word: str) -> set[str]:
-    """Words one letter away that begin alike: dropped, doubled, swapped, or changed."""
+def slips(word: str) -> set[str]:
+    """Words one letter away that begin alike: dropped, doubled, swapped, or changed.
+
+    >>> "quarter" in slips("qarter"), "half" in slips("calf")
+    (True, False)
+    """
     cuts = [(word[:n], word[n:]) for n in range(1, len(word) + 1)]
     dropped = {a + b[1:] for a, b in cuts if b}
     swapped = {a + b[1] + b[0] + b[2:] for a, b in cuts if len(b) > 1}

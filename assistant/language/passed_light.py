@@ -20,6 +20,7 @@ _PASSED = Pattern(r"\b(?:transmits?|transmitting|passes|passing|lets?(?: only| j
 _PASSED_AFTER = Pattern(r"^\s*(?:of (?:the |my )?light )?(?:transmission|transmittance|transmissive|gets? through|comes? through|passes|through)\b", re.I)
 _KEPT = Pattern(r"\b(?:swallow|eat|absorb|take|lose|lost|losing|soak|block|steal|rob|cost|waste|kill|cut|hold|drink|rob)\w*(?: up| out| away| off| back| me| us| you| about| roughly| only| nearly| some| around)*\s*$", re.I)
 _OF_LIGHT = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )?(?:light|flash|output|illumination)\b|^\s*(?:off|away)\b|^\W*$|^\s*[.,;:?!]|^\s*(?:of it)\b", re.I)
+_SHARE = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )*(?:light|flash|output|illumination)\b", re.I)
 _CONVERTER = Pattern(r"^[\s-]*(?:tele[- ]?)?(?:converter|extender|multiplier|tc)\b", re.I)
 _CONVERTER_BEFORE = Pattern(r"(?:converter|extender|tc)(?: of| at| is|,)?\s*$", re.I)
 _COST_TOLD = Pattern(r"\b(?:cost|lose|loss|take|eat|is|that's|steal|=)\w*", re.I)
@@ -29,9 +30,18 @@ _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
-    out = [_through(f, facts, text) for f in facts]
+    out = [*(_through(f, facts, text) for f in facts), *_free(facts, text)]
     out = [_converter(f, facts, text) for f in _absent(out, text)]
     return [_bare_stops(f, out, text) for f in out]
+
+
+_FREE = Pattern(r"^[^.,;?!\d]{0,12}?\b(?:doesn.?t|does not|do not|don.?t|will not|won.?t) (?:really )?(?:cost|lose|eat|take|steal|absorb|swallow|rob)(?: me| us)? (?:anything|any(?: light)?|a thing|light)\b", re.I)
+
+
+def _free(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"the grid doesn't cost anything": nothing lost, so nothing is taken for it."""
+    found = [(f, m) for f in facts if f.quantity == "modifier" for m in [_FREE.match(text[f.end :])] if m]
+    return [replace(f, quantity="loss", value=0.0, start=f.end, end=f.end + m.end(), said=m.group().strip()) for f, m in found]
 
 
 def _taker(fact: Fact, facts: Sequence[Fact]) -> Fact | None:
@@ -43,11 +53,11 @@ def _taker(fact: Fact, facts: Sequence[Fact]) -> Fact | None:
 
 def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"passes 25 %" and "swallows 75 % of the light": two stops lost, both."""
-    if fact.quantity != "power" or fact.bad or not 0 < fact.value < 1 or fact.unit != "%" and not _OF_LIGHT.match(text[fact.end :]):
+    if fact.quantity not in ("power", "number") or fact.bad or not 0 < fact.value < 1 or (fact.unit != "%" or fact.quantity == "number") and not (_SHARE.match(text[fact.end :]) or _all_said(fact, text)):
         return fact
     before, after = text[: fact.start], text[fact.end :]
-    passed = _PASSED.search(before) or _PASSED_AFTER.match(after)
-    kept = _KEPT.search(before) and _OF_LIGHT.match(after) and patterns.search(r"\blight\b|\bstops?\b", text, re.I)
+    passed = _PASSED.search(before) or _SHARE.match(after) and patterns.search(r"\b(?:gets?|gives?|leaves?|keeps?)(?: only| just| about)*\s*$", before, re.I) or _PASSED_AFTER.match(after)
+    kept = _KEPT.search(before) and _OF_LIGHT.match(after) and (patterns.search(r"\blight\b|\bstops?\b", text, re.I) or _all_said(fact, text))
     taker = _taker(fact, facts)
     lens = patterns.search(r"\blens\b", text, re.I) and taker is None
     if lens or not (passed and taker or kept and (taker or fact.unit == "%")) or patterns.search(r"\bpower\b", after[:10], re.I):
@@ -55,6 +65,11 @@ def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     lost = -math.log2(fact.value if passed else 1 - fact.value)
     glass = taker is not None and taker.quantity == "camera_filter"
     return replace(fact, quantity="filter_loss" if glass else "loss", value=lost, unit=taker.unit if taker else "", of=taker.of if taker else "", cue="passed", to="")
+
+
+def _all_said(fact: Fact, text: str) -> bool:
+    """"the diffuser loses half.": half the light, where no stops are counted."""
+    return fact.quantity == "power" and _OF_LIGHT.match(text[fact.end :]) is not None and not patterns.search(r"\bstops?\b|\bpower\b", text[: fact.end + 12], re.I)
 
 
 def _absent(facts: list[Fact], text: str) -> list[Fact]:
@@ -91,7 +106,7 @@ def _bare_stops(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 # --- what is asked ---------------------------------------------------------------------------------
 
 _ALL = Pattern(r"\b(?:total|together|altogether|in all|combined|all told|in total|sum)\b[^.?!]*\?|\b(?:what(?:'s| is) the (?:total|sum)|total|together|altogether|combined|in all)\W*$", re.I)
-_SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b", re.I)
+_SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b|\bwhat (?:with|through) (?:it|the \w+)(?: on)?\W*$", re.I)
 _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b", re.I)
 
 

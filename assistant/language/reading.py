@@ -125,9 +125,10 @@ _ODD_MARKS = frozenset({1.4, 2.8, 5.6, 11.0, 22.0})
 
 def _magnified(facts: list[Fact], text: str) -> list[Fact]:
     """"shooting at 1:1": a scale of reproduction, where no lighting ratio is spoken of."""
-    if patterns.search(r"\b(?:ratio|key|fill|lighting|main|contrast)\b", text.lower()) or not patterns.search(r"\b(?:at|to) 1:\d|macro|close.?up|life|coin|ring|bellows", text.lower()):
+    if patterns.search(r"\b(?:ratio|key|fill|lighting|main|contrast)\b", text.lower()) or not patterns.search(r"\b(?:at|to) 1:\d|, ?1:\d(?! ratio)|macro|close.?up|life|coin|ring|bellows", text.lower()):
         return facts
     return [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" and f.value <= 5 else f for f in facts]
+
 
 
 _AGAIN = Pattern(r"\banother\b(?: one| flash| light)?[^.?]{0,24}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)

@@ -137,8 +137,9 @@ def alternatives(query: Query, solution: Solution, limits: Limits) -> list[tuple
     unit = preferred_unit(query)
     found: list[tuple[str, tuple[Quantity, ...]]] = []
     seen: list[Settings] = []
+    lines = _with_so_many(solution.lines, limits)
     for words, way in WAYS:
-        settings = None if _unwished(query, way) else way(solution.lines, limits)
+        settings = None if _unwished(query, way) else way(lines, limits)
         if settings is None or any(_alike(settings, s) for s in seen):
             continue
         seen.append(settings)
@@ -146,6 +147,12 @@ def alternatives(query: Query, solution: Solution, limits: Limits) -> list[tuple
         if len(found) == 3:
             break
     return found
+
+
+def _with_so_many(lines: tuple[Line, ...], limits: Limits) -> tuple[Line, ...]:
+    """The ledger with no more flashes than there are."""
+    most = limits.max_count
+    return tuple(line("count", most, entry.label) if entry.quantity == "count" and most and entry.value > most else entry for entry in lines)
 
 
 def _alike(one: Settings, two: Settings) -> bool:

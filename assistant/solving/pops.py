@@ -212,7 +212,7 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
         return None
     factor, used, lines = 1.0, list[Fact](), list[str]()
     for quantity, power in (("distance", 2), ("power", -1), ("film_speed", -1), ("energy", -1)):
-        facts = [f for f in query.facts if f.quantity == quantity]
+        facts = [f for f in query.facts if f.quantity == quantity and not (quantity == "power" and _OF_DISTANCE.match(query.text[f.end :]))]
         values = _powers(query, facts) if quantity == "power" else [f.value for f in _asked_last(query, facts)]
         if len(values) == 2 and all(v > 0 for v in values):
             factor *= (values[1] / values[0]) ** power
@@ -220,7 +220,10 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
             lines.append(f"{quantity.replace('_', ' ')}: {(values[1] / values[0]) ** power:.3g} times")
     times = next((f for f in query.facts if f.quantity == "times"), None)
     twice = patterns.search(r"(?:twice|doubl\w*|two times)\s+(?:the |my |that )?distance|distance (?:is )?doubl|twice as far", query.text.lower())
-    if not used and twice:
+    halved = patterns.search(r"\b(?:half|halv\w+)\s+(?:of )?(?:the |my |that )?distance|distance (?:is )?halved|half as far|twice as (?:near|close)", query.text.lower())
+    if not used and halved:
+        factor, lines = 0.25, ["half the distance needs a quarter of the light"]
+    elif not used and twice:
         factor, lines = 4.0, ["twice the distance needs four times the light"]
     elif not used and times and "distance" in query.text.lower():
         factor, used, lines = times.value**2, [times], [f"{times.value:g} times the distance needs {times.value**2:g} times the light"]
@@ -230,6 +233,9 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     before = base.value if base else 1.0
     lines = [entry for entry in lines if entry]
     return _answer(before * factor, before, ask, tuple((*used, *((base,) if base else ()))), "; ".join(lines))
+
+
+_OF_DISTANCE = Pattern(r"^\s*(?:of )?(?:the |my |that )?distance\b|^\s*as (?:far|near|close)\b", re.I)
 
 
 def _asked_last(query: Query, facts: list[Fact]) -> list[Fact]:
@@ -258,6 +264,9 @@ def _powers(query: Query, facts: list[Fact]) -> list[float]:
     partial = [f for f in facts if f.value < 1]
     if not partial:
         return []
+    base = popped(query)
+    if len(partial) == 1 and len(facts) == 2 and base is not None and all(f.origin == "said" for f in facts):
+        return [f.value for f in _asked_last(query, facts)]
     if len(partial) == 1:
         return [partial[0].value, 1.0] if _ASKS_FULL.search(lower) else [1.0, partial[0].value]
     asked = min(partial, key=lambda f: (f.start < lower.find("how many"), abs(f.start - lower.find("how many"))))

@@ -57,7 +57,7 @@ def _until_prompt(surroundings: Mapping[str, str]) -> float:
     os.close(ours)
     os.close(theirs)
     if not shown:
-        raise RuntimeError("the chat did not open")
+        raise RuntimeError(f"the chat did not open: {seen!r}")
     return shown
 
 
