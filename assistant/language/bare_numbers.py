@@ -131,7 +131,7 @@ def _count(n: Bare) -> Fact | None:
     if noun and all(i.kind in ("word", "named") for i in n.after[:noun]) and n.value >= 2:
         word = n.after[noun].word
         return n.of("count", unit="flashes" if word in ("flashes", "heads") else word, of="")
-    if n.after and n.after[0].kind == "guide_number" and n.value <= 12:
+    if n.after and (n.after[0].kind == "guide_number" or n.after[0].kind == "energy" and n.value >= 2 and n.text[n.fact.end : n.after[0].start].isspace()) and n.value <= 12:
         return n.of("count", unit="flashes", of="")
     return None
 

@@ -36,11 +36,14 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     return _asked_draw(_stacked(_bare_lens(_both_bare(out, text), text), text), text)
 
 
+_AT_BEFORE = Pattern(r"\bat\s*$", re.I)
+
+
 def _lens(fact: Fact, text: str) -> Fact:
     """"a ten inch lens", "lens of 21 cm": the focal length."""
     if fact.quantity not in _LENGTHS or fact.unit not in _SMALL or fact.end <= fact.start or not 0.008 <= fact.value <= 2:
         return fact
-    named = _LENS_AFTER.match(text[fact.end :]) or _LENS_BEFORE.search(text[: fact.start]) and not _DRAW_AFTER.match(text[fact.end :])
+    named = _LENS_AFTER.match(text[fact.end :]) or not _AT_BEFORE.search(text[: fact.start]) and _LENS_BEFORE.search(text[: fact.start]) and not _DRAW_AFTER.match(text[fact.end :])
     return replace(fact, quantity="focal_length", of="", cue="", to="", bad="") if named else fact
 
 
@@ -49,8 +52,9 @@ _INCHES_OF = Pattern(r"^\s*in\.?\s+(?:from|away|off|of (?:draw|bellows|extension
 
 def _inches(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"subject 12 in from lens": inches, where inches are spoken of."""
-    inches = any(f.unit == "in" for f in facts) or patterns.search(r"\binch", text, re.I) or _CLOSE.search(text)
-    if fact.quantity != "number" or fact.bad or fact.value <= 0 or not inches or not _INCHES_OF.match(text[fact.end :]):
+    if fact.quantity != "number" or fact.bad or fact.value <= 0 or not _INCHES_OF.match(text[fact.end :]):
+        return fact
+    if not (any(f.unit == "in" for f in facts) or patterns.search(r"\binch", text, re.I) or _CLOSE.search(text)):
         return fact
     return replace(fact, quantity="distance", value=fact.value * LENGTH["in"], unit="in", of="")
 

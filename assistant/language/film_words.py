@@ -9,7 +9,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
-_PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|iso|asa|rating)\b", re.I)
+_PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|rating)\b|^\s*(?:of )?(?:its|my|that|box|rated) (?:iso|asa)\b", re.I)
 _RATE = Pattern(r"\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b", re.I)
 _PUSH = Pattern(r"\b(?:what|how much|which)(?: of a| sort of| kind of)? (?:a )?(?:push|pull)\b|\bhow (?:much|far) (?:do|must|should|to|shall)[^?.]{0,14}(?:push|pull)\b", re.I)
 
@@ -28,8 +28,9 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
 def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     halves = {0.5: 1.0, 0.25: 2.0}
     size = next((stops for value, stops in halves.items() if abs(fact.value - value) < 0.005), 0.0)
-    film = any(f.quantity in ("film_speed", "rated") for f in facts)
-    if fact.quantity != "power" or not size or not film or not _PART_OF_SPEED.match(text[fact.end :]):
+    if fact.quantity != "power" or "power" in fact.said.lower() or not size or not _PART_OF_SPEED.match(text[fact.end :]):
+        return fact
+    if not any(f.quantity in ("film_speed", "rated") for f in facts):
         return fact
     return replace(fact, quantity="stops", value=size, unit="", of="", cue="more", to="")
 

@@ -44,7 +44,7 @@ def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
 def _ring(facts: list[Fact], text: str) -> list[Fact]:
     """"set at infinity" is the focus; "25 mm past infinity" an extension."""
     kinds = {f.quantity for f in facts}
-    lens = bool(kinds & {"focal_length", "extension"}) or bool(patterns.search(r"\btubes?\b|\bextension\b|\blens\b", text, re.I))
+    lens = bool(kinds & {"focal_length", "extension", "magnification"}) or bool(patterns.search(r"\btubes?\b|\bextension\b|\blens\b", text, re.I))
     out: list[Fact] = []
     for fact in facts:
         endless = math.isinf(fact.value) and fact.quantity in _LENGTHS and fact.start < fact.end

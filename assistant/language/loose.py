@@ -21,7 +21,7 @@ _FILM_AFTER = Pattern(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
 _FILM_BEFORE = Pattern(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:the |my )?(?:other |second |film )?(?:body|camera|one))?(?:'s| is| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
 _RATED = Pattern(
     r"\b(?:rat(?:e|ed|ing)|sho(?:t|ot|oting)|expos(?:e|ed|ing)|meter(?:ed|ing)?|dial(?:led|ed)?|set|push(?:ed)?|pull(?:ed)?|develop(?:ed)?)"
-    r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|\d{2,4}))*\W+(?:at|to|as|for|on|like|as (?:if|though) it (?:was|were))\W*(?:ei\W*|iso\W*)?$", re.I)
+    r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|every?thing|lot|things|dial|camera|flash|stuff|\d{2,4}))*\W+(?:at|to|as|for|on|like|as (?:if|though) it (?:was|were))\W*(?:ei\W*|iso\W*)?$", re.I)
 _EXPONENT = Pattern(r"(?:\bexponent|\bschwarzschild(?:'s)?(?: exponent| number| p)?|\breciprocity|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
 _YEARS = Pattern(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
 _LOADED = Pattern(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have|i'm on|im on|i'm using|we're on)|now|what about|how about|and for|and with)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)
@@ -30,6 +30,8 @@ _FILM_TALK = Pattern(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\b
 _SHOT = Pattern(r"\b(?:shot|loaded|loading|exposed|rated|metered|metered for|metered at|set for)\W+(?:my |the |a |with |it )*$", re.I)
 _SHOT_AFTER = Pattern(r"^\s*(?:(?:film|at|as|and|but|instead|by mistake|when)\b|[,.;]|$)", re.I)
 _THEN_RATED = Pattern(r"^\s*(?:film |neg |slide )?(?:rated|shot|metered|exposed)\b(?: it)?(?: at| to| as| for)?\s*(?:iso |ei |asa )?\d{2,4}\b", re.I)
+_FRAME_NUMBER = Pattern(r"\b(?:frame|exposure|shot|picture|negative|neg|sheet|polaroid)\W{0,2}(?:no\W*|nr\W*|number |#)?$", re.I)
+_MEASURED_SO = Pattern(r"\s*(?:feet|foot|ft|m\b|met|cm|stops?|mm|s\b|sec|%|iso|asa|film|x\b|-)|\.\d|/\d", re.I)
 _ROLLS = (8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 24.0, 27.0, 36.0, 72.0)
 _ROLL_BEFORE = Pattern(r"\brolls? (?:of|has|holds|with)\W*$", re.I)
 _ROLL_AFTER = Pattern(r"^\W*(?:exps?\b|exposures?|frames?|shots?|on (?:the|a) roll|left on|left\b|to a roll)", re.I)
@@ -50,6 +52,8 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
     if patterns.search(r"\brows?\W{0,2}(?:no\W*|number |#)?$", before, re.I) and fact.value == int(fact.value) and fact.value <= 12 and not patterns.match(r"\s*(?:feet|foot|ft|m\b|met|people|,?\s*and \d)|\.\d", after, re.I):
         return "place", "", fact.value, "", ""  # "row 2": which row it is
+    if fact.value == int(fact.value) and 1 <= fact.value <= 40 and _FRAME_NUMBER.search(before) and not _MEASURED_SO.match(after):
+        return "place", "", fact.value, "", ""  # "frame five": which one it is
     if fact.value == int(fact.value) and _ROLL_BEFORE.search(before) and fact.value in _ROLLS or fact.value in _ROLLS and _ROLL_AFTER.match(after) and "bracket" in text.lower():
         return "count", "", fact.value, "frames", ""
     if 1 < fact.value < 20 and "bracket" in text.lower() and (patterns.search(r"\bbracket(?:s|ing)?(?: sets?| runs?)? (?:of|are|is|takes?|with|in)\W*$", before, re.I) or _PER_BRACKET.match(after)):

@@ -19,7 +19,7 @@ from assistant.scales import aperture_difference_stops
 _PASSED = Pattern(r"\b(?:transmits?|transmitting|passes|passing|lets?(?: only| just)?(?: through)?|letting through|transmission(?: is| of)?)(?: of)?(?: only| just| about| roughly)*\s*$", re.I)
 _PASSED_AFTER = Pattern(r"^\s*(?:of (?:the |my )?light )?(?:transmission|transmittance|transmissive|gets? through|comes? through|passes|through)\b", re.I)
 _KEPT = Pattern(r"\b(?:swallow|eat|absorb|take|lose|lost|losing|soak|block|steal|rob|cost|waste|kill|cut|hold|drink|rob)\w*(?: up| out| away| off| back| me| us| you| about| roughly| only| nearly| some| around)*\s*$", re.I)
-_OF_LIGHT = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )?(?:light|flash|output|illumination)\b|^\s*(?:off|away)\b|^\W*$|^\s*[.,;:?!]|^\s*(?:of it)\b", re.I)
+_OF_LIGHT = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )?(?:light|flash|output|illumination)\b|^\s*(?:off|away)\b|^\W*$|^\s*[.,;:?!]|^\s*(?:of it)\b|^\s*(?:in|to|by|through|with) (?:the|my|an?|that)\b", re.I)
 _SHARE = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )*(?:light|flash|output|illumination)\b", re.I)
 _CONVERTER = Pattern(r"^[\s-]*(?:tele[- ]?)?(?:converter|extender|multiplier|tc)\b", re.I)
 _CONVERTER_BEFORE = Pattern(r"(?:converter|extender|tc)(?: of| at| is|,)?\s*$", re.I)

@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import daylight, guide_words, light_losses
+from assistant.language import daylight, guide_words, light_losses, tested_words
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
@@ -46,13 +46,13 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
     facts = _lens_span(_rows_in_order(facts, text), text)
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
-    facts = guide_words.settle(facts, text)
+    facts = tested_words.settle(guide_words.settle(facts, text), text)
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
     facts = time_facts(lens_facts(facts, items, text), items, text)
     asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or daylight.implied(text, facts) or ([] if "call_it" in _cues(items) else implied_asks(text, facts))
-    asks = time_asks(lens_asks(asks, facts, items, text), facts, items, text)
+    asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
     return Query(
         text=text,
         facts=tuple(facts),

@@ -65,9 +65,9 @@ def _counted_pops(facts: list[Fact], lower: str) -> list[Fact]:
 def _like_the_last(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fact:
     """"from 150 joules up to 600": the second number is of the first one's kind."""
     before = facts[n - 1] if n else None
-    if fact.quantity != "number" or fact.bad or before is None or before.quantity not in ("energy", "voltage") or patterns.match(r"[\s-]*[a-z%/]", lower[fact.end :]) and not patterns.match(r"\s*(?:how|what|do|gain|is|in|,)", lower[fact.end :]):
+    if fact.quantity != "number" or fact.bad or before is None or before.quantity not in ("energy", "voltage") or patterns.match(r"[\s-]*[a-z%/]", lower[fact.end :]) and not patterns.match(r"\s*(?:how|what|do|gain|is|in|,|costs?\b|loses?\b|gives?\b|makes?\b|would\b|will\b|puts?\b|means?\b|takes?\b|one\b|head\b|unit\b|pack\b|flash\b|and\b|at\b|instead\b)", lower[fact.end :]):
         return fact
-    joined = patterns.fullmatch(r"\s*(?:up |down )?(?:to|and|versus|vs\.?|against)\s*", lower[before.end : fact.start])
+    joined = patterns.fullmatch(r"\s*(?:(?:unit|head|pack|flash|monolight|one|strobe|light)s? )?(?:up |down )?(?:to|and|versus|vs\.?|against|for|with|or|than|over|from|into)\s*(?:an? |the |my )?", lower[before.end : fact.start])
     return replace(fact, quantity=before.quantity, unit=before.unit) if joined else fact
 
 

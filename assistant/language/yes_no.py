@@ -18,7 +18,7 @@ _NO_TAG = Pattern(r"\b(?:put|puts|get|gets|make|makes|bring|brings|set|expose) (
 _PHRASE = Pattern(
     r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b"
     r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
-    r"|\b(?:isn't|isnt|doesn't|doesnt|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
+    r"|\b(?:isn't|isnt|doesn't|doesnt|dosen't|dosent|dont|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
     r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
     r"|^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$|\bis it (?:true|correct|right|so|a myth)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
 )
@@ -35,6 +35,11 @@ _ORDERS = Pattern(r"(?:^|[.,;:!?]\s*|\b(?:please|just|and|then|now|to) )give\b|\
 _GIVEN = Pattern(r"\b(?:would|will|can|could|does|do|should|might|did|won't|doesn't|can't)\b(?! (?:you|u)\b)[^?!;]*\bgive\b")
 _STARTS = Pattern(r"\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|will|would|could|should|did|can|do|am)\b(?! (?:you|u|please|not)\b)(?! i (?:set|use|need|do)\b)")
 _DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|same|twice|double|half|times|more|less|guide number|gn|range|reach|power|light|exposure)\b[^?]*\?\s*$")
+_RANKS = Pattern(r"^\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|do|will|would|can|did|isn't|doesn't|don't|aren't|won't|wouldn't|isnt|doesnt)\b(?! (?:you|u|please|not)\b)[^?]*\b(?:than|as \w+ as)\b")
+"""A comparison put as a question, with or without its question mark."""
+_STATES = Pattern(r"^(?!\W*(?:and|what|whats|if|so what|how|why|when|which|where|plus|now|then|make|with|at|set|give|tell|show)\b)[^?]{3,}?\b(?:is|are|has|have|gives?|makes?|changes?|affects?|los(?:es|e)|costs?|cuts?|darkens?|brightens?|burns?|syncs?|handles?|forgives?|tolerates?|falls?|freez(?:es|e)|needs?|stays?|works?|holds?|takes?|adds?|increas(?:es|e)|reduc(?:es|e)|lowers?|raises?|keeps?|leaves?|recycles?|comes?|matters?)\b[^?]*\?\s*$")
+"""A belief said with a question mark after it, of nothing that came out wrong."""
+_PICTURES = Pattern(r"\b(?:frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
 
@@ -52,6 +57,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if _PHRASE.search(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
         return True
     if _STARTS.match(said) and len(facts) > 1 and "?" not in said:
+        return True
+    if _RANKS.match(said) or ((not facts or " than " in said) and _STATES.match(said) and not _PICTURES.search(said)):
         return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
 

@@ -6,7 +6,10 @@ The ledger needs no guide number for this: only the differences count.
 
 from __future__ import annotations
 
+import re
+
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
@@ -54,6 +57,8 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
             continue
         values = [_value(f) for f in facts]
         used += facts
+        if len({round(v, 6) for v in values}) > 2:
+            return None, {}, []  # a row of values is no change
         if len(facts) > 1:
             before[quantity], after[quantity] = values[0], values[-1]
         elif quantity == ask.quantity or quantity not in DEFAULT_BEFORE:
@@ -61,7 +66,28 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         elif not _is_default(quantity, values[0]):
             after[quantity] = values[0]
     reference = "aperture" in before
-    return (before if reference else None), after, used
+    kept = not reference and ask.of != "move" and _stays_right(query, ask, before, after)
+    if kept and "loss" in after and any(_taken_off(f, query.text) for f in _of(query, "loss")):
+        before["loss"], after["loss"] = after["loss"], 0.0
+    return (before if reference or kept else None), after, used
+
+
+_RIGHT = Pattern(r"\b(?:(?:was|is|were|looked|exposed|came out|spot) (?:right|correct|on|good|perfect|fine)|right at|correct at|same (?:exposure|aperture|f-?stop|stop|f|f-?number|picture|result|neg|negative)|keep(?:ing)? (?:the )?(?:exposure|aperture|f-?stop|lens)|(?:lens|aperture|ring|f-?stop)\b[^.,;?]{0,16}\b(?:stays?|put|alone|same|as it is))\b", re.I)
+_OFF_BEFORE = Pattern(r"\b(?:(?:took|take|taking|taken|pull(?:ed|ing)?) (?:off )?|remov\w* |without |los(?:e|t|ing) |dropp?(?:ed|ing)? |ditch\w* |unscrew\w* )(?:the |my |that |an? )?$", re.I)
+_OFF_AFTER = Pattern(r"^\W*(?:(?:filter|nd|is|has|come|came|comes|taken|now|back|it) )*(?:off|removed|gone|away)\b(?! the (?:flash|light))", re.I)
+
+
+def _taken_off(fact: Fact, text: str) -> bool:
+    """"took the ND off": the loss was there before, and is there no more."""
+    return _OFF_BEFORE.search(text[: fact.start]) is not None or _OFF_AFTER.search(text[fact.end :]) is not None
+
+
+
+def _stays_right(query: Query, ask: Ask, before: dict[str, float], after: dict[str, float]) -> bool:
+    """No f-number told, but that it stays right: two values of one thing, or a loss put in, move the thing asked for."""
+    told = _RIGHT.search(query.text) is not None or bool(query.cues & {"same_light"})
+    moved = [q for q in after if q in before or q == "loss"]
+    return told and ask.quantity in before and ask.quantity not in after and len(moved) == 1
 
 
 def _is_default(quantity: str, value: float) -> bool:
@@ -72,7 +98,7 @@ def _of(query: Query, quantity: str) -> list[Fact]:
     if quantity == "power":
         return [f for f in query.facts if f.quantity in ("power", "power_down")]
     if quantity == "loss":
-        return [f for f in query.facts if f.quantity == "loss"]
+        return [f for f in query.facts if f.quantity == "loss" or f.quantity in ("nd", "filter_loss") and not query.has("loss") and not query.has("aperture")]
     return [f for f in query.facts if f.quantity == quantity and f.of not in ("front", "back", "middle", "backdrop")]
 
 

@@ -8,23 +8,10 @@ from __future__ import annotations
 
 from assistant import patterns
 from assistant.patterns import Pattern
-from assistant.records import record
+from assistant.solving.claim_beliefs import MORE_BELIEFS, Belief
+from assistant.solving.claim_denial import denied
 from assistant.solving.claim_rules import Verdict
 from assistant.solving.claim_words import plain
-
-COMMON = "common practice, no source"
-
-
-@record
-class Belief:
-    """A belief: the patterns that must all be heard, whether it holds, the sentence that says so, the source."""
-
-    hears: tuple[str, ...]
-    true: bool
-    sentence: str
-    source: str = COMMON
-    turns: bool = True  # whether a negation in the sentence turns it round
-
 
 _MATTER = r"\b(?:matter\w*|affect\w*|chang\w*|alter\w*|depend\w*|count\w*|influenc\w*|need\w*|difference|effect|darker|dimmer|brighter|weaker|less|more|open up|closer|lose|loses|drops?)\b"
 _GN = r"\b(?:gn|guide number)s?\b"
@@ -118,16 +105,16 @@ BELIEFS: tuple[Belief, ...] = (
     Belief((r"\bpolari[sz]er|\bpola\b|\bcpl\b", r"\b(?:los\w*|cost\w*|eat\w*|less|open up)\b", r"\b(?:light|stops?|flash)\b", r"^(?!.*\d)"), True, "A polariser costs one and a half to two stops, of flash and ambient light alike."),
 )
 
-_NEGATION = Pattern(r"\b(?:not|no|never|nothing|cannot|without|neither)\b|\b(?:doesnt|dont|isnt|wont|cant|irrelevant)\b|n't\b")
-_TAG = Pattern(r",? ?(?:isn't it|isnt it|is it not|doesn't it|doesnt it|don't they|aren't they|won't it|right or not|or not|yes or no|true or false|no)\s*\??\s*$|^(?:isn't|doesn't|don't|aren't|won't) ")
+_THAN = Pattern(r"\bthan\b")
 
 
 def judge_folklore(text: str) -> Verdict | None:
     """The verdict of the row with the most patterns that fits; None where no row does."""
-    said = plain(text).strip()
-    fits = [(len(row.hears), -n, row) for n, row in enumerate(BELIEFS) if all(patterns.search(p, said) for p in row.hears)]
+    said = plain(text).strip().replace("dosen't", "doesn't")
+    than = _THAN.search(said)
+    fits = [(len(row.hears), -n, row) for n, row in enumerate((*BELIEFS, *MORE_BELIEFS)) if all(patterns.search(p, said) for p in row.hears) and (than is None or patterns.search(row.hears[0], said[: than.start()]))]
     if not fits:
         return None
     row = max(fits, key=lambda fit: fit[:2])[2]
-    negated = row.turns and len(_NEGATION.findall(_TAG.sub("", said))) % 2 == 1
+    negated = row.turns and denied(said)
     return Verdict(row.true != negated, 0.0, row.sentence, "")

@@ -14,6 +14,8 @@ from assistant.solving.claim_words import plain, terms
 
 _CAUSES: tuple[tuple[str, float, str], ...] = (
     # quantity, which way it goes (0: any way), the words
+    ("reciprocity", 1, r"\breciprocity(?: (?:failure|law failure|effect|departure|loss|correction))?\b"),
+    ("bellows", 1, r"\bbellows(?: (?:extension|draw|factor))?\b|\bextension(?: tubes?)?\b|\btubes\b(?! flash)"),
     ("time", -1, r"\b(?:faster|shorter|quicker|higher|fast|short|speeding up|raising|increasing)(?: the| a| your| my)? (?:shutter|exposure time)\w*(?: (?:speed|time)s?)?|\bshorten\w* the (?:shutter|exposure)"),
     ("time", 1, r"\b(?:slower|longer|slow|long|slowing|lengthening|dragging|drag|lowering)(?: down)?(?: the| a| your| my)? (?:shutter|exposure time)\w*(?: (?:speed|time)s?)?"),
     ("time", 0, r"\bshutter(?: speed| time)?s?\b|\b1/\d+"),
@@ -38,11 +40,12 @@ _NONE = Pattern(
     r"|\bleav\w+\b.{0,30}\b(?:alone|unchanged|untouched|as it (?:is|was)|the same)\b|\bleaves? (?:the )?(?:flash|ambient|background)|\bmakes? no difference|\bhas no (?:effect|bearing|influence)|\bno effect\b|\bstays? the same\b|\bunaffected\b|\bunchanged\b|\bbut not (?:the )?|\bnot the\b"
     r"|\bspares?\b|\bindependent of\b|\bignores?\b|\bno matter\b|\bnothing to do with\b|\birrelevant\b|\b(?:don't|doesn't|does not|do not) (?:care|matter|count)\b"
 )
-_ANY = Pattern(r"\b(?:chang\w*|affect\w*|alter\w*|matters?|influenc\w*|controls?|effect|make\w* (?:a |any )?difference|depends? on|bears? on|counts?|sets?)\b")
+_ANY = Pattern(r"\b(?:chang\w*|affect\w*|alter\w*|matters?|influenc\w*|controls?|effect|make\w* (?:a |any )?difference|depends? on|bears? on|counts?|sets?|suffers?|concerns?|appl(?:y|ies)|hits?|touch(?:es)?|correction|compensat\w*)\b")
 _UP = Pattern(r"\b(?:bright\w*|lighter|more|stronger|lifts?|raises?|increas\w*|adds?|burns? in|boosts?|lets? in)\b")
 _DOWN = Pattern(r"\b(?:dark\w*|dim\w*|weak\w*|less|fainter|reduc\w*|lowers?|cuts?|kills?|drops?|under\w*|loses?|costs?|takes?|eats?|lose)\b")
 _BEYOND = Pattern(r"\b(?:beyond|above|past|faster than|over|exceed\w*)\b.{0,12}\b(?:sync|x-sync)|\bhss\b|\bhigh[- ]speed sync|\b(?:flash ?)?bulbs?\b(?! setting)|\bfp (?:sync|flash|mode)")
-_WORDS = {"time": "the shutter time", "film_speed": "the film speed", "aperture": "the aperture", "power": "the flash power", "filter": "a filter on the lens", "distance": "the distance of the flash"}
+_WORDS = {"time": "the shutter time", "film_speed": "the film speed", "aperture": "the aperture", "power": "the flash power", "filter": "a filter on the lens", "distance": "the distance of the flash",
+          "reciprocity": "reciprocity failure", "bellows": "the extension of the lens"}
 
 
 @record
@@ -123,6 +126,8 @@ def _truth(quantity: str, weights: dict[str, float], effects: list[_Effect]) -> 
         return "Beyond sync speed, in high-speed sync and with flash bulbs the shutter cuts into the flash as well as the ambient light."
     if quantity == "time":
         return "Up to sync speed the shutter time changes the ambient light alone: the flash is over while the shutter is open."
+    if felt == ["ambient"]:
+        return f"{name[:1].upper()}{name[1:]} concerns the ambient light alone: a flash is far too short for it."
     if len(felt) == 2:
         return f"{name[:1].upper()}{name[1:]} acts on flash and ambient light alike."
     return f"{name[:1].upper()}{name[1:]} acts on the flash alone; the ambient light does not change with it."

@@ -19,8 +19,8 @@ from assistant.solving.claim_words import Term, plain, terms
 
 WEIGHTS: dict[str, dict[str, float]] = {
     # stops of light for each doubling (ledger.WEIGHT), and of a shutter time, which only the ambient light feels
-    "flash": {"guide_number": 2.0, "film_speed": 1.0, "power": 1.0, "count": 1.0, "pops": 1.0, "distance": -2.0, "aperture": -2.0, "time": 0.0, "filter": -1.0},
-    "ambient": {"film_speed": 1.0, "aperture": -2.0, "time": 1.0, "filter": -1.0, "power": 0.0, "count": 0.0, "distance": 0.0, "guide_number": 0.0, "pops": 0.0},
+    "flash": {"guide_number": 2.0, "film_speed": 1.0, "power": 1.0, "count": 1.0, "pops": 1.0, "distance": -2.0, "aperture": -2.0, "time": 0.0, "filter": -1.0, "reciprocity": 0.0, "bellows": -1.0},
+    "ambient": {"film_speed": 1.0, "aperture": -2.0, "time": 1.0, "filter": -1.0, "power": 0.0, "count": 0.0, "distance": 0.0, "guide_number": 0.0, "pops": 0.0, "reciprocity": -1.0, "bellows": -1.0},
 }
 TOLERANCE = 0.34
 """Stops within which a figure is near enough: a third, the finest step of most apertures."""

@@ -23,6 +23,7 @@ from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_losses import judge_loss
 from assistant.solving.claim_parts import judge_parts
 from assistant.solving.claim_pops import claim_of_pops
+from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
 from assistant.solving.claim_reading import LENGTH_OF, first_step, readable
 from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
@@ -40,6 +41,9 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
+    ranked = judge_ranks(query.text) if query.claim and not query.has("guide_number") else None
+    if ranked is not None:
+        return _said(ranked, query)
     reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
     if not query.claim or any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
         return None

@@ -291,6 +291,8 @@ def _combined_guide(query: Query, ask: Ask) -> Solution:
 
 
 def _count(query: Query, ask: Ask) -> Solution | None:
+    several = [f for f in query.all("count") if f.unit in ("flashes", "heads") and f.value > 1]
+    together = several[0] if ask.unit == "pops" and len(several) == 1 and len(query.all("guide_number")) == 1 else None
     query = query.with_facts(f for f in query.facts if f.quantity != "count" or f.value == 1)
     if not (query.has("guide_number") or query.has("aperture")) and ask.unit not in ("flashes", "pops"):
         return None
@@ -304,9 +306,14 @@ def _count(query: Query, ask: Ask) -> Solution | None:
     one = replace(parts[0], count=1.0)
     lines = [entry for entry in parts[1] if entry.quantity != "count"]
     exact = close("count", lines)
+    if together is not None:
+        exact /= together.value
+        parts = (*parts[:3], (*parts[3], together))
     unit = "pops" if ask.unit == "pops" else "flashes"
+    each = "one" if together is None else f"one pop of all {together.value:g}"
+    lines += [line("count", together.value)] if together is not None else []
     return Solution(answers=(count(whole_count(exact), unit),), assumed=parts[2], lines=(*lines, line("count", exact)), used=parts[3], topic="flash").noting(
-        f"Exactly {exact:.3g} times the light of one is needed." if one.count == 1.0 and abs(exact - round(exact)) > 0.01 else "")
+        f"Exactly {exact:.3g} times the light of {each} is needed." if one.count == 1.0 and abs(exact - round(exact)) > 0.01 else "")
 
 
 _SOLVERS = {"aperture": _aperture, "distance": _distance, "power": _power, "film_speed": _film_speed, "guide_number": _guide_number, "count": _count}

@@ -170,7 +170,7 @@ def _answer(exact: float, before: float, ask: Ask, used: tuple[Fact, ...], worki
     more = max(0, round(whole - before))
     reached = math.log2(whole / exact) if exact > 0 else 0.0
     note = f"Exactly {exact:.3g} would do; {whole:g} give {reached:.2g} stop more than needed." if reached > 0.05 else ""
-    answers: tuple[Quantity, ...] = (marks.count(whole, "pops"),)
+    answers: tuple[Quantity, ...] = (marks.count(whole, ask.unit if ask.unit in ("flashes", "heads") and before == 1.0 else "pops"),)
     if ask.of == "more":
         answers = (marks.count(more, "pops"), Quantity("count", whole, "pops", "in all"))
     return Solution(answers=answers, used=used, topic="time", working=(working,), notes=(note,))
@@ -194,7 +194,7 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base) if f), f"f/{one.value:g} to f/{target.value:g} is {difference:.3g} stops")
 
 
-_WISHED = Pattern(r"\b(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
+_WISHED = Pattern(r"\b(?<!good )(?<!right )(?<!enough )(?<!correct )(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
 
 
 def wanted(query: Query, stops: list[Fact]) -> Fact:
@@ -203,7 +203,8 @@ def wanted(query: Query, stops: list[Fact]) -> Fact:
     said = wishes[0] if len(wishes) == 1 else None
     pop = next((f for f in query.facts if f.quantity == "count" and f.value == 1), None)
     own = pop is not None and stops[0].end < pop.start < stops[1].start
-    return said or (stops[0] if own else stops[1])
+    larger_first = stops[0].value > stops[1].value and (pop is None or pop.start > stops[0].start)
+    return said or (stops[0] if own or larger_first else stops[1])
 
 
 def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
@@ -223,6 +224,7 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     halved = patterns.search(r"\b(?:half|halv\w+)\s+(?:of )?(?:the |my |that )?distance|distance (?:is )?halved|half as far|twice as (?:near|close)", query.text.lower())
     if not used and halved:
         factor, lines = 0.25, ["half the distance needs a quarter of the light"]
+        used = [f for f in query.facts if f.quantity == "power" and _OF_DISTANCE.match(query.text[f.end :])]
     elif not used and twice:
         factor, lines = 4.0, ["twice the distance needs four times the light"]
     elif not used and times and "distance" in query.text.lower():

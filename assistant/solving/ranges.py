@@ -10,13 +10,14 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
+from assistant.solving import pairs
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
 
 Solve = Callable[[Query], "Solution | None"]
 SERIES = ("distance", "aperture", "power", "film_speed", "guide_number")
 _RANGE = Pattern(r"\b(?:range|span|anywhere|spread|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
-_TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
+_TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b|\b(?:make|give|show|write|print|draw|do|work|jot|fill|need|want)\b[^.?]{0,16}\b(?:the|a|my|me|up|out|down)\b[^.?]{0,16}\b(?:cards?|cheat ?sheets?|cribs?|crib sheets?)\b(?= (?:for|of|with|at|from)\b)|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
 LADDER = tuple(2.0 ** (n / 2) for n in range(-3, 4))
 HEADS = {"distance": "distance", "aperture": "aperture", "power": "power", "film_speed": "film speed", "guide_number": "guide number"}
 
@@ -28,6 +29,10 @@ def wants_table(query: Query) -> bool:
 
 def over_values(query: Query, solve: Solve) -> Solution | None:
     """A range as two answers, or a table with one row a value; None where neither is asked."""
+    paired = pairs.as_guide(query, wants_table(query))
+    if paired is not None:
+        found = _table(paired[0], solve)
+        return None if found is None else replace(found, used=tuple(dict.fromkeys((*paired[1], *(f for f in found.used if f.origin == "said")))), assumed=())
     if _TABLE.search(query.text) or _listed(query):
         return _table(query, solve)
     pair = _pair(query)

@@ -17,6 +17,7 @@ from assistant.solving.relations import is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
 _SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
+_AS_FAR = Pattern(r"\b(?:same|equal) (?:distance|place|spot)\b|\b(?:equally|just as|as) far\b|\bside by side\b", re.I)
 _SECOND = ("hair", "rim", "kicker", "accent", "fill")
 
 
@@ -76,6 +77,9 @@ def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
     powers = query.all("power")
     strength = {who: next((f.value for f in powers if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
     used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power"))
+    if first is None and mine is None and ask.quantity == "power" and _AS_FAR.search(query.text):
+        value = strength["key"] * 2**stops
+        return Solution("answered" if value <= 1.0005 else "out_of_reach", answers=(marks.power(value, name),), used=used, topic="twins")
     if first is None and query.has("ratio"):
         return None
     if first is None:

@@ -91,17 +91,19 @@ def _held() -> float:
 
 def with_turns(*, quick: bool) -> list[Figure]:
     """The turns about the 10th of some conversations against those about the 10,000th of one, and the memory between."""
-    early = []
-    for _ in range(20):
-        fresh = Assistant.create()
-        _round(fresh)
-        early.append(_round(fresh))
     talk, rounds = Assistant.create(), (TURNS // 10 if quick else TURNS) // len(ROUND)
     for _ in range(rounds // 10):
         _round(talk)
     before = _held()
-    late = [_round(talk) for _ in range(rounds - rounds // 10)][-20:]
+    for _ in range(rounds - rounds // 10):
+        _round(talk)
     after = _held()
+    early, late = [], []
+    for _ in range(20):  # by turns, so that a busy moment slows both
+        fresh = Assistant.create()
+        _round(fresh)
+        early.append(_round(fresh))
+        late.append(_round(talk))
     first, last = median(early), median(late)
     return [
         Figure(f"turn {rounds * len(ROUND):,} of one conversation", milliseconds(last), f"the 10th turn {milliseconds(first)}", last / first, 1.2),

@@ -1,0 +1,126 @@
+"""A pair that was right, and what missed: the words of tests, pops and packs that carry no quantity's name.
+
+"a guide of 80 in feet with 100 film" · "it was 5.6 at a quarter" · "how many times do I fire it?" ·
+"what would f/11 need?" · "throw of a 56 foot guide number flash".
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact
+from assistant.records import replace
+from assistant.scales import is_aperture_mark
+
+_OWN_FILM = Pattern(r"^\s*(?:in (?:feet|foot|metres?|meters?)\s*)?,?\s*\(?(?:with|on|for|at|using)\s*(?:the |a |my |an )?$", re.I)
+"""Between a guide number and the film it was found with."""
+_WAS = Pattern(r"\b(?:was|were|is|got|gave|gives|used|had|at|shot|said|reads?|pair:?)\W*(?:an? |about )?$", re.I)
+_NO_MARK = Pattern(r"^\s*(?:m\b|metres?|meters?|ft|feet|foot|cm|mm|stops?|s\b|sec|times|x\b|%|ws\b|j\b|hz|kg|v\b)", re.I)
+_DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
+
+
+def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The films that guide numbers were found with, and f-numbers of a pair said without their f."""
+    facts = [_heads(f, facts, text) for f in facts]
+    return [_pair_mark(f, facts, text) for f in _film_of_the_guide(facts, text)]
+
+
+def _heads(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"3 x 200 Ws heads": three of them."""
+    if fact.quantity != "times" or fact.bad or fact.value != int(fact.value) or not 2 <= fact.value <= 24:
+        return fact
+    after = next((f for f in facts if f.start >= fact.end), None)
+    own = after is not None and after.quantity == "energy" and not text[fact.end : after.start].strip() and patterns.match(r"\s*(?:\w+ )?(?:heads?|units?|flash\w*|monolights?|strobes?|packs?)\b", text[after.end :], re.I)
+    return replace(fact, quantity="count", unit="flashes") if own else fact
+
+
+def _film_of_the_guide(facts: list[Fact], text: str) -> list[Fact]:
+    """"a guide of 80 in feet with 100 film. Tonight ISO 400": the first film is the number's own."""
+    guides = [n for n, f in enumerate(facts) if f.quantity == "guide_number"]
+    if len(guides) != 1 or sum(f.quantity == "film_speed" for f in facts) != 2:
+        return facts
+    at, guide = guides[0], facts[guides[0]]
+    own = facts[at + 1] if at + 1 < len(facts) else guide
+    if guide.at_iso or own.quantity != "film_speed" or own.bad or not _OWN_FILM.match(text[guide.end : own.start]):
+        return facts
+    whole = replace(guide, at_iso=own.value, end=own.end, said=text[guide.start : own.end])
+    return [whole if f is guide else f for f in facts if f is not own]
+
+
+def _pair_mark(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"last time it was 5.6 at a quarter": one of the numbers that only apertures have."""
+    if fact.quantity != "number" or fact.bad or fact.value not in _DECIMAL_MARKS or not is_aperture_mark(fact.value):
+        return fact
+    if not any(f.quantity == "aperture" for f in facts) or not _WAS.search(text[: fact.start]) or _NO_MARK.match(text[fact.end :]):
+        return fact
+    return replace(fact, quantity="aperture", unit="", cue="")
+
+
+# --- what is asked -----------------------------------------------------------------------------------
+
+_TIMES_FIRED = Pattern(r"\bhow (?:many times|often)\b[^?.]{0,20}\b(?:fire|flash|pop|trip|trigger|set (?:it|them) off|let (?:it|them) off|hit|press|push)\b|\bnumber of pops\b")
+_HOW_MANY_LIGHTS = Pattern(r"\bhow many (?:(?:such|of those|of these|of them|more|identical|equal|same|like|full|extra) ?)*(?:packs?|heads?|units?|lamps?|guns?|flashguns?|strobes?|monolights?|flashes|lights|such)\b")
+_FRACTION = Pattern(r"\b(?:what|which) (?:fraction|part|share|proportion)\b|\b(?:fraction|part) of (?:full|the power)\W*\?|\bwhat (?:do|should) i (?:dial|turn it|set it|wind it)\b[^?.]{0,16}(?:to|down|in)?\W*\?")
+_NEEDS_ENERGY = Pattern(r"\b(?:what|how much)\b[^?.]{0,20}\b(?:would|does|do|will|should|might)?\b[^?.]{0,20}\b(?:needs?|takes?|wants?|costs?|calls? for|ask for)\b|\bwhat (?:for|about|is) f/?\s?\d|\bfor f/?\s?[\d.]+\W*\?")
+_THROW_OF = Pattern(r"^\W*(?:the |what(?:'s|s| is) the )?(?:throw|reach|range|distance) (?:of|for|from|with)\b")
+_VERSUS = Pattern(r"\b(?:vs?|versus|against|compared (?:to|with))\b")
+
+
+def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """The asks with those that a test, a pop or a pack implies."""
+    lower, kinds = text.lower(), Counter(f.quantity for f in facts)
+    for rule in (_fired, _fraction, _energy, _throw, _f_stops, _compared):
+        found = rule(lower, kinds, asks)
+        if found is not None:
+            return [found]
+    return list(asks)
+
+
+def _fired(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+    """"how many times do I fire it", "how many such packs together": a count, from one reading to another."""
+    if any(a.quantity == "count" for a in asks) or kinds["frequency"] or kinds["shutter"] or kinds["time"]:
+        return None
+    if _TIMES_FIRED.search(lower) and (kinds["aperture"] or kinds["guide_number"] or kinds["stops"] or kinds["distance"] == 2):
+        return Ask("count", "", "pops")
+    many = _HOW_MANY_LIGHTS.search(lower)
+    return Ask("count", "", "flashes", many.start()) if many and kinds["aperture"] == 2 else None
+
+
+def _fraction(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+    """"f/16 on full, I want f/4: what fraction?"."""
+    found = _FRACTION.search(lower)
+    asks_other = any(a.quantity not in ("aperture", "factor", "stops") for a in asks)
+    pair = kinds["aperture"] == 2 and (kinds["power"] or kinds["power_down"])
+    return Ask("power", "", "", found.start()) if found and pair and not asks_other and not kinds["guide_number"] else None
+
+
+def _energy(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+    """"3000 Ws is right at f/5.6: what would f/11 need?"."""
+    told = kinds["energy"] == 1 and kinds["aperture"] == 2 and not kinds["guide_number"] and not kinds["distance"]
+    implied = not asks or all(a.quantity == "stops" for a in asks) and "stop" not in lower
+    return Ask("energy", "", "J") if told and implied and _NEEDS_ENERGY.search(lower) else None
+
+
+def _throw(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+    """"throw of a 56 foot guide number flash at f/2.8"."""
+    told = kinds["guide_number"] and kinds["aperture"] and not kinds["distance"]
+    return Ask("distance") if told and not asks and _THROW_OF.search(lower) else None
+
+
+_STOPS_FOR = Pattern(r"(?:^|[.,;:?!]|\bwhat|\bwhich|\bgive me|\bthe|\bmy)\s*f-? ?stops (?:for|at|do|would|will|should)\b")
+
+
+def _f_stops(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+    """"f-stops for 7, 10 and 14 feet?": settings, no differences."""
+    found = _STOPS_FOR.search(lower)
+    return Ask("aperture", "", "", found.start()) if found and kinds["distance"] > 2 and [a.quantity for a in asks] == ["stops"] else None
+
+
+def _compared(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+    """"two 100 Ws heads vs one 200 Ws": energies and nothing else, one against the other."""
+    bare = kinds["energy"] == 2 and not set(kinds) - {"energy", "count"}
+    return Ask("stops") if bare and not asks and _VERSUS.search(lower) else None

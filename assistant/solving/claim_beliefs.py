@@ -1,0 +1,75 @@
+"""More of what is said about flash and film: pushing, leaf shutters, red-eye, bounce, close-ups, sunlight, batteries, gels.
+
+One row a belief, in the shape of `claim_folklore`: what must be heard, whether it holds as worded, why, the source.
+"""
+
+from __future__ import annotations
+
+from assistant.records import record
+
+COMMON = "common practice, no source"
+
+
+@record
+class Belief:
+    """A belief: the patterns that must all be heard, whether it holds, the sentence that says so, the source."""
+
+    hears: tuple[str, ...]
+    true: bool
+    sentence: str
+    source: str = COMMON
+    turns: bool = True  # whether a negation in the sentence turns it round
+
+
+_PUSH = r"\bpush(?:ed|ing|es)?\b"
+_MORE = r"\b(?:more|adds?|increas\w*|raises?|rais\w+|boosts?|improv\w*|gains?|gives?|recovers?|brings? (?:back|out|up)|bigger|larger|higher|stronger|worse|coarser|lifts?|up)\b"
+_LESS = r"\b(?:less|reduc\w*|lowers?|lower|loses?|losing|lose|costs?|smaller|weaker|decreas\w*|cuts?|finer|flattens?|flatter|better)\b"
+_CONTRAST = "Pushing gives less exposure and more development: contrast and grain go up, and the shadows lose detail."
+_RED = r"\bred[- ]?eyes?\b"
+_RED_WHY = "Red-eye is light thrown straight back from the eye, so the farther the flash is from the lens the less of it there is."
+_OFF = r"\b(?:away|further|farther|off|apart|higher|separat\w*)\b"
+_NEAR = r"\b(?:closer|nearer|close|near|next|beside)\b"
+_WORSE, _BETTER = r"\b(?:worse|more|increas\w*|caus\w*|stronger|likely|adds?)\b", r"\b(?:better|less|reduc\w*|cur\w*|helps?|remov\w*|avoid\w*|goes|prevent\w*|fix\w*|stops?|weaker|unlikely)\b"
+_LEAF = "A leaf shutter opens fully at every speed, so electronic flash syncs at all of them; only very short times can clip a slow flash."
+_TINT = "Bounced light takes on the colour of what it bounces off, so use a white or neutral surface."
+_TINTED = r"\b(?:red|green|blue|yellow|orange|pink|wood\w*|coloured|colored|painted|cream|brick)\b"
+_BOUNCED = r"\b(?:bounc\w*|ceiling|wall|reflector)\b"
+_SUN = "The sun is so far away that a few steps change nothing: the inverse square law counts the distance from the source, and shows only with lights near by."
+_DRAW = r"\b(?:bellows|extension(?: tubes?)?|extended|tubes|close[- ]?ups?|macro|draw)\b"
+_DRAW_WHY = "The farther the lens is from the film, the less light reaches it, flash and ambient alike: two stops at life size."
+_FALL = r"\b(?:light|flash|it|fall-?off|key|strobe|head)\b"
+_FALL_WHY = "Fall-off across the subject is fastest close to the light; with the light farther away the same depth makes a smaller difference."
+
+MORE_BELIEFS: tuple[Belief, ...] = (
+    Belief((_PUSH, r"\bcontrast\w*\b", _MORE), True, _CONTRAST),
+    Belief((_PUSH, r"\bcontrast\w*\b", _LESS), False, _CONTRAST),
+    Belief((_PUSH, r"\bgrain\w*\b", _MORE), True, _CONTRAST),
+    Belief((_PUSH, r"\bgrain\w*\b", _LESS), False, _CONTRAST),
+    Belief((_PUSH, r"\bshadows?\b", r"\b(?:detail|sensitiv\w*|speed|information)\b", _MORE), False, _CONTRAST),
+    Belief((_PUSH, r"\bshadows?\b", r"\b(?:detail|sensitiv\w*|speed|information)\b", r"\b(?:lose|loses|losing|costs?|less|sacrific\w*)\b"), True, _CONTRAST),
+    Belief((r"\bleaf shutters?\b", r"\bsync\w*\b", r"\b(?:any|all|every|whatever)\b"), True, _LEAF),
+    Belief((r"\bleaf shutters?\b", r"\bsync\w*\b", r"\bonly\b.{0,16}(?:1/(?:30|60|125)\b|\bone\b|\bslow\w*|\blow\w*)|\blimited\b|\bup to 1/(?:30|60|125)\b"), False, _LEAF),
+    Belief((r"\bfocal[- ]?plane\b", r"\bsync\w*\b|\bflash\b", r"\b(?:any|all|every)\b.{0,12}\bspeeds?\b"), False, "A focal-plane shutter is fully open only up to its sync speed, often 1/60 to 1/250 s; a leaf shutter syncs at all speeds."),
+    Belief((_RED, _OFF, r"\b(?:lens|camera|flash)\b", _WORSE), False, _RED_WHY),
+    Belief((_RED, _OFF, r"\b(?:lens|camera|flash)\b", _BETTER), True, _RED_WHY),
+    Belief((_RED, _NEAR, r"\b(?:lens|camera|flash)\b", _WORSE), True, _RED_WHY),
+    Belief((_RED, _NEAR, r"\b(?:lens|camera|flash)\b", _BETTER + r"(?!.{0,8}\bworse)"), False, _RED_WHY),
+    Belief((_RED, r"\bbounc\w*\b", _BETTER), True, "Bounced light reaches the eye from far off the lens axis, so there is no red-eye."),
+    Belief((_BOUNCED, _TINTED, r"\b(?:neutral|no effect|same colou?r|unaffected|clean|white)\b"), False, _TINT),
+    Belief((_BOUNCED, _TINTED, r"\b(?:tint\w*|cast|warm\w*|colou?rs? (?:the|my|it|his|her|skin)|change\w* the colou?r|turn\w*|affect\w* the colou?r|affect\w*)\b"), True, _TINT),
+    Belief((r"\b(?:sun\w*|daylight)\b", r"\binverse square\b", r"\b(?:appl\w*|holds?|matter\w*|true|work\w*|count\w*)\b"), False, _SUN),
+    Belief((r"\b(?:sun\w*|daylight)\b", r"\b(?:dimmer|darker|weaker|less|falls? off|changes?)\b", r"\b(?:step|walk|mov)\w* (?:back|away|closer)\b"), False, _SUN),
+    Belief((_DRAW, r"\b(?:los\w+|costs?|eats?|darken\w*|needs? more|less light|open up)\b", r"^(?!.*\d)"), True, _DRAW_WHY),
+    Belief((_DRAW, r"\b(?:correct\w*|compensat\w*|allow\w*|extra exposure|factor)\b", r"\b(?:need\w*|necessary|must|have to|should|requir\w*|appl\w*)\b", r"^(?!.*\d)"), True, _DRAW_WHY),
+    Belief((_FALL, r"\bfalls?[- ]?off\b|\bdrops? off\b", r"\b(?:faster|quicker|steeper|more|harder)\b", r"\b(?:further|farther|far away|back|distant)\b"), False, _FALL_WHY),
+    Belief((_FALL, r"\bfalls?[- ]?off\b|\bdrops? off\b", r"\b(?:faster|quicker|steeper|more|harder)\b", r"\b(?:closer|nearer|close|near)\b"), True, _FALL_WHY),
+    Belief((_FALL, r"\bfalls?[- ]?off\b|\bdrops? off\b", r"\b(?:slower|slowly|less|gentler|gently)\b", r"\b(?:further|farther|far away|back|distant)\b"), True, _FALL_WHY),
+    Belief((r"\b(?:cold|freezing|winter)\b", r"\b(?:batter\w+|cells|recycl\w*)\b", r"\b(?:slow\w*|longer|weak\w*|worse|less|drain\w*)\b"), True, "Cold cells give less current, so the flash recycles more slowly: keep spares in a warm pocket."),
+    Belief((r"\b(?:bigger|larger|stronger|more powerful)\b", r"\b(?:fill)\b", r"\b(?:flat\w*|less contrast|lower)\b"), True, "The more fill, the lighter the shadows and the flatter the picture."),
+    Belief((r"\b(?:power|brighter|stronger)\b", r"\b(?:soft\w*|hard(?:er|ness|ens)?|harsh\w*)\b", r"\b(?:flash|light|shadows?)\b", r"^(?!.*\b(?:big\w*|large\w*|clos\w+|near\w*|size)\b)"), False, "Power changes how bright the light is, not how soft: softness goes by how large it looks from the subject."),
+    Belief((r"\bgels?\b", r"\b(?:free|no light|los\w+ nothing|no loss)\b"), False, "A colour gel takes light: a full orange (CTO) about two thirds to one stop, deep colours more.", turns=False),
+    Belief((r"\bgels?\b", r"\b(?:los\w+|costs?|eats?|absorbs?|weaken\w*|less)\b", r"\b(?:light|stops?|power|flash)\b", r"^(?!.*\d)"), True, "A colour gel takes light: a full orange (CTO) about two thirds to one stop, deep colours more."),
+    Belief((r"\bbulbs?\b", r"\bx[- ]?(?:sync|setting|contact)?\b", r"\b(?:fast|1/\d{3}|any|all)\b.{0,12}\b(?:speeds?|shutter)?"), False, "On X the shutter is already open before a bulb has reached its peak, so bulbs need a slow speed there (1/30 s or slower); for faster speeds use M.", turns=False),
+    Belief((r"\belectronic flash|\bstrobe|\bspeedlight", r"\bm[- ](?:sync|setting|contact|lever)\b|\bset to m\b|\bon m\b", r"\b(?:works?|fine|ok|right|use|used|correct)\b"), False, "M fires the flash before the shutter is open, and an electronic flash is over by then: use X.", turns=False),
+    Belief((r"\b(?:expired|outdated|old) film\b", r"\b(?:more (?:light|exposure)|slower|loses? speed|overexpos\w*)\b"), True, "Old film loses speed: a stop more for each ten years is a usual starting point for colour negative film kept warm."),
+)

@@ -1,0 +1,121 @@
+"""How far out: stops over or under, from what was set and what would have been right.
+
+"set f/5.6, it called for f/11" · "GN 80 feet at 20 feet, and I had it on f/8" · "the box claims 33,
+my test says f/8 at 3 m". Plus is more light than was needed, or than was claimed.
+"""
+
+from __future__ import annotations
+
+import math
+
+from assistant.answer import Assumed
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact, Query
+from assistant.records import replace
+from assistant.scales import aperture_difference_stops
+from assistant.solving import flash, marks
+from assistant.solving.solution import Solution
+
+_OUT = Pattern(r"\bhow (?:many stops|far|much|badly|thin|dense|many)\b[^?.]{0,40}\b(?:out|over|under|off|wrong|short|thin|dense|dark|bright|light|hot|over ?exposed|under ?exposed|miss\w*|too little|too much)\b|\bstops? (?:out|over|under|off|wrong|short)\b|\b(?:over|under)(?:[- ]?exposed)?(?: is (?:it|that)| am i| was i| are they)?\W*(?:and )?by (?:how|what)")
+_NO_MISS = Pattern(r"\b(?:turn|dial|knock|wind|power (?:it |the flash )?(?:down|up)|bounc\w*|umbrella|softbox|brolly|diffus\w*|gel|costs?|loses?|eats?|bracket\w*|latitude|get away)\b")
+
+
+def solve(query: Query) -> Solution | None:
+    """Stops by which an exposure, or a maker's figure, was out; None where nothing is told to be out."""
+    if not query.asks_for("stops") or query.claim or query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
+        return None
+    for rule in (_set_and_needed, _against_the_maker, _against_the_guide):
+        found = rule(query)
+        if found is not None:
+            return found
+    return None
+
+
+def _spoken(value: float, used: tuple[Fact, ...], assumed: tuple[Assumed, ...] = (), working: tuple[str, ...] = ()) -> Solution:
+    lead = "Right on" if abs(value) < 0.05 else "Over by" if value > 0 else "Under by"
+    return Solution(lead=lead, answers=(marks.stops(value),), used=used, assumed=assumed, working=working, topic="change")
+
+
+# --- one setting against another ---------------------------------------------------------------------
+
+_NEEDED = Pattern(r"\b(?:call(?:ed|s|ing) for|want(?:ed|s)|need(?:ed|s)|ask(?:ed|s) for|should(?:'ve| have| of)? (?:been|used|read|be|had|set|shot)|supposed to be|meant|instead of|rather than|not|right (?:one |stop |setting )?(?:was|is)|correct (?:one |stop |setting |exposure )?(?:was|is)|(?:meter|reading|sum|card|table|it) (?:said|says|gave|read|reads|was for|showed))\b[^.,;?\d]{0,18}$")
+_SET = Pattern(r"\b(?:set|left|shot|shoot|shooting|had|used|put|stuck|stayed|on|at|fired|opened|stopped|dialled|dialed|exposed|took|did|went|was)\b[^.,;?\d]{0,22}$")
+_SETTINGS = ("aperture", "power", "energy")
+
+
+def _set_and_needed(query: Query) -> Solution | None:
+    """"I set f/5.6 by mistake but the flash called for f/11": two stops over."""
+    lower = query.text.lower()
+    if not _OUT.search(lower) or _NO_MISS.search(lower) or query.has("guide_number"):
+        return None
+    for quantity in _SETTINGS:
+        pair = [f for f in query.facts if f.quantity == quantity and f.of in ("", "camera") and f.origin == "said"]
+        if len(pair) != 2:
+            continue
+        needed = [f for f in pair if _NEEDED.search(_before(f, pair, lower))]
+        if len(needed) != 1:
+            return None
+        made = pair[0] if pair[1] is needed[0] else pair[1]
+        if not _SET.search(_before(made, pair, lower)) and made.start > needed[0].start:
+            return None
+        value = aperture_difference_stops(needed[0].value, made.value) if quantity == "aperture" else math.log2(made.value / needed[0].value)
+        return _spoken(value, (made, needed[0]))
+    return None
+
+
+def _before(fact: Fact, pair: list[Fact], lower: str) -> str:
+    """What stands before a fact, back to the one before it."""
+    return lower[max((f.end for f in pair if f.end <= fact.start), default=0) : fact.start]
+
+
+# --- against a guide number -----------------------------------------------------------------------------
+
+_CLAIMED = Pattern(r"\b(?:box|maker|makers|manufacturer|claim\w*|book|booklet|advert\w*|sticker|label|spec\w*|brochure|leaflet|paper|manual|says|said|printed|quoted|rated|sold as|supposed|catalogue|instructions)\b")
+_TESTED = Pattern(r"\b(?:test\w*|came out (?:right|best|well)|(?:was|is|were|looked|exposed) (?:right|correct|best|spot on|perfect|good)|right at|correct at|measured|metered|reads?|meter (?:says|said|reads|gives))\b")
+_WEAKER = Pattern(r"\b(?:weaker|short(?: of)?|less|below|under|off|out|down|dimmer|stronger|better|lower)\b")
+_BOASTS = Pattern(r"\b(?:optimistic|over-?rat\w*|exaggerat\w*|generous|boast\w*|too high|inflat\w*|overstat\w*|flatter\w*|oversold|oversell\w*|lying|lie|lies|fib\w*)\b")
+
+
+def _by_the_guide(query: Query) -> tuple[float, Fact, Solution] | None:
+    """The aperture the guide number gives, the one that was told, and how the first was found."""
+    guides, stops, places = query.all("guide_number"), query.all("aperture"), query.all("distance")
+    others = any(query.has(q) for q in ("stops", "relation", "ratio", "exposure_value", "path", "loss"))
+    if not (len(guides) == len(stops) == len(places) == 1) or others or places[0].of or len(query.all("film_speed")) > 1:
+        return None
+    told = stops[0]
+    found = flash.solve(replace(query.with_facts(f for f in query.facts if f is not told and not _is_the_carton(f)), asks=(Ask("aperture"),)))
+    if found is None or found.status != "answered" or not found.answers:
+        return None
+    return float(found.answers[0].value), told, found
+
+
+def _is_the_carton(fact: Fact) -> bool:
+    """"the box claims": what the flash came in, no softbox."""
+    return fact.quantity == "modifier" and fact.unit == "softbox" and fact.said.strip().lower().removeprefix("the ") == "box"
+
+
+def _against_the_maker(query: Query) -> Solution | None:
+    """"the box claims GN 33 metres, f/8 at 3 m came out right": what the flash gives against what is claimed."""
+    lower = query.text.lower()
+    boasts = _BOASTS.search(lower) is not None
+    if not _TESTED.search(lower) or not (boasts or _CLAIMED.search(lower) and _WEAKER.search(lower)):
+        return None
+    found = _by_the_guide(query)
+    if found is None:
+        return None
+    claimed, told, by = found
+    value = 2 * math.log2(told.value / claimed)
+    lead = "The claim is high by" if boasts and value < 0 else "Weaker by" if value < 0 else "Stronger by"
+    return replace(_spoken(-value if boasts else value, (*by.used, told), by.assumed, (f"the claim would give f/{claimed:.3g}, the test f/{told.value:g}",)), lead=lead)
+
+
+def _against_the_guide(query: Query) -> Solution | None:
+    """"GN 80 feet, 20 feet away, and I had it on f/8": what was set against what the guide number gives."""
+    lower = query.text.lower()
+    if not _OUT.search(lower) or _NO_MISS.search(lower) or _TESTED.search(lower) or _BOASTS.search(lower):
+        return None
+    found = _by_the_guide(query)
+    if found is None:
+        return None
+    right, told, by = found
+    return _spoken(2 * math.log2(right / told.value), (*by.used, told), by.assumed, (f"f/{right:.3g} would have been right",))
