@@ -170,7 +170,7 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
 # --- explanations ------------------------------------------------------------------------------------
 
 _FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time", "recycle"})
-_ASKS = Pattern(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do)|explain|define|describe|how (?:do|does|can|should|is|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure)|what(?:'s|s| is| are)? (?:even|actually|exactly|really|on earth)|whats|how much is (?:a|one) stop|stands? for|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning)|tell me (?:about|what|more)|remind me|what happens|what (?:freezes|causes|decides|governs)|no (?:idea|clue)|understand|(?:don't|dont|do not|never) (?:really |quite )?(?:get|got)|confused (?:about|by)|meaning of|what (?:is|does) (?:it|that|this)|is there a difference|(?:the )?same (?:as|thing))\b|\bwhat did i do wrong|\bwent wrong\b|\bor over\b|\bor under\b|\bover or\b|\bunder or\b")
+_ASKS = Pattern(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do| means?)|explain|define|describe|how (?:do|does|can|should|is|to|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure)|what(?:'s|s| is| are)? (?:even|actually|exactly|really|on earth)|whats|how much is (?:a|one) stop|stands? for|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning)|tell me (?:about|what|more)|remind me|what happens|what (?:freezes|causes|decides|governs)|no (?:idea|clue)|understand|(?:don't|dont|do not|never) (?:really |quite )?(?:get|got)|confused (?:about|by)|meaning of|what (?:is|does) (?:it|that|this)|is there a difference|(?:the )?same (?:as|thing))\b|\bwhat did i do wrong|\bwent wrong\b|\bor over\b|\bor under\b|\bover or\b|\bunder or\b")
 _FAILED = Pattern(r"\b(?:frames?|negs?|negatives?|slides?|pictures?|photos?|shots?|prints?|images?|roll)\b")
 _EITHER = Pattern(r"\b(?:over|under|too (?:much|little))[- ]?(?:expos\w*)? or (?:over|under|too (?:much|little))")
 _OPEN = Pattern(r"\b(?:why|how come|explain|what is|what's|whats|what does|what do|differ\w*)\b|" + _EITHER.pattern)
@@ -219,8 +219,12 @@ def explains(turn: Turn) -> Answer | None:
     """What went wrong, or what a term or a rule means."""
     from assistant.teaching.diagnosis import diagnose
     from assistant.teaching.glossary import explain
+    from assistant.teaching.remedies import remedy
 
     text = turn.query.text
+    cure = remedy(text) if not turn.query.claim or _OPEN.search(_said(turn)) else None
+    if cure:
+        return _reply(turn, f"{cure.text} ({cure.source})")
     reported = not turn.query.claim or patterns.search(r"\b(?:why|wrong|came|come out|happened)\b", _said(turn)) or _EITHER.search(_said(turn))
     found = diagnose(text) if reported else None
     if found:

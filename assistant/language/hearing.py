@@ -12,23 +12,14 @@ from functools import lru_cache
 
 from assistant import patterns
 from assistant.language.lexicon import Entry, Lexicon, slips
+from assistant.language.neighbours import UNITS, settle
 from assistant.language.numbers import PARTS, SCALES, SMALL, TENS, Raw, read_numbers
+from assistant.language.tokens import Token
 from assistant.patterns import Pattern
 from assistant.records import record, replace
 
 MAX_WORDS = 1200
 """Words, numbers and marks; longer texts are cut here and the reply says so."""
-
-
-@record
-class Token:
-    """One canonical word: its terminal, its value, and where it stood in the text."""
-
-    type: str
-    value: object
-    start: int
-    end: int
-    read_as: str = ""  # the word it was taken for, when a typing mistake was forgiven
 
 
 @record
@@ -158,14 +149,14 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             continue
         entry = _counted_stops(numbered, place) or lexicon.longest(numbered, place)
         last = numbered[place + entry.length - 1]
-        if entry.terminal == "NAMED" and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in _UNITS:
+        if entry.terminal == "NAMED" and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS:
             entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash
         if entry.terminal == "FILLER":
             place += entry.length
             continue
         tokens.append(Token(entry.terminal, entry.value, piece.start, last.end, entry.read_as))
         place += entry.length
-    return Heard(text, tuple(_settle(_spoken_formats(tokens, text), text)), cut)
+    return Heard(text, tuple(settle(_spoken_formats(tokens, text), text)), cut)
 
 
 _LONG_NUMBERS = frozenset(word for word in (*SMALL, *TENS, *SCALES, *PARTS) if len(word) >= 6)
@@ -233,180 +224,6 @@ def _own_name(pieces: list[Raw], place: int, names: Names) -> tuple[str, int] | 
         if [p.text for p in pieces[place + 1 : stop]] == rest:
             return name, stop
     return None
-
-
-_NO_INCHES = {"LEN", "METER", "ISO", "FILM", "GUIDE", "STOP", "COUNTED", "PERCENT", "PERCENT_WORD", "SEC", "MM", "JOULE",
-              "TIMES", "POWER", "POP", "PAIR", "FOOT_MARK", "SPEED_WORD", "FILM_SPEED", "DIN", "EVW", "FACTOR", "SLASH"}
-
-
-def _settle(tokens: list[Token], text: str) -> list[Token]:
-    """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
-    plain = _listed(_inch_words(_without_hyphens([_own_and(t, n, tokens) for n, t in enumerate(tokens)])))
-    out: list[Token] = []
-    for place, token in enumerate(plain):
-        after = plain[place + 1] if place + 1 < len(plain) else None
-        inches = _spoken_inches(plain, place, after)
-        if token.type == "GUIDE" and not _number_follows(plain, place, text):
-            token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
-        if _begins_a_length(plain, place):
-            out.append(Token("COMMA", ",", token.start, token.start))
-        if token.type == "NUM" and after is not None and _measures(plain, place):
-            token = Token("SIZE", token.value, token.start, token.end)
-        elif _stops_under(plain, place, text):
-            token = Token("STEPS", token.value, token.start, token.end)
-            out += [token, Token("STOP", "stop", token.end, token.end)]
-            continue
-        elif token.type == "NUM" and after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_A_LENGTH | {"GUIDE"}):
-            token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
-        out.append(token)
-        if inches:
-            out.append(Token("INCH_MARK", "in", token.end, token.end))
-    return out
-
-
-_UNDER = (["under"], ["over"], ["below"], ["above"])
-_BARE_HEADS = {"F", "ISO", "APERTURE", "FILM_SPEED", "GUIDE", "SPEED_WORD", "SHUTTER", "POWER", "ND", "FACTOR", "RATIO_WORD"}
-
-
-def _stops_under(tokens: list[Token], place: int, text: str) -> bool:
-    """"1 2/3 under", "one and a half over": stops, where nothing else is counted."""
-    if tokens[place].type != "NUM" or place + 1 >= len(tokens) or (place and tokens[place - 1].type in _BARE_HEADS):
-        return False
-    value, after = getattr(tokens[place].value, "value", 9.0), tokens[place + 1]
-    return after.type == "CUE" and text[after.start : after.end].lower().split()[:1] in _UNDER and 0 < value <= 4 and (value != int(value) or value > 1)
-
-
-_SUBUNITS = {("ft", "in"), ("m", "cm"), ("m", "mm"), ("yd", "ft"), ("yd", "in")}
-
-
-def _begins_a_length(tokens: list[Token], place: int) -> bool:
-    """"guide number fifty metres five metres": a second length, not the small part of the first as in "5 ft 6 in"."""
-    if place < 2 or place + 1 >= len(tokens) or tokens[place].type != "NUM" or tokens[place + 1].type != "LEN" or tokens[place - 1].type != "LEN":
-        return False
-    return tokens[place - 2].type in ("NUM", "SIZE") and (tokens[place - 1].value, tokens[place + 1].value) not in _SUBUNITS
-
-
-_BETWEEN = {"LINK", "OF", "IN", "LEN", "METER", "A", "COLON", "EQ", "ABOUT", "GLUE", "SIGN", "SIGN_MINUS", "AT"}
-
-
-def _number_follows(tokens: list[Token], place: int, text: str) -> bool:
-    """Whether a guide number's value comes after its name: "guide number 80", not "80 foot guide number"."""
-    adjectival = place >= 2 and tokens[place - 1].type == "LEN" and tokens[place - 2].type in ("NUM", "SIZE") and text[tokens[place - 1].start : tokens[place - 1].end].lower() == "foot"
-    measured = place >= 2 and tokens[place - 1].type in ("LEN", "METER") and tokens[place - 2].type in ("NUM", "SIZE")
-    for ahead in tokens[place + 1 : place + 5]:
-        if ahead.type in ("NUM", "SIZE", "FRAC", "SPEED"):
-            if measured and patterns.search(r"\b(?:becomes?|goes|turns|gets|doubles|drops|falls|rises|changes)\b", text[tokens[place].end : ahead.start].lower()):
-                return False  # "a 36 m guide number becomes 144": its value came before
-            at_place = any(t.type == "AT" for t in tokens[place + 1 : tokens.index(ahead, place)])
-            return not at_place and not (adjectival and ahead is tokens[place + 1])
-        if ahead.type not in _BETWEEN:
-            return False
-    return False
-
-
-def _inch_words(tokens: list[Token]) -> list[Token]:
-    """"18 in" where nothing follows that one could be in: inches."""
-    out = list(tokens)
-    for place, token in enumerate(tokens):
-        ends = place + 1 == len(tokens) or tokens[place + 1].type in ("COMMA", "END", "Q")
-        film = place > 1 and tokens[place - 2].type in ("ISO", "FILM", "WITH") or getattr(tokens[place - 1].value, "value", 0.0) >= 100
-        if token.type == "IN" and ends and place and tokens[place - 1].type == "NUM" and not film:
-            out[place] = Token("LEN", "in", token.start, token.end)
-    return out
-
-
-_OF_ITS_OWN = {"POWER", "POP", "FULL", "LIFE_SIZE", "LEN", "METER", "MM", "SEC", "PERCENT_WORD", "MAG"}
-
-
-def _own_and(token: Token, place: int, tokens: list[Token]) -> Token:
-    """"f/8 and half power" is two things; only "f/8 and a half" is one, so that "and" is none of the aperture's."""
-    if token.type != "AND" or place + 2 >= len(tokens) or tokens[place + 1].type != "FRAC" or place < 2 or tokens[place - 2].type != "F":
-        return token
-    return Token("GLUE", "and", token.start, token.end) if tokens[place + 2].type in _OF_ITS_OWN else token
-
-
-_HEADED = {"F", "ISO", "GUIDE", "APERTURE", "FILM_SPEED", "POWER", "SHUTTER", "ND", "FACTOR", "SIGN", "SIGN_MINUS", "TIMES"}
-
-
-def _listed(tokens: list[Token]) -> list[Token]:
-    """"5, 10 and 20 feet": the bare numbers of a row that ends in a length are no f-numbers."""
-    out = list(tokens)
-    for place, token in enumerate(tokens):
-        if token.type != "LEN" or place < 1 or tokens[place - 1].type != "NUM":
-            continue
-        at, many = place - 1, 1
-        while at >= 2 and tokens[at - 1].type in ("COMMA", "AND", "OR") and tokens[at - 2].type == "NUM":
-            at, many = at - 2, many + 1
-            if at >= 2 and tokens[at - 1].type == "COMMA" and tokens[at - 2].type in ("AND", "OR"):
-                break
-        head = at - 1
-        while head > 0 and tokens[head].type in ("OF", "LINK", "IN", "LEN", "COLON", "EACH"):
-            head -= 1
-        if many < 3 or (at and tokens[head].type in _HEADED):
-            continue
-        for n in range(at, place - 1, 2):
-            out[n] = Token("LISTED", tokens[n].value, tokens[n].start, tokens[n].end)
-    return out
-
-
-def _without_hyphens(tokens: list[Token]) -> list[Token]:
-    out: list[Token] = []
-    for place, token in enumerate(tokens):
-        if token.type == "DASH":
-            token = _dash(tokens, place) or token
-            if token.type == "JOINED":
-                continue
-        out.append(token)
-    return out
-
-
-_OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY", "YEAR": "MANY", "DIN": "DINS"}
-"""A number before "stops" or "flashes" is a number of those: "drop the power two stops"."""
-_UNITS = {"LEN", "MM", "FOOT_MARK", "INCH_MARK", "PACE"}
-_NEVER_A_LENGTH = {"F", "ISO", "APERTURE", "FILM_SPEED"}
-
-
-def _measures(tokens: list[Token], place: int) -> bool:
-    """Whether a number is the number of a length: "at 9 feet" is not an aperture of 9."""
-    unit = tokens[place + 1].type
-    if unit == "METER":
-        return not (place and tokens[place - 1].type in _NEVER_A_LENGTH)
-    return unit in _UNITS
-
-
-def _dash(tokens: list[Token], place: int) -> Token | None:
-    token = tokens[place]
-    before = tokens[place - 1] if place else None
-    after = tokens[place + 1] if place + 1 < len(tokens) else None
-    touches_before = before is not None and before.end == token.start
-    touches_after = after is not None and after.start == token.end
-    numeric = after is not None and after.type in ("NUM", "FRAC", "SPEED", "F")
-    if touches_before and touches_after and before is not None:
-        if numeric and before.type in ("NUM", "FRAC"):
-            return None
-        if numeric and (before.type in ("EQ", "COLON") or (before.type == "F" and before.value is None)):
-            return Token("SIGN", "-", token.start, token.end)
-        return Token("JOINED", "-", token.start, token.end)
-    if touches_after and numeric:
-        return Token("SIGN", "-", token.start, token.end)
-    if numeric and before is not None and before.type in ("EQ", "LINK", "ISO", "GUIDE"):
-        return Token("SIGN", "-", token.start, token.end)
-    if numeric and before is not None and before.type in ("NUM", "FRAC"):
-        return None
-    return Token("COMMA", "-", token.start, token.end)
-
-
-def _spoken_inches(tokens: list[Token], place: int, after: Token | None) -> bool:
-    """"five foot six": a number under twelve right after feet, with no unit of its own."""
-    if place < 2 or tokens[place].type != "NUM" or tokens[place - 1].value != "ft" or tokens[place - 2].type not in ("NUM", "SIZE"):
-        return False
-    value = getattr(tokens[place].value, "value", 99.0)
-    unit_follows = after is not None and after.type == "IN" and place + 2 < len(tokens) and tokens[place + 2].type in ("LEN", "METER")
-    if unit_follows and value < 12:
-        return True
-    joined = after is not None and after.type in _NO_INCHES | {"INCH_MARK", "IN"}
-    is_inch_unit = after is not None and after.value == "in" and after.type == "LEN"
-    return value < 12 and not joined and not is_inch_unit
 
 
 _MARKS = {

@@ -11,9 +11,9 @@ import math
 from collections.abc import Callable, Sequence
 
 from assistant import patterns
-from assistant.language.hearing import Token
 from assistant.language.numbers import Number
 from assistant.language.parsing import Node, Part
+from assistant.language.tokens import Token
 from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, iso_from_din
 from assistant.units import LENGTH

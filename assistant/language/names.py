@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from assistant.language.hearing import Token
+from assistant.language.tokens import Token
 
 _STOPS = {"COMMA", "END", "Q", "COLON", "LINK", "GUIDE", "NUM", "AND", "AT", "WITH"}
 _PLAIN = {"it", "that", "this", "one", "a", "an"}

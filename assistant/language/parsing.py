@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.language.hearing import Token
 from assistant.language.tables import Tables
+from assistant.language.tokens import Token
 from assistant.records import record
 
 

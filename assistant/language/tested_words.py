@@ -18,7 +18,7 @@ from assistant.scales import is_aperture_mark
 
 _OWN_FILM = Pattern(r"^\s*(?:in (?:feet|foot|metres?|meters?)\s*)?,?\s*\(?(?:with|on|for|at|using)\s*(?:the |a |my |an )?$", re.I)
 """Between a guide number and the film it was found with."""
-_WAS = Pattern(r"\b(?:was|were|is|got|gave|gives|used|had|at|shot|said|reads?|pair:?)\W*(?:an? |about )?$", re.I)
+_WAS = Pattern(r"\b(?:was|were|is|got|gave|gives|used|had|at|shot|said|reads?|now|then|want|need|for|to|use|using|pair:?)\W*(?:an? |about )?$", re.I)
 _NO_MARK = Pattern(r"^\s*(?:m\b|metres?|meters?|ft|feet|foot|cm|mm|stops?|s\b|sec|times|x\b|%|ws\b|j\b|hz|kg|v\b)", re.I)
 _DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
 
@@ -64,8 +64,9 @@ def _pair_mark(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 _TIMES_FIRED = Pattern(r"\bhow (?:many times|often)\b[^?.]{0,20}\b(?:fire|flash|pop|trip|trigger|set (?:it|them) off|let (?:it|them) off|hit|press|push)\b|\bnumber of pops\b")
 _HOW_MANY_LIGHTS = Pattern(r"\bhow many (?:(?:such|of those|of these|of them|more|identical|equal|same|like|full|extra) ?)*(?:packs?|heads?|units?|lamps?|guns?|flashguns?|strobes?|monolights?|flashes|lights|such)\b")
+_HOW_MANY_MORE = Pattern(r"\bhow many (?:more|extra|further|additional|other|others)\b")
 _FRACTION = Pattern(r"\b(?:what|which) (?:fraction|part|share|proportion)\b|\b(?:fraction|part) of (?:full|the power)\W*\?|\bwhat (?:do|should) i (?:dial|turn it|set it|wind it)\b[^?.]{0,16}(?:to|down|in)?\W*\?")
-_NEEDS_ENERGY = Pattern(r"\b(?:what|how much)\b[^?.]{0,20}\b(?:would|does|do|will|should|might)?\b[^?.]{0,20}\b(?:needs?|takes?|wants?|costs?|calls? for|ask for)\b|\bwhat (?:for|about|is) f/?\s?\d|\bfor f/?\s?[\d.]+\W*\?")
+_NEEDS_ENERGY = Pattern(r"\b(?:what|how much)\b[^?]{0,24}\b(?:needs?|takes?|wants?|costs?|calls? for|ask for)\b|\bwhat (?:for|about|is) f/?\s?\d|\bfor f/?\s?[\d.]+\W*\?")
 _THROW_OF = Pattern(r"^\W*(?:the |what(?:'s|s| is) the )?(?:throw|reach|range|distance) (?:of|for|from|with)\b")
 _VERSUS = Pattern(r"\b(?:vs?|versus|against|compared (?:to|with))\b")
 
@@ -73,7 +74,7 @@ _VERSUS = Pattern(r"\b(?:vs?|versus|against|compared (?:to|with))\b")
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The asks with those that a test, a pop or a pack implies."""
     lower, kinds = text.lower(), Counter(f.quantity for f in facts)
-    for rule in (_fired, _fraction, _energy, _throw, _f_stops, _compared):
+    for rule in (_fired, _fraction, _energy, _throw, _f_stops, _gives, _compared):
         found = rule(lower, kinds, asks)
         if found is not None:
             return [found]
@@ -82,6 +83,9 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
 
 def _fired(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
     """"how many times do I fire it", "how many such packs together": a count, from one reading to another."""
+    more = _HOW_MANY_MORE.search(lower)
+    if more and kinds["aperture"] == 2 and [a.quantity for a in asks] == ["count"] and not kinds["guide_number"]:
+        return replace(asks[0], of="more")
     if any(a.quantity == "count" for a in asks) or kinds["frequency"] or kinds["shutter"] or kinds["time"]:
         return None
     if _TIMES_FIRED.search(lower) and (kinds["aperture"] or kinds["guide_number"] or kinds["stops"] or kinds["distance"] == 2):
@@ -111,13 +115,22 @@ def _throw(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
     return Ask("distance") if told and not asks and _THROW_OF.search(lower) else None
 
 
-_STOPS_FOR = Pattern(r"(?:^|[.,;:?!]|\bwhat|\bwhich|\bgive me|\bthe|\bmy)\s*f-? ?stops (?:for|at|do|would|will|should)\b")
+_STOPS_FOR = Pattern(r"(?:^|[.,;:?!]|\bwhat|\bwhich|\bgive me|\bthe|\bmy)\s*(?:f-? ?stops?|apertures?) (?:for|at|do|would|will|should)\b")
 
 
 def _f_stops(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
     """"f-stops for 7, 10 and 14 feet?": settings, no differences."""
     found = _STOPS_FOR.search(lower)
-    return Ask("aperture", "", "", found.start()) if found and kinds["distance"] > 2 and [a.quantity for a in asks] == ["stops"] else None
+    return Ask("aperture", "", "", found.start()) if found and kinds["distance"] > 2 and [a.quantity for a in asks] in ([], ["stops"]) else None
+
+
+_GIVES = Pattern(r"[.,;:]\s*(?:(?:and|so|then|now) )*(?:at |on )?(?:full|half|a? ?quarter|an? eighth|1/\d+)(?: power)?(?: (?:gives?|makes?|is|would be|becomes|reads|gets me))?(?: what)?\W*\?\W*$")
+
+
+def _gives(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+    """"f/8 at half power there. full power gives?"."""
+    pair = kinds["aperture"] == 1 and kinds["power"] == 2 and not kinds["guide_number"]
+    return Ask("aperture") if pair and not asks and _GIVES.search(lower) else None
 
 
 def _compared(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:

@@ -39,7 +39,8 @@ def _spoken(value: float, used: tuple[Fact, ...], assumed: tuple[Assumed, ...] =
 # --- one setting against another ---------------------------------------------------------------------
 
 _NEEDED = Pattern(r"\b(?:call(?:ed|s|ing) for|want(?:ed|s)|need(?:ed|s)|ask(?:ed|s) for|should(?:'ve| have| of)? (?:been|used|read|be|had|set|shot)|supposed to be|meant|instead of|rather than|not|right (?:one |stop |setting )?(?:was|is)|correct (?:one |stop |setting |exposure )?(?:was|is)|(?:meter|reading|sum|card|table|it) (?:said|says|gave|read|reads|was for|showed))\b[^.,;?\d]{0,18}$")
-_SET = Pattern(r"\b(?:set|left|shot|shoot|shooting|had|used|put|stuck|stayed|on|at|fired|opened|stopped|dialled|dialed|exposed|took|did|went|was)\b[^.,;?\d]{0,22}$")
+_WAS_RIGHT = Pattern(r"^\W*(?:was|is|would(?:'ve| have)? been|were) (?:the )?(?:right|correct|wanted|needed|called for|what (?:it|i|she|he) (?:needed|wanted|should)|proper)\b")
+_SET = Pattern(r"\b(?:set|left|shot|shoot|shooting|had|used|put|stuck|stayed|on|at|fired|opened|stopped|dialled|dialed|exposed|took|did|went|was|slipped|ended|got|moved|knocked|jumped|crept)\b[^.,;?\d]{0,22}$")
 _SETTINGS = ("aperture", "power", "energy")
 
 
@@ -52,7 +53,7 @@ def _set_and_needed(query: Query) -> Solution | None:
         pair = [f for f in query.facts if f.quantity == quantity and f.of in ("", "camera") and f.origin == "said"]
         if len(pair) != 2:
             continue
-        needed = [f for f in pair if _NEEDED.search(_before(f, pair, lower))]
+        needed = [f for f in pair if _NEEDED.search(_before(f, pair, lower)) or _WAS_RIGHT.match(lower[f.end :])]
         if len(needed) != 1:
             return None
         made = pair[0] if pair[1] is needed[0] else pair[1]

@@ -20,7 +20,7 @@ def as_guide(query: Query, table: bool) -> tuple[Query, tuple[Fact, ...]] | None
     """The query with the pair made a guide number, and the pair; None where there is no pair with a row after it."""
     said = [f for f in query.facts if f.origin == "said"]
     others = {f.quantity for f in query.facts} - {"aperture", "distance", "film_speed", "power", "preferred_unit", "remark", "place"}
-    if query.claim or others or any(f.of for f in said) or len(query.all("film_speed")) > 1 or len(query.all("power")) > 1:
+    if query.claim or others or any(f.of for f in said) or len(query.all("film_speed")) > 2 or len(query.all("power")) > 2:
         return None
     wanted = query.asks[0].quantity if query.asks else "aperture" if table and len(query.all("distance")) > 2 else "distance"
     rows = query.all(_ROW.get(wanted, ""))
@@ -28,10 +28,13 @@ def as_guide(query: Query, table: bool) -> tuple[Query, tuple[Fact, ...]] | None
     if wanted not in _ROW or len(single) != 1 or single[0].origin != "said" or len(rows) < 3 or any(f.origin != "said" for f in rows):
         return None
     mate = _mate(single[0], rows)
+    films, powers = query.all("film_speed"), query.all("power")
+    if any(len(two) == 2 and not (mate is rows[0] and two[0].start < rows[1].start) for two in (films, powers)):
+        return None  # which of the two the test was made with is not plain
     row = [f for f in rows if f is not mate]
     if not all(_JOIN.fullmatch(query.text[a.end : b.start].lower()) or b.start < a.end for a, b in zip(row, row[1:])):
         return None
-    return _paired(query, single[0], mate, row), (single[0], mate)
+    return _paired(query, single[0], mate, row), (single[0], mate, *films, *powers)
 
 
 def _mate(single: Fact, rows: list[Fact]) -> Fact:
@@ -43,7 +46,8 @@ def _paired(query: Query, single: Fact, mate: Fact, row: list[Fact]) -> Query:
     """The pair as a guide number for the film and power it was found with."""
     stop, place = (single, mate) if single.quantity == "aperture" else (mate, single)
     unit = "m" if (place.unit or preferred_unit(query)) in ("m", "cm") else "ft"
-    film, power = query.last("film_speed"), query.last("power")
+    film, power = query.first("film_speed"), query.first("power")
     guide = Fact("guide_number", stop.value * place.value / LENGTH[unit], unit, at_iso=film.value if film else None, at_power=power.value if power else None, origin="assumed")
-    kept = tuple(f for f in query.facts if f not in (single, mate))
+    tests = [f for f in (film, power) if f is not None and len(query.all(f.quantity)) > 1]
+    kept = tuple(f for f in query.facts if f not in (single, mate, *tests))
     return replace(query, facts=(guide, *kept), asks=query.asks or (Ask("aperture" if row[0].quantity == "distance" else "distance"),))

@@ -170,9 +170,10 @@ def _answer(exact: float, before: float, ask: Ask, used: tuple[Fact, ...], worki
     more = max(0, round(whole - before))
     reached = math.log2(whole / exact) if exact > 0 else 0.0
     note = f"Exactly {exact:.3g} would do; {whole:g} give {reached:.2g} stop more than needed." if reached > 0.05 else ""
-    answers: tuple[Quantity, ...] = (marks.count(whole, ask.unit if ask.unit in ("flashes", "heads") and before == 1.0 else "pops"),)
+    unit = ask.unit if ask.unit in ("flashes", "heads") and before == 1.0 else "pops"
+    answers: tuple[Quantity, ...] = (marks.count(whole, unit),)
     if ask.of == "more":
-        answers = (marks.count(more, "pops"), Quantity("count", whole, "pops", "in all"))
+        answers = (marks.count(more, unit), Quantity("count", whole, unit, "in all"))
     return Solution(answers=answers, used=used, topic="time", working=(working,), notes=(note,))
 
 

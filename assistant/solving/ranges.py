@@ -31,8 +31,8 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
     """A range as two answers, or a table with one row a value; None where neither is asked."""
     paired = pairs.as_guide(query, wants_table(query))
     if paired is not None:
-        found = _table(paired[0], solve)
-        return None if found is None else replace(found, used=tuple(dict.fromkeys((*paired[1], *(f for f in found.used if f.origin == "said")))), assumed=())
+        table = _table(paired[0], solve)
+        return None if table is None else replace(table, used=tuple(dict.fromkeys((*paired[1], *(f for f in table.used if f.origin == "said")))), assumed=())
     if _TABLE.search(query.text) or _listed(query):
         return _table(query, solve)
     pair = _pair(query)
@@ -99,6 +99,8 @@ def _table(query: Query, solve: Solve) -> Solution | None:
     if series is None:
         return None
     quantity, facts = series
+    if quantity == "distance" and query.has("aperture") and not query.has("guide_number") and not query.asks_for("power"):
+        return None  # a pair that could not be read with certainty
     ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity), None) or _named(query, quantity) or _other(query, quantity)
     found = [(f, _at(query, solve, ask, quantity, facts, f)) for f in facts]
     rows = [(f, s) for f, s in found if s is not None and s.status in ("answered", "out_of_reach")]

@@ -52,7 +52,8 @@ def _of_ratio(query: Query) -> Fact | None:
 def _only_placed(query: Query, ask: Ask) -> bool:
     """Whether nothing is known of the second light but that it is the twin of a key that is placed."""
     return ask.of in _SECOND and ask.quantity == "distance" and query.last("distance", "key") is not None and _SAME.search(query.text) is not None \
-        and not any(query.has(q) for q in ("guide_number", "aperture", "ratio", "stops", "relation", "power", "loss", "modifier", "factor", "times"))
+        and not any(query.has(q) for q in ("guide_number", "aperture", "ratio", "stops", "relation", "loss", "modifier", "factor", "times")) \
+        and all(f.of in ("", "both") for f in query.all("power"))
 
 
 def _between(query: Query) -> Solution | None:

@@ -182,7 +182,7 @@ def _asks_number(said: str) -> bool:
     return any(pattern.search(said) for pattern in (_SET_NUMBER, _MEASURE, _STOPS_WANTED))
 
 
-_SIZE_OF_STOP = Pattern(r"\b(?:how (?:big|large|much)\b[^?.\d]{0,24}\b(?:is|does|are)|what(?:'s|s| is| does)) (?:a|one) (?:full |whole |single )?stop\b(?: (?:worth|equal to|make|actually|really|exactly|in practice|of light|mean|amount to|then|anyway))*\W*$")
+_SIZE_OF_STOP = Pattern(r"\b(?:how (?:big|large|much)\b[^?.\d]{0,24}\b(?:is|does|are)|what(?:'s|s| is| does)) (?:a|one|1) (?:full |whole |single )?stop\b(?: (?:worth|equal to|make|actually|really|exactly|in practice|of light|mean|amount to|then|anyway|please))*\W*$")
 """How big a stop is, and not where or of what it is."""
 
 

@@ -11,7 +11,7 @@ _AMBIENT = r"\b(?:ambient|room|background|daylight|sun\w*|sky|available|existing
 _AFFECT = r"\b(?:affect\w*|matter\w*|chang\w*|alter\w*|influenc\w*|effect|do to|does to|make a difference|difference to|count|ignore\w*|work|bear\w*)\b"
 
 WHYS: tuple[Why, ...] = (
-    why("inverse square", (r"\b(?:square\w*|fall\w*|drop\w*|twice as bright|brighter|weaker|dim\w*|four times|quarter|los\w*|cost\w*|dark\w*|fade\w*|two stops)\b", r"\b(?:distances?|far\w*|further|away|back|inverse|twice as far|double)\b", r"\b(?:light\w*|flash\w*|law|power|stops)\b"),
+    why("inverse square", (r"\b(?:square\w*|fall\w*|drop\w*|twice as bright|brighter|weak\w*|dim\w*|four times|quarter|los\w*|cost\w*|dark\w*|fade\w*|two stops)\b", r"\b(?:distances?|far\w*|further|away|back|inverse|twice as far|double)\b", r"\b(?:light\w*|flash\w*|law|power|stops)\b"),
         "Light spreads as it travels: at twice the distance the same light covers twice the width and twice the height, four times the area. So each spot gets a quarter, which is two stops less. At 1.4 times the distance it gets half, one stop less.",
         PHOTOMETRY, "why does light fall off with the square of the distance?"),
     why("half power", (r"\b(?:half|halv\w*|quarter|less|lower\w*|reduc\w*|turn\w* down)\b", r"\b(?:power|output|energy|watt\w*|ws)\b", _GN + r"|\bnot half\b|\bf-?(?:stop|number)s?\b|\bstops\b"),
@@ -32,7 +32,7 @@ WHYS: tuple[Why, ...] = (
     why("shutter and flash", (_SHUTTER, r"^(?!.*\b(?:bulbs?|leaf|limit\w*|too fast|faster|beyond|above)\b).*\b(?:flash\w*|strobes?)\b", _AFFECT + r"|\bwhy\b|\bhow\b"),
         "The flash is over in about a thousandth of a second, so as long as the shutter is wide open meanwhile its time does not change the flash exposure. It does change the ambient light: twice the time is a stop more room or sky. Beyond sync speed, in high-speed sync, and with flash bulbs the shutter matters for the flash as well.",
         NAVY, "why does the shutter speed not change the flash exposure?"),
-    why("shutter and ambient", (_SHUTTER, _AMBIENT),
+    why("shutter and ambient", (r"^(?!.*\bleaf\b).*" + _SHUTTER, _AMBIENT),
         "The ambient light shines all the while the shutter is open, so twice the time records twice as much, one stop more. The flash is far shorter than the shutter time and stays as it was, within sync speed. So set aperture for the flash and shutter for the room.",
         NAVY, "how does the shutter affect the background?"),
     why("softbox loss", (r"\b(?:los\w*|cost\w*|eat\w*|weak\w*|less|dark\w*|how (?:many|much)|open up|under\w*|take\w*)\b", r"\b(?:soft ?box\w*|octa\w*|diffus\w*|scrim|dome|silk|strip ?box)\b"),
