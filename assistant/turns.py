@@ -202,7 +202,9 @@ def _told_scene(turn: Turn) -> Answer | None:
     if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
         return None
     talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, query.facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))
-    return _noted(query, "Noted: " + speaking.understood(tuple(placed)).removeprefix("From "))
+    left = tuple(dict.fromkeys(f.said.strip() for f in query.facts if f not in placed and f.said.strip() and f.quantity != "number_range"))
+    told = "Noted: " + speaking.understood(tuple(placed)).removeprefix("From ")
+    return _noted(replace(query, unplaced=left), " ".join(s for s in (told, _leftover(left)) if s))
 
 
 # --- answering ------------------------------------------------------------------------------------

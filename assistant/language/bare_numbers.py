@@ -175,6 +175,15 @@ def _row(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of="back")
 
 
+def _another_place(n: Bare) -> Fact | None:
+    """"f/8 is right at 10 ft, what's right at 14": in the unit of the place before."""
+    before = [f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start]
+    asked = patterns.search(r"\bwhat\b|\bwhats\b|\bhow about\b|\?", n.text.lower())
+    if len(before) != 1 or before[0].of or "guide_number" in n.kinds or "aperture" not in n.kinds or not asked or not patterns.search(r"\bat\s*$", n.text[: n.fact.start].lower()):
+        return None
+    return n.of("distance", value=n.value * LENGTH[before[0].unit], unit=before[0].unit)
+
+
 def _lens_end(n: Bare) -> Fact | None:
     """"opens to 2.8 and closes to 22"; after "move it" nothing is told by it."""
     kind = _lens_limit(n.before, n.after, n.text)
@@ -236,5 +245,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _row, _lens_end, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _row, _another_place, _lens_end, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

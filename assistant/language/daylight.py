@@ -128,9 +128,9 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
         return [Ask("exposure_value")]
-    if patterns.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and not _OF_FLASH.search(text):
+    if patterns.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2 and not _OF_FLASH.search(text):
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
-    if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3:
+    if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if len(kinds) == 1 and patterns.search(r"\bsunny.?(?:16|sixteen)\b", text, re.I) and any(f.quantity == "film_speed" for f in facts):
         return [Ask("shutter" if kinds == ["aperture"] else "aperture")]

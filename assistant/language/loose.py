@@ -31,7 +31,7 @@ _SHOT = Pattern(r"\b(?:shot|loaded|loading|exposed|rated|metered|metered for|met
 _SHOT_AFTER = Pattern(r"^\s*(?:(?:film|at|as|and|but|instead|by mistake|when)\b|[,.;]|$)", re.I)
 _THEN_RATED = Pattern(r"^\s*(?:film |neg |slide )?(?:rated|shot|metered|exposed)\b(?: it)?(?: at| to| as| for)?\s*(?:iso |ei |asa )?\d{2,4}\b", re.I)
 _FRAME_NUMBER = Pattern(r"\b(?:frame|exposure|shot|picture|negative|neg|sheet|polaroid)\W{0,2}(?:no\W*|nr\W*|number |#)?$", re.I)
-_MEASURED_SO = Pattern(r"\s*(?:feet|foot|ft|m\b|met|cm|stops?|mm|s\b|sec|%|iso|asa|film|x\b|-)|\.\d|/\d", re.I)
+_FRAME_CHOSEN = Pattern(r"\s*(?:of the (?:roll|test|strip|row|bracket|sheet)\s*)?(?:was|is|looked|looks|came|turned|exposed|printed|seems|seemed)\b", re.I)
 _ROLLS = (8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 24.0, 27.0, 36.0, 72.0)
 _ROLL_BEFORE = Pattern(r"\brolls? (?:of|has|holds|with)\W*$", re.I)
 _ROLL_AFTER = Pattern(r"^\W*(?:exps?\b|exposures?|frames?|shots?|on (?:the|a) roll|left on|left\b|to a roll)", re.I)
@@ -52,7 +52,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
     if patterns.search(r"\brows?\W{0,2}(?:no\W*|number |#)?$", before, re.I) and fact.value == int(fact.value) and fact.value <= 12 and not patterns.match(r"\s*(?:feet|foot|ft|m\b|met|people|,?\s*and \d)|\.\d", after, re.I):
         return "place", "", fact.value, "", ""  # "row 2": which row it is
-    if fact.value == int(fact.value) and 1 <= fact.value <= 40 and _FRAME_NUMBER.search(before) and not _MEASURED_SO.match(after):
+    if fact.value == int(fact.value) and 1 <= fact.value <= 40 and _FRAME_NUMBER.search(before) and _FRAME_CHOSEN.match(after):
         return "place", "", fact.value, "", ""  # "frame five": which one it is
     if fact.value == int(fact.value) and _ROLL_BEFORE.search(before) and fact.value in _ROLLS or fact.value in _ROLLS and _ROLL_AFTER.match(after) and "bracket" in text.lower():
         return "count", "", fact.value, "frames", ""

@@ -15,7 +15,7 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "GUIDE", "STOP", "COUNTED", "PERCEN
 
 def settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
-    plain = _listed(_inch_words(_without_hyphens([_own_and(t, n, tokens) for n, t in enumerate(tokens)])))
+    plain = _listed(_inch_words(_without_hyphens([_part_of_a_name(_own_and(t, n, tokens), text) for n, t in enumerate(tokens)])))
     out: list[Token] = []
     for place, token in enumerate(plain):
         after = plain[place + 1] if place + 1 < len(plain) else None
@@ -90,6 +90,12 @@ def _inch_words(tokens: list[Token]) -> list[Token]:
 
 
 _OF_ITS_OWN = {"POWER", "POP", "FULL", "LIFE_SIZE", "LEN", "METER", "MM", "SEC", "PERCENT_WORD", "MAG"}
+
+
+def _part_of_a_name(token: Token, text: str) -> Token:
+    """The x of a film's name, "such-x 400", multiplies nothing."""
+    named = token.type == "TIMES" and token.end - token.start == 1 and text[max(0, token.start - 1) : token.start] == "-" and text[max(0, token.start - 2) : token.start - 1].isalpha()
+    return Token("WORD", "x", token.start, token.end) if named else token
 
 
 def _own_and(token: Token, place: int, tokens: list[Token]) -> Token:

@@ -42,6 +42,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = build(parse(heard.tokens, tables))
     segments = cut(items)
     items, taken_back = put_right(items, text)
+    items = _behind(items, text)
     segments = cut(items)
     facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
     facts = _lens_span(_rows_in_order(facts, text), text)
@@ -70,6 +71,17 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         cut=heard.cut,
         figures=tuple((t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start : t.start + 1].isdecimal() and not any(t.start in part for part in taken_back)),
     )
+
+
+_BEHIND = Pattern(r"\b(?:the )?(?:other|second)(?: one| flash| light| head)?\b[^.,;?\d]{0,20}\bbehind (?:her|him|them|the (?:subject|model|sitter|couple|bride|groom|group|dancer|child|kid|girl|boy|man|woman))\b", re.IGNORECASE)
+
+
+def _behind(items: list[Item], text: str) -> list[Item]:
+    """"the other one behind her": a rim light, that adds nothing to the face."""
+    found = _BEHIND.search(text)
+    if found is None:
+        return items
+    return [replace(i, kind="role", word="rim") if is_role(i) and i.word == "b" else i for i in items]
 
 
 def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:

@@ -98,7 +98,7 @@ def _of(query: Query, quantity: str) -> list[Fact]:
     if quantity == "power":
         return [f for f in query.facts if f.quantity in ("power", "power_down")]
     if quantity == "loss":
-        return [f for f in query.facts if f.quantity == "loss" or f.quantity in ("nd", "filter_loss") and not query.has("loss") and not query.has("aperture")]
+        return [f for f in query.facts if f.quantity == "loss" or f.quantity in ("nd", "filter_loss") and not query.has("loss")]
     return [f for f in query.facts if f.quantity == quantity and f.of not in ("front", "back", "middle", "backdrop")]
 
 

@@ -44,6 +44,8 @@ SCALES = (
 _NOT = Pattern(r"\b(?:not|never)\b|n't\b(?! (?:it|that|they)\b)")
 _THEN = Pattern(rf"\b(?:so|and|therefore|thus)\b[^.;?]{{0,40}}?(?:{_MORE}|{_LESS})")
 """What is concluded from it: "so it gets more light"."""
+_NEEDS = Pattern(r"\b(?:needs?|requires?|wants?|demands?|calls? for|takes)\b")
+"""What needs more light gives less."""
 _SIZED = Pattern(r"\b(?:stops?|twice|double|half|times|third|quarter (?:of|as)|percent)\b|%")
 
 
@@ -61,7 +63,8 @@ def judge_comparison(text: str) -> Verdict | None:
         more, less = patterns.search(_own(_MORE, scale.more, scale.less), found["how"]), patterns.search(_own(_LESS, scale.less, scale.more), found["how"])
         if (more is None) == (less is None):
             continue
-        return _verdict(found, scale, 1 if more else -1)
+        way = 1 if more else -1
+        return _verdict(found, scale, -way if _NEEDS.search(found["how"]) else way)
     return None
 
 

@@ -40,7 +40,7 @@ _NONE = Pattern(
     r"|\bleav\w+\b.{0,30}\b(?:alone|unchanged|untouched|as it (?:is|was)|the same)\b|\bleaves? (?:the )?(?:flash|ambient|background)|\bmakes? no difference|\bhas no (?:effect|bearing|influence)|\bno effect\b|\bstays? the same\b|\bunaffected\b|\bunchanged\b|\bbut not (?:the )?|\bnot the\b"
     r"|\bspares?\b|\bindependent of\b|\bignores?\b|\bno matter\b|\bnothing to do with\b|\birrelevant\b|\b(?:don't|doesn't|does not|do not) (?:care|matter|count)\b"
 )
-_ANY = Pattern(r"\b(?:chang\w*|affect\w*|alter\w*|matters?|influenc\w*|controls?|effect|make\w* (?:a |any )?difference|depends? on|bears? on|counts?|sets?|suffers?|concerns?|appl(?:y|ies)|hits?|touch(?:es)?|correction|compensat\w*)\b")
+_ANY = Pattern(r"\b(?:chang\w*|affect\w*|alter\w*|matters?|influenc\w*|controls?|effect|make\w* (?:a |any )?difference|depends? on|bears? on|counts?|sets?|acts?|works? on|suffers?|concerns?|appl(?:y|ies)|hits?|touch(?:es)?|correction|compensat\w*)\b")
 _UP = Pattern(r"\b(?:bright\w*|lighter|more|stronger|lifts?|raises?|increas\w*|adds?|burns? in|boosts?|lets? in)\b")
 _DOWN = Pattern(r"\b(?:dark\w*|dim\w*|weak\w*|less|fainter|reduc\w*|lowers?|cuts?|kills?|drops?|under\w*|loses?|costs?|takes?|eats?|lose)\b")
 _BEYOND = Pattern(r"\b(?:beyond|above|past|faster than|over|exceed\w*)\b.{0,12}\b(?:sync|x-sync)|\bhss\b|\bhigh[- ]speed sync|\b(?:flash ?)?bulbs?\b(?! setting)|\bfp (?:sync|flash|mode)")
@@ -89,7 +89,7 @@ def _effects(rest: str, quantity: str) -> list[_Effect]:
     way: int | None = None
     for clause in patterns.split(r",|;|\bbut\b|\bwhile\b|\bwhereas\b|\band\b|\byet\b|(?=\bwithout\b)", rest):
         parts = [p for p, pattern in (("flash", _FLASH), ("ambient", _AMBIENT)) if patterns.search(pattern, clause)]
-        found, new = _way("but " + clause if parts and not _ANY.search(clause) and " not " in f" {clause}" else clause)
+        found, new = _way("but " + clause.strip() if parts and not _ANY.search(clause) and " not " in f" {clause}" else clause)
         way = new if found else way
         if not parts or not (found or out):
             continue

@@ -71,6 +71,22 @@ def aperture_mark(words: str) -> float | None:
     return float(found) if found else None
 
 
+def _minus(mark: Callable[[str], float | None]) -> Callable[[str], float | None]:
+    """The same scale the other way round."""
+
+    def turned(words: str) -> float | None:
+        found = mark(words)
+        return None if found is None else -found
+
+    return turned
+
+
+def zoom_mark(words: str) -> float | None:
+    """The zoom setting in mm."""
+    found = _last(r"\b(\d{2,3}) ?(?:mm)?\b", words)
+    return float(found) if found else None
+
+
 # --- rows --------------------------------------------------------------------------------------------
 
 _NEG = r"\b(?:neg|negs|negatives?|print film|colou?r print|c-?41)\b"
@@ -83,7 +99,7 @@ _LATITUDE = "Slide film forgives about half a stop, and sooner under than over; 
 _OVER, _UNDER = r"\bover(?:[- ]?expos\w*)?\b|\btoo much\b", r"\bunder(?:[- ]?expos\w*)?\b|\btoo little\b"
 _SOFTER, _HARDER = r"\b(?:soft(?:er|ness)?|gentler|smoother|more flattering|flattering|more gradual)\b", r"\b(?:hard(?:er|ness)?|harsh\w*|crisp\w*|sharper|sharp[- ]edged|contrasty|unflattering)\b"
 _APPARENT = "Softness goes by how large the light looks from the subject: bigger and closer is softer, smaller and farther is harder."
-_SPREAD = r"\b(?:soft ?box\w*|umbrell?as?|brolly|octa\w*|bounc\w+|diffus\w+|scrim|ceiling|shoot[- ]through|beauty dish)\b"
+_SPREAD = r"\b(?:soft ?box\w*|umbrell?as?|brolly|octa\w*|bounc\w+|diffus\w+|scrim|ceiling|shoot[- ]through|beauty dish|overcast|cloud\w*|open shade|window light)\b"
 _BARE = r"\b(?:bare|direct|straight|naked|undiffused|unmodified|on[- ]camera|pop-?up|snoot\w*|spot\w*)\b"
 _LIGHT = r"\b(?:more|less|as much|much|stronger) (?:of the |of your |flash )?(?:light|power|output|exposure|range|reach)\b|\b(?:bright\w*|efficien\w+|stronger|powerful|higher)\b"
 _LOSS = r"\b(?:los\w+|costs?|eats?|absorbs?|wastes?|swallows?|weak\w*|dimmer|dark\w*|lower)\b"
@@ -114,6 +130,10 @@ RANKS: tuple[Rank, ...] = (
     Rank(r"\b(?:worse|stronger|likely|common|frequent|bad)\b|(?<=more )red[- ]?eyes?|(?<=less )red[- ]?eyes?", r"\b(?:weaker|rarer|better|milder)\b", r"\b(?:on(?:[- ](?:the )?camera)?|close\w*|near\w*|beside|pop-?up|direct)\b", r"\b(?:off|away|bounc\w+|apart|far(?:ther)?|further|separate)\b",
          "Red-eye is light thrown straight back from the eye, so it is worst with the flash close to the lens and goes when the flash is moved off.", r"\bred[- ]?eyes?\b"),
     Rank(_LIGHT + r"|\b(?:freez\w*|stops? (?:motion|movement|action)|further|farther)\b", _LOSS, r"\b(?:normal|ordinary|regular|standard|x[- ]?sync|usual|single)\b", r"\b(?:hss|high[- ]?speed sync\w*|fp (?:flash|sync|mode))", "In high-speed sync the flash is spread over the travel of the shutter: it loses two stops or more, and no longer freezes by itself."),
+    Rank(r"\b(?:reach\w*|range|further|farther|goes|carr\w+)\b", r"\bshorter\b", "", "", "The faster the film, the farther the flash reaches: 1.4 times as far for each stop.", r"\b(?:iso|asa|film)\b", "photometry", speed_mark),
+    Rank(r"\b(?:reach\w*|range|further|farther|goes|carr\w+)\b", r"\bshorter\b", "", "", "The distance is the guide number divided by the f-number, so the smaller the f-number, the farther the flash reaches.", r"^(?!.*\b(?:iso|asa)\b).*\bflash|\blight", "Photography (Basic), NAVEDTRA 14209", _minus(aperture_mark)),
+    Rank(r"\b(?:reach\w*|higher|bigger|larger|greater|further|stronger|brighter)\b", r"\b(?:lower|smaller|weaker|shorter|dimmer)\b", "", "", "Zooming the flash head long narrows its beam, which puts more light in the middle and raises the guide number.", r"\bzoom\w*\b", mark=zoom_mark),
+    Rank(r"\b(?:blu\w+|cool\w*|cold\w*)\b", r"\b(?:warm\w*|yellow\w*|orange)\b", r"\b(?:silver|white)\b", r"\bgold\w*\b", "A gold reflector or lining warms the light; silver and white leave its colour as it was."),
     Rank(r"\blonger\b|\bslow\w*", r"\b(?:short\w*|brief\w*|quick\w*|faster|freez\w*)\b", r"\b(?:flash ?)?bulbs?\b", r"\b(?:electronic|strobes?|speedlights?)\b", "A flash bulb burns for about 1/50 to 1/100 s, far longer than an electronic flash."),
     Rank(r"\b(?:bigger|deeper|larger|greater|more|wider)\b|\bdepth\b", r"\b(?:shallow\w*|small\w*|thin\w*|narrow\w*)\b", "", "", "A larger f-number is a smaller opening and gives more depth of field.", r"\b(?:depth(?: of field)?|dof|in focus)\b", "Photography (Basic), NAVEDTRA 14209", aperture_mark),
     Rank(r"\b(?:bright\w*|higher|stronger|further|farther|larger|bigger|more light)\b", r"\b(?:dark(?:er|ens?)|weak\w*|lower|dim(?:mer)?|smaller|less light)\b", r"\b(?:small|white|pale|light[- ]walled|indoors?|low ceiling)\b", r"\b(?:outdoors?|outside|open air|black|dark|hall|gym|big|large|field)\b",

@@ -187,11 +187,11 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     powers = query.all("power")
     if len(powers) > 1 or len(powers) == 1 and powers[0].value != 1.0 and (powers[0].start > stops[-1].start or powers[0].start > target.start):
         return None
-    if one.value >= target.value:
-        return Solution(answers=(marks.count(1, "pops"),), used=(one, target), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     base = popped(query)
+    if one.value >= target.value and not (base and base.value > 1):
+        return Solution(answers=(marks.count(1, "pops"),), used=(one, target), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     before = base.value if base and base.value > 1 else 1.0
-    difference = abs(aperture_difference_stops(one.value, target.value))
+    difference = -aperture_difference_stops(one.value, target.value)
     return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base) if f), f"f/{one.value:g} to f/{target.value:g} is {difference:.3g} stops")
 
 
@@ -202,10 +202,14 @@ def wanted(query: Query, stops: list[Fact]) -> Fact:
     """Which of two apertures is wanted: as said, else the one that is not a pop's own reading."""
     wishes = [f for f in stops if f.cue == "want" or f.origin == "said" and _WISHED.search(query.text.lower()[: f.start])]
     said = wishes[0] if len(wishes) == 1 else None
+    base = popped(query)
+    if said is None and base is not None and base.value > 1 and base.origin == "said":
+        known = own(base, stops, query.text)
+        return stops[0] if known is stops[1] else stops[1]
     pop = next((f for f in query.facts if f.quantity == "count" and f.value == 1), None)
-    own = pop is not None and stops[0].end < pop.start < stops[1].start
+    pops_own = pop is not None and stops[0].end < pop.start < stops[1].start
     larger_first = stops[0].value > stops[1].value and (pop is None or pop.start > stops[0].start)
-    return said or (stops[0] if own or larger_first else stops[1])
+    return said or (stops[0] if pops_own or larger_first else stops[1])
 
 
 def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
@@ -279,6 +283,10 @@ def _powers(query: Query, facts: list[Fact]) -> list[float]:
 # --- what they add up to ----------------------------------------------------------------------------
 
 
+_ONE_OF_THEM = Pattern(r"\b(?:what|how much|which)\b[^.,;\d]{0,24}\b(?:a single|just one|only one|one|each)(?: (?:one|of them|alone|by itself|pop|flash|burst|hit))*(?: (?:be|give|make|read|do|on its own|worth|good for|by itself))*\W*$", re.I)
+"""The light of one, where that of all is told."""
+
+
 def _adds_to(query: Query) -> Solution | None:
     """n pops of f/4 each: f/4 times the square root of n."""
     pops, stops = popped(query), query.all("aperture")
@@ -288,6 +296,8 @@ def _adds_to(query: Query) -> Solution | None:
         return None
     bases = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
     before = bases[0].value if bases and bases[0].start < pops.start else 1.0
+    if before == 1.0 and _ONE_OF_THEM.search(query.text):
+        return Solution(answers=(marks.aperture(stops[0].value / math.sqrt(pops.value)),), used=(stops[0], pops), topic="time", working=(f"{pops.value:g} pops are {math.log2(pops.value):.3g} stops more than one",))
     value = stops[0].value * math.sqrt(pops.value / before)
     gained = math.log2(pops.value / before)
     return Solution(answers=(marks.aperture(value), Quantity("stops", gained, "stops")), used=(stops[0], pops, *(b for b in bases if before != 1.0)), topic="time",

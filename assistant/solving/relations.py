@@ -133,7 +133,8 @@ def _brighter(query: Query) -> Solution | None:
         elif _REFERENCE_FIRST.search(query.text):
             wanted = two.name if wanted == one.name else one.name
         signed = stops if wanted == one.name else -stops
-        return Solution(answers=(marks.stops(signed, wanted),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations")
+        return Solution(answers=(marks.stops(signed, wanted),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations",
+                        lead=f"{_opening(wanted)} is {'brighter' if signed >= 0 else 'darker'}" if abs(signed) > 0.05 else "")
     return Solution(answers=(marks.stops(abs(stops), name),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations",
                     lead=f"{name if len(name) == 1 else 'The ' + name} is brighter")
 
@@ -152,6 +153,10 @@ def _reference(query: Query, names: tuple[str, str]) -> str:
     name = found[1].lower() if found else ""
     name = _CALLED.get(name, name)
     return name if name in names else ""
+
+
+def _opening(name: str) -> str:
+    return name.upper() if len(name) == 1 else f"The {name}" if name.islower() else name
 
 
 def _compares(query: Query) -> bool:

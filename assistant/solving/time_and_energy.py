@@ -14,7 +14,6 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.query import Ask, Fact, Query
-from assistant.scales import aperture_difference_stops
 from assistant.solving import marks
 from assistant.solving.pops import own, popped, share, wanted
 from assistant.solving.solution import Solution, needs
@@ -217,7 +216,7 @@ def _energy_for_aperture(query: Query) -> Solution | None:
     asked = [f for f in stops if _ASKED_OF.search(query.text.lower()[: f.start])]
     target = asked[0] if len(asked) == 1 else wanted(query, stops) if any(f.cue == "want" for f in stops) or known.start < stops[0].start else stops[1]
     one = stops[0] if target is stops[1] else stops[1]
-    value = known.value * 2.0 ** aperture_difference_stops(target.value, one.value)
+    value = known.value * (target.value / one.value) ** 2
     return Solution(answers=(Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",))
 
 
@@ -271,21 +270,19 @@ def _charge(query: Query, ask: Ask) -> Solution | None:
 def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | None:
     if len(energies) != 2 or query.has("distance"):
         return None
-    heads = [_how_many_of(query, e) for e in energies]
-    one, two = (e.value * (h.value if h else 1.0) for e, h in zip(energies, heads))
+    heads = [f for f in query.facts if f.quantity == "count"]
+    one, two = (e.value * math.prod(h.value for h in heads if own(h, energies, query.text) is e) for e in energies)
     part = [f for f in query.facts if f.quantity in ("power", "power_down")]
     if part:
         return None
     value = math.log2(two / one)
     between = any(w in lower for w in ("between", "difference", "brighter", "stronger", "more light", "more powerful", "apart", "gain", "advantage", "over a", "than", " vs", "versus"))
+    weaker = patterns.search(r"\b(?:weaker|less|dimmer|smaller)\b[^.?]{0,40}\bthan\b", lower) is not None and one < two
+    if weaker:
+        return Solution(answers=(Quantity("stops", math.log2(one / two), "stops"),), used=(*energies, *heads), topic="time", working=(f"log2 of {one:g} / {two:g}",))
     winner = f"{max(one, two):g} Ws" if between and one != two else None
-    return Solution(answers=(Quantity("stops", abs(value) if between else value, "stops", winner),), used=(*energies, *(h for h in heads if h)), topic="time", working=(f"log2 of {max(one, two):g} / {min(one, two):g}",),
+    return Solution(answers=(Quantity("stops", abs(value) if between else value, "stops", winner),), used=(*energies, *heads), topic="time", working=(f"log2 of {max(one, two):g} / {min(one, two):g}",),
                     notes=("Energy alone; the reflector and the head decide how much of it arrives.",))
-
-
-def _how_many_of(query: Query, energy: Fact) -> Fact | None:
-    """"two 100 Ws heads": the count that stands right before an energy."""
-    return next((f for f in query.facts if f.quantity == "count" and f.end <= energy.start and f.origin == "said" and not query.text[f.end : energy.start].strip(" x×*-")), None)
 
 
 def _power(query: Query, ask: Ask) -> Solution | None:

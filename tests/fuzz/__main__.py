@@ -5,10 +5,12 @@ from __future__ import annotations
 import argparse
 import sys
 import time
+from concurrent.futures import ProcessPoolExecutor
 
 from tests.fuzz.run import Tally, run
 
 INPUTS = 200_000
+PART = 5_000
 
 
 def main(arguments: list[str]) -> int:
@@ -18,9 +20,24 @@ def main(arguments: list[str]) -> int:
     reader.add_argument("--seed", type=int, default=1)
     given = reader.parse_args(arguments)
     begun = time.perf_counter()
-    tally = run(given.inputs, given.seed, _told)
+    tally = Tally()
+    with ProcessPoolExecutor() as workers:
+        for part in workers.map(_part, _parts(given.inputs, given.seed)):
+            tally = tally + part
+            print(f"{tally.inputs:,}", file=sys.stderr, flush=True)
+    for law, text in tally.broken:
+        _told(law, text)
     print(summary(tally, given.seed, time.perf_counter() - begun))
     return 1 if tally.broken else 0
+
+
+def _parts(inputs: int, seed: int) -> list[tuple[int, int]]:
+    """Runs of at most PART inputs, each from a seed of its own."""
+    return [(min(PART, inputs - start), seed * 1_000 + number) for number, start in enumerate(range(0, inputs, PART))]
+
+
+def _part(part: tuple[int, int]) -> Tally:
+    return run(*part)
 
 
 def summary(tally: Tally, seed: int, seconds: float) -> str:

@@ -27,6 +27,10 @@ class Tally:
     statuses: Counter[str] = field(default_factory=Counter)
     broken: list[tuple[str, str]] = field(default_factory=list)
 
+    def __add__(self, other: Tally) -> Tally:
+        """Two runs as one."""
+        return Tally(self.inputs + other.inputs, self.letters + other.letters, max(self.slowest, other.slowest), self.statuses + other.statuses, self.broken + other.broken)
+
 
 def run(inputs: int, seed: int, tell: Callable[[str, str], None] = lambda law, text: None) -> Tally:
     """So many inputs from this seed; `tell` hears of each broken law as it happens."""
