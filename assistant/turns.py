@@ -197,7 +197,7 @@ def _told_scene(turn: Turn) -> Answer | None:
     """Part of a scene told before the question: kept and noted."""
     query, talk = turn.query, turn.conversation
     placed = [f for f in query.facts if f.quantity not in ("number", "stops", "signed", "time", "ratio", "number_range", "degrees", "voltage", "velocity")]
-    if {"q"} <= query.cues and query.cues & {"how_many", "what"}:
+    if query.cues & {"how_many", "what"}:
         return None
     if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
         return None
@@ -266,7 +266,7 @@ def _dangling(query: Query, whole: Query, solution: Solution) -> list[Fact]:
         return []
     told = [f for f in query.facts if f.quantity != "number" and f.quantity not in LIMITS]
     idle = [f for f in unused(whole, solution) if f in told]
-    return idle if idle and len(idle) == len(told) and all(f.quantity not in speaking.WHY_UNUSED for f in idle) else []
+    return idle if idle and len(idle) == len(told) and any(f.quantity not in speaking.WHY_UNUSED for f in idle) else []
 
 
 def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:
@@ -330,7 +330,7 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     parts = [speaking.lead(solution), speaking.beside(solution)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.understood(solution.used))
-    parts += [speaking.assumed(solution.assumed, solution.answers), *solution.notes]
+    parts += [speaking.assumed(solution.assumed, solution.answers), *dict.fromkeys(solution.notes)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.unused(unused(query, solution)))
     missed = tuple(dict.fromkeys((*query.unplaced, *left_out(turn.query, query, solution, " ".join(parts)))))

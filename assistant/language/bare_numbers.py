@@ -202,6 +202,15 @@ def _lens_limit(before: Sequence[Item], after: Sequence[Item], text: str) -> str
     return "widest_aperture" if (nearer or near)[-1] in ("widest", "wide_open") else "smallest_aperture"
 
 
+def _named_aperture(n: Bare) -> Fact | None:
+    """"the aperture I want is 8"."""
+    near = [i for i in n.before if i.kind == "name"]
+    linked = bool(n.before) and n.before[-1].kind in ("link", "cue", "mark") and patterns.search(r"\b(?:is|of|be|at|=|:)\s*$", n.text[: n.fact.start].lower())
+    if near and near[-1].word == "aperture" and linked and is_aperture_mark(n.mark) and "aperture" not in n.kinds:
+        return n.of("aperture", value=n.mark, of="")
+    return None
+
+
 def _decimal_mark(n: Bare) -> Fact | None:
     """"five six", "2.8": only apertures are numbered so."""
     if n.mark == int(n.mark) or not is_aperture_mark(n.mark) or "aperture" in n.kinds or "lens" in n.text.lower():
@@ -245,5 +254,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _row, _another_place, _lens_end, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _row, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

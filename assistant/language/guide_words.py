@@ -35,10 +35,17 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
         article = patterns.search(r"(?:\ban?|\bone|\btwo|\d)\s*$", text[: fact.start], re.IGNORECASE)
         if _IS_THE_GUIDE.match(text[fact.end :]) or _CAME_OUT.search(text[: fact.start]) or (_FLASH_AFTER.match(text[fact.end :]) and article):
             meant.add(n)
+    named = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _OF_THE_FLASH.search(text[: f.start])]
+    if len(named) == 1 and any(_SAID_DISTANCE.search(text[: f.start]) for n, f in enumerate(facts) if f.quantity == "distance" and n not in named):
+        meant.add(named[0])
     for n in sorted(meant, reverse=True):
         if n and facts[n - 1].quantity == "distance" and _JOINED.match(text[facts[n - 1].end : facts[n].start]):
             meant.add(n - 1)
     return [replace(f, quantity="guide_number", value=f.value / LENGTH[f.unit], cue="") if n in meant else f for n, f in enumerate(facts)]
+
+
+_OF_THE_FLASH = Pattern(r"\b(?:flash|gun|strobe|speedlight)\s*$", re.IGNORECASE)
+_SAID_DISTANCE = Pattern(r"\b(?:distance|away|subject at|range)(?: is| of| at|:)?\s*$", re.IGNORECASE)
 
 
 def _quoted_for(facts: list[Fact], text: str) -> list[Fact]:

@@ -346,7 +346,7 @@ def _listed(facts: list[Fact]) -> str:
 
 def understood(facts: tuple[Fact, ...]) -> str:
     """What the answer was worked out from; in a follow-up, what changed and what stayed."""
-    told = [f for f in facts if f.quantity not in _UNTOLD]
+    told = [f for f in facts if f.quantity not in _UNTOLD and not (f.quantity == "count" and f.value == 1)]
     new, kept = [f for f in told if f.origin == "said"], [f for f in told if f.origin in ("kept", "kit")]
     if new and kept:
         return f"With {_listed(new)}; still {_listed(kept)}."

@@ -7,7 +7,7 @@ import math
 from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
-from assistant.query import Fact, Query
+from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.units import LENGTH
 
@@ -90,10 +90,12 @@ def film_pushes(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 
 def ratio_convention(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"as key to fill then": the same ratio counted the other way."""
+    """"as key to fill then": the same ratio counted the other way; "make it 4:1": by moving the fill."""
     text = query.text.lower().replace("-", " ")
     if scene.asks and scene.asks[0].quantity == "ratio" and "key to fill" in text:
         return replace(query, asks=scene.asks, unplaced=(), unknown=()), replace(scene, cues=scene.cues | {"key_to_fill"})
+    if scene.asks and scene.asks[0].quantity == "ratio" and query.has("ratio") and len(query.facts) == 1 and not query.asks and any(f.of == "fill" and f.quantity == "distance" for f in scene.facts):
+        return replace(query, asks=(Ask("distance", "fill"),)), scene
     return query, scene
 
 

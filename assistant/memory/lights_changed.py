@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
@@ -48,8 +49,13 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     return query, scene
 
 
+_IT_IS = Pattern(r"^\W*(?:no,? |well,? |but )*(?:it'?s|its|it is|that'?s|thats|mine(?:'s| is)?|this one'?s?|only)\b(?! (?:too|over|under))", re.I)
+
+
 def measured_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"it only eats a stop and a half": of the modifier that is on."""
+    """"it only eats a stop and a half", "it's only a stop": of the modifier that is on."""
+    if len(query.facts) == 1 and query.facts[0].quantity == "stops" and not query.facts[0].cue and not query.asks and _IT_IS.match(query.text) and any(f.quantity == "modifier" for f in scene.facts):
+        query = replace(query, facts=(replace(query.facts[0], quantity="loss", unit=""),))
     losses = [f for f in query.facts if f.quantity == "loss"]
     worn = [f for f in scene.facts if f.quantity == "modifier"]
     if losses and worn and not losses[0].unit:
@@ -155,10 +161,14 @@ def just_one(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _FAILS = Pattern(r"\b(?:one|the other|a flash|one of (?:them|the \w+))(?: of them)? (?:dies|died|fails|failed|quits|breaks|broke|misfires|goes(?: down| dead| out)?|gives up|packs up|(?:does not|doesn't|doesnt|did not|didn't|didnt|won't|wont) (?:fire|go off|trigger)|stops working|conks out)\b")
 
 
+_WITHOUT_ONE = Pattern(r"\b(?:without|lose|drop|minus|not|no) (?:the )?(?:second|other|third|2nd|3rd|last) (?:one|flash|light|head|strobe)\b")
+
+
 def one_fails(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"what if one dies?": one flash less of several."""
     count = next((f for f in reversed(scene.facts) if f.quantity == "count" and f.value >= 2), None)
-    if count is None or query.facts or not _FAILS.search(query.text.lower()):
+    said = query.text.lower()
+    if count is None or query.facts or not (_FAILS.search(said) or _WITHOUT_ONE.search(said)):
         return query, scene
     left = tuple(replace(f, value=f.value - 1) if f is count else f for f in scene.facts if f is not count or count.value > 2)
     return replace(query, mentioned=(), asks=query.asks or scene.asks), replace(scene, facts=left)

@@ -13,7 +13,7 @@ from assistant.solving.claim_denial import denied
 from assistant.solving.claim_rules import Verdict
 from assistant.solving.claim_words import plain
 
-_MATTER = r"\b(?:matter\w*|affect\w*|chang\w*|alter\w*|depend\w*|count\w*|influenc\w*|need\w*|difference|effect|darker|dimmer|brighter|weaker|less|more|open up|closer|lose|loses|drops?)\b"
+_MATTER = r"\b(?:matter\w*|affect\w*|chang\w*|alter\w*|depend\w*|count\w*|influenc\w*|need\w*|difference|effect|darker|dimmer|brighter|weaker|less|more|open up|closer|lose|loses|drops?|independent|regardless|unaffected|ignores?)\b"
 _GN = r"\b(?:gn|guide number)s?\b"
 _WORN = r"\b(?:umbrella|brolly|softbox|soft box|diffuser|modifier|bounce\w*|dome|octa\w*|scrim|shoot[- ]through)\w*"
 _SOURCE = r"\b(?:light|source|softbox|soft box|umbrella|diffuser|window|flash|octa\w*|it)\b"
@@ -108,11 +108,16 @@ BELIEFS: tuple[Belief, ...] = (
 _THAN = Pattern(r"\bthan\b")
 
 
+def _leads(words: str, said: str, than: int) -> bool:
+    """Whether what a belief is of stands before "than" and not after it: who is compared with whom matters."""
+    return patterns.search(words, said[:than]) is not None and patterns.search(words, said[than:]) is None
+
+
 def judge_folklore(text: str) -> Verdict | None:
     """The verdict of the row with the most patterns that fits; None where no row does."""
     said = plain(text).strip().replace("dosen't", "doesn't")
     than = _THAN.search(said)
-    fits = [(len(row.hears), -n, row) for n, row in enumerate((*BELIEFS, *MORE_BELIEFS)) if all(patterns.search(p, said) for p in row.hears) and (than is None or patterns.search(row.hears[0], said[: than.start()]))]
+    fits = [(len(row.hears), -n, row) for n, row in enumerate((*BELIEFS, *MORE_BELIEFS)) if all(patterns.search(p, said) for p in row.hears) and (than is None or _leads(row.hears[0], said, than.start()))]
     if not fits:
         return None
     row = max(fits, key=lambda fit: fit[:2])[2]

@@ -22,9 +22,9 @@ _NO_MISS = Pattern(r"\b(?:turn|dial|knock|wind|power (?:it |the flash )?(?:down|
 
 def solve(query: Query) -> Solution | None:
     """Stops by which an exposure, or a maker's figure, was out; None where nothing is told to be out."""
-    if not query.asks_for("stops") or query.claim or query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
+    if query.claim or query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
         return None
-    for rule in (_set_and_needed, _against_the_maker, _against_the_guide):
+    for rule in (_set_and_needed, _against_the_maker, _against_the_guide) if query.asks_for("stops") else (_put_right,):
         found = rule(query)
         if found is not None:
             return found
@@ -67,6 +67,31 @@ def _set_and_needed(query: Query) -> Solution | None:
 def _before(fact: Fact, pair: list[Fact], lower: str) -> str:
     """What stands before a fact, back to the one before it."""
     return lower[max((f.end for f in pair if f.end <= fact.start), default=0) : fact.start]
+
+
+# --- put right -------------------------------------------------------------------------------------------
+
+_CAME_OUT = Pattern(r"\b(?:came (?:out|back|up)|turned out|looked|looks|printed|was|were|is|are|comes out|i was|ended up)(?: (?:about|around|all|only|roughly|a good|still|just|by))*\W*$")
+_TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|less|more)\b(?! (?:the|my|key|fill|ambient|f/?\d|what|than))")
+_BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more"})
+
+
+def _put_right(query: Query) -> Solution | None:
+    """"the test at f/8 came out a stop thin: what f-stop?": opened, or turned up, by as much."""
+    ask, lower = query.asks[0].quantity, query.text.lower()
+    off = [f for f in query.facts if f.quantity in ("stops", "relation", "signed") and not f.of]
+    known = [f for f in query.facts if f.quantity == ask]
+    told = {f.quantity for f in query.facts} - {"stops", "relation", "signed", "aperture", "power", "distance", "place", "remark", "preferred_unit"}
+    if len(query.asks) != 1 or len(off) != 1 or not known or len({f.value for f in known}) != 1 or told or query.mentioned or len(query.all("distance")) > 1:
+        return None
+    way = _TOO.match(lower[off[0].end :]) or _TOO.match(off[0].said.strip().lower().split()[-1] if off[0].cue else "")
+    if way is None or not _CAME_OUT.search(lower[: off[0].start]) or known[0].of:
+        return None
+    over = abs(off[0].value) * (1.0 if way["way"][:4] in _BRIGHT else -1.0)
+    value = known[0].value * 2.0 ** (over / 2 if ask == "aperture" else -over)
+    others = tuple(f for f in query.facts if f.quantity in ("aperture", "power", "distance") and f.quantity != ask)
+    answer = marks.aperture(value) if ask == "aperture" else marks.power(value)
+    return Solution(answers=(answer,), used=(*known, off[0], *others), topic="change", working=(f"{'less' if over > 0 else 'more'} light by {abs(over):g} stops",))
 
 
 # --- against a guide number -----------------------------------------------------------------------------

@@ -198,10 +198,14 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
 _WISHED = Pattern(r"\b(?<!good )(?<!right )(?<!enough )(?<!correct )(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
 
 
+_ASKED_AT = Pattern(r"\bhow many\b(?:(?!\b(?:if|when|with|from|where|since|because)\b)[^.,;?\d]){0,30}$")
+
+
 def wanted(query: Query, stops: list[Fact]) -> Fact:
     """Which of two apertures is wanted: as said, else the one that is not a pop's own reading."""
     wishes = [f for f in stops if f.cue == "want" or f.origin == "said" and _WISHED.search(query.text.lower()[: f.start])]
-    said = wishes[0] if len(wishes) == 1 else None
+    asked = [f for f in stops if _ASKED_AT.search(query.text.lower()[: f.start])]
+    said = wishes[0] if len(wishes) == 1 else asked[0] if len(asked) == 1 else None
     base = popped(query)
     if said is None and base is not None and base.value > 1 and base.origin == "said":
         known = own(base, stops, query.text)

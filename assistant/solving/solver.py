@@ -31,7 +31,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
     ("readings", frozenset({"aperture"})),
-    ("how_far_out", frozenset({"stops"})),
+    ("how_far_out", frozenset({"stops", "aperture", "power"})),
     ("film", frozenset()),
     ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number"})),
