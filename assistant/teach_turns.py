@@ -171,7 +171,7 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
 
 _FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time", "recycle"})
 _ASKS = Pattern(r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do| means?)|explain|define|describe|how (?:do|does|can|should|is|to|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure)|what(?:'s|s| is| are)? (?:even|actually|exactly|really|on earth)|whats|how much is (?:a|one) stop|stands? for|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning)|tell me (?:about|what|more)|remind me|what happens|what (?:freezes|causes|decides|governs)|no (?:idea|clue)|understand|(?:don't|dont|do not|never) (?:really |quite )?(?:get|got)|confused (?:about|by)|meaning of|what (?:is|does) (?:it|that|this)|is there a difference|(?:the )?same (?:as|thing))\b|\bwhat did i do wrong|\bwent wrong\b|\bor over\b|\bor under\b|\bover or\b|\bunder or\b")
-_FAILED = Pattern(r"\b(?:frames?|negs?|negatives?|slides?|pictures?|photos?|shots?|prints?|images?|roll)\b")
+_FAILED = Pattern(r"\b(?:frames?|negs?|negatives?|slides?|pictures?|photos?|shots?|prints?|images?|roll|(?:half|part|third|side|strip|band) (?:was |is |got )?exposed)\b")
 _EITHER = Pattern(r"\b(?:over|under|too (?:much|little))[- ]?(?:expos\w*)? or (?:over|under|too (?:much|little))")
 _OPEN = Pattern(r"\b(?:why|how come|explain|what is|what's|whats|what does|what do|differ\w*)\b|" + _EITHER.pattern)
 """Not put up for a yes or a no, whatever else it looks like."""
@@ -203,7 +203,11 @@ def _told_failure(turn: Turn, said: str) -> Answer | None:
     if query.asks or query.claim or query.names or _has_figures(turn, said) or turn.conversation.scene.asks or not _FAILED.search(said):
         return None
     from assistant.teaching.diagnosis import diagnose
+    from assistant.teaching.remedies import remedy
 
+    cure = remedy(query.text)
+    if cure:
+        return _reply(turn, f"{cure.text} ({cure.source})")
     found = diagnose(query.text)
     return _reply(turn, found.reply) if found else None
 

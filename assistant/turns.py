@@ -104,7 +104,7 @@ def _tells_kit(turn: Turn) -> Answer | None:
         return None
     if (talk.missing and not _about_gear(query)) or (_mostly_unknown(query) and not query.names):
         return None
-    if not _about_gear(query) or inferred_ask(query):
+    if not _about_gear(query) or inferred_ask(query) or _ASKS.search(query.text):
         return None
     if talk.scene.asks and not ("my_kit" in query.cues or _limits_only(query)) and not query.names:
         return None
@@ -193,11 +193,14 @@ def _mostly_unknown(query: Query) -> bool:
     return len(query.unknown) > max(2, query.known_words)
 
 
+_ASKS = Pattern(r"(?:^|[.;,!]\s*|\b(?:and|so|but) )(?:can|could|should|will|would|do|does|is|are|am) (?:i|we|it|that|this|you|they|the flash|my flash)\b[^.;]*[?.]?\s*$", re.I)
+
+
 def _told_scene(turn: Turn) -> Answer | None:
     """Part of a scene told before the question: kept and noted."""
     query, talk = turn.query, turn.conversation
     placed = [f for f in query.facts if f.quantity not in ("number", "stops", "signed", "time", "ratio", "number_range", "degrees", "voltage", "velocity")]
-    if query.cues & {"how_many", "what"}:
+    if query.cues & {"how_many", "what", "what_if"} or _ASKS.search(query.text):
         return None
     if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
         return None

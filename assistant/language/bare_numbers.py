@@ -85,6 +85,9 @@ def number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], fa
     return next((found for rule in RULES if (found := rule(bare))), fact)
 
 
+_TO = Pattern(r"\b(?:to|at)\s*$", re.I)
+
+
 def _film(n: Bare) -> Fact | None:
     """"push it to 800", "800 is a stop faster", "the fastest I have is 400"."""
     if not is_film_speed_mark(n.value) or n.value < 12:
@@ -94,6 +97,8 @@ def _film(n: Bare) -> Fact | None:
         return n.of("film_speed", of="")
     if "fastest" in n.cues and n.value >= 25:
         return n.of("max_film_speed", of="", cue="at_most")
+    if n.cues & {"push", "pull"} and "guide_number" in n.kinds and _TO.search(n.text[: n.fact.start]):
+        return n.of("rated", of="film")
     if n.cues & {"push", "pull", "rate", "box_speed"}:
         return n.of("rated" if "rate" in n.cues and "film_speed" in n.kinds else "film_speed", of="")
     return None
@@ -159,6 +164,17 @@ def _what_the_flash_says(n: Bare) -> Fact | None:
     if "guide_number" in n.kinds or not 10 <= n.value <= 400 or n.value != int(n.value) or not _A_FLASH.search(n.text):
         return None
     return n.of("guide_number", unit="", of="") if _FLASH_SAYS.search(n.text[: n.fact.start]) else None
+
+
+_LOSING = Pattern(r"\b(?:los(?:es?|ing|t)|eat(?:s|ing)?|cost(?:s|ing)?|swallow(?:s|ing)?|steal(?:s|ing)?)\s+(?:me |about |around |maybe |roughly |some )*$", re.I)
+
+
+def _part_lost(n: Bare) -> Fact | None:
+    """"a screen losing a third": of a stop."""
+    part = any(abs(n.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
+    if not part or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):
+        return None
+    return n.of("loss", unit="", of="")
 
 
 _TO_A_ROW = Pattern(r"\W*(?:away )?(?:from|to) (?:the |my )?(?P<back>last|back|rear|far|farthest|furthest)?\b")
@@ -254,5 +270,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _row, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-_ONES = {
+LIGHTS = {
     "big": "the big one", "small": "the little one", "left": "the left one", "right": "the right one", "a": "flash A", "b": "flash B", "c": "flash C",
     "key": "the key", "fill": "the fill", "hair": "the hair light", "rim": "the rim light", "kicker": "the kicker", "accent": "the accent light",
     "background": "the background light",
@@ -15,7 +15,7 @@ def called(name: str) -> str:
     >>> called("small"), called("Duke")
     ('the little one', 'Duke')
     """
-    return _ONES.get(name, printable(name))
+    return LIGHTS.get(name, printable(name))
 
 
 def printable(text: str) -> str:

@@ -61,17 +61,25 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
     """
     facts = _spans(facts, text)
     out: list[Fact] = []
-    for run in runs(facts, text):
+    for whole in runs(facts, text):
+        run, after = _up_to_the_unit(whole)
         many = sum(2 if f.quantity in PAIRS and not math.isnan(f.other) else 1 for f in run)
         kinds = {PAIRS.get(f.quantity, f.quantity) for f in run} - {"number"}
         if (many < 3 and not _two_films(run, text)) or len(kinds) != 1 or not kinds <= LISTED:
-            out += run
+            out += run + after
             continue
         kind = kinds.pop()
         model = next(f for f in run if PAIRS.get(f.quantity, f.quantity) == kind)
         for fact in run:
             out += _as_kind(fact, kind, model)
+        out += after
     return out
+
+
+def _up_to_the_unit(run: list[Fact]) -> tuple[list[Fact], list[Fact]]:
+    """A row of lengths ends with its unit: the 400 of "9 feet, 400 pushed to 800" is no length."""
+    last = max((n for n, f in enumerate(run) if _kind(f) == "distance"), default=len(run) - 1)
+    return run[: last + 1], run[last + 1 :]
 
 
 def _two_films(run: Sequence[Fact], text: str) -> bool:

@@ -79,12 +79,17 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     return _film_number(fact, facts, before, after) or _row_number(fact, items, at, text)
 
 
+_PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
+
+
 def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> Meaning | None:
     if not (is_film_speed_mark(fact.value) and _MARK_SPEEDS[0] <= fact.value <= _MARK_SPEEDS[1]) or patterns.match(r"\W*(?:%|ws|w/s|j\b|mm|feet|ft|watt)", after, re.I):
         return None
     if patterns.match(r"\W*(?:degrees?|deg)\b|\s*°", after, re.I):
         return "film_speed", "", float(iso_from_din(fact.value)), "DIN", ""
     known = any(f.quantity == "film_speed" for f in facts)
+    if _PUSHED_TO.search(before):
+        return "rated", "film", fact.value, "", ""
     if _RATED.search(before):
         other = known or bool(patterns.search(rf"\b\d{{2,4}}\W+(?:speed\W+)?{_STOCK}\b|\b{_STOCK}\W+(?:is|of)\W+(?:a )?\d{{2,4}}\b", before + after, re.I))
         return ("rated", "film", fact.value, "", "") if other else ("film_speed", "", fact.value, "", "")

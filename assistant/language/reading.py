@@ -42,7 +42,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = build(parse(heard.tokens, tables))
     segments = cut(items)
     items, taken_back = put_right(items, text)
-    items = _behind(items, text)
+    items = _one_and_one(_behind(items, text), text)
     segments = cut(items)
     facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
     facts = _lens_span(_rows_in_order(facts, text), text)
@@ -82,6 +82,15 @@ def _behind(items: list[Item], text: str) -> list[Item]:
     if found is None:
         return items
     return [replace(i, kind="role", word="rim") if is_role(i) and i.word == "b" else i for i in items]
+
+
+def _one_and_one(items: list[Item], text: str) -> list[Item]:
+    """"one at full and one at half": two lights, the first and the second."""
+    ones = [i for i in items if i.kind == "named" and i.word == "a" and text[i.start : i.end].lower().startswith("one")]
+    if len(ones) < 2 or any(is_role(i) and i.word == "b" for i in items):
+        return items
+    letters = {i.start: letter for i, letter in zip(ones, "abc")}
+    return [replace(i, word=letters[i.start]) if i.start in letters and i in ones else i for i in items]
 
 
 def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
-from assistant.language.calling import called
+from assistant.language.calling import LIGHTS, called
 from assistant.language.calling import printable as printable
 from assistant.query import Fact
 from assistant.solving.solution import Solution
@@ -159,6 +159,10 @@ def lead(solution: Solution) -> str:
         return f"It would take {body}."
     if first.quantity == "aperture" and first.of:
         return f"{_capital(called(first.of))} reads {body}."
+    if first.of in LIGHTS and first.quantity == "distance":
+        return f"Put {called(first.of)} {body} from the {'background' if first.of == 'background' else 'subject'}."
+    if first.of in LIGHTS and first.quantity == "power":
+        return f"Set {called(first.of)} to {body}."
     whose = f"{first.of}: " if first.of and len(solution.answers) > 1 and first.of not in ("move",) else ""
     sentence = LEADS.get(first.quantity, "{0}.").format(body)
     return _capital(f"{whose}{sentence}")
@@ -275,7 +279,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "count": lambda f: f"{f.value:g} {f.unit if f.value != 1 else 'flash' if f.unit == 'flashes' else f.unit.removesuffix('s')}",
     "offset": lambda f: f"{scales.speak_stops(abs(f.value))} {'more' if f.value > 0 else 'less'} light, as asked",
     "modifier": lambda f: "", "bare": lambda f: "bare",
-    "camera_distance": lambda f: f"the camera's distance of {speak_length(f.value, f.unit) if f.unit in LENGTH else number(f.value)}",
+    "camera_distance": lambda f: "the camera's distance of " + (speak_length(f.value, f.unit) if f.unit in LENGTH else f"{speak_length(f.value, 'ft')} (an estimate)"),
     "max_distance": lambda f: f"at most {speak_length(f.value, f.unit)}" if f.unit in LENGTH else "a limit of distance",
     "min_distance": lambda f: f"no nearer than {speak_length(f.value, f.unit)}" if f.unit in LENGTH else "a nearest distance",
     "max_count": lambda f: f"at most {number(f.value)} {f.unit or 'of them'}",

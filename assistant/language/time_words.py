@@ -67,7 +67,7 @@ def _like_the_last(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fac
     before = facts[n - 1] if n else None
     if fact.quantity != "number" or fact.bad or before is None or before.quantity not in ("energy", "voltage") or patterns.match(r"[\s-]*[a-z%/]", lower[fact.end :]) and not patterns.match(r"\s*(?:how|what|do|gain|is|in|,|costs?\b|loses?\b|gives?\b|makes?\b|would\b|will\b|puts?\b|means?\b|takes?\b|one\b|head\b|unit\b|pack\b|flash\b|and\b|at\b|instead\b)", lower[fact.end :]):
         return fact
-    joined = patterns.fullmatch(r"\s*(?:(?:unit|head|pack|flash|monolight|one|strobe|light)s? )?(?:up |down )?(?:to|and|versus|vs\.?|against|for|with|or|than|over|from|into)\s*(?:an? |the |my )?", lower[before.end : fact.start])
+    joined = patterns.fullmatch(r"\s*(?:(?:unit|head|pack|flash|monolight|one|strobe|light)s? )?(?:up |down )?(?:to|and|versus|vs\.?|against|for|with|or|than|over|from|into)\s*(?:an? |the |my |one |single |lone )*", lower[before.end : fact.start])
     return replace(fact, quantity=before.quantity, unit=before.unit) if joined else fact
 
 
@@ -76,6 +76,8 @@ def _like_the_next(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fac
     after = facts[n + 1] if n + 1 < len(facts) else None
     if fact.quantity != "number" or after is None or after.quantity not in ("energy", "voltage") or fact.bad:
         return fact
+    if patterns.fullmatch(r"\s*(?:for|with|to)\s*(?:an?|the|my)\s*", lower[fact.end : after.start]) and patterns.search(r"\b(?:swap|trad|chang|switch|replac|exchang)\w*[^.,;]*$", lower[: fact.start]):
+        return replace(fact, quantity=after.quantity, unit=after.unit)
     joined = patterns.fullmatch(r"\s*(?:and|or|vs\.?|versus|to|over|against|than|down to|-|of|out of)\s*(?:an?|the|my)?\s*", lower[fact.end : after.start])
     return replace(fact, quantity=after.quantity, unit=after.unit) if joined else fact
 

@@ -37,7 +37,7 @@ _STARTS = Pattern(r"\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?
 _DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|same|twice|double|half|times|more|less|guide number|gn|range|reach|power|light|exposure)\b[^?]*\?\s*$")
 _RANKS = Pattern(r"^\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|do|will|would|can|did|isn't|doesn't|don't|aren't|won't|wouldn't|isnt|doesnt)\b(?! (?:you|u|please|not)\b)[^?]*\b(?:than|as \w+ as)\b")
 """A comparison put as a question, with or without its question mark."""
-_STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:and|what|whats|if|so what|how|why|when|which|where|plus|now|then|make|at(?![^?]*\bthan\b)|set|give|tell|show)\b)[^?]{3,}?\b(?:is|are|isn't|aren't|doesn't|don't|never|has|have|gives?|makes?|means?|changes?|affects?|los(?:es|e)|costs?|cuts?|darkens?|brightens?|burns?|syncs?|handles?|forgives?|tolerates?|falls?|freez(?:es|e)|needs?|stays?|works?|holds?|takes?|reach(?:es)?|adds?|increas(?:es|e)|reduc(?:es|e)|lowers?|raises?|keeps?|leaves?|recycles?|comes?|matters?)\b[^?]*\?\s*$")
+_STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:and|what|whats|if|so what|how|why|when|which|where|plus|now|then|make|at(?![^?]*\bthan\b)|set|give|tell|show)\b)[^?]{3,}?\b(?:is|are|isn't|aren't|doesn't|don't|never|has|have|gives?|makes?|means?|changes?|affects?|weakens?|dims?|los(?:es|e)|costs?|cuts?|darkens?|brightens?|burns?|syncs?|handles?|forgives?|tolerates?|falls?|freez(?:es|e)|needs?|stays?|works?|holds?|takes?|reach(?:es)?|adds?|increas(?:es|e)|reduc(?:es|e)|lowers?|raises?|keeps?|leaves?|recycles?|comes?|matters?)\b[^?]*\?\s*$")
 """A belief said with a question mark after it, of nothing that came out wrong."""
 _PICTURES = Pattern(r"\b(?:frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
@@ -58,7 +58,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _STARTS.match(said) and len(facts) > 1 and "?" not in said:
         return True
-    if _RANKS.match(said) or ((not facts or " than " in said or not any(c.isdigit() for c in said)) and _STATES.match(said) and not _PICTURES.search(said)):
+    if _RANKS.match(said) or ((not facts or (" than " in said and not asks and ". " not in said)) and _STATES.match(said) and not _PICTURES.search(said)):
         return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
 

@@ -40,6 +40,9 @@ _DRAW_WHY = "The farther the lens is from the film, the less light reaches it, f
 _FALL = r"\b(?:light|flash|it|fall-?off|key|strobe|head)\b"
 _FALL_WHY = "Fall-off across the subject is fastest close to the light; with the light farther away the same depth makes a smaller difference."
 
+_FROM_FLASH = "The distance that counts is from the flash to the subject, along the path of the light, and not from the camera."
+NAVY = "Photography (Basic), NAVEDTRA 14209"
+
 MORE_BELIEFS: tuple[Belief, ...] = (
     Belief((_PUSH, r"\bcontrast\w*\b", _MORE), True, _CONTRAST),
     Belief((_PUSH, r"\bcontrast\w*\b", _LESS), False, _CONTRAST),
@@ -50,6 +53,7 @@ MORE_BELIEFS: tuple[Belief, ...] = (
     Belief((r"\bleaf shutters?\b", r"\bsync\w*\b", r"\b(?:any|all|every|whatever)\b"), True, _LEAF),
     Belief((r"\bleaf shutters?\b", r"\bsync\w*\b", r"\bonly\b.{0,16}(?:1/(?:30|60|125)\b|\bone\b|\bslow\w*|\blow\w*)|\blimited\b|\bup to 1/(?:30|60|125)\b"), False, _LEAF),
     Belief((r"\bfocal[- ]?plane\b", r"\bsync\w*\b|\bflash\b", r"\b(?:any|all|every)\b.{0,12}\bspeeds?\b"), False, "A focal-plane shutter is fully open only up to its sync speed, often 1/60 to 1/250 s; a leaf shutter syncs at all speeds."),
+    Belief((_RED, r"\bpre-?flash\w*|\blamp\b|\broom lights?\b|\blights? on\b|\bpupils?\b", r"^(?!.*\b(?:dark\w*|dim\w*)\b)", _BETTER), True, "Light before the shot makes the pupils close, so less of the flash comes back from the retina."),
     Belief((_RED, _OFF, r"\b(?:lens|camera|flash)\b", _WORSE), False, _RED_WHY),
     Belief((_RED, _OFF, r"\b(?:lens|camera|flash)\b", _BETTER), True, _RED_WHY),
     Belief((_RED, _NEAR, r"\b(?:lens|camera|flash)\b", _WORSE), True, _RED_WHY),
@@ -90,6 +94,11 @@ MORE_BELIEFS: tuple[Belief, ...] = (
     Belief((r"\b(?:ttl|auto[- ]?(?:sensor|flash|thyristor)?|automatic)\b", r"\b(?:black|white|dark|pale|colou?r\w*|tones?)\b", r"\b(?:same|right|correct\w*|independent|unaffected|not fooled)\b"), False, "Flash that measures what comes back is misled by tone: white comes out too dark and black too pale. Manual flash is not.", turns=False),
     Belief((r"\b(?:manual flash|guide number|manual)\b", r"\b(?:subject|skin|cloth\w*|dress)\b", r"\b(?:colou?r\w*|tones?)\b", r"\b(?:independent|regardless|unaffected|ignores?)\b"), False, "A guide number gives the light that falls on the subject, so manual flash exposure is the same for a white and a black subject."),
     Belief((r"\b(?:bounc\w*)\b", r"\b(?:los(?:es?|ing)|costs?|eats?|swallows?|absorbs?)\b.{0,16}\b(?:light|power|nothing)\b", r"^(?!.*(?:\d|\b(?:one|two|three|half)\b))"), True, "Bounced light goes a longer way, and the surface swallows and scatters part of it: about one and a half to two stops for a white ceiling."),
-    Belief((_RED, r"\bpre-?flash\w*|\blamp\b|\broom lights?\b|\blights? on\b|\bpupils?\b", r"^(?!.*\b(?:dark\w*|dim\w*)\b)", _BETTER), True, "Light before the shot makes the pupils close, so less of the flash comes back from the retina."),
     Belief((r"\b(?:larger|bigger|large|medium) format\b|\bformat\b|\b(?:4x5|4 x 5|6x6|120) (?:film|camera)\b", r"\bflash\b", r"\b(?:needs?|more|less|takes?|chang\w*|matter\w*|affect\w*)\b", r"^(?!.*\b(?:extension|bellows|depth)\b)"), False, "At the same f-number and film speed the format does not matter: the light on each spot of the film is the same."),
+    Belief((r"\b(?:gns?|guide (?:numbers?|nos?))\b", r"\bdistance\b|\bmeasured?\b|\bcounts?\b", r"\b(?:camera[- ]to[- ]subject|camera to (?:the )?subject|from (?:the )?camera)\b", r"^(?!.*\bflash[- ]to\b)(?!.*\bfrom (?:the )?flash\b)"), False, _FROM_FLASH, NAVY),
+    Belief((r"\b(?:gns?|guide (?:numbers?|nos?))\b", r"\bdistance\b|\bmeasured?\b|\bcounts?\b", r"(?<!not )\b(?:flash[- ]to[- ](?:the )?subject|from (?:the )?flash)\b", r"\bnot\b.{0,16}\bcamera\b|^(?!.*\bcamera\b)(?!.*\d)"), True, _FROM_FLASH, NAVY, turns=False),
+    Belief((r"\bbounc\w*\b", r"\bdistance\b", r"\b(?:straight|direct(?:ly)?|crow flies|as usual)\b"), False, "For bounce the distance is the whole path, flash to ceiling to subject, and the ceiling's own loss comes on top."),
+    Belief((r"\b(?:slides?|transparenc\w+|chromes?)\b", r"\bneg\w*\b|\bprint film\b", r"\blatitude\b|\bforgiv\w*|\btoleran\w*", r"\b(?:the same|equal\w*|alike)\b"), False, "Slide film forgives about half a stop; negative film a stop or two over."),
+    Belief((r"\bleaf shutters?\b", r"\b(?:los\w+ sync|stops? sync\w*|no sync|limit\w*|sync limit|out of sync)\b"), False, _LEAF),
+    Belief((r"\bt ?0?\.5\b", r"\b(?:whole|total|entire|full|complete)\b", r"\b(?:length|duration|time|flash)\b", r"^(?!.*\bt ?0?\.1\b)(?!.*\bpower\b)"), False, "t0.5 is only the time above half of the peak; the flash goes on for longer, and t0.1 tells better what will freeze.", "ISO 2827"),
 )

@@ -44,6 +44,8 @@ SCALES = (
 _NOT = Pattern(r"\b(?:not|never)\b|n't\b(?! (?:it|that|they)\b)")
 _THEN = Pattern(rf"\b(?:so|and|therefore|thus)\b[^.;?]{{0,40}}?(?:{_MORE}|{_LESS})")
 """What is concluded from it: "so it gets more light"."""
+_FLASH_ALONE = Pattern(r"^(?!.*\b(?:ambient|background|room|daylight|sun\w*|window|bulbs?|hss|high[- ]speed|duration|pulse|pop|t ?0?\.\d)\b).*\bflash\b")
+"""The flash is spoken of, and nothing that a shutter time acts on."""
 _NEEDS = Pattern(r"\b(?:needs?|requires?|wants?|demands?|calls? for|takes)\b")
 """What needs more light gives less."""
 _SIZED = Pattern(r"\b(?:stops?|twice|double|half|times|third|quarter (?:of|as)|percent)\b|%")
@@ -63,6 +65,8 @@ def judge_comparison(text: str) -> Verdict | None:
         more, less = patterns.search(_own(_MORE, scale.more, scale.less), found["how"]), patterns.search(_own(_LESS, scale.less, scale.more), found["how"])
         if (more is None) == (less is None):
             continue
+        if scale is SCALES[1] and _FLASH_ALONE.search(said) and patterns.search(f"{_MORE}|{_LESS}", found["how"]):
+            return Verdict(_NOT.search(found["how"]) is not None, 0.0, "Up to sync speed the shutter time changes the ambient light alone: the flash is over while the shutter is open.", "", (), found.start())
         way = 1 if more else -1
         return _verdict(found, scale, -way if _NEEDS.search(found["how"]) else way)
     return None

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from assistant.patterns import Pattern
 
-_NEGATION = Pattern(r"\b(?:not|no|never|nothing|cannot|without|neither|hardly|scarcely)\b|\b(?:doesnt|dont|isnt|wont|cant|irrelevant)\b|n't\b|\b(?:independent|regardless) of\b|\bunaffected by\b|\bignores?\b|\btoo (?:short|brief|quick|fast|weak|small|far) (?:for|to)\b|\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\bwrong (?:to (?:say|think|believe)|that)\b|\b(?:untrue|false) that\b")
+_NEGATION = Pattern(r"\b(?:not|no|never|nothing|cannot|without|neither|hardly|scarcely)\b|\b(?:doesnt|dont|isnt|wont|cant|irrelevant)\b|n't\b|\b(?:independent|regardless) of\b|\bunaffected by\b|\bfree (?:of|from)\b|\bignores?\b|\btoo (?:short|brief|quick|fast|weak|small|far) (?:for|to)\b|\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\bwrong (?:to (?:say|think|believe)|that)\b|\b(?:untrue|false) that\b")
 _HELPS = r"(?:is|are|do|does|did|will|would|can|could|should|has|have|was|am|ai|dose|dos|dosen)"
 _TAG = Pattern(
     rf",? ?\b(?:{_HELPS}n'?t|{_HELPS}|won't|wont|can't|innit|isint|dosen't)(?: (?:it|they|that|he|she|i|you|we|this|one|there|so))?(?: not)?(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"

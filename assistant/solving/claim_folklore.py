@@ -109,8 +109,9 @@ _THAN = Pattern(r"\bthan\b")
 
 
 def _leads(words: str, said: str, than: int) -> bool:
-    """Whether what a belief is of stands before "than" and not after it: who is compared with whom matters."""
-    return patterns.search(words, said[:than]) is not None and patterns.search(words, said[than:]) is None
+    """Whether what a belief is of stands before "than", and nothing else of its kind after it: who is compared with whom matters."""
+    before, after = patterns.search(words, said[:than]), patterns.search(words, said[than:])
+    return before is not None and (after is None or after.group() == before.group())
 
 
 def judge_folklore(text: str) -> Verdict | None:

@@ -36,7 +36,7 @@ _CAUSES: tuple[tuple[str, float, str], ...] = (
 _FLASH = r"\bflash(?:'s|es)?\b(?! (?:bulb|sync|power|output|distance|to))|\bstrobe\b|\bguide number\b"
 _AMBIENT = r"\b(?:ambient|background|room|available|daylight|sky|windows?|existing|sun(?:light)?)\b"
 _NONE = Pattern(
-    r"(?:n't|nt|not|never|no|without|neither) (?:\w+ ){0,2}?(?:chang\w*|affect\w*|alter\w*|matter\w*|touch\w*|effect|influenc\w*|control\w*|make\w* (?:a |any )?difference|difference|bear\w*|dim\w*|darken\w*|cut\w*|weaken\w*|reduc\w*|brighten\w*)"
+    r"(?:n't|\b(?:does|do|wo|ca|is|would|did|are)nt|\bnot|\bnever|\bno|\bwithout|\bneither) (?:\w+ ){0,2}?(?:chang\w*|affect\w*|alter\w*|matter\w*|touch\w*|effect|influenc\w*|control\w*|make\w* (?:a |any )?difference|difference|bear\w*|dim\w*|darken\w*|cut\w*|weaken\w*|reduc\w*|brighten\w*|depend\w*|suffer\w*|concern\w*|appl\w*|act|hit|say|role|correction|compensat\w*)"
     r"|\bleav\w+\b.{0,30}\b(?:alone|unchanged|untouched|as it (?:is|was)|the same)\b|\bleaves? (?:the )?(?:flash|ambient|background)|\bmakes? no difference|\bhas no (?:effect|bearing|influence)|\bno effect\b|\bstays? the same\b|\bunaffected\b|\bunchanged\b|\bbut not (?:the )?|\bnot the\b"
     r"|\bspares?\b|\bindependent of\b|\bignores?\b|\bno matter\b|\bnothing to do with\b|\birrelevant\b|\b(?:don't|doesn't|does not|do not) (?:care|matter|count)\b"
 )

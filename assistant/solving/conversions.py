@@ -135,13 +135,16 @@ def _two_of(facts: Sequence[Fact]) -> list[Fact]:
     return [facts[1], facts[0]] if facts[2].value == facts[0].value else [facts[0], facts[1]]
 
 
-_FEWER = Pattern(r"\bstops? (?:slower|weaker|dimmer|darker|under|below)\b(?! (?:f/?\d|iso))", re.I)
+_OVER = Pattern(r"\bhow (?:much|far|many stops) (?:over|above|brighter|hotter)\b(?! (?:f/?\d|iso))", re.I)
+_FEWER = Pattern(r"\bhow (?:much|far) (?:under|below|darker)\b(?! (?:f/?\d|iso))|\bstops? (?:slower|weaker|dimmer|darker|under|below)\b(?! (?:f/?\d|iso))", re.I)
 
 
 def _as_asked(value: float, query: Query, quantity: str) -> float:
     """The sign that was asked for: more, brighter and opening up are positive."""
     if quantity in ("film_speed", "aperture") and _FEWER.search(query.text):
         return -abs(value)
+    if quantity == "aperture" and _OVER.search(query.text):
+        return abs(value)
     if query.cues & {"more", "open_up"} and not query.cues & {"less", "close_down"}:
         return abs(value) if quantity in ("energy", "power", "guide_number", "count") or "open_up" in query.cues else value
     if query.cues & {"less", "loss"} and quantity in ("energy", "power", "guide_number"):

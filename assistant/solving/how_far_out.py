@@ -24,7 +24,7 @@ def solve(query: Query) -> Solution | None:
     """Stops by which an exposure, or a maker's figure, was out; None where nothing is told to be out."""
     if query.claim or query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
         return None
-    for rule in (_set_and_needed, _against_the_maker, _against_the_guide) if query.asks_for("stops") else (_put_right,):
+    for rule in (_set_and_needed, _two_guides, _against_the_maker, _against_the_guide) if query.asks_for("stops") else (_put_right,):
         found = rule(query)
         if found is not None:
             return found
@@ -133,6 +133,25 @@ def _against_the_maker(query: Query) -> Solution | None:
     value = 2 * math.log2(told.value / claimed)
     lead = "The claim is high by" if boasts and value < 0 else "Weaker by" if value < 0 else "Stronger by"
     return replace(_spoken(-value if boasts else value, (*by.used, told), by.assumed, (f"the claim would give f/{claimed:.3g}, the test f/{told.value:g}",)), lead=lead)
+
+
+_FOUND = Pattern(r"\b(?:test\w*|get|got|gives?|gave|measured?|real(?:ly|ity)?|actual(?:ly)?|true|truth|comes? out|came out|works? out|worked out)\b")
+_CLAIMS = Pattern(r"\b(?:claim\w*|says|said|promis\w*|rated|quoted|box|maker\w*|book|label|spec\w*|printed|advert\w*|sold)\b[^.,;\d]{0,30}$")
+
+
+def _two_guides(query: Query) -> Solution | None:
+    """"they claim GN 60 m, I get GN 42 m: stops short?"."""
+    guides, lower = query.all("guide_number"), query.text.lower()
+    claimed = [f for f in guides if _CLAIMS.search(_before(f, guides, lower))]
+    if len(guides) != 2 or len(claimed) != 1 or not _FOUND.search(lower) or not (_WEAKER.search(lower) or _BOASTS.search(lower)) or query.has("distance") or query.has("aperture"):
+        return None
+    found = guides[0] if guides[1] is claimed[0] else guides[1]
+    if {f.at_iso for f in guides} != {claimed[0].at_iso} or len({f.unit for f in guides if f.unit}) > 1:
+        return None
+    value = 2 * math.log2(found.value / claimed[0].value)
+    boasts = _BOASTS.search(lower) is not None
+    lead = "The claim is high by" if boasts and value < 0 else "Weaker by" if value < 0 else "Stronger by"
+    return replace(_spoken(-value if boasts else value, (found, claimed[0])), lead=lead)
 
 
 def _against_the_guide(query: Query) -> Solution | None:

@@ -43,7 +43,7 @@ _REPORT = Pattern(
     r"|\b(?:didn't|did not|doesn't|never) (?:go off|fire)|\beyes? glow\w*|\balternat\w+|^(?:an? |the )?(?:\w+ )?(?:ghost\w*|double image|trail)|\b(?:wrong|failed|ruined|problem|trouble|mistake|went wrong|why|how come|what happened|what did i do|what's happening|diagnos\w*|cause[sd]?|fault|help)\b|\b(?:thin|dense|dark|black|blank|pale|blurred) (?:negs?|negatives?|slides?|frames?|shots?|pictures?|photos?|corners?|edges?)\b"
 )
 _PICTURES = Pattern(
-    r"\b(?:negs?|negatives?|slides?|transparenc\w*|frames?|shots?|pictures?|photos?|pics?|photographs?|prints?|film|rolls?|exposures?|images?|corners?|edges?|backgrounds?|background|faces?|eyes?|rows?|portraits?|close[- ]?ups?|macros?|flash\w*|sheets?|it all|ghosts?|(?:double|second) image|backdrop|boats?|rowers?|oars|crew|team|groups?|people|everyone|everybody|everything|trannies|chromes?)\b"
+    r"\b(?:negs?|negatives?|slides?|transparenc\w*|frames?|shots?|pictures?|photos?|pics?|photographs?|prints?|film|rolls?|exposures?|images?|corners?|edges?|backgrounds?|background|faces?|eyes?|rows?|portraits?|close[- ]?ups?|macros?|flash\w*|sheets?|it all|ghosts?|(?:double|second) image|backdrop|exposed|runners?|dancers?|sitters?|boats?|rowers?|oars|crew|team|groups?|people|everyone|everybody|everything|trannies|chromes?)\b"
 )
 _NUMBER_WANTED = Pattern(
     r"\b(?:what|which|whats|what's)\b(?: \w+){0,2} (?:aperture|f-?stop|f-?number|power|shutter|iso|setting)\b(?! went| was wrong| did)"

@@ -79,7 +79,7 @@ FAILURES: tuple[Failure, ...] = (
             ("the background is too far for the flash and the shutter too fast for the room's own light: at twice the distance it gets two stops less",),
             "Use a slower shutter, down to where hand or subject move, which leaves the flash part as it is; or light the background, or bring the subject nearer to it.",
             PHOTOMETRY, "the background is all black", -2.0),
-    Failure("ghost beside the flash picture", (r"\b(?:ghost\w*|double (?:image|outline|edge|exposure)|doubled|two images|halo|trail\w*|smear\w*|streak\w*|blur\w*|second image|see[- ]through)\b",),
+    Failure("ghost beside the flash picture", (r"\b(?:ghost\w*|transparent|doubles?\b(?! page)|double (?:image|outline|edge|exposure)|doubled|two images|halo|trail\w*|smear\w*|streak\w*|blur\w*|second image|see[- ]through)\b",),
             ("the ambient light recorded as well: a blurred picture beside the sharp flash one", "the shutter was too slow for a moving subject or a hand-held camera"),
             "Use a faster shutter within sync speed, a smaller aperture with more flash, or less room light, until the room is three stops or more under.",
             COMMON, "there is a ghost next to the rower"),
