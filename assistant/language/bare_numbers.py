@@ -120,7 +120,7 @@ def _reading(n: Bare) -> Fact | None:
     role = next((i.word for i in reversed(n.before) if is_role(i)), "")
     if n.reads and role and is_aperture_mark(n.mark):
         return n.of("aperture", value=n.mark, of=role, cue="meter")
-    told = n.before and n.before[-1].kind in ("link", "mark") and any(is_role(i) for i in n.before[-3:])
+    told = n.before and (n.before[-1].kind == "link" or (n.before[-1].kind == "mark" and n.before[-1].word not in ("AT", "FOR"))) and any(is_role(i) for i in n.before[-3:])
     if told and n.value >= 8 and n.value == int(n.value) and len(n.items) <= 6 and not n.names and n.kinds.isdisjoint(("aperture", "distance")):
         return n.of("guide_number", unit="", of=role)
     return None

@@ -44,9 +44,14 @@ _AROUND = 150
 """Letters on either side beyond which nothing gives a bare number its meaning."""
 
 
+_PEOPLE = Pattern(r"^\s*(?:people|persons|guests|kids|children|men|women|boys|girls|players|rowers|dancers|singers|students|faces|heads of people|of us|adults)\b", re.I)
+
+
 def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fact], text: str) -> Meaning | None:
     """(quantity, of, value, unit, cue) a bare number stands for, or None."""
     before, after = text[max(0, fact.start - _AROUND) : fact.start], text[fact.end : fact.end + _AROUND]
+    if _PEOPLE.match(after):
+        return "remark", "", fact.value, "", ""
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""

@@ -9,7 +9,7 @@ from __future__ import annotations
 from assistant import patterns
 from assistant.language.tokens import Token
 
-_NO_INCHES = {"LEN", "METER", "ISO", "FILM", "GUIDE", "STOP", "COUNTED", "PERCENT", "PERCENT_WORD", "SEC", "MM", "JOULE",
+_NO_INCHES = {"LEN", "METER", "ISO", "FILM", "STOP", "COUNTED", "PERCENT", "PERCENT_WORD", "SEC", "MM", "JOULE",
               "TIMES", "POWER", "POP", "PAIR", "FOOT_MARK", "SPEED_WORD", "FILM_SPEED", "DIN", "EVW", "FACTOR", "SLASH"}
 
 

@@ -90,11 +90,20 @@ _VERSUS = Pattern(r"\b(?:vs?|versus|against|compared (?:to|with))\b")
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The asks with those that a test, a pop or a pack implies."""
     lower, kinds = text.lower(), Counter(f.quantity for f in facts)
-    for rule in (_fired, _fraction, _energy, _throw, _f_stops, _gives, _compared):
+    for rule in (_missed_by, _fired, _fraction, _energy, _throw, _f_stops, _gives, _compared):
         found = rule(lower, kinds, asks)
         if found is not None:
             return [found]
     return list(asks)
+
+
+_HOW_FAR_OUT = Pattern(r"\bhow far (?:off|out|over|under|adrift|wrong)\b(?! (?:must|should|do|does|can|could|to|from|is (?:the|my) (?:flash|light)|the (?:flash|light)))")
+
+
+def _missed_by(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+    """"10 ft, GN 80 ft, meter reads f/8: how far off is the guide number?": stops, where the distance is told."""
+    told = kinds["guide_number"] == kinds["aperture"] == kinds["distance"] == 1
+    return Ask("stops") if told and [a.quantity for a in asks] == ["distance"] and _HOW_FAR_OUT.search(lower) else None
 
 
 def _fired(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.units import LENGTH
@@ -49,7 +51,14 @@ def only_so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=tuple(limit if f is numbers[0] else f for f in query.facts), unplaced=()), scene
 
 
+_NAMES_A_THING = Pattern(r"\b(?:flash|light|head|strobe|lamp|unit|row|frame|roll|number|no)\s+$", re.I)
+
+
 def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
+    if _NAMES_A_THING.search(query.text[: number.start]):
+        return None
+    if len(query.mentioned) == 1:
+        number = replace(number, of=query.mentioned[0])
     if query.cues & {"push", "pull"}:
         if number.value <= 5:
             return replace(number, quantity="push", value=number.value * (1 if "push" in query.cues else -1), of="film")
@@ -60,7 +69,7 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
     if query.cues & {"move", "closer", "further"} and any(f.quantity == "distance" for f in scene.facts):
         last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
         unit = last.unit if last.unit in LENGTH else "ft"
-        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
+        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=number.of or last.of)
     before = query.text[: number.start].lower()
     if number.value == round(number.value) and 2 <= number.value <= 64 and any(f.quantity == "count" for f in scene.facts) and patterns.search(r"\bwith (?:just |only )?$", before):
         return replace(number, quantity="count", unit=next(f.unit for f in scene.facts if f.quantity == "count"), of="")
@@ -68,17 +77,17 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
     if patterns.search(r"\b(?:from|at)\s+$", before) and any(f.quantity == "distance" for f in scene.facts) and asked != "distance":
         last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
         unit = last.unit if last.unit in LENGTH else "ft"
-        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=last.of)
+        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=number.of or last.of)
     distances = [f for f in scene.facts if f.quantity == "distance"]
     apertures = [f for f in scene.facts if f.quantity == "aperture"]
     lengths_only = asked == "stops" and bool(distances) and {f.quantity for f in scene.facts} <= {"distance", "gap", "stops", "count"}
     if number.value >= 25 and is_film_speed_mark(number.value) and asked != "film_speed" and not lengths_only:
         return replace(number, quantity="film_speed", of="")
     if apertures and not distances and is_aperture_mark(pair):
-        return replace(number, quantity="aperture", value=pair, of=apertures[-1].of)
+        return replace(number, quantity="aperture", value=pair, of=number.of or apertures[-1].of)
     if distances and not apertures:
         unit = distances[-1].unit if distances[-1].unit in LENGTH else "ft"
-        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=distances[-1].of)
+        return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=number.of or distances[-1].of)
     return None
 
 

@@ -24,6 +24,9 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     if moves and _has_distance(scene, query):
         facts = move_lengths(facts, moves)
     asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if implied_ask(replace(query, facts=facts)) else ())
+    own = talk.kit.flashes()
+    if len(own) > 1 and len(query.mentioned) == 1 and query.mentioned[0] in own and asks and not asks[0].of and asks[0].quantity in ("power", "distance", "aperture"):
+        asks = (replace(asks[0], of=query.mentioned[0]), *asks[1:])
     if not query.asks and _gives_what_was_asked(query, scene, facts):
         asks = (Ask("power", scene.asks[0].of),)
     cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & {"both", "same_spot", "bounce", "ceiling", "path"})

@@ -73,9 +73,9 @@ BELIEFS: tuple[Belief, ...] = (
     Belief((r"\bdense\b", r"\bneg\w*\b", r"\b(?:under\w*|too little|not enough)\b"), False, "A dense negative has had too much light; a thin one too little."),
     Belief((r"\bflash\b", r"\b(?:always|any|every)\b", r"\b(?:freez\w*|stops?)\b.{0,12}\b(?:motion|movement|action|everything|anything)\b"), False,
            "Flash freezes only what it alone lights, and only within its duration: ambient light leaves a ghost, and full power can be slow."),
-    Belief((r"\b(?:lower|less|quarter|eighth|sixteenth|reduc\w*)\b.{0,16}\bpower\b", r"\b(?:short\w*|freez\w*|quick\w*|brief\w*|faster)\b", r"\b(?:flash|duration|freez\w*|motion|pop|action)\b", r"^(?!.*\b(?:longer|slower)\b)"), True,
+    Belief((r"\b(?:lower\w*|low|less|quarter|eighth|sixteenth|reduc\w*|turn\w* down)\b.{0,16}\bpower\b|\bturn\w* (?:the |its )?power down\b", r"\b(?:short\w*|freez\w*|quick\w*|brief\w*|faster)\b", r"\b(?:flash|duration|freez\w*|motion|pop|action)\b", r"^(?!.*\b(?:longer|slower)\b)"), True,
            "A shoe-mount flash is cut off earlier at lower power, so it is shorter; some studio heads do the opposite, so look at the maker's table."),
-    Belief((r"\b(?:lower|less|quarter|eighth|sixteenth|reduc\w*)\b.{0,16}\bpower\b", r"\b(?:longer|slower)\b", r"\b(?:flash|duration|pop|burn\w*)\b"), False,
+    Belief((r"\b(?:lower\w*|low|less|quarter|eighth|sixteenth|reduc\w*|turn\w* down)\b.{0,16}\bpower\b|\bturn\w* (?:the |its )?power down\b", r"\b(?:longer|slower)\b", r"\b(?:flash|duration|pop|burn\w*)\b"), False,
            "A shoe-mount flash is cut off earlier at lower power, so it is shorter; some studio heads do the opposite, so look at the maker's table."),
     Belief((r"\b(?:mov\w*|back|further|farther)\b", r"\b(?:even\w*|group|rows?|falloff|fall-off)\b", r"\b(?:light|flash)\b", r"\b(?:even\w*|less|smaller|gentler|evens)\b"), True,
            "The farther the light, the less the depth of a group matters beside its distance, so the rows come out more even."),
@@ -105,6 +105,8 @@ BELIEFS: tuple[Belief, ...] = (
     Belief((r"\bpolari[sz]er|\bpola\b|\bcpl\b", r"\b(?:los\w*|cost\w*|eat\w*|less|open up)\b", r"\b(?:light|stops?|flash)\b", r"^(?!.*\d)"), True, "A polariser costs one and a half to two stops, of flash and ambient light alike."),
 )
 
+_WITHOUT = Pattern(r"\b(?:than|compared (?:to|with)) (?:the \w+ |one |it is |a \w+ )?without\b[^,.;?]*")
+"""What is compared with the same thing left out: it denies nothing."""
 _THAN = Pattern(r"\bthan\b")
 
 
@@ -117,6 +119,7 @@ def _leads(words: str, said: str, than: int) -> bool:
 def judge_folklore(text: str) -> Verdict | None:
     """The verdict of the row with the most patterns that fits; None where no row does."""
     said = plain(text).strip().replace("dosen't", "doesn't")
+    said = _WITHOUT.sub(" ", said)
     than = _THAN.search(said)
     fits = [(len(row.hears), -n, row) for n, row in enumerate((*BELIEFS, *MORE_BELIEFS)) if all(patterns.search(p, said) for p in row.hears) and (than is None or _leads(row.hears[0], said, than.start()))]
     if not fits:

@@ -92,9 +92,9 @@ def zoom_mark(words: str) -> float | None:
 _NEG = r"\b(?:neg|negs|negatives?|print film|colou?r print|c-?41)\b"
 _SLIDE = r"\b(?:slides?|transparenc\w+|chromes?|reversal|trannies|e-?6)\b"
 _FORGIVES = r"\b(?:forgiv\w*|latitude|tolera\w*|lenient|room for error|margin|handles?|copes?|takes?|puts? up with|survives?|withstands?|stands?|accepts?|kinder|easier)\b"
-_FUSSY = r"\b(?:fuss\w*|critical|demanding|unforgiving|intolerant|touch(?:y|ier)|narrower|strict\w*|exacting|trick\w*)\b"
+_FUSSY = r"\b(?:fuss\w*|critical|demanding|unforgiving|intolerant|touch(?:y|ier)|narrower|strict\w*|exact\w*|careful\w*|precis\w+|serious|visible|trick\w*)\b"
 _BETTER = r"|\b(?:rather|happier|safer|better|prefers?)\b"
-_HURTS = r"\b(?:hurts?|harm\w*|suffers?|damag\w*|ruin\w*|unforgiving|hates?|risk\w*|danger\w*)\b"
+_HURTS = r"\b(?:hurts?|harm\w*|suffers?|damag\w*|ruin\w*|unforgiving|hates?|risk\w*|danger\w*|worse)\b"
 _LATITUDE = "Slide film forgives about half a stop, and sooner under than over; negative film a stop or two over, and less under."
 _OVER, _UNDER = r"\bover(?:[- ]?expos\w*)?\b|\btoo much\b", r"\bunder(?:[- ]?expos\w*)?\b|\btoo little\b"
 _SOFTER, _HARDER = r"\b(?:soft(?:er|ness)?|gentler|smoother|more flattering|flattering|more gradual)\b", r"\b(?:hard(?:er|ness)?|harsh\w*|crisp\w*|sharper|sharp[- ]edged|contrasty|unflattering)\b"
@@ -112,7 +112,8 @@ RANKS: tuple[Rank, ...] = (
     Rank(_FORGIVES + _BETTER, _HURTS, _OVER, _UNDER, _LATITUDE, rf"^(?!.*{_SLIDE}).*{_NEG}"),
     Rank(_FORGIVES + _BETTER, _HURTS, _UNDER, _OVER, _LATITUDE, rf"^(?!.*{_NEG}).*{_SLIDE}"),
     Rank(r"\b(?:slow\w*|longer|more time)\b", r"\b(?:faster|quick\w*|shorter|sooner|less time)\b", "", "", "What the flash did not use stays in the capacitor, so the less power, the sooner it is ready again.", r"\brecycl\w*|\brecharg\w*|\bcharg\w*", mark=power_mark),
-    Rank(r"\b(?:longer|slow\w*)\b", r"\b(?:short\w*|brief\w*|quick\w*|faster|freez\w*|stops? (?:motion|movement|action)|sharper)\b", "", "", _DURATION, _SHOE, mark=power_mark),
+    Rank(r"\b(?:fast\w*|steep\w*|quick\w*|rapid\w*|stronger)\b", r"\b(?:slow\w*|gentl\w*|gradual\w*|even(?:ly)?)\b", r"\b(?:clos\w+|near\w*)\b", r"\b(?:far(?:ther)?|further|away|distant|back)\b", "Fall-off across the subject is fastest close to the light; with the light farther away the same depth makes a smaller difference.", r"\bfall(?:s|ing)?[- ]?off\b|\bdrops? off\b", "photometry"),
+    Rank(r"\b(?:long(?:er)?|slow\w*)\b", r"\b(?:short\w*|brief\w*|quick\w*|faster|freez\w*|stops? (?:motion|movement|action)|sharper)\b", "", "", _DURATION, _SHOE, mark=power_mark),
     Rank(_QUICK + r"|\b(?:higher|better|any|all)\b", _SLOW + r"|\blower\b", r"\b(?:leaf|lens shutter|between[- ]the[- ]lens)\b", r"\b(?:focal[- ]?plane|curtain|cloth)\b",
          "A leaf shutter opens fully at every speed and syncs at all of them; a focal-plane shutter only up to its sync speed, often 1/60 to 1/250 s.", r"\b(?:sync\w*|flash|fill)\b"),
     Rank(_SOFTER, _HARDER, r"\b(?:clos\w+|near\w*|big(?:ger)?|large\w*|wide\w*|huge)\b", r"\b(?:far(?:ther)?|further|away|distant|small(?:er)?|tiny|back|little)\b", _APPARENT),

@@ -13,6 +13,7 @@ from assistant.solving.claim_rank_rows import RANKS, Rank
 from assistant.solving.claim_rules import Verdict
 from assistant.solving.claim_words import plain
 
+_BARED = Pattern(r"\b(?:without|no) (?:an? |the |any )?(?:umbrella|brolly|soft ?box|octa\w*|diffus\w+|modifiers?|scrim|it|one|anything)\b")
 _THAN = Pattern(r"\b(?:than|compared (?:to|with)|versus|vs)\b")
 _FRONTED = Pattern(r"^\W*compared (?:to|with) (?P<two>[^,]+),(?P<one>.+)")
 _AS = Pattern(r"(?P<not>\b(?:not|never|n't)(?: \w+){0,2}? |n't(?: \w+){0,2}? )?\b(?:just |quite |every bit |at least |nearly |anywhere near )?(?:as|so) (?P<how>[^,.;]{2,40}?)(?:\bas\b) (?P<two>.+)")
@@ -26,7 +27,7 @@ def judge_ranks(text: str) -> Verdict | None:
     >>> judge_ranks("slide film is more forgiving than negative film").holds, judge_ranks("isn't slide film less forgiving than negative film?").holds
     (False, True)
     """
-    said = plain(text).strip().replace("dosen't", "doesn't")
+    said = _BARED.sub("bare", plain(text).strip().replace("dosen't", "doesn't"))
     bare = untagged(said)
     alike = None if _THAN.search(bare) else _AS.search(bare)
     sides = _sides(bare, alike is not None)

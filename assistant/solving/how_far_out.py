@@ -96,7 +96,7 @@ def _put_right(query: Query) -> Solution | None:
 
 # --- against a guide number -----------------------------------------------------------------------------
 
-_CLAIMED = Pattern(r"\b(?:box|maker|makers|manufacturer|claim\w*|book|booklet|advert\w*|sticker|label|spec\w*|brochure|leaflet|paper|manual|says|said|printed|quoted|rated|sold as|supposed|catalogue|instructions)\b")
+_CLAIMED = Pattern(r"\b(?:box|maker|makers|manufacturer|claim\w*|book|booklet|advert\w*|sticker|label|spec\w*|brochure|leaflet|paper|manual|says|said|printed|quoted|rated|sold as|how far (?:off|out) is (?:the|its|my|this|that) (?:gn|guide)|supposed|catalogue|instructions)\b")
 _TESTED = Pattern(r"\b(?:test\w*|came out (?:right|best|well)|(?:was|is|were|looked|exposed) (?:right|correct|best|spot on|perfect|good)|right at|correct at|measured|metered|reads?|meter (?:says|said|reads|gives))\b")
 _WEAKER = Pattern(r"\b(?:weaker|short(?: of)?|less|below|under|off|out|down|dimmer|stronger|better|lower)\b")
 _BOASTS = Pattern(r"\b(?:optimistic|over-?rat\w*|exaggerat\w*|generous|boast\w*|too high|inflat\w*|overstat\w*|flatter\w*|oversold|oversell\w*|lying|lie|lies|fib\w*)\b")

@@ -172,15 +172,18 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     )
 
 
+ON_CAMERA = r"\b(?:flash|gun|strobe|light)(?: is|'s|s)? (?:right )?on (?:the |my )?camera\b|\bon[ -]camera flash\b|\bhot ?shoe\b"
 OFF_CAMERA = r"\b(?:boom|stand|off[ -]camera|tripod|remote|slave|flash is off|camera)\b"
 
 
 def _beside_camera(query: Query) -> Fact | None:
     """"I'm ten feet away" with no other distance: the flash taken to be with the person."""
     own = query.last("camera_distance")
-    if own is None or own.cue != "self" or patterns.search(OFF_CAMERA, query.text.lower()):
+    if own is None:
         return None
-    return own
+    on_it = patterns.search(ON_CAMERA, query.text.lower()) is not None
+    with_me = own.cue == "self" and not patterns.search(OFF_CAMERA, query.text.lower())
+    return own if on_it or with_me else None
 
 
 def _losses(query: Query, name: str, many: bool) -> tuple[tuple[tuple[str, float], ...], tuple[str, ...], list[Fact]]:

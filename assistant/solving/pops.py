@@ -187,12 +187,33 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     powers = query.all("power")
     if len(powers) > 1 or len(powers) == 1 and powers[0].value != 1.0 and (powers[0].start > stops[-1].start or powers[0].start > target.start):
         return None
+    several = _heads(query) if ask.unit != "flashes" else None
+    if several is not None:
+        return _by_heads(query, ask, one, target, several)
     base = popped(query)
     if one.value >= target.value and not (base and base.value > 1):
         return Solution(answers=(marks.count(1, "pops"),), used=(one, target), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     before = base.value if base and base.value > 1 else 1.0
     difference = -aperture_difference_stops(one.value, target.value)
     return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base) if f), f"f/{one.value:g} to f/{target.value:g} is {difference:.3g} stops")
+
+
+_HEAD_WORDS = Pattern(r"\b(?:heads?|units?|lights?|lamps?|packs?|guns?|flashguns?|strobes?|speedlights?|monolights?)\b", re.I)
+
+
+def _heads(query: Query) -> Fact | None:
+    """Several heads that fire at once, where pops are counted."""
+    return next((f for f in query.all("count") if f.unit in ("flashes", "heads") and f.value > 1 and _HEAD_WORDS.search(f.said)), None)
+
+
+def _by_heads(query: Query, ask: Ask, one: Fact, target: Fact, several: Fact) -> Solution:
+    """"each of two heads gives f/8, I need f/22: pops?": of one head, or of all of them together."""
+    alone = bool(query.cues & {"each", "one_light"}) or any(f.value == 1 and f.unit in ("flashes", "heads") for f in query.all("count"))
+    if not alone and not query.cues & {"both", "combined"}:
+        every = "both" if several.value == 2 else f"all {several.value:g}"
+        return needs(("aperture",), f"I need to know whether f/{one.value:g} is the light of one head or of {every} together.", (one, target, several), "time")
+    light = 2.0 ** -aperture_difference_stops(one.value, target.value) / (several.value if alone else 1.0)
+    return _answer(light, 1.0, ask, (one, target, several), f"one pop of all {several.value:g} heads needs {light:.3g} times its light")
 
 
 _WISHED = Pattern(r"\b(?<!good )(?<!right )(?<!enough )(?<!correct )(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
@@ -300,6 +321,13 @@ def _adds_to(query: Query) -> Solution | None:
         return None
     bases = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
     before = bases[0].value if bases and bases[0].start < pops.start else 1.0
+    heads = _heads(query)
+    if heads is not None:
+        alone = bool(query.cues & {"each", "one_light"}) or any(f.value == 1 and f.unit in ("flashes", "heads") for f in query.all("count"))
+        if not alone or before != 1.0:
+            return None
+        all_light = pops.value * heads.value
+        return Solution(answers=(marks.aperture(stops[0].value * math.sqrt(all_light)), Quantity("stops", math.log2(all_light), "stops")), used=(stops[0], pops, *query.all("count")), topic="time", working=(f"{pops.value:g} pops of {heads.value:g} heads",))
     if before == 1.0 and _ONE_OF_THEM.search(query.text):
         return Solution(answers=(marks.aperture(stops[0].value / math.sqrt(pops.value)),), used=(stops[0], pops), topic="time", working=(f"{pops.value:g} pops are {math.log2(pops.value):.3g} stops more than one",))
     value = stops[0].value * math.sqrt(pops.value / before)

@@ -42,7 +42,7 @@ _QUANTITY = (
 )
 _SET_NUMBER = Pattern(
     # "what aperture", "what is the aperture", but not "what is aperture" nor "what's a stop"
-    rf"\b(?:what|which)(?:(?:'s|s| is| are) (?:the|my|our|her|his|its))?(?: (?!is\b|are\b|a\b|an\b|does\b|do\b|the\b|effect)\w+)?? {_QUANTITY}\b(?! (?:means?|affects?|do to|does to))"
+    rf"\b(?:what|which)(?:(?:'s|s| is| are) (?:the|my|our|her|his|its))?(?: (?!is\b|are\b|means?\b|a\b|an\b|does\b|do\b|the\b|effect)\w+)?? {_QUANTITY}\b(?! (?:means?|affects?|do to|does to))"
     r"|\bwhat (?:do|should|would|must|shall) i (?:set|use|shoot|be)\b|\bhow (?:far|close|many|much|high|long)\b(?! .{0,30}\b(?:why|explain)\b)(?! is (?:a|one) (?:f-?)?stop\b(?! (?:at|of|from|in)\b))"
 )
 _SWITCH = Pattern(r"\bwhat(?:'s|s| is| are)? (?:the |a )?(?:bulb|b|t|m|x|fp|hss) (?:setting|sync|contact|mode|mark)s?\b")
