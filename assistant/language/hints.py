@@ -35,6 +35,7 @@ _VERSUS = rf"^\W*{_MARK}\W+(?:against|versus|vs|v)\W+(?:{_MARK}|\d+)\W*$"
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
+    (r"\b(?:far(?:thest|est)|furthest|nearest|closest)\b", ("guide_number",), "distance"),
     (r"\S", ("shutter", "exponent"), "shutter"),
     (r"how many (?:whole |full |complete |such )?(?:brackets?|subjects?|set-?ups?|scenes?|sets?|pictures?|places?|views?|sitters?|poses|groups|different|shots|things)", ("count", "count"), "count"),
     (r"\b(?:stops?|light)\W+(?:down|under|lost|less|difference|dimmer|darker|drop|loss)\W*$|(?:loss|drop|fall.?off|difference) in stops|how (?:dark|much (?:darker|dimmer|less))", ("times",), "stops"),

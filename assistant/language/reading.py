@@ -25,7 +25,7 @@ from assistant.language.tables import Tables
 from assistant.language.time_words import time_asks, time_facts
 from assistant.language.yes_no import is_claim
 from assistant.patterns import Pattern
-from assistant.query import Fact, Query
+from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark
 
@@ -52,7 +52,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = light_losses.settle(facts, text, _cues(items))
     facts = daylight.settle(facts, text, _cues(items))
     facts = time_facts(lens_facts(facts, items, text), items, text)
-    asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or daylight.implied(text, facts) or ([] if "call_it" in _cues(items) else implied_asks(text, facts))
+    asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight.implied(text, facts), items, text) or ([] if "call_it" in _cues(items) else _of_a_light(implied_asks(text, facts), items, text))
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
     return Query(
         text=text,
@@ -91,6 +91,13 @@ def _one_and_one(items: list[Item], text: str) -> list[Item]:
         return items
     letters = {i.start: letter for i, letter in zip(ones, "abc")}
     return [replace(i, word=letters[i.start]) if i.start in letters and i in ones else i for i in items]
+
+
+def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
+    """"what should the fill meter": the light that stands right after the question word."""
+    at = text.lower().rfind("what")
+    light = next((i for i in items if is_role(i) and 0 <= at < i.start <= at + 24), None)
+    return [replace(a, of=light.word) if light is not None and not a.of else a for a in asks]
 
 
 def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:

@@ -97,7 +97,11 @@ def units(query: Query, scene: Scene, talk: Conversation) -> Pair:
         right = "ft" if spoken.group(1)[0] == "f" else "m"
         wrong = "m" if right == "ft" else "ft"
     guides = [f for f in scene.facts if f.quantity == "guide_number"]
-    taken = [f for f in guides if not f.unit] or ([f for f in guides if f.unit == wrong] if not any(f.quantity == "distance" and f.unit == wrong for f in scene.facts) else [])
+    retaken = any(f.quantity == "distance" and f.unit == wrong for f in scene.facts)
+    if retaken and "distance" not in text:  # the guide number went by the distances: it is taken anew
+        scene = replace(scene, facts=tuple(replace(f, unit="", cue="") if f.quantity == "guide_number" and f.cue == "unit_taken" else f for f in scene.facts))
+        guides = [f for f in scene.facts if f.quantity == "guide_number"]
+    taken = [f for f in guides if not f.unit and not retaken] or ([f for f in guides if f.unit == wrong] if not any(f.quantity == "distance" and f.unit == wrong for f in scene.facts) else [])
     if taken and "distance" not in text:
         facts = tuple(replace(f, unit=right) if f in taken else f for f in scene.facts)
     else:

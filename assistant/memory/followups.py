@@ -20,6 +20,7 @@ from assistant.memory.lights_changed import (
     one_fails,
     one_pop,
     other_light,
+    put_back,
     rows_again,
     swaps,
     turned_round,
@@ -41,5 +42,5 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     corrected, units, ratio_convention, swaps, drops, measured_loss, another_length, half_that, relation_again, more_or_less,
-    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, bare_numbers,
+    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, bare_numbers,
 )

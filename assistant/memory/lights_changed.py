@@ -164,6 +164,20 @@ _FAILS = Pattern(r"\b(?:one|the other|a flash|one of (?:them|the \w+))(?: of the
 _WITHOUT_ONE = Pattern(r"\b(?:without|lose|drop|minus|not|no) (?:the )?(?:second|other|third|2nd|3rd|last) (?:one|flash|light|head|strobe)\b")
 
 
+_BACK_ON = Pattern(r"\b(?:with it|put (?:it|that) back|(?:it|that) back on|back on)\b(?: again| back| on)?", re.I)
+
+
+def put_back(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"with it again but from 12 feet": the modifier that was taken off is on once more."""
+    worn = ("modifier", "loss", "filter_loss", "nd", "camera_filter")
+    if not _BACK_ON.search(query.text) or any(f.quantity in worn for f in (*scene.facts, *query.facts)):
+        return query, scene
+    before = next((old for old in reversed(talk.past) if any(f.quantity in worn for f in old.facts)), None)
+    if before is None:
+        return query, scene
+    return query, replace(scene, facts=(*scene.facts, *(f for f in before.facts if f.quantity in worn)), cues=scene.cues | before.cues)
+
+
 def one_fails(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"what if one dies?": one flash less of several."""
     count = next((f for f in reversed(scene.facts) if f.quantity == "count" and f.value >= 2), None)
@@ -176,11 +190,10 @@ def one_fails(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 def all_of_them(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"all three there", "both": every named flash of the kit, where the others are."""
-    if "both" not in query.cues or query.mentioned or not talk.kit.names or query.has("guide_number"):
+    lights = talk.kit.names if len(talk.kit.names) > 1 else tuple(name for name in talk.kit.flashes() if name)
+    if "both" not in query.cues or query.mentioned or len(lights) < 2 or query.has("guide_number"):
         return query, scene
-    if len(talk.kit.names) < 2:
-        return query, scene
-    return replace(query, mentioned=tuple(talk.kit.names)), scene
+    return replace(query, mentioned=tuple(lights)), scene
 
 
 def other_light(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -63,7 +63,7 @@ def choose(query: Query, solve: Callable[[Query], Solution | None]) -> Solution 
     best = min(found, key=lambda f: abs(math.log2(f.value * float(scale) / value)))
     off = abs(WEIGHT[quantity]) * abs(math.log2(best.value * float(scale) / value))
     note = "" if off < 1 / 6 else f"That is {off:.2g} stop from exact."
-    return replace(exact, status="answered", answers=(_quantity(quantity, best.value, preferred_unit(query, unit)), exact.answers[0]), used=exact.used + tuple(found)).noting(note)
+    return replace(exact, status="answered", answers=(_quantity(quantity, best.value, preferred_unit(query, unit)), *(exact.answers[:1] if off > 0.02 else ())), used=exact.used + tuple(found)).noting(note)
 
 
 def _quantity(quantity: str, value: float, unit: str) -> Quantity:

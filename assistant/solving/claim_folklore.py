@@ -73,11 +73,11 @@ BELIEFS: tuple[Belief, ...] = (
     Belief((r"\bdense\b", r"\bneg\w*\b", r"\b(?:under\w*|too little|not enough)\b"), False, "A dense negative has had too much light; a thin one too little."),
     Belief((r"\bflash\b", r"\b(?:always|any|every)\b", r"\b(?:freez\w*|stops?)\b.{0,12}\b(?:motion|movement|action|everything|anything)\b"), False,
            "Flash freezes only what it alone lights, and only within its duration: ambient light leaves a ghost, and full power can be slow."),
-    Belief((r"\b(?:lower\w*|low|less|quarter|eighth|sixteenth|reduc\w*|turn\w* down)\b.{0,16}\bpower\b|\bturn\w* (?:the |its )?power down\b", r"\b(?:short\w*|freez\w*|quick\w*|brief\w*|faster)\b", r"\b(?:flash|duration|freez\w*|motion|pop|action)\b", r"^(?!.*\b(?:longer|slower)\b)"), True,
+    Belief((r"\b(?:lower\w*|low|less|quarter|eighth|sixteenth|reduc\w*|turn\w* down)\b.{0,16}\bpower\b|\bturn\w* (?:the |its )?power down\b", r"\b(?:short\w*|freez\w*|quick\w*|brief\w*|faster)\b", r"\b(?:flash(?:es)?|duration|freez\w*|motion|pop|action|burst|pulse)\b", r"^(?!.*\b(?:longer|slower|studio|packs?|monolights?)\b)"), True,
            "A shoe-mount flash is cut off earlier at lower power, so it is shorter; some studio heads do the opposite, so look at the maker's table."),
-    Belief((r"\b(?:lower\w*|low|less|quarter|eighth|sixteenth|reduc\w*|turn\w* down)\b.{0,16}\bpower\b|\bturn\w* (?:the |its )?power down\b", r"\b(?:longer|slower)\b", r"\b(?:flash|duration|pop|burn\w*)\b"), False,
+    Belief((r"\b(?:lower\w*|low|less|quarter|eighth|sixteenth|reduc\w*|turn\w* down)\b.{0,16}\bpower\b|\bturn\w* (?:the |its )?power down\b", r"\b(?:longer|slower)\b", r"\b(?:flash(?:es)?|duration|pop|burn\w*|burst|pulse)\b", r"^(?!.*\b(?:studio|packs?|monolights?)\b)"), False,
            "A shoe-mount flash is cut off earlier at lower power, so it is shorter; some studio heads do the opposite, so look at the maker's table."),
-    Belief((r"\b(?:mov\w*|back|further|farther)\b", r"\b(?:even\w*|group|rows?|falloff|fall-off)\b", r"\b(?:light|flash)\b", r"\b(?:even\w*|less|smaller|gentler|evens)\b"), True,
+    Belief((r"\b(?:mov\w*|back(?! (?:rows?|ones|people|of))|further|farther)\b", r"\b(?:even\w*|group|rows?|falloff|fall-off)\b", r"\b(?:light|flash)\b", r"\b(?:even\w*|less|smaller|gentler|evens)\b"), True,
            "The farther the light, the less the depth of a group matters beside its distance, so the rows come out more even."),
     Belief((r"\bleaf shutter\w*", r"\b(?:any|all|every)\b", r"\bsync\w*|\bflash\b"), True,
            "A leaf shutter opens fully at every speed, so electronic flash syncs at all of them; only very short times can clip a slow flash."),
@@ -110,10 +110,11 @@ _WITHOUT = Pattern(r"\b(?:than|compared (?:to|with)) (?:the \w+ |one |it is |a \
 _THAN = Pattern(r"\bthan\b")
 
 
-def _leads(words: str, said: str, than: int) -> bool:
+def _leads(hears: tuple[str, ...], said: str, than: int) -> bool:
     """Whether what a belief is of stands before "than", and nothing else of its kind after it: who is compared with whom matters."""
-    before, after = patterns.search(words, said[:than]), patterns.search(words, said[than:])
-    return before is not None and (after is None or after.group() == before.group())
+    before, after = patterns.search(hears[0], said[:than]), patterns.search(hears[0], said[than:])
+    alone = before is not None and (after is None or after.group() == before.group())
+    return alone and all(patterns.search(words, said[:than]) for words in hears if not words.startswith("^"))
 
 
 def judge_folklore(text: str) -> Verdict | None:
@@ -121,7 +122,7 @@ def judge_folklore(text: str) -> Verdict | None:
     said = plain(text).strip().replace("dosen't", "doesn't")
     said = _WITHOUT.sub(" ", said)
     than = _THAN.search(said)
-    fits = [(len(row.hears), -n, row) for n, row in enumerate((*BELIEFS, *MORE_BELIEFS)) if all(patterns.search(p, said) for p in row.hears) and (than is None or _leads(row.hears[0], said, than.start()))]
+    fits = [(len(row.hears), -n, row) for n, row in enumerate((*BELIEFS, *MORE_BELIEFS)) if all(patterns.search(p, said) for p in row.hears) and (than is None or _leads(row.hears, said, than.start()))]
     if not fits:
         return None
     row = max(fits, key=lambda fit: fit[:2])[2]

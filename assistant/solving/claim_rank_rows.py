@@ -87,6 +87,23 @@ def zoom_mark(words: str) -> float | None:
     return float(found) if found else None
 
 
+_WORDS = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "eight": 8.0, "ten": 10.0, "half a": 0.5, "a": 1.0}
+
+
+def place_mark(words: str) -> float | None:
+    """How far off a light stands, in metres, where it is said to be "at" or "from" there.
+
+    >>> place_mark("a softbox at five metres"), place_mark("a box of one metre")
+    (5.0, None)
+    """
+    place = rf"\b(?:at|from) (?P<far>\d{{1,6}}(?:\.\d{{1,6}})?|{'|'.join(_WORDS)}) ?(?P<unit>m|met(?:re|er)s?|ft|feet|foot)\b"
+    found = patterns.search(place, words)
+    if found is None or patterns.search(place, words[found.end() :]):
+        return None
+    value = _WORDS[found["far"]] if found["far"] in _WORDS else float(found["far"])
+    return value * (1.0 if found["unit"].startswith("m") else 0.3048)
+
+
 # --- rows --------------------------------------------------------------------------------------------
 
 _NEG = r"\b(?:neg|negs|negatives?|print film|colou?r print|c-?41)\b"
@@ -116,9 +133,10 @@ RANKS: tuple[Rank, ...] = (
     Rank(r"\b(?:long(?:er)?|slow\w*)\b", r"\b(?:short\w*|brief\w*|quick\w*|faster|freez\w*|stops? (?:motion|movement|action)|sharper)\b", "", "", _DURATION, _SHOE, mark=power_mark),
     Rank(_QUICK + r"|\b(?:higher|better|any|all)\b", _SLOW + r"|\blower\b", r"\b(?:leaf|lens shutter|between[- ]the[- ]lens)\b", r"\b(?:focal[- ]?plane|curtain|cloth)\b",
          "A leaf shutter opens fully at every speed and syncs at all of them; a focal-plane shutter only up to its sync speed, often 1/60 to 1/250 s.", r"\b(?:sync\w*|flash|fill)\b"),
+    Rank(_SOFTER, _HARDER, "", "", _APPARENT, mark=_minus(place_mark)),
     Rank(_SOFTER, _HARDER, r"\b(?:clos\w+|near\w*|big(?:ger)?|large\w*|wide\w*|huge)\b", r"\b(?:far(?:ther)?|further|away|distant|small(?:er)?|tiny|back|little)\b", _APPARENT),
     Rank(_SOFTER, _HARDER, r"\b(?:white|translucent|shoot[- ]through)\b", r"\bsilver\w*\b", "A silver lining mirrors the light and is a little harder; white cloth scatters it and is softer."),
-    Rank(_SOFTER, _HARDER, _SPREAD, _BARE, "An umbrella, a softbox or a bounce turns a small source into a large one, and a source that looks larger gives softer shadows.", r"^(?!.*\b(?:film|grain|contrast paper)\b)"),
+    Rank(_SOFTER, _HARDER, _SPREAD, _BARE + r"|\bsun(?:light|shine)?\b", "An umbrella, a softbox or a bounce turns a small source into a large one, and a source that looks larger gives softer shadows.", r"^(?!.*\b(?:film|grain|contrast paper)\b)"),
     Rank(_LIGHT, _LOSS, r"\bsilver\w*\b", r"\b(?:white|translucent|shoot[- ]through)\b", "A silver lining throws more of the light forward than a white one or a shoot-through, often by half a stop to a stop, and is a little harder.", r"\b(?:umbrella|brolly|reflector|lining|soft ?box|ceiling|card|board|silver)\w*"),
     Rank(_LIGHT, _LOSS, _BARE, _SPREAD, "A modifier or a bounce spreads the light and swallows part of it: about two stops less than the bare flash aimed straight is typical."),
     Rank(r"\b(?:longer|larger|bigger|greater|more)\b", r"\b(?:short\w*|small\w*|brief\w*|quick\w*)\b", r"\bt ?0?\.1\b", r"\bt ?0?\.5\b", "t0.1 is the longer of the two: for an exponential discharge it is 3.32 times t0.5.", "", "ISO 2827; standard photometric relations (derivation)"),
@@ -130,7 +148,7 @@ RANKS: tuple[Rank, ...] = (
     Rank(r"\b(?:exposure|light|slower)\b", r"\bfaster\b", r"\b(?:expired|old|outdated)\b", r"\b(?:fresh|new)\b", "Old film loses speed, so it needs more exposure than fresh film: a stop for each ten years is a usual starting point for colour negative film kept warm.", r"\bfilm\b"),
     Rank(_QUICK, _SLOW, r"\b(?:fresh|new|warm|nimh|nickel|lithium|rechargeables?|full)\b", r"\b(?:old|tired|flat|cold|used|alkalines?|weak|spent|half[- ]dead)\b", "Fresh, warm cells give current faster, and nickel-metal-hydride cells faster than alkaline ones, so the flash recycles sooner.", r"\b(?:recycl\w*|charg\w*|batter\w+|cells)\b"),
     Rank(r"\b(?:worse|stronger|likely|common|frequent|bad)\b|(?<=more )red[- ]?eyes?|(?<=less )red[- ]?eyes?", r"\b(?:weaker|rarer|better|milder)\b", r"\b(?:dark\w*|dim\w*|night)\b", r"\b(?:bright\w*|lit|daylight|sun\w*)\b", "In a dim room the pupils open wide, so more light comes back from the retina; a brighter room makes red-eye less.", r"\bred[- ]?eyes?\b"),
-    Rank(r"\b(?:worse|stronger|likely|common|frequent|bad)\b|(?<=more )red[- ]?eyes?|(?<=less )red[- ]?eyes?", r"\b(?:weaker|rarer|better|milder)\b", r"\b(?:on(?:[- ](?:the )?camera)?|close\w*|near\w*|beside|pop-?up|direct)\b", r"\b(?:off|away|bounc\w+|apart|far(?:ther)?|further|separate)\b",
+    Rank(r"\b(?:worse|stronger|likely|common|frequent|bad)\b|(?<=more )red[- ]?eyes?|(?<=less )red[- ]?eyes?", r"\b(?:weaker|rarer|better|milder)\b", r"\b(?:on[- ](?:the |my )?camera|close\w*|near\w*|beside|pop-?up|direct)\b", r"\b(?:off|away|bounc\w+|apart|far(?:ther)?|further|separate)\b",
          "Red-eye is light thrown straight back from the eye, so it is worst with the flash close to the lens and goes when the flash is moved off.", r"\bred[- ]?eyes?\b"),
     Rank(_LIGHT + r"|\b(?:freez\w*|stops? (?:motion|movement|action)|further|farther)\b", _LOSS, r"\b(?:normal|ordinary|regular|standard|x[- ]?sync|usual|single)\b", r"\b(?:hss|high[- ]?speed sync\w*|fp (?:flash|sync|mode))", "In high-speed sync the flash is spread over the travel of the shutter: it loses two stops or more, and no longer freezes by itself."),
     Rank(r"\b(?:reach\w*|range|further|farther|goes|carr\w+)\b", r"\bshorter\b", "", "", "The faster the film, the farther the flash reaches: 1.4 times as far for each stop.", r"\b(?:iso|asa|film)\b", "photometry", speed_mark),

@@ -290,6 +290,10 @@ def _combined_guide(query: Query, ask: Ask) -> Solution:
     return Solution(answers=(guide_number(value, unit, at_iso),), used=_facts(found, tuple(speeds)), assumed=_assumptions(query, found, (), "power"), topic="flash")
 
 
+NEARLY = 0.995
+"""A count is not rounded up for less light than this leaves out: a hundredth of a stop, which f-numbers as marked are off by."""
+
+
 def _count(query: Query, ask: Ask) -> Solution | None:
     several = [f for f in query.all("count") if f.unit in ("flashes", "heads") and f.value > 1]
     together = several[0] if ask.unit == "pops" and len(several) == 1 and len(query.all("guide_number")) == 1 else None
@@ -312,7 +316,7 @@ def _count(query: Query, ask: Ask) -> Solution | None:
     unit = "pops" if ask.unit == "pops" else "flashes"
     each = "one" if together is None else f"one pop of all {together.value:g}"
     lines += [line("count", together.value)] if together is not None else []
-    return Solution(answers=(count(whole_count(exact), unit),), assumed=parts[2], lines=(*lines, line("count", exact)), used=parts[3], topic="flash").noting(
+    return Solution(answers=(count(whole_count(exact * NEARLY), unit),), assumed=parts[2], lines=(*lines, line("count", exact)), used=parts[3], topic="flash").noting(
         f"Exactly {exact:.3g} times the light of {each} is needed." if one.count == 1.0 and abs(exact - round(exact)) > 0.01 else "")
 
 

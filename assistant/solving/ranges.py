@@ -16,7 +16,7 @@ from assistant.solving.solution import Solution
 
 Solve = Callable[[Query], "Solution | None"]
 SERIES = ("distance", "aperture", "power", "film_speed", "guide_number")
-_RANGE = Pattern(r"\b(?:range|span|anywhere|spread|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
+_RANGE = Pattern(r"\b(?:range|span|anywhere|spread|(?:nearest|closest) and (?:farthest|furthest)|(?:farthest|furthest) and (?:nearest|closest)|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
 _TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b|\b(?:make|give|show|write|print|draw|do|work|jot|fill|need|want)\b[^.?]{0,16}\b(?:the|a|my|me|up|out|down)\b[^.?]{0,16}\b(?:cards?|cheat ?sheets?|cribs?|crib sheets?)\b(?= (?:for|of|with|at|from)\b)|(?:^|[.,;:])\s*(?:(?:so|and|now|then) )*(?:an? |the |my )?(?:exposure |flash |distance )?card (?:for|of|at) f?/?\d|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
 LADDER = tuple(2.0 ** (n / 2) for n in range(-3, 4))
 HEADS = {"distance": "distance", "aperture": "aperture", "power": "power", "film_speed": "film speed", "guide_number": "guide number"}
@@ -112,12 +112,14 @@ def _table(query: Query, solve: Solve) -> Solution | None:
     head = (HEADS.get(quantity, quantity), HEADS.get(ask.quantity, ask.quantity))
     first = rows[0][1]
     lead = "; ".join(f"{left}: {right}" for left, right in lines)
-    return replace(first, status="answered", lead=f"{lead if lead.startswith('f/') else lead[:1].upper() + lead[1:]}.", answers=first.answers[:1], table=(head, *lines), lines=(), topic="table",
+    return replace(first, status="answered", lead=f"{lead if lead.startswith('f/') else lead[:1].upper() + lead[1:]}.", answers=tuple(s.answers[0] for _, s in rows) if not _TABLE.search(query.text) else first.answers[:1], table=(head, *lines), lines=(), topic="table",
                    used=tuple(dict.fromkeys((*(u for _, s in rows for u in s.used), *facts))))
 
 
 def _mark(answer: Quantity, say: Callable[[Quantity], str]) -> str:
     """The mark as a person would read it."""
+    if answer.quantity == "power" and isinstance(answer.value, float) and answer.value > 1.001:
+        return "more than full"
     return answer.set or say(answer)
 
 

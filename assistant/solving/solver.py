@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 Topic = Callable[[Query], "Solution | None"]
 Route = Callable[[Query], "tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None"]
 
-ROUTES = ("zoom", "bounce", "losses")
+ROUTES = ("zoom", "bounce", "losses", "lens_ends")
 """Modules of solving/ whose `route` makes a query plainer first: the query, facts used up, what to say."""
 
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
@@ -61,7 +61,7 @@ def solve(query: Query) -> Solution | None:
     if wrong:
         return wrong
     query, used, notes = routed(query)
-    found = over_values(query, _asked) or choose(query, _asked) or _asked(query)
+    found = choose(query, _asked) or over_values(query, _asked) or _asked(query)
     if found is None or found.status not in ("answered", "out_of_reach"):
         return found
     return replace(found, used=found.used + used).noting(*notes)

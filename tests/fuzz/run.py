@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import signal
 import time
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from random import Random
 
@@ -13,6 +15,8 @@ from assistant.assistant import Assistant
 from tests.fuzz.inputs import strange
 from tests.fuzz.laws import LIMIT_S, broken_laws
 
+HANG_S = 30
+"""Seconds after which an input is given up: some law is broken then, whatever else the machine does."""
 TURNS = 6
 """Inputs that follow one another in a conversation."""
 
@@ -47,11 +51,31 @@ def run(inputs: int, seed: int, tell: Callable[[str, str], None] = lambda law, t
     return tally
 
 
+@contextmanager
+def no_longer_than(seconds: int) -> Iterator[None]:
+    """TimeoutError when what is done inside takes longer, where the system can interrupt it."""
+    if not hasattr(signal, "alarm"):
+        yield
+        return
+
+    def hung(number: int, frame: object) -> None:
+        raise TimeoutError(f"no answer after {seconds} s")
+
+    before = signal.signal(signal.SIGALRM, hung)
+    signal.alarm(seconds)
+    try:
+        yield
+    finally:
+        signal.alarm(0)
+        signal.signal(signal.SIGALRM, before)
+
+
 def held_against(assistant: Assistant, text: str, tally: Tally) -> list[str]:
     """The laws that the answer to this text breaks."""
     begun = time.perf_counter()
     try:
-        answer = assistant.answer(text)
+        with no_longer_than(HANG_S):
+            answer = assistant.answer(text)
     except Exception as fault:  # any at all is what is looked for
         assistant.new_conversation(keep_kit=False)
         return [f"exception {type(fault).__name__}: {fault}"]
