@@ -7,7 +7,7 @@ import re
 
 from assistant.answer import Answer
 from assistant.bounds import OutOfRange
-from assistant.language.hearing import MAX_WORDS
+from assistant.language.hearing import MAX_NUMBERS, MAX_WORDS
 from assistant.language.reading import read
 from assistant.language.tables import Tables, load_tables
 from assistant.memory.conversation import Conversation
@@ -22,8 +22,11 @@ _LOG_WORDS = Pattern(r"\b(?:log|logged|frames?|rolls?|shoot|shot)\b", re.IGNOREC
 
 LONGEST_LETTERS = 6_000
 """Of a longer text only the beginning is read, and the reply says so: nobody asks a question that long, but a file may be piped in."""
+MOST_FIGURES = 40
+_ENDLESS = Pattern(r"\d{41,}")
 _CUT = f"Only the first {LONGEST_LETTERS:,} letters were read."
-_FEWER = f"Only the first {MAX_WORDS:,} words, numbers and marks were read."
+_FEWER = f"Only the first {MAX_WORDS:,} words and marks were read, and of numbers the first {MAX_NUMBERS}."
+_TOO_FAR = "too great or too near to nothing"
 
 
 @changing
@@ -42,9 +45,12 @@ class Assistant:
 
     def answer(self, text: str) -> Answer:
         """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
-        found = self._answer(text[:LONGEST_LETTERS])
+        said = as_read(text)
+        found = self._answer(said)
+        if said != text:
+            found = replace(found, heard=text)
         if len(text) > LONGEST_LETTERS:
-            found = replace(found, heard=text, reply=f"{found.reply} {_CUT}")
+            found = replace(found, reply=f"{found.reply} {_CUT}")
         return found if found.reply.isprintable() else replace(found, reply=_shown(found.reply))
 
     def _answer(self, text: str) -> Answer:
@@ -54,7 +60,11 @@ class Assistant:
         except OutOfRange as fault:
             return _beyond(text, str(fault))
         except ArithmeticError:
-            return _beyond(text, "too great or too near to nothing")
+            return _beyond(text, _TOO_FAR)
+        except ValueError as fault:
+            if str(fault) != "math domain error":  # what the mathematics library says of a logarithm of nothing
+                raise
+            return _beyond(text, _TOO_FAR)
 
     def _taken(self, text: str) -> Answer:
         talk = self.conversation
@@ -91,6 +101,15 @@ class Assistant:
         """Forget the conversation, and the kit and the log too when asked."""
         talk = self.conversation
         self.conversation = Conversation(kit=talk.kit, log=talk.log) if keep_kit else Conversation()
+
+
+def as_read(text: str) -> str:
+    """What is read of a text: its beginning, and of an endless number the first figures, which are beyond any scale already.
+
+    >>> as_read("f/" + "9" * 100) == "f/" + "9" * MOST_FIGURES
+    True
+    """
+    return _ENDLESS.sub(lambda match: match[0][:MOST_FIGURES], text[:LONGEST_LETTERS])
 
 
 def _beyond(text: str, why: str) -> Answer:

@@ -45,7 +45,7 @@ def frame_number(query: Query) -> int | None:
         return None
     if match["digits"]:
         return int(match["digits"])
-    near = (f for f in query.facts if f.quantity in ("number", "number_range") and 0 <= f.start - match.end() <= 2)
+    near = (f for f in query.facts if f.quantity in ("number", "number_range", "place") and 0 <= f.start - match.end() <= 2)
     return next((int(f.value) for f in near if 0 <= f.value < 10_000), None)
 
 
@@ -87,7 +87,7 @@ def _told(query: Query) -> tuple[Fact, ...]:
 
 def _note(query: Query, start: int) -> str:
     """The person's own words about the frame: all but the verb and the frame's number."""
-    number = next((f for f in query.facts if f.quantity == "number" and f.start >= start and not any(c.isdigit() for c in f.said)), None)
+    number = next((f for f in query.facts if f.quantity in ("number", "place") and f.start >= start and not any(c.isdigit() for c in f.said)), None)
     in_words = number.said if number and patterns.search(rf"\bframe\W+(?:number\s+)?{re.escape(number.said)}\b", query.text) else ""
     rest = _FRAME.sub("", query.text[start:]).replace(in_words, "", 1)
     rest = patterns.sub(r"^(?:that|this|it|as)\b|\bas\s*$", "", rest.strip(" \t\r\n:;,.-–—")).strip(" \t\r\n:;,.-–—")

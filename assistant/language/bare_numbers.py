@@ -195,9 +195,10 @@ def _row(n: Bare) -> Fact | None:
 
 def _another_place(n: Bare) -> Fact | None:
     """"f/8 is right at 10 ft, what's right at 14": in the unit of the place before."""
+    if "guide_number" in n.kinds or "aperture" not in n.kinds or not patterns.search(r"\bat\s*$", n.text[max(0, n.fact.start - 20) : n.fact.start].lower()):
+        return None
     before = [f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start]
-    asked = patterns.search(r"\bwhat\b|\bwhats\b|\bhow about\b|\?", n.text.lower())
-    if len(before) != 1 or before[0].of or "guide_number" in n.kinds or "aperture" not in n.kinds or not asked or not patterns.search(r"\bat\s*$", n.text[: n.fact.start].lower()):
+    if len(before) != 1 or before[0].of or not patterns.search(r"\bwhat\b|\bwhats\b|\bhow about\b|\?", n.text.lower()):
         return None
     return n.of("distance", value=n.value * LENGTH[before[0].unit], unit=before[0].unit)
 

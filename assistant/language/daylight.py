@@ -143,6 +143,8 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"How far down is the room?": stops, where a reading of it is given."""
+    if asks and asks[0].quantity in ("power", "distance") and patterns.search(r"\bin stops\b", text, re.I):
+        return [replace(asks[0], quantity="stops"), *asks[1:]]
     read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)
     down = patterns.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{_AMBIENT})\b", text, re.I)
     return [replace(a, quantity="stops") if a.quantity in ("power", "distance") else a for a in asks] if read and down else list(asks)

@@ -18,6 +18,7 @@ from assistant.language.tokens import Token
 from assistant.patterns import Pattern
 from assistant.records import record, replace
 
+MAX_NUMBERS = 500
 MAX_WORDS = 1200
 """Words, numbers and marks; longer texts are cut here and the reply says so."""
 
@@ -126,6 +127,9 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
     cut = len(pieces) > MAX_WORDS
     quotes = _quotes(pieces)
     numbered = read_numbers(pieces[:MAX_WORDS])
+    counted = [place for place, piece in enumerate(numbered) if piece.kind not in ("word", "mark")]
+    if len(counted) > MAX_NUMBERS:
+        numbered, cut = numbered[: counted[MAX_NUMBERS]], True
     tokens: list[Token] = []
     place = 0
     while place < len(numbered):

@@ -53,7 +53,7 @@ class Kit:
         said = {(f.quantity, f.of) for f in query.facts}
         out: list[Fact] = []
         for fact in self.facts:
-            if not fact.of and (fact.quantity in CAMERA or not flashes):
+            if fact.of in ("", "film", "camera") and (fact.quantity in CAMERA or not flashes):
                 mine: Fact | None = fact
             elif fact.of in named:
                 mine = fact

@@ -31,7 +31,7 @@ _DANGER = Pattern(
 )
 _QUESTION = Pattern(
     r"\?|^(?:so |ok |hi |hello |please |quick question,? )?(?:is|are|can|could|may|should|will|would|do|does|am|how|what|why|anything|any)\b"
-    r"|\b(?:can|could|may|should|is it|am|do|will it) (?:i|we|you|it|ok|okay|safe|all right|alright)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bwonder\w*\b"
+    r"|\b(?:can|could|may|should|is it|am|do|will it) (?:i|we|you|it|ok|okay|safe|all right|alright)\b|\bwhat (?:do|should|must) (?:i|we) do\b|\bwonder\w*\b|\bis (?:there|it|this|that)\b(?! (?:out|a stop|f/))"
 )
 _PERMISSION = Pattern(
     r"\b(?:can|could|may|should|shall) (?:i|we|you|one|they|it|my|the|old|a|an|two|flash\w*)\b|\bany (?:reason not|harm|objection|danger|trouble)\b|\banything wrong with\b|\b(?:ok|okay|all right|alright|fine|wise|sensible|bad|good idea|worried|worry|mind|legal|allowed|advisable|a problem)\b"

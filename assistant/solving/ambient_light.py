@@ -119,7 +119,7 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
     if light is None and number is None:
         return _slower(query, at)
     if light is None or light.relative or number is None:
-        missing = (("exposure_value",) if light is None or at.aperture is None else ("shutter",) if light.relative else ()) + (("aperture",) if number is None else ())
+        missing = (("exposure_value",) if light is None or (light.relative and at.aperture is None) else ("shutter",) if light.relative else ()) + (("aperture",) if number is None else ())
         return _lacks(missing, at.facts) if light or query.cues & {"ambient", "backdrop"} or not query.has("guide_number") else None
     stops, used, notes = _wanted(query)
     value = ambient.shutter(_level(light, at), number, at.film_speed) * 2.0**stops

@@ -30,6 +30,7 @@ TONES: tuple[tuple[str, float, str], ...] = (
     (r"\b(?:mid.?|middle )?gr[ea]y\b(?! (?:wall|paper|backdrop|background|cloth|seamless))", -2.3, "white paper 2⅓ stops under comes out mid-grey (90 % against 18 % reflectance)"),
 )
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
+_WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\b|\bwho gets more\b", re.I)
 _NEW_PLACE = Pattern(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
 _COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|increase|turn (?:it |the power )?up", re.I)
 _WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
@@ -81,6 +82,8 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     lost = falloff_stops(scene.near, scene.far)
     value = _signed(query, lost, scene)
+    if _WHICH.search(query.text):
+        return _done((marks.stops(abs(lost)),), scene, lead="The nearer one gets more light")
     of = scene.asked(query)
     step = f"2 × log2({_length(query, scene.near)} / {_length(query, scene.far)}) = {lost:+.2f} stops"
     more = tuple(marks.stops(falloff_stops(scene.near, d), name) for name, d in scene.others)
@@ -194,22 +197,20 @@ def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assu
 
 def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Where the light must go so that two places differ by no more than so much."""
-    wanted = _wanted(query)
-    depth = scene.depth
+    wanted, depth = _wanted(query), scene.depth
     if wanted is None or depth is None or depth <= 0:
         return None
     stops, used, assumed = abs(wanted[0]), wanted[1], wanted[2]
     if stops <= 0:
         return Solution("rejected", "No distance makes two places equally bright: some fall-off always stays. Say how much you can stand.", topic="falloff")
-    near = scene.near if scene.near is not None else 0.0
+    near = scene.near or 0.0
     move = back_off_for_spread(near or depth, (near or depth) + depth, stops)
     place = move + (near or depth)
-    answers = _move_or_place(query, ask, scene, move, place)
     power = 2 * math.log2(place / near) if near else 0.0
     notes = (f"From there it takes {speak_stops(abs(power))} more light than now ({2 ** power:.3g} times the power) for the same f-stop on the front.",) if near and power > 0.05 else ()
     if near and move < 0:
         notes = ("They are within that already: the light may even come nearer.",)
-    return _done(answers, scene, *used, notes=notes, assumed=assumed, lead=_place_lead(query, ask, scene, move, place),
+    return _done(_move_or_place(query, ask, scene, move, place), scene, *used, notes=notes, assumed=assumed, lead=_place_lead(query, ask, scene, move, place),
                  working=(f"depth {_length(query, depth)} / (2^({stops:g}/2) - 1) = {_length(query, place)} from the light to the front",))
 
 
@@ -223,9 +224,8 @@ def _move_or_place(query: Query, ask: Ask, scene: Scene, move: float, place: flo
 
 
 def _asks_move(query: Query, ask: Ask) -> bool:
-    if ask.of == "move" or patterns.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)", query.text, re.I):
-        return True
-    return bool(_WHAT_MOVES.search(query.text)) and not _NEW_PLACE.search(query.text)
+    moved = ask.of == "move" or patterns.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)", query.text, re.I)
+    return bool(moved) or bool(_WHAT_MOVES.search(query.text)) and not _NEW_PLACE.search(query.text)
 
 
 def _place_lead(query: Query, ask: Ask, scene: Scene, move: float, place: float) -> str:

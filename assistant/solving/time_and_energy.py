@@ -150,7 +150,7 @@ def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact,
     for quantity in ("energy", "power"):
         facts = query.all(quantity)
         if len(facts) >= 2:
-            base = own(known, [f for f in facts if f.end <= known.start and f.sentence == known.sentence] if _AT_LAST.search(query.text) and facts[0].end <= known.start < facts[-1].start else facts, query.text)
+            base = own(known, [f for f in facts if f.end <= known.start and f.sentence == known.sentence] if _AT_LAST.search(query.text) and facts[0].end <= known.start < facts[-1].start and facts[0].sentence == known.sentence else facts, query.text)
             asked = facts[-1] if base is not facts[-1] else facts[0]
             return base.value, asked.value, (base, asked)
     part, fact = share(query)

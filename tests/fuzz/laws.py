@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterator
 
 from assistant.answer import Answer
-from assistant.assistant import LONGEST_LETTERS, Assistant
+from assistant.assistant import Assistant, as_read
 from assistant.language.hearing import hear
 from assistant.language.numbers import Number
 from assistant.language.reading import read
@@ -60,17 +60,18 @@ def _not_json(name: str) -> None:
 
 def _no_number_left_out(assistant: Assistant, text: str, answer: Answer) -> Iterator[str]:
     """Each written number of an answered question was used, or the reply or `unplaced` says that it was not."""
+    text = as_read(text)
     query, solution = assistant.conversation.last_query, assistant.conversation.last_solution
     if answer.status != "answered" or not answer.answers or query is None or solution is None or solution.answers != answer.answers:
         return
     if solution.topic == "claims" or re.search(r"\b(?:no|not|sorry|rather|oops|wait|actually|mean)\b", text.lower()):  # a claim is answered by where it first goes wrong; what is put right is gone
         return
-    read_as = read(text[:LONGEST_LETTERS], assistant.tables, assistant.conversation.kit.names)
+    read_as = read(text, assistant.tables, assistant.conversation.kit.names)
     went_into_others = [f for f in read_as.facts if f not in query.facts or f.quantity in ("place", "rows")]
     accounted = (*solution.used, *unused(query, solution), *went_into_others)  # of the unused the reply says that they were not needed
     told = _figures(answer.reply) | {figure for words in answer.unplaced for figure in _figures(words)}
     values = {f"{abs(value):.3g}" for f in solution.used for value in (f.value, f.other, f.at_iso, f.at_power) if value is not None}
-    for token in hear(text[:LONGEST_LETTERS], assistant.tables.lexicon).tokens:
+    for token in hear(text, assistant.tables.lexicon).tokens:
         said = text[token.start : token.end]
         if isinstance(token.value, Number) and said[:1].isdecimal() and not _told(said, told) and f"{abs(token.value.value):.3g}" not in values \
                 and not any(f.start <= token.start < f.end for f in accounted):

@@ -30,11 +30,20 @@ def start_writer(home: Path, name: str) -> subprocess.Popen[str]:
     return subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=environment)
 
 
+def said(writer: subprocess.Popen[str]) -> tuple[str, int]:
+    """The next thing it acknowledges."""
+    assert writer.stdout is not None
+    what, turn = writer.stdout.readline().split()
+    return what, int(turn)
+
+
 def stop(writer: subprocess.Popen[str]) -> list[tuple[str, int]]:
     """Kill it outright; what it had acknowledged by then, as (what, turn)."""
     assert writer.poll() is None, writer.communicate()[1]
     writer.kill()
-    spoken, _ = writer.communicate()
+    assert writer.stdout is not None
+    spoken = writer.stdout.read()  # what is left in the reader, and in the pipe
+    writer.wait()
     complete = spoken[: spoken.rfind("\n") + 1].splitlines()
     return [(what, int(turn)) for what, turn in (line.split() for line in complete)]
 
@@ -77,8 +86,8 @@ def test_what_was_acknowledged_survives_a_kill(tmp_path: Path, kill: int) -> Non
 def test_two_programs_at_once_keep_each_others_facts(tmp_path: Path) -> None:
     """Two programs that begin the same new store together both keep everything they acknowledged."""
     writers = {name: start_writer(tmp_path, name) for name in ("crew one", "crew two")}
-    time.sleep(2.0)
-    acknowledged = {name: stop(writer) for name, writer in writers.items()}
+    begun = {name: [said(writer) for _ in range(6)] for name, writer in writers.items()}
+    acknowledged = {name: [*begun[name], *stop(writer)] for name, writer in writers.items()}
     with Store.open(tmp_path) as store:
         assert store.trouble is None
         for name, spoken in acknowledged.items():
