@@ -67,7 +67,7 @@ def _is_bounced(text: str, cues: frozenset[str]) -> bool:
 
 
 _MORE_STOPS = Pattern(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|just the one|only a)(?: full)? stop\b", re.I)
-_SIZE_BEFORE = Pattern(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d+|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
+_SIZE_BEFORE = Pattern(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
 _HOW_WIDE = Pattern(r"^\s*(?:wide|across|in diameter|square|deep|long)\b", re.I)
 _IS_AFTER = Pattern(r"\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\s*$", re.I)
 _LAYERS = Pattern(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|thicknesses|folds|sides|gels|silks|scrims|grids|tissues|diffusers|cloths|filters)\b", re.I)

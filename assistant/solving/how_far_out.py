@@ -32,7 +32,7 @@ def solve(query: Query) -> Solution | None:
 
 
 def _spoken(value: float, used: tuple[Fact, ...], assumed: tuple[Assumed, ...] = (), working: tuple[str, ...] = ()) -> Solution:
-    lead = "Right on" if abs(value) < 0.05 else "Over by" if value > 0 else "Under by"
+    lead = "Right on" if abs(value) < 0.05 else "That is over" if value > 0 else "That is under"
     return Solution(lead=lead, answers=(marks.stops(value),), used=used, assumed=assumed, working=working, topic="change")
 
 

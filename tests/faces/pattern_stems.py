@@ -28,7 +28,7 @@ def patterns() -> dict[str, int]:
     """Every waiting pattern that a module keeps or writes where it is used, and its flags."""
     found: dict[str, int] = {}
     for module in pkgutil.walk_packages(assistant.__path__, "assistant."):
-        if not module.name.endswith("__main__"):
+        if not module.name.endswith(("__main__", ".patterns")):  # those that patterns.py keeps are of the texts asked about so far
             for value in vars(importlib.import_module(module.name)).values():
                 found.update({one.pattern: one.flags for one in _inside(value)})
     for path in sorted(PACKAGE.rglob("*.py")):
