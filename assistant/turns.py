@@ -332,7 +332,7 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     cautions = cautions_of(turn, query, solution)
     parts = [speaking.lead(solution), speaking.beside(solution)]
     if solution.status in ("answered", "out_of_reach"):
-        parts.append(speaking.understood(solution.used))
+        parts.append(speaking.understood(_told_of(solution)))
     parts += [speaking.assumed(solution.assumed, solution.answers), *dict.fromkeys(solution.notes)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.unused(unused(query, solution)))
@@ -344,6 +344,12 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
         missing=solution.missing, unplaced=missed, alternatives=solution.alternatives, cautions=cautions,
         working=solution.working or _ledger(solution), table=solution.table,
     )
+
+
+def _told_of(solution: Solution) -> tuple[Fact, ...]:
+    """The facts behind the answer, without the old value of what is answered anew."""
+    asked = solution.answers[0].quantity if solution.answers and solution.topic == "flash" else ""
+    return tuple(f for f in solution.used if not (f.origin == "kept" and f.quantity == asked))
 
 
 def _ledger(solution: Solution) -> tuple[str, ...]:

@@ -27,7 +27,7 @@ _VERB = Pattern(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d))|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
 )
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must))")
-_MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\?\s*$")
+_MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when|where|who|what|which)\b")
 _LONGEST = 3000
 """Characters beyond which nothing is put up for a yes or a no."""
