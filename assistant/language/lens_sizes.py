@@ -68,7 +68,7 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     if named or not _LENS_TALK.search(text) or any(f.quantity == "guide_number" for f in facts):
         return facts
     bare = next((f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and 8 <= f.value <= 1200 and not _iso_said(f, text) and _BARE_BEFORE.search(text[: f.start])), None)
-    if bare is None and format_too and patterns.search(r"\b(?:my|the|this|that|a) lens\b", text, re.I):
+    if bare is None and format_too:
         return [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
     if bare is None:
         return facts

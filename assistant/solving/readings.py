@@ -13,9 +13,20 @@ from assistant.solving.solution import Solution
 
 def solve(query: Query) -> Solution | None:
     """The aperture for two lights or more that were each read by themselves."""
+    alike = _each_alike(query)
+    if alike is not None:
+        return alike
     named = {f.of for f in query.facts if f.quantity == "aperture" and f.of not in ("", "ambient", "camera", "front", "back")}
     ask = query.asks[0] if query.asks else None
     return metered_sum(query) if len(named) > 1 and ask is not None and ask.of in ("", "both") and not query.has("shutter") else None
+
+
+def _each_alike(query: Query) -> Solution | None:
+    """"each light alone reads f/8, key and fill: both together?": two of one reading."""
+    read = query.all("aperture")
+    if len(read) != 1 or len(query.facts) != 1 or not query.cues & {"both", "combined"} or not query.cues & {"each", "one_light"} or not query.asks_for("aperture"):
+        return None
+    return Solution(answers=(aperture(read[0].value * math.sqrt(2.0)),), used=(read[0],), topic="flash")
 
 
 def metered_sum(query: Query) -> Solution | None:
