@@ -205,7 +205,8 @@ def _told_scene(turn: Turn) -> Answer | None:
     if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
         return None
     talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, query.facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))
-    left = tuple(dict.fromkeys(f.said.strip() for f in query.facts if f not in placed and f.said.strip() and f.quantity != "number_range"))
+    kept = frozenset(placed)
+    left = tuple(dict.fromkeys(f.said.strip() for f in query.facts if f not in kept and f.said.strip() and f.quantity != "number_range"))
     told = "Noted: " + speaking.understood(tuple(placed)).removeprefix("From ")
     return _noted(replace(query, unplaced=left), " ".join(s for s in (told, _leftover(left)) if s))
 
@@ -283,7 +284,8 @@ def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]
 def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:
     """A figure that would change the answer found no place in it: better no answer than a wrong one."""
     words = tuple(speaking.printable(f.said.strip()) for f in loose)
-    rest = speaking.understood(tuple(f for f in query.facts if f not in loose and f.origin == "said" and not f.bad))
+    apart = frozenset(loose)
+    rest = speaking.understood(tuple(f for f in query.facts if f not in apart and f.origin == "said" and not f.bad))
     reply = f"I could not see what {' and '.join(f'“{w}”' for w in words)} belongs to, so I give no answer. " + (f"I did understand: {rest.removeprefix('From ')} " if rest else "")
     return Answer(heard=query.text, status="not_understood", reply=reply + "Say it once more with what it is of, for example “6 feet from the flash” or “one stop under the key”.", unplaced=words)
 

@@ -70,14 +70,15 @@ def owners(segments: Sequence[Segment]) -> dict[int, str]:
 def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
     places = [n for n, item in enumerate(items) if is_role(item) and not _is_reference(items, n)]
     if not places:
-        for item in items:
-            if item.kind in LIGHT_QUANTITIES and (current or _of_everybody(items, item)):
-                found[item.start] = "both" if current == "both" or _of_everybody(items, item) else current
+        for place, item in enumerate(items):
+            if item.kind in LIGHT_QUANTITIES and (current or _of_everybody(items, place)):
+                found[item.start] = "both" if current == "both" or _of_everybody(items, place) else current
         return current
     joined = len(places) > 1 and any(i.kind == "mark" and i.word == "AND" for i in items[places[0] : places[-1]])
     if joined and not any(i.kind in LIGHT_QUANTITIES or i.kind == "aperture" for i in items):
         return "both"  # "main and fill are the same, …": what follows is of both
     claimed = 0
+    at = {item.start: place for place, item in reversed(list(enumerate(items)))}
     for which, place in enumerate(places):
         stop = places[which + 1] if which + 1 < len(places) else len(items)
         after = [i for i in items[place + 1 : stop] if i.kind in LIGHT_QUANTITIES]
@@ -92,9 +93,9 @@ def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
         if trailing and before and which == len(places) - 1:
             mine = before + after
         for item in mine:
-            found[item.start] = "both" if _of_everybody(items, item) else name
+            found[item.start] = "both" if _of_everybody(items, at[item.start]) else name
         if mine:
-            claimed = max(items.index(i) for i in mine) + 1
+            claimed = max(at[i.start] for i in mine) + 1
     return items[places[-1]].word
 
 
@@ -109,9 +110,8 @@ def _is_reference(items: Sequence[Item], place: int) -> bool:
     return False
 
 
-def _of_everybody(items: Sequence[Item], item: Item) -> bool:
+def _of_everybody(items: Sequence[Item], place: int) -> bool:
     """"both at 8 feet", "full power each": said of all lights."""
-    place = items.index(item)
     before = False
     for earlier in reversed(items[max(0, place - 6) : place]):
         if earlier.kind in LIGHT_QUANTITIES or is_role(earlier):

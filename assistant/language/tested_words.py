@@ -71,7 +71,7 @@ def _pair_mark(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"last time it was 5.6 at a quarter": one of the numbers that only apertures have."""
     if fact.quantity != "number" or fact.bad or fact.value not in _DECIMAL_MARKS or not is_aperture_mark(fact.value):
         return fact
-    if not any(f.quantity == "aperture" for f in facts) or not _WAS.search(text[: fact.start]) or _NO_MARK.match(text[fact.end :]):
+    if any(f.quantity == "guide_number" for f in facts) or not any(f.quantity == "aperture" for f in facts) or not _WAS.search(text[: fact.start]) or _NO_MARK.match(text[fact.end :]):
         return fact
     return replace(fact, quantity="aperture", unit="", cue="")
 

@@ -15,7 +15,8 @@ def left_out(said: Query, whole: Query, solution: Solution, told: str) -> tuple[
     """The words of each figure of `said` that the answer to `whole` leaves out; `told` is the reply so far."""
     if solution.status not in ("answered", "out_of_reach") or not solution.answers or solution.topic == "claims" or not said.figures:
         return ()
-    became_other = [f for f in said.facts if f not in whole.facts]  # "back 4 feet": told as where the light is now
+    meant = frozenset(whole.facts)
+    became_other = [f for f in said.facts if f not in meant]  # "back 4 feet": told as where the light is now
     places = [f for f in whole.facts if f.quantity in ("place", "rows")]  # "row 2": which, not how much
     accounted = [f for f in (*solution.used, *unused(whole, solution), *became_other, *places) if f.origin == "said"]
     values = set(_values(solution.used))

@@ -275,11 +275,11 @@ def _asked_last(query: Query, facts: list[Fact]) -> list[Fact]:
     base, asks = popped(query), query.text.lower().find("how many")
     if len(facts) != 2 or asks < 0 or any(f.origin != "said" for f in facts):
         return facts
-    def apart(fact: Fact, place: int) -> int:
-        between = query.text[min(fact.end, place) : max(fact.start, place)]
-        return len(between) + 100 * len(patterns.findall(r"[,.;?!]|\b(?:if|when|and|but|while|because|since)\b", between, re.I))
+    def apart(fact: Fact, other: Fact) -> int:
+        between = query.text[min(fact.end, other.end) : max(fact.start, other.start)]
+        return len(between) + 100 * len(patterns.findall(r"[,.;?!]|\b(?:if|when|and|but|while|because|since|equals?|match(?:es)?|same)\b", between, re.I))
     if base is not None and base.start > asks:
-        known = min(facts, key=lambda f: apart(f, base.start))
+        known = min(facts, key=lambda f: apart(f, base))
     elif all(f.start > asks for f in facts) and patterns.search(r"\b(?:if|when)\b", query.text[facts[0].end : facts[1].start], re.I):
         known = facts[1]
     else:

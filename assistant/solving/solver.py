@@ -152,5 +152,6 @@ def unbearable(query: Query, solution: Solution) -> list[Fact]:
 
 def unused(query: Query, solution: Solution) -> list[Fact]:
     """Facts said this turn that the solution did not use."""
-    places = {f.start for f in solution.used}
-    return [f for f in query.facts if f.origin == "said" and f not in solution.used and f.start not in places and f.quantity not in ("number", "modifier", "camera_filter", "place", "rows", "claimed", "remark")]
+    used = frozenset(solution.used)
+    places = {f.start for f in used}
+    return [f for f in query.facts if f.origin == "said" and f not in used and f.start not in places and f.quantity not in ("number", "modifier", "camera_filter", "place", "rows", "claimed", "remark")]
