@@ -269,7 +269,8 @@ def _dangling(query: Query, whole: Query, solution: Solution) -> list[Fact]:
     if solution.status not in ("answered", "out_of_reach") or solution.topic in ("claims", "table"):
         return []
     told = [f for f in query.facts if f.quantity != "number" and f.quantity not in LIMITS]
-    idle = [f for f in unused(whole, solution) if f in told]
+    mine = frozenset(told)
+    idle = [f for f in unused(whole, solution) if f in mine]
     return idle if idle and len(idle) == len(told) and any(f.quantity not in speaking.WHY_UNUSED for f in idle) else []
 
 

@@ -168,7 +168,7 @@ def _what_the_flash_says(n: Bare) -> Fact | None:
     return n.of("guide_number", unit="", of="") if _FLASH_SAYS.search(n.text[: n.fact.start]) else None
 
 
-_LOSING = Pattern(r"\b(?:los(?:es?|ing|t)|eat(?:s|ing)?|cost(?:s|ing)?|swallow(?:s|ing)?|steal(?:s|ing)?)\s+(?:me |about |around |maybe |roughly |some )*$", re.I)
+_LOSING = Pattern(r"\b(?:los(?:es?|ing|t)|eat(?:s|ing)?|cost(?:s|ing)?|swallow(?:s|ing)?|steal(?:s|ing)?|takes?|taking|took)\s+(?:me |about |around |maybe |roughly |some |another |a further |off )*$", re.I)
 
 
 def _part_lost(n: Bare) -> Fact | None:

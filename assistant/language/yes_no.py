@@ -33,7 +33,7 @@ _LONGEST = 3000
 """Characters beyond which nothing is put up for a yes or a no."""
 _ORDERS = Pattern(r"(?:^|[.,;:!?]\s*|\b(?:please|just|and|then|now|to) )give\b|\b(?:can|could|will|would) (?:you|u) (?:please |just |kindly )*(?:give|tell|show|let)\b")
 _GIVEN = Pattern(r"\b(?:would|will|can|could|does|do|should|might|did|won't|doesn't|can't)\b(?! (?:you|u)\b)[^?!;]*\bgive\b")
-_STARTS = Pattern(r"\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|will|would|could|should|did|can|do|am)\b(?! (?:you|u|please|not)\b)(?! i (?:set|use|need|do)\b)")
+_STARTS = Pattern(r"\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|will|would|could|should|did|can|do|am)\b(?! (?:you|u|please|not)\b)(?! i (?:set|use|need|do)\b)|^\W*can i (?:use|set|shoot)\b")
 _DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|same|twice|double|half|times|more|less|guide number|gn|range|reach|power|light|exposure)\b[^?]*\?\s*$")
 _RANKS = Pattern(r"^\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|do|will|would|can|did|isn't|doesn't|don't|aren't|won't|wouldn't|isnt|doesnt)\b(?! (?:you|u|please|not)\b)[^?]*\b(?:than|as \w+ as)\b")
 """A comparison put as a question, with or without its question mark."""

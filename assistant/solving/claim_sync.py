@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.solution import Solution
 
+_OF_LIGHT = Pattern(r"\b(?:darker|brighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b", re.I)
+"""What is asked then is what the time does to the light, not whether it is within the sync."""
 _BEYOND = frozenset({"hss", "leaf"})
 
 
@@ -14,7 +19,7 @@ def claim_of_sync(query: Query) -> Solution | None:
     syncs = query.all("sync")
     sync = query.last("sync")
     shutter = query.last("shutter") or query.last("duration") or (syncs[0] if len(syncs) == 2 and "within" in query.text.lower() else None)
-    if not query.claim or shutter is None or sync is None or query.cues & _BEYOND or query.has("guide_number"):
+    if not query.claim or shutter is None or sync is None or query.cues & _BEYOND or query.has("guide_number") or _OF_LIGHT.search(query.text):
         return None
     holds = shutter.value >= sync.value * 0.9
     fastest = f"1/{1 / sync.value:.4g} s"
