@@ -645,6 +645,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\bwhere\\b|what distance|how (?:far|close|near)': ('how close', 'how far', 'how near', 'what distance', 'where'),
     '\\bwhere\\b|what distance|how (?:far|close|near)|(?:nearest|closest) and (?:furthest|farthest)|(?:near|far|distance)s? limits?|between what': (' and farthest', ' and furthest', ' limit', 'between what', 'how close', 'how far', 'how near', 'what distance', 'where'),
     '\\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\\b|\\bwho gets more\\b': ('which ', 'who gets more'),
+    '\\bwhich (?:one |ones )?(?:of (?:my|the|our) )?(?:flash\\w*|lights?|heads?|strobes?|guns?|ones?|two|them)?\\b[^?.]{0,24}\\b(?:can|could|will|would|does|do|is able|reach\\w*|manage\\w*)\\b': ('which ',),
     '\\bwhich click\\b': ('which click',),
     '\\bwith (?:just |only )?$': ('with ',),
     '\\bwithout (?:it|that|one)\\b': ('without it', 'without one', 'without that'),

@@ -46,6 +46,8 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
         if gone:
             facts = tuple(f for f in query.facts if f not in worn)
             return replace(query, facts=facts), replace(scene, facts=tuple(f for f in scene.facts if f not in gone))
+        if worn and leaving and scene.asks:  # it was not on: nothing is put on instead
+            return replace(query, facts=tuple(f for f in query.facts if f not in worn), cues=query.cues - {f.unit for f in worn}), scene
     return query, scene
 
 

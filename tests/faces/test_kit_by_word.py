@@ -177,3 +177,13 @@ def test_other_talk_changes_nothing_that_is_kept(assistant: Assistant, innocent:
     kit, log = assistant.conversation.kit, assistant.conversation.log
     assistant.answer(innocent)
     assert (assistant.conversation.kit, assistant.conversation.log) == (kit, log)
+
+
+def test_which_flash_can_do_it_is_told_of_each(assistant: Assistant) -> None:
+    """By the guide number's definition: (16 × 8 / 160)² is 0.64 of full, (16 × 8 / 80)² 2.56 times it."""
+    reply = say(assistant, "The big head is guide number 160 feet and the little one is guide number 80 feet", "which of my flashes can do f/16 at 8 feet?")
+    assert "The big one can" in reply and "The little one cannot: it would take 2.56 times its full power." in reply
+
+
+def test_what_is_not_on_cannot_be_taken_off(assistant: Assistant) -> None:
+    assert "f/8" in say(assistant, "guide number 80 feet at 10 feet, what aperture?", "take the softbox off").split(".")[0]
