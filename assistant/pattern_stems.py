@@ -225,7 +225,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\b(?:frames?|negs?|negatives?|slides?|pictures?|photos?|shots?|prints?|images?|roll|(?:half|part|third|side|strip|band) (?:was |is |got )?exposed)\\b': ('exposed', 'frame', 'image', 'neg', 'negative', 'photo', 'picture', 'print', 'roll', 'shot', 'slide'),
     '\\b(?:frames?|negs?|negatives?|slides?|shots|pictures|photos|roll)\\b': ('frame', 'neg', 'negative', 'photos', 'pictures', 'roll', 'shots', 'slide'),
     '\\b(?:frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\\b(?![^?]*\\bthan\\b)': ('frame', 'image', 'negs', 'photo', 'picture', 'prints', 'roll', 'shot', 'slides'),
-    '\\b(?:frame|exposure|shot|picture|negative|neg|sheet|polaroid)\\W{0,2}(?:no\\W*|nr\\W*|number |#)?$': ('exposure', 'frame', 'neg', 'negative', 'picture', 'polaroid', 'sheet', 'shot'),
+    '\\b(?:frame|exposure|shot|picture|negative|neg|sheet)\\W{0,2}(?:no\\W*|nr\\W*|number |#)?$': ('exposure', 'frame', 'neg', 'negative', 'picture', 'sheet', 'shot'),
     '\\b(?:from |film )?(\\d{2,4})(?: speed| film| iso| asa)? (?:to|up to|down to) (?:an? |the )?(\\d{2,4})(?= ?(?:speed|film|iso|asa)\\b)': ('asa', 'film', 'iso', 'speed'),
     '\\b(?:from|at)\\s+$': ('at', 'from'),
     '\\b(?:from|between)\\s+(?:a\\s+)?$': ('between', 'from'),

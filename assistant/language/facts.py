@@ -57,7 +57,7 @@ def _aperture_cue(place: Place) -> str:
 
 def _power(place: Place) -> Fact:
     before = place.text[max(0, place.item.start - 30) : place.item.start].lower()
-    if patterns.search(r"\bfull\b.{0,10}\b(?:down )?to\s+(?:a\s+)?$", before) and place.item.unit != "full" and "only" in place.text.lower() + "":
+    if patterns.search(r"\bfull\b.{0,10}\b(?:down )?to\s+(?:a\s+)?$", before) and place.item.unit != "full" and "only" in place.text.lower():
         return fact_at(place, "min_power", of=place.owner)
     if place.near("at_least", before=4, after=2) or patterns.search(r"\bmin(?:imum)?\.? (?:power |of |is )?$", before):
         return fact_at(place, "min_power", of=place.owner)

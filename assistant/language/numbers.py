@@ -386,7 +386,7 @@ def _group(pieces: list[Raw], place: int) -> tuple[int, int] | None:
     if word in TENS:
         value, place = TENS[word], place + 1
         unit, at = _dash_skip(pieces, place)
-        if unit in SMALL and 0 < SMALL[unit] < 10 and unit != "oh" and not (at == place and _text(pieces, at + 1) in PARTS and False):
+        if unit in SMALL and 0 < SMALL[unit] < 10 and unit != "oh":
             value, place = value + SMALL[unit], at + 1
     elif word in SMALL:
         value, place = SMALL[word], place + 1

@@ -121,7 +121,7 @@ _BARE = r"\b(?:bare|direct|straight|naked|undiffused|unmodified|on[- ]camera|pop
 _LIGHT = r"\b(?:more|less|as much|much|stronger) (?:of the |of your |flash )?(?:light|power|output|exposure|range|reach)\b|\b(?:bright\w*|efficien\w+|stronger|powerful|higher)\b"
 _LOSS = r"\b(?:los\w+|costs?|eats?|absorbs?|wastes?|swallows?|weak\w*|dimmer|dark\w*|lower)\b"
 _QUICK, _SLOW = r"\b(?:faster|quick\w*|sooner|shorter|speedier|speeds?|fast)\b", r"\b(?:slow\w*|longer|more time|later)\b"
-_SHOE = r"^(?!.*\b(?:studio|monolights?|monobloc\w*|packs?|mains|voltage|iso|sync)\b).*\b(?:flash\w*|strobes?|speedlights?|speedlites?|pulse|duration|pop|burst|freez\w+)\b"
+_SHOE = r"^(?!.*\b(?:studio|monolights?|monobloc\w*|packs?|mains|voltage|iso|sync)\b).*\b(?:flash\w*|strobes?|speedlights??|pulse|duration|pop|burst|freez\w+)\b"
 _DURATION = "A portable flash is cut off earlier at lower power, so it is shorter and freezes better than at full; some studio heads do the opposite, so look at the maker's table."
 
 RANKS: tuple[Rank, ...] = (

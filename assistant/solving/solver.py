@@ -147,7 +147,8 @@ def unbearable(query: Query, solution: Solution) -> list[Fact]:
     if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
         return []
     taken = any(a.quantity == "power" for a in solution.assumed)
-    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
+    compared = solution.topic == "relations" and query.asks_for("stops")
+    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "aperture" and compared or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
 
 
 def unused(query: Query, solution: Solution) -> list[Fact]:

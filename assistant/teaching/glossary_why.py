@@ -56,7 +56,7 @@ WHYS: tuple[Why, ...] = (
     why("test for guide number", (r"\b(?:find|found|finding|test\w*|measur\w*|determin\w*|work(?:ing)? out|calibrat\w*|establish\w*|true|real|figure out|discover|check\w*)\b", _GN, r"\b(?:how|way|test|explain|method|steps?|what's the best)\b"),
         "Multiply the flash-to-subject distance by the f-number that looks best: f/8 at 10 feet is guide number 80 in feet. Put somebody at exactly 10 feet (or 3 m) from the flash, full power, ISO 100 film, in the kind of room you work in, and shoot one frame at every half stop from f/4 to f/22, with the f-number on a card in the picture. Wait well past the ready light each time. Choose the best frame, multiply, and tape the number to the flash.",
         NAVY, "how can I find out the guide number of my own flash with a test?"),
-    why("digital as meter", (r"\b(?:digital|phone|dslr|mirrorless|histogram|screen)\b", r"\b(?:meter\w*|test\w*|check\w*|measur\w*|preview|expos\w*|polaroid|proof)\b", r"\b(?:flash\w*|film|light\w*)\b"),
+    why("digital as meter", (r"\b(?:digital|phone|dslr|mirrorless|histogram|screen)\b", r"\b(?:meter\w*|test\w*|check\w*|measur\w*|preview|expos\w*|proof)\b", r"\b(?:flash\w*|film|light\w*)\b"),
         "Set the digital camera to manual, a shutter speed within sync and the ISO of your film, and change the aperture until the picture is right: highlights just short of clipping. That f-number is the film's, after any difference in ISO, a stop for each doubling. Judge by the histogram, not the screen alone, and bracket the first roll.",
         COMMON, "how do I meter flash with a digital camera?"),
     why("no meter", (r"\b(?:without|no|haven't|don't have|lack\w*)\b.{0,12}\bmeters?\b",),
