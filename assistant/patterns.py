@@ -9,7 +9,7 @@ is compiled at once when it is used, so that a stale table is slower and never w
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from assistant.pattern_stems import STEMS
 
@@ -37,7 +37,7 @@ class Pattern:
         if not self._stems:
             return True
         low = _Low.letters if text is _Low.text else _low(text)
-        for stem in self._stems:
+        for stem in self._stems:  # plain loops, here and in `search`: this is asked a hundred times of every question
             if stem in low:
                 return True
         return False
@@ -46,14 +46,23 @@ class Pattern:
         """The compiled pattern, or None where the text cannot match."""
         if self._stems and not self.may_match(text):
             return None
-        if self._compiled is None:
-            self._compiled = re.compile(self.pattern, self.flags)
+        return self._compiled or self._compile()
+
+    def _compile(self) -> re.Pattern[str]:
+        self._compiled = re.compile(self.pattern, self.flags)
         return self._compiled
 
     def search(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.search."""
-        ready = self._for(text)
-        return ready.search(text, *place) if ready else None
+        stems = self._stems
+        if stems:
+            low = _Low.letters if text is _Low.text else _low(text)
+            for stem in stems:
+                if stem in low:
+                    break
+            else:
+                return None
+        return (self._compiled or self._compile()).search(text, *place)
 
     def match(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.match."""
@@ -86,6 +95,31 @@ class Pattern:
         return list(ready.split(text, maxsplit)) if ready else [text]
 
 
+class Patterns(tuple[Pattern, ...]):
+    """Several patterns that are held against one text: each of their letters is looked for once."""
+
+    _of_stem: dict[str, tuple[int, ...]]
+    _always: tuple[int, ...]
+
+    def __new__(cls, patterns: Iterable[Pattern]) -> Patterns:
+        self = super().__new__(cls, patterns)
+        self._of_stem = {}
+        for number, pattern in enumerate(self):
+            for stem in pattern._stems:
+                self._of_stem[stem] = (*self._of_stem.get(stem, ()), number)
+        self._always = tuple(number for number, pattern in enumerate(self) if not pattern._stems)
+        return self
+
+    def that_may_match(self, text: str) -> tuple[int, ...]:
+        """The numbers of those that may match, in order."""
+        low = _Low.letters if text is _Low.text else _low(text)
+        found = set(self._always)
+        for stem, numbers in self._of_stem.items():
+            if stem in low:
+                found.update(numbers)
+        return tuple(sorted(found))
+
+
 class _Low:
     """The letters of the text asked about last: one question is held against many patterns."""
 
@@ -96,9 +130,11 @@ class _Low:
 def _low(text: str) -> str:
     """Small letters, those also that a pattern without regard to case takes for plain ones (the long s, the dotless i)."""
     low = text.lower()
-    _Low.letters = low if text.isascii() else low.replace("\u017f", "s").replace("\u0131", "i")
-    _Low.text = text
-    return _Low.letters
+    if not text.isascii():
+        low = low.replace("\u017f", "s").replace("\u0131", "i")
+    if len(low) >= len(_Low.letters) or low not in _Low.letters:  # a part of the text at hand is looked at once, the whole often
+        _Low.text, _Low.letters = text, low
+    return low
 
 
 _kept: dict[tuple[str, int], Pattern] = {}
@@ -115,7 +151,7 @@ def _known(pattern: str, flags: int) -> Pattern:
 
 def search(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
     """As re.search."""
-    return _known(pattern, flags).search(text)
+    return (_kept.get((pattern, flags)) or _known(pattern, flags)).search(text)
 
 
 def match(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:

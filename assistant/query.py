@@ -38,6 +38,25 @@ class Fact:
     sentence: int = 0
 
 
+class Tally(dict[str, int]):
+    """How many facts there are of each quantity; none of one that is not in it."""
+
+    def __missing__(self, quantity: str) -> int:
+        return 0
+
+
+def tally(facts: Iterable[Fact]) -> Tally:
+    """How many facts there are of each quantity.
+
+    >>> tally([Fact("aperture", 8.0), Fact("aperture", 11.0)])["aperture"], tally([])["distance"]
+    (2, 0)
+    """
+    counted = Tally()
+    for fact in facts:
+        counted[fact.quantity] += 1
+    return counted
+
+
 @record
 class Ask:
     """One thing that is wanted, of whom, and in which unit when one was named."""
@@ -74,16 +93,27 @@ class Query:
 
     def first(self, quantity: str, of: str | None = None) -> Fact | None:
         """The first such fact."""
-        return next(iter(self.all(quantity, of)), None)
+        for fact in self.facts:
+            if fact.quantity == quantity and (of is None or fact.of == of):
+                return fact
+        return None
 
     def last(self, quantity: str, of: str | None = None) -> Fact | None:
         """The latest such fact: a later value replaces an earlier one."""
-        found = self.all(quantity, of)
-        return found[-1] if found else None
+        for fact in reversed(self.facts):
+            if fact.quantity == quantity and (of is None or fact.of == of):
+                return fact
+        return None
 
     def has(self, *quantities: str) -> bool:
         """Whether every one of these quantities is known of somebody."""
-        return {f.quantity for f in self.facts}.issuperset(quantities)
+        for quantity in quantities:
+            for fact in self.facts:
+                if fact.quantity == quantity:
+                    break
+            else:
+                return False
+        return True
 
     def asks_for(self, *quantities: str) -> bool:
         """Whether one of these is asked."""

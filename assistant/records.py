@@ -82,7 +82,10 @@ def replace(record: T, /, **changes: Any) -> T:
     Light(power=0.25, name='key')
     """
     cls: Any = type(record)
-    return cls(**{**dict(zip(cls.__slots__, cls._values(record))), **changes})  # type: ignore[no-any-return]
+    values = list(cls._values(record))
+    for name, value in changes.items():
+        values[cls._place[name]] = value
+    return cls(*values)  # type: ignore[no-any-return]
 
 
 def _made(cls: Any, methods: dict[str, Any]) -> Any:
@@ -90,7 +93,7 @@ def _made(cls: Any, methods: dict[str, Any]) -> Any:
     body = {name: value for name, value in vars(cls).items() if name not in ("__dict__", "__weakref__")}
     names = tuple(body.get("__annotations__", ()))
     given = {name: body.pop(name) for name in names if name in body}
-    body.update(methods, __slots__=names, __init__=_first_init, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _values=staticmethod(_all(names)))
+    body.update(methods, __slots__=names, __init__=_first_init, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _values=staticmethod(_all(names)), _some=staticmethod(_all(names[:3])), _place={name: place for place, name in enumerate(names)})
     made = type(cls)(cls.__name__, cls.__bases__, body)
     made.__qualname__ = cls.__qualname__
     return made
@@ -130,7 +133,8 @@ def _eq(self: Any, other: Any) -> bool:
 
 
 def _hash(self: Any) -> int:
-    return hash(self._values(self))
+    """Of the first few fields: records that differ only in the rest are rare, and told apart when compared."""
+    return hash(self._some(self))
 
 
 def _repr(self: Any) -> str:

@@ -50,16 +50,16 @@ def build_parser(files: list[Path]) -> dict[str, Any]:
     table = make_lark(files).parser.parser._parse_table
     rules: list[tuple[str, int, str]] = []
     index: dict[Any, int] = {}
-    states: list[dict[str, int]] = [{} for _ in range(len(table.states))]
+    states: list[dict[str, int]] = [{} for _ in range(len(table.states))]  # under plain strings: Lark's own compare slowly
     for state, row in table.states.items():
         for symbol, (action, target) in row.items():
             if action.name == "Shift":
-                states[state][symbol] = target + 1
+                states[state][str(symbol)] = target + 1
             else:
                 if target not in index:
                     index[target] = len(rules)
-                    rules.append((target.origin.name, len(target.expansion), target.alias or target.origin.name))
-                states[state][symbol] = -(index[target] + 1)
+                    rules.append((str(target.origin.name), len(target.expansion), str(target.alias or target.origin.name)))
+                states[state][str(symbol)] = -(index[target] + 1)
     return {"actions": states, "rules": rules, "start": table.start_states["phrase"], "end": table.end_states["phrase"]}
 
 

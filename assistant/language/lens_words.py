@@ -25,8 +25,23 @@ _ABOUT = ("blurred", "depth_of_field", "in_focus", "near_limit", "far_limit", "h
 _STRETCH = ("extension_words", "needed_extension")
 
 
+_OF_A_LENS = frozenset({"focal_length", "format", "extension", "magnification", "ratio", "focus_distance", "circle", "sharp_limit", "object_size", "image_size", "frame_side"})
+_SPEAKS = Pattern(r"lens|tele|focus|focal|tube|exten|bellow|draw|rack|hyper|depth|dof|d\.o\.f|sharp|angle|field|cover|wide|degree|magnif|reproduc|life|scale|macro|frame|blur|soft|infinit|inch|pulled|stretched|wound|limit", re.I)
+_CUES = frozenset({"blurred", "depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus", "coverage", "extension_words", "needed_extension", "EXTENSION", "LENS"})
+
+
+def _is_of_lenses(facts: Sequence[Fact], items: Sequence[Item], text: str) -> bool:
+    """Whether anything said may be of a lens and its sharpness: in most questions about light nothing is."""
+    for fact in facts:
+        if fact.quantity in _OF_A_LENS or fact.unit == "in" or math.isinf(fact.value):
+            return True
+    return _SPEAKS.may_match(text) or not _CUES.isdisjoint([i.word for i in items])
+
+
 def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     """The facts with lengths, formats and circles of confusion read as a lens needs them."""
+    if not _is_of_lenses(facts, items, text):
+        return list(facts)
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}
     cues = {i.word for i in items if i.kind == "cue"}
@@ -240,6 +255,8 @@ _GIVEN_BEFORE = Pattern(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|
 
 def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about sharpness and coverage in the order said."""
+    if not _is_of_lenses(facts, items, text):
+        return list(asks)
     asks = bellows_words.close_asks(lens_sizes.sizes_asked(asks, facts, text), facts, text)
     lower = patterns.sub(r"\s+", " ", fold(text))
     if _puts_to_the_test(lower, facts):

@@ -55,11 +55,16 @@ class Lexicon:
         if entries is None:
             return None
         after = _word_after(pieces, place + 1)
-        unknown = len(after) >= 5 and after.isalpha() and after not in self._by_first
+        unknown: bool | None = None
         for rest, terminal, value in entries:
-            if rest and rest[0] != after:  # most entries fail here
-                if unknown and len(rest) == 1 and len(rest[0]) >= 6 and rest[0] in slips(after):
-                    return Entry(terminal, value, 2, f"{word} {rest[0]}")
+            if not rest:
+                return Entry(terminal, value, 1)
+            if rest[0] != after:  # most entries fail here
+                if len(rest) == 1 and len(rest[0]) >= 6:
+                    if unknown is None:
+                        unknown = len(after) >= 5 and after.isalpha() and after not in self._by_first
+                    if unknown and rest[0] in slips(after):
+                        return Entry(terminal, value, 2, f"{word} {rest[0]}")
                 continue
             stop = self._follow(rest, pieces, place + 1)
             if stop:

@@ -30,8 +30,22 @@ _FACE_HEIGHT = Pattern(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|
 _BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 
 
+_TAKERS = frozenset({"modifier", "camera_filter", "stops", "loss", "filter_loss", "nd", "relation", "signed", "power_down", "ratio", "magnification", "times", "share"})
+_SPEAKS = Pattern(r"stop|a meter|zoom|head|mm\b|bounc|path|paint|ceiling|roof|wall|card|board|panel|reflector|surface|umbrella|convert|extend|multipl|\btc\b|on the front", re.I)
+
+
+def _is_plain(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> bool:
+    """Nothing said takes light away, and no word speaks of what could: most questions."""
+    for fact in facts:
+        if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number" and fact.value < 1:
+            return False
+    return not (_SPEAKS.may_match(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text) or sum(f.quantity == "focal_length" for f in facts) > 1)
+
+
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
+    if _is_plain(facts, text, cues):
+        return sorted(facts, key=lambda f: f.start)
     facts = [f for f in facts if not (patterns.fullmatch(r"\W*a meter\W*", f.said, re.I) and patterns.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
     facts = film_words.settle([rows.part_further(f, text) for f in facts], text)
     out = _close_focus(_counted_stops(_sizes(passed_light.settle(stop_words.settled(facts, text), text), text), text, cues), text)

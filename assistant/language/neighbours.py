@@ -15,26 +15,32 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "STOP", "COUNTED", "PERCENT", "PERC
 
 def settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
-    plain = _listed(_inch_words(_without_hyphens([_part_of_a_name(_own_and(t, n, tokens), text) for n, t in enumerate(tokens)])))
+    own = [_own_and(t, n, tokens) if t.type == "AND" else _part_of_a_name(t, text) if t.type == "TIMES" else t for n, t in enumerate(tokens)]
+    plain = _listed(_inch_words(_without_hyphens(own)))
     out: list[Token] = []
     for place, token in enumerate(plain):
-        after = plain[place + 1] if place + 1 < len(plain) else None
-        inches = _spoken_inches(plain, place, after)
         if token.type == "GUIDE" and not _number_follows(plain, place, text):
             token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
-        if _begins_a_length(plain, place):
-            out.append(Token("COMMA", ",", token.start, token.start))
-        if token.type == "NUM" and after is not None and _measures(plain, place):
-            token = Token("SIZE", token.value, token.start, token.end)
-        elif _stops_under(plain, place, text):
-            token = Token("STEPS", token.value, token.start, token.end)
-            out += [token, Token("STOP", "stop", token.end, token.end)]
-            continue
-        elif token.type == "NUM" and after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_A_LENGTH | {"GUIDE"}):
-            token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
-        out.append(token)
-        if inches:
-            out.append(Token("INCH_MARK", "in", token.end, token.end))
+        if token.type == "NUM":
+            out += _number(plain, place, text)
+        else:
+            out.append(token)
+    return out
+
+
+def _number(plain: list[Token], place: int, text: str) -> list[Token]:
+    """A number by what follows it: of a length, of stops, of things; with the inches that were left out."""
+    token, after = plain[place], plain[place + 1] if place + 1 < len(plain) else None
+    out = [Token("COMMA", ",", token.start, token.start)] if _begins_a_length(plain, place) else []
+    if after is not None and _measures(plain, place):
+        token = Token("SIZE", token.value, token.start, token.end)
+    elif _stops_under(plain, place, text):
+        return [*out, Token("STEPS", token.value, token.start, token.end), Token("STOP", "stop", token.end, token.end)]
+    elif after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_OF_A_KIND):
+        token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
+    out.append(token)
+    if _spoken_inches(plain, place, after):
+        out.append(Token("INCH_MARK", "in", token.end, token.end))
     return out
 
 
@@ -44,7 +50,7 @@ _BARE_HEADS = {"F", "ISO", "APERTURE", "FILM_SPEED", "GUIDE", "SPEED_WORD", "SHU
 
 def _stops_under(tokens: list[Token], place: int, text: str) -> bool:
     """"1 2/3 under", "one and a half over": stops, where nothing else is counted."""
-    if tokens[place].type != "NUM" or place + 1 >= len(tokens) or (place and tokens[place - 1].type in _BARE_HEADS):
+    if place + 1 >= len(tokens) or (place and tokens[place - 1].type in _BARE_HEADS):
         return False
     value, after = getattr(tokens[place].value, "value", 9.0), tokens[place + 1]
     return after.type == "CUE" and text[after.start : after.end].lower().split()[:1] in _UNDER and 0 < value <= 4 and (value != int(value) or value > 1)
@@ -55,7 +61,7 @@ _SUBUNITS = {("ft", "in"), ("m", "cm"), ("m", "mm"), ("yd", "ft"), ("yd", "in")}
 
 def _begins_a_length(tokens: list[Token], place: int) -> bool:
     """"guide number fifty metres five metres": a second length, not the small part of the first as in "5 ft 6 in"."""
-    if place < 2 or place + 1 >= len(tokens) or tokens[place].type != "NUM" or tokens[place + 1].type != "LEN" or tokens[place - 1].type != "LEN":
+    if place < 2 or place + 1 >= len(tokens) or tokens[place + 1].type != "LEN" or tokens[place - 1].type != "LEN":
         return False
     return tokens[place - 2].type in ("NUM", "SIZE") and (tokens[place - 1].value, tokens[place + 1].value) not in _SUBUNITS
 
@@ -82,9 +88,11 @@ def _inch_words(tokens: list[Token]) -> list[Token]:
     """"18 in" where nothing follows that one could be in: inches."""
     out = list(tokens)
     for place, token in enumerate(tokens):
+        if token.type != "IN" or not place or tokens[place - 1].type != "NUM":
+            continue
         ends = place + 1 == len(tokens) or tokens[place + 1].type in ("COMMA", "END", "Q")
         film = place > 1 and tokens[place - 2].type in ("ISO", "FILM", "WITH") or getattr(tokens[place - 1].value, "value", 0.0) >= 100
-        if token.type == "IN" and ends and place and tokens[place - 1].type == "NUM" and not film:
+        if ends and not film:
             out[place] = Token("LEN", "in", token.start, token.end)
     return out
 
@@ -144,6 +152,7 @@ _OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY", "YEAR": "MANY", "DIN": "DINS"}
 """A number before "stops" or "flashes" is a number of those: "drop the power two stops"."""
 UNITS = {"LEN", "MM", "FOOT_MARK", "INCH_MARK", "PACE"}
 _NEVER_A_LENGTH = {"F", "ISO", "APERTURE", "FILM_SPEED"}
+_NEVER_OF_A_KIND = _NEVER_A_LENGTH | {"GUIDE"}
 
 
 def _measures(tokens: list[Token], place: int) -> bool:
@@ -178,7 +187,7 @@ def _dash(tokens: list[Token], place: int) -> Token | None:
 
 def _spoken_inches(tokens: list[Token], place: int, after: Token | None) -> bool:
     """"five foot six": a number under twelve right after feet, with no unit of its own."""
-    if place < 2 or tokens[place].type != "NUM" or tokens[place - 1].value != "ft" or tokens[place - 2].type not in ("NUM", "SIZE"):
+    if place < 2 or tokens[place - 1].value != "ft" or tokens[place - 2].type not in ("NUM", "SIZE"):
         return False
     value = getattr(tokens[place].value, "value", 99.0)
     unit_follows = after is not None and after.type == "IN" and place + 2 < len(tokens) and tokens[place + 2].type in ("LEN", "METER")

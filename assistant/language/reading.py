@@ -49,16 +49,17 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
     facts = tested_words.settle(guide_words.settle(facts, text), text)
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
-    facts = light_losses.settle(facts, text, _cues(items))
-    facts = daylight.settle(facts, text, _cues(items))
+    cues = _cues(items)
+    facts = light_losses.settle(facts, text, cues)
+    facts = daylight.settle(facts, text, cues)
     facts = time_facts(lens_facts(facts, items, text), items, text)
-    asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight.implied(text, facts), items, text) or ([] if "call_it" in _cues(items) else _of_a_light(implied_asks(text, facts), items, text))
+    asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text))
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
     return Query(
         text=text,
         facts=tuple(facts),
         asks=tuple(asks),
-        cues=_cues(items) | _meant_cues(text),
+        cues=cues | _meant_cues(text),
         claim=is_claim(text, segments, asks, facts),
         unknown=tuple(text[i.start : i.end] for i in items if i.kind == "word"),
         unplaced=tuple(f.said for f in facts if f.quantity == "number" and not f.bad),

@@ -22,6 +22,11 @@ _PART_OVER = Pattern(r"\b(?P<many>two thirds|a third|half|one third)\s+(?:more|e
 _PARTS = {"two thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3, "half": 0.5}
 
 
+def between_speeds(text: str) -> bool:
+    """Whether two film speeds may be spoken of in one phrase: "from 400 to 100 film"."""
+    return _SPEEDS.search(text) is not None
+
+
 def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with such stops and speeds put in."""
     out = list(facts)

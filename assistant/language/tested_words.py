@@ -7,12 +7,11 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact
+from assistant.query import Ask, Fact, Tally, tally
 from assistant.records import replace
 from assistant.scales import is_aperture_mark
 
@@ -89,7 +88,7 @@ _VERSUS = Pattern(r"\b(?:vs?|versus|against|compared (?:to|with))\b")
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The asks with those that a test, a pop or a pack implies."""
-    lower, kinds = text.lower(), Counter(f.quantity for f in facts)
+    lower, kinds = text.lower(), tally(facts)
     for rule in (_missed_by, _fired, _fraction, _energy, _throw, _f_stops, _gives, _compared):
         found = rule(lower, kinds, asks)
         if found is not None:
@@ -100,41 +99,39 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
 _HOW_FAR_OUT = Pattern(r"\bhow far (?:off|out|over|under|adrift|wrong)\b(?! (?:must|should|do|does|can|could|to|from|is (?:the|my) (?:flash|light)|the (?:flash|light)))")
 
 
-def _missed_by(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+def _missed_by(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"10 ft, GN 80 ft, meter reads f/8: how far off is the guide number?": stops, where the distance is told."""
     told = kinds["guide_number"] == kinds["aperture"] == kinds["distance"] == 1
     return Ask("stops") if told and [a.quantity for a in asks] == ["distance"] and _HOW_FAR_OUT.search(lower) else None
 
 
-def _fired(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+def _fired(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"how many times do I fire it", "how many such packs together": a count, from one reading to another."""
-    more = _HOW_MANY_MORE.search(lower)
-    if more and kinds["aperture"] == 2 and [a.quantity for a in asks] == ["count"] and not kinds["guide_number"]:
+    if kinds["aperture"] == 2 and [a.quantity for a in asks] == ["count"] and not kinds["guide_number"] and _HOW_MANY_MORE.search(lower):
         return replace(asks[0], of="more")
     if any(a.quantity == "count" for a in asks) or kinds["frequency"] or kinds["shutter"] or kinds["time"]:
         return None
-    if _TIMES_FIRED.search(lower) and (kinds["aperture"] or kinds["guide_number"] or kinds["stops"] or kinds["distance"] == 2):
+    if (kinds["aperture"] or kinds["guide_number"] or kinds["stops"] or kinds["distance"] == 2) and _TIMES_FIRED.search(lower):
         return Ask("count", "", "pops")
-    many = _HOW_MANY_LIGHTS.search(lower)
-    return Ask("count", "", "flashes", many.start()) if many and kinds["aperture"] == 2 else None
+    many = _HOW_MANY_LIGHTS.search(lower) if kinds["aperture"] == 2 else None
+    return Ask("count", "", "flashes", many.start()) if many else None
 
 
-def _fraction(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+def _fraction(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"f/16 on full, I want f/4: what fraction?"."""
-    found = _FRACTION.search(lower)
-    asks_other = any(a.quantity not in ("aperture", "factor", "stops") for a in asks)
-    pair = kinds["aperture"] == 2 and (kinds["power"] or kinds["power_down"])
-    return Ask("power", "", "", found.start()) if found and pair and not asks_other and not kinds["guide_number"] else None
+    pair = kinds["aperture"] == 2 and (kinds["power"] or kinds["power_down"]) and not kinds["guide_number"]
+    found = _FRACTION.search(lower) if pair and all(a.quantity in ("aperture", "factor", "stops") for a in asks) else None
+    return Ask("power", "", "", found.start()) if found else None
 
 
-def _energy(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+def _energy(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"3000 Ws is right at f/5.6: what would f/11 need?"."""
     told = kinds["energy"] == 1 and kinds["aperture"] == 2 and not kinds["guide_number"] and not kinds["distance"]
     implied = not asks or all(a.quantity == "stops" for a in asks) and "stop" not in lower
     return Ask("energy", "", "J") if told and implied and _NEEDS_ENERGY.search(lower) else None
 
 
-def _throw(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+def _throw(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"throw of a 56 foot guide number flash at f/2.8"."""
     told = kinds["guide_number"] and kinds["aperture"] and not kinds["distance"]
     return Ask("distance") if told and not asks and _THROW_OF.search(lower) else None
@@ -143,22 +140,22 @@ def _throw(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
 _STOPS_FOR = Pattern(r"(?:^|[.,;:?!]|\bwhat|\bwhich|\bgive me|\bthe|\bmy)\s*(?:f-? ?stops?|apertures?) (?:for|at|do|would|will|should)\b")
 
 
-def _f_stops(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+def _f_stops(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"f-stops for 7, 10 and 14 feet?": settings, no differences."""
-    found = _STOPS_FOR.search(lower)
-    return Ask("aperture", "", "", found.start()) if found and kinds["distance"] > 2 and [a.quantity for a in asks] in ([], ["stops"]) else None
+    found = _STOPS_FOR.search(lower) if kinds["distance"] > 2 and [a.quantity for a in asks] in ([], ["stops"]) else None
+    return Ask("aperture", "", "", found.start()) if found else None
 
 
 _GIVES = Pattern(r"[.,;:]\s*(?:(?:and|so|then|now) )*(?:at |on )?(?:full|half|a? ?quarter|an? eighth|1/\d+)(?: power)?(?: (?:gives?|makes?|is|would be|becomes|reads|gets me))?(?: what)?\W*\?\W*$")
 
 
-def _gives(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+def _gives(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"f/8 at half power there. full power gives?"."""
     pair = kinds["aperture"] == 1 and kinds["power"] == 2 and not kinds["guide_number"]
     return Ask("aperture") if pair and not asks and _GIVES.search(lower) else None
 
 
-def _compared(lower: str, kinds: Counter[str], asks: Sequence[Ask]) -> Ask | None:
+def _compared(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"two 100 Ws heads vs one 200 Ws": energies and nothing else, one against the other."""
     bare = kinds["energy"] == 2 and not set(kinds) - {"energy", "count"}
     return Ask("stops") if bare and not asks and _VERSUS.search(lower) else None

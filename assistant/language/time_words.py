@@ -6,14 +6,14 @@ time beside "recycle" is asked for even where the question only says "what is it
 
 from __future__ import annotations
 
-from collections import Counter
+import re
 from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact
+from assistant.query import Ask, Fact, tally
 from assistant.records import replace
 from assistant.units import LENGTH
 
@@ -21,8 +21,15 @@ _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the 
 _WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each)|apart|every)\b")
 
 
+_TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})
+_SPEAKS = Pattern(r"pop|open flash|how many flashes|blur|smear|recycl", re.I)
+"""Without one of these, and without a time or an energy, nothing here is called for: most questions."""
+
+
 def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     """The facts with movements, pops counted as "times", waits and charges told apart."""
+    if not any(f.quantity in _TIMED or f.unit == "%" for f in facts) and not _SPEAKS.may_match(text):
+        return list(facts)
     lower = fold(text)
     moving = any(f.quantity == "velocity" for f in facts) or bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
@@ -127,12 +134,18 @@ _POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|
 _ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
 
+_ASKED_OF = frozenset({"count", "velocity", "duration", "t01", "t05", "recycle", "energy", "voltage", "capacitance", "frequency"})
+_ASKING_CUES = frozenset({"t01", "t05", "capacitor", "battery"})
+
+
 def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about movement, duration, recycling, energy and pops."""
-    lower = patterns.sub(r"\s+", " ", fold(text))
-    counted = Counter(f.quantity for f in facts)
-    kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     cues = {i.word for i in items if i.kind == "cue"}
+    if not (any(f.quantity in _ASKED_OF for f in facts) or cues & _ASKING_CUES or _POPS.may_match(text) or _RECYCLE.may_match(text)):
+        return list(asks)
+    lower = patterns.sub(r"\s+", " ", fold(text))
+    counted = tally(facts)
+    kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     rules = (_another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _fired, _added, _for_another_aperture)
     for rule in rules:
         found = rule(lower, kinds, cues, asks)

@@ -11,7 +11,7 @@ import re
 from functools import lru_cache
 from types import MappingProxyType
 
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Patterns
 from assistant.records import record
 from assistant.safety.triggers import TRIGGERS
 
@@ -123,7 +123,7 @@ def caution(topic: str) -> Caution:
     return _BY_TOPIC[topic]
 
 
-_TRIGGERS = tuple(Pattern(rf"\b(?:{trigger.pattern})", re.IGNORECASE) for trigger in TRIGGERS)
+_TRIGGERS = Patterns(Pattern(rf"\b(?:{trigger.pattern})", re.IGNORECASE) for trigger in TRIGGERS)
 
 
 @lru_cache(maxsize=64)
@@ -150,7 +150,7 @@ def topics_in(text: str) -> frozenset[str]:
     """
     found: set[str] = set()
     said = plain(text)
-    possible = tuple(number for number, trigger in enumerate(_TRIGGERS) if trigger.may_match(said))
+    possible = _TRIGGERS.that_may_match(said)
     for match in _hazard_words(possible).finditer(said) if possible else ():
         found.update(TRIGGERS[int((match.lastgroup or "t0")[1:])].topics)
     return frozenset(found)

@@ -18,12 +18,13 @@ def left_out(said: Query, whole: Query, solution: Solution, told: str) -> tuple[
     meant = frozenset(whole.facts)
     became_other = [f for f in said.facts if f not in meant]  # "back 4 feet": told as where the light is now
     places = [f for f in whole.facts if f.quantity in ("place", "rows")]  # "row 2": which, not how much
-    accounted = [f for f in (*solution.used, *unused(whole, solution), *became_other, *places) if f.origin == "said"]
-    values = set(_values(solution.used))
-    shown = _figures(told)
+    accounted = [(f.start, f.end) for f in (*solution.used, *unused(whole, solution), *became_other, *places) if f.origin == "said"]
+    loose = [figure for figure in said.figures if not any(start <= figure[0] < end for start, end in accounted)]
+    if not loose:
+        return ()
+    values, shown = set(_values(solution.used)), _figures(told)
     return tuple(dict.fromkeys(
-        words for start, end, value in said.figures
-        if not _figures(words := said.text[start:end].strip()) <= shown and _rounded(value) not in values and not any(f.start <= start < f.end for f in accounted)
+        words for start, end, value in loose if not _figures(words := said.text[start:end].strip()) <= shown and _rounded(value) not in values
     ))
 
 
