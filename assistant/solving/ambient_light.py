@@ -24,6 +24,7 @@ _FLASH_WORDS = ("flash", "strobe", "speedlight", "fill", "sync", "gun", "monolig
 NAMES = {"aperture": "the aperture you want", "shutter": "the shutter speed", "exposure_value": "a reading of the ambient light (aperture and time, or EV)",
          "stops": "how many stops under or over you want it"}
 _FOR_DAYLIGHT = r"(?:for|suits?|right for|does|would) (?:the |this )?(?:daylight|ambient|sun|room|sky|window|available light|existing light)"
+_SKIES = frozenset(cue for cue, _, _ in SKY_EV)
 _MARGIN = 1.06
 """A marked time may differ by this much from the exact one and still be the sync mark."""
 
@@ -49,7 +50,7 @@ def solve(query: Query) -> Solution | None:
 def _how_long(query: Query) -> Ask | None:
     """"How long do I leave it open": a shutter time, where it is ambient light that is exposed."""
     asked = next((a for a in query.asks if a.quantity in ("duration", "time")), None)
-    lit = query.has("exposure_value") or any(f.of == "ambient" for f in query.facts) or query.cues & {c for c, _, _ in SKY_EV}
+    lit = query.has("exposure_value") or any(f.of == "ambient" for f in query.facts) or query.cues & _SKIES
     slowed = query.has("shutter") and (query.has("nd") or query.has("filter_loss"))
     return replace(asked, quantity="shutter") if asked and (lit or slowed) and not query.has("velocity") else None
 
@@ -58,7 +59,7 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
     """Whether light that is there bears on the question at all."""
     if ask.quantity in ("shutter", "exposure_value"):
         return True
-    known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & {c for c, _, _ in SKY_EV})
+    known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & _SKIES)
     together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b", query.text, re.I))
     return known or together or (wants_nd(query) and not query.has("guide_number"))
 

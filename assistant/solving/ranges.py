@@ -8,7 +8,7 @@ from collections.abc import Callable
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact, Query
+from assistant.query import Ask, Fact, Query, tally
 from assistant.records import replace
 from assistant.solving import pairs
 from assistant.solving.lights import preferred_unit
@@ -35,8 +35,8 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
         return None if table is None else replace(table, used=tuple(dict.fromkeys((*paired[1], *(f for f in table.used if f.origin == "said")))), assumed=())
     if _TABLE.search(query.text) or _listed(query):
         return _table(query, solve)
-    pair = _pair(query)
-    if pair is None or not query.asks or not _RANGE.search(query.text):
+    pair = _pair(query) if query.asks and _RANGE.search(query.text) else None
+    if pair is None:
         return None
     quantity, facts = pair
     named = patterns.search(r"\b(?:range|span|spread) of (?:the )?(apertures?|f-?stops?|distances?|powers?)", query.text.lower())
@@ -65,10 +65,12 @@ def _listed(query: Query) -> bool:
     """"what distance for f/8 and f/11", "at 5, 7 and 10 feet": one question, put for each value of a row."""
     if query.claim or query.mentioned or query.cues & _COMPARED or len(query.asks) != 1 or query.asks[0].quantity not in ("aperture", "distance", "power"):
         return False
+    if tally(query.facts)["guide_number"] != 1:
+        return False
     told = [f for f in query.facts if f.origin == "said"]
     rows = {q: [f for f in told if f.quantity == q] for q in ("distance", "aperture", "power", "film_speed") if q != query.asks[0].quantity}
     long = [row for row in rows.values() if len(row) > 1]
-    if len(long) != 1 or len([f for f in query.facts if f.quantity == "guide_number"]) != 1 or len(long[0]) < (3 if long[0][0].quantity == "distance" else 2):
+    if len(long) != 1 or len(long[0]) < (3 if long[0][0].quantity == "distance" else 2):
         return False
     if long[0][0].quantity == "power" and any(f.quantity in ("count", "max_count") for f in query.facts):
         return False  # three flashes on three powers

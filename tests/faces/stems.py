@@ -6,6 +6,7 @@ Run it to write assistant/safety/stems.py anew after a change of those tables:
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Iterable
 from pathlib import Path
@@ -15,7 +16,7 @@ from assistant.safety.questions import ASPECTS
 from assistant.safety.triggers import TRIGGERS
 
 TARGET = Path(__file__).resolve().parents[2] / "assistant" / "safety" / "stems.py"
-COMMON = frozenset("the unit head got get goo old went flash set on in to at of light camera power look new open meter day long fast after drop up down can over red wall".split())
+COMMON = frozenset("li rig the unit head got get goo old went flash set on in to at of light camera power look new open meter day long fast after drop up down can over red wall".split())
 """Letters that half of all questions contain: a pattern is judged by others where it can be."""
 
 
@@ -29,6 +30,10 @@ def stems_of(pattern: str, flags: int = 0) -> frozenset[str]:
 
 
 def _needed(sequence: Iterable[Any]) -> frozenset[str]:
+    return next(iter(_groups(sequence)), frozenset())
+
+
+def _groups(sequence: Iterable[Any]) -> list[frozenset[str]]:
     found: list[frozenset[str]] = []
     run = ""
     for operation, value in sequence:
@@ -44,7 +49,7 @@ def _needed(sequence: Iterable[Any]) -> frozenset[str]:
         found.append(_inside(kind, value))
         run = ""
     found.append(frozenset({run} - {""}))
-    return max((f for f in found if f), key=_worth, default=frozenset())
+    return sorted((f for f in found if f), key=_worth, reverse=True)
 
 
 def _inside(kind: str, value: Any) -> frozenset[str]:
@@ -69,12 +74,20 @@ def _worth(stems: frozenset[str]) -> tuple[bool, int, int]:
     return not any(s.strip() in COMMON or len(s.strip()) < 3 for s in stems), min(map(len, stems)), -len(stems)
 
 
-def wanted() -> frozenset[str]:
-    """One set of stems for each trigger and each prepared answer, together; stems that contain another are left out."""
-    sets = [stems_of(t.pattern) for t in TRIGGERS] + [max((stems_of(p) for p in a.hears), key=lambda s: _worth(s) if s else (False, 0, 0)) for a in ASPECTS]
-    assert all(sets), "a pattern with no certain letters: the tables can no longer be passed by"
-    stems = frozenset().union(*sets)
-    return frozenset(s for s in stems if not any(other != s and other in s for other in stems))
+def groups_of(pattern: str, flags: int = 0) -> list[frozenset[str]]:
+    """Every set of letters of which some must stand in any text that the pattern matches, the most telling first.
+
+    >>> [sorted(group) for group in groups_of(r"(?:wet|damp) (?:floor|grass)")]
+    [['floor', 'grass'], ['damp', 'wet']]
+    """
+    return _groups(re._parser.parse(pattern, flags))  # type: ignore[attr-defined]
+
+
+def wanted() -> tuple[tuple[frozenset[str], ...], ...]:
+    """For each trigger and each prepared answer its most telling set, and the next one where there is one."""
+    every = [groups_of(t.pattern) for t in TRIGGERS] + [sorted((g for p in a.hears for g in groups_of(p)), key=_worth, reverse=True) for a in ASPECTS]
+    assert all(every), "a pattern with no certain letters: the tables can no longer be passed by"
+    return tuple(dict.fromkeys(tuple(groups[:2]) for groups in every))
 
 
 HEAD = '''"""Letters without which no hazard is heard: a text with none of them need not wait for the safety tables.
@@ -84,9 +97,29 @@ Made from the patterns of those tables; a test holds the two together and says h
 
 from __future__ import annotations
 
-STEMS = (
+RULES: tuple[tuple[tuple[str, ...], ...], ...] = (
+    # of each of these sets some letters must stand in a text that the rule hears
 '''
 TAIL = ''')
+
+MOST_KEPT = 3000
+"""Words whose rules are kept: people say the same words again."""
+
+
+
+def _by_stem(*, several: bool) -> dict[str, tuple[int, ...]]:
+    """The letters of each rule's first set, those of several words or those of one, and whose they are."""
+    found: dict[str, tuple[int, ...]] = {}
+    for number, rule in enumerate(RULES):
+        for stem in rule[0]:
+            if (" " in stem) is several:
+                found[stem] = (*found.get(stem, ()), number)
+    return found
+
+
+_IN_ONE_WORD = _by_stem(several=False)
+_IN_SEVERAL = _by_stem(several=True)
+_of_word: dict[str, frozenset[int]] = {}
 
 
 def may_concern_safety(text: str) -> bool:
@@ -97,14 +130,32 @@ def may_concern_safety(text: str) -> bool:
     """
     if not text.isascii():
         return True
-    said = " ".join(text.lower().split())
-    for stem in STEMS:  # a plain loop: this is asked of every question
+    words = text.lower().split()
+    rules: set[int] = set()
+    for word in words:
+        heard = _of_word.get(word)
+        rules |= _learnt(word) if heard is None else heard
+    said = " ".join(words)
+    for stem, several in _IN_SEVERAL.items():
         if stem in said:
-            return True
-    return False
+            rules.update(several)
+    return any(all(any(stem in said for stem in group) for group in RULES[rule][1:]) for rule in rules)
+
+
+def _learnt(word: str) -> frozenset[int]:
+    """The rules that this word may be heard by."""
+    if len(_of_word) >= MOST_KEPT:
+        _of_word.clear()
+    found = _of_word[word] = frozenset(rule for stem, rules in _IN_ONE_WORD.items() if stem in word for rule in rules)
+    return found
 '''
 
+
+def made() -> str:
+    """The module that wanted() makes."""
+    rows = ["    (" + " ".join("(" + " ".join(f"{json.dumps(stem)}," for stem in sorted(group)) + ")," for group in rule) + ")," for rule in wanted()]
+    return HEAD + "\n".join(rows) + "\n" + TAIL
+
+
 if __name__ == "__main__":
-    rows = [repr(stem).replace("'", '"') + "," for stem in sorted(wanted())]
-    lines = ["    " + " ".join(rows[n : n + 12]) for n in range(0, len(rows), 12)]
-    TARGET.write_text(HEAD + "\n".join(lines) + "\n" + TAIL)
+    TARGET.write_text(made(), encoding="utf-8")
