@@ -15,7 +15,7 @@ from assistant.query import Ask, Fact
 _SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|do i (?:rate|meter|shoot)\b|\brating\W*\?|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what|\b(?:meter|metered|rate|rated|rating|expose|exposed|shot|set)(?: it| them)? (?:at|for|to|as)(?: what)?\W*$"
 _BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?:over|under|either side|each side|each way|apart|steps?)\b|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]"
 
-_LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|"
+_LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|\bwhat (?:goes|do i put|should i put|to put|is set|belongs|must go|should go) on (?:the|my) (?:lens|ring|barrel|camera)\b|\bwhere does the (?:ring|lens) (?:go|point)\b|\b(?:i|we) (?:then |now )?(?:set|use|shoot at|dial in|open to)\W*\?\W*$|"
              r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)")
 
 _NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\b(?:bare|without it|now)\W*(?:would be|is|it's|gives|makes|what)?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
@@ -59,6 +59,8 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (_NOW_SET, ("aperture", "loss"), "aperture"),
     (_NOW_SET, ("aperture", "filter_loss"), "aperture"),
     (_NOW_SET, ("aperture", "nd"), "aperture"),
+    (_NOW_SET, ("aperture", "factor"), "aperture"),
+    (_NOW_SET, ("aperture", "extension"), "aperture"),
     (_NOW_SET, ("aperture", "magnification"), "aperture"),
     (r"\bwhats? (?:it|that|this|the \w+) costs?\b|\bwhat (?:it|that|this) costs?\b|\bwhats? (?:it|that|the \w+) (?:cost|eat|lose|take)", ("aperture", "aperture"), "stops"),
     (r"\b(?:darker|brighter|under|over|down|up|less|more) by\W*(?:what|how much)?\W*$", ("distance", "distance"), "stops"),

@@ -93,12 +93,26 @@ def _room_limit(place: Place) -> Fact | None:
     room = place.near("ambient", before=4, after=3)
     if room and place.text[room.start : room.end].lower() in ("room", "hall", "stage") and not place.mark("FROM", offset=1) and place.item.value > 1.5:
         return fact_at(place, "max_distance", of="", cue="at_most")
+    if _limits_another(place):
+        return None
     if place.near("room", "at_most", before=5, after=4) and not place.near("further", "closer", before=1, after=0):
         if place.near("room", before=4, after=3) or "distance" not in place.kinds or place.near("at_most", before=3, after=3):
             return fact_at(place, "max_distance", of="", cue="at_most")
     if place.near("at_least", before=2, after=2):
         return fact_at(place, "min_distance", of="", cue="at_least")
     return None
+
+
+_OTHERS = ("stops", "share", "power", "aperture", "length", "shutter", "film_speed", "ratio")
+
+
+def _limits_another(place: Place) -> bool:
+    """"1.2 m, and I'd like no more than a third of a stop": the limit is of what comes after it."""
+    limit = place.near("at_most", before=0, after=4)
+    if limit is None or place.near("at_most", before=5, after=0) or place.near("room", before=5, after=4):
+        return False
+    after = next((i for i in place.items[place.items.index(limit) + 1 :] if i.kind not in ("mark", "link", "word")), None)
+    return after is not None and after.kind in _OTHERS
 
 
 _MOVES = {"further": 1, "closer": -1}

@@ -77,6 +77,8 @@ def _number_follows(tokens: list[Token], place: int, text: str) -> bool:
         if ahead.type in ("NUM", "SIZE", "FRAC", "SPEED"):
             if measured and patterns.search(r"\b(?:becomes?|goes|turns|gets|doubles|drops|falls|rises|changes)\b", text[tokens[place].end : ahead.start].lower()):
                 return False  # "a 36 m guide number becomes 144": its value came before
+            if measured and patterns.search(r"\b(?:on|with|using|for|loaded|in)\b", text[tokens[place].end : ahead.start].lower()):
+                return False  # "a 110 foot guide number on 100 film"
             at_place = any(t.type == "AT" for t in tokens[place + 1 : tokens.index(ahead, place)])
             return not at_place and not (adjectival and ahead is tokens[place + 1])
         if ahead.type not in _BETWEEN:

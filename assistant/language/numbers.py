@@ -233,6 +233,11 @@ _LIGHT_NOUNS = ("flash", "light", "strobe", "head", "lamp", "gun", "unit")
 """After these "third" is a place, not a part: "the third flash"."""
 
 
+_ONE_AFTER = frozenset("back front rear near nearest nearer far farther farthest furthest further close closest closer first second last middle other left right this that which every next same new old main".split())
+_COUNTED_BY_ONE = frozenset("stop stops third half quarter and point over hundred metre metres meter meters foot feet ft m yard light flash pop second minute f - /".split())
+"""After "the back" a "one" is somebody, unless it counts what follows: "the back one stop under"."""
+
+
 def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, int] | None:
     word = pieces[place].text
     if word in ("a", "an") and (_part_bottom(pieces, place + 1) or _text(pieces, place + 1) in ("hundred", "thousand")):
@@ -248,6 +253,8 @@ def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, in
     if word == "point" and (_text(pieces, place + 1) in SMALL or _kind(pieces, place + 1) == "number"):
         return _decimal(pieces, place, place, "0")
     if word not in SMALL and word not in TENS and word not in SCALES:
+        return None
+    if word == "one" and before and before[-1].text in _ONE_AFTER and _text(pieces, place + 1) not in _COUNTED_BY_ONE:
         return None
     if word == "oh" and _text(pieces, place + 1) not in SMALL and _text(pieces, place + 1) != "point":
         return None

@@ -39,6 +39,8 @@ _RANKS = Pattern(r"^\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?
 """A comparison put as a question, with or without its question mark."""
 _STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:and|what|whats|if|so what|how|why|when|which|where|plus|now|then|make|at(?![^?]*\bthan\b)|set|give|tell|show)\b)[^?]{3,}?\b(?:is|are|isn't|aren't|doesn't|don't|never|has|have|gives?|makes?|means?|changes?|affects?|weakens?|dims?|los(?:es|e)|costs?|cuts?|darkens?|brightens?|burns?|syncs?|handles?|forgives?|tolerates?|falls?|freez(?:es|e)|needs?|stays?|works?|holds?|takes?|reach(?:es)?|adds?|increas(?:es|e)|reduc(?:es|e)|lowers?|raises?|keeps?|leaves?|recycles?|comes?|matters?)\b[^?]*\?\s*$")
 """A belief said with a question mark after it, of nothing that came out wrong."""
+_LOOKS_THROUGH = Pattern(r"^\W*(?:(?:and|or|now|then|so|ok|okay) )*(?:through|with|in|into|using|off|from|behind|under|via|for|on|at) [^,;?]*\b(?:that|which)(?:'s)? \w+[^,;?]*\?*\W*$")
+"""A half-sentence of what stands in the way, "through an umbrella that eats 2 stops?": nothing is put up for a yes or a no."""
 _PICTURES = Pattern(r"\b(?:frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
@@ -60,6 +62,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _RANKS.match(said) or ((not facts or (" than " in said and not asks and ". " not in said)) and _STATES.match(said) and not _PICTURES.search(said)):
         return True
+    if _LOOKS_THROUGH.match(said):
+        return False
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
 
 

@@ -15,12 +15,16 @@ from assistant.records import replace
 _BOUNCED = frozenset({"bounce", "ceiling", "wall", "path"})
 
 
+_TAKEN_OFF = Pattern(r"(?<!-)\b(?<!back )(?<!her )(?<!him )(?<!them )(?<!camera )off\b(?!\W*(?:to|by|the|a|an|camera|axis|of|from|centre|center|\d)\b|[- ](?:camera|axis))|\b(?:take|comes?|came|pull|whip|with) (?:it|that|this|the \w+|\w+) off\b(?! (?:to|by)\b)", re.I)
+"""Something comes off: "softbox off", "take it off", and not "back her off to 4 m" or "off the ceiling"."""
+
+
 def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"lose the fill", "without the hair light", "Duke alone", "take the softbox off", "forget the push"."""
     text = query.text.lower()
     mentioned = [m for m in query.mentioned]
     lights = {f.of for f in scene.facts if f.of}
-    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|off|minus|lost|no|get rid of)\b", text)
+    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|minus|lost|no|get rid of)\b", text) or _TAKEN_OFF.search(text)
     facts = scene.facts
     if leaving and mentioned and not any(f.of in mentioned for f in query.facts):
         facts = tuple(f for f in facts if f.of not in mentioned)
@@ -40,7 +44,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")]
     bare = "bare" in query.cues or "not" in query.cues
-    if (leaving or bare) and (worn or "bare" in query.cues or patterns.search(r"\bwithout (?:it|that|one)\b", text) or patterns.search(r"\b(it|that|the modifier|the box)\b.*\boff\b|\boff\b", text)):
+    if (leaving or bare) and (worn or "bare" in query.cues or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
         kinds = {f.unit for f in worn}
         gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
         if gone:
