@@ -21,7 +21,7 @@ _FRAME = Pattern(r"\bframe\s*(?:number|num|no\.?|nr\.?|#)?\s*(?P<digits>\d{1,4})
 _THAT = Pattern(r"\b(?:log|note|write|record|jot)(?: down)? (?:it|that|this|the last one)\b", re.I)
 _LIST = Pattern(
     _POLITE + r"(?:what (?:did|have) (?:i|we) (?:shoot|shot|log|logged)\b|(?:show|read|list|give|tell|what's|whats|what is)\b.*\b(?:the|my|shot|this) (?:log|frames|roll)\b"
-    r"|what(?:'s| is| was)? (?:on |about |in )?(?:the )?(?:log|roll|frame)\b|list (?:of )?frames\b)", re.I)
+    r"|(?:what|how|which \w+) (?:did|do|have|had) (?:i|we) (?:have|had|use|used|set|do|did|put|give|gave|got|get|shoot|shot|take|took|expose|exposed)\b[^?]{0,16}\bframe\b|(?:what|which)(?: \w+)? (?:did|does|had) frame\b|what(?:'s| is| was)? (?:on |about |in )?(?:the )?(?:log|roll|frame)\b|list (?:of )?frames\b)", re.I)
 _STRIKE = Pattern(_POLITE + r"(?:forget|delete|remove|strike|scrap|drop)(?: out)? (?:the )?(?=frame\b|last frame\b)", re.I)
 _NEW_ROLL = Pattern(r"\b(?:new|next|another|fresh|second|third) roll\b|\bchanged? (?:the )?(?:roll|film)\b", re.I)
 _WAS_RIGHT = Pattern(r"\b(?:right|spot on|perfect|correct|bang on|fine|good|dead on)\b", re.I)

@@ -226,6 +226,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
         return None
     if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):
         return None
+    if patterns.search(r"\b(?:correct|allow|compensat|adjust|account|mak\w* up)\w*(?: it)? for(?: the| my| that| any)?\s*$", text[: item.start].lower()):
+        return None
     rest = [i for i in segment.items[at + 1 :] if i.kind not in ("word", "link", "glue") and not (i.kind == "cue" and i.word in ("do_i", "want", "correction", "now", "claim", "meter", "loss", "more", "less", "self"))]
     ends = not rest or (rest[0].kind == "mark" and rest[0].word in ("FOR", "IN", "AT", "OF", "TO")) or is_role(rest[0])
     if not ends or (before is not None and before.kind == "mark" and before.word in ("FROM",)):

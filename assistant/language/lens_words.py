@@ -275,7 +275,11 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     if not any(a.quantity == "sharp" for a in kept) and _asks_whether(lower, facts):
         kept.append(Ask("sharp", "", "", len(lower)))
     out = sorted([*kept, *(replace(a, unit=unit) for a in found)], key=lambda a: a.start)
-    return out
+    return sorted(out, key=lambda a: a.quantity == "aperture") if _AT_THE_FLASHS.search(lower) else out
+
+
+_AT_THE_FLASHS = Pattern(r"\b(?:at|with|for|using|given) (?:the|that|whatever|which(?:ever)?|what) (?:aperture|f-?stop|stop|f-?number|setting)(?: that| which)? (?:the |my )?(?:flash|it|strobe|light|guide number|that)(?: \w+)? (?:calls? for|gives?|asks? for|needs?|wants?|allows?|makes?|says|dictates?|works? out|forces?|sets?)\b")
+"""The aperture is only what the depth is taken at: "at the aperture the flash calls for, how deep is it?"."""
 
 
 def _asks_whether(lower: str, facts: Sequence[Fact]) -> bool:

@@ -194,9 +194,12 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
     return frozenset(cues)
 
 
+_SPAN = Pattern(r"\brange\b|between wh(?:at|ich)|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
+
+
 def _meant_cues(text: str) -> frozenset[str]:
     """Cues that no single word carries."""
-    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"sunny"} if daylight.in_plain_sun(text) else ())
+    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.search(text) else ()) | frozenset({"sunny"} if daylight.in_plain_sun(text) else ())
 
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:

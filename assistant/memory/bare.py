@@ -54,6 +54,10 @@ def only_so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _NAMES_A_THING = Pattern(r"\b(?:flash|light|head|strobe|lamp|unit|row|frame|roll|number|no)\s+$", re.I)
 
 
+_TOO_FAR_OFF = 5.0
+"""Times the last distance: beyond that a bare mark of film speed is one."""
+
+
 def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
     if _NAMES_A_THING.search(query.text[: number.start]):
         return None
@@ -77,6 +81,8 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
     if patterns.search(r"\b(?:from|at)\s+$", before) and any(f.quantity == "distance" for f in scene.facts) and asked != "distance":
         last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
         unit = last.unit if last.unit in LENGTH else "ft"
+        if number.value >= 100 and is_film_speed_mark(number.value) and asked != "film_speed" and number.value * LENGTH[unit] > _TOO_FAR_OFF * last.value:
+            return replace(number, quantity="film_speed", of="")  # after "10 feet, ISO 100": no flash is moved to 200 feet
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=number.of or last.of)
     distances = [f for f in scene.facts if f.quantity == "distance"]
     apertures = [f for f in scene.facts if f.quantity == "aperture"]
@@ -118,12 +124,28 @@ def role_value(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return query, scene
 
 
+def _way_of(talk: Conversation) -> str:
+    """Whether the place that was answered gives less light than the one told, or more."""
+    found, told = talk.last_solution, next((f for f in talk.scene.facts if f.quantity == "distance"), None)
+    there = next((q for q in found.answers if q.quantity == "distance" and q.of != "move"), None) if found else None
+    if told is None or there is None or not isinstance(there.value, float) or there.unit not in LENGTH:
+        return ""
+    return "less" if there.value * LENGTH[there.unit] > told.value else "more"
+
+
+def of_a_move(scene: Scene) -> bool:
+    """Whether it is asked where to stand for so many stops, and by no guide number."""
+    kinds = {f.quantity for f in scene.facts}
+    return bool(scene.asks) and scene.asks[0].quantity == "distance" and "stops" in kinds and not kinds & {"guide_number", "aperture"}
+
+
 def relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"one stop under instead", "make that two stops under": the relation that stands, changed."""
     old = next((f for f in reversed(scene.facts) if f.quantity in ("relation", "stops")), None)
     steps = [f for f in query.facts if f.quantity in ("stops", "relation") and not f.to]
-    if old is None or not steps or query.asks or not (old.quantity == "relation" or old.cue):
+    moved = old is not None and old.quantity == "stops" and of_a_move(scene)
+    if old is None or not steps or query.asks or not (old.quantity == "relation" or old.cue or moved):
         return query, scene
     step = steps[0]
-    new = replace(old, value=step.value, cue=step.cue or old.cue, said=step.said, start=step.start, end=step.end, origin="said")
+    new = replace(old, value=step.value, cue=step.cue or old.cue or _way_of(talk), said=step.said, start=step.start, end=step.end, origin="said")
     return replace(query, facts=tuple(new if f is step else f for f in query.facts)), scene

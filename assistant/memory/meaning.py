@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.memory.conversation import Conversation, Scene, merged, move_lengths, supply_missing
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving.lights import preferred_unit
@@ -19,6 +22,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     moves = [f for f in query.facts if f.quantity == "move"]
     new = [f for f in query.facts if f.quantity != "move" or not _has_distance(scene, query)]
     facts = merged([replace(f, origin="kept") for f in scene.facts], new)
+    facts = (*_where_it_was(query, talk, scene), *facts)
     if "film_speed" in talk.missing:
         facts = (*facts, *(f for f in scene.facts if f.quantity == "push" and not any(n.quantity == "push" for n in facts)))
     if moves and _has_distance(scene, query):
@@ -38,6 +42,26 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     unit = next((f.unit for f in talk.kit.facts if f.quantity == "guide_number" and f.unit), "")
     beside = (Fact("preferred_unit", 0.0, unit, origin="kit"),) if unit else ()
     return replace(whole, facts=(*kit, *beside, *whole.facts))
+
+
+_PLACED = ("distance", "film_speed")
+
+
+def _where_it_was(query: Query, talk: Conversation, scene: Scene) -> tuple[Fact, ...]:
+    """After "300 Ws is f/8 at 3 m, for f/16?" a "6 m" is where it goes: the three metres are what the pair was found at."""
+    last = talk.last_solution
+    if last is None or last.topic != "change" or query.asks or any(f.quantity == "guide_number" for f in scene.facts):
+        return ()
+    kept = []
+    for quantity in _PLACED:
+        old = [f for f in scene.facts if f.quantity == quantity and not f.of]
+        new = [f for f in query.facts if f.quantity == quantity and not f.of]
+        if len(old) == len(new) == 1 and scene.asks and scene.asks[0].quantity != quantity and not _TAKES_BACK.search(query.text):
+            kept.append(replace(old[0], origin="kept"))
+    return tuple(kept)
+
+
+_TAKES_BACK = Pattern(r"^\W*(?:no|nope|sorry|wait|oops|i mean|i meant|actually)\b|\b(?:it was|not)\b", re.I)
 
 
 def _gives_what_was_asked(query: Query, scene: Scene, facts: tuple[Fact, ...]) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from assistant import patterns
+from assistant.memory.bare import of_a_move
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
@@ -17,7 +18,7 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if not scene.asks:
         return query, scene
     step = next((f for f in query.facts if f.quantity in ("stops", "power_down") and not f.of), None)
-    if step is None or query.asks_for("stops", "power", "aperture", "factor"):
+    if step is None or of_a_move(scene) or query.asks_for("stops", "power", "aperture", "factor"):
         return query, scene
     sign = _sign(step, query)
     if not sign:

@@ -180,6 +180,16 @@ def depth_of_field(focal_length: float, aperture: float, focus: float, circle: f
     return far_limit(*setting) - near_limit(*setting)
 
 
+def aperture_for_hyperfocal(focal_length: float, hyperfocal_distance: float, circle: float) -> float:
+    """N = f**2/(c (H - f)): the f-number whose hyperfocal distance is H; lengths in metres, H beyond one focal length.
+
+    >>> round(aperture_for_hyperfocal(0.05, hyperfocal(0.05, 8, 0.00003), 0.00003), 6)
+    8.0
+    """
+    require_positive(focal_length=focal_length, circle=circle, distance_beyond_the_lens=hyperfocal_distance - focal_length)
+    return focal_length**2 / (circle * (hyperfocal_distance - focal_length))
+
+
 def aperture_for_near_limit(focal_length: float, focus: float, near: float, circle: float) -> float:
     """Widest f-number that keeps `near` sharp with the lens focused at `focus`.
 

@@ -61,7 +61,8 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
         return True
     known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & _SKIES)
     together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b", query.text, re.I))
-    return known or together or (wants_nd(query) and not query.has("guide_number"))
+    placed = ask.quantity == "stops" and "ambient" in query.cues and query.has("aperture", "shutter") and len(query.facts) < 4
+    return known or together or placed or (wants_nd(query) and not query.has("guide_number"))
 
 
 def _lacks(missing: tuple[str, ...], used: tuple[Fact, ...] = ()) -> Solution:
@@ -238,6 +239,8 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number"):
         return None
     light, at = _scene(query, "")
+    if light is None and query.has("aperture", "shutter") and query.cues & {"less", "more"} and "ambient" in query.cues:
+        return _lacks(("exposure_value",), tuple(query.facts))
     if light is None or (at.aperture is None and at.shutter is None and not query.has("film_speed")):
         return None
     number, time = at.aperture or light.aperture, at.shutter or light.shutter

@@ -142,7 +142,7 @@ def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How near and how far the subject may go and stay within so much."""
     if query.has("focal_length") or query.has("focus_distance") or patterns.search(r"\brange of (?:apertures|f|stops|powers|speeds)", query.text, re.I):
         return None
-    if not patterns.search(r"\brange\b|between what|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", query.text, re.I):
+    if "span" not in query.cues:
         return None
     centre = scene.near if scene.near is not None and scene.far is None else None
     lines: tuple[Fact, ...] = ()

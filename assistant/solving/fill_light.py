@@ -33,6 +33,10 @@ _ALL_LIGHT = Pattern(r"\btogether\b|\bboth\b|\bthe two\b|\btotal\b|\bsum\b|\badd
 _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 
 
+_OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\bif (?:i|we|the lens|the camera)\b|\bif i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
+_ALIKE = Pattern(r"\b(?:equal|the same|as bright as|identical|match\w*|level)\b", re.I)
+
+
 def added(query: Query, ask: Ask) -> Solution | None:
     """Flash and ambient light on the same face: the aperture for both, or the stops added."""
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
@@ -45,6 +49,10 @@ def added(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "stops" and flash and room and not query.has("shutter") and _LEFT_AT.search(query.text):
         over = 2 * math.log2(sum_of_light((query.all("aperture", "")[0].value if query.has("aperture") and query.all("aperture", "") else flash.value, room.value)) / flash.value)
         return Solution(answers=(marks.stops(over),), used=(flash, room, *query.all("aperture", "")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
+    if ask.quantity == "stops" and flash and room and not query.has("shutter") and _OVER_IF_SET.search(query.text):
+        set_at = query.all("aperture", "")[-1] if len(query.all("aperture")) > 2 else flash
+        over = 2 * math.log2(sum_of_light((query.all("aperture", "")[0].value if len(query.all("aperture")) > 2 else flash.value, room.value)) / set_at.value)
+        return Solution(answers=(marks.stops(over),), used=(flash, room, *query.all("aperture", "")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
     under = offset(query, "ambient")
     if ask.quantity == "aperture" and room and flash and _WHAT_FLASH.search(query.text) and _SUM.search(query.text) and flash.value > room.value:
         value = light_still_wanted(flash.value, room.value)
@@ -53,7 +61,7 @@ def added(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture" and flash and not room and under is not None and _SUM.search(query.text) and not query.has("shutter"):
         value = sum_of_light((flash.value, flash.value * 2.0 ** (signed(under) / 2)))
         return Solution(answers=(marks.aperture(value),), used=(flash, under), topic="ambient", notes=("Flash and ambient light on the same face add.",))
-    if ask.quantity == "stops" and _EACH_RIGHT.search(query.text) and _SUM.search(query.text):
+    if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and _SUM.search(query.text):
         return Solution(answers=(marks.stops(1.0),), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
     if ask.quantity == "stops" and under is not None and _ADDS.search(query.text):
         value = ambient.added_light_stops(-signed(under))

@@ -116,6 +116,8 @@ def length(quantity: str, metres: float, unit: str, of: str | None = None) -> Qu
 
 def _sharpness(query: Query) -> Solution | None:
     """Limits, depth and hyperfocal in the order asked, with whatever else is asked of the flash."""
+    if query.asks_for("aperture") and query.asks_for("hyperfocal") and not query.has("aperture") and not query.has("guide_number"):
+        return _stop_for_hyperfocal(query)
     others = tuple(a for a in query.asks if a.quantity not in SHARP)
     lens_asks = tuple(a for a in query.asks if a.quantity in SHARP)
     beside = _flash_part(query, others) if others else None
@@ -129,6 +131,21 @@ def _sharpness(query: Query) -> Solution | None:
     if len(both) == 2 and found is None and beside is None:
         return _compared(query, state, lens_asks, both)
     return _depth(query, state, lens_asks, beside)
+
+
+def _stop_for_hyperfocal(query: Query) -> Solution:
+    """"what aperture puts the hyperfocal distance at 5 m": N = f**2 / (c (H - f))."""
+    state = setting(query)
+    missing = _wanting(state, "focal_length", "focus_distance")
+    if missing:
+        return _asks_for(missing, state)
+    assert state.focal is not None and state.focus is not None
+    bad = _too_near(state.focal, (state.focus,))
+    if bad:
+        return rejected(bad)
+    value = optics.aperture_for_hyperfocal(state.focal, state.focus, state.frame.circle)
+    return Solution(answers=(marks.aperture(value),), used=state.used, assumed=state.assumed, topic="focus",
+                    notes=(f"Focused at {_say(state.focus, state.unit)} all is then sharp from half of that to infinity.",))
 
 
 def _compared(query: Query, state: Setting, asks: tuple[Ask, ...], stops: list[Fact]) -> Solution:

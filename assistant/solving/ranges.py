@@ -93,7 +93,7 @@ def _at(query: Query, solve: Solve, ask: Ask, quantity: str, facts: list[Fact], 
     """The question with one value in the place of all."""
     starts = {f.start for f in facts}
     kept = tuple(f for f in query.facts if f.start not in starts and not (f.quantity == quantity and f.of == value.of))
-    return solve(replace(query, facts=(*kept, value), asks=(ask,), claim=False, text=_TABLE.sub(" ", _RANGE.sub(" ", query.text))))
+    return solve(replace(query, facts=(*kept, value), asks=(ask,), claim=False, cues=query.cues - {"span"}, text=_TABLE.sub(" ", _RANGE.sub(" ", query.text))))
 
 
 def _table(query: Query, solve: Solve) -> Solution | None:

@@ -126,11 +126,13 @@ def _brighter(query: Query) -> Solution | None:
     winner = one if stops >= 0 else two
     name = winner.name.upper() if len(winner.name) == 1 else winner.name
     wanted = next((a.of for a in query.asks if a.quantity == "stops" and a.of), "")
+    behind = not wanted and "backdrop" in query.cues and bool(query.cues & {"less", "more"}) and "background" in (one.name, two.name)
+    wanted = "background" if behind else wanted  # "how many stops under the sitter is the backdrop"
     if wanted and "brightest" not in query.cues and wanted in (one.name, two.name):
         reference = _reference(query, (one.name, two.name))
         if reference:
             wanted = two.name if reference == one.name else one.name
-        elif _REFERENCE_FIRST.search(query.text):
+        elif not behind and _REFERENCE_FIRST.search(query.text):
             wanted = two.name if wanted == one.name else one.name
         signed = stops if wanted == one.name else -stops
         return Solution(answers=(marks.stops(signed, wanted),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations",
