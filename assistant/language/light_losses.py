@@ -37,7 +37,7 @@ _SPEAKS = Pattern(r"stop|a meter|zoom|head|mm\b|bounc|path|paint|ceiling|roof|wa
 def _is_plain(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> bool:
     """Nothing said takes light away, and no word speaks of what could: most questions."""
     for fact in facts:
-        if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number" and fact.value < 1:
+        if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number":
             return False
     return not (_SPEAKS.may_match(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text) or sum(f.quantity == "focal_length" for f in facts) > 1)
 
@@ -321,7 +321,7 @@ def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
 
 _NUMBER = r"(\d+(?:\.\d+)?)"
 _UNIT = r"(?:\s*(?:m|metres?|meters?|ft|feet|foot))?"
-_GUIDE_AT_ZOOM = Pattern(rf"{_NUMBER}{_UNIT}\s*,?\s*(?:(?:with|when) (?:the )?(?:head|zoom) )?(?:is )?(?:at|@|for|on|zoomed (?:to|at)|\()\s*(?:the )?(?:zoom )?{_NUMBER}\s*-?(?:mm|mil)?(?: (?:setting|position|zoom))?\)?", re.I)
+_GUIDE_AT_ZOOM = Pattern(rf"{_NUMBER}{_UNIT}\s*,?\s*(?:(?:with|when|if|once) (?:the |its )?(?:(?:head|zoom|it|it's|its|flash)(?: is|'s)? )?)?(?:is |it's )?(?:zoomed (?:to|at)|set (?:to|at)|at|@|for|on|\()\s*(?:the )?(?:zoom )?{_NUMBER}\s*-?(?:mm|mil)?(?: (?:setting|position|zoom))?\)?", re.I)
 _ZOOM_GIVES_GUIDE = Pattern(rf"(?:at |zoom(?:ed)? (?:to |at )?)?{_NUMBER}\s*-?mm\s*(?:setting )?(?::|=|gives|is|it's|->|reads|,)?\s*(?:a )?(?:guide number |guide |gn )?(?:of )?{_NUMBER}{_UNIT}", re.I)
 _SET_TO = Pattern(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: set)?(?: at| to| on)?|(?:head|it|i'm|flash)(?: is|'s)?(?: set| zoomed| now)?(?: at| to| on)|set (?:at|to|on)|at the|on the|using|with it at|now at|what about|and at|at)\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b", re.I)
 

@@ -30,9 +30,19 @@ _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
+    facts = [_t_number(f, text) for f in facts]
     out = [*(_through(f, facts, text) for f in facts), *_free(facts, text)]
     out = [_converter(f, facts, text) for f in _absent(out, text)]
     return [_bare_stops(f, out, text) for f in out]
+
+
+_T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
+
+
+def _t_number(fact: Fact, text: str) -> Fact:
+    """"f/2.8 and T3.4": what the glass passes, as a number of its own."""
+    named = fact.quantity == "number" and not fact.bad and 0.7 <= fact.value <= 64 and _T_BEFORE.search(text[: fact.start])
+    return replace(fact, quantity="t_number", of="") if named else fact
 
 
 _FREE = Pattern(r"^[^.,;?!\d]{0,12}?\b(?:doesn.?t|does not|do not|don.?t|will not|won.?t) (?:really )?(?:cost|lose|eat|take|steal|absorb|swallow|rob)(?: me| us)? (?:anything|any(?: light)?|a thing|light)\b", re.I)

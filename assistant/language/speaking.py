@@ -263,6 +263,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "face_height": lambda f: f"the face {speak_length(f.value, f.unit)} up" if f.unit in LENGTH else "",
     "size": lambda f: f"{speak_length(f.value, f.unit)} across" if f.unit in LENGTH else "",
     "nd": lambda f: f"ND of {scales.speak_stops(f.value)}",
+    "t_number": lambda f: f"T{number(f.value)}",
     "filter_loss": lambda f: f"a {f.unit or 'filter'} of {scales.speak_stops(f.value)}",
     "factor": lambda f: f"factor {number(f.value)}",
     "smallest_aperture": lambda f: f"the lens stopping at f/{number(f.value)}",

@@ -262,9 +262,10 @@ def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     far = distance_for_falloff(scene.near, wanted[0])
     unit = preferred_unit(query, ask.unit)
     behind, whole = marks.distance(far - scene.near, unit, "background"), marks.distance(far, unit, "light to background")
-    from_light = bool(patterns.search(r"(?:from|to) (?:the )?(?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|how far from (?:the )?(?:light|flash|lamp)\W*$|from the light must", query.text.split(".")[-1], re.I)) and "behind" not in query.text.lower()
+    from_light = bool(patterns.search(r"how far (?:away )?(?:from|off) (?:the |my )?(?:light|flash|lamp|strobe|key|head)\b|(?:from|to) (?:the )?(?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|how far from (?:the )?(?:light|flash|lamp)\W*$|from the light must", query.text.split(".")[-1], re.I)) and not patterns.search(r"how far behind|behind\W*$", query.text, re.I)
     answers = (whole, behind) if from_light else (behind, whole)
-    return _done(answers, scene, *wanted[1], assumed=wanted[2], lead=f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light.")
+    lead = f"{_length(query, far)} from the light, which is {_length(query, far - scene.near)} behind the subject." if from_light else f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light."
+    return _done(answers, scene, *wanted[1], assumed=wanted[2], lead=lead)
 
 
 def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:

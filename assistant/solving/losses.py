@@ -16,7 +16,6 @@ from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 
 _COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks)", re.I)
-_T_NUMBER = Pattern(r"\bt\s*[-/]?\s*(\d+(?:\.\d+)?)\b(?!\s*(?:sync|ms))", re.I)
 _PASSES = Pattern(r"(?:transmits|passes|transmission(?: is| of)?|lets through)\s*(?:only )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
 
 
@@ -195,15 +194,15 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
 
 def _t_stop(query: Query, ask: Ask) -> Solution | None:
     """A lens's T-number beside its f-number, or what share of the light it passes."""
-    number, share = _T_NUMBER.search(query.text), _PASSES.search(query.text)
+    number, share = query.last("t_number"), _PASSES.search(query.text)
     aperture = query.last("aperture") or query.last("widest_aperture")
-    if aperture is None or not (number and patterns.search(r"t.?stop|\blens\b|transmi", query.text, re.I) or share):
+    if aperture is None or not (number or share):
         return None
     if ask.quantity == "aperture" and share and not query.has("guide_number"):
         value = optics.t_stop(aperture.value, float(share[1] or share[2]) / 100)
         return Solution(answers=(marks.aperture(value),), used=(aperture,), topic="losses", notes=("That is its T-number: the f-number an unlossy lens of the same light would have.",))
     if ask.quantity not in ("stops", "factor"):
         return None
-    passed = float(share[1] or share[2]) / 100 if share else (aperture.value / float(number[1])) ** 2 if number else 1.0
-    used = (aperture, *(f for f in query.facts if f.quantity in ("number", "power")))
+    passed = float(share[1] or share[2]) / 100 if share else (aperture.value / number.value) ** 2 if number else 1.0
+    used = (aperture, *(f for f in query.facts if f.quantity in ("number", "power", "t_number")))
     return _told(query, ask, -math.log2(passed), used, ("Expose by the T-number; depth of field goes by the f-number.",))
