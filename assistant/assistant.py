@@ -47,7 +47,7 @@ class Assistant:
         """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
         said = as_read(text)
         found = self._answer(said)
-        if said != text:
+        if found.heard != text:  # read in part, or in the words of the question that stands
             found = replace(found, heard=text)
         if len(text) > LONGEST_LETTERS:
             found = replace(found, reply=f"{found.reply} {_CUT}")

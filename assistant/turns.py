@@ -270,8 +270,8 @@ def _dangling(query: Query, whole: Query, solution: Solution) -> list[Fact]:
     if solution.status not in ("answered", "out_of_reach") or solution.topic in ("claims", "table"):
         return []
     told = [f for f in query.facts if f.quantity != "number" and f.quantity not in LIMITS]
-    mine = frozenset(told)
-    idle = [f for f in unused(whole, solution) if f in mine]
+    mine = {(f.quantity, f.value, f.of, f.said) for f in told}
+    idle = [f for f in unused(whole, solution) if (f.quantity, f.value, f.of, f.said) in mine]
     return idle if idle and len(idle) == len(told) and any(f.quantity not in speaking.WHY_UNUSED for f in idle) else []
 
 
@@ -319,7 +319,7 @@ def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
     answered = tuple(Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
                      if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float)))
     facts = tuple(_with_unit(f, whole) for f in whole.facts if f.origin != "kit")
-    talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, mentioned=whole.mentioned))
+    talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, text=whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
     talk.last_working = solution.working
     if solution.answers and solution.status in ("answered", "out_of_reach"):
         talk.last_query, talk.last_solution = whole, solution

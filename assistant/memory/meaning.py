@@ -37,6 +37,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     units = query.units or scene.units
     lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
     whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim, mentioned=lights)
+    if not query.asks:
+        whole = _in_its_words(whole, scene, frozenset(query.facts))
     named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
     kit = talk.kit.for_scene(whole, named)
     unit = next((f.unit for f in talk.kit.facts if f.quantity == "guide_number" and f.unit), "")
@@ -62,6 +64,19 @@ def _where_it_was(query: Query, talk: Conversation, scene: Scene) -> tuple[Fact,
 
 
 _TAKES_BACK = Pattern(r"^\W*(?:no|nope|sorry|wait|oops|i mean|i meant|actually)\b|\b(?:it was|not)\b", re.I)
+
+
+_OWN_WORDS = frozenset({"less", "more", "up", "down", "open_up", "close_down", "further", "closer", "move", "put_on", "bare", "loss", "bounce", "push", "pull", "both", "one_light", "each"})
+"""Words that say by themselves what is wanted now."""
+
+
+def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact]) -> Query:
+    """A value said anew is put into the question that stands: it is read in the words that asked for it, and its own after them."""
+    if not scene.text or not scene.asks or whole.claim or whole.cues & _OWN_WORDS:
+        return whole
+    shift = len(scene.text) + 1
+    facts = tuple(replace(f, start=f.start + shift, end=f.end + shift) if f in said else f for f in whole.facts)
+    return replace(whole, text=f"{scene.text} {whole.text}", facts=facts)
 
 
 def _gives_what_was_asked(query: Query, scene: Scene, facts: tuple[Fact, ...]) -> bool:
