@@ -50,6 +50,10 @@ def _reply(turn: Turn, reply: str, status: str = "answered", answers: tuple[Quan
 # --- about the last answer -----------------------------------------------------------------------
 
 
+_IN_STOPS = Pattern(r"^\W*(?:(?:so|and|ok|okay|now|please|what|whats|what's|is|that|it|that's|thats|as|how many|how much|say it) )*in (?:f-?)?stops\W*$")
+"""A factor that was answered, wanted in stops."""
+
+
 def about_last_answer(turn: Turn) -> Answer | None:
     """Why, show the sum, how sure: the ledger of the answer just given."""
     said, talk = _said(turn), turn.conversation
@@ -61,6 +65,11 @@ def about_last_answer(turn: Turn) -> Answer | None:
     if _SURE.search(said):
         return _reply(turn, how_sure(query, solution))
     value = next((q for q in solution.answers if q.quantity != "claim"), solution.answers[0])
+    in_stops = next((q for q in solution.answers if q.quantity == "stops"), None) if value.quantity in ("factor", "ratio") and _IN_STOPS.match(said) else None
+    if in_stops is not None:
+        from assistant.language.speaking import say
+
+        return _reply(turn, f"{say(in_stops)}.".capitalize(), answers=(in_stops,))
     expected = _expected(turn.query, value) if _WHY_NOT.search(said) and not turn.query.asks else None
     manner: Manner = "stops" if _STOPS.search(said) else "new" if _NEW.search(said) else "plain"
     if expected is None and not _SHOW.search(said) and not (manner != "plain" and len(said.split()) <= 9 and not patterns.search(r"\bwhat(?:'s| is| are)\b", said)):

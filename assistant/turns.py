@@ -157,7 +157,7 @@ def _told(query: Query, kit: Kit) -> Kit:
     return replace(kit, names=tuple(dict.fromkeys((*kit.names, *names))))
 
 
-FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what"})
+FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "box_speed", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what"})
 
 
 def _corrects_kit(turn: Turn) -> Answer | None:

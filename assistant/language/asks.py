@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.segments import Segment, is_role
+from assistant.patterns import Pattern
 from assistant.query import Ask
 
 QUESTION = ("what", "how_much", "how_many", "give", "what_if")
@@ -213,6 +214,10 @@ def _turned(items: Sequence[Item]) -> bool:
     return not any(i.kind == "cue" and i.word in ("less", "more", "back", "front", "backdrop", "ambient") for i in items)
 
 
+_STAYS = Pattern(r"\s*(?:stays?|remains?|is (?:the same|unchanged|fixed|kept|staying)|unchanged|fixed|doesn'?t (?:change|move)|not (?:changed|touched)|as (?:is|it is|before))\b", re.IGNORECASE)
+"""A quantity that stays is not asked for."""
+
+
 def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None:
     item = segment.items[at]
     if item.kind == "cue" and item.word in ("t01", "t05") and segment.asked:
@@ -225,6 +230,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if before is not None and (before.kind in ("share", "power") or (before.kind == "mark" and before.word == "TWICE")):
         return None
     if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):
+        return None
+    if _STAYS.match(text[item.end :]):
         return None
     if patterns.search(r"\b(?:correct|allow|compensat|adjust|account|mak\w* up)\w*(?: it)? for(?: the| my| that| any)?\s*$", text[: item.start].lower()):
         return None

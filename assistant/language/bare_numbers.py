@@ -203,6 +203,33 @@ def _another_place(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[before[0].unit], unit=before[0].unit)
 
 
+_TIMED = Pattern(r"(?:1/\d+|\b(?:an? )?(?:sixtieth|thirtieth|fifteenth|eighth|quarter|hundredth|\d+(?:th|ths))|\d ?s(?:ec(?:onds?)?)?)(?: of a second| sec(?:ond)?s?| s)?\s*(?:at|@|and|,|/)\s*$", re.I)
+
+
+def _beside_a_time(n: Bare) -> Fact | None:
+    """"1/30 at 2.8": an f-number right after a shutter time."""
+    plain = is_aperture_mark(n.mark) and n.value <= 45 and not patterns.match(r"\s*(?:m\b|ft\b|feet|foot|metres?|meters?|cm|mm|stops?|s\b|sec|%|x\b|hz|ev\b|iso\b[^\d]|\"|')", n.text[n.fact.end :].lower())
+    return n.of("aperture", value=n.mark, of="") if plain and "shutter" in n.kinds and _TIMED.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) else None
+
+
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|not|from|versus|vs|against|than|to|or)\s*$", re.I)
+
+
+def _of_the_exposure_value(n: Bare) -> Fact | None:
+    """"EV 7 (at 100)": the film speed that the exposure value is for."""
+    before = next((f for f in reversed(n.facts) if f.start < n.fact.start), None)
+    told = before is not None and before.quantity == "exposure_value" and n.value in COMMON_FILMS and patterns.fullmatch(r"\W*(?:at|for|on|@)\W*", n.text[before.end : n.fact.start].lower())
+    return n.of("film_speed", of="") if told else None
+
+
+def _another_time(n: Bare) -> Fact | None:
+    """"90 seconds instead of 30": a time against a time, in the unit of the first."""
+    times = [f for f in n.facts if f.quantity in ("shutter", "time", "duration") and f.value >= 1]
+    if len(times) != 1 or n.kinds & {"aperture", "distance", "guide_number"} or not _INSTEAD.search(n.text[max(0, n.fact.start - 24) : n.fact.start]):
+        return None
+    return n.of(times[0].quantity, unit=times[0].unit, of="")
+
+
 def _lens_end(n: Bare) -> Fact | None:
     """"opens to 2.8 and closes to 22"; after "move it" nothing is told by it."""
     kind = _lens_limit(n.before, n.after, n.text)
@@ -273,5 +300,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _beside_a_time, _of_the_exposure_value, _another_time, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -110,6 +110,8 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (_VERSUS, ("aperture_range",), "stops"),
     (r"\b(?:so |and )?what(?:'s| is|s| would)? (?:it|that)(?: be)? (?:at|on|for)\b", ("guide_number", "power", "power"), "guide_number"),
     (r"\b(?:so |and )?what(?:'s| is|s| would)? (?:it|that)(?: be)? (?:at|on|for)\b", ("guide_number", "film_speed", "film_speed"), "guide_number"),
+    (r"\bstops?\b[^.?]{0,14}\bbetween (?:them|the (?:two|rows)|these|front and back|first and last)\b|\bbetween (?:them|the (?:two|rows))\b[^.?]{0,16}\bstops\b", ("distance", "distance"), "stops"),
+    (r"\b(?:what|which) (?:time|shutter|exposure)\b|\bhow long\b", ("shutter", "stops"), "shutter"),
     (r"\bnow\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
 ))

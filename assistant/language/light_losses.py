@@ -167,8 +167,9 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
     if match is None:
         return facts
     many = _MANY[match["many"].lower()]
+    every = patterns.search(r"\b(?:each|every)\b(?: \w+){0,2}(?: \w+){1,2}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
-    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and patterns.match(r"\s*(?:each|apiece|per \w+|a (?:layer|sheet|piece))\b", text[f.end :], re.I) else f for f in out]
+    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and (every or patterns.match(r"\s*(?:each|apiece|per \w+|a (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
 
 
 def _close_focus(facts: list[Fact], text: str) -> list[Fact]:

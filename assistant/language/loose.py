@@ -84,6 +84,9 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     return _film_number(fact, facts, before, after) or _row_number(fact, items, at, text)
 
 
+_IN_THE_CAMERA = Pattern(r"^\s*(?:is |was |speed )?(?:loaded\b|in (?:the |my |this |that |her |his )?(?:\w+ )?(?:camera|body|back|magazine|holder|it)\b(?!\s+(?:feet|metres|meters)))", re.I)
+_CAMERA_HOLDS = Pattern(r"\b(?:roll|film|stock|camera|body|magazine)\b[^.,;?\d]{0,30}\b(?:is|has|holds|says|reads|takes)\s*(?:an? )?$", re.I)
+_ON_IT = Pattern(r"\bon\s*$", re.I)
 _PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
 
 
@@ -106,7 +109,7 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
         return "film_speed", "", fact.value, "", ""
     if _SHOT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
-    if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before):
+    if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before) or _IN_THE_CAMERA.match(after) or _CAMERA_HOLDS.search(before) and "fastest" not in before.lower() or known and fact.value >= 50 and _ON_IT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
     return None
 

@@ -39,6 +39,8 @@ def _number(plain: list[Token], place: int, text: str) -> list[Token]:
     elif after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_OF_A_KIND):
         token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
     out.append(token)
+    if _before_a_speed(plain, place):
+        out.append(Token("COMMA", ",", token.end, token.end))
     if _spoken_inches(plain, place, after):
         out.append(Token("INCH_MARK", "in", token.end, token.end))
     return out
@@ -54,6 +56,13 @@ def _stops_under(tokens: list[Token], place: int, text: str) -> bool:
         return False
     value, after = getattr(tokens[place].value, "value", 9.0), tokens[place + 1]
     return after.type == "CUE" and text[after.start : after.end].lower().split()[:1] in _UNDER and 0 < value <= 4 and (value != int(value) or value > 1)
+
+
+def _before_a_speed(tokens: list[Token], place: int) -> bool:
+    """"1/30 at 2.8 iso 400": the ISO is of the number after it, for the one before it is no film speed."""
+    if place + 2 >= len(tokens) or tokens[place + 1].type != "ISO" or tokens[place + 2].type != "NUM":
+        return False
+    return getattr(tokens[place].value, "value", 99.0) < 25
 
 
 _SUBUNITS = {("ft", "in"), ("m", "cm"), ("m", "mm"), ("yd", "ft"), ("yd", "in")}

@@ -115,7 +115,7 @@ def _bare_stops(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 # --- what is asked ---------------------------------------------------------------------------------
 
-_ALL = Pattern(r"\b(?:total|together|altogether|in all|combined|all told|in total|sum)\b[^.?!]*\?|\b(?:what(?:'s| is) the (?:total|sum)|total|together|altogether|combined|in all)\W*$", re.I)
+_ALL = Pattern(r"\b(?:total|together|altogether|in all|combined|all told|in total|sum)\b[^.?!]*\?|\b(?:what(?:'?s| is)? the (?:total|sum|whole)|total|together|altogether|combined|in all)\W*$", re.I)
 _SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b|\bwhat (?:with|through) (?:it|the \w+)(?: on)?\W*$", re.I)
 _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b", re.I)
 
@@ -130,6 +130,6 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("shutter", "through", "s")]
     if not asks and "aperture" in kinds and _SET.search(text):
         return [Ask("aperture", "", "")]
-    if not asks and len(takes) > 1 and not kinds & {"aperture", "shutter"} and _ALL.search(text):
+    if not asks and takes and not kinds & {"aperture", "shutter"} and _ALL.search(text):
         return [Ask("factor" if all(f.quantity == "factor" for f in takes) else "stops", "", "")]
     return list(asks)

@@ -17,7 +17,7 @@ from assistant.scales import is_aperture_mark
 
 _OWN_FILM = Pattern(r"^\s*(?:in (?:feet|foot|metres?|meters?)\s*)?,?\s*\(?(?:with|on|for|at|using)\s*(?:the |a |my |an )?$", re.I)
 """Between a guide number and the film it was found with."""
-_WAS = Pattern(r"\b(?:was|were|is|got|gave|gives|used|had|at|shot|said|reads?|now|then|want|need|for|to|use|using|pair:?)\W*(?:an? |about )?$", re.I)
+_WAS = Pattern(r"\b(?:was|were|is|got|gave|gives|used|had|at|shot|said|reads?|now|then|want|need|for|to|use|using|pair:?|and|gets?|only|just|reading|metered|versus|vs|against|of|or)\W*(?:an? |about )?$", re.I)
 _NO_MARK = Pattern(r"^\s*(?:m\b|metres?|meters?|ft|feet|foot|cm|mm|stops?|s\b|sec|times|x\b|%|ws\b|j\b|hz|kg|v\b)", re.I)
 _DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
 

@@ -20,7 +20,7 @@ def bare_numbers(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(query.unknown) > 1 or len(numbers) != 1 or talk.missing or not (scene.asks or scene.facts):
         return query, scene
     number = numbers[0]
-    meant = _meant(number, query, scene)
+    meant = _meant(number, query, scene, talk)
     if meant is None:
         return query, scene
     return replace(query, facts=tuple(meant if f is number else f for f in query.facts), unplaced=()), scene
@@ -58,7 +58,13 @@ _TOO_FAR_OFF = 5.0
 """Times the last distance: beyond that a bare mark of film speed is one."""
 
 
-def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
+def _said_last(talk: Conversation) -> Fact | None:
+    """The one value that the turn before changed: a bare number after it is of its kind."""
+    said = [f for f in talk.last_query.facts if f.origin == "said"] if talk.last_query is not None and len(talk.past) > 1 else []
+    return said[0] if len(said) == 1 and said[0].quantity in ("distance", "aperture", "stops", "count", "guide_number", "energy", "shutter") else None
+
+
+def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact | None:
     if _NAMES_A_THING.search(query.text[: number.start]):
         return None
     if len(query.mentioned) == 1:
@@ -91,6 +97,11 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
         return replace(number, quantity="film_speed", of="")
     if apertures and not distances and is_aperture_mark(pair):
         return replace(number, quantity="aperture", value=pair, of=number.of or apertures[-1].of)
+    again = _said_last(talk)
+    if again is not None and (again.quantity != "aperture" or is_aperture_mark(pair)) and again.quantity != "film_speed":
+        unit = again.unit if again.unit in LENGTH else "ft"
+        of_kind = {"distance": number.value * LENGTH[unit], "aperture": pair}.get(again.quantity, number.value)
+        return replace(number, quantity=again.quantity, value=of_kind, unit=again.unit, of=number.of or again.of)
     if distances and not apertures:
         unit = distances[-1].unit if distances[-1].unit in LENGTH else "ft"
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=number.of or distances[-1].of)
@@ -99,7 +110,7 @@ def _meant(number: Fact, query: Query, scene: Scene) -> Fact | None:
 
 def film_pushes(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """A push said anew replaces the one before, counted from box speed."""
-    if any(f.quantity in ("push", "rated") for f in query.facts):
+    if any(f.quantity in ("push", "rated") for f in query.facts) or "box_speed" in query.cues and not query.asks:
         scene = replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("push", "rated")))
     return query, scene
 

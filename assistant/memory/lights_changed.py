@@ -45,7 +45,7 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")]
     bare = "bare" in query.cues or "not" in query.cues
     if (leaving or bare) and (worn or "bare" in query.cues or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
-        kinds = {f.unit for f in worn}
+        kinds = {f.unit for f in worn} | ({"umbrella", "shoot_through"} if any(f.unit in ("umbrella", "shoot_through") for f in worn) else set())
         gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
         if gone:
             facts = tuple(f for f in query.facts if f not in worn)

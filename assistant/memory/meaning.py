@@ -37,8 +37,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     units = query.units or scene.units
     lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
     whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim, mentioned=lights)
-    if not query.asks:
-        whole = _in_its_words(whole, scene, frozenset(query.facts))
+    if not query.asks or not query.facts and scene.asks and [a.quantity for a in query.asks] == [scene.asks[0].quantity]:
+        whole = _in_its_words(whole, scene, frozenset(query.facts), query.cues)
     named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
     kit = talk.kit.for_scene(whole, named)
     unit = next((f.unit for f in talk.kit.facts if f.quantity == "guide_number" and f.unit), "")
@@ -70,9 +70,9 @@ _OWN_WORDS = frozenset({"less", "more", "up", "down", "open_up", "close_down", "
 """Words that say by themselves what is wanted now."""
 
 
-def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact]) -> Query:
+def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: frozenset[str]) -> Query:
     """A value said anew is put into the question that stands: it is read in the words that asked for it, and its own after them."""
-    if not scene.text or not scene.asks or whole.claim or whole.cues & _OWN_WORDS:
+    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS:
         return whole
     shift = len(scene.text) + 1
     facts = tuple(replace(f, start=f.start + shift, end=f.end + shift) if f in said else f for f in whole.facts)

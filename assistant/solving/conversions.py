@@ -118,7 +118,8 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
             value = between(facts[1].value, facts[0].value)
             return _done(marks.stops(-value if needs_light else value), *facts)
         if len(facts) == 2:
-            value = between(facts[0].value, facts[1].value)
+            first, second = facts if not patterns.search(r"\b(?:instead of|rather than)\b", query.text[facts[0].end : facts[1].start].lower()) else facts[::-1]
+            value = between(first.value, second.value)
             return _done(marks.stops(_as_asked(value, query, quantity)), *query.all(quantity))
     pair = query.first("aperture_range")
     if pair:

@@ -67,7 +67,7 @@ def _length(query: Query, metres: float) -> str:
 
 def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops from the near place to the far one, or from the old place of the light to the new."""
-    if scene.used == () and scene.rows and not query.facts and times_as_far(query) is None:
+    if scene.used == () and scene.rows and all(f.quantity in ("rows", "count", "remark") for f in query.facts) and times_as_far(query) is None:
         return needs(("distance",), "I need the distance from the flash to the front row and to the back row.", topic="falloff")
     times = times_as_far(query) if scene.far is None else None
     if times is not None:
@@ -136,6 +136,19 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     place = distance_for_falloff(scene.near, wanted[0])
     return _done((marks.distance(place, preferred_unit(query, ask.unit)),), scene, *wanted[1], lead=f"{_length(query, place)} from the light.")
+
+
+def _by_readings(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """How far off the other row is, by what each row reads: f-numbers go as one over the distance."""
+    read, known = [f for f in query.all("aperture") if f.of in ("", "front", "back")], [f for f in query.all("distance") if f.of in ("front", "back")]
+    if len(read) != 2 or len(known) != 1 or len(query.all("distance")) != 1 or query.has("guide_number") or query.has("gap") or query.has("stops"):
+        return None
+    wide, narrow = sorted(f.value for f in read)
+    back_asked = known[0].of == "front"
+    place = known[0].value * (narrow / wide if back_asked else wide / narrow)
+    of = "back row" if back_asked else "front row"
+    return _done((marks.distance(place, preferred_unit(query, ask.unit), of),), scene, known[0], *read, lead=f"The {of} is {_length(query, place)} from the light.",
+                 working=(f"{_length(query, known[0].value)} × {narrow:g} / {wide:g}",))
 
 
 def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
@@ -398,4 +411,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (_stops,), "distance": (_by_guide_moved, _farthest, _range, _spread, _backdrop, _shifted), "near_limit": (_farthest, _range), "far_limit": (_farthest, _range), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (_stops,), "distance": (_by_readings, _by_guide_moved, _farthest, _range, _spread, _backdrop, _shifted), "near_limit": (_farthest, _range), "far_limit": (_farthest, _range), "aperture": (_aperture,), "power": (_power,)}
