@@ -125,6 +125,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
         return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
     lit = any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
+    if item.word == "how_far" and patterns.match(r"where (?:does|do|should|must|will|would) (?:the|my) (?:lens|ring|aperture|iris|f-?stop|barrel)\b", text[item.start :].lower()):
+        return Ask("aperture", "", "", item.start)
     if item.word == "how_far" and patterns.search(r"\bhow (?:far|close|near) apart\b[^?.]*\bstops\b", text.lower()):
         return Ask("stops", "", "", item.start)
     if item.word == "how_far" and after and after[0].kind == "cue" and after[0].word in (("less", "more", "down") if lit else ("less", "more")):

@@ -18,7 +18,7 @@ _BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?
 _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)|f.?stop on\b|\bwhat (?:goes|do i put|should i put|to put|is set|belongs|must go|should go) on (?:the|my) (?:lens|ring|barrel|camera)\b|\bwhere does the (?:ring|lens) (?:go|point)\b|\b(?:i|we) (?:then |now )?(?:set|use|shoot at|dial in|open to)\W*\?\W*$|"
              r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)")
 
-_NOW_SET = r"\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\b(?:bare|without it|now)\W*(?:would be|is|it's|gives|makes|what)?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
+_NOW_SET = r"\bwith (?:it|that|both|them|the \w+)(?: \w+)? ?(?:on|up|fitted|in place)?\W*(?:i (?:set|use|open to))?\W*\?\W*$|\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\b(?:bare|without it|now)\W*(?:would be|is|it's|gives|makes|what)?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
 
 _TOTAL = r"\b(?:total|altogether|in all|all told|combined|both|sum)\b(?: loss| cost| lost)?\W*$"
 

@@ -66,7 +66,13 @@ _STOOD = Pattern(r"\s*(?:standing |putting |placing )?(?:it|them|the (?:flash|li
 """After "I stand": the flash is stood there, not the photographer."""
 
 
+_WITH_THE_CAMERA = Pattern(r"\b(?:flash|light|strobe|lamp|head)(?:gun)? and (?:the |my )?camera\b[^.,;\d]{0,24}$|\bcamera and (?:the |my )?(?:flash|light|strobe|lamp|head)(?:gun)?\b[^.,;\d]{0,24}$", re.I)
+"""Said of the flash and the camera at once: the flash's distance, on which the lens is focused as well."""
+
+
 def _camera_distance(place: Place) -> Fact | None:
+    if _WITH_THE_CAMERA.search(place.text[: place.item.start]):
+        return None
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
         return fact_at(place, "camera_distance", of="camera")

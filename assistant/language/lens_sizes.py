@@ -33,12 +33,17 @@ _NAMED_LENS = Pattern(r"lens|focal|mm|mil", re.I)
 
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with focus at infinity, draws, frames and images told apart."""
-    out = _bare_lens(_ring(list(facts), text), text)
+    out = _bare_lens(_ring(_full_frame(list(facts), text), text), text)
     if any(f.quantity == "focal_length" for f in out):
         out = [_draw(f, out, text) for f in out]
     if _MAGNIFIED.search(text) and not any(f.quantity == "extension" for f in out):
         return _imaged(out, text)
     return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
+
+
+def _full_frame(facts: list[Fact], text: str) -> list[Fact]:
+    """"full frame 35": the film once more, no number of its own."""
+    return [f for f in facts if not (f.quantity in ("number", "film_speed") and f.value == 35 and patterns.search(r"\b(?:full[- ]frame|film|format)\s*$", text[: f.start], re.I) and not _iso_said(f, text))]
 
 
 def _ring(facts: list[Fact], text: str) -> list[Fact]:
@@ -104,6 +109,8 @@ def _frame(fact: Fact, text: str) -> Fact:
     before, after = text[: fact.start], text[fact.end :]
     if fact.unit == "mm" and fact.value >= 0.008 and patterns.match(r"[\s-]*(?:on |, ?)?(?:full|half)[- ]frame\b", after, re.I):
         return replace(fact, quantity="focal_length", of="")  # "85mm full frame": the lens, then the format
+    if abs(fact.value - 0.035) < 1e-9 and patterns.match(r"[\s-]*(?:frame|film|camera|negative|neg|format)\b", after, re.I):
+        return replace(fact, quantity="format", value=0.0, unit="35 mm", of="")  # "the long side of a 35mm frame": the film
     if not (_OF_FRAME.match(after) or _FRAME_IS.search(before)):
         return fact
     return replace(fact, quantity="frame_side", of="", cue=_side(before[-30:] + " " + patterns.split(r"[,.;?]", after)[0][:30]))

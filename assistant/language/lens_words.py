@@ -237,7 +237,7 @@ _RANGE = (
     r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",
 )
 _NEAR = (rf"\b{_N}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus)", r"\bnear(?:est)? (?:point|edge|end)\b")
-_FAR = (rf"\b{_F}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
+_FAR = (r"where does (?:it|the \w+|everything) (?:stop|cease|leave off)(?: being)?\b[^.?]{0,20}\b(?:sharp|focus|behind)", rf"\b{_F}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
 _DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of focus", r"how much\b[^?]{0,30}\b(?:sharp|in focus)", r"how deep\b[^?]{0,40}\b(?:sharp|focus|zone|field)", r"how thick")
 _HYPER = (r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
@@ -330,6 +330,8 @@ def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         for match in pattern.finditer(lower):
             if name not in places and not _is_given(match, facts):
                 places[name] = match.start()
+    if "range" in places and len({"near_limit", "far_limit"} & set(places)) == 1:
+        del places["range"]  # "far limit of what's sharp?"
     if "range" in places:
         at = places.pop("range")
         places["near_limit"], places["far_limit"] = at, at + 1

@@ -5,6 +5,7 @@ Works on facts already read, by what stands before and after each in the text.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 
@@ -221,7 +222,7 @@ def _gel_loss(said: str) -> float:
 
 def _legs(facts: list[Fact], text: str) -> list[Fact]:
     units = [f.unit for f in facts if f.quantity in _LENGTHS]
-    facts = [_bare_leg(f, text, units[0]) if f.quantity == "number" and units else f for f in facts]
+    facts = [_bare_leg(f, text, units[0]) if (f.quantity == "number" or f.unit == "mixed") and units else f for f in facts]
     out = [_leg(f, text) if f.quantity in _LENGTHS and f.end > f.start else f for f in facts]
     legs = [f for f in out if f.quantity == "path"]
     totals = [f for f in legs if f.cue == "total"]
@@ -247,7 +248,7 @@ def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:
     """"five feet up and another seven down": the second leg in the unit of the first."""
     if unit not in LENGTH or not patterns.match(r"^\s*(?:back )?(?:down|up|across|on|over|from the ceiling|from there)\b", text[fact.end :]):
         return fact
-    return replace(fact, quantity="path", value=fact.value * LENGTH[unit], unit=unit, of="")
+    return replace(fact, quantity="path", value=fact.value * LENGTH[unit], unit=unit, of="", other=math.nan)
 
 
 def _leg(fact: Fact, text: str) -> Fact:
@@ -291,7 +292,7 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
             quantity = "loss" if after.quantity == "modifier" else "filter_loss"
             out.append(replace(fact, quantity=quantity, value=abs(fact.value), unit=after.unit, of=after.of, cue=""))
             continue
-        if (fact.quantity == "stops" and not fact.cue or fact.quantity == "signed" and fact.unit == "-") and taker and _is_beside(gap) and not _taken(taker, out):
+        if (fact.quantity == "stops" and (not fact.cue or fact.unit == "-") or fact.quantity == "signed" and fact.unit == "-") and taker and _is_beside(gap) and not _taken(taker, out):
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
             fact = replace(fact, quantity=quantity, value=abs(fact.value), unit=taker.unit, of=taker.of)
         elif fact.quantity == "loss" and taker and not fact.unit and _is_beside(gap) and not _taken(taker, out):

@@ -87,7 +87,7 @@ def _two_films(run: Sequence[Fact], text: str) -> bool:
     return len(run) == 2 and run[0].quantity == "film_speed" and run[1].value >= 25 and is_film_speed_mark(run[1].value) and _AND.search(text[run[0].end : run[1].start]) is not None
 
 
-_SPAN = Pattern(r"^\s*(?:out |up |down |back )?(?:to|-)\s*$", re.IGNORECASE)
+_SPAN = Pattern(r"^\s*(?:out |up |down |back |in |over |away )?(?:to|-)\s*$", re.IGNORECASE)
 
 
 def _spans(facts: Sequence[Fact], text: str) -> list[Fact]:

@@ -16,7 +16,7 @@ from assistant.query import Fact
 from assistant.scales import is_film_speed_mark, iso_from_din
 from assistant.units import LENGTH
 
-_STOCK = r"(?:colou?r|neg|negs|negative|slide|chrome|transparency|print film|black and white|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
+_STOCK = r"(?:stuff|colou?r|neg|negs|negative|slide|chrome|transparency|print film|black and white|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
 _FILM_AFTER = Pattern(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
 _FILM_BEFORE = Pattern(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:the |my )?(?:other |second |film )?(?:body|camera|one))?(?:'s| is| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
 _RATED = Pattern(
@@ -47,6 +47,11 @@ _AROUND = 150
 _PEOPLE = Pattern(r"^\s*(?:people|persons|guests|kids|children|men|women|boys|girls|players|rowers|dancers|singers|students|faces|heads of people|of us|adults)\b", re.I)
 
 
+def _rows_told(facts: Sequence[Fact], before: str) -> bool:
+    """"front row three metres, back row five": how far off, since the other row was told so."""
+    return patterns.search(r"\b(?:front|back|first|last|rear|near|far)\w* row\W{0,2}$", before, re.I) is not None and any(f.quantity == "distance" and f.of in ("front", "back", "middle") for f in facts)
+
+
 def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fact], text: str) -> Meaning | None:
     """(quantity, of, value, unit, cue) a bare number stands for, or None."""
     before, after = text[max(0, fact.start - _AROUND) : fact.start], text[fact.end : fact.end + _AROUND]
@@ -55,7 +60,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
-    if patterns.search(r"\brows?\W{0,2}(?:no\W*|number |#)?$", before, re.I) and fact.value == int(fact.value) and fact.value <= 12 and not patterns.match(r"\s*(?:feet|foot|ft|m\b|met|people|,?\s*and \d)|\.\d", after, re.I):
+    if patterns.search(r"\brows?\W{0,2}(?:no\W*|number |#)?$", before, re.I) and fact.value == int(fact.value) and fact.value <= 12 and not _rows_told(facts, before) and not patterns.match(r"\s*(?:feet|foot|ft|m\b|met|people|,?\s*and \d)|\.\d", after, re.I):
         return "place", "", fact.value, "", ""  # "row 2": which row it is
     if fact.value == int(fact.value) and 1 <= fact.value <= 40 and _FRAME_NUMBER.search(before) and _FRAME_CHOSEN.match(after):
         return "place", "", fact.value, "", ""  # "frame five": which one it is
@@ -79,7 +84,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     way = _OVER_UNDER.match(after)
     if way and 0 < fact.value <= 5 and _FILM_TALK.search(text) and not patterns.search(r"\b(?:key|fill|ambient)\b", text, re.I):
         return "stops", "", fact.value, "", "more" if way.group("more") else "less"
-    if 0 < fact.value < 4 and _EXPONENT.search(before) and patterns.search(r"recip|exponent|schwarz|long expos|metered|\bp\b", text, re.I):
+    if 0 < fact.value < 4 and _EXPONENT.search(before) and patterns.search(r"recip|exponent|schwarz|long expos|metered|\bp\b|to the power", text, re.I):
         return "exponent", "film", fact.value, "", ""
     return _film_number(fact, facts, before, after) or _row_number(fact, items, at, text)
 
@@ -87,6 +92,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
 _IN_THE_CAMERA = Pattern(r"^\s*(?:is |was |speed )?(?:loaded\b|in (?:the |my |this |that |her |his )?(?:\w+ )?(?:camera|body|back|magazine|holder|it)\b(?!\s+(?:feet|metres|meters)))", re.I)
 _CAMERA_HOLDS = Pattern(r"\b(?:roll|film|stock|camera|body|magazine)\b[^.,;?\d]{0,30}\b(?:is|has|holds|says|reads|takes)\s*(?:an? )?$", re.I)
 _ON_IT = Pattern(r"\bon\s*$", re.I)
+_ON_THE_METER = Pattern(r"^\s*(?:on|into|in) (?:the |my |a )?(?:light ?)?(?:meter|dial|iso dial)\b", re.I)
 _PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
 
 
@@ -96,7 +102,7 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
     if patterns.match(r"\W*(?:degrees?|deg)\b|\s*°", after, re.I):
         return "film_speed", "", float(iso_from_din(fact.value)), "DIN", ""
     known = any(f.quantity == "film_speed" for f in facts)
-    if _PUSHED_TO.search(before):
+    if _PUSHED_TO.search(before) or known and _ON_THE_METER.match(after):
         return "rated", "film", fact.value, "", ""
     if _RATED.search(before):
         other = known or bool(patterns.search(rf"\b\d{{2,4}}\W+(?:speed\W+)?{_STOCK}\b|\b{_STOCK}\W+(?:is|of)\W+(?:a )?\d{{2,4}}\b", before + after, re.I))

@@ -22,7 +22,7 @@ LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b
 
 _BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of)\b(?:\W+{PEOPLE})?", re.I)
 _APART = Pattern(r"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject))", re.I)
-_FURTHER = Pattern(r"^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
+_FURTHER = Pattern(r"^\W*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
 _FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:\w+ )?{WALL}", re.I)
 _FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
 _ROW_TO_ROW = r"\b(?:first|front|nearest|closest) (?:row|rank|one|person|face|head)?s? ?to (?:the )?(?:last|back|rear|furthest|farthest|hindmost)(?: (?:row|rank|one|person|face|head)s?)?(?:'s| is| are| measures| comes to|:|,| =)?(?: about| some| roughly)?\W*$"

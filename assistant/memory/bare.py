@@ -60,7 +60,7 @@ _TOO_FAR_OFF = 5.0
 
 def _said_last(talk: Conversation) -> Fact | None:
     """The one value that the turn before changed: a bare number after it is of its kind."""
-    said = [f for f in talk.last_query.facts if f.origin == "said"] if talk.last_query is not None and len(talk.past) > 1 else []
+    said = [f for f in talk.last_query.facts if f.origin == "said"] if talk.last_query is not None and talk.past else []
     return said[0] if len(said) == 1 and said[0].quantity in ("distance", "aperture", "stops", "count", "guide_number", "energy", "shutter") else None
 
 

@@ -150,6 +150,11 @@ def move_lengths(facts: Iterable[Fact], moves: list[Fact]) -> tuple[Fact, ...]:
         places = [n for n, f in enumerate(out) if f.quantity == "distance" and (not move.of or f.of == move.of)]
         if not places:
             continue
+        rows = [n for n in places if out[n].of in ("front", "middle", "back")]
+        if len(rows) > 1 and not move.of:  # the light goes, and all the rows are so much farther from it
+            for n in rows:
+                out[n] = replace(out[n], value=out[n].value + move.value, said=move.said, origin="said", bad="" if out[n].value + move.value > 0 else "that would put the light behind the subject")
+            continue
         at = places[-1]
         value = out[at].value + move.value
         bad = "" if value > 0 else "that would put the light behind the subject"

@@ -12,6 +12,7 @@ from collections.abc import Callable
 
 from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
+from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -61,8 +62,8 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
         return True
     known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & _SKIES)
     together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b", query.text, re.I))
-    placed = ask.quantity == "stops" and "ambient" in query.cues and query.has("aperture", "shutter") and len(query.facts) < 4
-    return known or together or placed or (wants_nd(query) and not query.has("guide_number"))
+    placed = ask.quantity == "stops" and query.cues & {"ambient", "backdrop"} and query.has("aperture", "shutter") and len(query.facts) < 4
+    return known or together or bool(placed) or (wants_nd(query) and not query.has("guide_number"))
 
 
 def _lacks(missing: tuple[str, ...], used: tuple[Fact, ...] = ()) -> Solution:
@@ -221,7 +222,15 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     return _done((marks.film_speed(value),), light, replace(at, assumed=()), used, notes)
 
 
+_REFERRED = Pattern(r"\b(?:refer\w*|relative|in terms|correct\w*|convert\w*|reduc\w*|counted|based|normali\w*)\b[^.?]{0,12}\b(?:to|of|at|on)\s*(?:iso |asa )?$|\bev\W*(?:\(?(?:at|@|for|in)\s*)?(?:iso )?$", re.I)
+"""What stands before the speed that an exposure value is to be counted at."""
+
+
 def _exposure_value(query: Query, ask: Ask) -> Solution | None:
+    speeds = query.all("film_speed")
+    if len(speeds) == 2 and speeds[1].value == 100 and _REFERRED.search(query.text[: speeds[1].start]):
+        found = _exposure_value(query.with_facts(f for f in query.facts if f is not speeds[1]), ask)
+        return replace(found, used=(*found.used, speeds[1])) if found is not None else None
     light, at = _scene(query, "")
     if light is None and at.aperture and at.shutter:
         light = Daylight(ambient.exposure_value(at.aperture, at.shutter, at.film_speed), (), at.assumed, at.aperture, at.shutter, at.film_speed)
@@ -239,7 +248,7 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number"):
         return None
     light, at = _scene(query, "")
-    if light is None and query.has("aperture", "shutter") and query.cues & {"less", "more"} and "ambient" in query.cues:
+    if light is None and query.has("aperture", "shutter") and query.cues & {"less", "more"} and query.cues & {"ambient", "backdrop"}:
         return _lacks(("exposure_value",), tuple(query.facts))
     if light is None or (at.aperture is None and at.shutter is None and not query.has("film_speed")):
         return None

@@ -28,7 +28,7 @@ _CAUSES: tuple[tuple[str, float, str], ...] = (
     ("power", 1, r"\b(?:more|higher|turning up|raising|increasing|full)(?: the| a| your| my)?(?: flash)? (?:power|output)\b"),
     ("power", -1, r"\b(?:less|lower|turning down|reducing|cutting)(?: the| a| your| my)?(?: flash)? (?:power|output)\b"),
     ("power", 0, r"\b(?:flash |the )(?:power|output)\b"),
-    ("filter", 1, r"\b(?:nd|neutral density|polari[sz]\w+|cpl|grey filter|gray filter|(?:colou?r(?:ed)? )?filter)\b"),
+    ("filter", 1, r"\b(?:nd\s?[\d.]*|neutral density|polari[sz]\w+|cpl|grey filter|gray filter|(?:colou?r(?:ed)? )?filter)\b"),
     ("distance", 1, r"\b(?:flash|light|strobe|head) (?:further|farther)\b|\bmov\w+ the (?:flash|light|strobe|head) (?:further|farther|back|away)\b|\bback(?:ing)? the (?:light|flash) (?:off|up)\b"),
     ("distance", -1, r"\bmov\w+ the (?:flash|light|strobe|head) (?:closer|nearer|in)\b|\b(?:flash|light) (?:closer|nearer)\b"),
     ("distance", 0, r"\b(?:flash[- ]to[- ]subject|flash|light) distance\b"),
@@ -38,7 +38,7 @@ _AMBIENT = r"\b(?:ambient|background|room|available|daylight|sky|windows?|existi
 _NONE = Pattern(
     r"(?:n't|\b(?:does|do|wo|ca|is|would|did|are)nt|\bnot|\bnever|\bno|\bwithout|\bneither) (?:\w+ ){0,2}?(?:chang\w*|affect\w*|alter\w*|matter\w*|touch\w*|effect|influenc\w*|control\w*|make\w* (?:a |any )?difference|difference|bear\w*|dim\w*|darken\w*|cut\w*|weaken\w*|reduc\w*|brighten\w*|depend\w*|suffer\w*|concern\w*|appl\w*|act|hit|say|role|correction|compensat\w*)"
     r"|\bleav\w+\b.{0,30}\b(?:alone|unchanged|untouched|as it (?:is|was)|the same)\b|\bleaves? (?:the )?(?:flash|ambient|background)|\bmakes? no difference|\bhas no (?:effect|bearing|influence)|\bno effect\b|\bstays? the same\b|\bunaffected\b|\bunchanged\b|\bbut not (?:the )?|\bnot the\b"
-    r"|\bspares?\b|\bindependent of\b|\bignores?\b|\bno matter\b|\bnothing to do with\b|\birrelevant\b|\b(?:don't|doesn't|does not|do not) (?:care|matter|count)\b"
+    r"|\bspares?\b|\bindependent of\b|\bignores?\b|\bno matter\b|\bnothing to do with\b|\b(?:does|do|doing|did) nothing (?:to|for|about)\b|\buntouched\b|\birrelevant\b|\b(?:don't|doesn't|does not|do not) (?:care|matter|count)\b"
 )
 _ANY = Pattern(r"\b(?:chang\w*|affect\w*|alter\w*|matters?|influenc\w*|controls?|effect|make\w* (?:a |any )?difference|depends? on|bears? on|counts?|sets?|acts?|works? on|suffers?|concerns?|appl(?:y|ies)|hits?|touch(?:es)?|correction|compensat\w*)\b")
 _UP = Pattern(r"\b(?:bright\w*|lighter|more|stronger|lifts?|raises?|increas\w*|adds?|burns? in|boosts?|lets? in)\b")

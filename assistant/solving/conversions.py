@@ -110,6 +110,8 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
     )
     for quantity, between in rows:
         facts = _two_of(query.all(quantity))
+        if quantity == "energy" and len(facts) == 2 and query.has("count") and all(f.value == 2 for f in query.all("count")):
+            return _done(marks.stops(abs(between(facts[0].value, facts[1].value))), *facts, *query.all("count"))
         if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
             if not patterns.search(r"\b(?:from|between)\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
@@ -119,6 +121,9 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
             return _done(marks.stops(-value if needs_light else value), *facts)
         if len(facts) == 2:
             first, second = facts if not patterns.search(r"\b(?:instead of|rather than)\b", query.text[facts[0].end : facts[1].start].lower()) else facts[::-1]
+            needed = quantity == "shutter" and patterns.search(r"\b(?:needs?|wants?|asks? for|calls? for|takes?|(?:is|was|be) right|require\w*|metered|meters?|reads?)\b[^.?]{0,24}$", query.text[: second.start].lower())
+            if needed and query.cues & {"less", "more"} and "ambient" in query.cues:
+                return _done(marks.stops(between(second.value, first.value), "ambient"), *facts)
             value = between(first.value, second.value)
             return _done(marks.stops(_as_asked(value, query, quantity)), *query.all(quantity))
     pair = query.first("aperture_range")

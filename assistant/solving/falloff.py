@@ -318,9 +318,15 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     return None if sign == 0 else (sign * size, (said,))
 
 
+_TOO_MUCH = Pattern(r"\s*too (?:(?P<much>bright|hot|strong|much|light|over\w*|high|powerful)|dark|dim|weak|little|under\w*|low|faint)\b", re.I)
+
+
 def _sign(said: Fact, text: str) -> int:
     if said.quantity in ("loss", "power_down"):
         return -1
+    beside = _TOO_MUCH.match(text[said.end :]) if said.origin == "said" else None
+    if beside:
+        return -1 if beside["much"] else 1
     less = said.cue == "less" or said.unit == "-" or bool(patterns.search(r"\b(?:lose|loses|drop|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
     more = said.cue == "more" or said.unit == "+" or bool(patterns.search(r"\b(?:gain|brighter|bright|hot|strong|over\w*|more|hotter|add|up)\b", text))
     way = (-1 if said.cue == "less" or said.unit == "-" else 1 if said.cue == "more" or said.unit == "+" else -1 if less else 1 if more else 0)

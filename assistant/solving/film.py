@@ -14,8 +14,9 @@ from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics.film import corrected_from_table, exposure_index, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.scales import speak_stops
-from assistant.solving import bracket, marks
+from assistant.solving import bracket, camera, marks
 from assistant.solving.solution import Solution, needs
 
 STOPS_PER_DECADE = 1.0  # common practice, no source
@@ -185,9 +186,9 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
 
 
 _RATED_AT = Pattern(r"push|pull|\brat(?:e|ed|ing)\b|meter(?:ed|ing)?\b|expos(?:ed?|ing)\b|\bsho(?:t|ot|oting)\b|\bei\b|by mistake|instead of|wrong|left (?:it |the )?(?:\w+ )?(?:on|at|set)|box (?:says|speed)", re.I)
-_IS_BOX = Pattern(r"\b(?:loaded|loading|box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
+_IS_BOX = Pattern(r"(?<!though )(?<!as if )\b(?:it|that|they|which|this)(?:'s|'re| is| was| were| are) (?:really |actually |only |in fact )?(?:iso )?$|\b(?:loaded|loading|box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
 _BOX_AFTER = Pattern(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w |print )?(?:film|slide|neg|negative|box|stock|roll|chrome)\b|^\s*in the camera", re.I)
-_IS_RATED = Pattern(r"\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
+_IS_RATED = Pattern(r"\b(?:meter(?:ed)?|shot|rated|exposed|set)\b[^.,;?\d]{0,24}\b(?:at|for|as|to|on)\W*(?:iso |ei )?$|\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
 
 
 def _box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
@@ -271,8 +272,10 @@ _EXTRA = Pattern(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=h
 def _shutter(query: Query, ask: Ask) -> Solution | None:
     """The time to give, from the metered one and what the film's sheet says."""
     times = query.all("shutter")
-    if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync") or query.has("nd") or query.has("filter_loss"):
+    if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
+    if query.has("nd") or query.has("filter_loss"):
+        return _through_a_filter(query, times)
     if len(query.all("aperture")) >= 2 and not query.has("exponent"):
         return None  # a reading and another aperture: an equivalent exposure
     if len(times) >= 3:
@@ -296,6 +299,17 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
 
 
 _FLASH_NOTE = "It lengthens the ambient part only; a flash is too short to need it."
+
+
+def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
+    """The filter lengthens the metered time, and the film's failure lengthens that."""
+    lost, facts, _ = camera.loss_total(query)
+    exponent = query.last("exponent")
+    if exponent is None or len(times) != 1 or not facts or query.has("guide_number") or query.has("aperture"):
+        return None
+    filtered = replace(times[0], value=times[0].value * 2.0**lost)
+    found = _by_exponent(filtered, exponent)
+    return replace(found, used=(times[0], *facts, exponent), working=(f"through the filter {filtered.value:.4g} s", *found.working))
 
 
 def _by_exponent(metered: Fact, exponent: Fact) -> Solution:

@@ -80,7 +80,7 @@ def _measured(query: Query, ask: Ask) -> Solution | None:
     if span and not read:
         read = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)]
     something = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")] or query.cues & {"ceiling", "wall", "bounce", "hss"}
-    if ask.quantity not in ("stops", "factor") or len(read) != 2 or not (something or _THROUGH.search(query.text)) or query.has("guide_number") or query.has("loss"):
+    if len(query.all("shutter")) > 1 or ask.quantity not in ("stops", "factor") or len(read) != 2 or not (something or _THROUGH.search(query.text)) or query.has("guide_number") or query.has("loss"):
         return None
     if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"} or any(f.unit == "BARE" for f in query.all("camera_filter"))):
         return None
@@ -155,8 +155,15 @@ _WITHOUT = Pattern(r"\b(?:without|bare|before|no filter)\b", re.I)
 _OFF = Pattern(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bwithout\b|\bremov\w+|\boff the lens\b|\bbare\b", re.I)
 
 
+_PUT_ON = Pattern(r"\b(?:with|through|behind|under) (?:it|that|the|my|both|this)\b(?! off)(?:[^.,?]{0,16}\b(?:on|up|fitted|in place)\b|\s*(?:i\b|$))|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
+"""A question of how it is with the thing on."""
+
+
 def _is_taken_off(text: str, known: Fact) -> bool:
     """Whether the known aperture was with it on and the wanted one is without it."""
+    asked = patterns.split(r"[.?!;]\s", text[known.end :].rstrip(" ?.!"))[-1]
+    if _PUT_ON.search(asked) and not _WITHOUT.search(asked):
+        return False
     if _OFF.search(text) and patterns.match(r"\W*(?:power\W*)?(?:with|through) (?:it|the \w+|my \w+)(?: \w+)? on\b", text[known.end :], re.I):
         return True
     before = patterns.split(r"[.?!;]\s", text[: known.start])[-1]

@@ -138,7 +138,7 @@ def impossible(query: Query) -> Solution | None:
     return None
 
 
-BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "signed", "path", "nd", "filter_loss", "times"})
+BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number"})
 """Facts of these kinds bear on an exposure: one that an answer did not use means a misreading."""
 
 
@@ -148,7 +148,12 @@ def unbearable(query: Query, solution: Solution) -> list[Fact]:
         return []
     taken = any(a.quantity == "power" for a in solution.assumed)
     compared = solution.topic == "relations" and query.asks_for("stops")
-    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "aperture" and compared or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
+    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "aperture" and (compared or f.unit == "mixed") or f.quantity == "film_speed" and _is_another(f, solution) or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
+
+
+def _is_another(fact: Fact, solution: Solution) -> bool:
+    """A second film speed beside the one that the answer went by."""
+    return fact.value != 100 and any(f.quantity == "film_speed" and f.value != fact.value for f in solution.used) and solution.topic in ("ambient", "flash", "falloff")
 
 
 def unused(query: Query, solution: Solution) -> list[Fact]:
