@@ -105,6 +105,8 @@ def _tells_kit(turn: Turn) -> Answer | None:
         return None
     if (talk.missing and not _about_gear(query)) or (_mostly_unknown(query) and not query.names):
         return None
+    if talk.scene.asks and {f.quantity for f in query.facts} <= {"aperture", "power"} and not query.names:
+        return None  # "same, but f/8 on the lens"
     if not _about_gear(query) or inferred_ask(query) or _ASKS.search(query.text):
         return None
     if talk.scene.asks and not ("my_kit" in query.cues or _limits_only(query)) and not query.names:

@@ -220,6 +220,10 @@ _STAYS = Pattern(r"\s*(?:stays?|remains?|is (?:the same|unchanged|fixed|kept|sta
 """A quantity that stays is not asked for."""
 
 
+_COUNTED_IN = Pattern(r"\s*(?:is |being |all )?(?:counted|included|allowed for|accounted for|taken (?:in|into account)|reckoned in|and all|in mind)\b", re.IGNORECASE)
+"""A loss that is to be part of the answer, not the answer."""
+
+
 def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None:
     item = segment.items[at]
     if item.kind == "cue" and item.word in ("t01", "t05") and segment.asked:
@@ -233,7 +237,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
         return None
     if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):
         return None
-    if _STAYS.match(text[item.end :]):
+    if _STAYS.match(text[item.end :]) or _COUNTED_IN.match(text[item.end :]):
         return None
     if patterns.search(r"\b(?:correct|allow|compensat|adjust|account|mak\w* up)\w*(?: it)? for(?: the| my| that| any)?\s*$", text[: item.start].lower()):
         return None

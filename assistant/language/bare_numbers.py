@@ -230,6 +230,27 @@ def _another_time(n: Bare) -> Fact | None:
     return n.of(times[0].quantity, unit=times[0].unit, of="")
 
 
+_ON_TO = Pattern(r"\s*(?:in |out |back |down |up |over |forward |away )?(?:to|->|→)\s*", re.I)
+
+
+def _on_to(n: Bare) -> Fact | None:
+    """"from ten feet in to seven": in the unit of the place it came from."""
+    before = next((f for f in reversed(n.facts) if f.end <= n.fact.start), None)
+    if before is None or before.quantity != "distance" or before.unit not in LENGTH or not _ON_TO.fullmatch(n.text[before.end : n.fact.start]):
+        return None
+    return n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of=before.of) if not patterns.match(r"\s*(?:stops?|x\b|%|times)", n.text[n.fact.end :].lower()) else None
+
+
+_ZOOM_END = Pattern(r"\s*(?:m\b|metres?|ft|feet)?\s*(?:at|on|for|zoomed to) (?:the )?(?:long|tele\w*|tight|narrow|wide|wide-angle|far)(?: end| setting| position)?\b", re.I)
+
+
+def _guide_at_an_end(n: Bare) -> Fact | None:
+    """"GN 28 at the wide end and 56 at the long end": a guide number for each."""
+    guides = [f for f in n.facts if f.quantity == "guide_number"]
+    told = len(guides) == 1 and guides[0].start < n.fact.start and 4 <= n.value <= 400 and _ZOOM_END.match(n.text[n.fact.end :])
+    return n.of("guide_number", unit=guides[0].unit, of="") if told else None
+
+
 def _lens_end(n: Bare) -> Fact | None:
     """"opens to 2.8 and closes to 22"; after "move it" nothing is told by it."""
     kind = _lens_limit(n.before, n.after, n.text)
@@ -300,5 +321,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _beside_a_time, _of_the_exposure_value, _another_time, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -171,7 +171,7 @@ def _is_read_time(fact: Fact, text: str) -> bool:
 
 def _is_slow_time(fact: Fact, text: str) -> bool:
     said = text[fact.start : fact.end].strip().lower()
-    if fact.quantity != "power" or not patterns.fullmatch(r"1/\d+|(?:a |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
+    if fact.quantity != "power" or not patterns.fullmatch(r"1/\d+|(?:an? |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
         return False
     beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(text[: fact.start])
     told = _METERED.search(_clause(fact, text)) or _IS_AMBIENT.search(_clause(fact, text))

@@ -236,7 +236,7 @@ _RANGE = (
     r"\bwhat(?:'s|s| is| will be|'ll be| comes out| stays| would be|’s)? (?:all )?(?:acceptably )?(?:sharp|in focus)\b", r"where does (?:it|sharpness|focus|the sharp)[^.?]{0,20}(?:start|begin)",
     r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",
 )
-_NEAR = (rf"\b{_N}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus)", r"\bnear(?:est)? (?:point|edge|end)\b")
+_NEAR = (r"from (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\b{_N}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus)", r"\bnear(?:est)? (?:point|edge|end)\b")
 _FAR = (r"where does (?:it|the \w+|everything) (?:stop|cease|leave off)(?: being)?\b[^.?]{0,20}\b(?:sharp|focus|behind)", rf"\b{_F}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
 _DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of focus", r"how much\b[^?]{0,30}\b(?:sharp|in focus)", r"how deep\b[^?]{0,40}\b(?:sharp|focus|zone|field)", r"how thick")
 _HYPER = (r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",

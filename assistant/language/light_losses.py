@@ -292,7 +292,10 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
             quantity = "loss" if after.quantity == "modifier" else "filter_loss"
             out.append(replace(fact, quantity=quantity, value=abs(fact.value), unit=after.unit, of=after.of, cue=""))
             continue
-        if (fact.quantity == "stops" and (not fact.cue or fact.unit == "-") or fact.quantity == "signed" and fact.unit == "-") and taker and _is_beside(gap) and not _taken(taker, out):
+        if fact.quantity == "stops" and taker and text[fact.start - 1 : fact.start] == "(" and text[fact.end : fact.end + 1] == ")" and not _taken(taker, out):
+            quantity = "loss" if taker.quantity == "modifier" else "filter_loss"  # "a hankie over it (one stop)"
+            fact = replace(fact, quantity=quantity, value=abs(fact.value), unit=taker.unit, of=taker.of, cue="")
+        elif (fact.quantity == "stops" and (not fact.cue or fact.unit == "-") or fact.quantity == "signed" and fact.unit == "-") and taker and _is_beside(gap) and not _taken(taker, out):
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
             fact = replace(fact, quantity=quantity, value=abs(fact.value), unit=taker.unit, of=taker.of)
         elif fact.quantity == "loss" and taker and not fact.unit and _is_beside(gap) and not _taken(taker, out):

@@ -267,9 +267,14 @@ def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
     return None
 
 
+_SAID_NUMBER = Pattern(r"(?:\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen|full|half))\s*$")
+"""Before "pops?": so many of them, told and not asked."""
+
+
 def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     """"how many more pops", "how often do I hit it"."""
-    if not _POPS.search(lower) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
+    found = _POPS.search(lower)
+    if not found or found.group().startswith(("pops", "flashes")) and _SAID_NUMBER.search(lower[: found.start()]) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
         return None
     more = "more" if patterns.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
     if kinds & {"frequency"} or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:

@@ -6,12 +6,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 
 from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 
+_ONE = Pattern(r"\bone (?:is|was|gives?|gave|reads?|makes?|does)\b", re.I)
+"""One pop, after it was asked how many."""
 LENS_ASKS = frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "magnification", "coverage", "focus_distance"})
 
 
@@ -21,6 +25,8 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
     wanted = {a.quantity for a in asks} | {f"{a.quantity} {a.of}" for a in asks}
     if "guide_number" in scene or query.has("guide_number"):
         return query
+    if "count pops" in {f"{a.quantity} {a.unit}" for a in asks} or "count" in wanted:
+        query = replace(query, facts=tuple(replace(f, of="") if f.of == "a" and _ONE.search(query.text[max(0, f.start - 24) : f.start]) else f for f in query.facts), mentioned=tuple(m for m in query.mentioned if m != "a"))
     facts = tuple(_read(f, query, scene, wanted) for f in query.facts)
     placed = {new.said for old, new in zip(query.facts, facts) if old.quantity == "number" and new is not old}
     return replace(query, facts=facts, unplaced=tuple(u for u in query.unplaced if u not in placed))

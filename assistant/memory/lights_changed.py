@@ -120,6 +120,9 @@ def keeps_answer(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return query, replace(scene, facts=kept + tuple(replace(h, said=f"the {h.quantity}") for h in held))
 
 
+_ONE_GIVES = Pattern(r"\b(?:one|a single|a|each)(?: pop| flash| one)? (?:is|was|gives?|gave|reads?|makes?|does)\b", re.I)
+
+
 def one_pop(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"one pop gives f/8", told after being asked: the reference, beside the aperture wanted."""
     wanted = [f for f in scene.facts if f.quantity == "aperture"]
@@ -127,6 +130,9 @@ def one_pop(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if talk.missing == ("aperture",) and len(wanted) == 1 and len(told) == 1 and not query.asks and scene.asks and scene.asks[0].quantity == "count" \
             and any(f.quantity == "count" and f.value == 1 for f in scene.facts):
         return replace(query, facts=(replace(wanted[0], origin="kept"), *query.facts)), replace(scene, facts=tuple(f for f in scene.facts if f is not wanted[0]))
+    if not talk.missing and len(wanted) == 2 and len(told) == 1 and scene.asks and scene.asks[0].quantity == "count" and _ONE_GIVES.search(query.text[: told[0].start]):  # what one gives, said anew
+        goal = next((f for f in wanted if f.cue == "want"), wanted[-1])
+        return replace(query, facts=(*query.facts, replace(goal, origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f not in wanted))
     if not talk.missing or len(wanted) != 1 or len(told) != 1 or query.asks or not scene.asks or scene.asks[0].quantity not in ("count", "power"):
         return query, scene
     if not query.has("count") and not told[0].cue and "power" not in query.text.lower():

@@ -34,6 +34,11 @@ _LEAF = "A leaf shutter opens fully at every speed, so electronic flash syncs at
 _TINT = "Bounced light takes on the colour of what it bounces off, so use a white or neutral surface."
 _TINTED = r"\b(?:red|green|blue|yellow|orange|pink|wood\w*|coloured|colored|painted|cream|brick)\b"
 _BOUNCED = r"\b(?:bounc\w*|ceiling|wall|reflector)\b"
+_STOPPED = r"\b(?:clos\w+|stop\w*)(?: it| the lens)?(?: down)?(?: a| one| two)?(?: stops?)? ?(?:down|from)\b(?! open)|\b(?:closing|stopping) down\b|\b(?:smaller|narrower) (?:aperture|opening|f-?stop)|\b(?:higher|bigger|larger) f-?(?:number|stop)"
+_OPENED = r"\bopen\w*(?: it| the lens)? ?(?:up|wider|from)?\b|\b(?:wider|bigger|larger) (?:aperture|opening|lens opening)|\b(?:lower|smaller) f-?number"
+_DEEP = r"\bdepth of field\b|\bdof\b|\bdepth\b|\bin focus\b|\bsharp\b"
+_MORE_OF_IT = r"\b(?:more|deep\w*|great\w*|increas\w*|extend\w*|longer|larger|widen\w*)\b"
+_DEEP_WHY = "A smaller opening, which is a larger f-number, gives more depth of field."
 _SUN = "The sun is so far away that a few steps change nothing: the inverse square law counts the distance from the source, and shows only with lights near by."
 _DRAW = r"\b(?:bellows|extension(?: tubes?)?|extended|tubes|close[- ]?ups?|macro|draw)\b"
 _DRAW_WHY = "The farther the lens is from the film, the less light reaches it, flash and ambient alike: two stops at life size."
@@ -71,6 +76,10 @@ MORE_BELIEFS: tuple[Belief, ...] = (
     Belief((r"\b(?:cold|freezing|winter)\b", r"\b(?:batter\w+|cells|recycl\w*)\b", r"\b(?:slow\w*|longer|weak\w*|worse|less|drain\w*)\b"), True, "Cold cells give less current, so the flash recycles more slowly: keep spares in a warm pocket."),
     Belief((r"\b(?:bigger|larger|stronger|brighter|more) fill\b", r"\b(?:flat\w*|less contrast|lower\w*|reduc\w*|softens?)\b"), True, "The more fill, the lighter the shadows and the flatter the picture."),
     Belief((r"\b(?:power|brighter|stronger)\b", r"\b(?:soft\w*|hard(?:er|ness|ens)?|harsh\w*)\b", r"\b(?:flash|light|shadows?)\b", r"^(?!.*\b(?:big\w*|large\w*|clos\w+|near\w*|size)\b)"), False, "Power changes how bright the light is, not how soft: softness goes by how large it looks from the subject."),
+    Belief((_STOPPED, _DEEP, _MORE_OF_IT, r"^(?!.*\bless\b)"), True, _DEEP_WHY),
+    Belief((_STOPPED, _DEEP, r"\b(?:less|shallow\w*|reduc\w*|thinner|smaller)\b"), False, _DEEP_WHY),
+    Belief((_OPENED, _DEEP, _MORE_OF_IT, r"^(?!.*\bless\b)"), False, _DEEP_WHY),
+    Belief((_OPENED, _DEEP, r"\b(?:less|shallow\w*|reduc\w*|thinner|smaller)\b"), True, _DEEP_WHY),
     Belief((r"\bgels?\b", r"\b(?:free|no light|los\w+ nothing|no loss)\b"), False, "A colour gel takes light: a full orange (CTO) about two thirds to one stop, deep colours more.", turns=False),
     Belief((r"\bgels?\b", r"\b(?:los\w+|costs?|eats?|absorbs?|weaken\w*|less)\b", r"\b(?:light|stops?|power|flash)\b", r"^(?!.*\d)"), True, "A colour gel takes light: a full orange (CTO) about two thirds to one stop, deep colours more."),
     Belief((r"\bbulbs?\b", r"\bx[- ]?(?:sync|setting|contact)?\b", r"\b(?:fast|1/\d{3}|any|all)\b.{0,12}\b(?:speeds?|shutter)?"), False, "On X the shutter is already open before a bulb has reached its peak, so bulbs need a slow speed there (1/30 s or slower); for faster speeds use M.", turns=False),

@@ -267,10 +267,16 @@ def _charge(query: Query, ask: Ask) -> Solution | None:
     return _two_energies(query, energies, lower)
 
 
+def _counts_both(head: Fact, energies: list[Fact], text: str) -> bool:
+    """"two heads, a 600 and a 150": the two of which each energy is told."""
+    first = min(energies, key=lambda f: f.start)
+    return head.value == len(energies) == 2 and head.end <= first.start and patterns.search(r"[,:;]|\b(?:of|with|at)\b", text[head.end : first.start]) is not None
+
+
 def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | None:
     if len(energies) != 2 or query.has("distance"):
         return None
-    heads = [f for f in query.facts if f.quantity == "count"]
+    heads = [f for f in query.facts if f.quantity == "count" and not _counts_both(f, energies, query.text)]
     one, two = (e.value * math.prod(h.value for h in heads if own(h, energies, query.text) is e) for e in energies)
     part = [f for f in query.facts if f.quantity in ("power", "power_down")]
     if part:
