@@ -105,7 +105,7 @@ def _tells_kit(turn: Turn) -> Answer | None:
         return None
     if (talk.missing and not _about_gear(query)) or (_mostly_unknown(query) and not query.names):
         return None
-    if talk.scene.asks and {f.quantity for f in query.facts} <= {"aperture", "power"} and not query.names:
+    if talk.scene.asks and {f.quantity for f in query.facts} <= {"aperture", "power", "modifier", "loss", "distance", "stops", "nd", "filter_loss", "camera_filter"} and not query.names:
         return None  # "same, but f/8 on the lens"
     if not _about_gear(query) or inferred_ask(query) or _ASKS.search(query.text):
         return None
@@ -203,7 +203,7 @@ def _told_scene(turn: Turn) -> Answer | None:
     """Part of a scene told before the question: kept and noted."""
     query, talk = turn.query, turn.conversation
     placed = [f for f in query.facts if f.quantity not in ("number", "stops", "signed", "time", "ratio", "number_range", "degrees", "voltage", "velocity")]
-    if query.cues & {"how_many", "what", "what_if"} or _ASKS.search(query.text):
+    if "?" in query.text or query.cues & {"how_many", "what", "what_if"} or _ASKS.search(query.text):
         return None
     if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
         return None

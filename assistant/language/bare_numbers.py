@@ -251,6 +251,27 @@ def _guide_at_an_end(n: Bare) -> Fact | None:
     return n.of("guide_number", unit=guides[0].unit, of="") if told else None
 
 
+_TO_SOMEBODY = Pattern(r"\s*(?:to|from) (?:the|her|his|him|them|their|our|my)\b", re.I)
+
+
+def _to_another(n: Bare) -> Fact | None:
+    """"three metres to the bride, four and a half to the bridesmaids": in the unit of the first."""
+    before = next((f for f in reversed(n.facts) if f.end <= n.fact.start), None)
+    same = before is not None and before.quantity == "distance" and before.unit in LENGTH and _TO_SOMEBODY.match(n.text[before.end :]) and _TO_SOMEBODY.match(n.text[n.fact.end :])
+    return n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of="") if same and before is not None else None
+
+
+_SOMEBODY_AT = Pattern(r"\b(?:he|she|they|it|somebody|the (?:subject|sitter|model|bride|groom|child|dancer|singer))(?:'s|'re| is| are| was| stands)? (?:now |then )?at\s*$", re.I)
+
+
+def _somebody_at(n: Bare) -> Fact | None:
+    """"he takes a step back and he's at 2.5": a place, in the unit of the one before."""
+    before = [f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start]
+    if not before or not _SOMEBODY_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start]):
+        return None
+    return n.of("distance", value=n.value * LENGTH[before[-1].unit], unit=before[-1].unit, of="")
+
+
 def _lens_end(n: Bare) -> Fact | None:
     """"opens to 2.8 and closes to 22"; after "move it" nothing is told by it."""
     kind = _lens_limit(n.before, n.after, n.text)
@@ -321,5 +342,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -124,8 +124,13 @@ def _limits_another(place: Place) -> bool:
 _MOVES = {"further": 1, "closer": -1}
 
 
+_SO_IT_IS = Pattern(r"\b(?:so|until|till|and) (?:it(?:'s| is)|they(?:'re| are)|she(?:'s| is)|he(?:'s| is))(?: now| then)?\s*$", re.I)
+
+
 def _move(place: Place) -> Fact | None:
     """"back a metre", "two feet closer", "another metre": a change, not a place."""
+    if _SO_IT_IS.search(place.text[: place.item.start]):
+        return None
     if place.mark("TO", "AT") or place.text[: place.item.start].lower().rstrip().endswith("from"):
         return None
     before, after = place.beside(-1), place.beside(1)

@@ -208,6 +208,9 @@ def _worn(facts: list[Fact], text: str) -> list[Fact]:
     """A gel's own typical loss goes with its colour and depth; "half orange" is no half power."""
     if any(f.unit == "shoot_through" for f in facts):
         facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "umbrella")]
+    worn = [f for f in facts if f.quantity == "modifier"]
+    doubled = [one for one, two in zip(worn, worn[1:]) if one.unit in ("diffuser", "tissue", "scrim") and one.unit != two.unit and not text[one.end : two.start].strip(" -")]
+    facts = [f for f in facts if f not in doubled]  # "diffusion dome": one thing
     gels = [f.start for f in facts if f.quantity == "modifier" and f.unit == "gel"]
     facts = [f for f in facts if not (f.quantity in ("power", "number", "share") and any(patterns.fullmatch(r"[\s-]*", text[f.end : g]) for g in gels if g >= f.end))]
     return [replace(f, value=_gel_loss(text[max(0, f.start - 9) : f.end])) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts]

@@ -92,6 +92,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
 _IN_THE_CAMERA = Pattern(r"^\s*(?:is |was |speed )?(?:loaded\b|in (?:the |my |this |that |her |his )?(?:\w+ )?(?:camera|body|back|magazine|holder|it)\b(?!\s+(?:feet|metres|meters)))", re.I)
 _CAMERA_HOLDS = Pattern(r"\b(?:roll|film|stock|camera|body|magazine)\b[^.,;?\d]{0,30}\b(?:is|has|holds|says|reads|takes)\s*(?:an? )?$", re.I)
 _ON_IT = Pattern(r"\bon\s*$", re.I)
+_SWAPPED = Pattern(r"\b(?:swap|chang|switch|trad|exchang|replac)\w*(?: from| out| my| the)* (?:iso |asa )?\d{2,4}(?: film| speed| stock| asa| iso)*(?: out)? (?:for|to|with|by)\s*$", re.I)
 _ON_THE_METER = Pattern(r"^\s*(?:on|into|in) (?:the |my |a )?(?:light ?)?(?:meter|dial|iso dial)\b", re.I)
 _PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
 
@@ -109,7 +110,7 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
         return ("rated", "film", fact.value, "", "") if other else ("film_speed", "", fact.value, "", "")
     if patterns.search(r"\bfrom\W*(?:iso )?$", before, re.I) and patterns.match(r"\W*to (?:iso |asa )?\d{2,4}\b\W*(?:film|iso|asa|speed|stock)?", after, re.I) and known:
         return "film_speed", "", fact.value, "", ""
-    if known and _LOADED.search(before) and not patterns.match(r"\W*(?:feet|foot|m\b|metres|stops?|people|flash|frames?)", after, re.I):
+    if known and (_LOADED.search(before) or _SWAPPED.search(before)) and not patterns.match(r"\W*(?:feet|foot|m\b|metres|stops?|people|flash|frames?)", after, re.I):
         return "film_speed", "", fact.value, "", ""
     if _THEN_RATED.match(after):
         return "film_speed", "", fact.value, "", ""

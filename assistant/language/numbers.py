@@ -238,8 +238,14 @@ _COUNTED_BY_ONE = frozenset("stop stops third half quarter and point over hundre
 """After "the back" a "one" is somebody, unless it counts what follows: "the back one stop under"."""
 
 
+_SINGLE_OF = frozenset("pop flash burst dump firing head light lamp unit".split())
+"""What "a single" counts."""
+
+
 def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, int] | None:
     word = pieces[place].text
+    if (word == "single" or word in ("a", "an") and _text(pieces, place + 1) == "single") and _text(pieces, place + 1 + (word != "single")) in _SINGLE_OF:
+        return _make("NUM", pieces, place, place + 1 + (word != "single"), Number(1.0, spoken=True))
     if word in ("a", "an") and (_part_bottom(pieces, place + 1) or _text(pieces, place + 1) in ("hundred", "thousand")):
         found = _words_at(pieces, place + 1, before)
         if found and found[0].kind in ("FRAC", "SPEED", "NUM"):

@@ -18,7 +18,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
-_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each)|apart|every)\b")
+_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|one and the next|every|the pops)|apart|every)\b")
 
 
 _TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})

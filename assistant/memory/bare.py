@@ -26,6 +26,26 @@ def bare_numbers(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=tuple(meant if f is number else f for f in query.facts), unplaced=()), scene
 
 
+_FRONT_ROW = Pattern(r"\b(?:front|near\w*|first|closest)\b[^\d]{0,24}$", re.I)
+_BACK_ROW = Pattern(r"\b(?:back|rear|far\w*|furthest|last)\b[^\d]{0,24}$", re.I)
+
+
+def row_numbers(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and with the front at 15 and the back at 19?", "what about 20 and 24?": the rows that were told, anew."""
+    told = {f.of: f for f in scene.facts if f.quantity == "distance" and f.of in ("front", "back") and f.unit in LENGTH}
+    numbers = [f for f in query.facts if f.quantity in ("number", "number_range") and not f.bad]
+    if len(told) != 2 or not numbers or query.asks or any(f.quantity == "distance" for f in query.facts):
+        return query, scene
+    values = [(f.value, f) for f in numbers] + [(f.other, f) for f in numbers if f.quantity == "number_range"]
+    if len(values) != 2 or sum(value >= 1 for value, _ in values) != 2:
+        return query, scene
+    before = [query.text[: f.start] for _, f in values]
+    names = ["front" if _FRONT_ROW.search(b) else "back" if _BACK_ROW.search(b) else "" for b in before]
+    names = ["front", "back"] if set(names) != {"front", "back"} else names
+    made = tuple(replace(f, quantity="distance", value=value * LENGTH[told[of].unit], other=math.nan, unit=told[of].unit, of=of) for (value, f), of in zip(values, names))
+    return replace(query, facts=(*(f for f in query.facts if f not in numbers), *made), unplaced=()), scene
+
+
 def wide_open(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"wide open": the lens's widest aperture, where it is known; "stopped right down" its smallest."""
     if query.has("aperture"):
@@ -108,8 +128,15 @@ def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact
     return None
 
 
+_RATES = Pattern(r"\brat(?:e|ed|ing)\b|\bmeter(?:ed|ing)?\b|\bshot it at\b|\bexpos(?:e|ed|ing)\b|\bshoot it at\b", re.I)
+
+
 def film_pushes(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """A push said anew replaces the one before, counted from box speed."""
+    if any(f.quantity == "rated" for f in scene.facts) and len(query.all("film_speed")) == 1 and _RATES.search(query.text):
+        query = replace(query, facts=tuple(replace(f, quantity="rated", of="film") if f.quantity == "film_speed" else f for f in query.facts))
+    if "pull" in query.text.lower() and any(f.quantity == "push" for f in scene.facts):
+        query = replace(query, facts=tuple(replace(f, quantity="push", value=-abs(f.value), of="film", cue="") if f.quantity in ("stops", "move", "power_down") else f for f in query.facts))
     if any(f.quantity in ("push", "rated") for f in query.facts) or "box_speed" in query.cues and not query.asks:
         scene = replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("push", "rated")))
     return query, scene

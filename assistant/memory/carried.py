@@ -14,6 +14,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 
+_DRAWN_TO = Pattern(r"\b(?:at|to|out to|drawn to|on)\s*$", re.I)
 _ONE = Pattern(r"\bone (?:is|was|gives?|gave|reads?|makes?|does)\b", re.I)
 """One pop, after it was asked how many."""
 LENS_ASKS = frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "magnification", "coverage", "focus_distance"})
@@ -43,6 +44,14 @@ def _is_lens(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> boo
     return "focal_length" in scene and "film_speed" not in scene and not patterns.search(r"iso|asa|film|din|speed|\bei\b|/", fact.said.lower()) and not query.has("focal_length")
 
 
+def _is_draw(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return "extension" in scene and _DRAWN_TO.search(query.text[: fact.start]) is not None
+
+
+def _is_smear(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return {"velocity", "blur"} <= scene and not fact.of and fact.value < 0.1
+
+
 def _is_limit(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
     return "sharp" in wanted and "sharp_limit" in scene and not fact.of
 
@@ -61,6 +70,8 @@ def _is_recycle(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> 
 
 Rule = tuple[Callable[[Fact, Query, set[str], set[str]], bool], tuple[str, ...], Callable[[Fact], Fact]]
 _RULES: tuple[Rule, ...] = (
+    (_is_draw, ("film_speed", "number"), lambda f: replace(f, quantity="extension", value=f.value / 1000, unit="mm")),
+    (_is_smear, ("distance", "focal_length", "move"), lambda f: replace(f, quantity="blur", of="")),
     (_is_lens, ("film_speed", "number"), lambda f: replace(f, quantity="focal_length", value=f.value / 1000, unit="mm")),
     (_is_limit, ("distance",), lambda f: replace(f, quantity="sharp_limit")),
     (_is_focus, ("distance", "camera_distance"), lambda f: replace(f, quantity="focus_distance", of="camera")),

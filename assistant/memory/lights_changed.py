@@ -36,7 +36,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if patterns.search(r"\b(?:direct|straight at|no bounce|not bounced|without (?:the )?bounc\w+|unbounced)\b", text) and scene.cues & _BOUNCED:
         kept = tuple(f for f in facts if f.quantity != "path" and not (f.quantity == "loss" and f.unit in ("ceiling", "wall")))
         return replace(query, cues=query.cues - _BOUNCED), replace(scene, facts=kept, cues=scene.cues - _BOUNCED)
-    if leaving and ("push" in text or "pull" in text) and not any(f.quantity == "push" for f in query.facts):
+    if (leaving or "not" in query.cues) and ("push" in text or "pull" in text) and not any(f.quantity == "push" for f in query.facts):
         return query, replace(scene, facts=tuple(f for f in facts if f.quantity not in ("push",)))
     return _unworn(query, scene, bool(leaving), text)
 
@@ -109,9 +109,12 @@ def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=tuple(f for f in query.facts if f.quantity not in ("number", "count", "share")), unplaced=()), replace(scene, facts=facts)
 
 
+_AT_THAT = Pattern(r"\b(?:at|with|for|on|to) (?:that|this|the same) (?:aperture|f-?stop|stop|f-?number|power|distance|film speed)\b", re.I)
+
+
 def keeps_answer(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"keep that power": the power that was answered is set from now on."""
-    if "keep" not in query.cues:
+    if "keep" not in query.cues and not _AT_THAT.search(query.text):
         return query, scene
     held = [f for f in scene.answered if f"name_{f.quantity}" in query.cues and not query.has(f.quantity)]
     if not held:

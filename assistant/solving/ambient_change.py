@@ -22,6 +22,9 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     under = [f for f in query.facts if (f.quantity == "relation" and f.of in ("ambient", "backdrop")) or (f.quantity == "stops" and f.cue in ("less", "more") and f.of in ("", "ambient"))]
     if not under or query.has("exposure_value") or query.has("guide_number"):
         return None
+    behind = _backdrop_reading(query, ask)
+    if behind is not None:
+        return behind
     if ask.quantity == "stops" and len(under) == 1:
         return _now_under(query, under[0])
     if ask.quantity in ("shutter", "aperture", "film_speed") and len(under) >= 2 and len({u.start for u in under}) >= 2:
@@ -34,6 +37,18 @@ def solve(query: Query, ask: Ask) -> Solution | None:
 _WANTED = Pattern(r"\b(?:want\w*|wanna|make|making|need\w*|like|drop\w*|bring|knock|darken\w*|brighten\w*|lower|lift|raise|take|to be|get|should be|must be|go|for)\b|^[^.?!]*\b(?:darker|brighter)\b", re.I)
 _IS = Pattern(r"\b(?:is|was|came|comes|come|reads?|looks?|too|turned out|it's|are)\b[^.?!]*$", re.I)
 _RIGHT = Pattern(r"\b(?:right|normal|correct|proper|as metered|fix\w*|level|cures?|sorts?)\b", re.I)
+
+
+_READS = Pattern(r"\b(?:background|backdrop|wall|paper|seamless|curtain)\b[^.?!,]{0,24}\b(?:meter|read|show|give)\b", re.I)
+
+
+def _backdrop_reading(query: Query, ask: Ask) -> Solution | None:
+    """"f/8 on the model, the paper two stops over that: what should the background meter": a reading, no setting."""
+    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("backdrop", "background")), None)
+    read = query.all("aperture")
+    if ask.quantity != "aperture" or said is None or len(read) != 1 or query.has("shutter") or not _READS.search(query.text.split(".")[-1]):
+        return None
+    return Solution(lead="The background should read", answers=(marks.aperture(read[0].value * 2.0 ** (signed(said) / 2), "background"),), used=(read[0], said), topic="ambient")
 
 
 def _one_change(query: Query, ask: Ask, wanted: Fact) -> Solution | None:

@@ -40,7 +40,7 @@ def _way(query: Query) -> tuple[float, Fact | None]:
 def _auto(query: Query, ask: Ask) -> Solution | None:
     stops, change = _way(query)
     film, opening = query.last("film_speed"), query.last("aperture")
-    if len(query.all("film_speed")) > 1 or len(query.all("aperture")) > 1 or change is None and ask.quantity == "film_speed":
+    if any(len({f.value for f in query.all(q)}) > 1 for q in ("film_speed", "aperture")) or change is None and ask.quantity == "film_speed":
         return None
     known = film if ask.quantity == "film_speed" else opening
     if known is None:

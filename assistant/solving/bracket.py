@@ -122,10 +122,16 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
+_IN_STEPS = Pattern(r"\b(?:in|by|of|at|with) (whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
+
+
 def frames(query: Query) -> tuple[float, ...]:
     """Stops off the middle of each frame, in shooting order (contract: one answer a frame)."""
     sizes = [f for f in query.facts if f.quantity in ("stops", "signed", "relation", "ev_stops", "power_down", "loss")]
     if not sizes:
+        steps_said, held = _IN_STEPS.search(query.text), next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), None)
+        if steps_said and held is not None:
+            return bracket_offsets(int(held.value), {"h": 0.5, "t": 1 / 3}.get(steps_said[1][0].lower(), 1.0))
         return _spelled(query)
     text = query.text
     many = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames"), None)

@@ -99,7 +99,7 @@ def _of(query: Query, quantity: str) -> list[Fact]:
         return [f for f in query.facts if f.quantity in ("power", "power_down")]
     if quantity == "loss":
         return [f for f in query.facts if f.quantity == "loss" or f.quantity in ("nd", "filter_loss") and not query.has("loss")]
-    return [f for f in query.facts if f.quantity == quantity and f.of not in ("front", "back", "middle", "backdrop")]
+    return [f for f in query.facts if f.quantity == quantity and f.unit != "frames" and f.of not in ("front", "back", "middle", "backdrop")]
 
 
 def _value(fact: Fact) -> float:

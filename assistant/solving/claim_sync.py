@@ -9,7 +9,7 @@ from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.solution import Solution
 
-_OF_LIGHT = Pattern(r"\b(?:darker|brighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b", re.I)
+_OF_LIGHT = Pattern(r"\b(?:darker|brighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b|\bexposure\b[^.?]{0,20}\b(?:chang\w*|differ\w*|alter\w*|shift\w*)\b|\b(?:chang\w*|alter\w*|affect\w*)\b[^.?]{0,24}\b(?:flash )?exposure\b", re.I)
 """What is asked then is what the time does to the light, not whether it is within the sync."""
 _BEYOND = frozenset({"hss", "leaf"})
 

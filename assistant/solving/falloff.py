@@ -30,7 +30,7 @@ TONES: tuple[tuple[str, float, str], ...] = (
     (r"\b(?:mid.?|middle )?gr[ea]y\b(?! (?:wall|paper|backdrop|background|cloth|seamless))", -2.3, "white paper 2⅓ stops under comes out mid-grey (90 % against 18 % reflectance)"),
 )
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
-_WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\b|\bwho gets more\b", re.I)
+_WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\b|\bwho gets (?:more|the most)\b|\bwho(?:'s| is)? (?:the )?(?:brighter|brightest|hotter)\b", re.I)
 _NEW_PLACE = Pattern(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
 _COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|increase|turn (?:it |the power )?up", re.I)
 _WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)

@@ -126,11 +126,18 @@ def _readings_apart(query: Query) -> Solution | None:
     return Solution(answers=(marks.stops(value, "fill"),), used=(flash, room), topic="ambient")
 
 
+_FOR_DAYLIGHT = Pattern(r"\b(?:for|expos\w+|balanced (?:for|to)|suits?) (?:the )?(?:daylight|ambient|sun(?:light)?|sky|room|window)\b[^.?]{0,30}$", re.I)
+
+
 def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
     """What the fill must read on its own, to be set with a flash's own dial or a meter."""
     if said is None or not patterns.search(r"fill|flash", query.text, re.I) or query.has("distance"):
         return None
     room = query.last("aperture", "ambient")
+    if room is None and len(query.all("aperture")) == 1 and _FOR_DAYLIGHT.search(query.text[: query.all("aperture")[0].start]):
+        room = query.all("aperture")[0]
+        return Solution(answers=(marks.aperture(ambient.aperture_after(room.value, signed(said)), "fill"),), used=(room, said, *query.all("shutter"), *query.all("film_speed")), topic="ambient", lead="The fill alone should read",
+                        notes=(f"The camera stays at f/{room.value:g} for the daylight.",))
     if room is None or query.last("aperture", "") or "ambient" not in said.to or patterns.search(r"what (?:aperture|f.?stop|stop) (?:for|suits) the (?:daylight|ambient|sun)", query.text, re.I):
         return None
     value = ambient.aperture_after(room.value, signed(said))

@@ -152,7 +152,7 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     path = query.all("path", name) or query.all("path", "")
     power = _pick(query, "power", name)
     down = _pick(query, "power_down", name)
-    count = query.last("count", name) or (query.last("count", "") if not many else None)
+    count = _fired(query, name) or (_fired(query, "") if not many else None)
     losses, typical, loss_facts = _losses(query, name, many)
     reading = query.last("aperture", name) if name else None
     if power is None and down is None and guide is not None and guide.at_power:
@@ -165,11 +165,16 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
         guide_number=guide_in_metres(query, guide, asked) if guide else None,
         distance=total_path if total_path else (distance.value if distance else None),
         power=strength,
-        count=count.value if count and count.unit in ("flashes", "pops") else 1.0,
+        count=count.value if count else 1.0,
         losses=losses, typical=typical,
         reading=reading.value if reading else None,
         facts=tuple(facts),
     )
+
+
+def _fired(query: Query, name: str) -> Fact | None:
+    """How many of them, or how many pops; frames are no light."""
+    return next((f for f in reversed(query.facts) if f.quantity == "count" and f.of == name and f.unit in ("flashes", "pops")), None)
 
 
 ON_CAMERA = r"\b(?:flash|gun|strobe|light)(?: is|'s|s)? (?:right )?on (?:the |my )?camera\b|\bon[ -]camera flash\b|\bhot ?shoe\b"
