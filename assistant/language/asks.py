@@ -246,7 +246,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if not ends or (before is not None and before.kind == "mark" and before.word in ("FROM",)):
         return None
     leads = at == 0 and bool(rest) and rest[0].kind == "mark" and rest[0].word == "FOR"
-    if not (segment.asked or len(segment.items) <= 2 or last or leads):
+    wanted = before is not None and before.kind == "cue" and before.word == "want" and not rest
+    if not (segment.asked or len(segment.items) <= 2 or last or leads or wanted):
         return None
     follows = segment.items[at + 1 : at + 3]
     if item.word == "distance" and text[item.start : item.end].lower() == "range" and any(i.kind == "name" for i in follows):

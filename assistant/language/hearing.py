@@ -13,7 +13,8 @@ from functools import lru_cache
 from assistant import patterns
 from assistant.language.lexicon import Entry, Lexicon, slips
 from assistant.language.neighbours import UNITS, settle
-from assistant.language.numbers import PARTS, SCALES, SMALL, TENS, Raw, read_numbers
+from assistant.language.number_words import PARTS, SCALES, SMALL, TENS
+from assistant.language.numbers import Raw, read_numbers
 from assistant.language.tokens import Token
 from assistant.patterns import Pattern
 from assistant.records import record, replace

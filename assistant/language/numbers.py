@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 
 from assistant import patterns
+from assistant.language.number_words import PARTS, SCALES, SMALL, TENS, UNIT_PARTS, VULGAR
 from assistant.patterns import Pattern
 from assistant.records import record, replace
 
@@ -40,23 +41,6 @@ class Raw:
     value: object = None
 
 
-VULGAR = {"½": (1, 2), "⅓": (1, 3), "⅔": (2, 3), "¼": (1, 4), "¾": (3, 4), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8), "⅞": (7, 8)}
-
-SMALL = {
-    word: value
-    for value, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen"
-        " seventeen eighteen nineteen".split()
-    )
-} | {"oh": 0, "nought": 0, "naught": 0}
-TENS = {word: 10 * (n + 2) for n, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split())} | {"fourty": 40}
-SCALES = {"hundred": 100, "thousand": 1000}
-PARTS = {
-    "half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5,
-    "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10, "sixteenth": 16, "sixteenths": 16, "fifteenth": 15, "thirtieth": 30,
-    "sixtieth": 60, "hundredth": 100, "thousandth": 1000, "twentieth": 20, "fortieth": 40, "fiftieth": 50, "eightieth": 80, "ninetieth": 90,
-}
-UNIT_PARTS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9}
 _ORDINAL = Pattern(r"(?:st|nd|rd|th|ths)$")
 POWERS_OF_TWO = {2.0**n for n in range(1, 14)}
 DUAL = (2.0, 4.0, 8.0)  # as a power and as a shutter time alike

@@ -41,6 +41,8 @@ _T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", 
 
 def _t_number(fact: Fact, text: str) -> Fact:
     """"f/2.8 and T3.4": what the glass passes, as a number of its own."""
+    if fact.quantity == "focal_length" and fact.unit == "mm" and "mm" not in fact.said.lower() and 0.0007 <= fact.value <= 0.064 and _T_BEFORE.search(text[: fact.start]):
+        return replace(fact, quantity="t_number", value=fact.value * 1000, unit="", of="")  # "a T/4 lens"
     named = fact.quantity == "number" and not fact.bad and 0.7 <= fact.value <= 64 and _T_BEFORE.search(text[: fact.start])
     return replace(fact, quantity="t_number", of="") if named else fact
 

@@ -45,6 +45,9 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     """
     if _NOT_THE_KEY.search(before):
         return None
+    if _FROM_A_ROW.match(after):  # "pull the light back so it's 16 feet from the nearest"
+        of = _first_row(_clause(after))
+        return ("distance", of) if of else None
     if _is_gap(before, after):
         return "gap", "backdrop" if patterns.search(WALL, before + after, re.I) else "back"
     if patterns.search(r"bounc|ceiling", before + after, re.I):
@@ -53,8 +56,11 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     return ("distance", found) if found else None
 
 
+_FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)", re.I)
+
+
 def _is_gap(before: str, after: str) -> bool:
-    if _MOVING.search(before) or _FROM_LAMP.search(after):
+    if _MOVING.search(before) or _FROM_A_ROW.match(after) or _FROM_LAMP.search(after):
         return False
     if _APART.search(after) or _GAP_NAMED.search(before):
         return True

@@ -30,6 +30,15 @@ _FRONT_ROW = Pattern(r"\b(?:front|near\w*|first|closest)\b[^\d]{0,24}$", re.I)
 _BACK_ROW = Pattern(r"\b(?:back|rear|far\w*|furthest|last)\b[^\d]{0,24}$", re.I)
 
 
+def density_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and a 0.9?" after a filter of so much density: a density too."""
+    told = [f for f in scene.facts if f.quantity == "nd"]
+    bare = [f for f in query.facts if f.quantity in ("number", "aperture") and "f" not in f.said.lower() and 0 < f.value < 5]
+    if len(told) != 1 or told[0].unit != "density" or len(bare) != 1 or query.asks or len(query.facts) != 1:
+        return query, scene
+    return replace(query, facts=(replace(bare[0], quantity="nd", value=bare[0].value / math.log10(2), unit="density", of="camera", cue=""),), unplaced=()), scene
+
+
 def row_numbers(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and with the front at 15 and the back at 19?", "what about 20 and 24?": the rows that were told, anew."""
     told = {f.of: f for f in scene.facts if f.quantity == "distance" and f.of in ("front", "back") and f.unit in LENGTH}
@@ -135,7 +144,7 @@ def film_pushes(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """A push said anew replaces the one before, counted from box speed."""
     if any(f.quantity == "rated" for f in scene.facts) and len(query.all("film_speed")) == 1 and _RATES.search(query.text):
         query = replace(query, facts=tuple(replace(f, quantity="rated", of="film") if f.quantity == "film_speed" else f for f in query.facts))
-    if "pull" in query.text.lower() and any(f.quantity == "push" for f in scene.facts):
+    if "pull" in query.cues and any(f.quantity == "push" for f in scene.facts):
         query = replace(query, facts=tuple(replace(f, quantity="push", value=-abs(f.value), of="film", cue="") if f.quantity in ("stops", "move", "power_down") else f for f in query.facts))
     if any(f.quantity in ("push", "rated") for f in query.facts) or "box_speed" in query.cues and not query.asks:
         scene = replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("push", "rated")))

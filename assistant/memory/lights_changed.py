@@ -36,7 +36,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if patterns.search(r"\b(?:direct|straight at|no bounce|not bounced|without (?:the )?bounc\w+|unbounced)\b", text) and scene.cues & _BOUNCED:
         kept = tuple(f for f in facts if f.quantity != "path" and not (f.quantity == "loss" and f.unit in ("ceiling", "wall")))
         return replace(query, cues=query.cues - _BOUNCED), replace(scene, facts=kept, cues=scene.cues - _BOUNCED)
-    if (leaving or "not" in query.cues) and ("push" in text or "pull" in text) and not any(f.quantity == "push" for f in query.facts):
+    if (leaving or "not" in query.cues) and ("push" in text or "pull" in text) and not any(f.quantity in ("push", "stops") for f in query.facts):
         return query, replace(scene, facts=tuple(f for f in facts if f.quantity not in ("push",)))
     return _unworn(query, scene, bool(leaving), text)
 

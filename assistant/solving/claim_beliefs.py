@@ -76,6 +76,7 @@ MORE_BELIEFS: tuple[Belief, ...] = (
     Belief((r"\b(?:cold|freezing|winter)\b", r"\b(?:batter\w+|cells|recycl\w*)\b", r"\b(?:slow\w*|longer|weak\w*|worse|less|drain\w*)\b"), True, "Cold cells give less current, so the flash recycles more slowly: keep spares in a warm pocket."),
     Belief((r"\b(?:bigger|larger|stronger|brighter|more) fill\b", r"\b(?:flat\w*|less contrast|lower\w*|reduc\w*|softens?)\b"), True, "The more fill, the lighter the shadows and the flatter the picture."),
     Belief((r"\b(?:power|brighter|stronger)\b", r"\b(?:soft\w*|hard(?:er|ness|ens)?|harsh\w*)\b", r"\b(?:flash|light|shadows?)\b", r"^(?!.*\b(?:big\w*|large\w*|clos\w+|near\w*|size)\b)"), False, "Power changes how bright the light is, not how soft: softness goes by how large it looks from the subject."),
+    Belief((r"\bhyper ?-?focal\b", r"\bhalf\b", r"\binfinity\b", r"^(?!.*\bnot\b)"), True, "Focused at the hyperfocal distance all is sharp from half of it to infinity."),
     Belief((_STOPPED, _DEEP, _MORE_OF_IT, r"^(?!.*\bless\b)"), True, _DEEP_WHY),
     Belief((_STOPPED, _DEEP, r"\b(?:less|shallow\w*|reduc\w*|thinner|smaller)\b"), False, _DEEP_WHY),
     Belief((_OPENED, _DEEP, _MORE_OF_IT, r"^(?!.*\bless\b)"), False, _DEEP_WHY),

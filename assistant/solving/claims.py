@@ -30,7 +30,7 @@ from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_sync import claim_of_sync
 from assistant.solving.claim_words import plain
-from assistant.solving.film import claim_about_film
+from assistant.solving.film import claim_about_film, claimed_error
 from assistant.solving.solution import Solution
 
 WEIGHT = {"aperture": -2.0, "distance": 2.0, "film_speed": 1.0, "power": 1.0, "guide_number": 2.0, "count": 1.0, "stops": 1.0, "ratio": 2.0, "energy": 1.0, "shutter": 1.0, "factor": 1.0,
@@ -41,6 +41,10 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
+    if query.claim and "hyperfocal" in query.cues and not query.facts:
+        verdict = judge_folklore(query.text)
+        if verdict is not None:
+            return _said(verdict, query)
     ranked = judge_ranks(query.text) if query.claim and not query.has("guide_number") else None
     if ranked is not None:
         return _said(ranked, query)
@@ -56,7 +60,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query)
+    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query)
     if special is not None:
         return special
     rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)
@@ -70,6 +74,21 @@ def solve(query: Query) -> Solution | None:
     if verdict:
         return _said(verdict, query)
     return claim_of_distances(query) or claim_about_film(query) or worked
+
+
+_TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,24}\b(?:to|only|through)\s+(?:only )?(?:an? |one )?$")
+
+
+def claim_of_share(query: Query) -> Solution | None:
+    """"two sheets at one stop each cut the light to a half": what the losses together leave, against the share that is said."""
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.value]
+    share = next((f for f in query.facts if f.quantity in ("power", "share", "number") and 0 < f.value < 1 and "power" not in f.said), None)
+    if not lost or share is None or query.has("guide_number") or not _TO_A_SHARE.search(query.text[: share.start].lower()):
+        return None
+    left = 2.0 ** -sum(f.value for f in lost)
+    holds = abs(math.log2(share.value / left)) < 0.1
+    return Solution(answers=(Quantity("claim", holds, ""), Quantity("stops", math.log2(left), "stops")), used=(*lost, share), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. {speak_stops(-math.log2(left)).capitalize()} lost leave 1/{1 / left:.3g} of the light.")
 
 
 _CAMERA_MOVES = Pattern(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b(?:with|and) (?:my|the) camera\b|\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")

@@ -16,13 +16,12 @@ from assistant.physics.flash import back_off_for_spread, distance_for_falloff, f
 from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import marks, share_of_light, twins
+from assistant.solving import leeway, marks, share_of_light, twins
 from assistant.solving.lights import PLACES, lights, preferred_unit
 from assistant.solving.placing import Scene, meant, scene_of, times_as_far
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
-TOLERANCE = 0.5
 TONES: tuple[tuple[str, float, str], ...] = (
     # word, stops of the backdrop against the subject's reading, what it rests on
     (r"pure white|\bwhite\b(?! (?:wall|paper|backdrop|background|seamless|sheet))", 2.0, "a backdrop lit two stops over comes out white (common practice)"),
@@ -151,61 +150,14 @@ def _by_readings(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                  working=(f"{_length(query, known[0].value)} × {narrow:g} / {wide:g}",))
 
 
-def _range(query: Query, ask: Ask, scene: Scene) -> Solution | None:
-    """How near and how far the subject may go and stay within so much."""
-    if query.has("focal_length") or query.has("focus_distance") or patterns.search(r"\brange of (?:apertures|f|stops|powers|speeds)", query.text, re.I):
-        return None
-    if "span" not in query.cues:
-        return None
-    centre = scene.near if scene.near is not None and scene.far is None else None
-    lines: tuple[Fact, ...] = ()
-    if centre is None and scene.near is None:
-        centre, lines = _by_guide(query)
-    if centre is None or scene.gap is not None:
-        return None
-    over, under, used, assumed = _tolerance(query)
-    near, far = distance_for_falloff(centre, over), distance_for_falloff(centre, -under)
-    unit = preferred_unit(query, ask.unit)
-    answers = (marks.distance(near, unit, "from"), marks.distance(far, unit, "to"))
-    lead = f"From {speak_length(near, unit)} ({speak_stops(over)} over) to {speak_length(far, unit)} ({speak_stops(under)} under), around {speak_length(centre, unit)}."
-    return _ranged(answers, scene, used + lines, assumed, lead)
-
-
-def _ranged(answers: tuple[Quantity, ...], scene: Scene, used: tuple[Fact, ...], assumed: tuple[Assumed, ...], lead: str) -> Solution:
-    return Solution(answers=answers, used=tuple(dict.fromkeys(scene.used + used)), assumed=assumed, lead=lead, topic="falloff")
-
-
-def _by_guide(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
-    """The distance that is exactly right by guide number and aperture."""
-    from assistant.solving import flash
-
-    if not query.has("guide_number", "aperture"):
-        return None, ()
-    found = flash.solve(Query(query.text, tuple(f for f in query.facts if f.quantity not in ("stops", "relation")), (Ask("distance", "", "m"),)))
-    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
-        return None, ()
-    return found.answers[0].value, found.used
-
-
 def _by_guide_moved(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How much further the flash must go from where it is, by guide number and aperture."""
     if scene.near is None or scene.far is not None or scene.rows or ask.of != "move" or not query.has("guide_number", "aperture") or len(query.all("aperture")) > 1:
         return None
-    place, used = _by_guide(query.with_facts(f for f in query.facts if f is not scene.near_fact))
+    place, used = leeway.by_guide(query.with_facts(f for f in query.facts if f is not scene.near_fact))
     if place is None:
         return None
     return _done(_move_or_place(query, ask, scene, place - scene.near, place), scene, *used, lead=_place_lead(query, ask, scene, place - scene.near, place))
-
-
-def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
-    """Stops allowed over and under."""
-    said = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")]
-    over, under = (next((f for f in said if patterns.match(words, query.text[f.end :], re.I)), None) for words in (r"\W*(?:too )?(?:over|hot|more|above|bright)", r"\W*(?:too )?(?:under|less|below|dark)"))
-    if over and under:
-        return abs(over.value), abs(under.value), (over, under), ()
-    if said:
-        return abs(said[-1].value), abs(said[-1].value), tuple(said[-1:]), ()
-    return TOLERANCE, TOLERANCE, (), (Assumed("stops", TOLERANCE, "stops", "a tolerance of half a stop either way, common practice for slide film"),)
 
 
 def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
@@ -417,4 +369,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (_stops,), "distance": (_by_readings, _by_guide_moved, _farthest, _range, _spread, _backdrop, _shifted), "near_limit": (_farthest, _range), "far_limit": (_farthest, _range), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (_stops,), "distance": (_by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (_aperture,), "power": (_power,)}

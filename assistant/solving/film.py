@@ -57,7 +57,7 @@ def _is_exposure(query: Query) -> bool:
 
 def claim_about_film(query: Query) -> Solution | None:
     """A rating or a tolerance put up for a yes or a no."""
-    return claimed_rating(query) or _claimed_latitude(query)
+    return claimed_rating(query) or claimed_error(query) or _claimed_latitude(query)
 
 
 def _claimed_latitude(query: Query) -> Solution | None:
@@ -72,6 +72,19 @@ def _claimed_latitude(query: Query) -> Solution | None:
     holds = abs(error.value) <= film[0][1 if over else 0] + 0.01
     lead = f"{'Yes' if holds else 'No'}, by the rule of thumb. {film[1]} This is common practice, no standard."
     return _done((Quantity("claim", holds, ""),), error, lead=lead)
+
+
+def claimed_error(query: Query) -> Solution | None:
+    """"400 film shot at 800, does that make it one stop under?": what the rating did against what is said of it."""
+    speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated")]
+    said = next((f for f in query.facts if f.quantity in ("stops", "relation") and f.cue in ("less", "more")), None)
+    if said is None or len(speeds) != 2 or not _RATED_AT.search(query.text) or _is_exposure(query):
+        return None
+    box, rated = (speeds[0], speeds[1]) if speeds[1].quantity == "rated" else _box_and_rated(speeds, query.text)
+    off = -scales.film_speed_difference_stops(box.value, rated.value)
+    holds = abs(off - abs(said.value) * (1 if said.cue == "more" else -1)) < 0.1
+    word = "over" if off > 0 else "under"
+    return _done((Quantity("claim", holds, ""), marks.stops(off)), box, rated, said, lead=f"{'Yes' if holds else 'No'}: ISO {box.value:g} film exposed as ISO {rated.value:g} is {speak_stops(abs(off))} {word}exposed.")
 
 
 def claimed_rating(query: Query) -> Solution | None:

@@ -161,8 +161,10 @@ _PUT_ON = Pattern(r"\b(?:with|through|behind|under) (?:it|that|the|my|both|this)
 
 def _is_taken_off(text: str, known: Fact) -> bool:
     """Whether the known aperture was with it on and the wanted one is without it."""
-    asked = patterns.split(r"[.?!;]\s", text[known.end :].rstrip(" ?.!"))[-1]
-    if _PUT_ON.search(asked) and not _WITHOUT.search(asked):
+    after = text[known.end :].rstrip(" ?.!")
+    asked = patterns.split(r"[.?!;]\s", after)[-1]
+    put_on = _PUT_ON.search(asked)
+    if put_on and not (asked == after and put_on.start() < 3) and not _WITHOUT.search(asked):  # "f/8 with it on" tells of the f/8
         return False
     if _OFF.search(text) and patterns.match(r"\W*(?:power\W*)?(?:with|through) (?:it|the \w+|my \w+)(?: \w+)? on\b", text[known.end :], re.I):
         return True

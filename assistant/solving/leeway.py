@@ -1,0 +1,65 @@
+"""Leeway: how near and how far somebody may go and stay within so many stops."""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.answer import Assumed, Quantity
+from assistant.physics.flash import distance_for_falloff
+from assistant.query import Ask, Fact, Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.lights import preferred_unit
+from assistant.solving.placing import Scene
+from assistant.solving.solution import Solution
+from assistant.units import speak_length
+
+TOLERANCE = 0.5
+
+
+def within(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """How near and how far the subject may go and stay within so much."""
+    if query.has("focal_length") or query.has("focus_distance") or patterns.search(r"\brange of (?:apertures|f|stops|powers|speeds)", query.text, re.I):
+        return None
+    if "span" not in query.cues:
+        return None
+    centre = scene.near if scene.near is not None and scene.far is None else None
+    lines: tuple[Fact, ...] = ()
+    if centre is None and scene.near is None:
+        centre, lines = by_guide(query)
+    if centre is None or scene.gap is not None:
+        return None
+    over, under, used, assumed = _tolerance(query)
+    near, far = distance_for_falloff(centre, over), distance_for_falloff(centre, -under)
+    unit = preferred_unit(query, ask.unit)
+    answers = (marks.distance(near, unit, "from"), marks.distance(far, unit, "to"))
+    lead = f"From {speak_length(near, unit)} ({speak_stops(over)} over) to {speak_length(far, unit)} ({speak_stops(under)} under), around {speak_length(centre, unit)}."
+    return _ranged(answers, scene, used + lines, assumed, lead)
+
+
+def _ranged(answers: tuple[Quantity, ...], scene: Scene, used: tuple[Fact, ...], assumed: tuple[Assumed, ...], lead: str) -> Solution:
+    return Solution(answers=answers, used=tuple(dict.fromkeys(scene.used + used)), assumed=assumed, lead=lead, topic="falloff")
+
+
+def by_guide(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
+    """The distance that is exactly right by guide number and aperture."""
+    from assistant.solving import flash
+
+    if not query.has("guide_number", "aperture"):
+        return None, ()
+    found = flash.solve(Query(query.text, tuple(f for f in query.facts if f.quantity not in ("stops", "relation")), (Ask("distance", "", "m"),)))
+    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
+        return None, ()
+    return found.answers[0].value, found.used
+
+
+def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
+    """Stops allowed over and under."""
+    said = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")]
+    over, under = (next((f for f in said if patterns.match(words, query.text[f.end :], re.I)), None) for words in (r"\W*(?:too )?(?:over|hot|more|above|bright)", r"\W*(?:too )?(?:under|less|below|dark)"))
+    if over and under:
+        return abs(over.value), abs(under.value), (over, under), ()
+    if said:
+        return abs(said[-1].value), abs(said[-1].value), tuple(said[-1:]), ()
+    return TOLERANCE, TOLERANCE, (), (Assumed("stops", TOLERANCE, "stops", "a tolerance of half a stop either way, common practice for slide film"),)
