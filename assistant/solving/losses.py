@@ -151,31 +151,41 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *worn, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
 
 
-_WITHOUT = Pattern(r"\b(?:without|bare|before|no filter)\b", re.I)
-_OFF = Pattern(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bwithout\b|\bremov\w+|\boff the lens\b|\bbare\b", re.I)
+_WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)
 
 
-_PUT_ON = Pattern(r"\b(?:with|through|behind|under) (?:it|that|the|my|both|this)\b(?! off)(?:[^.,?]{0,16}\b(?:on|up|fitted|in place)\b|\s*(?:i\b|$))|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
-"""A question of how it is with the thing on."""
+_ON_IT = Pattern(r"\b(?:with|through|behind|under) (?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
+_PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed|ing)|hang(?:ing)?|hung|fit(?:ted|ting)?|screw(?:ed|ing)?|slap(?:ped)?|stick(?:ing)?|stuck|mount(?:ed|ing)?|want|need|must (?:put|use))\b[^.?!]{0,40}\b(?:on|over|up|in front|onto|a|an|the|my)\b", re.I)
+_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w-]+){0,5} off\b(?! the (?:wall|ceiling))|\bremov\w+|\boff the lens\b|^\W*(?:the |my )?\w+ off\b", re.I)
 
 
 def _is_taken_off(text: str, known: Fact) -> bool:
-    """Whether the known aperture was with it on and the wanted one is without it."""
-    after = text[known.end :].rstrip(" ?.!")
-    asked = patterns.split(r"[.?!;]\s", after)[-1]
-    put_on = _PUT_ON.search(asked)
-    if put_on and not (asked == after and put_on.start() < 3) and not _WITHOUT.search(asked):  # "f/8 with it on" tells of the f/8
-        return False
-    if _OFF.search(text) and patterns.match(r"\W*(?:power\W*)?(?:with|through) (?:it|the \w+|my \w+)(?: \w+)? on\b", text[known.end :], re.I):
+    """Whether the known value was with it on and the wanted one is without it.
+
+    What the question says counts first, then what is said beside the known value, then what is done in the text.
+    """
+    sentences = _sentences(text)
+    asked = next((s for s in reversed(sentences) if known.end <= s[0] or "?" in text[s[0] : s[1]]), sentences[-1])
+    wanted = text[max(asked[0], known.end) : asked[1]] if asked[0] <= known.end < asked[1] else text[asked[0] : asked[1]]
+    beside = next((text[s[0] : s[1]] for s in sentences if s[0] <= known.start < s[1]), "")
+    after_known = patterns.split(r"[,;]", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
+    wanted = wanted.removeprefix(after_known)
+    own = text[text.rfind(",", 0, known.start) + 1 : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
+    if _OFF_IT.search(wanted):
         return True
-    before = patterns.split(r"[.?!;]\s", text[: known.start])[-1]
-    here = patterns.split(r"[.?!;]\s", text[known.end :])
-    off = patterns.search(r"\b(?:take|taking|took|taken|pull|unscrew|peel)\w*(?: [\w-]+){0,5} off\b|\bremov\w+|^\W*(?:the |my )?\w+ off\b", text[: known.start], re.I)
-    if off and patterns.search(r"\b(?:was|were|had|with it)\b", text[off.end() : known.start], re.I):
-        return True
-    if _WITHOUT.search(before) or _WITHOUT.search(here[0].split(",")[0]):
+    if _ON_IT.search(wanted):
         return False
-    return bool(_OFF.search(text[known.end :]))
+    if _WITHOUT.search(own):
+        return False
+    if patterns.search(r"\b(?:with|through) (?:it|that|the \w+|my \w+)(?: \w+)? ?(?:on|up|fitted)?\b", own, re.I) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
+        return True
+    return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
+
+
+def _sentences(text: str) -> list[tuple[int, int]]:
+    """Where each sentence begins and ends."""
+    cuts = [m.end() for m in patterns.finditer(r"[.?!;:](?=\s|$)|\u2026|\.\.\.", text)]
+    return [(a, b) for a, b in zip([0, *cuts], [*cuts, len(text)]) if text[a:b].strip()] or [(0, len(text))]
 
 
 _LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through|comes? (?:out|through)|reach(?:es)?|arriv\w*|equivalent|acts?|really getting)\b", re.I)
