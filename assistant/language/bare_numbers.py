@@ -120,7 +120,7 @@ def _reading(n: Bare) -> Fact | None:
     role = next((i.word for i in reversed(n.before) if is_role(i)), "")
     if n.reads and role and is_aperture_mark(n.mark):
         return n.of("aperture", value=n.mark, of=role, cue="meter")
-    if n.before and n.before[-1].word == "meter" and is_aperture_mark(n.mark) and "aperture" not in n.kinds and patterns.match(r"\s*(?:at|from|for|,|\.|$)", n.text[n.fact.end :].lower()):
+    if n.before and n.before[-1].word == "meter" and is_aperture_mark(n.mark) and "aperture" not in n.kinds and patterns.match(r"\s*(?:at|from|for|without|with|through|bare|,|\.|$)", n.text[n.fact.end :].lower()):
         return n.of("aperture", value=n.mark, of="", cue="meter")
     told = n.before and (n.before[-1].kind == "link" or (n.before[-1].kind == "mark" and n.before[-1].word not in ("AT", "FOR"))) and any(is_role(i) for i in n.before[-3:])
     if told and n.value >= 8 and n.value == int(n.value) and len(n.items) <= 6 and not n.names and n.kinds.isdisjoint(("aperture", "distance")):

@@ -33,6 +33,10 @@ _FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alo
 _THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
 
 
+_HOW_FAR_AT = Pattern(r"\bhow (?:far|much|many stops)\b[^.?!]*\b(?:be|come|comes|go|goes|fall|falls|end up|look|sit|read|lie)\b[^.?!]*$", re.I)
+"""What stands after it is worked at: "how far under will the ambient be at"."""
+
+
 @record
 class Setting:
     """An aperture and a shutter time that were said together."""
@@ -53,7 +57,7 @@ class Setting:
     @property
     def read(self) -> bool:
         """Whether it is told as a reading of the light."""
-        if _last_word(self.context, _FLASH_ITSELF, _IS_AMBIENT):
+        if _last_word(self.context, _FLASH_ITSELF, _IS_AMBIENT) or _HOW_FAR_AT.search(self.context):
             return False
         if _SPEAKS.match(self.context):
             return True

@@ -154,7 +154,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             continue
         entry = _counted_stops(numbered, place) or lexicon.longest(numbered, place)
         last = numbered[place + entry.length - 1]
-        if entry.terminal == "NAMED" and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
+        if entry.terminal in ("NAMED", "ROLE", "CUE") and entry.length > 1 and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
             entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash
         if entry.terminal == "FILLER":
             place += entry.length

@@ -204,12 +204,18 @@ def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
     return sorted(out, key=lambda f: f.start)
 
 
+_TESTED = Pattern(r"\b(?:tested|measured|checked|mine|worth|came (?:in|out)|comes (?:in|out)|found)\b[^.;?!]{0,24}$", re.I)
+"""A loss that was found, and no power turned down: "tested mine at two stops down"."""
+
+
 def _worn(facts: list[Fact], text: str) -> list[Fact]:
     """A gel's own typical loss goes with its colour and depth; "half orange" is no half power."""
     if any(f.unit == "shoot_through" for f in facts):
         facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "umbrella")]
     worn = [f for f in facts if f.quantity == "modifier"]
     doubled = [one for one, two in zip(worn, worn[1:]) if one.unit in ("diffuser", "tissue", "scrim") and one.unit != two.unit and not text[one.end : two.start].strip(" -")]
+    if worn:
+        facts = [replace(f, quantity="loss", unit=worn[-1].unit, cue="") if f.quantity == "power_down" and f.start > worn[-1].end and _TESTED.search(text[: f.start]) else f for f in facts]
     named = {one.unit: two.unit for one, two in zip(worn, worn[1:]) if one in doubled}
     facts = [replace(f, unit=named.get(f.unit, f.unit)) if f.quantity == "loss" else f for f in facts if f not in doubled]  # "diffusion dome": one thing
     gels = [f.start for f in facts if f.quantity == "modifier" and f.unit == "gel"]

@@ -78,7 +78,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "place", "", float(round(1 / fact.value)), "", ""  # "the third one": a frame's place in the bracket
     if patterns.match(r"\W*(?:shots?|frames?|exposures?)\b", after, re.I) and "bracket" in text.lower() and 1 < fact.value < 20:
         return "count", "", fact.value, "frames", ""
-    pushed = patterns.search(r"\b(push|pull)\w*(?: it| them)?\W*$", before, re.I)
+    pushed = patterns.search(r"\b(push|pull)\w*(?: it| them)?(?: just| only| by)*\W*$", before, re.I)
     if pushed and 0 < fact.value <= 3 and not patterns.match(r"\W*stops?", after, re.I):
         return "push", "film", fact.value * (1 if pushed.group(1).lower() == "push" else -1), "", ""
     way = _OVER_UNDER.match(after)

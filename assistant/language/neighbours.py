@@ -16,6 +16,7 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "STOP", "COUNTED", "PERCENT", "PERC
 def settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
     own = [_own_and(t, n, tokens) if t.type == "AND" else _part_of_a_name(t, text) if t.type == "TIMES" else t for n, t in enumerate(tokens)]
+    own = [Token("CUE", "negative", t.start, t.end) if t.type == "SIGN_MINUS" and _is_the_film(own, n, text) else t for n, t in enumerate(own)]
     plain = _listed(_inch_words(_without_hyphens(own)))
     out: list[Token] = []
     for place, token in enumerate(plain):
@@ -26,6 +27,12 @@ def settle(tokens: list[Token], text: str) -> list[Token]:
         else:
             out.append(token)
     return out
+
+
+def _is_the_film(tokens: list[Token], place: int, text: str) -> bool:
+    """"ISO 400 negative thirty years past date": the film, and no sign."""
+    before = tokens[place - 1] if place else None
+    return text[tokens[place].start : tokens[place].end].lower() == "negative" and before is not None and before.type in ("NUM", "FILM", "ISO", "SPEED_WORD")
 
 
 def _number(plain: list[Token], place: int, text: str) -> list[Token]:

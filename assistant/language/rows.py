@@ -25,7 +25,7 @@ _APART = Pattern(r"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|fr
 _FURTHER = Pattern(r"^\W*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
 _FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:\w+ )?{WALL}", re.I)
 _FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
-_ROW_TO_ROW = r"\b(?:first|front|nearest|closest) (?:row|rank|one|person|face|head)?s? ?to (?:the )?(?:last|back|rear|furthest|farthest|hindmost)(?: (?:row|rank|one|person|face|head)s?)?(?:'s| is| are| measures| comes to|:|,| =)?(?: about| some| roughly)?\W*$"
+_ROW_TO_ROW = r"\b(?:first|front|nearest|closest) (?:(?:row|rank|one|person|face|head)s? )?to (?:the )?(?:last|back|rear|furthest|farthest|hindmost)(?: (?:row|rank|one|person|face|head)s?)?(?:'s| is| it is| it's| are| measures| comes to|:|,| =)?(?: about| some| roughly)?\W*$"
 _GAP_NAMED = Pattern(rf"{_ROW_TO_ROW}|\b(?:depth|gap|separation|spacing|spaced|apart by|deep by|another|between (?:them|the rows|rows|her and|him and|the sitter and|the subject and|subject and))\b(?:\W+\w+){{0,5}}\W*$", re.I)
 _MOVING = Pattern(r"\b(?:move|moved|moving|pull|pulled|shift|slide|drag|walk|step|stepped|push|bring)\b", re.I)
 _NOT_THE_KEY = Pattern(r"\b(?:rim|hair|kicker|background light|backdrop light|camera|tripod|i'm|i am)\b", re.I)

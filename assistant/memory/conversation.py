@@ -89,7 +89,7 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
         groups.setdefault((fact.quantity, fact.of), []).append(fact)
     added: list[Fact] = []
     for (quantity, of), facts in groups.items():
-        same = [k for k in kept if k in before and k.quantity == quantity and (k.of == of or (not k.of and of != "ambient")) and (quantity != "count" or k.unit == facts[0].unit)]
+        same = [k for k in kept if k in before and k.quantity == quantity and (k.of == of or (not k.of and of != "ambient")) and (quantity != "count" or (k.unit == "frames") == (facts[0].unit == "frames"))]
         owners = {k.of for k in kept if k in before and k.quantity == quantity and k.of != "ambient"}
         if not of and owners and "" not in owners and len(owners) == 1:
             of = owners.pop()

@@ -16,7 +16,8 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\b(?:exposures?|shots)\b.*\b(?:apart|steps?|either|each (?:side|way))|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = Pattern(r"\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_BRIGHTEST_FIRST = Pattern(r"\b(?:brightest|fullest|lightest|most exposure|most exposed|over(?:exposed)?|densest|heaviest|widest)(?: \w+){0,2} first\b|\b(?:from|start\w* (?:with|at)) (?:the )?(?:brightest|fullest|lightest|most)\b", re.I)
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
 _STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
@@ -50,6 +51,8 @@ def solve(query: Query) -> Solution | None:
     if filled is not None:
         return filled
     offsets = frames(query)
+    if _BRIGHTEST_FIRST.search(query.text) and list(offsets) == sorted(offsets):
+        offsets = offsets[::-1]
     if not offsets:
         return None
     used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
@@ -90,7 +93,7 @@ def _said(query: Query, base: Base, answers: tuple[Quantity, ...], offsets: tupl
     if over:
         return Solution("out_of_reach", "", answers, notes=("The flash has no more than full power: open the lens for the frames over.",), topic="bracket")
     if len(answers) > 1 and not _spelled_out(query):
-        notes.append("In order from least to most exposure.")
+        notes.append("In order from most to least exposure." if offsets[0] > offsets[-1] else "In order from least to most exposure.")
     lead = ", ".join(str(a.set) for a in answers) + (": " + ", ".join(_name(o) for o in offsets) if len(answers) > 1 else "") + "."
     return Solution(answers=answers, lead=lead if len(answers) > 1 else "", notes=tuple(notes), topic="bracket", working=base.working)
 

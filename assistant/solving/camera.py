@@ -53,7 +53,7 @@ def losses(query: Query) -> list[Loss]:
 def unmeasured(query: Query) -> list[Fact]:
     """Filters on the lens whose strength was not given: a typical one is taken."""
     told = {f.unit for f in query.facts if f.quantity == "filter_loss"}
-    spare = sum(f.quantity == "factor" for f in query.facts)
+    spare = sum(f.quantity == "factor" or f.quantity == "loss" and not f.unit and not query.has("modifier") for f in query.facts)
     any_told = bool(told) or spare > 0 or query.has("nd")
     found: list[Fact] = []
     for fact in query.facts:

@@ -15,6 +15,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
+from assistant.solving.losses import is_taken_off
 from assistant.solving.solution import Solution, needs
 
 CHANGING = ("aperture", "distance", "power", "film_speed", "energy", "count", "loss", "power_down", "modifier")
@@ -67,8 +68,11 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
             after[quantity] = values[0]
     reference = "aperture" in before
     kept = not reference and ask.of != "move" and _stays_right(query, ask, before, after)
-    if kept and "loss" in after and any(_taken_off(f, query.text) for f in _of(query, "loss")):
-        before["loss"], after["loss"] = after["loss"], 0.0
+    if "loss" in after and "loss" not in before:
+        known = next((f for f in used if f.quantity == ("aperture" if reference else ask.quantity)), None)
+        gone = any(_taken_off(f, query.text) for f in _of(query, "loss")) if kept else known is not None and is_taken_off(query.text, known)
+        if gone:
+            before["loss"], after["loss"] = after["loss"], 0.0
     return (before if reference or kept else None), after, used
 
 

@@ -282,8 +282,10 @@ def _sign(said: Fact, text: str) -> int:
     less = said.cue == "less" or said.unit == "-" or bool(patterns.search(r"\b(?:lose|loses|drop|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
     more = said.cue == "more" or said.unit == "+" or bool(patterns.search(r"\b(?:gain|brighter|bright|hot|strong|over\w*|more|hotter|add|up)\b", text))
     way = (-1 if said.cue == "less" or said.unit == "-" else 1 if said.cue == "more" or said.unit == "+" else -1 if less else 1 if more else 0)
-    too = _TOO.search(text)
-    return -way if too and not _WANTED.search(text[: too.end()]) else way
+    begins = max(text.rfind(mark, 0, said.start) for mark in ".?!;") + 1
+    own = text[begins:] if said.origin == "said" else text
+    too = _TOO.search(own)
+    return -way if too and not _WANTED.search(own[: too.end()]) else way
 
 
 # --- apertures and powers --------------------------------------------------------------------------

@@ -166,7 +166,7 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
 
 def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
     """Years past the date, stops a decade, and the facts that say so."""
-    years = query.last("years")
+    years = next((f for f in query.all("years") if not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
     if years is None or not patterns.search(r"expir|past|out of date|outdated|old|decade|date", query.text, re.I):
         return None
     rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)

@@ -65,7 +65,7 @@ def _time_through(query: Query) -> Solution | None:
     through, facts, _ = camera.loss_total(query)
     if len(times) != 1 or not through or any(query.has(q) for q in ("guide_number", "aperture", "exposure_value", "velocity", "film_speed", "t_exponent")):
         return None
-    value = times[0].value * 2.0 ** (-through if _is_taken_off(query.text, times[0]) and not _WITHOUT.search(query.text) else through)
+    value = times[0].value * 2.0 ** (-through if is_taken_off(query.text, times[0]) and not _WITHOUT.search(query.text) else through)
     notes = ("Over a second or so film needs longer still: see the maker's reciprocity table.",) if value > 1 else ()
     return Solution(answers=(marks.shutter(value), Quantity("stops", math.log2(value / times[0].value), "stops")), used=(times[0], *facts), assumed=camera.assumed(query), topic="losses", working=(f"{through:.3g} stops are {2.0 ** through:.4g} times",), notes=notes)
 
@@ -144,7 +144,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
     if lost == 0:
         return None
-    taken_off = _is_taken_off(query.text, known[0])
+    taken_off = is_taken_off(query.text, known[0])
     value = known[0].value * 2.0 ** ((lost if taken_off else -lost) / 2)
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
@@ -159,7 +159,7 @@ _PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed
 _OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w-]+){0,5} off\b(?! the (?:wall|ceiling))|\bremov\w+|\boff the lens\b|^\W*(?:the |my )?\w+ off\b", re.I)
 
 
-def _is_taken_off(text: str, known: Fact) -> bool:
+def is_taken_off(text: str, known: Fact) -> bool:
     """Whether the known value was with it on and the wanted one is without it.
 
     What the question says counts first, then what is said beside the known value, then what is done in the text.
@@ -200,7 +200,7 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
         return None
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said else []
     lost = sum(f.value for f in said) + sum(_typical(f) for f in worn)
-    value = powers[0].value * 2.0 ** (-lost if _is_taken_off(query.text, powers[0]) else lost)
+    value = powers[0].value * 2.0 ** (-lost if is_taken_off(query.text, powers[0]) else lost)
     assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn)
     answer = Quantity("energy", value, "J") if ask.quantity == "energy" else marks.power(value)
     solution = Solution(answers=(answer,), used=(powers[0], *said, *worn), assumed=assumed, topic="losses")
