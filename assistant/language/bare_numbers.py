@@ -254,6 +254,16 @@ def _guide_at_an_end(n: Bare) -> Fact | None:
 _TO_SOMEBODY = Pattern(r"\s*(?:to|from) (?:the|her|his|him|them|their|our|my)\b", re.I)
 
 
+_SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)
+_COMPARED = Pattern(r"\s*(?:without|with|through|bare)\b", re.I)
+
+
+def _metered(n: Bare) -> Fact | None:
+    """"my meter says 11 without the umbrella": a reading, though another one follows."""
+    said = is_aperture_mark(n.mark) and _SAYS.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) and _COMPARED.match(n.text[n.fact.end :])
+    return n.of("aperture", value=n.mark, of="", cue="meter") if said else None
+
+
 def _to_another(n: Bare) -> Fact | None:
     """"three metres to the bride, four and a half to the bridesmaids": in the unit of the first."""
     before = next((f for f in reversed(n.facts) if f.end <= n.fact.start), None)
@@ -342,5 +352,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -170,7 +170,10 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
     many = _MANY[match["many"].lower()]
     every = patterns.search(r"\b(?:each|every)\b(?: \w+){0,2}(?: \w+){1,2}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
-    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and (every or patterns.match(r"\s*(?:each|apiece|per \w+|a (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
+    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and (every or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
+
+
+_BEFORE_THE_LENS = Pattern(r"\s*(?:in front of|before|away from|from|ahead of) (?:it|the lens|my lens|(?:the |my |an? )?\d+ ?mm)\b", re.I)
 
 
 def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
@@ -178,7 +181,7 @@ def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
     focal = [f for f in facts if f.quantity == "focal_length"]
     if len(focal) < 2:
         return facts
-    return [replace(f, quantity="focus_distance", of="camera") if f in focal and patterns.search(r"\bfocus\w*(?: down)?(?: at| on| to)\s*$", text[: f.start], re.I) else f for f in facts]
+    return [replace(f, quantity="focus_distance", of="camera") if f in focal and (patterns.search(r"\bfocus\w*(?: down)?(?: at| on| to)\s*$", text[: f.start], re.I) or _BEFORE_THE_LENS.match(text[f.end :])) else f for f in facts]
 
 
 def _not_rows(facts: list[Fact], text: str) -> list[Fact]:

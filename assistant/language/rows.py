@@ -20,6 +20,7 @@ WALL = r"\b(?:walls?|backdrops?|backgrounds?|bg|backcloth|seamless|paper(?! neg)
 PEOPLE = r"(?:her|him|them|me|you|it|us|his|their|the (?!camera|light|flash|lens|tripod)\w+|my (?!camera|light|flash|lens|tripod)\w+|a (?:sitter|subject|model))"
 LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b"
 
+_THE_LENS = Pattern(r"^\W*(?:in front of|before|away from|from) (?:the |my |an? )?(?:\d+ ?mm|lens)\b", re.I)
 _BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of)\b(?:\W+{PEOPLE})?", re.I)
 _APART = Pattern(r"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject))", re.I)
 _FURTHER = Pattern(r"^\W*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
@@ -44,6 +45,8 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     ('distance', 'front')
     """
     if _NOT_THE_KEY.search(before):
+        return None
+    if _THE_LENS.match(after):
         return None
     if _FROM_A_ROW.match(after):  # "pull the light back so it's 16 feet from the nearest"
         of = _first_row(_clause(after))

@@ -67,6 +67,10 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         elif not _is_default(quantity, values[0]):
             after[quantity] = values[0]
     reference = "aperture" in before
+    push = query.last("push")
+    if reference and push is not None and "film_speed" in before and "film_speed" not in after:
+        after["film_speed"] = before["film_speed"] * 2.0**push.value
+        used.append(push)
     kept = not reference and ask.of != "move" and _stays_right(query, ask, before, after)
     if "loss" in after and "loss" not in before:
         known = next((f for f in used if f.quantity == ("aperture" if reference else ask.quantity)), None)

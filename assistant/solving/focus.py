@@ -12,6 +12,7 @@ from collections.abc import Callable
 
 from assistant import patterns
 from assistant.answer import Assumed, Quantity
+from assistant.patterns import Pattern
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
@@ -116,6 +117,9 @@ def length(quantity: str, metres: float, unit: str, of: str | None = None) -> Qu
 
 def _sharpness(query: Query) -> Solution | None:
     """Limits, depth and hyperfocal in the order asked, with whatever else is asked of the flash."""
+    deeper = _which_is_deeper(query)
+    if deeper is not None:
+        return deeper
     if query.asks_for("aperture") and query.asks_for("hyperfocal") and not query.has("aperture") and not query.has("guide_number"):
         return _stop_for_hyperfocal(query)
     others = tuple(a for a in query.asks if a.quantity not in SHARP)
@@ -131,6 +135,21 @@ def _sharpness(query: Query) -> Solution | None:
     if len(both) == 2 and found is None and beside is None:
         return _compared(query, state, lens_asks, both)
     return _depth(query, state, lens_asks, beside)
+
+
+_WHICH = Pattern(r"\bwhich\b[^?]*\b(?:(?P<more>more|deep\w*|great\w*|most|larger)|less|shallow\w*|least|thinner)\b", re.I)
+
+
+def _which_is_deeper(query: Query) -> Solution | None:
+    """"which gives me more depth of field, f/4 or f/11?": no lens is needed for that."""
+    choice = query.last("aperture_choice")
+    stops = [choice.value, choice.other] if choice is not None else [f.value for f in query.all("aperture")]
+    asked = _WHICH.search(query.text)
+    if asked is None or len(stops) != 2 or query.has("focal_length"):
+        return None
+    found = max(stops) if asked["more"] else min(stops)
+    return Solution(answers=(marks.aperture(found),), used=tuple(f for f in query.facts if f.quantity in ("aperture", "aperture_choice")), topic="focus", lead="That is",
+                    notes=("A larger f-number is a smaller opening and gives more depth of field.",))
 
 
 def _stop_for_hyperfocal(query: Query) -> Solution:

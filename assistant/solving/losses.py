@@ -188,7 +188,7 @@ def _sentences(text: str) -> list[tuple[int, int]]:
     return [(a, b) for a, b in zip([0, *cuts], [*cuts, len(text)]) if text[a:b].strip()] or [(0, len(text))]
 
 
-_LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through|comes? (?:out|through)|reach(?:es)?|arriv\w*|equivalent|acts?|really getting)\b", re.I)
+_LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through|comes? (?:out|through)(?! (?:the same|right|as before|ok|correct|exactly the same))|reach(?:es)?|arriv\w*|equivalent|acts?|really getting)\b", re.I)
 
 
 def _made_up(query: Query, ask: Ask) -> Solution | None:
