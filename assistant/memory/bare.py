@@ -194,5 +194,5 @@ def relation_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if old is None or not steps or query.asks or not (old.quantity == "relation" or old.cue or moved):
         return query, scene
     step = steps[0]
-    new = replace(old, value=step.value, cue=step.cue or old.cue or _way_of(talk), said=step.said, start=step.start, end=step.end, origin="said")
+    new = replace(old, value=step.value, to="move" if moved else old.to, cue=step.cue or old.cue or _way_of(talk), said=step.said, start=step.start, end=step.end, origin="said")
     return replace(query, facts=tuple(new if f is step else f for f in query.facts)), scene

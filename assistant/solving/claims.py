@@ -41,7 +41,7 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    if query.claim and "hyperfocal" in query.cues and not query.facts:
+    if query.claim and "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
         verdict = judge_folklore(query.text)
         if verdict is not None:
             return _said(verdict, query)

@@ -276,6 +276,8 @@ _TOO_MUCH = Pattern(r"\s*too (?:(?P<much>bright|hot|strong|much|light|over\w*|hi
 def _sign(said: Fact, text: str) -> int:
     if said.quantity in ("loss", "power_down"):
         return -1
+    if said.to == "move":  # told on its own after an answer: so much more or less is wanted, whatever was too much before
+        return -1 if said.cue == "less" else 1
     beside = _TOO_MUCH.match(text[said.end :]) if said.origin == "said" else None
     if beside:
         return -1 if beside["much"] else 1

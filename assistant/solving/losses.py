@@ -111,7 +111,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if _DOES_TO.search(query.text) and facts:
         return _told(query, ask, through, facts, (), camera.assumed(query))
     opens = "how_many" in query.cues and "open_up" in query.cues and (query.has("filter_loss") or query.has("nd")) and not query.has("times")
-    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens or any(f.cue == "passed" for f in said) else 2):
+    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens or any(f.cue == "passed" for f in said) or patterns.search(r"\btotal\b|\baltogether\b|\bin all\b", query.text, re.I) else 2):
         return None
     if "how_many" in query.cues and query.cues & {"open_up", "more"}:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
