@@ -246,7 +246,7 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     if solution.status == "answered" and not solution.answers and not solution.lead:
         return None
     if alone is None and not loose and not turn.query.asks and talk.scene.asks:
-        loose = _dangling(query, whole, solution)
+        loose = _dangling(query, whole, solution) or _only_numbers(query, whole)
     if loose:
         return _left_over(turn, whole, loose)
     solution = check(whole, solution)
@@ -275,6 +275,12 @@ def _dangling(query: Query, whole: Query, solution: Solution) -> list[Fact]:
     mine = {(f.quantity, f.value, f.of, f.said) for f in told}
     idle = [f for f in unused(whole, solution) if (f.quantity, f.value, f.of, f.said) in mine]
     return idle if idle and len(idle) == len(told) and any(f.quantity not in speaking.WHY_UNUSED for f in idle) else []
+
+
+def _only_numbers(query: Query, whole: Query) -> list[Fact]:
+    """A half-sentence of bare numbers to which the conversation gave no meaning."""
+    loose = [f for f in whole.facts if f.quantity == "number" and f.origin == "said" and not f.bad]
+    return loose if query.facts and len(loose) == len(query.facts) else []
 
 
 def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:

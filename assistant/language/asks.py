@@ -40,12 +40,14 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
                 weak.append(hint)
     if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
-    return _merged(strong or weak[-2:] or _fallback(segments), text)
+    return _merged(strong or weak[-2:] or _fallback(segments, text), text)
 
 
-def _fallback(segments: Sequence[Segment]) -> list[Ask]:
+def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
     """A question word with no quantity named: "what is 110 feet in metres", "what is it at full?"."""
     kinds = [i.kind for s in segments for i in s.items]
+    if patterns.search(r"\bwhat (?:do|does|will|would) [^?.]{1,30}\b(?:lose|gain|drop)\b", text.lower()) and kinds.count("length") > 1:
+        return []
     for segment in segments:
         at = next((n for n, i in enumerate(segment.items) if i.kind == "cue" and i.word in ("what", "give", "how_much")), None)
         if at is None:
@@ -113,6 +115,10 @@ def _asked_before(segment: Segment, at: int) -> bool:
     return False
 
 
+_WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|background|backdrop|paper|curtain|back(?: row)?|last row|far (?:row|end)|\w+ row)\b[^?.]{0,10}\b(?:fall|land|sit|lie|come out|end up|go)\b")
+"""How dark it comes out, no place."""
+
+
 def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     item = segment.items[at]
     after = segment.items[at + 1 : at + 5]
@@ -125,8 +131,10 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
         return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
     lit = any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
-    if item.word == "how_far" and patterns.match(r"where (?:does|do|should|must|will|would) (?:the|my) (?:lens|ring|aperture|iris|f-?stop|barrel)\b", text[item.start :].lower()):
+    if item.word == "how_far" and patterns.match(r"where (?:does|do|should|must|will|would|shall|to) ?(?:i |we )?(?:put |set |turn |leave |have )?(?:the|my) (?:lens|ring|aperture|iris|f-?stop|barrel)\b", text[item.start :].lower()):
         return Ask("aperture", "", "", item.start)
+    if item.word == "how_far" and _WHERE_IT_FALLS.match(text[item.start :].lower()):
+        return Ask("stops", _whom(segment, at), "", item.start)
     if item.word == "how_far" and patterns.search(r"\bhow (?:far|close|near) apart\b[^?.]*\bstops\b", text.lower()):
         return Ask("stops", "", "", item.start)
     if item.word == "how_far" and after and after[0].kind == "cue" and after[0].word in (("less", "more", "down") if lit else ("less", "more")):

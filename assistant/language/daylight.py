@@ -297,6 +297,8 @@ def _clause(fact: Fact, text: str) -> str:
 
 def _whose(clause: str, than: str, fact: Fact) -> str:
     """"fill", "ambient", or nothing when it is neither."""
+    if patterns.match(r"\s*(?:that|it)\b", than, re.I) and _IS_AMBIENT.search(patterns.split(r"\band\b|,|;", clause)[-1]):
+        return "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
     if _IS_AMBIENT.search(than) or fact.to == "ambient":
         return "fill"
     if than and _THAN_FLASH.search(than):

@@ -22,7 +22,16 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"rated at half its box speed": a stop more exposure, and no power of a flash."""
     pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
     kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
-    return [_part(f, kept, text) for f in kept]
+    return [_part(_exponent(f, text), kept, text) for f in kept]
+
+
+_EXPONENT_BEFORE = Pattern(r"\b(?:exponent|schwarzschild|reciprocity)\b[^.?!\d]{0,40}$", re.I)
+
+
+def _exponent(fact: Fact, text: str) -> Fact:
+    """"the reciprocity exponent for my film is 1.3": no film has such a speed."""
+    small = fact.quantity in ("film_speed", "number") and 0.5 < fact.value < 3 and fact.value != int(fact.value)
+    return replace(fact, quantity="exponent", of="film", unit="", bad="") if small and _EXPONENT_BEFORE.search(text[: fact.start]) else fact
 
 
 def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:

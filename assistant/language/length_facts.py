@@ -161,10 +161,18 @@ def _standing(place: Place) -> Fact | None:
     return _behind(place)
 
 
+_FROM_BOTH = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?\w+ and (?:about |only )?", re.I)
+_OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|softbox)(?:'s| is)?(?: now| about| only)?\s*$", re.I)
+_FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a )?(?:wall|background|backdrop|paper|curtain)\b", re.I)
+
+
 def _behind(place: Place) -> Fact | None:
     lengths = [i for i in place.every if i.kind in ("length", "length_range")]
     floor = max((i.end for i in lengths if i.end <= place.item.start), default=0)
     ceiling = min((i.start for i in lengths if i.start >= place.item.end), default=len(place.text))
+    first = next((i for i in reversed(lengths) if i.end <= place.item.start), None)
+    if first is not None and _FROM_BOTH.fullmatch(place.text[first.end : place.item.start]) and _OF_A_LAMP.search(place.text[: first.start]) and _FROM_THE_WALL.match(place.text[place.item.end :]):
+        return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
     found = row_length(*around(place.text, place.item.start, place.item.end, floor, ceiling))
     return fact_at(place, found[0], of=found[1]) if found else None
 

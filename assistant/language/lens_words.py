@@ -56,7 +56,11 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
             read.append(replace(fact, quantity="sharp_limit", of="", cue=""))  # the far end of "from 2 to 4 metres"
             continue
         read += _sharp(fact, spoken, places, text)
+    read = [replace(f, quantity="sharp_limit", of="", bad="") if f.quantity == "distance" and math.isinf(f.value) and _SHARP_OUT.search(text[: f.start]) else f for f in read]
     return _bare_lens(read, spoken, places, text)
+
+
+_SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)
 
 
 def _half_frame(facts: list[Fact], text: str) -> list[Fact]:
@@ -148,7 +152,7 @@ def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str)
     at = places.get(fact.start)
     if at is None:
         return [fact]
-    if fact.quantity in ("number", "distance", "focal_length") and _near(items, at, ("circle",), 4, 2) < 5 and fact.value < 5:
+    if fact.quantity in ("number", "distance", "focal_length") and _near(items, at, ("circle",), 4, 2) < 5 and fact.value < (5 if fact.quantity == "number" else 0.002):
         millimetres = fact.value if fact.quantity == "number" else fact.value * 1000
         return [replace(fact, quantity="circle", value=millimetres / 1000, unit="mm", of="", bad="" if millimetres > 0 else fact.bad or "a circle of confusion must be more than nothing")]
     if fact.quantity == "length_range":

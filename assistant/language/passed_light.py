@@ -30,13 +30,21 @@ _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
-    facts = [_t_number(f, text) for f in facts]
+    facts = [_times_of_glass(_t_number(f, text), text) for f in facts]
     out = [*(_through(f, facts, text) for f in facts), *_free(facts, text)]
     out = [_converter(f, facts, text) for f in _absent(out, text)]
     return [_bare_stops(f, out, text) for f in out]
 
 
 _T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
+
+
+_FILTER_AFTER = Pattern(r"^\s*(?:\w+ ){0,2}filter\b", re.I)
+
+
+def _times_of_glass(fact: Fact, text: str) -> Fact:
+    """"a x2 yellow filter": its factor."""
+    return replace(fact, quantity="factor", of="camera", cue="") if fact.quantity == "times" and fact.value > 1 and _FILTER_AFTER.match(text[fact.end :]) else fact
 
 
 def _t_number(fact: Fact, text: str) -> Fact:

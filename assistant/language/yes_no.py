@@ -26,7 +26,7 @@ _FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|th
 _VERB = Pattern(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d))|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
 )
-_RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must))")
+_RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)")
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when|where|who|what|which)\b")
 _LONGEST = 3000
@@ -79,7 +79,7 @@ def _gives(said: str) -> bool:
 
 def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     """"GN 110 at 5 ft: f/11?": a value at the end, with a question mark and nothing asked."""
-    if asks or not said.endswith("?") or not facts:
+    if asks or not said.endswith("?") or not facts or patterns.match(r"\W*(?:and |but |so )?(?:if|what if|suppose|say)\b", said):
         return False
     kinds = {f.quantity for f in facts}
     last = max(facts, key=lambda f: f.start)

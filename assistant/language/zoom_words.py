@@ -16,6 +16,7 @@ _NUMBER = r"(\d+(?:\.\d+)?)"
 _UNIT = r"(?:\s*(?:m|metres?|meters?|ft|feet|foot))?"
 _GUIDE_AT_ZOOM = Pattern(rf"{_NUMBER}{_UNIT}\s*,?\s*(?:(?:with|when|if|once) (?:the |its )?(?:(?:head|zoom|it|it's|its|flash)(?: is|'s)? )?)?(?:is |it's )?(?:zoomed (?:to|at)|set (?:to|at)|at|@|for|on|\()\s*(?:the )?(?:zoom )?{_NUMBER}\s*-?(?:mm|mil)?(?: (?:setting|position|zoom))?\)?", re.I)
 _ZOOM_GIVES_GUIDE = Pattern(rf"(?:at |zoom(?:ed)? (?:to |at )?)?{_NUMBER}\s*-?mm\s*(?:setting )?(?::|=|gives|is|it's|->|reads|,)?\s*(?:a )?(?:guide number |guide |gn )?(?:of )?{_NUMBER}{_UNIT}", re.I)
+_ZOOMED_IS_GUIDE = Pattern(rf"\bzoom(?:ed)?(?: in| out)? (?:to|at) {_NUMBER}\s*(?:mm|mil)?\s*,?\s*(?:(?:the|my) (?:flash|head|gn|guide(?: number)?) |it )?(?:is|it's|'s|gives|has|=)?\s*(?:an? )?(?:guide number |guide |gn )?(?:of )?{_NUMBER}{_UNIT}\b", re.I)
 _SET_TO = Pattern(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: set)?(?: at| to| on)?|(?:head|it|i'm|flash)(?: is|'s)?(?: set| zoomed| now)?(?: at| to| on)|set (?:at|to|on)|at the|on the|using|with it at|now at|what about|and at|at)\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b", re.I)
 
 
@@ -58,7 +59,7 @@ def _zoom_alone(facts: list[Fact], text: str) -> list[Fact]:
 
 def _rows(text: str) -> list[tuple[int, int, float, float]]:
     forward = [(m.start(), m.end(), float(m[1]), float(m[2])) for m in _GUIDE_AT_ZOOM.finditer(text)]
-    backward = [(m.start(), m.end(), float(m[2]), float(m[1])) for m in _ZOOM_GIVES_GUIDE.finditer(text)]
+    backward = [(m.start(), m.end(), float(m[2]), float(m[1])) for m in _ZOOM_GIVES_GUIDE.finditer(text)] or [(m.start(), m.end(), float(m[2]), float(m[1])) for m in _ZOOMED_IS_GUIDE.finditer(text)]
     def plausible(rows: list[tuple[int, int, float, float]]) -> list[tuple[int, int, float, float]]:
         return [r for r in rows if 10 <= r[3] <= 300 and 3 <= r[2] <= 400]
     rows = max((plausible(forward), plausible(backward)), key=len)

@@ -102,6 +102,9 @@ def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact
         if number.value <= 5:
             return replace(number, quantity="push", value=number.value * (1 if "push" in query.cues else -1), of="film")
         return replace(number, quantity="rated", of="film")
+    if any(f.quantity == "push" for f in scene.facts) and number.value <= 4 and scene.asks and scene.asks[0].quantity == "film_speed":
+        old = next(f for f in scene.facts if f.quantity == "push")
+        return replace(number, quantity="push", value=math.copysign(number.value, old.value), of="film")
     from assistant.scales import is_aperture_mark, is_film_speed_mark
 
     asked = scene.asks[0].quantity if scene.asks else ""

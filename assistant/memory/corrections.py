@@ -80,9 +80,16 @@ def _recast(fact: Fact, target: Fact) -> Fact:
     return replace(target, value=value, unit=unit or target.unit, said=fact.said, start=fact.start, end=fact.end, origin="said", bad=fact.bad)
 
 
+_IN_UNITS = Pattern(r"^\W*(?:(?:and|so|ok|okay|now|please|what|whats|what's|is|that|it|that's|thats|this|say|give me|the same|same) )*in (feet|foot|ft|metres|meters|m)\W*(?:please|then)?\W*$")
+"""Nothing but another unit for the answer."""
+
+
 def units(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"not metres, feet": the guide number or the distances were in the other unit."""
     text = query.text.lower()
+    again = _IN_UNITS.match(text)
+    if again and scene.asks and not query.facts:
+        return replace(query, asks=(), units=("ft" if again[1][0] == "f" else "m",)), scene
     found = patterns.search(r"\bnot\s+(?:in\s+)?(feet|ft|foot|metres|meters|m|metric)\b", text)
     spoken = patterns.search(r"(?:^|\b(?:no|sorry|actually|i mean|i meant|that'?s|it'?s|was|were|oops)[,\s]+(?:in\s+|it'?s\s+(?:in\s+)?)?)(feet|ft|foot|metres|meters|metric)\b", text)
     if query.facts or not (found or spoken):

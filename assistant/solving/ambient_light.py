@@ -61,7 +61,7 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
     if ask.quantity in ("shutter", "exposure_value"):
         return True
     known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & _SKIES)
-    together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b", query.text, re.I))
+    together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b|\b(?:each|both)\b[^.?]*\b(?:right|correct|proper|normal|enough)\b", query.text, re.I))
     placed = ask.quantity == "stops" and query.cues & {"ambient", "backdrop"} and query.has("aperture", "shutter") and len(query.facts) < 4
     return known or together or bool(placed) or (wants_nd(query) and not query.has("guide_number"))
 

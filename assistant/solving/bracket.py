@@ -125,6 +125,7 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
+_IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bin that order\b", re.I)
 _IN_STEPS = Pattern(r"\b(?:in|by|of|at|with) (whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
 
 
@@ -143,6 +144,8 @@ def frames(query: Query) -> tuple[float, ...]:
     steps = [f for f in sizes if _STEP.match(text[f.end : f.end + 14]) or patterns.match(r"\W*steps", text[f.end :], re.I) or patterns.search(r"steps?$", text[f.start : f.end], re.I) or (len(sizes) > 1 and patterns.search(r"\b(?:in|by) (?:steps of )?$", text[: f.start], re.I))]
     extent = [f for f in sizes if f not in steps]
     either = bool(_EITHER.search(text))
+    if many is not None and not either and _IN_TURN.search(text) and len(_spelled(query)) == many.value:
+        return _spelled(query)
     if many is not None and len(sizes) == 1 and len(_by_words(query)) == many.value:
         return _spelled_in_order(query)
     sides = patterns.search(r"\b(?P<n>one|two|three|[1-5]) (?:frames? |shots? |stops? )?(?:on )?(?:either|each) side", text, re.I)

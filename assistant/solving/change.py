@@ -66,6 +66,10 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
             before[quantity] = values[0]
         elif not _is_default(quantity, values[0]):
             after[quantity] = values[0]
+    rated, read = query.last("rated"), query.first("aperture")
+    if "film_speed" in before and "film_speed" not in after and rated is not None and read is not None and rated.start < read.start < query.all("film_speed")[-1].start:
+        before["film_speed"], after["film_speed"] = rated.value, before["film_speed"]  # "the meter was set to 400 and gave f/11, but the film's 125"
+        used.append(rated)
     reference = "aperture" in before
     push = query.last("push")
     if reference and push is not None and "film_speed" in before and "film_speed" not in after:

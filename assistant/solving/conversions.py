@@ -170,7 +170,8 @@ def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
         if quantity == "nd" and facts and any(w in query.text.lower() for w in ("do to", "to my exposure", "to the exposure", "darken", "darker")):
             return _done(marks.stops(-facts[-1].value), facts[-1])
         if facts and facts[-1].value > 0:
-            return _done(marks.stops(convert(facts[-1])), facts[-1])
+            costs = quantity == "factor" and "loss" in query.cues and not query.cues & {"open_up", "more"}
+            return _done(marks.stops(-convert(facts[-1]) if costs else convert(facts[-1])), facts[-1])
     return None
 
 

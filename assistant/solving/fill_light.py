@@ -61,7 +61,7 @@ def added(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture" and flash and not room and under is not None and _SUM.search(query.text) and not query.has("shutter"):
         value = sum_of_light((flash.value, flash.value * 2.0 ** (signed(under) / 2)))
         return Solution(answers=(marks.aperture(value),), used=(flash, under), topic="ambient", notes=("Flash and ambient light on the same face add.",))
-    if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and _SUM.search(query.text):
+    if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and (_SUM.search(query.text) or patterns.search(r"\bhow (?:far|much) over\b|\bstops over\b", query.text, re.I)):
         return Solution(answers=(marks.stops(1.0),), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
     if ask.quantity == "stops" and under is not None and _ADDS.search(query.text):
         value = ambient.added_light_stops(-signed(under))

@@ -156,7 +156,7 @@ _WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re
 
 _ON_IT = Pattern(r"\b(?:with|through|behind|under) (?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
 _PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed|ing)|hang(?:ing)?|hung|fit(?:ted|ting)?|screw(?:ed|ing)?|slap(?:ped)?|stick(?:ing)?|stuck|mount(?:ed|ing)?|want|need|must (?:put|use))\b[^.?!]{0,40}\b(?:on|over|up|in front|onto|a|an|the|my)\b", re.I)
-_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w-]+){0,5} off\b(?! the (?:wall|ceiling))|\bremov\w+|\boff the lens\b|^\W*(?:the |my )?\w+ off\b", re.I)
+_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\bremov\w+|\boff the lens\b|^\W*(?:the |my )?\w+ off\b", re.I)
 
 
 def is_taken_off(text: str, known: Fact) -> bool:
@@ -193,7 +193,7 @@ _LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through
 
 def _made_up(query: Query, ask: Ask) -> Solution | None:
     """A known good power, and something put in the way: more power for the same aperture."""
-    powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity == "loss"]
+    powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity in ("loss", "nd", "filter_loss")]
     if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or query.has("modifier")) or _LEFT.search(query.text):
         return None
     if query.has("guide_number") or any(len(query.all(q)) > 1 for q in ("distance", "aperture", "film_speed")):
