@@ -258,7 +258,7 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
 
 def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation) -> bool:
     """Words after an answer that neither change the scene nor ask: to say the answer once more would be to pretend."""
-    told = query.facts or query.asks or query.units or said.facts or said.asks or query.mentioned
+    told = [f for f in (*query.facts, *said.facts) if f.quantity != "remark"] or query.asks or query.units or said.asks or query.mentioned
     return not told and scene == talk.scene and bool(talk.scene.asks) and len(said.text.split()) > 2 and not query.cues & TOPIC_CUES and "go_back" not in query.cues
 
 

@@ -17,7 +17,7 @@ from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
 _AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
-            r"background|bg|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|view|natural light|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
+            r"background|bg|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|bar|pub|cafe|café|restaurant|chapel|cathedral|gym|kitchen|office|shop|market|cellar|crypt|library|tent|marquee|workshop|garage|museum|gallery|alley|view|natural light|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
 _METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
 _IS_AMBIENT = Pattern(rf"\b(?:{_AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
@@ -29,7 +29,7 @@ _MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
 _BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
 _OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
-_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone)?(?: \w+)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
+_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
 _THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
 
 

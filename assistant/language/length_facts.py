@@ -66,7 +66,7 @@ _STOOD = Pattern(r"\s*(?:standing |putting |placing )?(?:it|them|the (?:flash|li
 """After "I stand": the flash is stood there, not the photographer."""
 
 
-_WITH_THE_CAMERA = Pattern(r"\b(?:flash|light|strobe|lamp|head)(?:gun)? and (?:the |my )?camera\b[^.,;\d]{0,24}$|\bcamera and (?:the |my )?(?:flash|light|strobe|lamp|head)(?:gun)?\b[^.,;\d]{0,24}$", re.I)
+_WITH_THE_CAMERA = Pattern(r"\bflash\b[^.;]{0,60}\band (?:the |my )?camera (?:are |is |stand )?(?:both|each)\b[^.,;\d]{0,24}$|\b(?:flash|light|strobe|lamp|head)(?:gun)? and (?:the |my )?camera\b[^.,;\d]{0,24}$|\bcamera and (?:the |my )?(?:flash|light|strobe|lamp|head)(?:gun)?\b[^.,;\d]{0,24}$", re.I)
 """Said of the flash and the camera at once: the flash's distance, on which the lens is focused as well."""
 
 
@@ -152,17 +152,22 @@ def _is_comparative(place: Place, after: Item | None) -> bool:
     return text.startswith(("further", "farther", "closer", "nearer", "forward", "tighter"))
 
 
+_POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{0,24}\b(?:at|into|up at) (?:the|a|that|my) (?:\w+ )?(?:wall|ceiling)\b", re.I)
+
+
 def _standing(place: Place) -> Fact | None:
     """Rows and backdrops: a gap between two of them, or a row's own distance."""
-    if place.cues & {"bounce", "ceiling", "path"}:
+    if place.cues & {"bounce", "ceiling", "path"} or _POINTED_AT.search(place.text):
         return None
+    if place.owner in ("key", "a") and _FROM_THE_WALL.match(place.text[place.item.end :]):
+        return _behind(place)
     if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
         return None if place.owner or "behind" not in place.text.lower() else _behind(place)
     return _behind(place)
 
 
 _FROM_BOTH = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?\w+ and (?:about |only )?", re.I)
-_OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|softbox)(?:'s| is)?(?: now| about| only)?\s*$", re.I)
+_OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is)?(?: now| about| only)?\s*$", re.I)
 _FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a )?(?:wall|background|backdrop|paper|curtain)\b", re.I)
 
 

@@ -328,13 +328,16 @@ def _other_distance(taken: set[str], lower: str) -> bool:
     return bool(patterns.search(r"flash|light|strobe", lower)) and not taken & {"far_limit", "near_limit", "focus_distance", "hyperfocal", "extension", "coverage"}
 
 
+_BOTH_ENDS = Pattern(rf"\b{_N}\b[^?]*\b{_F}\b|\b{_F}\b[^?]*\b{_N}\b")
+
+
 def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
     places: dict[str, int] = {}
     for name, pattern in _COMPILED:
         for match in pattern.finditer(lower):
-            if name not in places and not _is_given(match, facts):
+            if name not in places and not _is_given(match, facts) and not _FOR_MORE.search(lower[: match.start()]):
                 places[name] = match.start()
-    if "range" in places and len({"near_limit", "far_limit"} & set(places)) == 1:
+    if "range" in places and len({"near_limit", "far_limit"} & set(places)) == 1 and not _BOTH_ENDS.search(lower):
         del places["range"]  # "far limit of what's sharp?"
     if "range" in places:
         at = places.pop("range")
@@ -350,6 +353,9 @@ def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         if {"near_limit", "far_limit"} <= set(places) and abs(places["near_limit"] - places["depth_of_field"]) < 25:
             del places["depth_of_field"]
     return sorted((Ask(q, _of(q, lower), "", at) for q, at in places.items()), key=lambda a: a.start)
+
+
+_FOR_MORE = Pattern(r"\b(?:for|to get|to have) (?:a bit |some |a little )?(?:more|extra|greater|deeper|less|better) $")
 
 
 def _is_given(match: re.Match[str], facts: Sequence[Fact]) -> bool:

@@ -73,9 +73,17 @@ _BEHIND_HER = Pattern(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bsto
 _BOUNCED_OFF = Pattern(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", re.I)
 
 
+_POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{0,24}\b(?:at|into|up at) (?:the|a|that|my) (?:\w+ )?(?:wall|ceiling)\b", re.I)
+_BY_WAY_OF = Pattern(r"\bbounc|\boff (?:the|a|my|that|it)\b|ceiling|\bpath\b|\bvia\b|by way of|\bto (?:the|a|my|that) (?:\w+ )?wall\b[^.?!]*\b(?:back|there|from it|then|on)\b|\bwall (?:back )?to\b|\bfrom (?:the|that) wall (?:back )?to\b|\bpaint (?:takes|costs|loses|eats)", re.I)
+
+
 def _is_bounced(text: str, cues: frozenset[str]) -> bool:
     if "ceiling" in cues and patterns.search(r"\bgn\b|guide|flash|gun", text, re.I):
         return True
+    if _POINTED_AT.search(text):
+        return True
+    if patterns.search(r"\bwall\b", text, re.I) and not _BY_WAY_OF.search(text) and "bounce" not in cues:
+        return False  # "two pops do when I stand three metres from the wall"
     if patterns.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not patterns.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
         return False  # the wall is what stands behind the subject
     return "bounce" in cues or _BOUNCED_OFF.search(text) is not None

@@ -18,7 +18,7 @@ from assistant.units import LENGTH
 
 _STOCK = r"(?:stuff|colou?r|neg|negs|negative|slide|chrome|transparency|print film|black and white|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
 _FILM_AFTER = Pattern(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
-_FILM_BEFORE = Pattern(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:the |my )?(?:other |second |film )?(?:body|camera|one))?(?:'s| is| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
+_FILM_BEFORE = Pattern(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:there|it|(?:the |my )?(?:other |second |film )?(?:body|camera|one)))?(?:'s| is| was| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
 _RATED = Pattern(
     r"\b(?:rat(?:e|ed|ing)|sho(?:t|ot|oting)|expos(?:e|ed|ing)|meter(?:ed|ing)?|dial(?:led|ed)?|set|push(?:ed)?|pull(?:ed)?|develop(?:ed)?)"
     r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|every?thing|lot|things|dial|camera|flash|stuff|\d{2,4}))*\W+(?:at|to|as|for|on|like|as (?:if|though) it (?:was|were))\W*(?:ei\W*|iso\W*)?$", re.I)
@@ -47,6 +47,9 @@ _AROUND = 150
 _PEOPLE = Pattern(r"^\s*(?:people|persons|guests|kids|children|men|women|boys|girls|players|rowers|dancers|singers|students|faces|heads of people|of us|adults)\b", re.I)
 
 
+_IN_THE_YEAR = Pattern(r"\b(?:before|since|in|from|after|until|till|made|dated|year|around|about)\s*$", re.I)
+
+
 def _rows_told(facts: Sequence[Fact], before: str) -> bool:
     """"front row three metres, back row five": how far off, since the other row was told so."""
     return patterns.search(r"\b(?:front|back|first|last|rear|near|far)\w* row\W{0,2}$", before, re.I) is not None and any(f.quantity == "distance" and f.of in ("front", "back", "middle") for f in facts)
@@ -55,7 +58,7 @@ def _rows_told(facts: Sequence[Fact], before: str) -> bool:
 def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fact], text: str) -> Meaning | None:
     """(quantity, of, value, unit, cue) a bare number stands for, or None."""
     before, after = text[max(0, fact.start - _AROUND) : fact.start], text[fact.end : fact.end + _AROUND]
-    if _PEOPLE.match(after):
+    if _PEOPLE.match(after) or 1900 <= fact.value <= 2040 and fact.value == int(fact.value) and _IN_THE_YEAR.search(before):
         return "remark", "", fact.value, "", ""
     years = _YEARS.match(after)
     if years:
@@ -92,6 +95,8 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
 _IN_THE_CAMERA = Pattern(r"^\s*(?:is |was |speed )?(?:loaded\b|in (?:the |my |this |that |her |his )?(?:\w+ )?(?:camera|body|back|magazine|holder|it)\b(?!\s+(?:feet|metres|meters)))", re.I)
 _CAMERA_HOLDS = Pattern(r"\b(?:roll|film|stock|camera|body|magazine)\b[^.,;?\d]{0,30}\b(?:is|has|holds|says|reads|takes)\s*(?:an? )?$", re.I)
 _ON_IT = Pattern(r"\bon\s*$", re.I)
+_WAS_A = Pattern(r"\b(?:was|is|it's|it is|it was) an? $", re.I)
+_FILM_TOLD = Pattern(r"\b(?:film|roll|stock|neg\w*|slides?|chrome)\b", re.I)
 _SWAPPED = Pattern(r"\b(?:swap|chang|switch|trad|exchang|replac)\w*(?: from| out| my| the)* (?:iso |asa )?\d{2,4}(?: film| speed| stock| asa| iso)*(?: out)? (?:for|to|with|by)\s*$", re.I)
 _ON_THE_METER = Pattern(r"^\s*(?:on|into|in) (?:the |my |a )?(?:light ?)?(?:meter|dial|iso dial)\b", re.I)
 _PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
@@ -116,7 +121,7 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
         return "film_speed", "", fact.value, "", ""
     if _SHOT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
-    if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before) or _IN_THE_CAMERA.match(after) or _CAMERA_HOLDS.search(before) and "fastest" not in before.lower() or known and fact.value >= 50 and _ON_IT.search(before) and _SHOT_AFTER.match(after):
+    if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before) or _IN_THE_CAMERA.match(after) or _WAS_A.search(before) and _FILM_TOLD.search(before) or _CAMERA_HOLDS.search(before) and "fastest" not in before.lower() or known and fact.value >= 50 and _ON_IT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
     return None
 

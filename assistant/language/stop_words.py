@@ -22,6 +22,10 @@ _PART_OVER = Pattern(r"\b(?P<many>two thirds|a third|half|one third)\s+(?:more|e
 _PARTS = {"two thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3, "half": 0.5}
 
 
+_TOO_LITTLE = Pattern(r"\b(?:thin|too dark|underexposed|under)\W+(?:by |about |maybe |roughly |some |perhaps )+$", re.I)
+_TOO_MUCH = Pattern(r"\b(?:dense|too (?:bright|light)|overexposed|over)\W+(?:by |about |maybe |roughly |some |perhaps )+$", re.I)
+
+
 def between_speeds(text: str) -> bool:
     """Whether two film speeds may be spoken of in one phrase: "from 400 to 100 film"."""
     return _SPEEDS.search(text) is not None
@@ -34,6 +38,7 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
         if not any(f.quantity in ("stops", "relation", "loss", "power_down") and f.start < match.end() and f.end > match.start() for f in out):
             cue = "less" if match["way"].lower() == "down" else "more"
             out = _put(out, match, [Fact("stops", _MANY[match["many"].lower()], cue=cue, start=match.start(), end=match.end(), said=match.group())])
+    out = [replace(f, cue="less" if _TOO_LITTLE.search(text[: f.start]) else "more" if _TOO_MUCH.search(text[: f.start]) else f.cue) if f.quantity == "stops" and not f.cue and not f.unit else f for f in out]
     for match in _SPEEDS.finditer(text):
         pair = [(float(match[g]), match.start(g), match.end(g)) for g in ("one", "two")]
         if all(is_film_speed_mark(v) and 12 <= v <= 12800 for v, _, _ in pair):

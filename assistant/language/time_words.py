@@ -96,7 +96,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     if fact.quantity in ("velocity", "capacitance", "supply", "voltage") and not 0 < fact.value < float("inf"):
         return replace(fact, bad=fact.bad or f"a {_SPOKEN[fact.quantity]} must be more than nothing")
     short = fact.quantity in ("t01", "t05", "shutter", "time", "duration") and fact.value < 1
-    named = patterns.search(r"\bt\s?0?\.(1|5)\W*(?:is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start]) if short else None
+    named = patterns.search(r"\bt\s?0?\.(1|5)\W*(?:it's|it is|that's|is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start]) if short else None
     if named:
         return replace(fact, quantity="t01" if named[1] == "1" else "t05", of="")
     around = lower[max(0, fact.start - 30) : fact.end + 25]

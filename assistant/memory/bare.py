@@ -102,12 +102,15 @@ def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact
         if number.value <= 5:
             return replace(number, quantity="push", value=number.value * (1 if "push" in query.cues else -1), of="film")
         return replace(number, quantity="rated", of="film")
-    if any(f.quantity == "push" for f in scene.facts) and number.value <= 4 and scene.asks and scene.asks[0].quantity == "film_speed":
+    if any(f.quantity == "push" for f in scene.facts) and number.value <= 4 and scene.asks and scene.asks[0].quantity in ("film_speed", "speed"):
         old = next(f for f in scene.facts if f.quantity == "push")
         return replace(number, quantity="push", value=math.copysign(number.value, old.value), of="film")
     from assistant.scales import is_aperture_mark, is_film_speed_mark
 
     asked = scene.asks[0].quantity if scene.asks else ""
+    timed = [f for f in scene.facts if f.quantity in ("shutter", "time") and f.value >= 1]
+    if asked in ("shutter", "duration") and len(timed) == 1 and not any(f.quantity in ("distance", "guide_number") for f in scene.facts) and patterns.search(r"\b(?:metered|meter(?:s|ed)? (?:says?|said)?|says|said|for|at|is|was|reads?)\s*$", query.text[: number.start].lower()):
+        return replace(number, quantity=timed[0].quantity, unit=timed[0].unit, of=timed[0].of)
     if query.cues & {"move", "closer", "further"} and any(f.quantity == "distance" for f in scene.facts):
         last = next(f for f in reversed(scene.facts) if f.quantity == "distance")
         unit = last.unit if last.unit in LENGTH else "ft"
@@ -140,6 +143,8 @@ def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact
     return None
 
 
+_PUSHED_ANEW = Pattern(r"\b(push|pull)\w*\b[^.?!\d]{0,16}\b(one|two|three|half a stop|a half)(?: stops?)?(?: instead| then| only)?\W*$", re.I)
+_SO_MANY = {"one": 1.0, "two": 2.0, "three": 3.0, "half a stop": 0.5, "a half": 0.5}
 _RATES = Pattern(r"\brat(?:e|ed|ing)\b|\bmeter(?:ed|ing)?\b|\bshot it at\b|\bexpos(?:e|ed|ing)\b|\bshoot it at\b", re.I)
 
 
@@ -147,6 +152,13 @@ def film_pushes(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """A push said anew replaces the one before, counted from box speed."""
     if any(f.quantity == "rated" for f in scene.facts) and len(query.all("film_speed")) == 1 and _RATES.search(query.text):
         query = replace(query, facts=tuple(replace(f, quantity="rated", of="film") if f.quantity == "film_speed" else f for f in query.facts))
+    pushes = [f for f in scene.facts if f.quantity == "push"]
+    again = _PUSHED_ANEW.search(query.text) if pushes and not query.has("push") else None
+    if again and not query.facts:
+        sign = -1.0 if again[1] and again[1].lower().startswith("pull") else 1.0 if again[1] else math.copysign(1.0, pushes[-1].value)
+        query = replace(query, facts=(Fact("push", sign * _SO_MANY[again[2].lower()], of="film", start=again.start(2), end=again.end(), said=again[2]),), unplaced=())
+    elif pushes and scene.asks and scene.asks[0].quantity in ("film_speed", "speed") and len(query.facts) == 1 and query.facts[0].quantity == "stops" and not query.facts[0].cue:
+        query = replace(query, facts=(replace(query.facts[0], quantity="push", value=math.copysign(query.facts[0].value, pushes[-1].value), of="film"),))
     if "pull" in query.cues and any(f.quantity == "push" for f in scene.facts):
         query = replace(query, facts=tuple(replace(f, quantity="push", value=-abs(f.value), of="film", cue="") if f.quantity in ("stops", "move", "power_down") else f for f in query.facts))
     if any(f.quantity in ("push", "rated") for f in query.facts) or "box_speed" in query.cues and not query.asks:

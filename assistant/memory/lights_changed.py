@@ -43,8 +43,8 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")]
-    bare = "bare" in query.cues or "not" in query.cues
-    if (leaving or bare) and (worn or "bare" in query.cues or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
+    bare = bool(query.cues & {"bare", "BARE", "not"})
+    if (leaving or bare) and (worn or query.cues & {"bare", "BARE"} or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
         kinds = {f.unit for f in worn} | ({"umbrella", "shoot_through"} if any(f.unit in ("umbrella", "shoot_through") for f in worn) else set())
         gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
         if gone:
@@ -55,6 +55,8 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     return query, scene
 
 
+_LOSES_ONE = Pattern(r"\b(?:los(?:es?|ing)|costs?|takes?|eats?|swallows?|lost|took|cost|ate)(?: only| just| me)* (one|two|three|half|a half|one and a half)\W*$", re.I)
+_SO_MANY = {"one": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5}
 _IT_IS = Pattern(r"^\W*(?:no,? |well,? |but )*(?:it'?s|its|it is|that'?s|thats|mine(?:'s| is)?|this one'?s?|only)\b(?! (?:too|over|under))", re.I)
 
 
@@ -63,6 +65,11 @@ def measured_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(query.facts) == 1 and query.facts[0].quantity == "stops" and not query.facts[0].cue and not query.asks and _IT_IS.match(query.text) and any(f.quantity == "modifier" for f in scene.facts):
         query = replace(query, facts=(replace(query.facts[0], quantity="loss", unit=""),))
     losses = [f for f in query.facts if f.quantity == "loss"]
+    spoken = _LOSES_ONE.search(query.text) if not losses and not query.asks and not query.has("stops") else None
+    if spoken and any(f.quantity == "loss" for f in scene.facts):
+        old_loss = next(f for f in reversed(scene.facts) if f.quantity == "loss")
+        losses = [replace(old_loss, value=_SO_MANY[spoken[1].lower()], start=spoken.start(), end=spoken.end(), said=spoken.group(), origin="said")]
+        query = replace(query, facts=(*query.facts, losses[0]))
     worn = [f for f in scene.facts if f.quantity == "modifier"]
     if losses and worn and not losses[0].unit:
         named = replace(losses[0], unit=worn[-1].unit, of=worn[-1].of)
@@ -76,6 +83,11 @@ def measured_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"swap Green for Amber": the second takes the first one's place."""
+    worn = [f for f in query.facts if f.quantity == "modifier"]
+    if len(worn) == 2 and patterns.search(r"\b(swap|switch|replace|trade|change|exchange)\w*\b|\binstead of\b", query.text.lower()) and any(f.quantity in ("modifier", "loss") for f in scene.facts):
+        old, new = (worn[1], worn[0]) if patterns.search(r"\binstead of\b|\bput \w+ \w+ in\b", query.text.lower()) else (worn[0], worn[1])
+        kept = tuple(f for f in scene.facts if not (f.quantity in ("modifier", "loss") and f.unit in (old.unit, "", "shoot_through" if old.unit == "umbrella" else old.unit)))
+        return replace(query, facts=tuple(f for f in query.facts if f is not old), cues=query.cues - {old.unit}), replace(scene, facts=kept, cues=scene.cues - {old.unit})
     names = [m for m in query.mentioned if m in talk.kit.names or m in talk.kit.flashes()]
     if len(names) == 2 and patterns.search(r"\b(swap|switch|replace|trade|change)\b|\binstead of\b", query.text.lower()):
         old, new = names if names[0] in scene.mentioned or any(f.of == names[0] for f in scene.facts) else names[::-1]

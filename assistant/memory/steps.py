@@ -18,7 +18,7 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if not scene.asks:
         return query, scene
     step = next((f for f in query.facts if f.quantity in ("stops", "power_down") and not f.of), None)
-    if step is None or of_a_move(scene) or query.asks_for("stops", "power", "aperture", "factor"):
+    if step is None or of_a_move(scene) or _of_a_rating(scene) or query.asks_for("stops", "power", "aperture", "factor"):
         return query, scene
     sign = _sign(step, query)
     if not sign:
@@ -31,6 +31,12 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if asked == "aperture" and query.cues & {"open_up", "close_down"} and scene.answered:
         return replace(query, facts=facts), _offset(scene, stops)
     return replace(query, facts=facts), _offset(scene, stops)
+
+
+def _of_a_rating(scene: Scene) -> bool:
+    """Whether it is a film's rating that is asked, for so many stops over or under."""
+    kinds = {f.quantity for f in scene.facts}
+    return scene.asks[0].quantity in ("film_speed", "speed") and bool(kinds & {"stops", "relation"}) and not kinds & {"guide_number", "distance"}
 
 
 def _sign(step: Fact, query: Query) -> int:

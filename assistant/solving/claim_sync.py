@@ -11,6 +11,8 @@ from assistant.solving.solution import Solution
 
 _OF_LIGHT = Pattern(r"\b(?:darker|brighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b|\bexposure\b[^.?]{0,20}\b(?:chang\w*|differ\w*|alter\w*|shift\w*)\b|\b(?:chang\w*|alter\w*|affect\w*)\b[^.?]{0,24}\b(?:flash )?exposure\b", re.I)
 """What is asked then is what the time does to the light, not whether it is within the sync."""
+_CUT_OFF = Pattern(r"\b(?:black|dark|cut off|shaded|unlit|shadow\w*)\b[^?]*\b(?:band|bar|stripe|edge|strip|frame|part|half)\b|\b(?:part|half|some|edge|bottom|top|side|band|bar|strip)\b[^?]*\b(?:black|dark|cut off|unlit|missing)\b", re.I)
+"""What is asked then is whether a part stays dark."""
 _BEYOND = frozenset({"hss", "leaf"})
 
 
@@ -22,6 +24,9 @@ def claim_of_sync(query: Query) -> Solution | None:
     if not query.claim or shutter is None or sync is None or query.cues & _BEYOND or query.has("guide_number") or _OF_LIGHT.search(query.text):
         return None
     holds = shutter.value >= sync.value * 0.9
+    if _CUT_OFF.search(query.text):
+        return Solution(answers=(Quantity("claim", not holds, ""), Quantity("shutter", sync.value, "s")), used=(shutter, sync), topic="claims",
+                        lead=f"{'No' if holds else 'Yes'}. 1/{1 / sync.value:.4g} s is the fastest for flash" + (", so the whole frame is lit." if holds else ": faster than that a focal-plane shutter is never fully open, so part of the frame stays dark."))
     fastest = f"1/{1 / sync.value:.4g} s"
     why = "the whole frame is open while the flash fires" if holds else "faster than that a focal-plane shutter is never fully open, so part of the frame stays dark"
     return Solution(answers=(Quantity("claim", holds, ""), Quantity("shutter", sync.value, "s")), used=(shutter, sync), topic="claims",

@@ -53,7 +53,7 @@ _NOUNS: tuple[tuple[str, str], ...] = (
     ("aperture", r"aperture (?:number|value)s?|f[- ]?numbers?|f[- ]?stops?(?= (?:number|value|needed|you))"),
     ("time", r"shutter times?|exposure times?|time the shutter is open|shutter open"),
     ("speed", r"shutter speeds?|shutter"),
-    ("light", r"flash(?! (?:power|output|distance|gun|unit|to|head|meter|sync|bulb))(?: exposure| part| light)?|ambient(?: light| exposure)?|background light|light|brightness|exposure|illumination|bright|intensity|intense"),
+    ("light", r"flash(?! (?:power|output|distance|gun|unit|to|head|meter|sync|bulb))(?: exposure| part| light)?|ambient(?: light| exposure)?|background light|light|brightness|exposure|illumination|bright|strong|strength|intensity|intense"),
 )
 _NOUN = Pattern("|".join(f"(?P<n{n}>\\b(?:{words})(?![a-z]))" for n, (_, words) in enumerate(_NOUNS)))
 _GAP = frozenset(

@@ -60,7 +60,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query)
+    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query)
     if special is not None:
         return special
     rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)
@@ -76,6 +76,28 @@ def solve(query: Query) -> Solution | None:
     return claim_of_distances(query) or claim_about_film(query) or worked
 
 
+def claim_of_room(query: Query) -> Solution | None:
+    """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
+    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)
+    read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
+    if said is None or not read or query.last("shutter", "") is None or query.has("guide_number"):
+        return None
+    from assistant.solving.ambient_light import solve as of_the_room
+
+    plain = replace(query.with_facts(f for f in query.facts if f is not said), asks=(Ask("stops", "ambient"),), claim=False)
+    found = of_the_room(plain)
+    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
+        return None
+    value, want = found.answers[0].value, abs(said.value) * (1 if said.cue == "more" else -1)
+    beyond = value - want if want > 0 else want - value
+    least, most = _LEAST.search(query.text), _MOST.search(query.text)
+    holds = beyond >= -0.1 if least else beyond <= 0.1 if most else abs(beyond) < 0.25
+    way = "over" if value > 0 else "under"
+    return replace(found, answers=(Quantity("claim", holds, ""), *found.answers), used=(*found.used, said), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It lies {speak_stops(abs(value))} {way}.")
+
+
+_LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
+_MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
 _TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,24}\b(?:to|only|through)\s+(?:only )?(?:an? |one )?$")
 
 

@@ -55,6 +55,10 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
     if len(guides) != 1 or query.has("distance") or query.has("aperture") or query.has("count") or query.has("ratio"):
         return None
     fact = guides[0]
+    times = query.all("shutter")
+    if "hss" in query.cues and len(times) == 2 and all(f.value > 0 for f in times):
+        value = fact.value * math.sqrt(times[1].value / times[0].value)
+        return _done(marks.guide_number(value, guide_unit(query, fact, "")[0]), fact, *times, notes=("In high-speed sync each halving of the time takes a stop, and the guide number goes with its root.",))
     unit, _ = guide_unit(query, fact, "" if ask.unit else "")
     wanted = ask.unit or next((u for u in query.units if not u.startswith("not")), "") or unit
     wanted = "m" if wanted in ("m", "cm") else "ft"

@@ -253,6 +253,8 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     """Stops more (+) or less (-) that the move is to bring."""
     text = query.text.lower()
     said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "power_down", "signed", "times", "ev_stops")), None)
+    if said is not None and said.quantity == "loss" and (said.unit or query.has("modifier")):
+        return None  # put in the way of the light: what stays the same is for another topic
     dimmer = patterns.search(r"\b(?:(?P<n>two|three|four|2|3|4) times|twice|doubly)\s+(?:as |the )?(?:dim|dark|weak|less)\w*", text)
     if dimmer:
         return -math.log2({"three": 3, "3": 3, "four": 4, "4": 4}.get(dimmer["n"] or "", 2)), tuple(query.all("times"))

@@ -225,7 +225,7 @@ def _stops_rated(query: Query) -> Solution | None:
     if box is None or rated is None:
         return None
     faster = scales.film_speed_difference_stops(box.value, rated.value)
-    if patterns.search(r"push|pull|process|develop|\blab\b", query.text, re.I) and not patterns.search(r"\b(?:under|over)\s?expos|how far (?:under|over)|stops (?:under|over)", query.text, re.I):
+    if patterns.search(r"push|pull|process|develop|\blab\b", query.text, re.I) and not patterns.search(r"\b(?:process|develop)\w* (?:as )?normal\w*|\bnormal\w* (?:process|develop)\w*", query.text, re.I) and not patterns.search(r"\b(?:under|over)\s?expos|how far (?:under|over)|stops (?:under|over)", query.text, re.I):
         word = "Push" if faster >= 0 else "Pull"
         return _done((marks.stops(faster),), box, rated, lead=f"{word}")
     word = "Overexposed" if faster < 0 else "Underexposed"
@@ -285,6 +285,8 @@ _EXTRA = Pattern(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=h
 def _shutter(query: Query, ask: Ask) -> Solution | None:
     """The time to give, from the metered one and what the film's sheet says."""
     times = query.all("shutter")
+    if not times and query.has("exponent") and not query.has("guide_number") and not query.has("exposure_value"):
+        return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
     if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
     if query.has("nd") or query.has("filter_loss"):

@@ -27,12 +27,20 @@ def solve(query: Query) -> Solution | None:
     """Pops for an aperture or a shortfall, what pops add up to, pops from a battery, strobe counts."""
     for ask in query.asks if "extension" not in query.cues else ():
         if ask.quantity == "count":
-            return _count(query, ask)
+            return _count(_from_where_i_stand(query), ask)
         if ask.quantity == "aperture":
             return _adds_to(query)
         if ask.quantity == "stops":
             return _stops_of(query)
     return None
+
+
+def _from_where_i_stand(query: Query) -> Query:
+    """"two pops do when I stand three metres off; from six?": the flash is in the hand of who stands there."""
+    own = [f for f in query.facts if f.quantity == "camera_distance" and f.cue == "self"]
+    if len(own) != 1 or len(query.all("distance")) != 1 or popped(query) is None:
+        return query
+    return query.with_facts(replace(f, quantity="distance", of="", cue="") if f is own[0] else f for f in query.facts)
 
 
 def popped(query: Query) -> Fact | None:
