@@ -443,6 +443,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\b(?:the )?(?:other|second)(?: one| flash| light| head)?\\b[^.,;?\\d]{0,20}\\bbehind (?:her|him|them|the (?:subject|model|sitter|couple|bride|groom|group|dancer|child|kid|girl|boy|man|woman))\\b': ('behind her', 'behind him', 'behind the ', 'behind them'),
     '\\b(?:the |letter )*t\\b(?= (?:on|mark|mean|stand|mode|do)\\w*\\b)': (' do', ' mark', ' mean', ' mode', ' on', ' stand'),
     '\\b(?:the|my|that|this)\\s+(?P<many>one|two|three|half|four)[- ]stop\\s+': ('stop',),
+    '\\b(?:thin|dark|dense|bright|light|under\\w*|over\\w*)\\W+(?:by |about |maybe |roughly |some |perhaps )+$': ('bright', 'dark', 'dense', 'light', 'over', 'thin', 'under'),
     '\\b(?:thin|too dark|underexposed|under)\\W+(?:by |about |maybe |roughly |some |perhaps )+$': ('thin', 'too dark', 'under', 'underexposed'),
     '\\b(?:time|exposure time)\\W*\\?\\W*$': ('exposure time', 'time'),
     '\\b(?:total|altogether|in all|all told|combined|both|sum)\\b(?: loss| cost| lost)?\\W*$': ('all told', 'altogether', 'both', 'combined', 'in all', 'sum', 'total'),

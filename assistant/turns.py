@@ -7,26 +7,24 @@ import re
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.memory.carried import carried
-from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, merged, supply_missing
+from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
 from assistant.memory.corrections import correction, last_put_right, shown
 from assistant.memory.followups import follow_up
-from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.memory.steps import halves
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
-from assistant.solving.choices import options
 from assistant.solving.flash import asked_unit
 from assistant.solving.left_out import left_out
 from assistant.solving.lights import guide_unit, preferred_unit
 from assistant.solving.limits import check
-from assistant.solving.ranges import wants_table
 from assistant.solving.solution import Solution
 from assistant.solving.solver import impossible, solve, unbearable, unused
 from assistant.solving.sureness import sentence
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
+from assistant.told_turns import about_gear, leftover, mostly_unknown, noted, offers, tells_kit, told_of_gear, told_scene
 from assistant.turn import Handler, Turn
 from assistant.which_turns import which_can
 
@@ -64,7 +62,7 @@ def _start_over(turn: Turn) -> Answer | None:
     turn.conversation.start_over()
     if turn.query.facts or turn.query.asks:
         return None
-    return _noted(turn.query, "The scene is cleared; I still know your gear.")
+    return noted(turn.query, "The scene is cleared; I still know your gear.")
 
 
 def _go_back(turn: Turn) -> Answer | None:
@@ -98,67 +96,6 @@ def _impossible(turn: Turn) -> Answer | None:
     return _speak(turn, turn.query, wrong) if wrong else None
 
 
-def _tells_kit(turn: Turn) -> Answer | None:
-    """Something told and nothing asked: noted, in the kit where it is about the gear."""
-    query, talk = turn.query, turn.conversation
-    if query.asks or query.claim or not (query.facts or query.names or "only_full_half" in query.cues) or offers(query):
-        return None
-    if (talk.missing and not _about_gear(query)) or (_mostly_unknown(query) and not query.names):
-        return None
-    if talk.scene.asks and {f.quantity for f in query.facts} <= {"aperture", "power", "modifier", "loss", "distance", "stops", "nd", "filter_loss", "camera_filter"} and not query.names:
-        return None  # "same, but f/8 on the lens"
-    if not _about_gear(query) or inferred_ask(query) or _ASKS.search(query.text):
-        return None
-    if talk.scene.asks and not ("my_kit" in query.cues or _limits_only(query)) and not query.names:
-        return None
-    talk.kit = _told(query, talk.kit)
-    if talk.missing and talk.scene.asks:
-        return None
-    if talk.scene.asks and _limits_only(query):
-        return None
-    words = speaking.understood(tuple(f for f in query.facts if f.quantity != "number")) or ("only full and half power." if "only_full_half" in query.cues else "")
-    names = "".join(f" I call it {n}." for n in query.names if "call_it" in query.cues)
-    return _noted(query, "Noted: " + words.removeprefix("From ") + names if words else "Noted." + names)
-
-
-def _about_gear(query: Query) -> bool:
-    kinds = {f.quantity for f in query.facts}
-    gear = kinds & (FLASH | CAMERA | {"modifier", "aperture", "power"})
-    scene = kinds & {"distance", "camera_distance", "path", "relation", "stops", "move"}
-    if ("only_full_half" in query.cues or len([f for f in query.facts if f.quantity in ("power", "min_power")]) > 1) and not scene:
-        return True
-    return bool(query.names) or (bool(gear) and not scene and (bool(query.cues & {"my_kit", "at_least", "at_most", "room", "film", "lens"}) or bool(kinds & LIMITS) or kinds <= {"guide_number"}))
-
-
-def _limits_only(query: Query) -> bool:
-    return bool(query.facts) and {f.quantity for f in query.facts} <= LIMITS
-
-
-def _told(query: Query, kit: Kit) -> Kit:
-    facts = [f for f in query.facts if f.quantity in FLASH | CAMERA]
-    facts += [replace(f, quantity="max_count", cue="at_most") for f in query.facts if f.quantity == "count" and f.unit == "flashes" and not query.names and f.value > 1]
-    powers = [f for f in query.facts if f.quantity in ("power", "min_power")]
-    if "only_full_half" in query.cues:
-        powers = [Fact("power", 1.0), Fact("power", 0.5, said="half")]
-    if len(powers) >= 2:
-        facts = [f for f in facts if f.quantity != "min_power"]
-        least = min(powers, key=lambda f: f.value)
-        facts.append(replace(least, quantity="min_power"))
-        facts.append(replace(least, quantity="only_powers", said=",".join(f"{p.value:g}" for p in powers)))
-    names = [n for n in query.names]
-    flashes = kit.flashes()
-    owner = names[0] if len(names) == 1 else ""
-    if owner and any(f.quantity == "guide_number" for f in facts):
-        facts = [replace(f, of=owner) if f.quantity in FLASH and f.of in ("", "big", "small") else f for f in facts]
-    elif not owner and len(flashes) == 1 and flashes[0]:
-        facts = [replace(f, of=flashes[0]) if f.quantity in FLASH and not f.of else f for f in facts]
-    kit = kit.with_facts(facts)
-    if owner and not any(f.quantity == "guide_number" and f.of == owner for f in kit.facts):
-        last = flashes[-1] if flashes else ""
-        return kit.named(owner, last)
-    return replace(kit, names=tuple(dict.fromkeys((*kit.names, *names))))
-
-
 FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "box_speed", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what"})
 
 
@@ -171,7 +108,7 @@ def _corrects_kit(turn: Turn) -> Answer | None:
     talk.kit = talk.kit.with_facts([right])
     if talk.scene.asks:
         return _answered_from(turn, replace(query, facts=(), unplaced=(), cues=frozenset()))
-    return _noted(replace(query, unplaced=()), "Put right: " + speaking.fact(right) + ".")
+    return noted(replace(query, unplaced=()), "Put right: " + speaking.fact(right) + ".")
 
 
 def _ask_something(turn: Turn) -> Answer | None:
@@ -179,39 +116,12 @@ def _ask_something(turn: Turn) -> Answer | None:
     if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query)):
         return None
     if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query) and not offers(query):
-        return _told_scene(turn)
+        return told_scene(turn)
     if not query.asks and not query.mentioned and len(query.unknown) > 1 and all(f.quantity == "number" for f in query.facts):
         return None
-    if _mostly_unknown(query) and (not query.asks or not any(f.quantity not in ("number", "count", "distance", "film_speed") for f in query.facts)):
+    if mostly_unknown(query) and (not query.asks or not any(f.quantity not in ("number", "count", "distance", "film_speed") for f in query.facts)):
         return None
     return _answered_from(turn, query)
-
-
-def offers(query: Query) -> bool:
-    """Whether it is a choice or a table that is asked for."""
-    return bool(options(query)[1]) or wants_table(query)
-
-
-def _mostly_unknown(query: Query) -> bool:
-    return len(query.unknown) > max(2, query.known_words)
-
-
-_ASKS = Pattern(r"(?:^|[.;,!]\s*|\b(?:and|so|but) )(?:can|could|should|will|would|do|does|is|are|am) (?:i|we|it|that|this|you|they|the flash|my flash)\b[^.;]*[?.]?\s*$", re.I)
-
-
-def _told_scene(turn: Turn) -> Answer | None:
-    """Part of a scene told before the question: kept and noted."""
-    query, talk = turn.query, turn.conversation
-    placed = [f for f in query.facts if f.quantity not in ("number", "stops", "signed", "time", "ratio", "number_range", "degrees", "voltage", "velocity")]
-    if "?" in query.text or query.cues & {"how_many", "what", "what_if"} or _ASKS.search(query.text):
-        return None
-    if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
-        return None
-    talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, query.facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))
-    kept = frozenset(placed)
-    left = tuple(dict.fromkeys(f.said.strip() for f in query.facts if f not in kept and f.said.strip() and f.quantity != "number_range"))
-    told = "Noted: " + speaking.understood(tuple(placed)).removeprefix("From ")
-    return _noted(replace(query, unplaced=left), " ".join(s for s in (told, _leftover(left)) if s))
 
 
 # --- answering ------------------------------------------------------------------------------------
@@ -349,7 +259,7 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.unused(unused(query, solution)))
     missed = tuple(dict.fromkeys((*query.unplaced, *left_out(turn.query, query, solution, " ".join(parts)))))
-    parts += [_leftover(missed), _read_as(query)]
+    parts += [leftover(missed), _read_as(query)]
     parts += [c.text for c in cautions[:1]]
     return Answer(
         heard=query.text, status=solution.status, reply=" ".join(p for p in parts if p), answers=solution.answers, assumed=solution.assumed,
@@ -368,18 +278,10 @@ def _ledger(solution: Solution) -> tuple[str, ...]:
     return tuple(f"{entry.label or entry.quantity.replace('_', ' ')} {entry.value:.4g}: {entry.stops:+.2f} stops" for entry in solution.lines)
 
 
-def _leftover(words: tuple[str, ...]) -> str:
-    return "I did not use " + ", ".join(f"“{speaking.printable(w)}”" for w in words) + "." if words else ""
-
-
 def _read_as(query: Query) -> str:
     if not query.read_as:
         return ""
     return " ".join(f"I read “{speaking.printable(said)}” as {read}." for said, read in query.read_as[:3])
-
-
-def _noted(query: Query, sentence: str) -> Answer:
-    return Answer(heard=query.text, status="noted", reply=sentence, unplaced=query.unplaced)
 
 
 # --- words without a number wanted -----------------------------------------------------------------
@@ -427,8 +329,8 @@ def _claim_supplied(turn: Turn) -> Answer | None:
     found = judge(whole)
     if found is None or found.status == "needs" and not {f.quantity for f in query.facts} & set(talk.missing):
         return None
-    if _about_gear(turn.query):
-        talk.kit = _told(turn.query, talk.kit)
+    if about_gear(turn.query):
+        talk.kit = told_of_gear(turn.query, talk.kit)
     asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
     _remember(turn, replace(_without_claimed(whole, asked), asks=asked or whole.asks), found)
     talk.claimed = whole if found.status == "needs" else None
@@ -449,4 +351,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _claim_supplied, _tells_kit, _checks_claim, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _claim_supplied, tells_kit, _checks_claim, _ask_something, explains)

@@ -42,7 +42,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 
 def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
-    worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")]
+    worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     bare = bool(query.cues & {"bare", "BARE", "not"})
     if (leaving or bare) and (worn or query.cues & {"bare", "BARE"} or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
         kinds = {f.unit for f in worn} | ({"umbrella", "shoot_through"} if any(f.unit in ("umbrella", "shoot_through") for f in worn) else set())
@@ -85,9 +85,9 @@ def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"swap Green for Amber": the second takes the first one's place."""
     worn = [f for f in query.facts if f.quantity == "modifier"]
     if len(worn) == 2 and patterns.search(r"\b(swap|switch|replace|trade|change|exchange)\w*\b|\binstead of\b", query.text.lower()) and any(f.quantity in ("modifier", "loss") for f in scene.facts):
-        old, new = (worn[1], worn[0]) if patterns.search(r"\binstead of\b|\bput \w+ \w+ in\b", query.text.lower()) else (worn[0], worn[1])
-        kept = tuple(f for f in scene.facts if not (f.quantity in ("modifier", "loss") and f.unit in (old.unit, "", "shoot_through" if old.unit == "umbrella" else old.unit)))
-        return replace(query, facts=tuple(f for f in query.facts if f is not old), cues=query.cues - {old.unit}), replace(scene, facts=kept, cues=scene.cues - {old.unit})
+        off = worn[1] if patterns.search(r"\binstead of\b|\bput \w+ \w+ in\b", query.text.lower()) else worn[0]
+        kept = tuple(f for f in scene.facts if not (f.quantity in ("modifier", "loss") and f.unit in (off.unit, "", "shoot_through" if off.unit == "umbrella" else off.unit)))
+        return replace(query, facts=tuple(f for f in query.facts if f is not off), cues=query.cues - {off.unit}), replace(scene, facts=kept, cues=scene.cues - {off.unit})
     names = [m for m in query.mentioned if m in talk.kit.names or m in talk.kit.flashes()]
     if len(names) == 2 and patterns.search(r"\b(swap|switch|replace|trade|change)\b|\binstead of\b", query.text.lower()):
         old, new = names if names[0] in scene.mentioned or any(f.of == names[0] for f in scene.facts) else names[::-1]

@@ -76,6 +76,9 @@ _TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|
 _BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more"})
 
 
+_THIN_BY = Pattern(r"\b(?:thin|dark|dense|bright|light|under\w*|over\w*)\W+(?:by |about |maybe |roughly |some |perhaps )+$")
+
+
 def _put_right(query: Query) -> Solution | None:
     """"the test at f/8 came out a stop thin: what f-stop?": opened, or turned up, by as much."""
     ask, lower = query.asks[0].quantity, query.text.lower()
@@ -85,9 +88,10 @@ def _put_right(query: Query) -> Solution | None:
     if len(query.asks) != 1 or len(off) != 1 or not known or len({f.value for f in known}) != 1 or told or query.mentioned or len(query.all("distance")) > 1:
         return None
     way = _TOO.match(lower[off[0].end :]) or _TOO.match(off[0].said.strip().lower().split()[-1] if off[0].cue else "")
-    if way is None or not _CAME_OUT.search(lower[: off[0].start]) or known[0].of:
+    if way is None and off[0].cue not in ("less", "more") or not _CAME_OUT.search(lower[: off[0].start]) or known[0].of or way is None and not _THIN_BY.search(lower[: off[0].start]):
         return None
-    over = abs(off[0].value) * (1.0 if way["way"][:4] in _BRIGHT else -1.0)
+    bright = way["way"][:4] in _BRIGHT if way is not None else off[0].cue == "more"
+    over = abs(off[0].value) * (1.0 if bright else -1.0)
     value = known[0].value * 2.0 ** (over / 2 if ask == "aperture" else -over)
     others = tuple(f for f in query.facts if f.quantity in ("aperture", "power", "distance") and f.quantity != ask)
     answer = marks.aperture(value) if ask == "aperture" else marks.power(value)
