@@ -152,7 +152,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             tokens.append(Token("NAMED", own[0], piece.start, numbered[own[1] - 1].end))
             place = own[1]
             continue
-        entry = _counted_stops(numbered, place) or lexicon.longest(numbered, place)
+        entry = place and numbered[place - 1].kind in _COUNTING and _counted_stops(numbered, place) or lexicon.longest(numbered, place)
         last = numbered[place + entry.length - 1]
         if entry.terminal in ("NAMED", "ROLE", "CUE") and entry.length > 1 and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
             entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash
@@ -181,11 +181,12 @@ def _near_number(word: str) -> str:
     return near.pop() if len(near) == 1 else ""
 
 
+_COUNTING = frozenset({"NUM", "FRAC"})
+
+
 def _counted_stops(pieces: list[Raw], place: int) -> Entry | None:
     """"two stops at 8 feet" and "one f-stop" count stops, though "stops at" is a limit and "f-stop" an aperture."""
-    before = pieces[place - 1] if place else None
-    if before is None or before.kind not in ("NUM", "FRAC"):
-        return None
+    before = pieces[place - 1]
     words = [p.text for p in pieces[place : place + 3]]
     if words[:2] == ["stops", "at"]:
         return Entry("STOP", "stop", 1)

@@ -69,12 +69,21 @@ def digits(text: str) -> float:
         return math.inf
 
 
+_BEGINNING = frozenset((*SMALL, *TENS, *SCALES, *PARTS, "a", "an", "single", "point"))
+"""Words that a number may begin with."""
+
+
 def read_numbers(pieces: list[Raw]) -> list[Raw]:
     """The pieces with every number run made one piece of kind NUM, FRAC, SPEED, PERCENT_NUM or RATIO."""
     pieces = _split_trailing_commas(pieces)
     out: list[Raw] = []
     place = 0
     while place < len(pieces):
+        piece = pieces[place]
+        if piece.kind == "mark" or piece.kind == "word" and piece.text not in _BEGINNING:
+            out.append(piece)
+            place += 1
+            continue
         found = _number_at(pieces, place, out)
         if found is None:
             out.append(pieces[place])

@@ -38,34 +38,71 @@ def parse(tokens: Sequence[Token], tables: Tables) -> list[Part]:
     """The phrases of a question in order, single tokens where no phrase begins."""
     parts: list[Part] = []
     place = 0
-    first = tables.actions[tables.start]
-    while place < len(tokens):
-        node = None
-        if tokens[place].type in first:
-            length = _longest(tokens, place, tables)
-            if length:
-                node = _tree(tokens[place : place + length], tables)
-        if node is None:
+    first, shapes = tables.actions[tables.start], tables.shapes
+    types = [t.type for t in tokens]
+    while place < len(types):
+        shape: Shape | None = None
+        if types[place] in first:
+            window = tuple(types[place : place + WINDOW])
+            shape = shapes.get(window) or _shape(types, place, window, tables)
+        if shape is None or not shape[0]:
             parts.append(tokens[place])
             place += 1
         else:
-            parts.append(node)
-            place += length
+            parts.append(_built(tokens, place, shape))
+            place += shape[0]
     return parts
 
 
-def _longest(tokens: Sequence[Token], place: int, tables: Tables) -> int:
-    """How many tokens the longest phrase at this place takes; 0 where there is none."""
+WINDOW = 8
+MOST_KEPT = 4000
+"""Shapes kept: the same few kinds of phrases are said again and again."""
+Shape = tuple[int, tuple[tuple[int, str] | None, ...]]
+"""How many tokens the longest phrase takes, and its steps: None takes a token, (many, name) makes a node of the last parts."""
+
+
+def _shape(types: Sequence[str], place: int, window: tuple[str, ...], tables: Tables) -> Shape:
+    """The longest phrase at this place by the table; kept where the window showed all that the table looked at."""
+    length, seen = _longest(types, place, tables)
+    shape: Shape = (length, _steps(types[place : place + length], tables) if length else ())
+    if seen < WINDOW or place + WINDOW > len(types) == place + seen:
+        if len(tables.shapes) >= MOST_KEPT:
+            tables.shapes.clear()
+        tables.shapes[window] = shape
+    return shape
+
+
+def _built(tokens: Sequence[Token], place: int, shape: Shape) -> Node:
+    """The tree of a phrase, by its steps."""
+    values: list[list[Part]] = []
+    for step in shape[1]:
+        if step is None:
+            values.append([tokens[place]])
+            place += 1
+            continue
+        many, name = step
+        taken: list[Part] = []
+        for part in values[len(values) - many :]:
+            taken += part
+        del values[len(values) - many :]
+        values.append([Node(name, tuple(taken))] if name and taken else taken)
+    whole = values[-1]
+    node = whole[0]
+    return node if len(whole) == 1 and isinstance(node, Node) else Node("phrase", tuple(whole))
+
+
+def _longest(types: Sequence[str], place: int, tables: Tables) -> tuple[int, int]:
+    """How many tokens the longest phrase at this place takes, 0 where there is none; and how many were looked at."""
     actions, rules, end = tables.actions, tables.rules, tables.end
     stack = [tables.start]
     best = 0
-    for at in range(place, len(tokens)):
-        symbol = tokens[at].type
+    for at in range(place, len(types)):
+        symbol = types[at]
         if not _advance(stack, symbol, actions, rules):
-            break
+            return best, at + 1 - place
         if "$END" in actions[stack[-1]] and _closes(stack.copy(), actions, rules, end):
             best = at + 1 - place
-    return best
+    return best, len(types) - place
 
 
 def _advance(stack: list[int], symbol: str, actions: list[dict[str, int]], rules: list[tuple[str, int, str]]) -> bool:
@@ -99,33 +136,23 @@ def _closes(stack: list[int], actions: list[dict[str, int]], rules: list[tuple[s
     return True
 
 
-def _tree(tokens: Sequence[Token], tables: Tables) -> Node:
-    """The tree of a run of tokens known to be one phrase."""
+def _steps(types: Sequence[str], tables: Tables) -> tuple[tuple[int, str] | None, ...]:
+    """The steps that make the tree of a run of token types known to be one phrase."""
     actions, rules = tables.actions, tables.rules
-    stack, values = [tables.start], list[list[Part]]()
-    queue = [(t.type, t) for t in tokens]
+    stack, steps = [tables.start], list[tuple[int, str] | None]()
     place = 0
     while stack[-1] != tables.end:
-        symbol = queue[place][0] if place < len(queue) else "$END"
+        symbol = types[place] if place < len(types) else "$END"
         action = actions[stack[-1]][symbol]
         if action > 0:
             stack.append(action - 1)
-            if place < len(queue):
-                values.append([queue[place][1]])
+            if place < len(types):
+                steps.append(None)
                 place += 1
             continue
         origin, length, name = rules[-action - 1]
-        taken: list[Part] = []
         if length:
             del stack[-length:]
-            for part in values[-length:]:
-                taken.extend(part)
-            del values[-length:]
         stack.append(actions[stack[-1]][origin] - 1)
-        inline = name.startswith("_") or name == "phrase" or (not taken)
-        values.append(taken if inline else [Node(name, tuple(taken))])
-        if stack[-1] == tables.end:
-            break
-    whole = values[-1]
-    node = whole[0]
-    return node if len(whole) == 1 and isinstance(node, Node) else Node("phrase", tuple(whole))
+        steps.append((length, "" if name.startswith("_") or name == "phrase" else name))
+    return tuple(steps)

@@ -55,23 +55,28 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = time_facts(lens_facts(facts, items, text), items, text)
     asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text))
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
+    words = [i for i in items if i.kind == "word"]
     return Query(
         text=text,
         facts=tuple(facts),
         asks=tuple(asks),
         cues=cues | _meant_cues(text),
         claim=is_claim(text, segments, asks, facts),
-        unknown=tuple(text[i.start : i.end] for i in items if i.kind == "word"),
-        unplaced=tuple(f.said for f in facts if f.quantity == "number" and not f.bad),
-        read_as=tuple((text[t.start : t.end], t.read_as) for t in heard.tokens if t.read_as),
-        known_words=sum(1 for i in items if i.kind not in ("word", "glue", "mark", "link")),
+        unknown=tuple([text[i.start : i.end] for i in words]),
+        unplaced=tuple([f.said for f in facts if f.quantity == "number" and not f.bad]),
+        read_as=tuple([(text[t.start : t.end], t.read_as) for t in heard.tokens if t.read_as]),
+        known_words=len([i for i in items if i.kind not in _LITTLE]),
         units=_units(items),
         items=tuple(items),
         names=tuple(told),
-        mentioned=tuple(dict.fromkeys(i.word for i in items if is_role(i))),
+        mentioned=tuple(dict.fromkeys([i.word for i in items if i.kind in _ROLES])),
         cut=heard.cut,
-        figures=tuple((t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start : t.start + 1].isdecimal() and not any(t.start in part for part in taken_back)),
+        figures=tuple([(t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start].isdecimal() and not (taken_back and any(t.start in part for part in taken_back))]),
     )
+
+
+_LITTLE = frozenset({"word", "glue", "mark", "link"})
+_ROLES = frozenset({"role", "named"})
 
 
 _BEHIND = Pattern(r"\b(?:the )?(?:other|second)(?: one| flash| light| head)?\b[^.,;?\d]{0,20}\bbehind (?:her|him|them|the (?:subject|model|sitter|couple|bride|groom|group|dancer|child|kid|girl|boy|man|woman))\b", re.IGNORECASE)
@@ -194,12 +199,12 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
     return frozenset(cues)
 
 
-_SPAN = Pattern(r"\brange\b|between wh(?:at|ich)|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|±|\+/-|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
+_SPAN = Pattern(r"range|between wh(?:at|ich)|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
 
 
 def _meant_cues(text: str) -> frozenset[str]:
     """Cues that no single word carries."""
-    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.search(text) else ()) | frozenset({"sunny"} if daylight.in_plain_sun(text) else ())
+    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.search(text) or "±" in text or "+/-" in text else ()) | frozenset({"sunny"} if daylight.in_plain_sun(text) else ())
 
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:

@@ -12,7 +12,7 @@ import json
 import os
 
 from assistant.language.lexicon import Lexicon
-from assistant.records import record
+from assistant.records import field, record
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # each of these takes longer to import than a table to read
@@ -31,6 +31,7 @@ class Tables:
     start: int
     end: int
     lexicon: Lexicon
+    shapes: dict[tuple[str, ...], Any] = field(default_factory=dict, repr=False)  # what parsing made of the token types it saw
 
 
 def grammar_folder() -> Path:

@@ -32,7 +32,7 @@ RULES: tuple[tuple[tuple[str, ...], ...], ...] = (
     (("against", "close to", "next to", "resting on", "touch",), ("bulb", "lamp", "tube",),),
     (("dry grass", "straw",),),
     (("fan ", "vent",),),
-    (("li",), ("li", "lipo", "lithium",),),
+    (("li ion", "li po", "li-ion", "li-po", "liion", "lipo", "lithium",), ("li",),),
     (("ballooned", "bloated", "bulged", "bulging", "puffed", "puffy", "swelling", "swollen",), ("aa", "batter", "cell", "lipo", "nimh", "pack",),),
     (("balloon", "bloated", "boiling", "bulg", "hissing", "on fire", "puff", "smok", "swell", "swollen", "venting",), ("aa", "batter", "cell", "lipo", "nimh", "pack",),),
     (("acid", "burst", "checked", "corro", "corroded", "crust", "crusty", "hold", "leak", "leaked", "leaking", "leaky", "overnight", "punctur", "punctured", "unattended",),),
@@ -42,7 +42,7 @@ RULES: tuple[tuple[tuple[str, ...], ...], ...] = (
     ((" second", "flashes a", "flashes each", "flashes every", "flashes per", "hertz", "hz",),),
     (("blown over", "blustery", "breez", "gale", "gust", "squall", "strong ", "wind", "windy",),),
     (("boom", "heavy", "sand", "stand", "tall ", "tripod",),),
-    (("blew", "fell", "hang", "stand", "tipped",),),
+    (("blew", "branch", "crowd", "fell", "guests", "people", "stand", "tipped", "tree",),),
     (("clamp", "hang", "hanging", "hung", "overhead", "rig", "rigged", "suspend",),),
     (("around the stand", "bumping", "charging", "dancing", "jumping", "playing", "racing", "running", "stand", "tearing",),),
     ((" bulb", "bulb", "bulb class", "bulb flash", "bulb gun", "bulb holder", "cube",),),
@@ -56,7 +56,7 @@ RULES: tuple[tuple[tuple[str, ...], ...], ...] = (
     (("blow up", "cook", "damage", "fried", "fry", "frying", "kill", "ruin", "wreck",), ("camera", "dslr", "shoe",),),
     (("dunk", "lake", "pool", "puddle", "rain", "river", "sea", "soak", "water", "wet",), ("drop", "dunk", "fall", "fell", "get", "got", "soak", "went",),),
     (("bath", "damp", "drizzl", "pool", "pour", "puddle", "rain", "river", "slipway", "splash", "water", "wet",), ("cable", "extension", "generator", "mains", "plug", "socket", "studio flash", "studio head", "studio light", "studio monolight", "studio pack", "studio strobe", "studio unit", "wall",),),
-    (("dive", "diving", "submerg", "under",),),
+    (("dive", "diving", "submerg", "water",),),
     (("damp", "drizzl", "pour", "rain", "snow", "splash", "spray", "storm", "water", "wet",), ("flash", "gear", "head", "kit", "light", "lights", "monolight", "pack", "shoot", "speedlight", "strobe", "unit", "work",),),
     (("bath", "harbour", "hot tub", "jetty", "lake", "pond", "pontoon", "pool", "river", "sea",), ("flash", "gear", "head", "kit", "light", "lights", "monolight", "pack", "speedlight", "strobe", "unit",),),
     (("cold to warm", "condens", "fog", "moisture",),),
@@ -88,7 +88,7 @@ RULES: tuple[tuple[tuple[str, ...], ...], ...] = (
     (("epilep", "photosensitiv", "seizure",),),
     (("ballast", "sand", "weigh", "weight",), ("bag", "boom", "c-stand", "enough", "light", "lights", "safe", "softbox", "stand", "stands", "umbrella",),),
     (("blow", "breez", "gale", "gust", "storm", "wind", "windy",), ("boom", "brolly", "flash", "light", "octa", "reflector", "softbox", "stand", "umbrella",),),
-    (("above head", "above her", "above him", "above people", "above the ", "above them", "above us", "beam", "boom", "ceiling", "hang", "hung", "overhead", "rafter", "suspend", "truss",), ("boom", "flash", "head", "light", "lights", "softbox", "stand", "strobe",),),
+    (("boom", "flash", "head", "light", "lights", "softbox", "stand", "strobe",), ("above head", "above her", "above him", "above people", "above the ", "above them", "above us", "beam", "boom", "ceiling", "hang", "hung", "overhead", "rafter", "suspend", "truss",),),
     (("children", "crowd", "dance floor", "dancer", "dog", "guest", "kid", "pavement", "public", "sidewalk", "toddler",), ("cable", "head", "light", "softbox", "stand", "tripod",),),
     (("boom", "stand", "tripod",), ("anchor", "blow", "fall", "knock", "secur", "stab", "stead", "tip", "toppl", "upright", "weight",),),
     (("collaps", "fallen", "fell", "has tipp", "toppl", "unstable", "wobbl",), ("boom", "head", "light", "softbox", "stand", "tripod",),),
@@ -129,7 +129,7 @@ def _by_stem(*, several: bool) -> dict[str, tuple[int, ...]]:
 
 _IN_ONE_WORD = _by_stem(several=False)
 _IN_SEVERAL = _by_stem(several=True)
-_of_word: dict[str, frozenset[int]] = {}
+_of_word: dict[str, tuple[frozenset[int], tuple[str, ...]]] = {}
 
 
 def may_concern_safety(text: str) -> bool:
@@ -142,19 +142,26 @@ def may_concern_safety(text: str) -> bool:
         return True
     words = text.lower().split()
     rules: set[int] = set()
-    for word in words:
-        heard = _of_word.get(word)
-        rules |= _learnt(word) if heard is None else heard
     said = " ".join(words)
-    for stem, several in _IN_SEVERAL.items():
-        if stem in said:
-            rules.update(several)
+    for word in words:
+        whole, begun = _of_word.get(word) or _learnt(word)
+        if whole:
+            rules |= whole
+        for stem in begun:
+            if stem in said:
+                rules.update(_IN_SEVERAL[stem])
     return any(all(any(stem in said for stem in group) for group in RULES[rule][1:]) for rule in rules)
 
 
-def _learnt(word: str) -> frozenset[int]:
-    """The rules that this word may be heard by."""
+def _learnt(word: str) -> tuple[frozenset[int], tuple[str, ...]]:
+    """The rules that this word may be heard by, and the letters of several words that may begin with it."""
     if len(_of_word) >= MOST_KEPT:
         _of_word.clear()
-    found = _of_word[word] = frozenset(rule for stem, rules in _IN_ONE_WORD.items() if stem in word for rule in rules)
+    whole = frozenset(rule for stem, rules in _IN_ONE_WORD.items() if stem in word for rule in rules)
+    found = _of_word[word] = whole, tuple(stem for stem in _IN_SEVERAL if _may_begin(word, *stem.split(" ")[:2]))
     return found
+
+
+def _may_begin(word: str, first: str, second: str) -> bool:
+    """Whether such letters, "different kinds" or " the head", may begin in or before this word."""
+    return word.endswith(first) if first else word.startswith(second)

@@ -58,7 +58,7 @@ TRIGGERS: tuple[Trigger, ...] = (
     Trigger(("fire",), r"straw\b|dry grass\b", "a barn with straw everywhere"),
     Trigger(("heat", "fire"), r"(?:cover|block|tap)\w* (?:up )?(?:the |its |my )?(?:air )?vents?\b|vents? (?:\w+ ){0,3}(?:cover|block|tap)\w*|fan (?:\w+ ){0,5}(?:stopp\w*|dead|broken|failed|not running)", "cover the vents with foil"),
     # --- battery
-    Trigger(("battery",), r"lithium\b|li[- ]?ion\b|lipos?\b|li[- ]?po\b", "a lithium pack"),
+    Trigger(("battery",), r"lithium\b|li-ion\b|li ion\b|liion\b|lipos?\b|li-po\b|li po\b", "a lithium pack"),
     Trigger(("battery", "fire"), rf"(?:swollen|puffed|puffy|bulging|bulged|bloated|swelling|ballooned)\b(?= (?:\w+ ){{0,3}}{_CELL})", "a swollen battery"),
     Trigger(("battery", "fire"), rf"{_CELL}(?= (?:[\w']+ ){{0,7}}?(?:swollen|swell\w*|puff\w*|bulg\w*|bloated|balloon\w*|hissing|smok\w*|venting|on fire|boiling))", "the battery has puffed up"),
     Trigger(("battery",), rf"(?:leaking|leaked|leaky|corroded|crusty|punctured)\b(?= (?:\w+ ){{0,2}}{_CELL})|{_CELL}(?= (?:[\w']+ ){{0,5}}?(?:leak\w*|corro\w*|crust\w*|acid|burst|punctur\w*|overnight|unattended|in (?:the )?(?:checked|hold)))", "the cells have leaked"),

@@ -16,7 +16,7 @@ from assistant.safety.questions import ASPECTS
 from assistant.safety.triggers import TRIGGERS
 
 TARGET = Path(__file__).resolve().parents[2] / "assistant" / "safety" / "stems.py"
-COMMON = frozenset("li rig the unit head got get goo old went flash set on in to at of light camera power look new open meter day long fast after drop up down can over red wall".split())
+COMMON = frozenset("hang under li rig the unit head got get goo old went flash set on in to at of light camera power look new open meter day long fast after drop up down can over red wall".split())
 """Letters that half of all questions contain: a pattern is judged by others where it can be."""
 
 
@@ -119,7 +119,7 @@ def _by_stem(*, several: bool) -> dict[str, tuple[int, ...]]:
 
 _IN_ONE_WORD = _by_stem(several=False)
 _IN_SEVERAL = _by_stem(several=True)
-_of_word: dict[str, frozenset[int]] = {}
+_of_word: dict[str, tuple[frozenset[int], tuple[str, ...]]] = {}
 
 
 def may_concern_safety(text: str) -> bool:
@@ -132,22 +132,29 @@ def may_concern_safety(text: str) -> bool:
         return True
     words = text.lower().split()
     rules: set[int] = set()
-    for word in words:
-        heard = _of_word.get(word)
-        rules |= _learnt(word) if heard is None else heard
     said = " ".join(words)
-    for stem, several in _IN_SEVERAL.items():
-        if stem in said:
-            rules.update(several)
+    for word in words:
+        whole, begun = _of_word.get(word) or _learnt(word)
+        if whole:
+            rules |= whole
+        for stem in begun:
+            if stem in said:
+                rules.update(_IN_SEVERAL[stem])
     return any(all(any(stem in said for stem in group) for group in RULES[rule][1:]) for rule in rules)
 
 
-def _learnt(word: str) -> frozenset[int]:
-    """The rules that this word may be heard by."""
+def _learnt(word: str) -> tuple[frozenset[int], tuple[str, ...]]:
+    """The rules that this word may be heard by, and the letters of several words that may begin with it."""
     if len(_of_word) >= MOST_KEPT:
         _of_word.clear()
-    found = _of_word[word] = frozenset(rule for stem, rules in _IN_ONE_WORD.items() if stem in word for rule in rules)
+    whole = frozenset(rule for stem, rules in _IN_ONE_WORD.items() if stem in word for rule in rules)
+    found = _of_word[word] = whole, tuple(stem for stem in _IN_SEVERAL if _may_begin(word, *stem.split(" ")[:2]))
     return found
+
+
+def _may_begin(word: str, first: str, second: str) -> bool:
+    """Whether such letters, "different kinds" or " the head", may begin in or before this word."""
+    return word.endswith(first) if first else word.startswith(second)
 '''
 
 
