@@ -36,7 +36,7 @@ class Pattern:
         """False where the text has none of the letters that a match must have."""
         if not self._stems:
             return True
-        low = _Low.letters if text is _Low.text else _low(text)
+        low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
         for stem in self._stems:  # plain loops, here and in `search`: this is asked a hundred times of every question
             if stem in low:
                 return True
@@ -56,7 +56,7 @@ class Pattern:
         """As re.Pattern.search."""
         stems = self._stems
         if stems:
-            low = _Low.letters if text is _Low.text else _low(text)
+            low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
             for stem in stems:
                 if stem in low:
                     break
@@ -121,7 +121,7 @@ class Patterns(tuple[Pattern, ...]):
 
 
 class _Low:
-    """The letters of the text asked about last: one question is held against many patterns."""
+    """The letters of the text at hand: one question is held against many patterns."""
 
     text = ""
     letters = ""
@@ -130,11 +130,13 @@ class _Low:
 def _low(text: str) -> str:
     """Small letters, those also that a pattern without regard to case takes for plain ones (the long s, the dotless i)."""
     low = text.lower()
-    if not text.isascii():
-        low = low.replace("\u017f", "s").replace("\u0131", "i")
-    if len(low) >= len(_Low.letters) or low not in _Low.letters:  # a part of the text at hand is looked at once, the whole often
-        _Low.text, _Low.letters = text, low
-    return low
+    return low if text.isascii() else low.replace("\u017f", "s").replace("\u0131", "i")
+
+
+def at_hand(text: str) -> str:
+    """The text, of which much will be asked now: its small letters are kept."""
+    _Low.text, _Low.letters = text, _low(text)
+    return text
 
 
 _kept: dict[tuple[str, int], Pattern] = {}

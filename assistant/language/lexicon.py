@@ -32,6 +32,7 @@ class Lexicon:
     def __init__(self, table: dict[str, list[list[Any]]]) -> None:
         self._by_first = table  # first word -> [[rest, terminal, value], …], longest first
         self._forgiven: dict[str, str] = {}
+        self._split: dict[str, tuple[dict[str, list[list[Any]]], list[Any] | None]] = {}
 
     def longest(self, pieces: Sequence[Raw], place: int) -> Entry:
         """The longest entry at this place; an unknown word is a WORD of length one."""
@@ -55,21 +56,30 @@ class Lexicon:
         if entries is None:
             return None
         after = _word_after(pieces, place + 1)
-        unknown: bool | None = None
+        if after in self._by_first or not (len(after) >= 5 and after.isalpha()):
+            return self._exact(word, after, pieces, place)
         for rest, terminal, value in entries:
             if not rest:
                 return Entry(terminal, value, 1)
             if rest[0] != after:  # most entries fail here
-                if len(rest) == 1 and len(rest[0]) >= 6:
-                    if unknown is None:
-                        unknown = len(after) >= 5 and after.isalpha() and after not in self._by_first
-                    if unknown and rest[0] in slips(after):
-                        return Entry(terminal, value, 2, f"{word} {rest[0]}")
+                if len(rest) == 1 and len(rest[0]) >= 6 and rest[0] in slips(after):
+                    return Entry(terminal, value, 2, f"{word} {rest[0]}")
                 continue
             stop = self._follow(rest, pieces, place + 1)
             if stop:
                 return Entry(terminal, value, stop - place)
         return None
+
+    def _exact(self, word: str, after: str, pieces: Sequence[Raw], place: int) -> Entry | None:
+        """The longest entry of this word with the known word after it, no slip forgiven."""
+        split = self._split.get(word)
+        if split is None:
+            split = self._split[word] = _by_second(self._by_first[word])
+        for rest, terminal, value in split[0].get(after, ()):
+            stop = self._follow(rest, pieces, place + 1)
+            if stop:
+                return Entry(terminal, value, stop - place)
+        return Entry(split[1][1], split[1][2], 1) if split[1] else None
 
     @staticmethod
     def _follow(rest: Sequence[str], pieces: Sequence[Raw], at: int) -> int:
@@ -97,6 +107,15 @@ class Lexicon:
 
     def _matters(self, word: str) -> bool:
         return any(terminal not in ("GLUE", "LINK") for _, terminal, _ in self._by_first[word])
+
+
+def _by_second(entries: list[list[Any]]) -> tuple[dict[str, list[list[Any]]], list[Any] | None]:
+    """The entries of several words by their second one, and the entry of one word."""
+    longer: dict[str, list[list[Any]]] = {}
+    for entry in entries:
+        if entry[0]:
+            longer.setdefault(entry[0][0], []).append(entry)
+    return longer, next((entry for entry in entries if not entry[0]), None)
 
 
 def _word_after(pieces: Sequence[Raw], at: int) -> str:

@@ -35,7 +35,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
 
     Nothing is solved and nothing is assumed.
     """
-    heard = hear(text, tables.lexicon, index_of(names))
+    heard = hear(patterns.at_hand(text), tables.lexicon, index_of(names))
     told = names_told(heard.tokens, text)
     if told:
         heard = hear(text, tables.lexicon, index_of([*names, *told]))

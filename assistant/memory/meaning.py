@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene, merged, move_lengths, supply_missing
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
@@ -76,7 +77,7 @@ def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: froze
         return whole
     shift = len(scene.text) + 1
     facts = tuple(replace(f, start=f.start + shift, end=f.end + shift) if f in said else f for f in whole.facts)
-    return replace(whole, text=f"{scene.text} {whole.text}", facts=facts)
+    return replace(whole, text=patterns.at_hand(f"{scene.text} {whole.text}"), facts=facts)
 
 
 def _gives_what_was_asked(query: Query, scene: Scene, facts: tuple[Fact, ...]) -> bool:
