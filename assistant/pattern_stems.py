@@ -208,6 +208,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\b(?:equal|the same|as bright as|identical|match\\w*|level)\\b': ('as bright as', 'equal', 'identical', 'level', 'match', 'the same'),
     '\\b(?:ev|exposure value|light value)s? (?:at|for)\\s*(?:iso |asa )?$': (' at', ' for'),
     '\\b(?:exponent|schwarzschild|reciprocity)\\b[^.?!\\d]{0,40}$': ('exponent', 'reciprocity', 'schwarzschild'),
+    '\\b(?:exposures?|shots|photos|pictures)\\b.*\\b(?:apart|steps?|either|each (?:side|way))|\\bframes?\\b.*\\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\\b|\\bbracket(?:s|ing|ed)?\\b|\\bframes?\\b.*\\b(?:over|under|either side)\\b|\\b(?:over|under)\\b.*\\bframes?\\b': ('bracket', 'exposure', 'frame', 'photos', 'pictures', 'shots'),
     '\\b(?:exposure|light)[ -](?:loss|increase|compensation|correction|penalty|allowance)\\b|\\bloss of (?:light|exposure)\\b|how much (?:light|exposure|more|extra|do i (?:lose|open|add|give))\\b|\\bstops\\W*\\?|\\bcompensat\\w*[^.?]*\\?|\\b(?:one|two|half a|a) stops? or\\b': (' stop', 'allowance', 'compensat', 'compensation', 'correction', 'how much do i ', 'how much exposure', 'how much extra', 'how much light', 'how much more', 'increase', 'loss', 'loss of exposure', 'loss of light', 'penalty', 'stops'),
     "\\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\\s*$": ('chest', 'eye', 'face', 'faces', 'head height', 'her', 'his', 'sitter', 'subject'),
     '\\b(?:falls?|drops?|fades?)\\b': ('drop', 'fade', 'fall'),

@@ -16,8 +16,9 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = Pattern(r"\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
 _BRIGHTEST_FIRST = Pattern(r"\b(?:brightest|fullest|lightest|most exposure|most exposed|over(?:exposed)?|densest|heaviest|widest)(?: \w+){0,2} first\b|\b(?:from|start\w* (?:with|at)) (?:the )?(?:brightest|fullest|lightest|most)\b", re.I)
+_PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
 _STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
@@ -43,7 +44,8 @@ _MAKE: dict[str, tuple[float, Callable[[float, str | None], Quantity]]] = {
 
 def solve(query: Query) -> Solution | None:
     """The settings of a bracket, or how many frames it takes; None when it is none."""
-    if not query.asks or not _TALK.search(query.text) and "bracket" not in query.cues or query.has("expired"):
+    text = query.text
+    if not query.asks or not ("bracket" in query.cues or _TALK.search(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):
         return None
     if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
