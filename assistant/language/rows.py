@@ -59,7 +59,7 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     return ("distance", found) if found else None
 
 
-_FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)", re.I)
+_FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)(?!(?: \w+)? to\b)", re.I)
 
 
 def _is_gap(before: str, after: str) -> bool:

@@ -39,6 +39,15 @@ def density_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(bare[0], quantity="nd", value=bare[0].value / math.log10(2), unit="density", of="camera", cue=""),), unplaced=()), scene
 
 
+def row_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"make the far row 3.5 m", then "and at 4 m?": of the row that was moved."""
+    last = _said_last(talk)
+    mine = [f for f in query.facts if f.quantity == "distance" and not f.of]
+    if last is None or last.quantity != "distance" or last.of not in ("front", "back") or len(mine) != 1 or len(query.facts) != 1 or query.asks:
+        return query, scene
+    return replace(query, facts=(replace(mine[0], of=last.of),)), scene
+
+
 def row_numbers(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and with the front at 15 and the back at 19?", "what about 20 and 24?": the rows that were told, anew."""
     told = {f.of: f for f in scene.facts if f.quantity == "distance" and f.of in ("front", "back") and f.unit in LENGTH}

@@ -80,6 +80,7 @@ def _recast(fact: Fact, target: Fact) -> Fact:
     return replace(target, value=value, unit=unit or target.unit, said=fact.said, start=fact.start, end=fact.end, origin="said", bad=fact.bad)
 
 
+_AND = Pattern(r"^\W*(?:and|what about|how about|what if|with|now|then)\b")
 _IN_UNITS = Pattern(r"^\W*(?:(?:and|so|ok|okay|now|please|what|whats|what's|is|that|it|that's|thats|this|say|give me|the same|same) )*in (feet|foot|ft|metres|meters|m)\W*(?:please|then)?\W*$")
 """Nothing but another unit for the answer."""
 
@@ -87,6 +88,9 @@ _IN_UNITS = Pattern(r"^\W*(?:(?:and|so|ok|okay|now|please|what|whats|what's|is|t
 def units(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"not metres, feet": the guide number or the distances were in the other unit."""
     text = query.text.lower()
+    dins = [f for f in query.facts if f.quantity == "film_speed" and f.unit == "DIN"]
+    if dins and len(query.facts) == 1 and [a.quantity for a in query.asks] == ["film_speed"] and scene.asks and scene.asks[0].quantity not in ("film_speed", "speed") and _AND.match(text):
+        return replace(query, asks=()), scene  # "and 21 DIN?": another film
     again = _IN_UNITS.match(text)
     if again and scene.asks and not query.facts:
         return replace(query, asks=(), units=("ft" if again[1][0] == "f" else "m",)), scene

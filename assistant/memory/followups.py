@@ -7,7 +7,18 @@ order; a rule that does not fit gives back what it got.
 
 from __future__ import annotations
 
-from assistant.memory.bare import bare_numbers, density_again, film_pushes, only_so_many, ratio_convention, relation_again, role_value, row_numbers, wide_open
+from assistant.memory.bare import (
+    bare_numbers,
+    density_again,
+    film_pushes,
+    only_so_many,
+    ratio_convention,
+    relation_again,
+    role_value,
+    row_again,
+    row_numbers,
+    wide_open,
+)
 from assistant.memory.conversation import Conversation
 from assistant.memory.corrections import corrected, units
 from assistant.memory.lights_changed import (
@@ -42,5 +53,5 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     corrected, units, ratio_convention, swaps, drops, measured_loss, another_length, half_that, relation_again, more_or_less,
-    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, row_numbers, bare_numbers,
+    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, row_again, row_numbers, bare_numbers,
 )

@@ -127,6 +127,7 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
+_FROM_TO = Pattern(r"\bfrom\b[^.?]{0,24}\b(?:under|below|over|above|less|more|minus|plus|down|up)\b[^.?]{0,6}\bto\b|\bfrom\s*[-+−][^.?]{0,20}\bto\b", re.I)
 _IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bin that order\b", re.I)
 _IN_STEPS = Pattern(r"\b(?:in|by|of|at|with) (whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
 
@@ -140,6 +141,13 @@ def frames(query: Query) -> tuple[float, ...]:
             return bracket_offsets(int(held.value), {"h": 0.5, "t": 1 / 3}.get(steps_said[1][0].lower(), 1.0))
         return _spelled(query)
     text = query.text
+    span = _FROM_TO.search(text)
+    ends = [f for f in sizes if f.cue in ("less", "more") or f.unit in ("+", "-")]
+    if span is not None and len(ends) == 2:
+        step = next((abs(f.value) for f in sizes if f not in ends and f.value), {"h": 0.5, "t": 1 / 3}.get((_IN_STEPS.search(text) or "  ")[1][0].lower(), 1.0))
+        low, high = (abs(f.value) * (1 if f.cue == "more" or f.unit == "+" else -1) for f in ends)
+        if high > low and step > 0 and (high - low) / step < 50:
+            return tuple(low + n * step for n in range(round((high - low) / step) + 1))
     many = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames"), None)
     if len(sizes) > 0 and any(f.origin == "kept" for f in sizes):
         sizes = [f for f in sizes if f.origin != "kept"] or sizes

@@ -64,6 +64,8 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
             before[quantity], after[quantity] = values[0], values[-1]
         elif quantity == ask.quantity or quantity not in DEFAULT_BEFORE:
             before[quantity] = values[0]
+        elif quantity == "power" and _of_the_test(facts[0], query):
+            before[quantity] = after[quantity] = values[0]  # "f/11 at ISO 100 on quarter power": what it was found with
         elif not _is_default(quantity, values[0]):
             after[quantity] = values[0]
     rated, read = query.last("rated"), query.first("aperture")
@@ -104,6 +106,13 @@ def _stays_right(query: Query, ask: Ask, before: dict[str, float], after: dict[s
 
 def _is_default(quantity: str, value: float) -> bool:
     return value == DEFAULT_BEFORE.get(quantity)
+
+
+def _of_the_test(power: Fact, query: Query) -> bool:
+    """Whether a power was said with the reading, before the thing that then changed."""
+    read = query.first("aperture")
+    changes = [facts[-1] for facts in (query.all(q) for q in ("film_speed", "distance")) if len(facts) == 2 and facts[-1].origin == "said"]
+    return read is not None and bool(changes) and power.origin == read.origin == "said" and all(power.end <= f.start for f in changes)
 
 
 def _of(query: Query, quantity: str) -> list[Fact]:

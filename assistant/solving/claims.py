@@ -60,7 +60,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query)
+    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
     if special is not None:
         return special
     rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)

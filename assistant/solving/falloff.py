@@ -81,6 +81,11 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     lost = falloff_stops(scene.near, scene.far)
     value = _signed(query, lost, scene)
+    if _SET_FOR.search(query.text) and not scene.rows and scene.far_fact is not None and scene.near_fact is not None:
+        for_it = min((scene.near_fact, scene.far_fact), key=lambda f: abs(f.start - _SET_FOR.search(query.text).end()))  # type: ignore[union-attr]
+        was = scene.far_fact if for_it is scene.near_fact else scene.near_fact
+        value = falloff_stops(for_it.value, was.value)  # where it was, against where it was worked out for
+        return _done((marks.stops(value),), scene, lead=f"{speak_stops(abs(value)).capitalize()} {'over' if value > 0 else 'under'} ({value:+.2f}).")
     if _WHICH.search(query.text):
         return _done((marks.stops(abs(lost)),), scene, lead="The nearer one gets more light")
     of = scene.asked(query)
@@ -90,6 +95,9 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.of == "background":
         notes = (_looks(lost),)
     return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost, of), notes=notes, working=(step,))
+
+
+_SET_FOR = Pattern(r"\b(?:set|worked (?:it )?out|calculated|exposed|figured|opened|dialled|dialed)\b[^.?!\d]{0,30}\bfor\s*$|\b(?:set|worked (?:it )?out|calculated|exposed|figured)\b[^.?!\d]{0,30}\bfor(?= (?:about )?\d)", re.I)
 
 
 def _stops_lead(value: float, lost: float, of: str | None) -> str:

@@ -80,7 +80,7 @@ def _measured(query: Query, ask: Ask) -> Solution | None:
     if span and not read:
         read = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)]
     something = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")] or query.cues & {"ceiling", "wall", "bounce", "hss"}
-    if len(query.all("shutter")) > 1 or ask.quantity not in ("stops", "factor") or len(read) != 2 or not (something or _THROUGH.search(query.text)) or query.has("guide_number") or query.has("loss"):
+    if "more" in query.cues and not query.has("modifier") and not query.has("camera_filter") or len(query.all("shutter")) > 1 or ask.quantity not in ("stops", "factor") or len(read) != 2 or not (something or _THROUGH.search(query.text)) or query.has("guide_number") or query.has("loss"):
         return None
     if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"} or any(f.unit == "BARE" for f in query.all("camera_filter"))):
         return None

@@ -132,7 +132,7 @@ def _brighter(query: Query) -> Solution | None:
         reference = _reference(query, (one.name, two.name))
         if reference:
             wanted = two.name if reference == one.name else one.name
-        elif not behind and _REFERENCE_FIRST.search(query.text):
+        elif not behind and REFERENCE_FIRST.search(query.text):
             wanted = two.name if wanted == one.name else one.name
         signed = stops if wanted == one.name else -stops
         return Solution(answers=(marks.stops(signed, wanted),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations",
@@ -141,7 +141,7 @@ def _brighter(query: Query) -> Solution | None:
                     lead=f"{name if len(name) == 1 else 'The ' + name} is brighter")
 
 
-_REFERENCE_FIRST = Pattern(r"\b(?:under|below|over|above|beneath) (?:the |my )?\w+(?: light)? (?:is|does|lies|sits|reads)\b", re.I)
+REFERENCE_FIRST = Pattern(r"\b(?:under|below|over|above|beneath) (?:the |my )?\w+(?: light)? (?:is|does|lies|sits|reads)\b", re.I)
 """In "how far under the key is the fill" the light named first is the one compared with."""
 
 

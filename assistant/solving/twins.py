@@ -13,7 +13,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import light_names, preferred_unit
-from assistant.solving.relations import is_key_to_fill
+from assistant.solving.relations import REFERENCE_FIRST, is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
 _SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
@@ -66,6 +66,8 @@ def _between(query: Query) -> Solution | None:
     stops = 2 * math.log2(placed[two].value / placed[one].value) + math.log2(strength[one] / strength[two])
     used = tuple(f for f in query.facts if f.quantity in ("distance", "power"))
     asked = next(a.of for a in query.asks if a.quantity == "stops")
+    if asked in placed and REFERENCE_FIRST.search(query.text):  # "how many stops over the key is the hair light": of the hair light
+        asked = two if asked == one else one
     if asked in placed and query.cues & {"less", "more"}:
         return Solution(answers=(marks.stops(stops if asked == one else -stops, asked),), used=used, topic="twins", lead=f"The {asked} is {'brighter' if (stops >= 0) == (asked == one) else 'darker'}")
     return Solution(answers=(marks.stops(abs(stops), one if stops >= 0 else two),), used=used, topic="twins", lead=f"The {one if stops >= 0 else two} is brighter")
