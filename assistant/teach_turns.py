@@ -178,7 +178,7 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
 
 # --- explanations ------------------------------------------------------------------------------------
 
-_FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time", "recycle"})
+_FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time", "recycle", "extension"})
 _ASKS = Pattern(
     r"^\W*(?:the )?difference between\b|"r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do| means?)|explain|define|describe|how (?:do|does|can|should|is|to|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure)|what(?:'s|s| is| are)? (?:even|actually|exactly|really|on earth)|whats|how much is (?:a|one) stop|stands? for|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning)|tell me (?:about|what|more)|remind me|what happens|what (?:freezes|causes|decides|governs)|no (?:idea|clue)|understand|(?:don't|dont|do not|never) (?:really |quite )?(?:get|got)|confused (?:about|by)|meaning of|what (?:is|does) (?:it|that|this)|is there a difference|(?:the )?same (?:as|thing))\b|\bwhat did i do wrong|\bwent wrong\b|\bor over\b|\bor under\b|\bover or\b|\bunder or\b")
 _FAILED = Pattern(r"\b(?:frames?|negs?|negatives?|slides?|pictures?|photos?|shots?|prints?|images?|roll|(?:half|part|third|side|strip|band) (?:was |is |got )?exposed)\b")
@@ -222,10 +222,16 @@ def _told_failure(turn: Turn, said: str) -> Answer | None:
     return _reply(turn, found.reply) if found else None
 
 
+_SPELT = Pattern(r"\b(?:three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred)\b", re.IGNORECASE)
+
+
 def _has_figures(turn: Turn, said: str) -> bool:
     plain = _for_anybody(said)
     kinds = {f.quantity for f in turn.query.facts if f.origin == "said" and patterns.search(r"\d", f.said)} & _FIGURES
     why = patterns.search(r"\b(?:why|how come|explain|come from)\b", said) is not None
+    spelt = {f.quantity for f in turn.query.facts if f.origin == "said" and _SPELT.search(f.said)} & _FIGURES
+    if len(spelt | kinds) >= 2 and spelt and turn.query.asks:
+        return True  # "six-inch lens, nine inches of draw: what is the factor?"
     return bool(kinds) and not (why and len(kinds) <= 1 and "guide_number" not in kinds) and bool(patterns.search(r"\d", plain))
 
 

@@ -14,6 +14,7 @@ from assistant.units import LENGTH
 _FLASH_AFTER = Pattern(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away))", re.IGNORECASE)
 _IS_THE_GUIDE = Pattern(r"^\s*(?:(?:at|for|on) (?:(?:iso|asa) ?\d+|(?:full|half|quarter|1/\d+)(?: power)?)\s*)?(?:(?:is|was|'s)\s+(?:the|its|my|his|her)?|(?:as )?(?:the|its|my|his|her))\s*(?:gn|guide)\b", re.IGNORECASE)
 _CAME_OUT = Pattern(r"\b(?:gn|guide(?: number| no\.?| factor)?)(?: has| had| just| actually| really)* (?:came out|comes out|worked out|works out|turned out|turns out|tested|tests|measured|measures|proved)(?: (?:as|at|to be|to|of|about|around|more like|nearer))*\s*$", re.IGNORECASE)
+_GUIDE_SAID = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)(?: is| of|'s)? (?:normally|usually|nominally|typically|officially|always|bare|currently|now)(?: is|:)?\s*$", re.IGNORECASE)
 _JOINED = Pattern(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
 _QUOTED = Pattern(r"(?:^|[.,;?!])(?!\s*(?:so |and |then )?(?:what|how|whats|give|find|bring|work)\b)[^.,;?!\d]*\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
 
@@ -33,7 +34,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
         article = patterns.search(r"(?:\ban?|\bone|\btwo|\d)\s*$", text[: fact.start], re.IGNORECASE)
-        if _IS_THE_GUIDE.match(text[fact.end :]) or _CAME_OUT.search(text[: fact.start]) or (_FLASH_AFTER.match(text[fact.end :]) and article):
+        if _IS_THE_GUIDE.match(text[fact.end :]) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or (_FLASH_AFTER.match(text[fact.end :]) and article):
             meant.add(n)
     named = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _OF_THE_FLASH.search(text[: f.start])]
     if len(named) == 1 and any(_SAID_DISTANCE.search(text[: f.start]) for n, f in enumerate(facts) if f.quantity == "distance" and n not in named):

@@ -69,6 +69,7 @@ def _is_set(before: str) -> bool:
 def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     """"a fifty focused at 3 m", "tubes on my 50": a bare number is the lens where a lens is talked of."""
     format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\bon\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
+    format_too += [f for f in facts if f.quantity == "focal_length" and f not in format_too and abs(f.value - 0.035) < 1e-9 and patterns.match(r"\s*(?:film )?(?:body|bodies|slr|rangefinder)\b", text[f.end :], re.I)]
     named = [f for f in facts if f.quantity == "focal_length" and f not in format_too]
     if named or not _LENS_TALK.search(text) or any(f.quantity == "guide_number" for f in facts):
         return facts

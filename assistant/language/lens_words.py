@@ -47,7 +47,7 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     cues = {i.word for i in items if i.kind == "cue"}
     out = _formats(lens_sizes.sized(bellows_words.drawn(facts, text), text), spoken, places)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
-    out = lens_sizes.reproduced(_reproduction(out, spoken), text)
+    out = lens_sizes.reproduced(_reproduction([_magnified(f, text) for f in out], spoken), text)
     if not cues & set(_ABOUT) and not _extent_words(text, out):
         return out
     read: list[Fact] = []
@@ -98,6 +98,14 @@ def _reproduction(facts: Sequence[Fact], items: Sequence[Item]) -> list[Fact]:
     if not lens or lit:
         return list(facts)
     return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad else f for f in facts]
+
+
+_MAGNIFIED = Pattern(r"\bmagnif\w*(?: on (?:the )?film| is| of| at|:|,|=)*\s*$", re.I)
+
+
+def _magnified(fact: Fact, text: str) -> Fact:
+    """"magnification on film 1/20": no time."""
+    return replace(fact, quantity="magnification", unit="", of="") if fact.quantity in ("shutter", "power", "time") and "/" in fact.said and _MAGNIFIED.search(text[: fact.start]) else fact
 
 
 def _formats(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, int]) -> list[Fact]:
@@ -247,7 +255,8 @@ _HYPER = (r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
-_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)")
+_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)",
+          r"\bhow (?:wide|big|broad)(?: an?)? (?:area|patch|circle|spot|stretch)\b[^?]*\b(?:beam|degrees?|angle|cover\w*)\b")
 _DRAW = (r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
 _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("range", _RANGE), ("near_limit", _NEAR), ("far_limit", _FAR), ("depth_of_field", _DEPTH), ("hyperfocal", _HYPER),
@@ -291,6 +300,7 @@ def _asks_whether(lower: str, facts: Sequence[Fact]) -> bool:
     return any(f.quantity == "sharp_limit" for f in facts) and bool(patterns.search(r"(?:^|[,.?] *|\band +)(?:is|are|will|would) [^?,.]*\b(?:sharp|in focus)\b[^?.]*\?", lower))
 
 
+_BEAM = Pattern(r"\bhow (?:wide|big|broad)\b[^?]*\bdegrees?\b[^?]*\b(?:beam|angle|spread|cone)\b")
 _LENS_FACTS = frozenset({"object_size", "frame_side", "focal_length", "focus_distance", "sharp_limit", "circle", "extension", "magnification", "format"})
 _LENS_CUES = frozenset({"depth_of_field", "in_focus", "hyperfocal", "circle", "coverage", "focus", "blurred"})
 
@@ -298,7 +308,7 @@ _LENS_CUES = frozenset({"depth_of_field", "in_focus", "hyperfocal", "circle", "c
 def _about_a_lens(facts: Sequence[Fact], items: Sequence[Item], lower: str) -> bool:
     """Near and far are words of flash distances too: without a lens word nothing is read here."""
     cues = {i.word for i in items if i.kind == "cue"}
-    return bool({f.quantity for f in facts} & _LENS_FACTS or cues & _LENS_CUES or cues & {"near_limit", "far_limit"} and "limit" in lower)
+    return bool({f.quantity for f in facts} & _LENS_FACTS or _BEAM.search(lower) or cues & _LENS_CUES or cues & {"near_limit", "far_limit"} and "limit" in lower)
 
 
 _YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper))")

@@ -157,6 +157,10 @@ def _sizes(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="size", of="") if is_size(f) else f for f in facts]
 
 
+_ENDS = Pattern(r"\s*(?:$|[.,;?!]|and\b)", re.I)
+_LENS_PASSES = Pattern(r"\b(?:lens|glass)\b[^.,;?!\d]{0,16}\b(?:transmits?|passes|lets (?:in|through)|delivers|is|runs)(?: about| only| really)?\s*$", re.I)
+
+
 def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """"eats 3 stops at 1/1000": a number with its stops, though "stops at" has a meaning of its own."""
     out: list[Fact] = []
@@ -164,6 +168,10 @@ def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[F
         if fact.quantity == "number" and _STOP_WORD.match(text[fact.end :]) and not fact.bad:
             takes = bool(_TAKES.search(text[: fact.start]))
             fact = replace(fact, quantity="loss" if takes else "stops", unit=("hss" if "hss" in cues else "") if takes else "", of="")
+        if fact.quantity == "number" and fact.unit == "mixed" and not fact.bad and fact.value <= 5 and _TAKES.search(text[: fact.start]) and _ENDS.match(text[fact.end :]):
+            fact = replace(fact, quantity="loss", unit="", of="")  # "the gel takes 1 1/3"
+        if fact.quantity == "stops" and fact.cue == "less" and _LENS_PASSES.search(text[: fact.start]):
+            fact = replace(fact, quantity="filter_loss", unit="lens", of="camera", cue="", value=abs(fact.value))  # "this lens transmits half a stop less"
         if fact.quantity == "stops" and _OF_ND.search(text[: fact.start]):
             fact = replace(fact, quantity="nd", value=abs(fact.value), unit="stops", of="camera", cue="")
         out.append(fact)
@@ -324,8 +332,13 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
             fact = replace(fact, unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
         elif fact.quantity in ("loss", "filter_loss") and fact.unit and taker and taker.unit != fact.unit and fact.unit in {t.unit for t in takers} and _is_beside(gap):
             fact = replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
+        if fact.quantity == "factor" and taker is not None and taker.unit == "gel" and not any(f.quantity == "camera_filter" for f in facts) and not _ON_LENS.search(text) and fact.value > 0:
+            fact = replace(fact, quantity="loss", value=math.log2(fact.value), unit="gel", of=taker.of, cue="passed")  # "a gel with a factor of 3"
         out.append(fact)
     return out
+
+
+_ON_LENS = Pattern(r"\blens\b|\bcamera\b", re.I)
 
 
 def _for_what(fact: Fact, facts: Sequence[Fact], text: str) -> Fact | None:

@@ -94,6 +94,8 @@ def _spans(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"from 5 out to 10 feet": the first number is of the unit of the second."""
     out = list(facts)
     for n, (one, two) in enumerate(zip(facts, facts[1:])):
+        if one.quantity == "shutter" and two.quantity == "power" and "/" in two.said and "power" not in two.said and _SPAN.match(text[one.end : two.start]):
+            out[n + 1] = replace(two, quantity="shutter", unit="", of=one.of)  # "from 1/125 down to 1/8"
         if one.quantity == "number" and two.quantity == "distance" and two.unit in LENGTH and _SPAN.match(text[one.end : two.start]):
             out[n] = replace(two, value=one.value * LENGTH[two.unit], start=one.start, end=one.end, said=one.said, cue="from")
     return out

@@ -39,12 +39,14 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
 _T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
 
 
+_FILTER_BEFORE = Pattern(r"\bfilter(?: is| of|,| \(|'s)?\s*$", re.I)
 _FILTER_AFTER = Pattern(r"^\s*(?:\w+ ){0,2}filter\b", re.I)
 
 
 def _times_of_glass(fact: Fact, text: str) -> Fact:
     """"a x2 yellow filter": its factor."""
-    return replace(fact, quantity="factor", of="camera", cue="") if fact.quantity == "times" and fact.value > 1 and _FILTER_AFTER.match(text[fact.end :]) else fact
+    glass = _FILTER_AFTER.match(text[fact.end :]) or _FILTER_BEFORE.search(text[: fact.start])
+    return replace(fact, quantity="factor", of="camera", cue="") if fact.quantity == "times" and fact.value > 1 and glass else fact
 
 
 def _t_number(fact: Fact, text: str) -> Fact:

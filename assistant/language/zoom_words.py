@@ -22,7 +22,7 @@ _SET_TO = Pattern(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: se
 
 def table(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with guide numbers by zoom as zoom_row facts (value: guide number, other: mm) and the setting chosen."""
-    if not patterns.search(r"\bzoom|\bhead\b|\bmm\b", text, re.I) or not patterns.search(r"\bgn\b|guide", text, re.I):
+    if not patterns.search(r"\bzoom|\bhead\b|(?:\b|\d)mm\b", text, re.I) or not patterns.search(r"\bgn\b|guide", text, re.I):
         return _zoom_alone(facts, text)
     rows = _rows(text)
     if len(rows) < 2:
@@ -44,17 +44,19 @@ def table(facts: list[Fact], text: str) -> list[Fact]:
     return table + [zoom] + [f for f in rest if f.quantity != "focal_length" or f.start < 0]
 
 
-_ZOOMED = Pattern(rf"\bzoom(?:ed|ing)?(?: in| out| head| the head)?(?: is| set)?(?: to| at| on)?\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b(?!\s*(?:ft|feet|m\b|metre|meter))", re.I)
+_ZOOMED = Pattern(rf"\b(?:pull|push|bring|tak|set|mov|rack)\w* (?:the |my )?(?:flash )?(?:head|zoom)(?: back| out| in)? to\s+(?:the )?{_NUMBER}\b(?!\s*(?:ft|feet|m\b|metre|meter))|\bzoom(?:ed|ing)?(?: in| out| head| the head)?(?: is| set)?(?: to| at| on)?\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b(?!\s*(?:ft|feet|m\b|metre|meter))", re.I)
 
 
 def _zoom_alone(facts: list[Fact], text: str) -> list[Fact]:
     """"and zoomed to 105?": a setting for a table told before."""
-    match = _ZOOMED.search(text)
-    if match is None or not 10 <= float(match[1]) <= 400:
-        return facts
-    here = [f for f in facts if f.start < match.end() and f.end > match.start(1) and f.quantity in ("number", "focal_length", "distance")]
-    rest = [f for f in facts if f not in here]
-    return [*rest, Fact("zoom", float(match[1]), "mm", start=match.start(1), end=match.end(), said=match[1])]
+    out = facts
+    for match in _ZOOMED.finditer(text):
+        group = 1 if match[1] else 2
+        if not 10 <= float(match[group]) <= 400:
+            continue
+        rest = [f for f in out if not (f.start < match.end() and f.end > match.start(group) and f.quantity in ("number", "focal_length", "distance"))]
+        out = [*rest, Fact("zoom", float(match[group]), "mm", start=match.start(group), end=match.end(), said=match[group])]
+    return out
 
 
 def _rows(text: str) -> list[tuple[int, int, float, float]]:

@@ -39,6 +39,19 @@ def density_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(bare[0], quantity="nd", value=bare[0].value / math.log10(2), unit="density", of="camera", cue=""),), unplaced=()), scene
 
 
+_NORMAL = Pattern(r"\b(?:correct(?:ly)?|proper(?:ly)?|normal(?:ly)?) (?:exposed|exposure)\b|\b(?:back to|make it) normal\b", re.I)
+
+
+def made_right(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"no, make it correctly exposed" after "one stop under": none under."""
+    under = [f for f in scene.facts if f.quantity in ("relation", "stops") and f.of in ("", "ambient", "backdrop") and f.cue in ("less", "more")]
+    if query.facts or query.asks or len(under) != 1 or not _NORMAL.search(query.text):
+        return query, scene
+    match = _NORMAL.search(query.text)
+    assert match is not None
+    return replace(query, facts=(replace(under[0], value=0.0, start=match.start(), end=match.end(), said=match.group()),)), scene
+
+
 def row_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"make the far row 3.5 m", then "and at 4 m?": of the row that was moved."""
     last = _said_last(talk)

@@ -7,9 +7,11 @@ leaves the scene as it was. `take` turns a query as read into the query that is 
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable
 
 from assistant.memory.kit import Kit
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import changing, field, record, replace
 from assistant.solving.solution import Solution
@@ -113,6 +115,9 @@ def _only_one_power(facts: list[Fact], groups: dict[tuple[str, str], list[Fact]]
     return [f for f in facts if (f.quantity, f.of) not in gone and not (f.quantity == "push" and ("film_speed", "") in named and ("push", "film") not in named)]
 
 
+_WHERE = Pattern(r"\b(?:at|from|for|to)\W*$", re.I)
+
+
 def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
     """A bare value after being asked is the answer to what was asked."""
     numbers = [f for f in query.facts if f.quantity in ("number", "stops", "share")]
@@ -125,7 +130,7 @@ def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
         if fact.bad:
             continue
         facts[facts.index(fact)] = _as(fact, quantity, unit)
-    lengths = [f for f in facts if f.quantity == "distance" and f.of in ("", "both")]
+    lengths = [f for f in facts if f.quantity == "distance" and f.of in ("", "both") and not _WHERE.search(query.text[: f.start])]
     if "guide_number" in wanted and lengths and not any(f.quantity == "guide_number" for f in facts) and ("distance" not in wanted or len(lengths) > 1):
         at = facts.index(lengths[0])
         factor = {"ft": 0.3048, "m": 1.0}.get(lengths[0].unit, 1.0)

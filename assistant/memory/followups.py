@@ -11,6 +11,7 @@ from assistant.memory.bare import (
     bare_numbers,
     density_again,
     film_pushes,
+    made_right,
     only_so_many,
     ratio_convention,
     relation_again,
@@ -53,5 +54,5 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     corrected, units, ratio_convention, swaps, drops, measured_loss, another_length, half_that, relation_again, more_or_less,
-    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, row_again, row_numbers, bare_numbers,
+    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, made_right, row_again, row_numbers, bare_numbers,
 )

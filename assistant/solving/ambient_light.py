@@ -247,6 +247,9 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
         return _nd(query, ask)
     if query.has("guide_number"):
         return None
+    apart = _readings_apart(query)
+    if apart is not None:
+        return apart
     light, at = _scene(query, "")
     if light is None and query.has("aperture", "shutter") and query.cues & {"less", "more"} and query.cues & {"ambient", "backdrop"}:
         return _lacks(("exposure_value",), tuple(query.facts))
@@ -259,6 +262,26 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     way = "over" if value > 0.005 else "under" if value < -0.005 else "right"
     note = f"By itself the ambient light comes out {scales.speak_stops(abs(value))} {way}." if way != "right" else "By itself the ambient light is exposed as it was read."
     return _done((marks.stops(value, "ambient"),), light, at, notes=(note,))
+
+
+_DARKER = Pattern(r"\bhow (?:many stops|much|many)\b[^?]{0,12}\b(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker)\b[^?]{0,8}\b(?:is|are|does|was)\b (?:the |my |her |his )?(?P<one>\w+)", re.I)
+
+
+def _readings_apart(query: Query) -> Solution | None:
+    """"the window meters 1/125 at f/11, the room 1/8 at f/5.6: how many stops darker is the room?": by the marks."""
+    asked = _DARKER.search(query.text)
+    numbers, times = query.all("aperture"), query.all("shutter")
+    if asked is None or len(numbers) != 2 or len(times) != 2 or any(query.has(q) for q in ("exposure_value", "nd", "factor", "filter_loss")) or len(query.all("film_speed")) > 1:
+        return None
+    places = [m.start() for m in patterns.finditer(rf"\b{asked['one']}\b", query.text, re.I) if m.start() < asked.start()]
+    second = max(min(numbers[0].start, times[0].start), 0), min(numbers[1].start, times[1].start)
+    if not places or max(numbers[0].end, times[0].end) > second[1]:
+        return None
+    # a smaller aperture or a shorter time means more light there: what the second has more
+    more = scales.aperture_difference_stops(numbers[1].value, numbers[0].value) + scales.shutter_difference_stops(times[1].value, times[0].value)
+    value = more if max(numbers[0].end, times[0].end) <= places[0] < second[1] else -more
+    way = "brighter" if value > 0 else "darker"
+    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(*numbers, *times, *query.all("film_speed")), topic="ambient")
 
 
 def _difference(light: Daylight, at: Working, number: float, time: float | None) -> float:
@@ -284,6 +307,10 @@ def _nd(query: Query, ask: Ask) -> Solution | None:
     if query.has("nd") or query.has("factor") or query.has("filter_loss"):
         return None
     light, at = _scene(query, "")
+    if light is not None and light.relative and at.shutter is None and at.aperture is not None or len(query.all("aperture")) == 2 and not query.has("shutter") and not query.has("sync") and not query.has("exposure_value"):
+        found = _between(query)  # no time told: the same for both
+        if found is not None:
+            return found
     if light is None:
         return _between(query) or (None if not wants_nd(query) or query.has("guide_number") else _lacks(("exposure_value",), at.facts))
     if at.aperture is None or (at.shutter or light.shutter) is None:

@@ -86,9 +86,9 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
     return (before if reference or kept else None), after, used
 
 
-_RIGHT = Pattern(r"\b(?:(?:was|is|were|looked|exposed|came out|spot) (?:right|correct|on|good|perfect|fine)|right at|correct at|same (?:exposure|aperture|f-?stop|stop|f|f-?number|picture|result|neg|negative)|keep(?:ing)? (?:the )?(?:exposure|aperture|f-?stop|lens)|(?:lens|aperture|ring|f-?stop)\b[^.,;?]{0,16}\b(?:stays?|put|alone|same|as it is))\b", re.I)
+_RIGHT = Pattern(r"\b(?:(?:was|is|were|looked|exposed|came out|spot) (?:right|correct|on|good|perfect|fine)|right at|correct at|same (?:exposure|aperture|f-?stop|stop|f|f-?number|picture|result|neg|negative)|keep(?:ing)? (?:the |my )?(?:exposure|aperture|f-?stop|lens)|(?:lens|aperture|ring|f-?stop)\b[^.,;?]{0,16}\b(?:stays?|put|alone|same|as it is))\b", re.I)
 _OFF_BEFORE = Pattern(r"\b(?:(?:took|take|taking|taken|pull(?:ed|ing)?) (?:off )?|remov\w* |without |los(?:e|t|ing) |dropp?(?:ed|ing)? |ditch\w* |unscrew\w* )(?:the |my |that |an? )?$", re.I)
-_OFF_AFTER = Pattern(r"^\W*(?:(?:filter|nd|is|has|come|came|comes|taken|now|back|it) )*(?:off|removed|gone|away)\b(?! the (?:flash|light))", re.I)
+_OFF_AFTER = Pattern(r"^\s*(?:of light )?back\b(?= ?[.,;?!]|$)|^\W*(?:(?:filter|nd|is|has|come|came|comes|taken|now|back|it) )*(?:off|removed|gone|away)\b(?! the (?:flash|light))", re.I)
 
 
 def _taken_off(fact: Fact, text: str) -> bool:

@@ -49,6 +49,8 @@ _FROM_FLASH = "The distance that counts is from the flash to the subject, along 
 NAVY = "Photography (Basic), NAVEDTRA 14209"
 
 MORE_BELIEFS: tuple[Belief, ...] = (
+    Belief((r"\bdouble (?:the )?(?:extension|bellows|draw)\b|\b(?:life[- ]size|1:1)\b", r"\b(?:costs?|loses?|takes?|eats?|needs?)\b", r"\b(?:one|a|1|three|3|four|4|half a) stops?\b"), False, "Double extension, life size, costs two stops: four times the exposure."),
+    Belief((r"\bdouble (?:the )?(?:extension|bellows|draw)\b|\b(?:life[- ]size|1:1)\b", r"\b(?:costs?|loses?|takes?|eats?|needs?)\b", r"\b(?:two|2) stops?\b"), True, "Double extension, life size, costs two stops: four times the exposure."),
     Belief((_PUSH, r"\bcontrast\w*\b", _MORE), True, _CONTRAST),
     Belief((_PUSH, r"\bcontrast\w*\b", _LESS), False, _CONTRAST),
     Belief((_PUSH, r"\bgrain\w*\b", _MORE), True, _CONTRAST),

@@ -68,7 +68,14 @@ def working(query: Query, asked: str = "") -> Working:
                    time is not None and time is sync)
 
 
+def _only_set(query: Query) -> bool:
+    """"for the ambient at f/8", then "it's EV 10": an aperture beside an exposure value is a setting and no reading."""
+    return query.has("exposure_value") and query.has("aperture") and not query.has("shutter") and query.last("aperture", "") is None
+
+
 def _own(query: Query, quantity: str) -> Fact | None:
+    if quantity == "aperture" and _only_set(query):
+        return query.last("aperture", "ambient")
     return query.last(quantity, "") or next((f for f in reversed(query.facts) if f.quantity == quantity and f.of not in ("ambient", "background", "rim", "hair")), None)
 
 
@@ -78,7 +85,7 @@ def daylight(query: Query, at: Working) -> Daylight | None:
     A later exposure value or sky replaces nothing that was read with a meter.
     """
     aperture, shutter = query.last("aperture", "ambient"), query.last("shutter", "ambient")
-    if aperture or shutter:
+    if (aperture or shutter) and not _only_set(query):
         return _from_reading(aperture, shutter, at)
     said = query.last("exposure_value")
     if said:

@@ -34,7 +34,7 @@ _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 
 
 _OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\bif (?:i|we|the lens|the camera)\b|\bif i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
-_ALIKE = Pattern(r"\b(?:equal|the same|as bright as|identical|match\w*|level)\b", re.I)
+_ALIKE = Pattern(r"\b(?:equal|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
 
 
 def added(query: Query, ask: Ask) -> Solution | None:
@@ -61,7 +61,7 @@ def added(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture" and flash and not room and under is not None and _SUM.search(query.text) and not query.has("shutter"):
         value = sum_of_light((flash.value, flash.value * 2.0 ** (signed(under) / 2)))
         return Solution(answers=(marks.aperture(value),), used=(flash, under), topic="ambient", notes=("Flash and ambient light on the same face add.",))
-    if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and (_SUM.search(query.text) or patterns.search(r"\bhow (?:far|much) over\b|\bstops over\b", query.text, re.I)):
+    if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and (_SUM.search(query.text) or _ADDS.search(query.text) or patterns.search(r"\bhow (?:far|much) over\b|\bstops over\b", query.text, re.I)):
         return Solution(answers=(marks.stops(1.0),), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
     if ask.quantity == "stops" and under is not None and _ADDS.search(query.text):
         value = ambient.added_light_stops(-signed(under))
@@ -80,6 +80,10 @@ def fill(query: Query, ask: Ask) -> Solution | None:
         return _fill_reading(query, said)
     if ask.quantity == "stops":
         return _fill_under(query)
+    if ask.quantity == "power" and said is not None:
+        read = _from_its_reading(query, said)
+        if read is not None:
+            return read
     if ask.quantity not in ("power", "distance", "guide_number", "film_speed") or (ask.quantity != "guide_number" and not query.has("guide_number")):
         return None
     at = working(query)
@@ -94,6 +98,18 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     if isinstance(target, Solution):
         return target
     return _for_target(query, ask, target, light, at, tuple(f for f in (said, room) if f))
+
+
+def _from_its_reading(query: Query, said: Fact) -> Solution | None:
+    """"the sun reads f/11, my flash at full gives f/16, as fill a stop and a half under": no guide number needed."""
+    room, flash, powers = query.last("aperture", "ambient"), query.all("aperture", ""), query.all("power")
+    if room is None or len(flash) != 1 or len(powers) != 1 or query.has("guide_number") or not _FLASH_SAYS.search(query.text[: min(flash[0].start, powers[0].start)]) and not _FLASH_SAYS.search(query.text[: flash[0].start]):
+        return None
+    target = room.value * 2.0 ** (signed(said) / 2)
+    value = powers[0].value * (target / flash[0].value) ** 2
+    if value > 1.0005:
+        return None
+    return Solution(answers=(marks.power(value),), used=(room, flash[0], powers[0], said, *query.all("shutter"), *query.all("film_speed")), topic="ambient", notes=(f"The flash alone must read f/{target:.3g}.",))
 
 
 def _fill_under(query: Query) -> Solution | None:
@@ -117,13 +133,16 @@ def _fill_under(query: Query) -> Solution | None:
 _UNDER_ROOM = Pattern(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b", re.I)
 
 
+_FLASH_SAYS = Pattern(r"\b(?:flash|strobe|fill|light)\b[^.,;?!\d]{0,16}$", re.I)
+
+
 def _readings_apart(query: Query) -> Solution | None:
     """The flash's own reading against the ambient light's."""
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
-    if flash is None or room is None or query.has("shutter") or not _UNDER_ROOM.search(query.text):
+    if flash is None or room is None or any(f.of != "ambient" for f in query.all("shutter")) or query.has("shutter") and not _FLASH_SAYS.search(query.text[: flash.start]) or not _UNDER_ROOM.search(query.text):
         return None
     value = aperture_difference_stops(flash.value, room.value)
-    return Solution(answers=(marks.stops(value, "fill"),), used=(flash, room), topic="ambient")
+    return Solution(answers=(marks.stops(value, "fill"),), used=(flash, room, *query.all("shutter"), *query.all("film_speed")), topic="ambient")
 
 
 _FOR_DAYLIGHT = Pattern(r"\b(?:for|expos\w+|balanced (?:for|to)|suits?) (?:the )?(?:daylight|ambient|sun(?:light)?|sky|room|window)\b[^.?]{0,30}$", re.I)

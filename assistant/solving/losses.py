@@ -52,7 +52,7 @@ def solve(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")), None)
     if ask is None:
         return None
-    for topic in (_t_stop, _measured, _added_up, _after, _made_up):
+    for topic in (_t_stop, _guide_fell, _measured, _added_up, _after, _made_up):
         found = topic(query, ask)
         if found is not None:
             return found
@@ -86,6 +86,17 @@ def _measured(query: Query, ask: Ask) -> Solution | None:
         return None
     lost = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
     return _told(query, ask, lost, (*read, *((span,) if span else ())))
+
+
+_GUIDE_FELL = Pattern(r"\b(?:guide(?: number| no\.?)?|gn)\b[^.?!\d]{0,40}\bfrom\b|\bfrom (?:a )?(?:guide|gn)\b", re.I)
+
+
+def _guide_fell(query: Query, ask: Ask) -> Solution | None:
+    """"with the umbrella up my guide number falls from 110 to 60 feet": twice the logarithm, lost."""
+    span = query.last("length_range") or query.last("number_range")
+    if ask.quantity not in ("stops", "factor") or span is None or len(query.facts) - len(query.all("modifier")) != 1 or not _GUIDE_FELL.search(query.text[: span.start + 5]) or not span.value > span.other > 0 or "zoom" in query.cues:
+        return None
+    return _told(query, ask, 2 * math.log2(span.value / span.other), (span,), ("A guide number goes with the square root of the light, so it counts twice.",))
 
 
 def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
@@ -168,7 +179,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
     asked = next((s for s in reversed(sentences) if known.end <= s[0] or "?" in text[s[0] : s[1]]), sentences[-1])
     wanted = text[max(asked[0], known.end) : asked[1]] if asked[0] <= known.end < asked[1] else text[asked[0] : asked[1]]
     beside = next((text[s[0] : s[1]] for s in sentences if s[0] <= known.start < s[1]), "")
-    after_known = patterns.split(r"[,;]", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
+    after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
     wanted = wanted.removeprefix(after_known)
     own = text[text.rfind(",", 0, known.start) + 1 : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
     if _OFF_IT.search(wanted):
@@ -196,14 +207,14 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
     powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity in ("loss", "nd", "filter_loss")]
     if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or query.has("modifier")) or _LEFT.search(query.text):
         return None
-    if query.has("guide_number") or any(len(query.all(q)) > 1 for q in ("distance", "aperture", "film_speed")):
+    if query.has("guide_number") or any(len({f.value for f in query.all(q)}) > 1 for q in ("distance", "aperture", "film_speed")):
         return None
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said else []
     lost = sum(f.value for f in said) + sum(_typical(f) for f in worn)
     value = powers[0].value * 2.0 ** (-lost if is_taken_off(query.text, powers[0]) else lost)
     assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn)
     answer = Quantity("energy", value, "J") if ask.quantity == "energy" else marks.power(value)
-    solution = Solution(answers=(answer,), used=(powers[0], *said, *worn), assumed=assumed, topic="losses")
+    solution = Solution(answers=(answer,), used=(powers[0], *said, *worn, *query.all("aperture")), assumed=assumed, topic="losses")
     if value <= 1.0005 or ask.quantity == "energy":
         return solution
     short = math.log2(value)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Query
@@ -39,9 +41,12 @@ def put_right(query: Query) -> tuple[Query, str]:
 def _takes_light(query: Query, start: int, end: int) -> bool:
     """"the ceiling loses 3 stops", "umbrella costs two stops": a loss that was measured, no rule."""
     bounced = bool(query.cues & {"bounce", "ceiling", "wall", "path"})
+    if any(f.quantity in ("loss", "filter_loss") and start - 1 <= f.end and f.start <= end + 1 for f in query.facts) and not _RULES.search(patterns.split(r"[.?!;:]", query.text[:start])[-1]):
+        return True  # "at 1/8 power it gave f/8. I'm adding a box that loses two stops"
     return any(f.quantity in ("loss", "filter_loss") and f.start <= end + 1 and f.end >= start - 1 and (f.unit or bounced) for f in query.facts)
 
 
+_RULES = Pattern(r"power|half|quarter|eighth|1/\d|flash|light|doubl|twice|distance|iso|film|guide|\bgn\b|speed", re.I)
 _REASON = Pattern(r"^\W*(?:since|because|as|given that|seeing that|knowing that|knowing)\b")
 
 

@@ -155,7 +155,7 @@ def _is_another(fact: Fact, solution: Solution) -> bool:
     """A second film speed or power beside the one that the answer went by."""
     if fact.quantity == "film_speed" and (fact.value == 100 or solution.topic not in ("ambient", "flash", "falloff")):
         return False
-    if fact.quantity == "shutter" and not any(q.quantity in ("shutter", "duration") for q in solution.answers):
+    if fact.quantity == "shutter" and solution.topic != "time" and not any(q.quantity in ("shutter", "duration") for q in solution.answers):
         return False
     if fact.quantity == "power" and (fact.value == 1.0 or not any(q.quantity == "power" for q in solution.answers)):
         return False

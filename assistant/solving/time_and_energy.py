@@ -73,8 +73,13 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
     image, facts = _on_film(query, metres, unit)
     notes = ("Reckoned with t0.5; the tail of the pulse smears faintly up to 3.3 times as far.",) if brief.quantity == "t05" else ()
     what = "the exposure" if brief.quantity in ("shutter", "time") else "the flash"
-    return Solution(lead=f"Movement during {what}", answers=(Quantity("distance", length_in(metres, unit), unit), *image), used=(speed, brief, *facts), topic="time", notes=notes,
+    moved = Quantity("distance", length_in(metres, unit), unit)
+    answers = (*image, moved) if image and _ON_FILM.search(query.text) else (moved, *image)
+    return Solution(lead=f"Movement during {what}", answers=answers, used=(speed, brief, *facts), topic="time", notes=notes,
                     working=("speed × duration",))
+
+
+_ON_FILM = Pattern(r"\b(?:on|onto|at) (?:the |my )?(?:film|negative|neg|sensor)\b[^?.]{0,12}\?\W*$", re.I)
 
 
 def _on_film(query: Query, metres: float, unit: str) -> tuple[tuple[Quantity, ...], tuple[Fact, ...]]:

@@ -14,6 +14,7 @@ from assistant.solving import marks
 from assistant.solving.lights import guide_unit
 from assistant.solving.solution import Solution, needs
 
+_BACK = Pattern(r"\b(?:los[et]|losing|loss|cost\w*|zoom\w* (?:out|back)|pull\w* back|wider)\b", re.I)
 _FROM_TO = Pattern(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up to|->|and)\s*(\d+(?:\.\d+)?)\s*(?:m\b|metres?|meters?|ft|feet)?(?!\s*mm)", re.I)
 
 
@@ -39,7 +40,10 @@ def solve(query: Query) -> Solution | None:
         return _only_guide(query) or _gain(query)
     if query.asks_for("stops") and not query.has("distance"):
         ends = sorted(rows, key=lambda f: f.other)
-        return Solution(answers=(marks.stops(2 * math.log2(ends[-1].value / ends[0].value)),), used=tuple(rows), topic="zoom")
+        span = query.last("number_range") or query.last("length_range")
+        if _BACK.search(query.text) or span is not None and span.value > span.other:
+            ends.reverse()  # "going from 35 to 24"
+        return Solution(answers=(marks.stops(2 * math.log2(ends[-1].value / ends[0].value)),), used=(*rows, *((span,) if span else ())), topic="zoom")
     return needs(("focal_length",), "I need the zoom setting of the head, in millimetres.", tuple(rows), "zoom")
 
 
@@ -47,7 +51,9 @@ def _only_guide(query: Query) -> Solution | None:
     guide = query.last("guide_number")
     if not query.asks_for("guide_number") or guide is None or "zoom" not in query.cues or query.has("distance") or query.has("power") or query.has("film_speed"):
         return None
-    return Solution(answers=(marks.guide_number(guide.value, guide_unit(query, guide)[0]),), used=(guide,), topic="zoom")
+    lost = query.all("loss")
+    stays = guide.value * 2.0 ** (-sum(f.value for f in lost) / 2)
+    return Solution(answers=(marks.guide_number(stays, guide_unit(query, guide)[0]),), used=(guide, *lost, *query.all("zoom")), topic="zoom")
 
 
 def _gain(query: Query) -> Solution | None:
