@@ -14,7 +14,8 @@ from assistant import patterns
 from assistant.language.lexicon import Entry, Lexicon, slips
 from assistant.language.neighbours import UNITS, settle
 from assistant.language.number_words import PARTS, SCALES, SMALL, TENS
-from assistant.language.numbers import Raw, read_numbers
+from assistant.language.numbers import read_numbers
+from assistant.language.pieces import Raw
 from assistant.language.tokens import Token
 from assistant.patterns import Pattern
 from assistant.records import record, replace

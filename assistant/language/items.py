@@ -11,8 +11,8 @@ import math
 from collections.abc import Callable, Sequence
 
 from assistant import patterns
-from assistant.language.numbers import Number
 from assistant.language.parsing import Node, Part
+from assistant.language.pieces import Number
 from assistant.language.tokens import Token
 from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, iso_from_din

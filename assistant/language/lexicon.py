@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from assistant.language.numbers import Raw
+from assistant.language.pieces import Raw
 from assistant.records import record
 
 TYPE_CHECKING = False

@@ -17,8 +17,8 @@ from assistant.language.items import PACE_METRES, Item, build
 from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.lists import expand
 from assistant.language.names import index_of, names_told
-from assistant.language.numbers import Number
 from assistant.language.parsing import parse
+from assistant.language.pieces import Number
 from assistant.language.segments import Segment, cut, is_role, owners
 from assistant.language.slips_of_tongue import put_right
 from assistant.language.tables import Tables

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from assistant.answer import Answer
 from assistant.assistant import Assistant, as_read
 from assistant.language.hearing import hear
-from assistant.language.numbers import Number
+from assistant.language.pieces import Number
 from assistant.language.reading import read
 from assistant.solving.solver import unused
 

@@ -13,7 +13,7 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from assistant.language.hearing import fold, hear
-from assistant.language.numbers import Number
+from assistant.language.pieces import Number
 from assistant.language.reading import read
 
 MANY = settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.too_slow])
