@@ -229,6 +229,8 @@ def _has_figures(turn: Turn, said: str) -> bool:
     plain = _for_anybody(said)
     kinds = {f.quantity for f in turn.query.facts if f.origin == "said" and patterns.search(r"\d", f.said)} & _FIGURES
     why = patterns.search(r"\b(?:why|how come|explain|come from)\b", said) is not None
+    if turn.query.asks_for("ratio") and any(f.quantity in ("relation", "aperture", "power") for f in turn.query.facts):
+        return True
     spelt = {f.quantity for f in turn.query.facts if f.origin == "said" and _SPELT.search(f.said)} & _FIGURES
     if len(spelt | kinds) >= 2 and spelt and turn.query.asks:
         return True  # "six-inch lens, nine inches of draw: what is the factor?"

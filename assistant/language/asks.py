@@ -23,6 +23,10 @@ _CUE_ASKS = {
     "depth_of_field": "depth_of_field", "coverage": "coverage",
 }
 
+_COVERS_A_THING = Pattern(r"\s+(?:the |a |both |my |her |his )?(?:whole |full |entire )?(?:face|faces|sitter|subject|sides?|scene|group|shadow)\b", re.IGNORECASE)
+_MARK_NEXT = Pattern(r"\s+f\W?\d", re.IGNORECASE)
+_OPENED = Pattern(r"how (?:far|much) (?:do|must|should|shall|would) i (?:then |have to |need to )?open\b", re.IGNORECASE)
+
 
 def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
     """Everything asked for, strongest first, in the order said."""
@@ -146,6 +150,10 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("aperture", "", "", item.start)
     if item.word == "meter" and text[item.start : item.end].lower().startswith("reading") and any(i.kind == "cue" and i.word == "what" for i in segment.items[max(0, at - 4) : at]):
         return Ask("aperture", _whom(segment, at), "", item.start)
+    if item.word == "coverage" and text[item.start : item.end].lower() in ("cover", "covers", "spread") and _COVERS_A_THING.match(text[item.end :]):
+        return None
+    if item.word == "how_far" and _OPENED.match(text[item.start :]):
+        return Ask("stops", "", "", item.start)
     if item.word == "coverage" and patterns.search(r"\b(?:in|many) stops\b|\bstops? (?:of )?(?:spread|cover)", text.lower()):
         return Ask("stops", "", "", item.start)
     if item.word == "depth_of_field" and patterns.search(r"\b(?:for|to get|to have) (?:a bit |some |a little )?(?:more|extra|greater|deeper|less|better)\s*$", text[: item.start].lower()):
@@ -241,6 +249,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if item.kind != "name" or item.word == "meter":
         return None
     before = segment.items[at - 1] if at else None
+    if item.word == "distance" and text[item.start : item.end].lower() == "reach" and _MARK_NEXT.match(text[item.end :]):
+        return None  # "how many to reach f/11"
     if item.word == "distance" and before is not None and before.kind == "length":
         return None  # "an 11 foot throw"
     if before is not None and (before.kind in ("share", "power") or (before.kind == "mark" and before.word == "TWICE")):

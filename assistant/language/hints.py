@@ -119,6 +119,8 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\b(?:what|which) (?:time|shutter|exposure)\b|\bhow long\b", ("shutter", "stops"), "shutter"),
     (r"\bnow\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
+    (r"\bwhat (?:filter )?factor\b", ("nd",), "factor"),
+    (r"\bhow many\b(?: pops| flashes| bursts)? (?:to (?:reach|get to|get|make|build up to|bring it to)|for)\W+f", ("aperture", "aperture"), "count"),
 ))
 
 

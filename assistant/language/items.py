@@ -392,7 +392,7 @@ def _format(node: Node) -> Item:
 
 
 BUILDERS: dict[str, Callable[[Node], Item]] = {
-    "length": _length, "negative_length": _negative_length, "one_length": _one_length, "length_more": _length_more,
+    "length": _length, "negative_length": _negative_length, "one_length": _one_length, "length_more": _length_more, "length_more_and": lambda node: replace(_one_length(node), word="again"),
     "feet_and_inches": _feet_and_inches, "feet": _marked("ft"), "inches": _marked("in"), "paces": _paces, "length_range": _length_range,
     "guide_number": _guide, "guide_number_in": _guide, "guide_number_both": _guide_both, "guide_number_pair": _guide_pair, "rated_number": _guide,
     "negative_guide_number": _negative("guide_number", "a guide number"),

@@ -99,6 +99,23 @@ def _draw(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 # --- frames and images ----------------------------------------------------------------------------
 
 
+_TWO_SIDES = Pattern(r"\b(\d+(?:\.\d+)?)\s*(?:mm|cm)?\s*(?:x|by|×)\s*(\d+(?:\.\d+)?)\s*-?(mm|cm)\b", re.I)
+_ASKED_SIDE = (("diagonal", r"\bcorners?\b|\bdiagonal"), ("short", r"\b(?:vertical|short|upright|high|tall|height)\b"), ("long", r"\b(?:horizontal|long|wide|width|across|side to side)\b"))
+
+
+def two_sides(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"a 95 by 120 mm negative": the side that the angle is asked of, or the diagonal."""
+    found = _TWO_SIDES.search(text)
+    if found is None or not patterns.search(r"\b(?:angle|degrees|field|corner|view|see|sees|take in|takes in)\b", text, re.I):
+        return list(facts)
+    a, b = (float(found[n]) * {"mm": 0.001, "cm": 0.01}[found[3].lower()] for n in (1, 2))
+    named = next((side for side, said in _ASKED_SIDE if patterns.search(said, text[found.end() :], re.I) or patterns.search(said, text[: found.start()], re.I)), "diagonal")
+    value = {"diagonal": math.hypot(a, b), "short": min(a, b), "long": max(a, b)}[named]
+    rest = [f for f in facts if not (f.start < found.end() and f.end > found.start())]
+    side = Fact("frame_side", value, "mm", cue={"diagonal": "diagonal", "short": "vertical", "long": "horizontal"}[named], start=found.start(), end=found.end(), said=found.group())
+    return sorted([*rest, side], key=lambda f: f.start)
+
+
 def _is_length(fact: Fact) -> bool:
     return fact.quantity in _LENGTHS and fact.end > fact.start and not math.isinf(fact.value)
 

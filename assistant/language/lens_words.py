@@ -42,6 +42,7 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     """The facts with lengths, formats and circles of confusion read as a lens needs them."""
     if not _is_of_lenses(facts, items, text):
         return list(facts)
+    facts = lens_sizes.two_sides(facts, text)
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}
     cues = {i.word for i in items if i.kind == "cue"}
@@ -256,7 +257,7 @@ _HYPER = (r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
 _ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)",
-          r"\bhow (?:wide|big|broad)(?: an?)? (?:area|patch|circle|spot|stretch)\b[^?]*\b(?:beam|degrees?|angle|cover\w*)\b")
+          r"\bhow (?:wide|big|broad|large)(?: across)? is the (?:circle|patch|pool|spot|area|beam)\b", r"\bhow (?:wide|big|broad)(?: an?)? (?:area|patch|circle|spot|stretch)\b[^?]*\b(?:beam|degrees?|angle|cover\w*)\b")
 _DRAW = (r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
 _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("range", _RANGE), ("near_limit", _NEAR), ("far_limit", _FAR), ("depth_of_field", _DEPTH), ("hyperfocal", _HYPER),
@@ -300,7 +301,7 @@ def _asks_whether(lower: str, facts: Sequence[Fact]) -> bool:
     return any(f.quantity == "sharp_limit" for f in facts) and bool(patterns.search(r"(?:^|[,.?] *|\band +)(?:is|are|will|would) [^?,.]*\b(?:sharp|in focus)\b[^?.]*\?", lower))
 
 
-_BEAM = Pattern(r"\bhow (?:wide|big|broad)\b[^?]*\bdegrees?\b[^?]*\b(?:beam|angle|spread|cone)\b")
+_BEAM = Pattern(r"\bhow (?:wide|big|broad)\b[^?]*\bdegrees?\b[^?]*\b(?:beam|angle|spread|cone)\b|\b(?:beam|cone|spread)\b[^?]*\bdegrees?\b[^?]*\bhow (?:wide|big|broad|large)\b")
 _LENS_FACTS = frozenset({"object_size", "frame_side", "focal_length", "focus_distance", "sharp_limit", "circle", "extension", "magnification", "format"})
 _LENS_CUES = frozenset({"depth_of_field", "in_focus", "hyperfocal", "circle", "coverage", "focus", "blurred"})
 

@@ -161,10 +161,15 @@ _ENDS = Pattern(r"\s*(?:$|[.,;?!]|and\b)", re.I)
 _LENS_PASSES = Pattern(r"\b(?:lens|glass)\b[^.,;?!\d]{0,16}\b(?:transmits?|passes|lets (?:in|through)|delivers|is|runs)(?: about| only| really)?\s*$", re.I)
 
 
+_IS_ND = Pattern(r"\s*(?:nd\b|neutral|grad)", re.I)
+
+
 def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """"eats 3 stops at 1/1000": a number with its stops, though "stops at" has a meaning of its own."""
     out: list[Fact] = []
     for fact in facts:
+        if fact.quantity == "factor" and fact.value < 4 and "." in fact.said and _IS_ND.match(text[fact.end :]):
+            fact = replace(fact, quantity="nd", value=fact.value / math.log10(2), unit="density", of="camera", cue="")  # "what factor is a 0.9 ND"
         if fact.quantity == "number" and _STOP_WORD.match(text[fact.end :]) and not fact.bad:
             takes = bool(_TAKES.search(text[: fact.start]))
             fact = replace(fact, quantity="loss" if takes else "stops", unit=("hss" if "hss" in cues else "") if takes else "", of="")

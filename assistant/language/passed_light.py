@@ -32,10 +32,11 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
     facts = [_times_of_glass(_t_number(f, text), text) for f in facts]
     out = [*(_through(f, facts, text) for f in facts), *_free(facts, text)]
-    out = [_converter(f, facts, text) for f in _absent(out, text)]
+    out = [_converter(f, facts, text) for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and _FILM_BOX.search(text[f.start : f.end + 16]))]
     return [_bare_stops(f, out, text) for f in out]
 
 
+_FILM_BOX = Pattern(r"^(?:the|that) box (?:is |was |it's )?(?:stamped|marked|printed|labell?ed|says|reads)\b", re.I)
 _T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
 
 

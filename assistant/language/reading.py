@@ -55,6 +55,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = time_facts(lens_facts(facts, items, text), items, text)
     asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text))
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
+    asks = _not_told_here(asks, facts, text)
     words = [i for i in items if i.kind == "word"]
     return Query(
         text=text,
@@ -73,6 +74,21 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         cut=heard.cut,
         figures=tuple([(t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start].isdecimal() and not (taken_back and any(t.start in part for part in taken_back))]),
     )
+
+
+_SET_TO = Pattern(r"\b(?:shutter|aperture|lens|power|speed|film|(?:re-?)?rat(?:e|ed|ing)|iso|flash|it)(?: (?:it|speed|them))?(?: down| up| back)?(?: to| at| on)\s*$", re.IGNORECASE)
+_WHAT_IF = Pattern(r"\b(?:what|how) (?:if|about)\b", re.IGNORECASE)
+_ASKING = Pattern(r"\b(?:what|which|how|where|whats|when)\b", re.IGNORECASE)
+
+
+def _not_told_here(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """"what if I drag the shutter to 1/15?" tells the time and does not ask it."""
+    if len(asks) != 1 or asks[0].quantity not in ("shutter", "film_speed", "aperture", "power"):
+        return asks
+    told = [f for f in facts if f.quantity == asks[0].quantity and _SET_TO.search(text[: f.start])]
+    if len(told) != 1 or not _WHAT_IF.search(text) or _ASKING.search(_WHAT_IF.sub(" ", text)):
+        return asks
+    return []
 
 
 _LITTLE = frozenset({"word", "glue", "mark", "link"})

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant import patterns
 from assistant.memory.bare import of_a_move
@@ -21,7 +22,7 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if step is None or of_a_move(scene) or _of_a_rating(scene) or query.asks_for("stops", "power", "aperture", "factor"):
         return query, scene
     sign = _sign(step, query)
-    if not sign:
+    if not sign or _said_anew(step, query, scene):
         return query, scene
     stops = sign * abs(step.value)
     facts = tuple(f for f in query.facts if f is not step)
@@ -31,6 +32,15 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if asked == "aperture" and query.cues & {"open_up", "close_down"} and scene.answered:
         return replace(query, facts=facts), _offset(scene, stops)
     return replace(query, facts=facts), _offset(scene, stops)
+
+
+_PLACED = Pattern(r"^\W*(?:and|what about|how about|what if|now|or|with)\b[^.?!]{0,24}\b(?:under|over|below|above)\W*$", re.I)
+
+
+def _said_anew(step: Fact, query: Query, scene: Scene) -> bool:
+    """"and two stops under?" after "what puts the room one stop under": the same thing, placed anew."""
+    told = [f for f in scene.facts if f.quantity == "stops" and f.cue in ("less", "more") and not f.of]
+    return len(told) == 1 and step.quantity == "stops" and step.cue in ("less", "more") and _PLACED.search(query.text) is not None and any(f.of == "ambient" for f in scene.facts)
 
 
 def _of_a_rating(scene: Scene) -> bool:

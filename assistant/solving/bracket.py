@@ -55,6 +55,8 @@ def solve(query: Query) -> Solution | None:
     offsets = frames(query)
     if _BRIGHTEST_FIRST.search(query.text) and list(offsets) == sorted(offsets):
         offsets = offsets[::-1]
+    if _DARKEST_FIRST.search(query.text):
+        offsets = tuple(sorted(offsets))
     if not offsets:
         return None
     used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
@@ -127,6 +129,7 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
+_DARKEST_FIRST = Pattern(r"\b(?:start|begin)\w*\b[^.?!]{0,24}\b(?:under\w*|darkest|thinnest)\b[^.?!]{0,50}\b(?:over\w*|brightest|lightest)\b|\bfrom (?:the )?(?:most under\w*|darkest|thinnest)\b", re.I)
 _FROM_TO = Pattern(r"\bfrom\b[^.?]{0,24}\b(?:under|below|over|above|less|more|minus|plus|down|up)\b[^.?]{0,6}\bto\b|\bfrom\s*[-+−][^.?]{0,20}\bto\b", re.I)
 _IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bin that order\b", re.I)
 _IN_STEPS = Pattern(r"\b(?:in|by|of|at|with) (whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
@@ -201,6 +204,8 @@ def _spelled(query: Query) -> tuple[float, ...]:
     if all(value == 0 for _, value in marked):
         marked = _by_words(query) or marked
     marked.sort()
+    if len(marked) > 2 and marked[0][1] == 0 and any(value == 0 for _, value in marked[1:]):
+        marked = marked[1:]  # "normal power is a half. one under first, then normal, then one over"
     out = [value for _, value in marked]
     if patterns.search(r"\bbracket", text, re.I) and len(out) == 2 and out[0] == -out[1] and not any(f.quantity == "count" and f.value == 2 for f in query.facts) and not patterns.search(r"\btwo[- ](?:frame|shot)", text, re.I):
         out = [0.0, *out]

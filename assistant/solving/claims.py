@@ -264,7 +264,7 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     too = _TOO.search(said)
     wrong = None if too else first_wrong(_for_steps(query, found.fact), found.fact)
     if too:
-        return _too(found, right, off, too)
+        return _too(found, right, off, too, bool(_WITHOUT.search(said[: too.start()])))
     if _ENOUGH.search(said) and found.fact.quantity in ("aperture", "distance", "count", "power", "film_speed"):
         return _enough(query, found, right, off)
     return _right_or_wrong(query, found, right, off, wrong, rule)
@@ -305,10 +305,14 @@ def _exposure(fact: Fact, off: float) -> float:
     return {"aperture": -off, "distance": -off, "guide_number": off}.get(fact.quantity, off)
 
 
-def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str]) -> Solution:
+_WITHOUT = Pattern(r"\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be))*\s*$")
+
+
+def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denied: bool = False) -> Solution:
     over = _exposure(found.fact, off)
     bright = bool(too["over"]) or (too["way"] or "") in _BRIGHT if not too["under"] else False
     holds = over > TOLERANCE if bright else over < -TOLERANCE
+    holds = holds is not denied  # "without overexposing the daylight"
     state = "right" if abs(over) <= TOLERANCE else f"{speak_stops(abs(over))} {'over' if over > 0 else 'under'}"
     return _verdict(found, holds, right, (f"The exposure would be {state}.",), stops=over, limit=True)
 

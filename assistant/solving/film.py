@@ -108,11 +108,22 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     said = next((f for f in speeds if f.unit or scales.is_film_speed_mark(f.value)), speeds[0] if speeds else None)
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):
         return None
-    for rule in (_other_scale, _expired_speed, _pushed_speed, _always_over):
+    for rule in (_for_filter, _other_scale, _expired_speed, _pushed_speed, _always_over):
         found = rule(query, said, ask)
         if found:
             return found
     return None
+
+
+_METER_SET = Pattern(r"\b(?:on|in|into|for) (?:the |my )?(?:hand\w* )?meter\b", re.I)
+
+
+def _for_filter(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    """"a filter of factor 2, film of 125: what speed on the meter": the film is slower by the factor behind it."""
+    lost, facts, _ = camera.loss_total(query)
+    if not facts or lost <= 0 or len(query.all("film_speed")) != 1 or not _METER_SET.search(query.text) or any(query.has(q) for q in ("guide_number", "aperture", "distance", "push", "stops")):
+        return None
+    return Solution(answers=(marks.film_speed(said.value / 2.0**lost),), used=(said, *facts), assumed=camera.assumed(query), topic="film", notes=("Then the meter allows for the filter by itself.",))
 
 
 def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:

@@ -109,6 +109,9 @@ def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tu
 _DOES_TO = Pattern(r"\bdo(?:es)?\b[^?]*\bto (?:my|the) exposure\b|\bhow (?:much|many stops) (?:darker|less)\b", re.I)
 
 
+_COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives)\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
+
+
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
     if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") or query.has("aperture_range") or query.has("distance") or query.has("magnification") or query.has("extension"):
@@ -127,6 +130,11 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if "how_many" in query.cues and query.cues & {"open_up", "more"}:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
+    compared = [f.value for f in said]
+    if len(compared) == 2 and not worn and _COMPARED.search(query.text):
+        apart = abs(compared[0] - compared[1])
+        note = "The one that loses less is the brighter by so much." if apart else "They lose the same."
+        return Solution(answers=_in_order(ask, marks.stops(apart), Quantity("factor", 2.0**apart, "x")), used=tuple(said), topic="losses", notes=(note,))
     total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
     if not _COSTS.search(query.text) and not any(f.quantity == "loss" for f in said) and not patterns.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
         return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",

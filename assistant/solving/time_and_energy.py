@@ -14,6 +14,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.pops import own, popped, share, wanted
 from assistant.solving.solution import Solution, needs
@@ -59,6 +60,9 @@ def _brief(query: Query) -> Fact | None:
     return next((f for f in found if f.origin == "said"), found[0] if found else None)
 
 
+_OVER_TAIL = Pattern(r"\b(?:over|with|by|using|through) (?:the )?t\W?0?\.1\b|\bt\W?0?\.1 instead\b", re.I)
+
+
 def _movement(query: Query, ask: Ask) -> Solution | None:
     if ask.of != "movement":
         return None
@@ -68,6 +72,11 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
         said = {"speed": "how fast it moves", "duration": "how long the flash or the shutter lasts"}
         return needs(missing, "I need " + " and ".join(said[m] for m in missing) + ".", tuple(f for f in (speed, brief) if f), "time")
     assert speed is not None and brief is not None
+    if brief.quantity == "t05" and not query.has("t01") and _OVER_TAIL.search(query.text):
+        brief = replace(brief, quantity="t01", value=brief.value * 3.32)  # of an exponential tail, as in `duration`
+        tail = ("t0.1 is 3.3 times t0.5 for a tail that dies away evenly; the maker's own figure is better.",)
+    else:
+        tail = ()
     metres = duration.motion(speed.value, brief.value)
     unit = _small_unit(query, ask, speed, metres)
     image, facts = _on_film(query, metres, unit)
@@ -75,7 +84,7 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
     what = "the exposure" if brief.quantity in ("shutter", "time") else "the flash"
     moved = Quantity("distance", length_in(metres, unit), unit)
     answers = (*image, moved) if image and _ON_FILM.search(query.text) else (moved, *image)
-    return Solution(lead=f"Movement during {what}", answers=answers, used=(speed, brief, *facts), topic="time", notes=notes,
+    return Solution(lead=f"Movement during {what}", answers=answers, used=(speed, brief, *facts), topic="time", notes=notes + tail,
                     working=("speed × duration",))
 
 
@@ -220,6 +229,8 @@ def _energy_for_aperture(query: Query) -> Solution | None:
         return None
     asked = [f for f in stops if _ASKED_OF.search(query.text.lower()[: f.start])]
     target = asked[0] if len(asked) == 1 else wanted(query, stops) if any(f.cue == "want" for f in stops) or known.start < stops[0].start else stops[1]
+    if {f.origin for f in stops} == {"kept", "said"}:
+        target = stops[1]  # "and f/5.6?": what is wanted, anew, in the place of the old
     one = stops[0] if target is stops[1] else stops[1]
     value = known.value * (target.value / one.value) ** 2
     return Solution(answers=(Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",))
