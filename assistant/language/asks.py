@@ -200,7 +200,7 @@ def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> As
             return Ask("distance", _whom(segment, at), item.word, start)
         if item.kind == "noun":
             return Ask("count", "", item.word, start)
-        if item.kind == "name":
+        if item.kind == "name" and not (item.word == "distance" and _MARK_NEXT.match(text[item.end :]) and text[item.start : item.end].lower() == "reach"):
             word = item.word
             if word == "degrees":
                 return Ask("coverage", "", "degrees", start)

@@ -44,9 +44,14 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="stops", value=size, unit="", of="", cue="more", to="")
 
 
+_FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
+
+
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
+    if _FASTER.search(text) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and sum(f.quantity == "stops" for f in facts) == 1 and len(facts) == 3:
+        return [Ask("stops", "", "")]
     if _HOW_MANY.search(text) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and not kinds & {"guide_number", "distance", "aperture"}:
         return [Ask("stops", "", "")]
     if asks or "film_speed" not in kinds or kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value", "power"}:

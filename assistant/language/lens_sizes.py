@@ -68,7 +68,7 @@ def _is_set(before: str) -> bool:
 
 def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     """"a fifty focused at 3 m", "tubes on my 50": a bare number is the lens where a lens is talked of."""
-    format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\bon\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
+    format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\b(?:on|shooting)\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
     format_too += [f for f in facts if f.quantity == "focal_length" and f not in format_too and abs(f.value - 0.035) < 1e-9 and patterns.match(r"\s*(?:film )?(?:body|bodies|slr|rangefinder)\b", text[f.end :], re.I)]
     named = [f for f in facts if f.quantity == "focal_length" and f not in format_too]
     if named or not _LENS_TALK.search(text) or any(f.quantity == "guide_number" for f in facts):
@@ -168,7 +168,7 @@ def _away(fact: Fact, text: str) -> bool:
 
 _TIMES = Pattern(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
 _EFFECTIVE = Pattern(r"\beffective|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
-_TO_SET = Pattern(r"\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads)\b(?![^?]*\beffective)", re.I)
+_TO_SET = Pattern(r"\bshould (?:the |my )?(?:lens|ring|aperture) (?:really |actually )?be\b|\bbe set\b|\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads)\b(?![^?]*\beffective)", re.I)
 _NO_LIGHTS = Pattern(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)
 
 

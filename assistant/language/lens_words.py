@@ -258,7 +258,7 @@ _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
 _ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)",
           r"\bhow (?:wide|big|broad|large)(?: across)? is the (?:circle|patch|pool|spot|area|beam)\b", r"\bhow (?:wide|big|broad)(?: an?)? (?:area|patch|circle|spot|stretch)\b[^?]*\b(?:beam|degrees?|angle|cover\w*)\b")
-_DRAW = (r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
+_DRAW = (r"how many (?:milli|centi)?(?:metres|meters|mm|cm|inches)(?: of)? (?:extra )?(?:extension|draw|tubes?)\b", r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
 _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("range", _RANGE), ("near_limit", _NEAR), ("far_limit", _FAR), ("depth_of_field", _DEPTH), ("hyperfocal", _HYPER),
     ("focus_distance", _WHERE), ("coverage", _ANGLE), ("extension", _DRAW),

@@ -38,7 +38,7 @@ _SPEAKS = Pattern(r"stop|a meter|zoom|head|mm\b|bounc|path|paint|ceiling|roof|wa
 def _is_plain(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> bool:
     """Nothing said takes light away, and no word speaks of what could: most questions."""
     for fact in facts:
-        if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number" or fact.quantity == "film_speed" and fact.value < 6:
+        if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number" or fact.quantity == "film_speed" and fact.value < 6 or fact.quantity == "factor" and fact.value < 4:
             return False
     return not (_SPEAKS.may_match(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text) or sum(f.quantity == "focal_length" for f in facts) > 1)
 
@@ -183,6 +183,9 @@ def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[F
     return out
 
 
+_SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
+
+
 def _layers(facts: list[Fact], text: str) -> list[Fact]:
     """"two layers of tissue, one stop each": so many times the loss of one."""
     match = _LAYERS.search(text)
@@ -192,7 +195,7 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
     every = patterns.search(r"\b(?:each|every)\b(?: \w+){0,2}(?: \w+){1,2}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
     out.append(Fact("rows", float(many), start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
-    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and (every or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
+    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and not _SUM_OF.match(text[f.end :]) and (every or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
 
 
 _BEFORE_THE_LENS = Pattern(r"\s*(?:in front of|before|away from|from|ahead of) (?:it|the lens|my lens|(?:the |my |an? )?\d+ ?mm)\b", re.I)

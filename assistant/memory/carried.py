@@ -22,6 +22,8 @@ LENS_ASKS = frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal"
 
 def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
     """The query with bare values read as the scene's `facts` and `asks` have them."""
+    facts = tuple(facts)
+    query = _same_filter(query, facts)
     scene = {f.quantity for f in facts}
     wanted = {a.quantity for a in asks} | {f"{a.quantity} {a.of}" for a in asks}
     if "guide_number" in scene or query.has("guide_number"):
@@ -31,6 +33,18 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
     facts = tuple(_read(f, query, scene, wanted) for f in query.facts)
     placed = {new.said for old, new in zip(query.facts, facts) if old.quantity == "number" and new is not old}
     return replace(query, facts=facts, unplaced=tuple(u for u in query.unplaced if u not in placed))
+
+
+_THAT_FILTER = Pattern(r"\b(?:that|the same|this) (?:\w+ )?(?:filter|nd|polari[sz]er)\b")
+
+
+def _same_filter(query: Query, told: tuple[Fact, ...]) -> Query:
+    """"with that filter on": as strong as it was told to be."""
+    worn = [f for f in query.facts if f.quantity == "camera_filter" and f.unit in ("filter", "nd")]
+    strong = [f for f in told if f.quantity in ("nd", "factor", "filter_loss")]
+    if len(worn) != 1 or len(strong) != 1 or any(f.quantity in ("nd", "factor", "filter_loss", "loss", "stops", "times") for f in query.facts) or not _THAT_FILTER.search(query.text.lower()):
+        return query
+    return replace(query, facts=tuple(replace(strong[0], origin="kept") if f is worn[0] else f for f in query.facts))
 
 
 def _read(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> Fact:

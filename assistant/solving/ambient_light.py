@@ -119,6 +119,8 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
     if light is not None and light.relative:
         light = daylight(query, working(query))  # a time given later is that of the reading
     number = at.aperture or (light.aperture if light else None)
+    if number is None and "wide_open" in query.cues and query.has("widest_aperture"):
+        number, at = query.all("widest_aperture")[-1].value, replace(at, facts=(*at.facts, query.all("widest_aperture")[-1]))
     if light is None and number is None:
         return _slower(query, at)
     if light is None or light.relative or number is None:

@@ -196,6 +196,9 @@ def _wants_number(query: Query) -> bool:
     return query.has("guide_number") or query.has("aperture") or query.has("distance")
 
 
+_FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b")
+
+
 def _candidates(query: Query) -> list[Fact]:
     """Facts that may be what is claimed: concluded ones first, then the last said, apertures before the rest."""
     said = plain(query.text)
@@ -215,6 +218,8 @@ def _candidates(query: Query) -> list[Fact]:
         level = 4 if _REACHES.search(before) else 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
         return level, order[f.quantity] if level < 3 else 0, f.start
 
+    if _FASTER.search(said) and sum(f.quantity == "film_speed" for f in facts) == 2 and any(f.quantity == "stops" for f in facts):
+        facts = [f for f in facts if f.quantity == "stops"]  # "a 400 film is two stops faster than a 50"
     given = query.first("guide_number")
     held = given is not None and not is_figure(given, said) and not (turn is not None and given.start > turn.start() and query.has("aperture", "distance"))
     return [f for f in sorted(facts, key=rank, reverse=True) if not (held and f is given)]

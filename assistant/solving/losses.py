@@ -109,6 +109,7 @@ def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tu
 _DOES_TO = Pattern(r"\bdo(?:es)?\b[^?]*\bto (?:my|the) exposure\b|\bhow (?:much|many stops) (?:darker|less)\b", re.I)
 
 
+_TOGETHER = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
 _COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives)\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
 
 
@@ -130,6 +131,11 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if "how_many" in query.cues and query.cues & {"open_up", "more"}:
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
+    claimed = [f for f in said if _TOGETHER.match(query.text[f.end :])] if query.claim else []
+    if len(claimed) == 1 and len(said) > 1 and not worn:
+        added = sum(f.value for f in said if f is not claimed[0])
+        holds = abs(added - claimed[0].value) < 1 / 6
+        return Solution(lead=f"{'Yes' if holds else 'No'}. Together they lose {scales.speak_stops(added)}: stops in a row add.", answers=(Quantity("claim", holds), marks.stops(-added)), used=tuple(query.facts), topic="claims")
     compared = [f.value for f in said]
     if len(compared) == 2 and not worn and _COMPARED.search(query.text):
         apart = abs(compared[0] - compared[1])
