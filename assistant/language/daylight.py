@@ -275,10 +275,23 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _clause(fact, text)
-    of = _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
+    of = ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
     return replace(fact, quantity="relation", value=abs(fact.value), of=of, to="ambient" if of == "fill" else "", cue=cue, unit="")
+
+
+_THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at)?\s*$", re.I)
+
+
+def _metered_thing(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
+    """"the quay meters 1/4 at f/2.8 … and the quay one stop under": whatever it is, it is lit by what is there."""
+    if not any(f.quantity == "shutter" and f.of == "ambient" for f in facts):
+        return False
+    named = _THE_THING.search(text[: fact.start])
+    if named is None or _OF_FLASH.search(named["thing"]):
+        return False
+    return patterns.search(rf"\b{named['thing']}\b[^.;?!]{{0,24}}\b(?:meters?|metered|reads?)\b", text[: named.start()], re.I) is not None
 
 
 def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:

@@ -130,6 +130,7 @@ def _bare_stops(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 _ALL = Pattern(r"\b(?:total|together|altogether|in all|combined|all told|in total|sum)\b[^.?!]*\?|\b(?:what(?:'?s| is)? the (?:total|sum|whole)|total|together|altogether|combined|in all)\W*$", re.I)
 _SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b|\bwhat (?:with|through) (?:it|the \w+)(?: on)?\W*$", re.I)
+_WHAT_FACTOR = Pattern(r"\b(?:what|which)(?:'s| is| has)?(?: the| a)? (?:filter |exposure )?factor\b", re.I)
 _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b", re.I)
 
 
@@ -141,6 +142,8 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return list(asks)
     if kinds & {"shutter", "duration"} and "aperture" not in kinds and all(a.quantity in ("shutter", "duration", "time") for a in asks) and _TIME.search(text):
         return [Ask("shutter", "through", "s")]
+    if kinds == {"nd"} and all(a.quantity == "nd" for a in asks) and _WHAT_FACTOR.search(text):
+        return [Ask("factor", "", "x")]
     if not asks and "aperture" in kinds and _SET.search(text):
         return [Ask("aperture", "", "")]
     if not asks and takes and not kinds & {"aperture", "shutter"} and _ALL.search(text):

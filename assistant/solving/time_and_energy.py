@@ -83,8 +83,9 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
     notes = ("Reckoned with t0.5; the tail of the pulse smears faintly up to 3.3 times as far.",) if brief.quantity == "t05" else ()
     what = "the exposure" if brief.quantity in ("shutter", "time") else "the flash"
     moved = Quantity("distance", length_in(metres, unit), unit)
-    answers = (*image, moved) if image and _ON_FILM.search(query.text) else (moved, *image)
-    return Solution(lead=f"Movement during {what}", answers=answers, used=(speed, brief, *facts), topic="time", notes=notes + tail,
+    first = bool(image) and _ON_FILM.search(query.text) is not None
+    answers = (*image, replace(moved, of="at the subject")) if first else (moved, *image)
+    return Solution(lead=f"Movement on the film during {what}" if first else f"Movement during {what}", answers=answers, used=(speed, brief, *facts), topic="time", notes=notes + tail,
                     working=("speed × duration",))
 
 
