@@ -222,6 +222,7 @@ def _told_failure(turn: Turn, said: str) -> Answer | None:
     return _reply(turn, found.reply) if found else None
 
 
+_SMALL = Pattern(r"\b(?:one|two|three)\b", re.IGNORECASE)
 _SPELT = Pattern(r"\b(?:three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred)\b", re.IGNORECASE)
 
 
@@ -232,7 +233,7 @@ def _has_figures(turn: Turn, said: str) -> bool:
     if turn.query.asks_for("ratio") and any(f.quantity in ("relation", "aperture", "power") for f in turn.query.facts):
         return True
     spelt = {f.quantity for f in turn.query.facts if f.origin == "said" and _SPELT.search(f.said)} & _FIGURES
-    if len(spelt | kinds) >= 2 and spelt and turn.query.asks:
+    if (len(spelt | kinds) >= 2 or sum(f.quantity == "distance" for f in turn.query.facts if f.origin == "said") >= 2) and (spelt or _SMALL.search(said)) and turn.query.asks:
         return True  # "six-inch lens, nine inches of draw: what is the factor?"
     return bool(kinds) and not (why and len(kinds) <= 1 and "guide_number" not in kinds) and bool(patterns.search(r"\d", plain))
 

@@ -198,7 +198,16 @@ def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]
     if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
         return []
     known = {round(shown(f), 3) for f in whole.facts if f.quantity != "number"} | {round(f.value, 3) for f in whole.facts if f.quantity != "number"}
-    return [f for f in query.facts if f.quantity == "number" and (f.said[:1].isdigit() or query.text[f.end :].lstrip()[:1].isdigit()) and f.value > 1 and round(f.value, 3) not in known]
+    return [f for f in query.facts if f.quantity == "number" and not _told_by_the_way(f, query.text) and (f.said[:1].isdigit() or f.unit == "mixed" or f.value >= 3 or query.text[f.end :].lstrip()[:1].isdigit()) and (f.value > 1 or f.unit == "mixed" and f.value >= 1) and round(f.value, 3) not in known]
+
+
+_BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel)\s*$", re.IGNORECASE)
+_BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock)\b", re.IGNORECASE)
+
+
+def _told_by_the_way(fact: Fact, text: str) -> bool:
+    """"I teach year nine", "thirty of the little darlings": spelled, and of nothing that is lit or set."""
+    return not fact.said[:1].isdigit() and (_BY_THE_WAY_BEFORE.search(text[: fact.start]) is not None or _BY_THE_WAY_AFTER.match(text[fact.end :]) is not None)
 
 
 def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:

@@ -193,6 +193,20 @@ def _row(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of="back")
 
 
+_FROM_ROW = Pattern(r"\bfrom\s*$", re.I)
+_OF_A_ROW = Pattern(r"^\s*(?:from|to) (?:those|the|them|everyone|everybody)\b", re.I)
+
+
+def _from_as_well(n: Bare) -> Fact | None:
+    """"key from three feet, fill from six", "seven feet from the front and eleven from those at the back": in the unit of the one before."""
+    before = [f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start]
+    if not before or n.fact.bad or n.value <= 0 or patterns.match(r"\s*(?:stops?|flash|pops?|%|x\b|times|to\b|f/)", n.text[n.fact.end :], re.I):
+        return None
+    if _OF_A_ROW.match(n.text[n.fact.end :]) or _FROM_ROW.search(n.text[: n.fact.start]) and patterns.search(r"\bfrom\s*$", n.text[: before[-1].start], re.I):
+        return n.of("distance", value=n.value * LENGTH[before[-1].unit], unit=before[-1].unit)
+    return None
+
+
 def _another_place(n: Bare) -> Fact | None:
     """"f/8 is right at 10 ft, what's right at 14": in the unit of the place before."""
     if "guide_number" in n.kinds or "aperture" not in n.kinds or not patterns.search(r"\bat\s*$", n.text[max(0, n.fact.start - 20) : n.fact.start].lower()):
@@ -285,7 +299,7 @@ def _somebody_at(n: Bare) -> Fact | None:
 def _lens_end(n: Bare) -> Fact | None:
     """"opens to 2.8 and closes to 22"; after "move it" nothing is told by it."""
     kind = _lens_limit(n.before, n.after, n.text)
-    if kind and is_aperture_mark(n.mark):
+    if kind and is_aperture_mark(n.mark) and not patterns.search(r"\blens (?:is |set |stays )?at\s*$", n.text[: n.fact.start], re.I):
         return n.of(kind, value=n.mark, of="")
     return n.fact if kind or n.cues & {"move", "closer"} else None
 
@@ -352,5 +366,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _row, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -83,6 +83,8 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
 
 
 def _iso_said(fact: Fact, text: str) -> bool:
+    if patterns.match(r"\s*on (?:a |the |my )?35 ?mm\b", text[fact.end :], re.I) and not patterns.search(r"iso|asa", text[: fact.start], re.I):
+        return False
     near = text[max(0, fact.start - 12) : fact.end + 16]
     return bool(patterns.search(r"iso|asa|\bei\b|din|speed|film\b|slide|neg|rate|°|/", near, re.I)) and not patterns.match(r"\s*(?:lens|mm|mil)", text[fact.end :], re.I) and not patterns.match(r"\s*(?:mm |mil )?(?:lens )?(?:at|on) f", text[fact.end :], re.I)
 
@@ -99,16 +101,16 @@ def _draw(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 # --- frames and images ----------------------------------------------------------------------------
 
 
-_TWO_SIDES = Pattern(r"\b(\d+(?:\.\d+)?)\s*(?:mm|cm)?\s*(?:x|by|×)\s*(\d+(?:\.\d+)?)\s*-?(mm|cm)\b", re.I)
+_TWO_SIDES = Pattern(r"\b(\d+(?:\.\d+)?)\s*(?:mm|cm)?\s*(?:x|by|×)\s*(\d+(?:\.\d+)?)\s*-?(mm|cm|(?=frame|film|neg|slide|format))(?:\b|(?=\w))", re.I)
 _ASKED_SIDE = (("diagonal", r"\bcorners?\b|\bdiagonal"), ("short", r"\b(?:vertical|short|upright|high|tall|height)\b"), ("long", r"\b(?:horizontal|long|wide|width|across|side to side)\b"))
 
 
 def two_sides(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"a 95 by 120 mm negative": the side that the angle is asked of, or the diagonal."""
     found = _TWO_SIDES.search(text)
-    if found is None or not patterns.search(r"\b(?:angle|degrees|field|corner|view|see|sees|take in|takes in)\b", text, re.I):
+    if found is None or {float(found[1]), float(found[2])} == {24.0, 36.0} and "mm" not in found[0].lower() or not patterns.search(r"\b(?:angle|degrees|field|corner|view|see|sees|take in|takes in)\b", text, re.I):
         return list(facts)
-    a, b = (float(found[n]) * {"mm": 0.001, "cm": 0.01}[found[3].lower()] for n in (1, 2))
+    a, b = (float(found[n]) * {"mm": 0.001, "cm": 0.01}.get(found[3].lower(), 0.001) for n in (1, 2))
     named = next((side for side, said in _ASKED_SIDE if patterns.search(said, text[found.end() :], re.I) or patterns.search(said, text[: found.start()], re.I)), "diagonal")
     value = {"diagonal": math.hypot(a, b), "short": min(a, b), "long": max(a, b)}[named]
     rest = [f for f in facts if not (f.start < found.end() and f.end > found.start())]

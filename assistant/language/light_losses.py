@@ -122,6 +122,9 @@ _BARE_COUNT = Pattern(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|ea
 _COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5, "two thirds": 2 / 3, "two-thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3}
 
 
+_LOSES_TWO = Pattern(r"\b(?:loses|costs|eats) (?:me |us )?(?:one|two|three|\d|one and a half|half)\s*(?:[.,;?!]|$)", re.I)
+
+
 def _one_more(facts: list[Fact], text: str) -> list[Fact]:
     """"the umbrella takes two stops and the orange gel one more": stops again, left unsaid."""
     out = facts
@@ -130,7 +133,8 @@ def _one_more(facts: list[Fact], text: str) -> list[Fact]:
         if nothing:
             out = [*out, replace(taker, quantity="loss", value=0.0, start=taker.end, end=taker.end + nothing.end(), said=nothing.group().strip())]
     if not any(f.quantity in ("loss", "stops", "filter_loss") for f in out):
-        return out
+        if not _LOSES_TWO.search(text):
+            return out
     for taker in [f for f in facts if f.quantity in ("modifier", "camera_filter")]:
         match = _BARE_COUNT.match(text[taker.end :])
         if match is None:
@@ -157,7 +161,7 @@ def _sizes(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="size", of="") if is_size(f) else f for f in facts]
 
 
-_ENDS = Pattern(r"\s*(?:$|[.,;?!]|and\b)", re.I)
+_ENDS = Pattern(r"\s*(?:$|[.,;?!]|and\b|[-–—]+\s)", re.I)
 _LENS_PASSES = Pattern(r"\b(?:lens|glass)\b[^.,;?!\d]{0,16}\b(?:transmits?|passes|lets (?:in|through)|delivers|is|runs)(?: about| only| really)?\s*$", re.I)
 
 

@@ -39,6 +39,28 @@ def density_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(bare[0], quantity="nd", value=bare[0].value / math.log10(2), unit="density", of="camera", cue=""),), unplaced=()), scene
 
 
+_STEPS_AGAIN = Pattern(r"\b(?:in|make (?:it|that|them)) (whole|full|half|third|one)[- ](?:of a )?stops?\b", re.I)
+_SIDES = ("diagonal", "horizontal", "vertical")
+
+
+def steps_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"in whole stops instead" of a bracket in halves."""
+    told = [f for f in scene.facts if f.quantity == "stops" and not f.cue]
+    said = _STEPS_AGAIN.search(query.text)
+    if query.facts or query.asks and not query.asks_for("stops") or said is None or len(told) != 1 or not any(f.quantity == "count" and f.unit == "frames" for f in scene.facts):
+        return query, scene
+    size = {"half": 0.5, "third": 1 / 3}.get(said[1].lower(), 1.0)
+    return replace(query, asks=(), facts=(replace(told[0], value=size, origin="said", start=said.start(1), end=said.end(), said=said.group()),)), scene
+
+
+def side_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and the diagonal?": the same angle along another side."""
+    side = [c for c in _SIDES if c in query.cues]
+    if query.facts or query.asks or len(side) != 1 or not scene.asks or scene.asks[0].quantity != "coverage":
+        return query, scene
+    return replace(query, asks=scene.asks[:1]), replace(scene, cues=(scene.cues - set(_SIDES)) | {side[0]})
+
+
 _NORMAL = Pattern(r"\b(?:correct(?:ly)?|proper(?:ly)?|normal(?:ly)?) (?:exposed|exposure)\b|\b(?:back to|make it) normal\b", re.I)
 
 

@@ -120,7 +120,7 @@ _WHERE = Pattern(r"\b(?:at|from|for|to)\W*$", re.I)
 
 def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
     """A bare value after being asked is the answer to what was asked."""
-    numbers = [f for f in query.facts if f.quantity in ("number", "stops", "share")]
+    numbers = [f for f in query.facts if f.quantity in ("number", "stops", "share") and not (missing[:1] == ("guide_number",) and _WHERE.search(query.text[: f.start]))]
     lengths = [f for f in query.facts if f.quantity == "distance"]
     if not missing or not (numbers or lengths) or len(query.unknown) > 2 or len(query.text.split()) > 6:
         return query
@@ -157,7 +157,8 @@ def move_lengths(facts: Iterable[Fact], moves: list[Fact]) -> tuple[Fact, ...]:
         places = [n for n, f in enumerate(out) if f.quantity == "distance" and (not move.of or f.of == move.of)]
         if not places:
             continue
-        rows = [n for n in places if out[n].of in ("front", "middle", "back")]
+        in_rows = any(out[n].of in ("front", "middle", "back") for n in places)
+        rows = [n for n in places if out[n].of in ("front", "middle", "back") or in_rows and not out[n].of]
         if len(rows) > 1 and not move.of:  # the light goes, and all the rows are so much farther from it
             for n in rows:
                 out[n] = replace(out[n], value=out[n].value + move.value, said=move.said, origin="said", bad="" if out[n].value + move.value > 0 else "that would put the light behind the subject")

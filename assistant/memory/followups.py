@@ -18,6 +18,8 @@ from assistant.memory.bare import (
     role_value,
     row_again,
     row_numbers,
+    side_again,
+    steps_again,
     wide_open,
 )
 from assistant.memory.conversation import Conversation
@@ -54,5 +56,5 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 RULES: tuple[Rule, ...] = (
     corrected, units, ratio_convention, swaps, drops, measured_loss, another_length, half_that, relation_again, more_or_less,
-    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, made_right, row_again, row_numbers, bare_numbers,
+    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, steps_again, side_again, made_right, row_again, row_numbers, bare_numbers,
 )

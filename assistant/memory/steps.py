@@ -24,6 +24,8 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
     sign = _sign(step, query)
     if not sign or _said_anew(step, query, scene):
         return query, scene
+    if _placed_fill(step, query, scene):
+        return replace(query, facts=tuple(replace(f, quantity="relation", value=abs(f.value), of="fill", to="ambient", unit="") if f is step else f for f in query.facts)), scene
     stops = sign * abs(step.value)
     facts = tuple(f for f in query.facts if f is not step)
     asked = scene.asks[0].quantity
@@ -41,6 +43,13 @@ def _said_anew(step: Fact, query: Query, scene: Scene) -> bool:
     """"and two stops under?" after "what puts the room one stop under": the same thing, placed anew."""
     told = [f for f in scene.facts if f.quantity == "stops" and f.cue in ("less", "more") and not f.of]
     return len(told) == 1 and step.quantity == "stops" and step.cue in ("less", "more") and _PLACED.search(query.text) is not None and any(f.of == "ambient" for f in scene.facts)
+
+
+def _placed_fill(step: Fact, query: Query, scene: Scene) -> bool:
+    """"make it one stop under" of a flash beside daylight: so much under the daylight."""
+    kinds = {f.quantity for f in scene.facts}
+    lit = any(f.of == "ambient" for f in scene.facts) and "guide_number" in kinds and "relation" not in kinds
+    return lit and step.quantity == "stops" and step.cue in ("less", "more") and scene.asks[0].quantity in ("power", "distance") and patterns.search(r"\b(?:under|over|below|above)\W*$", query.text, re.I) is not None
 
 
 def _of_a_rating(scene: Scene) -> bool:

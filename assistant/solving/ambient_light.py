@@ -272,6 +272,14 @@ _DARKER = Pattern(r"\bhow (?:many stops|much|many)\b[^?]{0,12}\b(?:darker|bright
 def _readings_apart(query: Query) -> Solution | None:
     """"the window meters 1/125 at f/11, the room 1/8 at f/5.6: how many stops darker is the room?": by the marks."""
     asked = _DARKER.search(query.text)
+    values = query.all("exposure_value")
+    if asked is not None and len(values) == 2 and not query.has("aperture") and not query.has("shutter"):
+        places = [m.start() for m in patterns.finditer(rf"\b{asked['one']}\b", query.text, re.I) if m.start() < asked.start()]
+        if places:
+            more = values[1].value - values[0].value
+            value = more if values[0].end <= places[-1] < values[1].start else -more
+            way = "brighter" if value > 0 else "darker"
+            return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=tuple(values), topic="ambient")
     numbers, times = query.all("aperture"), query.all("shutter")
     if asked is None or len(numbers) != 2 or len(times) != 2 or any(query.has(q) for q in ("exposure_value", "nd", "factor", "filter_loss")) or len(query.all("film_speed")) > 1:
         return None

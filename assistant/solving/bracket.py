@@ -16,7 +16,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = Pattern(r"\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
 _BRIGHTEST_FIRST = Pattern(r"\b(?:brightest|fullest|lightest|most exposure|most exposed|over(?:exposed)?|densest|heaviest|widest)(?: \w+){0,2} first\b|\b(?:from|start\w* (?:with|at)) (?:the )?(?:brightest|fullest|lightest|most)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"

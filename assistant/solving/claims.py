@@ -27,6 +27,7 @@ from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
 from assistant.solving.claim_reading import LENGTH_OF, first_step, readable
 from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
+from assistant.solving.claim_speeds import claim_of_speeds
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_sync import claim_of_sync
 from assistant.solving.claim_words import plain
@@ -60,7 +61,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
+    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or claim_of_speeds(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
     if special is not None:
         return special
     rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)

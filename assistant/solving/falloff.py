@@ -139,7 +139,7 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.near_fact is None or scene.near_fact.of != "front" or scene.far is not None or scene.near is None or scene.gap is not None:
         return None
     wanted = _wanted(query)
-    if wanted is None or wanted[0] >= 0 or not patterns.search(r"how far\b[^?]*\b(?:farthest|furthest|far (?:end|side|one)|back|last|rear|stern|be)\b", query.text, re.I):
+    if wanted is None or wanted[0] >= 0 or not patterns.search(r"\b(?:farthest|furthest) (?:distance|place|spot)\b|how far\b[^?]*\b(?:farthest|furthest|far (?:end|side|one)|back|last|rear|stern|be)\b", query.text, re.I):
         return None
     place = distance_for_falloff(scene.near, wanted[0])
     return _done((marks.distance(place, preferred_unit(query, ask.unit)),), scene, *wanted[1], lead=f"{_length(query, place)} from the light.")
@@ -329,7 +329,9 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
         return None
     rest = [f for f in query.facts if f not in scene.used]
     found = []
-    for place, of in ((scene.near, "front row"), (scene.far, "back row")):
+    middle = next((f for f in query.all("distance") if f.of == "middle"), None)
+    places = ((middle.value, "middle row"),) if middle is not None and _MIDDLE.search(query.text) else ((scene.near, "front row"), (scene.far, "back row"))
+    for place, of in places:
         there = Fact("distance", place, preferred_unit(query))
         one = flash.solve(query.with_facts((*rest, there)))
         if one is None or one.status != "answered" or not isinstance(one.answers[0].value, float):
@@ -337,7 +339,12 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
         found.append((marks.aperture(one.answers[0].value, of), one))
     used = tuple(f for f in found[0][1].used if f in query.facts)
     assumed = found[0][1].assumed
+    if len(found) == 1:
+        return _done((found[0][0],), scene, *used, middle, assumed=assumed)
     return _done((found[0][0], found[1][0]), scene, *used, assumed=assumed, notes=("Between the two splits the difference; negative film is better served by the back row's.",))
+
+
+_MIDDLE = Pattern(r"\b(?:what|which)\b[^?]*\b(?:middle|centre|center|second) (?:row|one)\b[^?]*\?", re.I)
 
 
 def _changes_more(query: Query) -> bool:
@@ -383,4 +390,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (_stops,), "distance": (_by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (_stops,), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (_aperture,), "power": (_power,)}

@@ -6,6 +6,7 @@ import re
 
 from assistant import patterns
 from assistant.answer import Assumed, Quantity
+from assistant.patterns import Pattern
 from assistant.physics.flash import distance_for_falloff
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
@@ -34,8 +35,13 @@ def within(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     near, far = distance_for_falloff(centre, over), distance_for_falloff(centre, -under)
     unit = preferred_unit(query, ask.unit)
     answers = (marks.distance(near, unit, "from"), marks.distance(far, unit, "to"))
+    if _FARTHEST.search(query.text):
+        return _ranged((marks.distance(far, unit, "to"),), scene, used + lines, assumed, f"As far as {speak_length(far, unit)} from the light ({speak_stops(under)} under).")
     lead = f"From {speak_length(near, unit)} ({speak_stops(over)} over) to {speak_length(far, unit)} ({speak_stops(under)} under), around {speak_length(centre, unit)}."
     return _ranged(answers, scene, used + lines, assumed, lead)
+
+
+_FARTHEST = Pattern(r"\b(?:what|which)(?:'s| is) the (?:farthest|furthest)\b|\bhow far (?:away |back )?may\b", re.I)
 
 
 def _ranged(answers: tuple[Quantity, ...], scene: Scene, used: tuple[Fact, ...], assumed: tuple[Assumed, ...], lead: str) -> Solution:
@@ -63,3 +69,17 @@ def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assu
     if said:
         return abs(said[-1].value), abs(said[-1].value), tuple(said[-1:]), ()
     return TOLERANCE, TOLERANCE, (), (Assumed("stops", TOLERANCE, "stops", "a tolerance of half a stop either way, common practice for slide film"),)
+
+
+_DEEP = Pattern(r"\bhow (?:deep|thick|far back)\b[^?]*\b(?:group|rows?|crowd|they|choir|crew|party)\b|\bhow (?:deep|thick) (?:can|may|could)\b|\bhow many (?:feet|metres|meters) (?:deep|of depth)\b", re.I)
+
+
+def how_deep(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"the front row is 3 m from the flash: how deep may the group be for half a stop": the last place, less the first."""
+    first = scene.near_fact or next((f for f in query.all("distance") if f.of in ("", "front")), None)
+    said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed", "power_down")), None)
+    if not _DEEP.search(query.text) or first is None or len(query.all("distance")) != 1 or said is None or scene.gap is not None or query.has("guide_number"):
+        return None
+    deep = distance_for_falloff(first.value, -abs(said.value)) - first.value
+    unit = preferred_unit(query, ask.unit)
+    return Solution(answers=(marks.distance(deep, unit, "depth"),), used=(first, said), lead=f"{speak_length(deep, unit)} deep.", topic="falloff")

@@ -36,7 +36,25 @@ def solve(query: Query) -> Solution | None:
 # --- angle -----------------------------------------------------------------------------------------
 
 
+_HEAD_FOR = Pattern(r"\b(?:flash|head|strobe|zoom\w*)\b[^.,;?!]{0,30}$", re.I)
+
+
+def _covers(query: Query) -> Solution | None:
+    """"the head's set for a 35 and I've put the 24 on: does it cover": a head lights what its setting sees, and no wider lens."""
+    lenses = [(f.value * 1000, f) for f in query.all("focal_length")] + [(f.value, f) for f in query.all("zoom")]
+    heads = [x for x in lenses if x[1].quantity == "zoom" or _HEAD_FOR.search(query.text[: x[1].start])]
+    mounted = [x for x in lenses if x not in heads]
+    if len(heads) != 1 or len(mounted) != 1 or not patterns.search(r"\bcover|\bcorners?\b|\bwhole (?:frame|picture)\b|\bfill\w* the frame\b", query.text, re.I) or not patterns.search(r"(?:^|[.,;?!:] *|\b(?:and|so) )(?:does|will|is|can|do|would)\b", query.text, re.I):
+        return None
+    holds = mounted[0][0] >= heads[0][0] - 0.5
+    why = "the lens sees no wider than the head lights." if holds else "the lens sees wider than the head lights, so the corners go dark: zoom the head out or use the wide panel."
+    return Solution(lead=f"{'Yes' if holds else 'No'}: {why}", answers=(Quantity("claim", holds),), used=(heads[0][1], mounted[0][1]), topic="optics")
+
+
 def _coverage(query: Query, ask: Ask) -> Solution | None:
+    told = _covers(query)
+    if told is not None:
+        return told
     focal = query.last("focal_length")
     if query.has("degrees") and focal is None:
         return _spread_width(query)
@@ -53,7 +71,7 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
     sides = {"horizontal": frame.sides[0], "vertical": frame.sides[1], "diagonal": frame.diagonal}
     if query.cues & {"upright_camera"}:
         sides["horizontal"], sides["vertical"] = sides["vertical"], sides["horizontal"]
-    named = [s for s in SIDES if s in query.cues]
+    named = [s for s in SIDES if s in query.cues] or (["horizontal"] if _ONE_SIDE.search(query.text) else [])
     order = named + [s for s in ("diagonal", "horizontal", "vertical") if s not in named]
     answers = tuple(Quantity("coverage", optics.field_angle(focal.value, sides[s]), "degrees", s) for s in order)
     if given is not None and query.claim:
@@ -70,11 +88,19 @@ _WIDE_BEFORE = Pattern(r"\b(?:width|covers?|light|group|row|line|spread|span|fil
 _LIT = Pattern(r"\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflector|spread)\b", re.I)
 
 
+_HOW_FAR = Pattern(r"\bhow far\b|\bwhat distance\b|\bhow (?:close|near)\b", re.I)
+_ONE_SIDE = Pattern(r"\b(?:along|across) (?:one|a|the) side\b|\bside of the square\b|\bside to side\b", re.I)
+
+
 def _spread_width(query: Query) -> Solution | None:
     """"How wide does a 60 degree beam spread at 10 feet": twice the distance times the tangent of half the angle."""
     angle, far = query.all("degrees"), [f for f in query.facts if f.quantity in ("distance", "max_distance") and not f.bad]
     if len(angle) != 1 or len(far) != 1 or not 0 < angle[0].value < 180 or query.has("guide_number") or query.claim:
         return None
+    if _WIDE_AFTER.match(query.text[far[0].end :]) and _HOW_FAR.search(query.text):
+        back = far[0].value / (2 * math.tan(math.radians(angle[0].value) / 2))
+        return Solution(lead="From", answers=(length("distance", back, far[0].unit),), used=(angle[0], far[0]), topic="optics",
+                        working=("half the width over the tangent of half the angle",), notes=("The edges get less light than the middle: leave a margin.",))
     wide = 2 * far[0].value * math.tan(math.radians(angle[0].value) / 2)
     return Solution(lead="Across", answers=(length("distance", wide, far[0].unit),), used=(angle[0], far[0]), topic="optics",
                     working=("2 × distance × tangent of half the angle",), notes=("The edges get less light than the middle: leave a margin.",))

@@ -171,6 +171,9 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         return None
     taken_off = is_taken_off(query.text, known[0])
     value = known[0].value * 2.0 ** ((lost if taken_off else -lost) / 2)
+    faster = query.last("film_speed")
+    if faster is not None and faster.origin == "said" and known[0].origin == "kept":
+        value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
     return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *worn, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))

@@ -138,7 +138,7 @@ def impossible(query: Query) -> Solution | None:
     return None
 
 
-BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number"})
+BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number"})
 """Facts of these kinds bear on an exposure: one that an answer did not use means a misreading."""
 
 
