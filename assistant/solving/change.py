@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from assistant.answer import Quantity
+from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
@@ -62,6 +62,8 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
             return None, {}, []  # a row of values is no change
         if len(facts) > 1:
             before[quantity], after[quantity] = values[0], values[-1]
+        elif quantity == "film_speed" and _told_after(facts[0], query):
+            before[quantity], after[quantity] = 100.0, values[0]  # the reading named none (contract: ISO 100)
         elif quantity == ask.quantity or quantity not in DEFAULT_BEFORE:
             before[quantity] = values[0]
         elif quantity == "power" and _of_the_test(facts[0], query):
@@ -115,6 +117,12 @@ def _of_the_test(power: Fact, query: Query) -> bool:
     return read is not None and bool(changes) and power.origin == read.origin == "said" and all(power.end <= f.start for f in changes)
 
 
+def _told_after(speed: Fact, query: Query) -> bool:
+    """Whether a film speed was told after a reading that stands and named none."""
+    read = query.first("aperture")
+    return speed.origin == "said" and read is not None and read.origin == "kept" and len(query.all("aperture")) == 1 and query.has("loss")
+
+
 def _of(query: Query, quantity: str) -> list[Fact]:
     if quantity == "power":
         return [f for f in query.facts if f.quantity in ("power", "power_down")]
@@ -137,8 +145,9 @@ def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], 
         quantity = Quantity("energy", value, "J")
     else:
         quantity = {"aperture": marks.aperture, "power": marks.power, "film_speed": marks.film_speed}[ask.quantity](value)
+    assumed = (Assumed("film_speed", 100.0, "ISO", "for the reading"),) if before.get("film_speed") == 100.0 and len(query.all("film_speed")) == 1 else ()
     moved = tuple(f"{q.replace('_', ' ')} {_plain(q, before[q], query)} to {_plain(q, after[q], query)}: {stops_of(q, after[q]) - stops_of(q, before[q]):+.2f} stops" for q in after)
-    return Solution(answers=(quantity,), used=tuple(used), working=moved, topic="change")
+    return Solution(answers=(quantity,), used=tuple(used), working=moved, topic="change", assumed=assumed)
 
 
 def _plain(quantity: str, value: float, query: Query) -> str:

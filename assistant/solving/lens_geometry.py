@@ -22,6 +22,10 @@ SIDES = ("horizontal", "vertical", "diagonal")
 
 def solve(query: Query) -> Solution | None:
     """Angles, magnification, extension and what close focus costs; None for all others."""
+    if query.asks_for("distance", "coverage"):
+        seen = _field_width(query)
+        if seen is not None:
+            return seen
     for ask in query.asks:
         topic = {"coverage": _coverage, "magnification": _magnification, "extension": _extension, "subject_distance": _subject_distance}.get(ask.quantity)
         if topic:
@@ -90,6 +94,21 @@ _LIT = Pattern(r"\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflecto
 
 _HOW_FAR = Pattern(r"\bhow far\b|\bwhat distance\b|\bhow (?:close|near)\b", re.I)
 _ONE_SIDE = Pattern(r"\b(?:along|across) (?:one|a|the) side\b|\bside of the square\b|\bside to side\b", re.I)
+
+
+_SEEN = Pattern(r"\bhow (?:many (?:metres|meters|feet)|wide|much|broad)\b[^?]*\b(?:in the frame|side to side|get in|fits?|take in|takes in|in the picture|in view|width)\b|\bhow wide\b[^?]*\b(?:does|will|can) (?:it|the lens|my lens|the camera) (?:see|cover|take)\b", re.I)
+
+
+def _field_width(query: Query) -> Solution | None:
+    """"A 50 on 35 mm film, 5 m from the backdrop: how many metres of it are in the frame": the frame, as many times larger as the lens draws smaller."""
+    focal, far = query.last("focal_length"), [f for f in query.facts if f.quantity in ("distance", "camera_distance", "focus_distance") and not f.bad]
+    if focal is None or len(far) != 1 or far[0].value <= focal.value or query.has("guide_number") or not _SEEN.search(query.text):
+        return None
+    frame = frame_of(query)
+    side = max(frame.sides)
+    wide = side * (far[0].value - focal.value) / focal.value
+    return Solution(lead="Across", answers=(length("distance", wide, far[0].unit),), used=(focal, far[0], *frame.used), assumed=tuple(a for a in frame.assumed if a.quantity == "format"), topic="optics",
+                    working=(f"the long side of the frame, {side * 1000:g} mm, over the magnification",))
 
 
 def _spread_width(query: Query) -> Solution | None:

@@ -36,7 +36,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
-    ("lens_geometry", frozenset({"coverage", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),
+    ("lens_geometry", frozenset({"coverage", "distance", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),
     ("losses", frozenset({"stops", "factor", "aperture", "power", "energy"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
     ("pops", frozenset({"count", "aperture", "stops"})),

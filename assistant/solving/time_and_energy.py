@@ -74,7 +74,7 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
     assert speed is not None and brief is not None
     if brief.quantity == "t05" and not query.has("t01") and _OVER_TAIL.search(query.text):
         brief = replace(brief, quantity="t01", value=brief.value * 3.32)  # of an exponential tail, as in `duration`
-        tail = ("t0.1 is 3.3 times t0.5 for a tail that dies away evenly; the maker's own figure is better.",)
+        tail: tuple[str, ...] = ("t0.1 is 3.3 times t0.5 for a tail that dies away evenly; the maker's own figure is better.",)
     else:
         tail = ()
     metres = duration.motion(speed.value, brief.value)

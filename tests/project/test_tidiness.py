@@ -21,11 +21,8 @@ TESTS = sorted((REPO / "tests").rglob("*.py"))
 
 LONGER: dict[str, int] = {
     # files still above the limit of 400 lines and what they may grow to; none may be added
-    "pattern_stems.py": 1000,  # a table, made by a tool
-    "turns.py": 450,
-    "language/facts.py": 460,
-    "language/items.py": 500,
-    "memory/followups.py": 520,
+    "pattern_stems.py": 1200,  # a table, made by a tool
+    "language/items.py": 480,
 }
 
 
