@@ -298,6 +298,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\b(?:iso|asa) ?(\\d+) ?:': ('asa', 'iso'),
     '\\b(?:iso|asa) ?(\\d+)\\b': ('asa', 'iso'),
     '\\b(?:iso|asa) ?(\\d+)\\b(?=[^.;?]{0,50}?\\b(?:than|as|instead of|rather than|compared (?:to|with)|against|vs|over) (?:at )?(?:iso|asa)? ?(\\d+)\\b)': ('asa', 'iso'),
+    '\\b(?:iso|asa|din|gn|guide|ev)\\W*$': ('asa', 'din', 'ev', 'gn', 'guide', 'iso'),
     "\\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\\s*$": ("'s", 'about', 'box', 'brolly', 'dish', 'is', 'measures', 'octa', 'softbox', 'umbrella'),
     '\\b(?:is|are|be|gets?|reads?|loses?|costs?|drops?|falls?|so|makes?)\\W+(?:(?:it|the|fill|key|about|only|just|light|by|then|will)\\W+)*$': ('are', 'be', 'cost', 'drop', 'fall', 'get', 'is', 'lose', 'make', 'read', 'so'),
     '\\b(?:is|are|means|makes) (?:only |just |about )?(?:a|one|two|three|four|half a|\\d) stops?\\b': (' stop',),

@@ -93,7 +93,7 @@ def _made(cls: Any, methods: dict[str, Any]) -> Any:
     body = {name: value for name, value in vars(cls).items() if name not in ("__dict__", "__weakref__")}
     names = tuple(body.get("__annotations__", ()))
     given = {name: body.pop(name) for name in names if name in body}
-    body.update(methods, __slots__=names, __init__=_first_init, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _values=staticmethod(_all(names)), _some=staticmethod(_all(names[:3])), _place={name: place for place, name in enumerate(names)})
+    body.update(methods, __slots__=names, __init__=_first_init, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _values=staticmethod(_all(names)), _some=staticmethod(_all((*names[:3], *(n for n in names[3:] if n == "start")))), _place={name: place for place, name in enumerate(names)})
     made = type(cls)(cls.__name__, cls.__bases__, body)
     made.__qualname__ = cls.__qualname__
     return made
@@ -133,7 +133,7 @@ def _eq(self: Any, other: Any) -> bool:
 
 
 def _hash(self: Any) -> int:
-    """Of the first few fields: records that differ only in the rest are rare, and told apart when compared."""
+    """Of the first few fields and of where a fact was said: records that differ only in the rest are rare, and told apart when compared."""
     return hash(self._some(self))
 
 

@@ -65,8 +65,8 @@ def made(kind: str, pieces: list[Raw], place: int, stop: int, number: Number) ->
 
 def fraction(pieces: list[Raw], place: int, stop: int, top: float, bottom: float, spoken: bool = False) -> tuple[Raw, int]:
     """A fraction as a piece: a step of power (FRAC) or a shutter time (SPEED)."""
-    if bottom == 0:
-        return made("FRAC", pieces, place, stop, Number(math.inf, top=top, bottom=0.0))
+    if bottom == 0 or math.isinf(top) and math.isinf(bottom):
+        return made("FRAC", pieces, place, stop, Number(math.inf, top=top, bottom=bottom))
     kind = "FRAC" if is_power_like(bottom) or top != 1 else "SPEED"
     return made(kind, pieces, place, stop, Number(top / bottom, top=top, bottom=bottom, spoken=spoken))
 

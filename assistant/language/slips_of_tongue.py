@@ -39,6 +39,9 @@ def put_right(items: Sequence[Item], text: str) -> tuple[list[Item], list[range]
     return out, back
 
 
+_OTHER_KIND = Pattern(r"\b(?:iso|asa|din|gn|guide|ev)\W*$", re.IGNORECASE)
+
+
 def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
     """The place of the value that this one corrects, if it corrects any."""
     at = next((n for n in range(len(before) - 1, -1, -1) if before[n].kind in _VALUES), None)
@@ -48,6 +51,8 @@ def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
     slip = _SLIP.search(gap)
     if slip is None or len(gap[: slip.start()].split()) > _REACH or any(mark in gap[: slip.start()] for mark in "?!"):
         return None
+    if _OTHER_KIND.search(gap[: slip.start()]):
+        return None  # "10 ft, ISO correction 100": of the film, not of the feet
     if _ASKED.search(gap[: slip.end()]):
         return None  # "what does that make it at ISO 100?"
     label = {word for word in slip["label"].lower().split()} - _PLAIN
