@@ -24,6 +24,7 @@ _CUE_ASKS = {
 }
 
 _COVERS_A_THING = Pattern(r"\s+(?:the |a |both |my |her |his )?(?:whole |full |entire )?(?:face|faces|sitter|subject|sides?|scene|group|shadow)\b", re.IGNORECASE)
+_NEAR_AND_FAR = Pattern(r"what(?:'s| is| are)? the (?:nearest|closest) (?:and|or) (?:the )?(?:furthest|farthest)\b", re.IGNORECASE)
 _KEY_TO_FILL = Pattern(r"what(?:'s| is| does)? (?:that|this|it)?[^?.!]{0,16}\bkey to fill\W*$", re.IGNORECASE)
 _MARK_NEXT = Pattern(r"\s+f\W?\d", re.IGNORECASE)
 _OPENED = Pattern(r"how (?:far|much) (?:do|must|should|shall|would) i (?:then |have to |need to )?open\b", re.IGNORECASE)
@@ -147,6 +148,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word == "how_far" and any(i.kind == "cue" and i.word in ("down", "up") for i in segment.items[at + 1 :]) and any(i.kind == "name" and i.word == "power" or i.kind == "noun" for i in segment.items[at + 1 :]) \
             and not any(i.kind in ("stops", "length") for i in segment.items):
         return Ask("power", _whom(segment, at), "", item.start) if patterns.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment, at), item.start)
+    if item.word == "what" and _NEAR_AND_FAR.match(text[item.start :]):
+        return Ask("near_limit", "", "", item.start)
     if item.word == "what" and _KEY_TO_FILL.match(text[item.start :]):
         return Ask("ratio", "", "", item.start)
     if item.word == "what" and _sets(segment, at, text):

@@ -147,6 +147,8 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"How far down is the room?": stops, where a reading of it is given."""
+    if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd"} and any(f.quantity == "shutter" for f in facts):
+        return [replace(asks[0], quantity="shutter")]  # "I'm on 1/60 and want two stops more. what speed?"
     if asks and asks[0].quantity in ("power", "distance") and patterns.search(r"\bin stops\b", text, re.I):
         return [replace(asks[0], quantity="stops"), *asks[1:]]
     read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)

@@ -77,7 +77,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
 
 
 _SET_TO = Pattern(r"\b(?:shutter|aperture|lens|power|speed|film|(?:re-?)?rat(?:e|ed|ing)|iso|flash|it)(?: (?:it|speed|them))?(?: down| up| back)?(?: to| at| on)\s*$", re.IGNORECASE)
-_WHAT_IF = Pattern(r"\b(?:what|how) (?:if|about)\b", re.IGNORECASE)
+_WHAT_IF = Pattern(r"\b(?:what|how) (?:if|about)\b|^\W*(?:and |but |or |then )?if\b", re.IGNORECASE)
 _ASKING = Pattern(r"\b(?:what|which|how|where|whats|when)\b", re.IGNORECASE)
 
 

@@ -19,6 +19,9 @@ _TAKEN_OFF = Pattern(r"(?<!-)\b(?<!back )(?<!her )(?<!him )(?<!them )(?<!camera 
 """Something comes off: "softbox off", "take it off", and not "back her off to 4 m" or "off the ceiling"."""
 
 
+_ONLY = Pattern(r"\b(?:only|just) (?:with )?(?:the|my|that)\b")
+
+
 def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"lose the fill", "without the hair light", "Duke alone", "take the softbox off", "forget the push"."""
     text = query.text.lower()
@@ -26,6 +29,10 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     lights = {f.of for f in scene.facts if f.of}
     leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|minus|lost|no|get rid of)\b", text) or _TAKEN_OFF.search(text)
     facts = scene.facts
+    alone = [f for f in query.facts if f.quantity == "modifier"]
+    if len(alone) == len(query.facts) == 1 and _ONLY.search(text) and any(f.quantity == "loss" and f.unit == alone[0].unit for f in facts):
+        kept = tuple(f for f in facts if f.quantity not in ("modifier", "loss", "filter_loss", "camera_filter") or f.unit == alone[0].unit)
+        return replace(query, facts=()), replace(scene, facts=kept)  # "with only the gel": as strong as it was told to be
     if leaving and mentioned and not any(f.of in mentioned for f in query.facts):
         facts = tuple(f for f in facts if f.of not in mentioned)
         left = tuple(m for m in scene.mentioned if m not in mentioned)

@@ -130,9 +130,11 @@ def _fill_under(query: Query) -> Solution | None:
                     notes=(f"The flash alone reads f/{reads:.3g}, the ambient light f/{natural:.3g}.",))
 
 
-_UNDER_ROOM = Pattern(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b", re.I)
+_UNDER_ROOM = Pattern(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b|\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)
 
 
+_WHICH_ONE = Pattern(r"\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)
+_WEAKER = Pattern(r"\b(?:darker|weaker|dimmer)\b", re.I)
 _FLASH_SAYS = Pattern(r"\b(?:flash|strobe|fill|light)\b[^.,;?!\d]{0,16}$", re.I)
 
 
@@ -142,6 +144,9 @@ def _readings_apart(query: Query) -> Solution | None:
     if flash is None or room is None or any(f.of != "ambient" for f in query.all("shutter")) or query.has("shutter") and not _FLASH_SAYS.search(query.text[: flash.start]) or not _UNDER_ROOM.search(query.text):
         return None
     value = aperture_difference_stops(flash.value, room.value)
+    if _WHICH_ONE.search(query.text):
+        note = "They are alike." if abs(value) < 0.05 else f"The {'ambient light' if (value < 0) == (_WEAKER.search(query.text) is None) else 'flash'} is the {'weaker' if _WEAKER.search(query.text) else 'brighter'}."
+        return Solution(answers=(marks.stops(abs(value) * (-1 if _WEAKER.search(query.text) else 1)),), used=(flash, room, *query.all("shutter"), *query.all("film_speed")), topic="ambient", notes=(note,))
     return Solution(answers=(marks.stops(value, "fill"),), used=(flash, room, *query.all("shutter"), *query.all("film_speed")), topic="ambient")
 
 
