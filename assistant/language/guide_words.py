@@ -104,7 +104,9 @@ _AT = Pattern(r"^\s*(?:at|on|for|with)\s*(?:a )?$", re.IGNORECASE)
 
 def _power_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
     """"what at a quarter if full is 44 metres": the power said with the number is the one it is for."""
-    guides = [n for n, f in enumerate(facts) if f.quantity == "guide_number"] or [n for n, f in enumerate(facts) if f.quantity == "distance" and patterns.search(r"\b(?:gn|g\w?[iu]\w?de)\b", text, re.IGNORECASE)]
+    guides = [n for n, f in enumerate(facts) if f.quantity == "guide_number"]
+    if not guides and patterns.search(r"\b(?:gn|g\w?[iu]\w?de)\b", text, re.IGNORECASE):
+        guides = [n for n, f in enumerate(facts) if f.quantity == "distance"]
     if len(guides) != 1 or guides[0] == 0 or sum(f.quantity == "power" for f in facts) != 2:
         return facts
     n = guides[0]

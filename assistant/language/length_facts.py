@@ -71,7 +71,7 @@ _WITH_THE_CAMERA = Pattern(r"\bflash\b[^.;]{0,60}\band (?:the |my )?camera (?:ar
 
 
 def _camera_distance(place: Place) -> Fact | None:
-    if _WITH_THE_CAMERA.search(place.text[: place.item.start]):
+    if _WITH_THE_CAMERA.search(place.before(140)):
         return None
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
@@ -129,9 +129,9 @@ _SO_IT_IS = Pattern(r"\b(?:so|until|till|and) (?:it(?:'s| is)|they(?:'re| are)|s
 
 def _move(place: Place) -> Fact | None:
     """"back a metre", "two feet closer", "another metre": a change, not a place."""
-    if _SO_IT_IS.search(place.text[: place.item.start]):
+    if _SO_IT_IS.search(place.before(40)):
         return None
-    if place.mark("TO", "AT") or place.text[: place.item.start].lower().rstrip().endswith("from"):
+    if place.mark("TO", "AT") or place.before(12).lower().rstrip().endswith("from"):
         return None
     before, after = place.beside(-1), place.beside(1)
     two_before = place.beside(-2)
@@ -176,7 +176,7 @@ def _behind(place: Place) -> Fact | None:
     floor = max((i.end for i in lengths if i.end <= place.item.start), default=0)
     ceiling = min((i.start for i in lengths if i.start >= place.item.end), default=len(place.text))
     first = next((i for i in reversed(lengths) if i.end <= place.item.start), None)
-    if first is not None and _FROM_BOTH.fullmatch(place.text[first.end : place.item.start]) and _OF_A_LAMP.search(place.text[: first.start]) and _FROM_THE_WALL.match(place.text[place.item.end :]):
+    if first is not None and _FROM_BOTH.fullmatch(place.text[first.end : place.item.start]) and _OF_A_LAMP.search(place.text[max(0, first.start - 60) : first.start]) and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
     found = row_length(*around(place.text, place.item.start, place.item.end, floor, ceiling))
     return fact_at(place, found[0], of=found[1]) if found else None

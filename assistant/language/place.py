@@ -29,6 +29,11 @@ class Place:
     def item(self) -> Item:
         return self.items[self.at]
 
+    def before(self, letters: int) -> str:
+        """So many letters of the text right before it."""
+        start = self.item.start
+        return self.text[max(0, start - letters) : start]
+
     def near(self, *words: str, before: int = 4, after: int = 4) -> Item | None:
         """The nearest cue with one of these words within so many items."""
         best: Item | None = None
