@@ -69,7 +69,8 @@ def fold(text: str) -> str:
 
 _RAW = Pattern(
     r"""
-    (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
+    (?P<plain>[abcdeghijlopqrsuvxyz][a-z]+)          # most words: nothing below begins with these letters
+  | (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
   | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|w/s|ft\s?/\s?s(?:ec)?)\b)     # speeds
   | (?P<fmark>f\s?[/:]\s?(?=-?[\d½.])|f/(?=[a-z?]))    # f/8, f:8
   | (?P<fnum>f(?=\d))                                # f8
@@ -85,7 +86,7 @@ _RAW = Pattern(
 )
 
 
-_KINDS = {"word1": "word", "word2": "word", "tail": "word", "wordno": "word", "fmark": "f", "fnum": "f"}
+_KINDS = {"plain": "word", "word1": "word", "word2": "word", "tail": "word", "wordno": "word", "fmark": "f", "fnum": "f"}
 
 
 def split(folded: str) -> list[Raw]:

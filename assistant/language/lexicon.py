@@ -32,7 +32,7 @@ class Lexicon:
     def __init__(self, table: dict[str, list[list[Any]]]) -> None:
         self._by_first = table  # first word -> [[rest, terminal, value], …], longest first
         self._forgiven: dict[str, str] = {}
-        self._split: dict[str, tuple[dict[str, list[list[Any]]], list[Any] | None]] = {}
+        self._split: dict[str, tuple[dict[str, list[list[Any]]], Entry | None]] = {}
 
     def longest(self, pieces: Sequence[Raw], place: int) -> Entry:
         """The longest entry at this place; an unknown word is a WORD of length one."""
@@ -79,7 +79,7 @@ class Lexicon:
             stop = self._follow(rest, pieces, place + 1)
             if stop:
                 return Entry(terminal, value, stop - place)
-        return Entry(split[1][1], split[1][2], 1) if split[1] else None
+        return split[1]
 
     @staticmethod
     def _follow(rest: Sequence[str], pieces: Sequence[Raw], at: int) -> int:
@@ -109,13 +109,13 @@ class Lexicon:
         return any(terminal not in ("GLUE", "LINK") for _, terminal, _ in self._by_first[word])
 
 
-def _by_second(entries: list[list[Any]]) -> tuple[dict[str, list[list[Any]]], list[Any] | None]:
+def _by_second(entries: list[list[Any]]) -> tuple[dict[str, list[list[Any]]], Entry | None]:
     """The entries of several words by their second one, and the entry of one word."""
     longer: dict[str, list[list[Any]]] = {}
     for entry in entries:
         if entry[0]:
             longer.setdefault(entry[0][0], []).append(entry)
-    return longer, next((entry for entry in entries if not entry[0]), None)
+    return longer, next((Entry(terminal, value, 1) for rest, terminal, value in entries if not rest), None)
 
 
 def _word_after(pieces: Sequence[Raw], at: int) -> str:
