@@ -788,6 +788,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\bwhich\\b[^?]*\\b(?:(?P<more>more|deep\\w*|great\\w*|most|larger)|less|shallow\\w*|least|thinner)\\b': ('which',),
     '\\bwhich\\b[^?]*\\b(?:more|deep\\w*|less|shallow\\w*)\\b[^?]*\\b(?:in focus|sharp|depth)\\b': ('which',),
     '\\bwhich\\b[^?]{0,24}\\b(?:brighter|stronger|darker|weaker|dimmer)\\b': ('brighter', 'darker', 'dimmer', 'stronger', 'weaker'),
+    '\\bwhich\\b[^?]{0,24}\\b(?P<way>brighter|stronger|darker|weaker|dimmer)\\b': ('brighter', 'darker', 'dimmer', 'stronger', 'weaker'),
     '\\bwith (?:just |only )?$': ('with ',),
     '\\bwithout (?:it|that|one)\\b': ('without it', 'without one', 'without that'),
     '\\bzoom': ('zoom',),

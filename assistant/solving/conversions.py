@@ -37,6 +37,20 @@ def _done(answer: Quantity, *used: Fact, notes: tuple[str, ...] = (), working: t
     return Solution(answers=(answer,), used=used, notes=notes, working=working, topic="conversions")
 
 
+_WHICH_BRIGHTER = Pattern(r"\bwhich\b[^?]{0,24}\b(?P<way>brighter|stronger|darker|weaker|dimmer)\b", re.I)
+
+
+def _which_reads_more(query: Query, ask: Ask) -> Solution | None:
+    """"one reads f/5.6, the other f/8: which is the brighter, and by how much": the larger f-number was read in more light."""
+    asked, read = _WHICH_BRIGHTER.search(query.text), query.all("aperture")
+    if asked is None or len(read) != 2 or any(query.has(q) for q in ("guide_number", "distance", "shutter", "film_speed")):
+        return None
+    apart = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
+    more = asked["way"].lower() in ("brighter", "stronger")
+    one = (max if more else min)(read, key=lambda f: f.value)
+    return _done(marks.stops(apart if more else -apart), *read, notes=(f"What reads f/{one.value:g} is the {asked['way'].lower()}.",))
+
+
 # --- guide number ------------------------------------------------------------------------------
 
 
@@ -312,7 +326,7 @@ def _distance(query: Query, ask: Ask) -> Solution | None:
 
 ROWS: dict[str, tuple[Row, ...]] = {
     "guide_number": (_guide_by_test, _guide),
-    "stops": (_stops_from_marks, _stops_from_one, _stops_from_ratio, _bellows_unknown),
+    "stops": (_which_reads_more, _stops_from_marks, _stops_from_one, _stops_from_ratio, _bellows_unknown),
     "factor": (_factor, _bellows_unknown),
     "power": (_power,),
     "film_speed": (_film_speed,),
