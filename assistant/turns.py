@@ -96,7 +96,7 @@ def _impossible(turn: Turn) -> Answer | None:
     return _speak(turn, turn.query, wrong) if wrong else None
 
 
-FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "box_speed", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what"})
+FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "box_speed", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what", "diagonal", "horizontal", "vertical"})
 
 
 def _corrects_kit(turn: Turn) -> Answer | None:

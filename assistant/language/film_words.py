@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
+from assistant.scales import is_film_speed_mark
 
 _PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|rating)\b|^\s*(?:of )?(?:its|my|that|box|rated) (?:iso|asa)\b", re.I)
 _RATE = Pattern(r"\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b", re.I)
@@ -22,7 +23,40 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"rated at half its box speed": a stop more exposure, and no power of a flash."""
     pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
     kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
-    return [_part(_exponent(f, text), kept, text) for f in kept]
+    return _by_so_much([_part(_exponent(_compared(f, facts, text), text), kept, text) for f in kept], text)
+
+
+_BY_SO_MUCH = Pattern(r"\b(?P<way>push|pull|over-?expos|under-?expos)\w*\b[^.?!;]{0,30}?\bby (?:about |just )?(?P<many>one and a half|two thirds|a third|one third|a half|half|one|two|three)\b(?!(?: of)?(?: a)? stops?\b)", re.I)
+_MANY = {"one and a half": 1.5, "two thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3, "a half": 0.5, "half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0}
+
+
+def speaks_of_by(text: str) -> bool:
+    """Whether a film is pushed or overexposed "by one", with the stops left unsaid."""
+    return _BY_SO_MUCH.search(text) is not None
+
+
+def _by_so_much(facts: list[Fact], text: str) -> list[Fact]:
+    """"pulling my film by one", "overexpose by a third": stops, where a film speed is told and nothing of a flash."""
+    found, kinds = _BY_SO_MUCH.search(text), {f.quantity for f in facts}
+    if found is None or not kinds & {"film_speed", "rated"} or kinds & {"guide_number", "distance", "push", "stops", "relation"}:
+        return facts
+    start, end = found.span("many")
+    value, way = _MANY[found["many"].lower()], found["way"].lower()
+    made = Fact("push", value * (-1 if way == "pull" else 1), of="film", start=start, end=end, said=found["many"]) if way in ("push", "pull") else \
+        Fact("stops", value, cue="more" if way.startswith("over") else "less", start=start, end=end, said=found["many"])
+    return sorted([*(f for f in facts if not (f.start < end and f.end > start)), made], key=lambda f: f.start)
+
+
+_QUICKER = Pattern(r"\bhow many stops (?:quicker|faster|slower)\b|\bstops? (?:of )?(?:a )?(?:push|pull)\b|\bwhat push\b", re.I)
+
+
+def _compared(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"how many stops quicker is 3200 than 400", "shooting 125 at 500, how many stops of push": two films."""
+    if fact.quantity != "number" or fact.bad or not is_film_speed_mark(fact.value) or fact.value < 12 or not _QUICKER.search(text):
+        return fact
+    others = [f for f in facts if f is not fact]
+    alike = len(others) == 1 and (others[0].quantity == "film_speed" or others[0].quantity == "number" and is_film_speed_mark(others[0].value))
+    return replace(fact, quantity="film_speed", of="", unit="") if alike else fact
 
 
 _EXPONENT_BEFORE = Pattern(r"\b(?:exponent|schwarzschild|reciprocity)\b[^.?!\d]{0,40}$", re.I)

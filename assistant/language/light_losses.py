@@ -44,7 +44,7 @@ def _is_plain(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> bool:
     for fact in facts:
         if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number" or fact.quantity == "film_speed" and fact.value < 6 or fact.quantity == "factor" and fact.value < 4:
             return False
-    return not (_SPEAKS.may_match(text) or _STOPS_OF_LIGHT.search(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text) or sum(f.quantity == "focal_length" for f in facts) > 1)
+    return not (_SPEAKS.may_match(text) or _STOPS_OF_LIGHT.search(text) or film_words.speaks_of_by(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text) or sum(f.quantity == "focal_length" for f in facts) > 1)
 
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:

@@ -16,8 +16,24 @@ _CUT_OFF = Pattern(r"\b(?:black|dark|cut off|shaded|unlit|shadow\w*)\b[^?]*\b(?:
 _BEYOND = frozenset({"hss", "leaf"})
 
 
+_ALL_OF_IT = Pattern(r"\b(?:all|the whole|full|most|enough)\b[^?]{0,16}\b(?:light|flash|pulse|burst)\b|\bcut (?:it |the flash )?(?:off|short)\b|\bclip\w*\b|\blong enough\b", re.I)
+
+
+def _all_its_light(query: Query) -> Solution | None:
+    """"a flash of 1/100 s through a leaf shutter at 1/250": what the shutter is not open for is lost."""
+    lasts, shutter = next((f for q in ("t01", "duration", "t05") for f in query.all(q)), None), query.last("shutter")
+    if not query.claim or lasts is None or shutter is None or query.has("velocity") or not _ALL_OF_IT.search(query.text):
+        return None
+    holds = lasts.value <= shutter.value
+    why = "the shutter is open for all of the flash" if holds else "the shutter closes while the flash still burns, so part of its light is lost: set a longer time, or test what it costs"
+    return Solution(answers=(Quantity("claim", holds, ""),), used=(lasts, shutter), topic="claims", lead=f"{'Yes' if holds else 'No'}: {why}.")
+
+
 def claim_of_sync(query: Query) -> Solution | None:
     """Whether a shutter speed is within the sync speed; None where not just these two are known."""
+    passed = _all_its_light(query)
+    if passed is not None:
+        return passed
     syncs = query.all("sync")
     sync = query.last("sync")
     shutter = query.last("shutter") or query.last("duration") or (syncs[0] if len(syncs) == 2 and "within" in query.text.lower() else None)

@@ -133,7 +133,7 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
         if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
             if not patterns.search(r"\b(?:from|between)\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
-        if len(facts) == 2 and patterns.search(r"\b(?:faster|slower|brighter|stronger|more|less|weaker|over)\b.*\b(?:than|compared (?:to|with)|next to|versus)\b", query.text.lower()):
+        if len(facts) == 2 and patterns.search(r"\b(?:faster|quicker|slower|brighter|stronger|more|less|weaker|over)\b.*\b(?:than|compared (?:to|with)|next to|versus)\b", query.text.lower()):
             needs_light = quantity == "film_speed" and patterns.search(r"\bneeds?\b|\bwants?\b", query.text.lower()) is not None
             value = between(facts[1].value, facts[0].value)
             return _done(marks.stops(-value if needs_light else value), *facts)

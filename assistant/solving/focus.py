@@ -19,7 +19,7 @@ from assistant.records import record, replace
 from assistant.solving import change, flash, marks
 from assistant.solving.frames import Frame, frame_of
 from assistant.solving.solution import Solution, needs, rejected
-from assistant.units import length_in
+from assistant.units import LENGTH, length_in
 
 SHARP = ("near_limit", "far_limit", "depth_of_field", "hyperfocal")
 ABOUT = frozenset({"in_focus", "depth_of_field", "near_limit", "far_limit", "hyperfocal", "focus"})
@@ -108,7 +108,8 @@ def _asks_for(missing: tuple[str, ...], state: Setting) -> Solution:
 
 
 def length(quantity: str, metres: float, unit: str, of: str | None = None) -> Quantity:
-    """A length in the person's unit; infinity stays infinity."""
+    """A length in the person's unit, in metres where they paced it out; infinity stays infinity."""
+    unit = unit if unit in LENGTH else "m"
     return Quantity(quantity, metres if math.isinf(metres) else length_in(metres, unit), unit, of)
 
 
