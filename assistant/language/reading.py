@@ -56,7 +56,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     asks = daylight.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text))
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
     asks = _not_told_here(asks, facts, text)
-    facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value else f for f in facts]  # infinity less infinity
+    facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     words = [i for i in items if i.kind == "word"]
     return Query(
         text=text,
