@@ -203,6 +203,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\b(?:dial|shutter)\\b': ('dial', 'shutter'),
     '\\b(?:dial|shutter|setting|mean\\w*|mode|camera)\\b': ('camera', 'dial', 'mean', 'mode', 'setting', 'shutter'),
     '\\b(?:differ\\w*|vs|versus|or|same (?:as|thing)|compared?|distinction|confus\\w*|mix(?:ed)? up|each (?:do|control)|which (?:one|is|do))\\b|\\bboth\\b': ('both', 'compare', 'confus', 'differ', 'distinction', 'each control', 'each do', 'mix', 'or', 'same as', 'same thing', 'versus', 'vs', 'which do', 'which is', 'which one'),
+    '\\b(?:diff|difference|drop|falloff|fall-off)\\W*$': ('diff', 'difference', 'drop', 'fall-off', 'falloff'),
     '\\b(?:direct|straight at|no bounce|not bounced|without (?:the )?bounc\\w+|unbounced)\\b': ('direct', 'no bounce', 'not bounced', 'straight at', 'unbounced', 'without '),
     '\\b(?:distance|away|subject at|range)(?: is| of| at|:)?\\s*$': ('away', 'distance', 'range', 'subject at'),
     '\\b(?:divid\\w*|reduc\\w*|cut\\w*|drop\\w*)\\b': ('cut', 'divid', 'drop', 'reduc'),
