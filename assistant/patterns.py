@@ -44,14 +44,8 @@ class Pattern:
 
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""
-        stems = self._stems
-        if stems:
-            low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
-            for stem in stems:
-                if stem in low:
-                    break
-            else:
-                return None
+        if self._stems and not self.may_match(text):
+            return None
         return self._compiled or self._compile()
 
     def _compile(self) -> re.Pattern[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.answer import Answer, Told
 from assistant.query import Query
 from assistant.records import replace
-from assistant.safety.stems import may_concern_safety
+from assistant.safety.may_concern import may_concern_safety
 from assistant.solving.solution import Solution
 from assistant.turn import Turn
 

@@ -169,11 +169,6 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     return None
 
 
-def segments_asks(segment: Segment) -> list[Item]:
-    """Names of quantities in a segment."""
-    return [i for i in segment.items if i.kind in ("name", "aperture")]
-
-
 _SETTING = ("set", "shoot at", "shoot it at", "use", "dial in", "go with")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
@@ -27,7 +28,6 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
 
 
 _BY_SO_MUCH = Pattern(r"\b(?P<way>push|pull|over-?expos|under-?expos)\w*\b[^.?!;]{0,30}?\bby (?:about |just )?(?P<many>one and a half|two thirds|a third|one third|a half|half|one|two|three)\b(?!(?: of)?(?: a)? stops?\b)", re.I)
-_MANY = {"one and a half": 1.5, "two thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3, "a half": 0.5, "half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0}
 
 
 def speaks_of_by(text: str) -> bool:
@@ -41,7 +41,7 @@ def _by_so_much(facts: list[Fact], text: str) -> list[Fact]:
     if found is None or not kinds & {"film_speed", "rated"} or kinds & {"guide_number", "distance", "push", "stops", "relation"}:
         return facts
     start, end = found.span("many")
-    value, way = _MANY[found["many"].lower()], found["way"].lower()
+    value, way = STOPS_SPOKEN[found["many"].lower()], found["way"].lower()
     made = Fact("push", value * (-1 if way == "pull" else 1), of="film", start=start, end=end, said=found["many"]) if way in ("push", "pull") else \
         Fact("stops", value, cue="more" if way.startswith("over") else "less", start=start, end=end, said=found["many"])
     return sorted([*(f for f in facts if not (f.start < end and f.end > start)), made], key=lambda f: f.start)

@@ -15,6 +15,7 @@ from assistant.query import Ask, Fact
 _SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rate|meter|expose it|shoot it|dial|set the meter)|\brate it\b|do i (?:rate|meter|shoot)\b|\brating\W*\?|what (?:rating|ei)\b|rated? (?:it )?(?:at )?what|how (?:do|should) i rate|meter (?:it )?(?:at|for) what|(?:meter|camera|dial) (?:set )?(?:to|at|on) what|\b(?:meter|metered|rate|rated|rating|expose|exposed|shot|set)(?: it| them)? (?:at|for|to|as)(?: what)?\W*$"
 _BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?:over|under|either side|each side|each way|apart|steps?)\b|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]"
 
+_RATING = r"\bwhat (?:am|are|do|should) (?:i|we) (?:be )?meter(?:ing)? (?:at|for|on)\b|\bfilm (?:speed )?dial\b|\bdial (?:say|read|go)\b|\bnew rating\b|\b(?:my|so the) (?:ei|rating)\b|\brate it\b"
 _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|(?<![\d½] )\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)(?!\s*(?:to|at|on)\s*f?\W?\d)|f.?stop on\b|\bwhat (?:goes|do i put|should i put|to put|is set|belongs|must go|should go) on (?:the|my) (?:lens|ring|barrel|camera)\b|\bwhere does the (?:ring|lens) (?:go|point)\b|\bwhat (?:do|should|must) i (?:put|set|leave|have) (?:the|my) (?:lens|ring|aperture) (?:on|at|to)\b|\bwhat (?:lens )?opening\b|\bwhat (?:should|must|does|will|would) (?:the |my )?(?:lens|ring) (?:be|go|stand|sit|get set)\b|\b(?:i|we) (?:then |now )?(?:set|use|shoot at|dial in|open to)\W*\?\W*$|"
              r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)")
 
@@ -122,8 +123,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bhow (?:big|great|much|large) (?:is |was )?(?:the|a|that) loss\b", ("aperture_range",), "stops"),
     (r"\bwhat (?:would|will|should|does|must) (?:the|my) (?:time|exposure time|shutter)\b|\bwhat time\b", ("aperture", "aperture", "shutter"), "shutter"),
     (r"\b(?:where am i|i'm at what|i am at what|what am i at|so i'm (?:on|at) what)\b", ("aperture", "loss"), "aperture"),
-    (r"\bwhat (?:am|are|do|should) (?:i|we) (?:be )?meter(?:ing)? (?:at|for|on)\b|\bfilm (?:speed )?dial\b|\bdial (?:say|read|go)\b|\bnew rating\b|\bmy (?:ei|rating)\b|\brate it\b", ("film_speed", "push"), "film_speed"),
-    (r"\bwhat (?:am|are|do|should) (?:i|we) (?:be )?meter(?:ing)? (?:at|for|on)\b|\bfilm (?:speed )?dial\b|\bdial (?:say|read|go)\b|\bnew rating\b|\b(?:my|so the) (?:ei|rating)\b", ("film_speed", "stops"), "film_speed"),
+    *((_RATING, ("film_speed", moved), "film_speed") for moved in ("push", "stops")),
     (r"\bwhat(?:'s| is| does) (?:each|the|one|a|every) (?:flash|pop|burst|firing)\b[^?]*\bus", ("energy", "power"), "energy"),
     (r"\bpops? (?:per|for each|for every|needed|required)\b", ("guide_number", "distance", "aperture"), "count"),
     (r"\bhow (?:deep|thick) (?:can|may|could|should|is)\b", ("distance", "stops"), "distance"),

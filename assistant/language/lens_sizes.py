@@ -28,7 +28,6 @@ _TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (
 _FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw|distance (?:from (?:the )?lens )?to (?:the )?(?:film|plate|ground glass))(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
 _BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for)\s)\s*$", re.I)
 _LENS_TALK = Pattern(r"hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
-_NAMED_LENS = Pattern(r"lens|focal|mm|mil", re.I)
 
 
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:

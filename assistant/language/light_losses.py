@@ -11,7 +11,9 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language import film_words, passed_light, rows, stop_words, zoom_words
+from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
+from assistant.physics.ambient import stops_from_density
 from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.units import LENGTH
@@ -28,7 +30,6 @@ _HEIGHT_BEFORE = Pattern(r"(?<!to )(?<!to the )(?<!to a )(?<!the white )\b(?:cei
 _ABOVE = Pattern(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
 _FLASH_HEIGHT = Pattern(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:the |her |his )?(?:face|subject|sitter|eyes))?(?: is| are|'s| at| sits| held)?(?: both)?(?: at| up)?\s*$", re.I)
 _FACE_HEIGHT = Pattern(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\s*$", re.I)
-_BOUNCED = frozenset({"bounce", "ceiling", "leg_from", "leg_to", "path"})
 
 
 _TAKERS = frozenset({"modifier", "camera_filter", "stops", "loss", "filter_loss", "nd", "relation", "signed", "power_down", "ratio", "magnification", "times", "share"})
@@ -123,7 +124,6 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
 
 
 _BARE_COUNT = Pattern(r"^\s*(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
-_COUNTS = {"one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5, "two thirds": 2 / 3, "two-thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3}
 
 
 _LOSES_TWO = Pattern(r"\b(?:loses|costs|eats) (?:me |us )?(?:one|two|three|\d|one and a half|half)\s*(?:[.,;?!]|$)", re.I)
@@ -148,7 +148,7 @@ def _one_more(facts: list[Fact], text: str) -> list[Fact]:
         if any(f.start < end and f.end > start and f.quantity in ("loss", "stops", "filter_loss", "distance") for f in out):
             continue
         out = [f for f in out if not (start <= f.start < end)]
-        out.append(Fact("stops", float(match["figure"]) if match["figure"] else _COUNTS[match["many"].lower()], start=start, end=end, said=text[start:end]))
+        out.append(Fact("stops", float(match["figure"]) if match["figure"] else STOPS_SPOKEN[match["many"].lower()], start=start, end=end, said=text[start:end]))
     return sorted(out, key=lambda f: f.start)
 
 
@@ -179,7 +179,7 @@ def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[F
     out: list[Fact] = []
     for fact in facts:
         if fact.quantity == "factor" and fact.value < 4 and "." in fact.said and _IS_ND.match(text[fact.end :]):
-            fact = replace(fact, quantity="nd", value=fact.value / math.log10(2), unit="density", of="camera", cue="")  # "what factor is a 0.9 ND"
+            fact = replace(fact, quantity="nd", value=stops_from_density(fact.value), unit="density", of="camera", cue="")  # "what factor is a 0.9 ND"
         if fact.quantity == "number" and _STOP_WORD.match(text[fact.end :]) and not fact.bad:
             takes = bool(_TAKES.search(text[: fact.start]))
             fact = replace(fact, quantity="loss" if takes else "stops", unit=("hss" if "hss" in cues else "") if takes else "", of="")

@@ -13,10 +13,7 @@ from assistant import patterns
 from assistant.language.number_words import PARTS, SCALES, SMALL, TENS, VULGAR
 from assistant.language.pieces import Number, Raw, fraction, kind_at, made, part_bottom, text_at, touching
 from assistant.language.spoken_groups import before_fraction, groups_at, groups_to_keep, joined, spoken_fraction
-from assistant.patterns import Pattern
 from assistant.records import replace
-
-_ORDINAL = Pattern(r"(?:st|nd|rd|th|ths)$")
 
 
 def digits(text: str) -> float:

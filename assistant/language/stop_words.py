@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -15,11 +16,8 @@ _STOP_DOWN = Pattern(r"\b(?P<many>a|one|half a|a half|a third of a|two thirds of
 _MANY = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "a third of a": 1 / 3, "two thirds of a": 2 / 3}
 _SPEEDS = Pattern(r"\b(?:from|between|going)\s+(?:iso |asa )?(?P<one>\d{2,4})(?:\s*(?:film|iso|asa|speed))*\s*(?:to|and|over to|down to|up to)\s*(?:iso |asa )?(?P<two>\d{2,4})[\s-]*(?:speed\s*)?(?:film|iso|asa|slide|neg\w*|stock)\b", re.I)
 _STOP_TAKER = Pattern(r"\b(?:the|my|that|this)\s+(?P<many>one|two|three|half|four)[- ]stop\s+", re.I)
-_TAKES = {"half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0}
 _AND_TO = Pattern(r"\band\s+(?P<many>half|another|one|two|a third|two thirds|one and a half)(?: more)?\s+(?:to|for|by|in|through|from)\s+(?:the |a |an |my )?", re.I)
-_TO_EACH = {"half": 0.5, "another": 1.0, "one": 1.0, "two": 2.0, "a third": 1 / 3, "two thirds": 2 / 3, "one and a half": 1.5}
 _PART_OVER = Pattern(r"\b(?P<many>two thirds|a third|half|one third)\s+(?:more|extra) (?:exposure|light)\b", re.I)
-_PARTS = {"two thirds": 2 / 3, "a third": 1 / 3, "one third": 1 / 3, "half": 0.5}
 
 
 _TOO_LITTLE = Pattern(r"\b(?:thin|too dark|underexposed|under)\W+(?:by |about |maybe |roughly |some |perhaps )+$", re.I)
@@ -47,15 +45,15 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
         taker = next((f for f in out if f.quantity in ("modifier", "camera_filter") and f.start == match.end()), None)
         if taker is not None and not any(f.start < match.end() and f.end > match.start() for f in out):
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
-            out = _put(out, match, [Fact(quantity, _TAKES[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end(), said=match.group())])
+            out = _put(out, match, [Fact(quantity, STOPS_SPOKEN[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end(), said=match.group())])
     for match in _AND_TO.finditer(text):
         taker = next((f for f in out if f.quantity == "modifier" and f.start == match.end()), None)
         if taker is not None and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in out):
-            out = _put(out, match, [Fact("loss", _TO_EACH[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end("many"), said=match["many"])])
+            out = _put(out, match, [Fact("loss", STOPS_SPOKEN[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end("many"), said=match["many"])])
     out = [replace(f, quantity="stops", unit="", of="") if f.quantity == "film_speed" and 0 < f.value <= 6 and patterns.match(r"\s*stops?\b", text[f.end :], re.I) else f for f in out]
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
-            out = _put(out, match, [Fact("stops", _PARTS[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
+            out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
     return out
 
 

@@ -9,6 +9,7 @@ from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
+from assistant.physics.ambient import stops_from_density
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.units import LENGTH
@@ -36,7 +37,7 @@ def density_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     bare = [f for f in query.facts if f.quantity in ("number", "aperture") and "f" not in f.said.lower() and 0 < f.value < 5]
     if len(told) != 1 or told[0].unit != "density" or len(bare) != 1 or query.asks or len(query.facts) != 1:
         return query, scene
-    return replace(query, facts=(replace(bare[0], quantity="nd", value=bare[0].value / math.log10(2), unit="density", of="camera", cue=""),), unplaced=()), scene
+    return replace(query, facts=(replace(bare[0], quantity="nd", value=stops_from_density(bare[0].value), unit="density", of="camera", cue=""),), unplaced=()), scene
 
 
 _STEPS_AGAIN = Pattern(r"\b(?:in|make (?:it|that|them)) (whole|full|half|third|one)[- ](?:of a )?stops?\b", re.I)

@@ -11,6 +11,7 @@ import re
 from assistant import patterns, scales
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.physics.ambient import aperture_after
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
 from assistant.solving.daylight import signed
@@ -48,7 +49,7 @@ def _backdrop_reading(query: Query, ask: Ask) -> Solution | None:
     read = query.all("aperture")
     if ask.quantity != "aperture" or said is None or len(read) != 1 or query.has("shutter") or not _READS.search(query.text.split(".")[-1]):
         return None
-    return Solution(lead="The background should read", answers=(marks.aperture(read[0].value * 2.0 ** (signed(said) / 2), "background"),), used=(read[0], said), topic="ambient")
+    return Solution(lead="The background should read", answers=(marks.aperture(aperture_after(read[0].value, signed(said)), "background"),), used=(read[0], said), topic="ambient")
 
 
 def _one_change(query: Query, ask: Ask, wanted: Fact) -> Solution | None:

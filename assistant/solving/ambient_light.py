@@ -16,7 +16,7 @@ from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import ambient_change, marks
+from assistant.solving import ambient_change, marks, two_readings
 from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, offset, signed, working
 from assistant.solving.solution import Solution, needs
 
@@ -249,7 +249,7 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
         return _nd(query, ask)
     if query.has("guide_number"):
         return None
-    apart = _readings_apart(query)
+    apart = two_readings.compared(query)
     if apart is not None:
         return apart
     light, at = _scene(query, "")
@@ -264,34 +264,6 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     way = "over" if value > 0.005 else "under" if value < -0.005 else "right"
     note = f"By itself the ambient light comes out {scales.speak_stops(abs(value))} {way}." if way != "right" else "By itself the ambient light is exposed as it was read."
     return _done((marks.stops(value, "ambient"),), light, at, notes=(note,))
-
-
-_DARKER = Pattern(r"\bhow (?:many stops|much|many)\b[^?]{0,12}\b(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker)\b[^?]{0,8}\b(?:is|are|does|was)\b (?:the |my |her |his )?(?P<one>\w+)", re.I)
-
-
-def _readings_apart(query: Query) -> Solution | None:
-    """"the window meters 1/125 at f/11, the room 1/8 at f/5.6: how many stops darker is the room?": by the marks."""
-    asked = _DARKER.search(query.text)
-    values = query.all("exposure_value")
-    if asked is not None and len(values) == 2 and not query.has("aperture") and not query.has("shutter"):
-        places = [m.start() for m in patterns.finditer(rf"\b{asked['one']}\b", query.text, re.I) if m.start() < asked.start()]
-        if places:
-            more = values[1].value - values[0].value
-            value = more if values[0].end <= places[-1] < values[1].start else -more
-            way = "brighter" if value > 0 else "darker"
-            return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=tuple(values), topic="ambient")
-    numbers, times = query.all("aperture"), query.all("shutter")
-    if asked is None or len(numbers) != 2 or len(times) != 2 or any(query.has(q) for q in ("exposure_value", "nd", "factor", "filter_loss")) or len(query.all("film_speed")) > 1:
-        return None
-    places = [m.start() for m in patterns.finditer(rf"\b{asked['one']}\b", query.text, re.I) if m.start() < asked.start()]
-    second = max(min(numbers[0].start, times[0].start), 0), min(numbers[1].start, times[1].start)
-    if not places or max(numbers[0].end, times[0].end) > second[1]:
-        return None
-    # a smaller aperture or a shorter time means more light there: what the second has more
-    more = scales.aperture_difference_stops(numbers[1].value, numbers[0].value) + scales.shutter_difference_stops(times[1].value, times[0].value)
-    value = more if max(numbers[0].end, times[0].end) <= places[0] < second[1] else -more
-    way = "brighter" if value > 0 else "darker"
-    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(*numbers, *times, *query.all("film_speed")), topic="ambient")
 
 
 def _difference(light: Daylight, at: Working, number: float, time: float | None) -> float:

@@ -18,7 +18,6 @@ from assistant.solving.lights import preferred_unit
 from assistant.solving.losses import is_taken_off
 from assistant.solving.solution import Solution, needs
 
-CHANGING = ("aperture", "distance", "power", "film_speed", "energy", "count", "loss", "power_down", "modifier")
 DEFAULT_BEFORE = {"power": 1.0, "count": 1.0, "loss": 0.0}
 
 

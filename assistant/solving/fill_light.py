@@ -105,7 +105,7 @@ def _from_its_reading(query: Query, said: Fact) -> Solution | None:
     room, flash, powers = query.last("aperture", "ambient"), query.all("aperture", ""), query.all("power")
     if room is None or len(flash) != 1 or len(powers) != 1 or query.has("guide_number") or not _FLASH_SAYS.search(query.text[: min(flash[0].start, powers[0].start)]) and not _FLASH_SAYS.search(query.text[: flash[0].start]):
         return None
-    target = room.value * 2.0 ** (signed(said) / 2)
+    target = ambient.aperture_after(room.value, signed(said))
     value = powers[0].value * (target / flash[0].value) ** 2
     if value > 1.0005:
         return None

@@ -106,7 +106,7 @@ def _field_width(query: Query) -> Solution | None:
         return None
     frame = frame_of(query)
     side = max(frame.sides)
-    wide = side * (far[0].value - focal.value) / focal.value
+    wide = side / optics.magnification(focal.value, far[0].value)
     return Solution(lead="Across", answers=(length("distance", wide, far[0].unit),), used=(focal, far[0], *frame.used), assumed=tuple(a for a in frame.assumed if a.quantity == "format"), topic="optics",
                     working=(f"the long side of the frame, {side * 1000:g} mm, over the magnification",))
 

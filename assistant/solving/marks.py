@@ -9,10 +9,6 @@ from assistant.answer import Quantity
 from assistant.units import length_in
 
 
-def _marked(mark: scales.Mark) -> dict[str, object]:
-    return {"set": mark.text, "error_stops": round(mark.error_stops, 3)}
-
-
 def aperture(value: float, of: str | None = None) -> Quantity:
     """An f-number with its nearest third-stop mark."""
     if not 0 < value < math.inf:

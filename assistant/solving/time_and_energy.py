@@ -73,7 +73,7 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
         return needs(missing, "I need " + " and ".join(said[m] for m in missing) + ".", tuple(f for f in (speed, brief) if f), "time")
     assert speed is not None and brief is not None
     if brief.quantity == "t05" and not query.has("t01") and _OVER_TAIL.search(query.text):
-        brief = replace(brief, quantity="t01", value=brief.value * 3.32)  # of an exponential tail, as in `duration`
+        brief = replace(brief, quantity="t01", value=duration.t01_from_t05(brief.value))
         tail: tuple[str, ...] = ("t0.1 is 3.3 times t0.5 for a tail that dies away evenly; the maker's own figure is better.",)
     else:
         tail = ()

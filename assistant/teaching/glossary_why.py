@@ -6,7 +6,6 @@ from assistant.teaching.glossary_entry import COMMON, NAVY, PHOTOMETRY, Why, why
 
 _GN = r"\b(?:gn|guide (?:number|no|factor)s?|range|reach)\b"
 _SHUTTER = r"\b(?:shutters?|shutter speeds?|slow(?:er)? speeds?|faster speeds?)\b"
-_FLASH = r"\b(?:flash\w*|strobes?|speedlights?|heads?|guns?|lights?|pops?)\b"
 _AMBIENT = r"\b(?:ambient|room|background|daylight|sun\w*|sky|available|existing|continuous|window)\b"
 _AFFECT = r"\b(?:affect\w*|matter\w*|chang\w*|alter\w*|influenc\w*|effect|do to|does to|make a difference|difference to|count|ignore\w*|work|bear\w*)\b"
 

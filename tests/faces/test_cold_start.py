@@ -17,8 +17,9 @@ from hypothesis import strategies as st
 from assistant.pattern_stems import STEMS as KNOWN
 from assistant.patterns import Pattern
 from assistant.safety.cautions import find_cautions
+from assistant.safety.may_concern import may_concern_safety
 from assistant.safety.questions import answer_safety
-from assistant.safety.stems import RULES, may_concern_safety
+from assistant.safety.stems import RULES
 from assistant.safety.triggers import TRIGGERS
 
 HEAVY = ("lark", "pint", "prompt_toolkit", "sqlite3", "tomllib", "assistant.memory.store", "assistant.safety.questions", "assistant.safety.triggers", "assistant.teaching.glossary", "assistant.teaching.diagnosis", "hashlib", "assistant.faces.chat", "assistant.kit_turns")

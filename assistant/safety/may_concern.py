@@ -1,0 +1,58 @@
+"""Whether a text may speak of a hazard at all: most do not, and need not wait for the safety tables."""
+
+from __future__ import annotations
+
+from assistant.safety.stems import RULES
+
+MOST_KEPT = 3000
+"""Words whose rules are kept: people say the same words again."""
+
+
+def _by_stem(*, several: bool) -> dict[str, tuple[int, ...]]:
+    """The letters of each rule's first set, those of several words or those of one, and whose they are."""
+    found: dict[str, tuple[int, ...]] = {}
+    for number, rule in enumerate(RULES):
+        for stem in rule[0]:
+            if (" " in stem) is several:
+                found[stem] = (*found.get(stem, ()), number)
+    return found
+
+
+_IN_ONE_WORD = _by_stem(several=False)
+_IN_SEVERAL = _by_stem(several=True)
+_of_word: dict[str, tuple[frozenset[int], tuple[str, ...]]] = {}
+
+
+def may_concern_safety(text: str) -> bool:
+    """Whether the safety tables could hear anything in this text; True when in doubt.
+
+    >>> may_concern_safety("guide number 110 feet, 7 feet, ISO 200"), may_concern_safety("it's raining")
+    (False, True)
+    """
+    if not text.isascii():
+        return True
+    words = text.lower().split()
+    rules: set[int] = set()
+    said = " ".join(words)
+    for word in words:
+        whole, begun = _of_word.get(word) or _learnt(word)
+        if whole:
+            rules |= whole
+        for stem in begun:
+            if stem in said:
+                rules.update(_IN_SEVERAL[stem])
+    return any(all(any(stem in said for stem in group) for group in RULES[rule][1:]) for rule in rules)
+
+
+def _learnt(word: str) -> tuple[frozenset[int], tuple[str, ...]]:
+    """The rules that this word may be heard by, and the letters of several words that may begin with it."""
+    if len(_of_word) >= MOST_KEPT:
+        _of_word.clear()
+    whole = frozenset(rule for stem, rules in _IN_ONE_WORD.items() if stem in word for rule in rules)
+    found = _of_word[word] = whole, tuple(stem for stem in _IN_SEVERAL if _may_begin(word, *stem.split(" ")[:2]))
+    return found
+
+
+def _may_begin(word: str, first: str, second: str) -> bool:
+    """Whether such letters, "different kinds" or " the head", may begin in or before this word."""
+    return word.endswith(first) if first else word.startswith(second)

@@ -1,0 +1,52 @@
+"""Two places, each with a reading of its own: how much brighter or darker the one asked for is."""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns, scales
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.solving import marks
+from assistant.solving.solution import Solution
+
+_DARKER = Pattern(r"\bhow (?:many stops|much|many)\b[^?]{0,12}\b(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker)\b[^?]{0,8}\b(?:is|are|does|was)\b (?:the |my |her |his )?(?P<one>\w+)", re.I)
+
+Reading = list[Fact]
+"""What one place was read as: an exposure value, or an aperture and a time."""
+
+
+def compared(query: Query) -> Solution | None:
+    """"the window meters 1/125 at f/11, the room 1/8 at f/5.6: how many stops darker is the room?"; None where no such two are told.
+
+    In stops by the marks (contract 12); plus where the place asked for is the brighter.
+    """
+    asked, pair = _DARKER.search(query.text), _readings(query)
+    if asked is None or pair is None:
+        return None
+    first, second = pair
+    end, start = max(f.end for f in first), min(f.start for f in second)
+    place = next((m.start() for m in patterns.finditer(rf"\b{asked['one']}\b", query.text, re.I) if m.start() < asked.start()), None)
+    if place is None or end > start:
+        return None
+    more = _more_light(first, second)
+    value = more if end <= place < start else -more
+    way = "brighter" if value > 0 else "darker"
+    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(*first, *second, *query.all("film_speed")), topic="ambient")
+
+
+def _readings(query: Query) -> tuple[Reading, Reading] | None:
+    values, numbers, times = query.all("exposure_value"), query.all("aperture"), query.all("shutter")
+    if len(values) == 2 and not numbers and not times:
+        return [values[0]], [values[1]]
+    filtered = any(query.has(q) for q in ("nd", "factor", "filter_loss")) or len(query.all("film_speed")) > 1
+    if values or filtered or len(numbers) != 2 or len(times) != 2:
+        return None
+    return [numbers[0], times[0]], [numbers[1], times[1]]
+
+
+def _more_light(first: Reading, second: Reading) -> float:
+    """How many stops more light the second has: a larger EV, a smaller opening or a shorter time was read in more."""
+    if len(first) == 1:
+        return second[0].value - first[0].value
+    return scales.aperture_difference_stops(second[0].value, first[0].value) + scales.shutter_difference_stops(second[1].value, first[1].value)
