@@ -16,6 +16,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
+from assistant.solving.doubtful import asks_something, doubtful
 from assistant.solving.flash import asked_unit
 from assistant.solving.left_out import left_out
 from assistant.solving.lights import guide_unit, preferred_unit
@@ -37,7 +38,7 @@ def take_turn(turn: Turn) -> Answer:
     for handler in HANDLERS:
         found = handler(turn)
         if found is not None:
-            return warned(turn, found) if found.status == "noted" else found
+            return (_not_understood(turn) if asks_something(turn.query) else warned(turn, found)) if found.status == "noted" else found
     return _not_understood(turn)
 
 
@@ -159,6 +160,8 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
         loose = _dangling(query, whole, solution) or _only_numbers(query, whole)
     if loose:
         return _left_over(turn, whole, loose)
+    if doubtful(turn.query, whole, solution) or (alone is None and _as_before(turn.query, whole, solution, talk)):
+        return _unsure(turn, whole)
     solution = check(whole, solution)
     solution = solution.noting(sentence(whole, solution))
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
@@ -184,7 +187,25 @@ def _dangling(query: Query, whole: Query, solution: Solution) -> list[Fact]:
     told = [f for f in query.facts if f.quantity != "number" and f.quantity not in LIMITS]
     mine = {(f.quantity, f.value, f.of, f.said) for f in told}
     idle = [f for f in unused(whole, solution) if (f.quantity, f.value, f.of, f.said) in mine]
-    return idle if idle and len(idle) == len(told) and any(f.quantity not in speaking.WHY_UNUSED for f in idle) else []
+    alone = len(idle) == len(told) and any(f.quantity not in speaking.WHY_UNUSED for f in idle)
+    return idle if alone or solution.topic not in _OF_FLASH else []
+
+
+_OF_FLASH = ("flash", "change")
+"""Topics in which a shutter or a lens that is told changes nothing, and is said to."""
+
+
+def _as_before(said: Query, whole: Query, solution: Solution, talk: Conversation) -> bool:
+    """The same answer once more, after a half-sentence that told something it has no use for."""
+    bears = any(f.origin == "said" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
+    return talk.last_solution is not None and bool(said.facts) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
+
+
+def _unsure(turn: Turn, query: Query) -> Answer:
+    """An answer that looks like that of another question is not given."""
+    told = speaking.understood(tuple(f for f in turn.query.facts if f.quantity != "number" and not f.bad))
+    reply = "I am not sure that I took that as you meant it, so I give no answer." + (f" I did understand: {told.removeprefix('From ')}" if told else "")
+    return Answer(heard=query.text, status="not_understood", reply=reply + " Say it once more in other words, with what each figure is of.", unplaced=query.unplaced)
 
 
 def _only_numbers(query: Query, whole: Query) -> list[Fact]:

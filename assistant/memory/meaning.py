@@ -16,6 +16,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     """The query with what the conversation and the kit add to it."""
     if talk.missing:
         query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
+    if "shutter" in talk.missing and any(f.of == "ambient" for f in scene.facts):
+        query = query.with_facts(replace(f, of="ambient") if f.quantity == "shutter" and not f.of else f for f in query.facts)  # the time of the reading
     if _new_subject(query, scene) and not talk.missing:
         scene = Scene(asks=scene.asks)
     if query.asks and scene.asks and not query.mentioned and query.asks[0].quantity != scene.asks[0].quantity and query.asks[0].quantity in ("guide_number", "film_speed", "aperture"):

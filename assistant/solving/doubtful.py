@@ -1,0 +1,68 @@
+"""Signs that an answer was misread: what the answer to a question rightly understood does not look like.
+
+Each check looks at what was said and at what was found, and knows nothing of how it was found.
+An answer that fails one is not given: it is a nuisance to be asked again, and worse to set a wrong number.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.solving.solution import Solution
+
+Check = Callable[[Query, Query, Solution], bool]
+"""Of what was said in this turn, of the whole that was solved, and of what was found."""
+
+_QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how (?:many|much|far|long|big|close))\b")
+_AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
+_BRIGHTER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:brighter|stronger|hotter|more light|over)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
+_DARKER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:darker|dimmer|weaker|under|down)\b")
+_EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less)\b|\badds?\b")
+_FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")
+WIDEST, SMALLEST = 0.7, 128.0
+"""No lens opens wider or closes further."""
+
+
+def asks_something(query: Query) -> bool:
+    """Whether the words ask: such a turn is never only noted."""
+    said = query.text.lower()
+    return bool(query.asks) or _QUESTION.search(said) is not None and _AGREED.search(said) is None
+
+
+def doubtful(said: Query, whole: Query, found: Solution) -> bool:
+    """Whether an answer looks like that of a question misread."""
+    return found.status == "answered" and bool(found.answers) and found.topic != "claims" and any(check(said, whole, found) for check in _CHECKS)
+
+
+def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
+    """Nobody asks how many pops where one will do, or by what factor where nothing changes."""
+    first = found.answers[0]
+    return first.quantity in ("count", "factor") and first.value == 1.0 and _FURTHER.search(said.text.lower()) is None
+
+
+def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
+    """Asked how much brighter, and found darker."""
+    first, words = found.answers[0], said.text.lower()
+    if first.quantity != "stops" or not isinstance(first.value, float) or _EITHER.search(words):
+        return False
+    brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
+    return brighter and not darker and first.value < -0.05
+
+
+def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
+    """A typical loss taken where as many losses were told as there are things in the light."""
+    typical = [a for a in found.assumed if a.why.startswith("a typical loss")]
+    things = sum(f.quantity in ("modifier", "camera_filter") for f in whole.facts)
+    told = sum(f.quantity in ("loss", "filter_loss", "factor", "nd", "stops", "power_down") for f in whole.facts)
+    return bool(typical) and told >= max(1, things)
+
+
+def _beyond_any_lens(said: Query, whole: Query, found: Solution) -> bool:
+    """A half-sentence that leads to an aperture of no lens: its number was of another thing."""
+    first = found.answers[0]
+    return first.quantity == "aperture" and isinstance(first.value, float) and not said.asks and not WIDEST <= first.value <= SMALLEST
+
+
+_CHECKS: tuple[Check, ...] = (_comes_to_nothing, _against_the_word, _loss_counted_twice, _beyond_any_lens)
