@@ -198,7 +198,7 @@ _OF_FLASH = ("flash", "change")
 def _as_before(said: Query, whole: Query, solution: Solution, talk: Conversation) -> bool:
     """The same answer once more, after a half-sentence that told something it has no use for."""
     bears = any(f.origin == "said" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
-    return talk.last_solution is not None and bool(said.facts) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
+    return talk.last_solution is not None and any(f.quantity != "modifier" for f in said.facts) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
 
 
 def _unsure(turn: Turn, query: Query) -> Answer:

@@ -16,7 +16,6 @@ from assistant.language.spoken_groups import before_fraction, groups_at, groups_
 from assistant.records import replace
 
 
-
 def digits(text: str) -> float:
     """The value of a run of digits: "1,600" is 1600, "2,5" is 2.5, "½" is 0.5."""
     part = 0.0
