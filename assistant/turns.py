@@ -222,7 +222,7 @@ def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]
     return [f for f in query.facts if f.quantity == "number" and not _told_by_the_way(f, query.text) and (f.said[:1].isdigit() or f.unit == "mixed" or f.value >= 3 or query.text[f.end :].lstrip()[:1].isdigit()) and (f.value > 1 or f.unit == "mixed" and f.value >= 1) and round(f.value, 3) not in known]
 
 
-_BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel)\s*$", re.IGNORECASE)
+_BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel|(?:famil(?:y|ies)|group|crew|party|class|choir|team|band|table|row|ensemble|squad)s? of)\s*$", re.IGNORECASE)
 _BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock)\b", re.IGNORECASE)
 
 

@@ -24,7 +24,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"rated at half its box speed": a stop more exposure, and no power of a flash."""
     pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
     kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
-    return _by_so_much([_part(_exponent(_compared(f, facts, text), text), kept, text) for f in kept], text)
+    return _by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text)
 
 
 _BY_SO_MUCH = Pattern(r"\b(?P<way>push|pull|over-?expos|under-?expos)\w*\b[^.?!;]{0,30}?\bby (?:about |just )?(?P<many>one and a half|two thirds|a third|one third|a half|half|one|two|three)\b(?!(?: of)?(?: a)? stops?\b)", re.I)
@@ -57,6 +57,19 @@ def _compared(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     others = [f for f in facts if f is not fact]
     alike = len(others) == 1 and (others[0].quantity == "film_speed" or others[0].quantity == "number" and is_film_speed_mark(others[0].value))
     return replace(fact, quantity="film_speed", of="", unit="") if alike else fact
+
+
+_METERED_FOR = Pattern(r"\b(?:meter\w*|dial\w*|worked|calculat\w+|reckoned|figured|set|rat(?:ed|ing)|thought|expos\w+|shot)\b", re.I)
+_SLIPPED = Pattern(r"\b(?:left|still|forgot\w*|mistake\w*|accident\w*|wrong\w*|really|actually|turned out|instead of|in fact|but the (?:roll|film)|but (?:i'?d|i had|it was)|supposed to be|should(?:'ve| have))\b", re.I)
+_STOPS_OUT = Pattern(r"\bhow (?:many stops|far|much)\b[^?.]{0,40}\b(?:over|under|off|out|wrong|over-?exposed|under-?exposed)\b|\bstops? (?:over|under|off|out)\b", re.I)
+
+
+def _slipped(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"400 film with the meter left at 100, how many stops over": the number is a speed as well."""
+    if fact.quantity != "number" or fact.bad or not is_film_speed_mark(fact.value) or fact.value < 12 or sum(f.quantity == "film_speed" for f in facts) != 1:
+        return fact
+    alone = all(f.quantity in ("film_speed", "number", "place", "remark", "format", "signed") for f in facts) and _SLIPPED.search(text) and _STOPS_OUT.search(text) and _METERED_FOR.search(text)
+    return replace(fact, quantity="film_speed", of="", unit="") if alone else fact
 
 
 _EXPONENT_BEFORE = Pattern(r"\b(?:exponent|schwarzschild|reciprocity)\b[^.?!\d]{0,40}$", re.I)

@@ -29,7 +29,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
 def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     if any(f.quantity.startswith("guide_number") for f in facts):
         return facts
-    meant: set[int] = set()
+    meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and _LEFT_OF.search(text[: f.start])}
     for n, fact in enumerate(facts):
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
@@ -42,9 +42,11 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     for n in sorted(meant, reverse=True):
         if n and facts[n - 1].quantity == "distance" and _JOINED.match(text[facts[n - 1].end : facts[n].start]):
             meant.add(n - 1)
-    return [replace(f, quantity="guide_number", value=f.value / LENGTH[f.unit], cue="") if n in meant else f for n, f in enumerate(facts)]
+    return [replace(f, quantity="guide_number", value=f.value / LENGTH[f.unit], cue="", of="" if f.quantity == "gap" else f.of) if n in meant else f for n, f in enumerate(facts)]
 
 
+_LEFT_OF = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b[^.,;?\d]{0,16}\b(?:left|remain\w*|stays|over) (?:of|out of|from) (?:my |its |the |a )?$", re.IGNORECASE)
+""""what guide number is left of 45 metres"."""
 _OF_THE_FLASH = Pattern(r"\b(?:flash|gun|strobe|speedlight)\s*$", re.IGNORECASE)
 _SAID_DISTANCE = Pattern(r"\b(?:distance|away|subject at|range)(?: is| of| at|:)?\s*$", re.IGNORECASE)
 

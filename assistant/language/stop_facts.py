@@ -90,6 +90,8 @@ def _relation(place: Place) -> Fact | None:
     against = next((i for i in place.items[max(start, place.at) + 1 : max(start, place.at) + 5] if is_role(i) or i.kind == "aperture"
                     or (i.kind == "cue" and i.word in ("ambient", "backdrop", "meter"))), None)
     subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in ("ambient", "backdrop")))
+    if against is not None and against.kind == "aperture" and place.text[: against.start].lower().rstrip().endswith((" at", " on")):
+        against = None  # "one stop under at f/8": where the lens stands
     if against is not None and is_role(against) and place.text[: against.start].lower().rstrip().endswith(" as"):
         subject, against = against, None
     if against is None and subject is None:

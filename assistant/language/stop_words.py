@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 
@@ -54,6 +55,28 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
+    return _said_twice([_of_the_draw(f, text) for f in out], text)
+
+
+_DRAW_COSTS = Pattern(r"\b(?:bellows|extension(?: tubes?)?|tubes?|draw|close[- ]?up)\b(?: \w+){0,2} (?:costs?|costing|eats?|eating|takes?|taking|loses?|losing|steals?|need\w*|wants?)(?: (?:me|us|about|another|a further|up|some))*\s*$", re.I)
+
+
+def _of_the_draw(fact: Fact, text: str) -> Fact:
+    """"the bellows cost me two stops": a loss behind the lens."""
+    draw = fact.quantity in ("stops", "loss") and fact.unit in ("", "bellows") and not fact.of and _DRAW_COSTS.search(text[: fact.start]) is not None
+    return replace(fact, quantity="filter_loss", unit="bellows loss", of="camera", cue="", value=abs(fact.value)) if draw else fact
+
+
+def _said_twice(facts: list[Fact], text: str) -> list[Fact]:
+    """"an ND 0.6 (2 stops)", "factor 4, two stops,": the same loss in other words counts once."""
+    out: list[Fact] = []
+    for fact in facts:
+        last = next((f for f in reversed(out) if f.quantity in ("nd", "factor")), None)
+        stops = 0.0 if last is None or last.value <= 0 else last.value if last.quantity == "nd" else math.log2(last.value)
+        aside = last is not None and patterns.fullmatch(r"\s*\(\s*(?:that'?s |i\.?e\.? |so |=|= |is |or )?\s*", text[last.end : fact.start], re.I) is not None
+        if fact.quantity in ("stops", "loss", "filter_loss") and aside and abs(abs(fact.value) - stops) < 0.1:
+            continue
+        out.append(fact)
     return out
 
 

@@ -263,7 +263,11 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     value = _difference(light, at, number, time) - at.loss
     way = "over" if value > 0.005 else "under" if value < -0.005 else "right"
     note = f"By itself the ambient light comes out {scales.speak_stops(abs(value))} {way}." if way != "right" else "By itself the ambient light is exposed as it was read."
-    return _done((marks.stops(value, "ambient"),), light, at, notes=(note,))
+    return _done((marks.stops(value, "" if _WHICH.search(query.text) else "ambient"),), light, at, notes=(note,))
+
+
+_WHICH = Pattern(r"\bwhich\b[^?.]{0,24}\b(?:brighter|darker|lighter|dimmer|stronger)\b", re.I)
+"""Of the brighter of two that is, not of the ambient light."""
 
 
 def _difference(light: Daylight, at: Working, number: float, time: float | None) -> float:

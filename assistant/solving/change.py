@@ -17,6 +17,7 @@ from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
 from assistant.solving.losses import is_taken_off
 from assistant.solving.solution import Solution, needs
+from assistant.units import speak_length
 
 DEFAULT_BEFORE = {"power": 1.0, "count": 1.0, "loss": 0.0}
 
@@ -139,7 +140,11 @@ def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], 
     if ask.quantity == "count":
         quantity: Quantity = marks.count(whole_count(value), ask.unit or "pops")
     elif ask.quantity == "distance":
-        quantity = marks.distance(value, preferred_unit(query, ask.unit))
+        unit = preferred_unit(query, ask.unit)
+        quantity = marks.distance(value, unit)
+        if ask.of == "move":
+            return Solution(answers=(marks.distance(abs(value - reference), unit, "move"), quantity), used=tuple(used), topic="change",
+                            lead=f"Move it {speak_length(abs(value - reference), unit)} {'back' if value > reference else 'nearer'}, to {speak_length(value, unit)}.")
     elif ask.quantity == "energy":
         quantity = Quantity("energy", value, "J")
     else:

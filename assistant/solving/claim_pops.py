@@ -16,6 +16,9 @@ _POPS = Pattern(rf"\b(?P<n>{_NUM}) (?:(?:flash|full|full-power|equal|single|sepa
 _BARE = Pattern(rf"\b(?P<n>{_NUM})\b(?= (?:is|are|will|would|should|does|do|gives?|at|for|right|correct|enough)\b)")
 
 
+_CLAIMED = Pattern(rf"\b(?:need|needs|takes?|want|be|use|fire|give)\s+(?P<n>\d+|{'|'.join(NUMBER_WORDS)})(?=\s*(?:[,.;?!]|$|of them|then|now|right))")
+
+
 def claim_of_pops(query: Query) -> Solution | None:
     """The pops claimed for another distance, against the square of the distances; None where not both are said."""
     said = plain(query.text)
@@ -24,6 +27,8 @@ def claim_of_pops(query: Query) -> Solution | None:
     if not query.claim or ratio is None or not counts or query.has("guide_number") or len({f.value for f in query.all("aperture")}) > 1:
         return None
     base, claimed = (counts[0], counts[-1]) if len(counts) > 1 else (1.0, counts[0])
+    if len(counts) == 1 and query.all("number"):
+        return None  # a figure that is read as nothing
     right = math.ceil(base * ratio**2 - 1e-6)
     if right < 1:
         return None
@@ -49,6 +54,8 @@ def _counts(said: str) -> list[float]:
     found = [(m.start(), _value(m["n"] or m["again"])) for m in _POPS.finditer(said)]
     if len(found) == 1:
         found += [(m.start(), _value(m["n"])) for m in _BARE.finditer(said) if m.start() > found[0][0] + 3 and m["n"] not in ("a", "an", "twice")]
+    if len(found) == 1:
+        found += [(m.start("n"), _value(m["n"])) for m in _CLAIMED.finditer(said) if m.start() > found[0][0] + 3]
     return [value for _, value in sorted(found)]
 
 

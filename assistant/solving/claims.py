@@ -17,6 +17,7 @@ from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_compare import judge_comparison, judge_degrees, judge_guides
+from assistant.solving.claim_daylight import claim_of_daylight
 from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
 from assistant.solving.claim_folklore import judge_folklore
@@ -31,7 +32,7 @@ from assistant.solving.claim_speeds import claim_of_speeds
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_sync import claim_of_sync
 from assistant.solving.claim_words import plain
-from assistant.solving.film import claim_about_film, claimed_error
+from assistant.solving.film import claim_about_film, claimed_error, claimed_rating
 from assistant.solving.solution import Solution
 
 WEIGHT = {"aperture": -2.0, "distance": 2.0, "film_speed": 1.0, "power": 1.0, "guide_number": 2.0, "count": 1.0, "stops": 1.0, "ratio": 2.0, "energy": 1.0, "shutter": 1.0, "factor": 1.0,
@@ -61,7 +62,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or claim_of_speeds(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
+    special = claim_of_daylight(query) or claimed_rating(query) or claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or claim_of_speeds(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
     if special is not None:
         return special
     rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)

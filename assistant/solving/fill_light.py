@@ -24,7 +24,8 @@ _SAME = 0.2
 _SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side)|overlap\w*|combined|added|adds? to|on top)\b", re.I)
 _WHAT_FLASH = Pattern(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b", re.I)
-_ADDS = Pattern(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?)\b", re.I)
+_ADDS = Pattern(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?|brightens?)\b", re.I)
+_THAN_ALONE = Pattern(r"\bthan (?:it is |it would be )?(?:with|from|by)? ?(?:the |my )?(?:flash|strobe|key) (?:alone|only|by itself|on its own)\b", re.I)
 
 
 _ALL_LIGHT = Pattern(r"\btogether\b|\bboth\b|\bthe two\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
@@ -46,6 +47,8 @@ def added(query: Query, ask: Ask) -> Solution | None:
         value = sum_of_light((flash.value, room.value))
         return Solution(answers=(marks.aperture(value),), used=(flash, room), topic="ambient",
                         notes=("The two fall on the same face, so their light adds; squares of the f-numbers are summed.",))
+    if ask.quantity == "stops" and flash and room and len(query.all("shutter")) < 2 and _THAN_ALONE.search(query.text):
+        return Solution(answers=(marks.stops(2 * math.log2(sum_of_light((flash.value, room.value)) / flash.value)),), used=(flash, room), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
     if ask.quantity == "stops" and flash and room and not query.has("shutter") and _LEFT_AT.search(query.text):
         over = 2 * math.log2(sum_of_light((query.all("aperture", "")[0].value if query.has("aperture") and query.all("aperture", "") else flash.value, room.value)) / flash.value)
         return Solution(answers=(marks.stops(over),), used=(flash, room, *query.all("aperture", "")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))

@@ -24,7 +24,7 @@ def solve(query: Query) -> Solution | None:
     """Stops by which an exposure, or a maker's figure, was out; None where nothing is told to be out."""
     if query.claim or query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
         return None
-    for rule in (_set_and_needed, _two_guides, _against_the_maker, _against_the_guide) if query.asks_for("stops") else (_put_right,):
+    for rule in (_set_and_needed, _film_slipped, _two_guides, _against_the_maker, _against_the_guide) if query.asks_for("stops") else (_put_right,):
         found = rule(query)
         if found is not None:
             return found
@@ -62,6 +62,30 @@ def _set_and_needed(query: Query) -> Solution | None:
         value = aperture_difference_stops(needed[0].value, made.value) if quantity == "aperture" else math.log2(made.value / needed[0].value)
         return _spoken(value, (made, needed[0]))
     return None
+
+
+_METER = Pattern(r"\b(?:meter\w*|dial\w*|worked|calculat\w+|reckoned|figured|set|thought|expos\w+|shot (?:it )?(?:at|as))\b")
+_IN_THE_CAMERA = Pattern(r"\b(?:film|roll|stock|sheets?|load\w*|in the camera|really|actually|turned out|in fact|it was)\b")
+
+
+def _film_slipped(query: Query) -> Solution | None:
+    """"400 film with the meter left at 100": two stops over. As much as the film is faster than what was metered for."""
+    speeds = [f for f in query.facts if f.quantity == "film_speed" and f.origin == "said"]
+    lower = query.text.lower()
+    if len(speeds) != 2 or not _OUT.search(lower) or query.has("aperture") or query.has("guide_number"):
+        return None
+    film = [f for f in speeds if _IN_THE_CAMERA.search(_around(f, speeds, lower)) and not _METER.search(_before(f, speeds, lower))]
+    metered = [f for f in speeds if _METER.search(_before(f, speeds, lower))]
+    if len(film) == 0 and len(metered) == 1:
+        film = [f for f in speeds if f is not metered[0]]
+    if len(film) != 1 or len(metered) != 1 or film[0] is metered[0]:
+        return None
+    return _spoken(math.log2(film[0].value / metered[0].value), (film[0], metered[0]))
+
+
+def _around(fact: Fact, pair: list[Fact], lower: str) -> str:
+    """What stands before a fact, and the word after it."""
+    return _before(fact, pair, lower) + " " + " ".join(lower[fact.end :].split()[:1])
 
 
 def _before(fact: Fact, pair: list[Fact], lower: str) -> str:

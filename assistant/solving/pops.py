@@ -301,7 +301,7 @@ _ASKS_FULL = Pattern(r"how many\b[^?]{0,12}\bfull")
 def _powers(query: Query, facts: list[Fact]) -> list[float]:
     """The power of the pops that were told of, and of those asked for; a full one is not always said."""
     lower = query.text.lower()
-    partial = [f for f in facts if f.value < 1]
+    partial = list({f.value: f for f in facts if f.value < 1}.values())
     if not partial:
         return []
     base = popped(query)

@@ -21,7 +21,7 @@ _FROM_TO = Pattern(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """The query with the guide number of the zoom setting in place of the table."""
     rows, settings = query.all("zoom_row"), query.all("zoom")
-    if len(rows) < 2 or not settings:
+    if len(rows) < 2 or not settings or _gained(query, rows):
         return None
     setting = settings[-1]
     table = [(f.other, f.value) for f in rows]
@@ -38,13 +38,20 @@ def solve(query: Query) -> Solution | None:
     rows = query.all("zoom_row")
     if len(rows) < 2:
         return _only_guide(query) or _gain(query)
-    if query.asks_for("stops") and not query.has("distance"):
+    if _gained(query, rows):
         ends = sorted(rows, key=lambda f: f.other)
         span = query.last("number_range") or query.last("length_range")
         if _BACK.search(query.text) or span is not None and span.value > span.other:
             ends.reverse()  # "going from 35 to 24"
-        return Solution(answers=(marks.stops(2 * math.log2(ends[-1].value / ends[0].value)),), used=(*rows, *((span,) if span else ())), topic="zoom")
+        settings = [f for f in query.facts if f.quantity in ("zoom", "number") and any(math.isclose(f.value, row.other) for row in rows)]
+        return Solution(answers=(marks.stops(2 * math.log2(ends[-1].value / ends[0].value)),), used=(*rows, *settings, *((span,) if span else ())), topic="zoom")
     return needs(("focal_length",), "I need the zoom setting of the head, in millimetres.", tuple(rows), "zoom")
+
+
+def _gained(query: Query, rows: tuple[Fact, ...] | list[Fact]) -> bool:
+    """Whether it is what zooming gains that is asked, over the settings told and no other."""
+    told = {f.other for f in rows}
+    return query.asks_for("stops") and not query.has("distance") and all(f.value in told for f in query.all("zoom"))
 
 
 def _only_guide(query: Query) -> Solution | None:

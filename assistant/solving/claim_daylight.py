@@ -1,0 +1,37 @@
+"""Daylight put up for a yes or a no: "sun, ISO 400, sync 1/60, the lens stops down to f/22: can I expose it right?"."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact, Query
+from assistant.records import replace
+from assistant.scales import aperture_difference_stops, speak_stops
+from assistant.solving import marks
+from assistant.solving.solution import Solution
+
+_CAN_IT = Pattern(r"\b(?:can|could|will|would|is it possible|possible|able|does|do)\b", re.I)
+_EXPOSED = Pattern(r"\b(?:expos\w*|daylight|sun\w*|ambient|sky|background|properly|correct\w*|normal\w*)\b", re.I)
+_SPOILT = Pattern(r"\b(?:over-?expos\w*|under-?expos\w*|too (?:bright|dark|much|hot|light)|blow\w*|burn\w*|over|under)\b", re.I)
+_CLOSE = 1 / 3
+"""Stops within which a lens that cannot close enough still will do."""
+
+
+def claim_of_daylight(query: Query) -> Solution | None:
+    """Whether the lens closes far enough for the daylight at sync speed; None where not all of it is told."""
+    sync, smallest = query.last("sync") or query.last("shutter"), query.last("smallest_aperture")
+    if sync is None or smallest is None or query.has("guide_number") or _SPOILT.search(query.text) or not (_CAN_IT.search(query.text) and _EXPOSED.search(query.text)):
+        return None
+    from assistant.solving.ambient_light import solve as of_the_light
+
+    at_sync = Fact("shutter", sync.value, sync.unit, origin=sync.origin, start=sync.start, end=sync.end, said=sync.said)
+    found = of_the_light(replace(query, facts=tuple(f for f in query.facts if f not in (sync, smallest)) + (at_sync,), asks=(Ask("aperture"),), claim=False))
+    if found is None or not found.answers or not isinstance(found.answers[0].value, float):
+        return None
+    needed = found.answers[0].value
+    over = aperture_difference_stops(needed, smallest.value)
+    holds = over <= _CLOSE
+    lead = f"{'Yes' if holds else 'No'}. The daylight takes f/{needed:.3g} there" + ("." if holds else f"; at f/{smallest.value:g} it is {speak_stops(over)} over: use slower film, an ND filter, or shade.")
+    return Solution(lead=lead, answers=(Quantity("claim", holds), marks.aperture(needed)), used=(*found.used, sync, smallest), assumed=found.assumed, topic="claims")

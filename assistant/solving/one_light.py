@@ -1,0 +1,21 @@
+"""One light only: what is told of it is told of the flash, whatever it is called."""
+
+from __future__ import annotations
+
+from assistant.query import Fact, Query
+from assistant.records import replace
+
+ROLES = frozenset({"hair", "rim", "background", "fill", "key"})
+_OF_IT = ("guide_number", "distance", "aperture", "power", "loss")
+
+
+def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """The query with the name of its only light left out: "the hair light to read f/8, GN 30 m, 1.5 m: what power?"."""
+    guides = query.all("guide_number")
+    of = guides[0].of if len(guides) == 1 else ""
+    told = [f for f in query.facts if f.quantity in _OF_IT]
+    if of not in ROLES or not query.has("distance", "aperture") and not query.has("power", "distance") or not query.asks_for("power", "distance", "aperture", "film_speed"):
+        return None
+    if any(f.of != of for f in told) or any(a.of not in ("", of) for a in query.asks) or any(query.has(q) for q in ("relation", "ratio", "stops", "exposure_value")):
+        return None
+    return replace(query, facts=tuple(replace(f, of="") if f in told else f for f in query.facts), asks=tuple(replace(a, of="") for a in query.asks)), (), ()
