@@ -55,7 +55,17 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
-    return _said_twice([_of_the_draw(f, text) for f in out], text)
+    return _said_twice([_of_the_draw(_part_of_a_stop(f, text), text) for f in out], text)
+
+
+_OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)\W*$", re.I)
+
+
+def _part_of_a_stop(fact: Fact, text: str) -> Fact:
+    """"and two thirds over?": of a stop."""
+    part = fact.quantity == "number" and not fact.bad and any(abs(fact.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
+    way = _OVER_OR_UNDER.match(text[fact.end :]) if part else None
+    return replace(fact, quantity="stops", unit="", of="", cue="more" if way["way"].lower() == "over" else "less") if way else fact
 
 
 _DRAW_COSTS = Pattern(r"\b(?:bellows|extension(?: tubes?)?|tubes?|draw|close[- ]?up)\b(?: \w+){0,2} (?:costs?|costing|eats?|eating|takes?|taking|loses?|losing|steals?|need\w*|wants?)(?: (?:me|us|about|another|a further|up|some))*\s*$", re.I)

@@ -1,0 +1,73 @@
+"""Values told anew in a half-sentence: a pair for a pair, one loss more, so many of the same."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.records import replace
+from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.units import LENGTH
+
+_PAIRED = ("shutter", "film_speed", "aperture", "distance", "exposure_value", "power", "energy", "guide_number")
+_LITTLE = frozenset({"place", "remark", "modifier"})
+
+
+def pair_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"what about 1/60 to 1/4?" after "from 1/60 to 1/8": the two values that were compared, anew."""
+    told = [f for f in scene.facts if f.quantity in _PAIRED]
+    kinds = {f.quantity for f in told}
+    if len(told) != 2 or len(kinds) != 1 or query.asks or not scene.asks or scene.asks[0].quantity in kinds:
+        return query, scene
+    values = _two_values(query, told)
+    if values is None:
+        return query, scene
+    made = tuple(replace(new, quantity=old.quantity, of=old.of, unit=new.unit or old.unit, other=math.nan) for new, old in zip(values, told))
+    others = tuple(f for f in query.facts if f.quantity not in (*kinds, "number", "number_range", "length_range"))
+    return replace(query, facts=(*made, *others), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
+
+
+def _two_values(query: Query, told: list[Fact]) -> list[Fact] | None:
+    """Two values of the kind that was told: by name, or as bare numbers that can be such."""
+    quantity = told[0].quantity
+    said = [f for f in query.facts if f.quantity not in _LITTLE]
+    if len(said) == 2 and all(f.quantity == quantity and not f.bad for f in said):
+        return said
+    bare = [part for f in said if f.quantity in ("number", "number_range") and not f.bad for part in ((f,) if f.quantity == "number" else (f, replace(f, value=f.other, start=f.end - 1)))]
+    if len(bare) != 2 or any(f.quantity not in ("number", "number_range") for f in said) or told[0].of or told[1].of:
+        return None
+    fits = {"film_speed": is_film_speed_mark, "aperture": is_aperture_mark, "distance": lambda v: v > 0}.get(quantity)
+    if fits is None or not all(fits(f.value) for f in bare):
+        return None
+    scale = LENGTH.get(told[0].unit, 1.0) if quantity == "distance" else 1.0
+    return [replace(f, value=f.value * scale, unit=told[0].unit) for f in bare]
+
+
+_MORE = Pattern(r"\b(?:more|another|extra|further|as well|too|also|on top|additional|besides)\b", re.I)
+
+
+def loss_more(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and if a grid takes one more stop?": beside what is lost already."""
+    old = tuple(f for f in scene.facts if f.quantity == "loss")
+    new = [f for f in query.facts if f.quantity == "loss"]
+    if not old or len(new) != 1 or not _MORE.search(query.text):
+        return query, scene
+    return replace(query, facts=(*old, *query.facts)), replace(scene, facts=tuple(f for f in scene.facts if f not in old))
+
+
+_SO_MANY = Pattern(r"^\W*(?:and |or |what about |how about |with |what if )*(?:with )?(?:\w+)(?: of (?:them|these|those))?\W*$", re.I)
+
+
+def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and four?" after two flashes together: so many of them."""
+    told = [f for f in scene.facts if f.quantity == "count" and f.unit == "flashes"]
+    bare = query.facts[0] if len(query.facts) == 1 else None
+    if not told or bare is None or bare.quantity != "number" or query.asks or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
+        return query, scene
+    if bare.value != int(bare.value) or not 1 <= bare.value <= 24:
+        return query, scene
+    return replace(query, facts=(replace(bare, quantity="count", unit="flashes", of=told[-1].of),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
