@@ -220,6 +220,14 @@ def _another_place(n: Bare) -> Fact | None:
 _TIMED = Pattern(r"(?:1/\d+|\b(?:an? )?(?:sixtieth|thirtieth|fifteenth|eighth|quarter|hundredth|\d+(?:th|ths))|\d ?s(?:ec(?:onds?)?)?)(?: of a second| sec(?:ond)?s?| s)?\s*(?:at|@|and|,|/)\s*$", re.I)
 
 
+_MULTIPLIED = Pattern(r"\bmultipl\w+(?: (?:it|that|the \w+(?: \w+)?|by|your \w+))*? by (?:about |roughly )?$", re.I)
+
+
+def _multiplier(n: Bare) -> Fact | None:
+    """"the leaflet says multiply by 2.5 at eight seconds": a factor, and no f-number."""
+    return n.of("factor", of="", unit="") if n.value > 0 and _MULTIPLIED.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) else None
+
+
 def _beside_a_time(n: Bare) -> Fact | None:
     """"1/30 at 2.8": an f-number right after a shutter time."""
     plain = is_aperture_mark(n.mark) and n.value <= 45 and not patterns.match(r"\s*(?:m\b|ft\b|feet|foot|metres?|meters?|cm|mm|stops?|s\b|sec|%|x\b|hz|ev\b|iso\b[^\d]|\"|')", n.text[n.fact.end :].lower())
@@ -366,5 +374,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _multiplier, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -51,11 +51,18 @@ _OF_THE_FLASH = Pattern(r"\b(?:flash|gun|strobe|speedlight)\s*$", re.IGNORECASE)
 _SAID_DISTANCE = Pattern(r"\b(?:distance|away|subject at|range)(?: is| of| at|:)?\s*$", re.IGNORECASE)
 
 
+_IN_BRACKETS = Pattern(r"^\s*(?:\()?(?:in )?(?:metres?|meters?|m|feet|ft)?[\s,]*(?:at |for |and )?$", re.IGNORECASE)
+
+
 def _quoted_for(facts: list[Fact], text: str) -> list[Fact]:
-    """"The guide number is for ISO 100": said apart from the number, but of it."""
+    """"The guide number is for ISO 100": said apart from the number, but of it; so in brackets, "28 (metres, ISO 100)"."""
     guide = next((n for n, f in enumerate(facts) if f.quantity == "guide_number"), None)
     if guide is None:
         return facts
+    aside = next((f for f in facts[guide + 1 : guide + 2] if f.quantity == "film_speed" and _IN_BRACKETS.match(text[facts[guide].end : f.start]) and text[f.end :].lstrip()[:1] == ")"), None)
+    if aside is not None and sum(f.quantity == "film_speed" for f in facts) > 1:
+        known = replace(facts[guide], at_iso=aside.value, end=aside.end)
+        return [known if n == guide else f for n, f in enumerate(facts) if f is not aside]
     shot = facts[guide].at_iso
     for n, fact in enumerate(facts):
         if fact.quantity == "film_speed" and shot is not None and shot != fact.value and n > guide and _QUOTED.search(text[: fact.start]):

@@ -69,7 +69,8 @@ def fold(text: str) -> str:
 
 _RAW = Pattern(
     r"""
-    (?P<plain>[abcdeghijlopqrsuvxyz][a-z]+)          # most words: nothing below begins with these letters
+    (?P<wordhp>half[\s-]peak\b)                       # the time above half of the peak: t0.5
+  | (?P<plain>[abcdeghijlopqrsuvxyz][a-z]+)          # most words: nothing below begins with these letters
   | (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
   | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|w/s|ft\s?/\s?s(?:ec)?)\b)     # speeds
   | (?P<fmark>f\s?[/:]\s?(?=-?[\d½.])|f/(?=[a-z?]))    # f/8, f:8
@@ -86,7 +87,10 @@ _RAW = Pattern(
 )
 
 
-_KINDS = {"plain": "word", "word1": "word", "word2": "word", "tail": "word", "wordno": "word", "fmark": "f", "fnum": "f"}
+_KINDS = {"plain": "word", "word1": "word", "word2": "word", "tail": "word", "wordno": "word", "wordhp": "word", "fmark": "f", "fnum": "f"}
+
+
+_PLAINLY = {"wordno": "no", "wordhp": "t05"}
 
 
 def split(folded: str) -> list[Raw]:
@@ -94,8 +98,7 @@ def split(folded: str) -> list[Raw]:
     pieces: list[Raw] = []
     for found in _RAW.finditer(folded):
         kind, text = found.lastgroup or "other", found.group()
-        kind = _KINDS.get(kind, kind)
-        pieces.append(Raw(kind, "no" if text == "no." else text, found.start(), found.end()))
+        pieces.append(Raw(_KINDS.get(kind, kind), _PLAINLY.get(kind, text), found.start(), found.end()))
         if len(pieces) > MAX_WORDS:
             break
     return pieces

@@ -357,7 +357,7 @@ def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         del places["hyperfocal"]
     if "hyperfocal" in places:
         places.pop("focus_distance", None)
-        if "infinity" in lower and "near" not in lower.replace("nearest", ""):
+        if "infinity" in lower and "near" not in lower.replace("nearest", "").replace("near to infinity", ""):
             places.pop("near_limit", None)
             places.pop("far_limit", None)
     if "depth_of_field" in places and patterns.search(r"limits", lower):

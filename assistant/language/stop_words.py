@@ -55,7 +55,13 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
-    return _said_twice([_of_the_draw(_part_of_a_stop(f, text), text) for f in out], text)
+    return _said_twice([_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) for f in out], text)
+
+
+def _third_in_turn(fact: Fact, text: str) -> Fact:
+    """"first as metered, second a stop over, third a stop under": the third frame, and no third of a stop."""
+    in_turn = fact.quantity in ("stops", "relation") and fact.said.lower().startswith("third a stop") and "second" in text[: fact.start].lower()
+    return replace(fact, value=1.0) if in_turn else fact
 
 
 _OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)\W*$", re.I)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
@@ -40,8 +41,8 @@ def _two_values(query: Query, told: list[Fact]) -> list[Fact] | None:
     bare = [part for f in said if f.quantity in ("number", "number_range") and not f.bad for part in ((f,) if f.quantity == "number" else (f, replace(f, value=f.other, start=f.end - 1)))]
     if len(bare) != 2 or any(f.quantity not in ("number", "number_range") for f in said) or told[0].of or told[1].of:
         return None
-    fits = {"film_speed": is_film_speed_mark, "aperture": is_aperture_mark, "distance": lambda v: v > 0}.get(quantity)
-    if fits is None or not all(fits(f.value) for f in bare):
+    fits: dict[str, Callable[[float], bool]] = {"film_speed": is_film_speed_mark, "aperture": is_aperture_mark, "distance": lambda value: value > 0}
+    if quantity not in fits or not all(fits[quantity](f.value) for f in bare):
         return None
     scale = LENGTH.get(told[0].unit, 1.0) if quantity == "distance" else 1.0
     return [replace(f, value=f.value * scale, unit=told[0].unit) for f in bare]

@@ -57,6 +57,10 @@ def _which_reads_more(query: Query, ask: Ask) -> Solution | None:
 _WHAT_IS = Pattern(r"\bwhat(?:'s|s| is| does| would| will)?(?: be)? (?:a |my |the |an? )?$")
 
 
+_BECOMES = Pattern(r"\b(?:becomes?|turns? into|chang\w+ to|drops? to|rises? to|goes? (?:up|down)? ?to|be (?:on|at|with|for))\b", re.I)
+"""A guide number that is to be found from another one."""
+
+
 def _guide(query: Query, ask: Ask) -> Solution | None:
     """A guide number at another film speed or power, or in the other unit."""
     guides = query.all("guide_number")
@@ -66,6 +70,8 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
         unit = "m" if fact.unit in ("m", "cm") else "ft"
         guides = [replace(fact, quantity="guide_number", value=fact.value / LENGTH[unit], unit=unit)]
         query = query.with_facts(tuple(f for f in query.facts if f is not fact) + (guides[0],))
+    if not guides and not lengths and not query.has("aperture") and _BECOMES.search(query.text):
+        return needs(("guide_number",), "I need the guide number that it has now, and what that is for.", tuple(query.all("film_speed")), "conversions")
     if len(guides) != 1 or query.has("distance") or query.has("aperture") or query.has("count") or query.has("ratio"):
         return None
     fact = guides[0]

@@ -6,18 +6,17 @@ said to be such.
 
 from __future__ import annotations
 
-import math
 import re
 
 from assistant import patterns, scales
-from assistant.answer import Assumed, Quantity
+from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.physics.film import corrected_from_table, exposure_index, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
+from assistant.physics.film import exposure_index
 from assistant.query import Ask, Fact, Query
-from assistant.records import replace
 from assistant.scales import speak_stops
-from assistant.solving import bracket, camera, marks
-from assistant.solving.solution import Solution, needs
+from assistant.solving import bracket, camera, marks, reciprocity
+from assistant.solving.reciprocity import done as _done
+from assistant.solving.solution import Solution
 
 STOPS_PER_DECADE = 1.0  # common practice, no source
 LATITUDE: tuple[tuple[str, str, tuple[float, float]], ...] = (
@@ -45,10 +44,6 @@ def solve(query: Query) -> Solution | None:
             if found:
                 return found
     return None
-
-
-def _done(answers: tuple[Quantity, ...], *used: Fact | None, lead: str = "", notes: tuple[str, ...] = (), working: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
-    return Solution(answers=answers, used=tuple(dict.fromkeys(f for f in used if f is not None)), lead=lead, notes=notes, working=working, assumed=assumed, topic="film")
 
 
 def _is_exposure(query: Query) -> bool:
@@ -202,7 +197,7 @@ _AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: 
 def _stops(query: Query, ask: Ask) -> Solution | None:
     if _is_exposure(query):
         return None
-    for rule in (_put_right, _stops_rated, _stops_old, _latitude, _stops_reciprocity):
+    for rule in (_put_right, _stops_rated, _stops_old, _latitude, reciprocity.stops_added):
         found = rule(query)
         if found:
             return found
@@ -283,117 +278,10 @@ def _words_only(query: Query, ask: Ask) -> Solution | None:
     return _latitude(query) or (_stops_rated(query) if query.has("rated") and patterns.search(r"stops|how far (?:off|out)", query.text, re.I) else None)
 
 
-# --- long times ---------------------------------------------------------------------------------------
-
-
-_FAILURE = Pattern(r"\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
-
-
-_EXTRA_STOPS = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "two": 2.0, "three": 3.0, "another": 1.0}
-_EXTRA = Pattern(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=half)|an? extra )?(?P<n>half a|a half|one|two|three|a|another)\W+(?:more |extra |whole |full )?stops?", re.I)
-
-
-def _shutter(query: Query, ask: Ask) -> Solution | None:
-    """The time to give, from the metered one and what the film's sheet says."""
-    times = query.all("shutter")
-    if not times and query.has("exponent") and not query.has("guide_number") and not query.has("exposure_value"):
-        return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
-    if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
-        return None
-    if query.has("nd") or query.has("filter_loss"):
-        return _through_a_filter(query, times)
-    if len(query.all("aperture")) >= 2 and not query.has("exponent"):
-        return None  # a reading and another aperture: an equivalent exposure
-    if len(times) >= 3:
-        return _by_table(query, times)
-    metered, exponent = times[-1], query.last("exponent")
-    extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss")), None)
-    if extra is None and exponent is None and patterns.search(r"\bdoubl", query.text, re.I):
-        return _done((marks.shutter(metered.value * 2),), metered, notes=(_FLASH_NOTE,))
-    spoken = _EXTRA.search(query.text) if extra is None and exponent is None else None
-    if spoken:
-        value = metered.value * 2 ** _EXTRA_STOPS[spoken.group("n").lower()]
-        return _done((marks.shutter(value),), metered, notes=(_FLASH_NOTE,))
-    if exponent:
-        return _by_exponent(metered, exponent)
-    if extra:
-        value = metered.value * (2 ** abs(extra.value) if extra.quantity not in ("factor", "times") else extra.value)
-        return _done((marks.shutter(value),), metered, extra, notes=(_FLASH_NOTE,))
-    if metered.value <= 1:
-        return _done((marks.shutter(metered.value),), metered, notes=("Most films hold up to about a second: no correction.",))
-    return needs(("factor",), "I need what the film's sheet says: its reciprocity exponent, or the extra stops at that time.", (metered,), "film")
-
-
-_FLASH_NOTE = "It lengthens the ambient part only; a flash is too short to need it."
-
-
-def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
-    """The filter lengthens the metered time, and the film's failure lengthens that."""
-    lost, facts, _ = camera.loss_total(query)
-    exponent = query.last("exponent")
-    if exponent is None or len(times) != 1 or not facts or query.has("guide_number") or query.has("aperture"):
-        return None
-    filtered = replace(times[0], value=times[0].value * 2.0**lost)
-    found = _by_exponent(filtered, exponent)
-    return replace(found, used=(times[0], *facts, exponent), working=(f"through the filter {filtered.value:.4g} s", *found.working))
-
-
-def _by_exponent(metered: Fact, exponent: Fact) -> Solution:
-    value = reciprocity_time(metered.value, exponent.value) if exponent.value >= 1 else time_by_failure_exponent(metered.value, exponent.value)
-    stops = math.log2(value / metered.value)
-    power = exponent.value if exponent.value >= 1 else 1 / exponent.value
-    notes = (_FLASH_NOTE,) if metered.value > 1 else ("Up to a second nothing is added.",)
-    step = f"{metered.value:g} s to the power {power:.4g} = {value:.4g} s" if metered.value > 1 else f"{metered.value:g} s stays: not above 1 s"
-    return _done((marks.shutter(value), marks.stops(stops)), metered, exponent, notes=notes, working=(step,))
-
-
-def _by_table(query: Query, times: list[Fact]) -> Solution | None:
-    """Between the rows of a sheet, straight in logarithms; the time left over is the metered one."""
-    pairs: list[tuple[float, float]] = []
-    left: list[Fact] = []
-    place = 0
-    while place < len(times):
-        here, after = times[place], times[place + 1] if place + 1 < len(times) else None
-        if after and _paired(query.text[here.end : after.start]):
-            pairs.append((here.value, after.value))
-            place += 2
-        else:
-            left.append(here)
-            place += 1
-    if not pairs or len(left) != 1:
-        return None
-    metered = left[0].value
-    if len(pairs) == 1 and pairs[0][0] > 1:
-        power = reciprocity_exponent(*pairs[0])
-        value = reciprocity_time(metered, power)
-        how = f"one pair gives the exponent {power:.3g}"
-    else:
-        value, how = corrected_from_table(metered, pairs), "between the rows, straight in logarithms"
-    return _done((marks.shutter(value), marks.stops(math.log2(value / metered))), *times, notes=(_FLASH_NOTE,), working=(how,))
-
-
-def _paired(between: str) -> bool:
-    return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
-
-
-def _stops_reciprocity(query: Query) -> Solution | None:
-    """Extra stops of a lengthened time."""
-    times = query.all("shutter")
-    if not times or not _FAILURE.search(query.text):
-        return None
-    exponent = query.last("exponent")
-    if exponent and len(times) == 1:
-        found = _by_exponent(times[0], exponent)
-        return _done((found.answers[1], found.answers[0]), times[0], exponent, lead="Add", notes=found.notes, working=found.working)
-    if len(times) == 2:
-        return _done((marks.stops(math.log2(times[1].value / times[0].value)),), *times, lead="Add")
-    return None
-
-
 def _rating_to_set(query: Query, ask: Ask) -> Solution | None:
     """"160 film rated one stop over, what do I set": the dial of the meter, where nothing is said of a flash."""
     moved = query.has("stops") or query.has("push") or query.has("years")
     return _film_speed(query, ask) if moved and not query.has("shutter") and patterns.search(r"\brat(?:e|ed|ing)\b|box speed|\bEI\b", query.text, re.I) else None
 
 
-_ROWS = {"aperture": (_rating_to_set,), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "shutter": (_shutter,), "duration": (_shutter,), "time": (_shutter,)}
+_ROWS = {"aperture": (_rating_to_set,), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}

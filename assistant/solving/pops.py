@@ -203,7 +203,7 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
         return Solution(answers=(marks.count(1, "pops"),), used=(one, target), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     before = base.value if base and base.value > 1 else 1.0
     difference = -aperture_difference_stops(one.value, target.value)
-    return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base) if f), f"f/{one.value:g} to f/{target.value:g} is {difference:.3g} stops")
+    return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base, *query.all("distance")) if f), f"f/{one.value:g} to f/{target.value:g} is {difference:.3g} stops")
 
 
 _HEAD_WORDS = Pattern(r"\b(?:heads?|units?|lights?|lamps?|packs?|guns?|flashguns?|strobes?|speedlights?|monolights?)\b", re.I)

@@ -1,0 +1,138 @@
+"""Long times: what the film's sheet makes of a metered time, in seconds, in stops, or as a factor.
+
+A film needs more than the metered time once that is longer than about a second (reciprocity failure);
+its own exponent, extra stops, a factor, or pairs of its sheet say how much.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant import patterns
+from assistant.answer import Assumed, Quantity
+from assistant.patterns import Pattern
+from assistant.physics.film import corrected_from_table, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
+from assistant.query import Ask, Fact, Query
+from assistant.records import replace
+from assistant.solving import camera, marks
+from assistant.solving.solution import Solution, needs
+
+
+def done(answers: tuple[Quantity, ...], *used: Fact | None, lead: str = "", notes: tuple[str, ...] = (), working: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
+    """What was found about a film, and from what."""
+    return Solution(answers=answers, used=tuple(dict.fromkeys(f for f in used if f is not None)), lead=lead, notes=notes, working=working, assumed=assumed, topic="film")
+
+
+_FAILURE = Pattern(r"\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
+
+
+_EXTRA_STOPS = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "two": 2.0, "three": 3.0, "another": 1.0}
+_EXTRA = Pattern(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=half)|an? extra )?(?P<n>half a|a half|one|two|three|a|another)\W+(?:more |extra |whole |full )?stops?", re.I)
+
+
+def lengthened(query: Query, ask: Ask) -> Solution | None:
+    """The time to give, from the metered one and what the film's sheet says."""
+    times = query.all("shutter")
+    if not times and query.has("exponent") and not query.has("guide_number") and not query.has("exposure_value"):
+        return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
+    if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
+        return None
+    if query.has("nd") or query.has("filter_loss"):
+        return _through_a_filter(query, times)
+    if len(query.all("aperture")) >= 2 and not query.has("exponent"):
+        return None  # a reading and another aperture: an equivalent exposure
+    if len(times) >= 3:
+        return _by_table(query, times)
+    metered, exponent = times[-1], query.last("exponent")
+    extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss")), None)
+    if extra is None and exponent is None and patterns.search(r"\bdoubl", query.text, re.I):
+        return done((marks.shutter(metered.value * 2),), metered, notes=(_FLASH_NOTE,))
+    spoken = _EXTRA.search(query.text) if extra is None and exponent is None else None
+    if spoken:
+        value = metered.value * 2 ** _EXTRA_STOPS[spoken.group("n").lower()]
+        return done((marks.shutter(value),), metered, notes=(_FLASH_NOTE,))
+    if exponent:
+        return _by_exponent(metered, exponent)
+    if extra:
+        value = metered.value * (2 ** abs(extra.value) if extra.quantity not in ("factor", "times") else extra.value)
+        return done((marks.shutter(value),), metered, extra, notes=(_FLASH_NOTE,))
+    if metered.value <= 1:
+        return done((marks.shutter(metered.value),), metered, notes=("Most films hold up to about a second: no correction.",))
+    return needs(("factor",), "I need what the film's sheet says: its reciprocity exponent, or the extra stops at that time.", (metered,), "film")
+
+
+_FLASH_NOTE = "It lengthens the ambient part only; a flash is too short to need it."
+
+
+def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
+    """The filter lengthens the metered time, and the film's failure lengthens that."""
+    lost, facts, _ = camera.loss_total(query)
+    exponent = query.last("exponent")
+    if exponent is None or len(times) != 1 or not facts or query.has("guide_number") or query.has("aperture"):
+        return None
+    filtered = replace(times[0], value=times[0].value * 2.0**lost)
+    found = _by_exponent(filtered, exponent)
+    return replace(found, used=(times[0], *facts, exponent), working=(f"through the filter {filtered.value:.4g} s", *found.working))
+
+
+def _by_exponent(metered: Fact, exponent: Fact) -> Solution:
+    value = reciprocity_time(metered.value, exponent.value) if exponent.value >= 1 else time_by_failure_exponent(metered.value, exponent.value)
+    stops = math.log2(value / metered.value)
+    power = exponent.value if exponent.value >= 1 else 1 / exponent.value
+    notes = (_FLASH_NOTE,) if metered.value > 1 else ("Up to a second nothing is added.",)
+    step = f"{metered.value:g} s to the power {power:.4g} = {value:.4g} s" if metered.value > 1 else f"{metered.value:g} s stays: not above 1 s"
+    return done((marks.shutter(value), marks.stops(stops)), metered, exponent, notes=notes, working=(step,))
+
+
+def _by_table(query: Query, times: list[Fact]) -> Solution | None:
+    """Between the rows of a sheet, straight in logarithms; the time left over is the metered one."""
+    pairs: list[tuple[float, float]] = []
+    left: list[Fact] = []
+    place = 0
+    while place < len(times):
+        here, after = times[place], times[place + 1] if place + 1 < len(times) else None
+        if after and _paired(query.text[here.end : after.start]):
+            pairs.append((here.value, after.value))
+            place += 2
+        else:
+            left.append(here)
+            place += 1
+    if not pairs or len(left) != 1:
+        return None
+    metered = left[0].value
+    if len(pairs) == 1 and pairs[0][0] > 1:
+        power = reciprocity_exponent(*pairs[0])
+        value = reciprocity_time(metered, power)
+        how = f"one pair gives the exponent {power:.3g}"
+    else:
+        value, how = corrected_from_table(metered, pairs), "between the rows, straight in logarithms"
+    return done((marks.shutter(value), marks.stops(math.log2(value / metered))), *times, notes=(_FLASH_NOTE,), working=(how,))
+
+
+def _paired(between: str) -> bool:
+    return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
+
+
+def stops_added(query: Query) -> Solution | None:
+    """Extra stops of a lengthened time."""
+    times = query.all("shutter")
+    if not times or not _FAILURE.search(query.text):
+        return None
+    exponent = query.last("exponent")
+    if exponent and len(times) == 1:
+        found = _by_exponent(times[0], exponent)
+        return done((found.answers[1], found.answers[0]), times[0], exponent, lead="Add", notes=found.notes, working=found.working)
+    if len(times) == 2:
+        return done((marks.stops(math.log2(times[1].value / times[0].value)),), *times, lead="Add")
+    return None
+
+
+def factor(query: Query, ask: Ask) -> Solution | None:
+    """"the exposure multiplier for a metered 20 s with an exponent of 1.3"."""
+    times, exponent = query.all("shutter"), query.last("exponent")
+    if len(times) != 1 or exponent is None or query.has("guide_number") or query.has("nd"):
+        return None
+    found = _by_exponent(times[0], exponent)
+    longer = float(found.answers[0].value) / times[0].value
+    return done((Quantity("factor", longer, "x"), *found.answers), times[0], exponent, notes=found.notes, working=found.working)
