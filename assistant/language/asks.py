@@ -164,6 +164,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("stops", "", "", item.start)
     if item.word == "depth_of_field" and patterns.search(r"\b(?:for|to get|to have) (?:a bit |some |a little )?(?:more|extra|greater|deeper|less|better)\s*$", text[: item.start].lower()):
         return None  # "I need f/11 for more depth of field": why, and not what
+    if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
+        return None  # the order of a bracket
     if item.word in _CUE_ASKS:
         return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
     return None

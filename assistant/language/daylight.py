@@ -310,14 +310,17 @@ def _clause(fact: Fact, text: str) -> str:
     return head[ends[-1] :] if ends else head
 
 
-_ITS_OWN = Pattern(r"\b(?:want|make|keep|leave|get|have|like|need)\w*\b[^.,;]{0,12}\b(?:the|my|that) (?:\w+ )?(?:sky|background|room|daylight|ambient|window|view|street)\s*(?:to be |be |about )?$", re.I)
+_ITS_OWN = Pattern(r"\b(?:want|make|keep|leave|get|have|like|need)\w*\b[^.,;]{0,12}\b(?:the|my|that) (?:\w+ )?(?:sky|background|room|daylight|ambient|window|view|street|hall|church|(?:stage|house|room|street|window) ?lights?|lighting)\s*(?:to (?:be|come out|look|go|fall|record|print|stay) |be |about )?$", re.I)
+
+
+_ROOM_LIGHTS = Pattern(r"\b(?:stage|house|room|street|window|available|existing) ?light(?:s|ing)?\b", re.I)
 
 
 def _whose(clause: str, than: str, fact: Fact) -> str:
     """"fill", "ambient", or nothing when it is neither."""
     if patterns.match(r"\s*(?:that|it)\b", than, re.I) and _IS_AMBIENT.search(patterns.split(r"\band\b|,|;", clause)[-1]):
         return "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
-    if _ITS_OWN.search(clause) and _IS_AMBIENT.search(patterns.split(r"\band\b|,|;", clause)[-1]) and not _OF_FLASH.search(patterns.split(r"\band\b|,|;", clause)[-1]):
+    if _ITS_OWN.search(clause) and _IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]) and not _OF_FLASH.search(_ROOM_LIGHTS.sub("ambient", last)):
         return "ambient"  # "want the sky a stop darker than the meter says"
     if _IS_AMBIENT.search(than) or fact.to == "ambient":
         return "fill"

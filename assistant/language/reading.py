@@ -135,6 +135,7 @@ def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:
 
 def _listed_guides(facts: list[Fact], text: str) -> list[Fact]:
     """"guide numbers of 36, 36 and 58 metres": every number of the list is a guide number."""
+    facts = [part for f in facts for part in (_pair_of_guides(f) if f.quantity == "guide_number_pair" else (f,))]
     found = patterns.search(r"\b(?:guide ?numbers|guides|gns)\b", text.lower())
     at = next((n for n, f in enumerate(facts) if f.quantity == "guide_number" and found and f.start <= found.end() + 12 and f.end > found.start()), None)
     if at is None:
@@ -151,6 +152,12 @@ def _listed_guides(facts: list[Fact], text: str) -> list[Fact]:
             made.append(replace(fact, quantity="guide_number", value=fact.other / scale, other=math.nan, start=fact.end - 1))
         out = [f for f in out if f is not fact] + made
     return sorted((replace(f, unit=f.unit or unit) if f.quantity == "guide_number" else f for f in out), key=lambda f: f.start)
+
+
+def _pair_of_guides(pair: Fact) -> tuple[Fact, Fact]:
+    """"guide numbers 40 and 30": one and the other."""
+    one = replace(pair, quantity="guide_number", other=math.nan)
+    return one, replace(one, value=pair.other, start=pair.end - 1)
 
 
 def _rows_in_order(facts: list[Fact], text: str) -> list[Fact]:

@@ -40,7 +40,8 @@ _IS = Pattern(r"\b(?:is|was|came|comes|come|reads?|looks?|too|turned out|it's|ar
 _RIGHT = Pattern(r"\b(?:right|normal|correct|proper|as metered|fix\w*|level|cures?|sorts?)\b", re.I)
 
 
-_READS = Pattern(r"\b(?:background|backdrop|wall|paper|seamless|curtain)\b[^.?!,]{0,24}\b(?:meter|read|show|give)\b|\b(?:meter|reading)\b[^.?!,]{0,16}\b(?:say|read|show|be|give)\b[^.?!,]{0,16}\b(?:background|backdrop|wall|paper|seamless|curtain)\b", re.I)
+_BEHIND = r"(?:background|backdrop|wall|paper|seamless|curtain|sheet|fence|door|hedge)"
+_READS = Pattern(rf"\b{_BEHIND}\b[^.?!,]{{0,24}}\b(?:meter|read|show|give)\b|\b(?:meter|reading)\b[^.?!,]{{0,16}}\b(?:say|read|show|be|give)\b[^.?!,]{{0,16}}\b(?:{_BEHIND}|there|on it|off it)\b|\bwhat (?:should|must|will|would) (?:the |my )?(?:meter|reading)\b[^.?!,]*\b(?:there|{_BEHIND})\b", re.I)
 
 
 def _backdrop_reading(query: Query, ask: Ask) -> Solution | None:

@@ -62,7 +62,7 @@ def is_about_daylight(query: Query, ask: Ask) -> bool:
         return True
     known = query.has("exposure_value") or any(f.of in ("ambient", "backdrop") or f.to == "ambient" for f in query.facts) or bool(query.cues & _SKIES)
     together = "ambient" in query.cues and ask.quantity in ("stops", "aperture") and bool(patterns.search(r"\btogether\b|add up|\btotal\b|\bsum\b|\b(?:each|both)\b[^.?]*\b(?:right|correct|proper|normal|enough)\b", query.text, re.I))
-    placed = ask.quantity == "stops" and query.cues & {"ambient", "backdrop"} and query.has("aperture", "shutter") and len(query.facts) < 4
+    placed = ask.quantity == "stops" and query.cues & {"ambient", "backdrop", "less", "more"} and query.has("aperture", "shutter") and len(query.facts) < 4
     return known or together or bool(placed) or (wants_nd(query) and not query.has("guide_number"))
 
 
@@ -253,7 +253,7 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     if apart is not None:
         return apart
     light, at = _scene(query, "")
-    if light is None and query.has("aperture", "shutter") and query.cues & {"less", "more"} and query.cues & {"ambient", "backdrop"}:
+    if light is None and query.has("aperture", "shutter") and query.cues & {"less", "more"} and (query.cues & {"ambient", "backdrop"} or len(query.all("aperture")) == len(query.all("shutter")) == 1):
         return _lacks(("exposure_value",), tuple(query.facts))
     if light is None or (at.aperture is None and at.shutter is None and not query.has("film_speed")):
         return None

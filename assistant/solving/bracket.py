@@ -17,7 +17,6 @@ from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
 _TALK = Pattern(r"\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
-_BRIGHTEST_FIRST = Pattern(r"\b(?:brightest|fullest|lightest|most exposure|most exposed|over(?:exposed)?|densest|heaviest|widest)(?: \w+){0,2} first\b|\b(?:from|start\w* (?:with|at)) (?:the )?(?:brightest|fullest|lightest|most)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
@@ -53,10 +52,9 @@ def solve(query: Query) -> Solution | None:
     if filled is not None:
         return filled
     offsets = frames(query)
-    if _BRIGHTEST_FIRST.search(query.text) and list(offsets) == sorted(offsets):
-        offsets = offsets[::-1]
-    if _DARKEST_FIRST.search(query.text):
-        offsets = tuple(sorted(offsets))
+    darkest, brightest = _DARKEST_FIRST.search(query.text), _BRIGHTEST_FIRST.search(query.text)
+    if (darkest is None) != (brightest is None) and list(offsets) in (sorted(offsets), sorted(offsets, reverse=True)):
+        offsets = tuple(sorted(offsets, reverse=brightest is not None))
     if not offsets:
         return None
     used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
@@ -129,10 +127,14 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
-_DARKEST_FIRST = Pattern(r"\b(?:start|begin)\w*\b[^.?!]{0,24}\b(?:under\w*|darkest|thinnest)\b[^.?!]{0,50}\b(?:over\w*|brightest|lightest)\b|\bfrom (?:the )?(?:most under\w*|darkest|thinnest)\b", re.I)
+_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|lightest|densest|hottest|longest|fullest|heaviest|widest)|over\w*|plus)"
+_LEAST = r"(?:(?:the )?(?:least|smallest|lowest|less) (?:exposure|exposed|light)|(?:the )?most under\w*|(?:the )?(?:darkest|thinnest|shortest)|under\w*|minus)"
+_STARTS = r"\b(?:start|begin|open|lead|go)\w*(?: (?:off|out|it|them))?(?: with| from| at| on| by)?(?: the)?(?: \w+){0,2}? "
+_BRIGHTEST_FIRST = Pattern(rf"{_STARTS}{_MOST}\b|\bfrom {_MOST}\b[^.?!]{{0,24}}\bto\b|\b{_MOST}(?: (?:one|frame|exposure|opening|stop))*,? (?:comes |goes )?first\b|\b{_MOST} to {_LEAST}\b", re.I)
+_DARKEST_FIRST = Pattern(rf"{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure))?,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)
 _FROM_TO = Pattern(r"\bfrom\b[^.?]{0,24}\b(?:under|below|over|above|less|more|minus|plus|down|up)\b[^.?]{0,6}\bto\b|\bfrom\s*[-+−][^.?]{0,20}\bto\b", re.I)
 _IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bin that order\b", re.I)
-_IN_STEPS = Pattern(r"\b(?:in|by|of|at|with) (whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
+_IN_STEPS = Pattern(r"\b(?:(?:in|by|of|at|with) )?(whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
 
 
 def frames(query: Query) -> tuple[float, ...]:

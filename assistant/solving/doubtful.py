@@ -65,4 +65,14 @@ def _beyond_any_lens(said: Query, whole: Query, found: Solution) -> bool:
     return first.quantity == "aperture" and isinstance(first.value, float) and not said.asks and not WIDEST <= first.value <= SMALLEST
 
 
-_CHECKS: tuple[Check, ...] = (_comes_to_nothing, _against_the_word, _loss_counted_twice, _beyond_any_lens)
+_ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "count", "energy", "duration", "depth_of_field", "coverage", "magnification"})
+
+
+def _is_nothing(said: Query, whole: Query, found: Solution) -> bool:
+    """A guide number of nothing, or a figure that is none."""
+    first = found.answers[0]
+    figure = isinstance(first.value, (int, float)) and not isinstance(first.value, bool)
+    return figure and (first.value != first.value or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
+
+
+_CHECKS: tuple[Check, ...] = (_is_nothing, _comes_to_nothing, _against_the_word, _loss_counted_twice, _beyond_any_lens)

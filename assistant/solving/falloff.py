@@ -77,6 +77,8 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):
         lacking = "back" if query.last("distance", "front") else "front" if query.last("distance", "back") else "front row and to the back"
         return needs(("distance",), f"I need the distance from the flash to the {lacking} row.", scene.used, "falloff")
+    if scene.near is not None and scene.far is None and "backdrop" in query.cues and {f.quantity for f in query.facts} <= {"distance", "remark", "place", "format"} and len(query.all("distance")) == 1:
+        return needs(("distance",), "I need the distance from the light to what stands behind the subject, or how far behind it stands.", scene.used, "falloff")
     if scene.near is None or scene.far is None or query.has("stops"):
         return None
     lost = falloff_stops(scene.near, scene.far)

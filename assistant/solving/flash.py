@@ -305,6 +305,8 @@ def _count(query: Query, ask: Ask) -> Solution | None:
     if len(base) == 1 and one_pop and not query.has("guide_number"):
         return needs(("aperture",), "I need the aperture you want.", tuple(base), "flash")
     parts = _single(query, ask, "count")
+    if isinstance(parts, Solution) and not query.has("guide_number") and not query.has("distance") and ask.unit == "pops" and "aperture" not in parts.missing:
+        return replace(parts, missing=("aperture", *parts.missing), lead="I need the aperture that one pop gives there, or the guide number of the flash and its distance.")
     if isinstance(parts, Solution):
         return parts
     one = replace(parts[0], count=1.0)

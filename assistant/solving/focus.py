@@ -253,6 +253,9 @@ def _limits(query: Query, state: Setting) -> tuple[tuple[float, ...], tuple[Fact
     """The distances that must be sharp: said as such, or those of the people in the scene."""
     if state.limits:
         return tuple(sorted(state.limits)), ()
+    both = [f for f in query.facts if f.quantity in ("distance", "camera_distance")]
+    if len(both) == 2 and {f.quantity for f in both} == {"distance", "camera_distance"} and {f.of for f in both} & {"front", "back"} and not query.has("focus_distance"):
+        return tuple(sorted(f.value for f in both)), tuple(both)  # "the front row 4 m and the back row 6 m from the camera"
     facts = tuple(f for f in query.facts if f.quantity == "distance" and f.value != state.focus)
     return tuple(sorted(f.value for f in facts)), facts
 
@@ -263,6 +266,7 @@ def _widest(query: Query) -> Solution | None:
         return None
     state = setting(query)
     limits, more = _limits(query, state)
+    state = replace(state, focus=None) if len(more) == 2 and any(f.quantity == "camera_distance" for f in more) else state
     if query.has("aperture") and not query.has("sharp_limit"):
         return None
     missing = _wanting(state, "focal_length") + (() if limits else ("distance",)) + (() if state.focus or len(limits) > 1 else ("focus_distance",))
