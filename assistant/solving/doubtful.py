@@ -65,7 +65,7 @@ def _beyond_any_lens(said: Query, whole: Query, found: Solution) -> bool:
     return first.quantity == "aperture" and isinstance(first.value, float) and not said.asks and not WIDEST <= first.value <= SMALLEST
 
 
-_ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "count", "energy", "duration", "depth_of_field", "coverage", "magnification"})
+_ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "energy", "duration", "depth_of_field", "coverage", "magnification"})
 
 
 def _is_nothing(said: Query, whole: Query, found: Solution) -> bool:
