@@ -40,7 +40,6 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     if told:
         heard = hear(text, tables.lexicon, index_of([*names, *told]))
     items = build(parse(heard.tokens, tables))
-    segments = cut(items)
     items, taken_back = put_right(items, text)
     items = _one_and_one(_behind(items, text), text)
     segments = cut(items)

@@ -55,7 +55,11 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
-    return _said_twice([_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) for f in out], text)
+    out = [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in out]
+    return _said_twice(out, text) if any(f.quantity in ("nd", "factor") for f in out) else out
+
+
+_STOPS_OR_NONE = ("stops", "loss", "relation", "number")
 
 
 def _third_in_turn(fact: Fact, text: str) -> Fact:

@@ -44,19 +44,23 @@ def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
 
 def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
     """Asked how much brighter, and found darker."""
-    first, words = found.answers[0], said.text.lower()
-    if first.quantity != "stops" or not isinstance(first.value, float) or _EITHER.search(words):
+    first = found.answers[0]
+    if first.quantity != "stops" or not isinstance(first.value, float) or first.value >= -0.05:
+        return False
+    words = said.text.lower()
+    if _EITHER.search(words):
         return False
     brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
-    return brighter and not darker and first.value < -0.05
+    return brighter and not darker
 
 
 def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
     """A typical loss taken where as many losses were told as there are things in the light."""
-    typical = [a for a in found.assumed if a.why.startswith("a typical loss")]
+    if not any(a.why.startswith("a typical loss") for a in found.assumed):
+        return False
     things = sum(f.quantity in ("modifier", "camera_filter") for f in whole.facts)
     told = sum(f.quantity in ("loss", "filter_loss", "factor", "nd", "stops", "power_down") for f in whole.facts)
-    return bool(typical) and told >= max(1, things)
+    return told >= max(1, things)
 
 
 def _beyond_any_lens(said: Query, whole: Query, found: Solution) -> bool:

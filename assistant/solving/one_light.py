@@ -13,8 +13,10 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     """The query with the name of its only light left out: "the hair light to read f/8, GN 30 m, 1.5 m: what power?"."""
     guides = query.all("guide_number")
     of = guides[0].of if len(guides) == 1 else ""
+    if of not in ROLES:
+        return None
     told = [f for f in query.facts if f.quantity in _OF_IT]
-    if of not in ROLES or not query.has("distance", "aperture") and not query.has("power", "distance") or not query.asks_for("power", "distance", "aperture", "film_speed"):
+    if not query.has("distance", "aperture") and not query.has("power", "distance") or not query.asks_for("power", "distance", "aperture", "film_speed"):
         return None
     if any(f.of != of for f in told) or any(a.of not in ("", of) for a in query.asks) or any(query.has(q) for q in ("relation", "ratio", "stops", "exposure_value")):
         return None
