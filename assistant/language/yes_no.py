@@ -24,11 +24,13 @@ _PHRASE = Pattern(
 )
 _FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = Pattern(
-    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d))|wouldn't|can't|don't|shouldn't|might|may)\b(?:[^?.]|\.(?=\d))*\?"
+    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d))|wouldn't|can't|don't|shouldn't|might|may|must(?= (?:i|we|you|one|the|it)\b))\b(?:[^?.]|\.(?=\d))*\?"
 )
+_UNMARKED = Pattern(r"^(?=[^?]*$)(?:.*[,.;:!]\s+)?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
+"""A question that opens like one for a yes or a no, without its question mark."""
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)")
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
-_OPENS = Pattern(r"\W*(?:why|how|when|where|who|what|which)\b")
+_OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
 _LONGEST = 3000
 """Characters beyond which nothing is put up for a yes or a no."""
 _ORDERS = Pattern(r"(?:^|[.,;:!?]\s*|\b(?:please|just|and|then|now|to) )give\b|\b(?:can|could|will|would) (?:you|u) (?:please |just |kindly )*(?:give|tell|show|let)\b")
@@ -64,7 +66,16 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _LOOKS_THROUGH.match(said):
         return False
+    if _UNMARKED.search(said) and _of_influence(text):
+        return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
+
+
+def _of_influence(text: str) -> bool:
+    """"does a slower shutter darken the flash": whether what is put is that one thing changes another."""
+    from assistant.solving.claim_influence import judge_influence
+
+    return judge_influence(text) is not None
 
 
 def _asks_openly(items: Sequence[Item], said: str) -> bool:

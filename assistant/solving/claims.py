@@ -20,9 +20,10 @@ from assistant.solving.claim_compare import judge_comparison, judge_degrees, jud
 from assistant.solving.claim_daylight import claim_of_daylight
 from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
+from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
+from assistant.solving.claim_influence import judge_influence
 from assistant.solving.claim_losses import judge_loss
-from assistant.solving.claim_parts import judge_parts
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
@@ -43,6 +44,9 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
+    influence = judge_influence(query.text) if query.claim and not query.has("guide_number") else None
+    if influence is not None:
+        return _said(influence, query)
     if query.claim and "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
         verdict = judge_folklore(query.text)
         if verdict is not None:
@@ -67,13 +71,15 @@ def solve(query: Query) -> Solution | None:
         return special
     rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)
     ratio = judge_ratio(query.text) or judge_loss(query.text) or judge_degrees(query.text)
+    if rule and rule.holds and hangs_on_figures(query):
+        rule = None
     if ratio or (rule and (not (plainer.has("guide_number") or plainer.has("aperture")) or judge_comparison(query.text) is rule)):
         return _said(ratio or rule, query)
     worked = _worked(plainer, judge_stated(query.text))
     if worked is not None and worked.status != "needs":
         return worked
-    verdict = rule or judge_folklore(query.text) or judge_parts(query.text)
-    if verdict:
+    verdict = rule or judge_folklore(query.text)
+    if verdict and not (verdict.holds and hangs_on_figures(query)):
         return _said(verdict, query)
     return claim_of_distances(query) or claim_about_film(query) or worked
 

@@ -8,7 +8,7 @@ from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.claim_folklore import judge_folklore
-from assistant.solving.claim_parts import judge_parts
+from assistant.solving.claim_influence import judge_influence
 from assistant.solving.claim_reading import readable
 from assistant.solving.claim_rules import judge_rule
 from assistant.solving.claim_words import plain, terms
@@ -64,5 +64,5 @@ def _about_parts(query: Query, said: str) -> str:
     found = patterns.search(r"\b(?:since|because|given that|seeing that|as)\b(?P<reason>[^,.?!]{8,80})", said)
     if query.claim or not found or not patterns.search(r"\b(?:spares?|affects?|changes?|brightens?|darkens?|cuts?|falls?|drops?|fades?)\b|n't|\bnot\b", found["reason"]):
         return ""
-    verdict = judge_folklore(found["reason"]) if patterns.search(r"\b(?:falls?|drops?|fades?)\b", found["reason"]) else judge_parts(found["reason"])
+    verdict = judge_folklore(found["reason"]) if patterns.search(r"\b(?:falls?|drops?|fades?)\b", found["reason"]) else judge_influence(found["reason"])
     return "" if verdict is None or verdict.holds else f"A correction: {verdict.right[:1].lower()}{verdict.right[1:]}"

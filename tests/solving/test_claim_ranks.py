@@ -10,7 +10,7 @@ import pytest
 from assistant.solving.claim_compare import judge_comparison
 from assistant.solving.claim_denial import denied
 from assistant.solving.claim_folklore import judge_folklore
-from assistant.solving.claim_parts import judge_parts
+from assistant.solving.claim_influence import judge_influence
 from assistant.solving.claim_ranks import judge_ranks
 
 PAIRS = (  # what has more, what has less, more, less
@@ -69,19 +69,16 @@ def test_reciprocity_and_filters_by_parts() -> None:
         "a polariser affects daylight but not flash": False,
         "bellows extension matters for ambient light, not flash": False,
     }
-    assert {text: getattr(judge_parts(text), "holds", None) for text in said} == said
+    assert {text: getattr(judge_influence(text), "holds", None) for text in said} == said
 
 
 def test_beliefs_without_a_comparison() -> None:
     """Pushing, red-eye, bounce off a colour, the sun's distance."""
     said = {
-        "does pushing film lower contrast?": False,
-        "pushing increases grain": True,
         "does moving the flash away from the lens make red-eye worse?": False,
         "does a pre-flash reduce red-eye?": True,
         "will a green ceiling tint my bounced flash?": True,
         "does the inverse square law hold for the sun when I step back?": False,
-        "flash is too short for reciprocity failure to matter": True,
     }
     assert {text: getattr(judge_folklore(text), "holds", None) for text in said} == said
 
