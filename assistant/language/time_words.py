@@ -18,7 +18,9 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
-_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|one and the next|every|the pops)|apart|every)\b")
+_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|one and the next|every|the pops)|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
+_COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b")
+"""Said of a flash that recycles."""
 
 
 _TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})
@@ -112,7 +114,9 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="recycle", unit="s")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
-    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(around):
+    if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value >= 0.2 and _COMES_BACK.search(lower[fact.start : fact.end + 44]):
+        return replace(fact, quantity="recycle", of="")
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(lower[max(0, fact.start - 30) : fact.end + 30]):
         return replace(fact, quantity="interval")
     if fact.quantity == "shutter" and fact.of != "ambient" and not patterns.search(r"\b(?:i'm|im|i am|camera|shutter|shooting|we're|were)(?: is| set)? (?:at|on)\W*$", lower[: fact.start]) and patterns.search(r"^[^.?!,;]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and not patterns.match(r"\W*with\b", lower[fact.end :]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")
@@ -127,9 +131,9 @@ _MOVES = Pattern(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move
 _SHORT = Pattern(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
 _FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
 _YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
-_RECYCLE = Pattern(r"recycl|recharg|ready again|how long (?:between|from one) (?:pops?|flashes|shots)")
+_RECYCLE = Pattern(r"recycl|recharg|ready again|" + _COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)")
 _ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)")
-_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first to last")
+_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first (?:\w+ )?to (?:the )?last")
 _POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)|\b(?:pops|flashes)\s*\?")
 _ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
