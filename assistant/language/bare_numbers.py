@@ -220,6 +220,25 @@ def _another_place(n: Bare) -> Fact | None:
 _TIMED = Pattern(r"(?:1/\d+|\b(?:an? )?(?:sixtieth|thirtieth|fifteenth|eighth|quarter|hundredth|\d+(?:th|ths))|\d ?s(?:ec(?:onds?)?)?)(?: of a second| sec(?:ond)?s?| s)?\s*(?:at|@|and|,|/)\s*$", re.I)
 
 
+_WANTS = Pattern(r"\b(?:want\w*|need\w*|have|must|like)\b(?: (?:to|it|be|get|i|reach|up|me))* (?:at|to|reach|for)\s*$", re.I)
+_MOUNTED = Pattern(r"\b(?:mount\w*|put\w*|us\w+|fit\w*|switch\w* to|chang\w* to|with)(?: on)? (?:an?|the|my)\s*$", re.I)
+_ON_THE_CAMERA = Pattern(r"^\s*(?:is |mounted )?(?:on|onto) (?:the|my|that|this) (?:same )?(?:35 ?mm )?(?:camera|body)\b", re.I)
+_COVERED = Pattern(r"\bcover\w*\b|\bcorners?\b|\bwhole (?:frame|picture)\b", re.I)
+
+
+def _wanted_mark(n: Bare) -> Fact | None:
+    """"one flash gives 5.6 and I want to be at 16: how many": the f-number that is wanted."""
+    lone = "aperture" in n.kinds and n.kinds.isdisjoint(("distance", "guide_number", "film_speed")) and is_aperture_mark(n.mark)
+    return n.of("aperture", value=n.mark, of="", cue="want") if lone and _WANTS.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) else None
+
+
+def _lens_mounted(n: Bare) -> Fact | None:
+    """"the head covers a 35; if I mount a 24", "zoomed to 50, 85 on the camera": a lens, where it is asked what is covered."""
+    sized = 10 <= n.value <= 600 and n.value == int(n.value) and _COVERED.search(n.text) is not None
+    on = sized and (_MOUNTED.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) or _ON_THE_CAMERA.match(n.text[n.fact.end :]))
+    return n.of("focal_length", value=n.value / 1000, unit="mm", of="") if on else None
+
+
 _MULTIPLIED = Pattern(r"\bmultipl\w+(?: (?:it|that|the \w+(?: \w+)?|by|your \w+))*? by (?:about |roughly )?$", re.I)
 
 
@@ -331,9 +350,12 @@ def _named_aperture(n: Bare) -> Fact | None:
     return None
 
 
+_LENS_AT = Pattern(r"\blens (?:is |set |stays |stands )?(?:at|on|to)\s*$", re.I)
+
+
 def _decimal_mark(n: Bare) -> Fact | None:
     """"five six", "2.8": only apertures are numbered so."""
-    if n.mark == int(n.mark) or not is_aperture_mark(n.mark) or "aperture" in n.kinds or ("lens" in n.text.lower() and not patterns.match(r"\s*(?:on|at|with) (?:the|my) lens\b", n.text[n.fact.end :].lower())):
+    if n.mark == int(n.mark) or not is_aperture_mark(n.mark) or "aperture" in n.kinds or ("lens" in n.text.lower() and not patterns.match(r"\s*(?:on|at|with) (?:the|my) lens\b", n.text[n.fact.end :].lower()) and not _LENS_AT.search(n.text[: n.fact.start])):
         return None
     role = next((i.word for i in reversed(n.before) if is_role(i)), "")
     return n.of("aperture", value=n.mark, of=role if n.reads else "")
@@ -374,5 +396,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _multiplier, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    _multiplier, _wanted_mark, _lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

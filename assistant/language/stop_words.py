@@ -55,8 +55,21 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
+    out = [_half_lost(f, out, text) for f in out]
     out = [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in out]
     return _said_twice(out, text) if any(f.quantity in ("nd", "factor") for f in out) else out
+
+
+_LOSES = Pattern(r"\b(?:los(?:es?|ing)|costs?|eats?|takes?|swallows?|steals?|drinks?)(?: (?:me|another|a further|about|off|up|maybe|only|just|a))*\s*$", re.I)
+_OF_LIGHT = Pattern(r"^\s*(?:of |the |its |my )*(?:light|power|output|speed|distance|energy|exposure|way|as)\b", re.I)
+
+
+def _half_lost(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"two stops and a gel takes another half": half a stop, and no half power."""
+    if fact.quantity != "power" or fact.said.lower().strip() not in ("half", "a half", "quarter", "a quarter") or not _LOSES.search(text[: fact.start]) or _OF_LIGHT.match(text[fact.end :]):
+        return fact
+    taker = next((f for f in reversed(facts) if f.quantity == "modifier" and f.end <= fact.start), None)
+    return replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker is not None and any(f.quantity in ("loss", "stops") for f in facts) else fact
 
 
 _STOPS_OR_NONE = ("stops", "loss", "relation", "number")

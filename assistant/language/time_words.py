@@ -35,7 +35,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     lower = fold(text)
     moving = any(f.quantity == "velocity" for f in facts) or bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
-    out = _counted_pops([_read(f, lower, moving, cues) for f in facts], lower)
+    out = _counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower)
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
@@ -43,6 +43,18 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
     return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
+
+
+_A_SECOND = Pattern(r"\s*(?:a|per|every|each|/)\s*sec(?:ond)?\b")
+_REPEATS = Pattern(r"\b(?:repeat\w*|strob\w*|bursts?|multi\w*|flashes)\b")
+
+
+def _rates(facts: Sequence[Fact], lower: str) -> list[Fact]:
+    """"repeat mode at 10 a second": how often, and no time of a second."""
+    if not _REPEATS.search(lower):
+        return list(facts)
+    said = {f.start: m for f in facts if f.quantity == "number" and not f.bad and f.value > 0 and (m := _A_SECOND.match(lower, f.end))}
+    return [replace(f, quantity="frequency", unit="Hz", of="") if f.start in said else f for f in facts if not any(f.quantity in ("shutter", "time") and m.start() <= f.start < m.end() for m in said.values())]
 
 
 _POPPING = Pattern(r"\bpops?\b|\bopen flash|\bhow many flashes\b")
@@ -219,7 +231,7 @@ def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask])
 def _series(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if {"count", "interval"} <= kinds and _SERIES.search(lower):
         return [Ask("duration", "series")]
-    if {"count", "frequency"} <= kinds and (_SERIES.search(lower) or any(a.quantity == "shutter" for a in asks)):
+    if {"count", "frequency"} <= kinds and (_SERIES.search(lower) or patterns.search(r"\bshutter\b[^?]*\bopen\b", lower) or any(a.quantity == "shutter" for a in asks)):
         return [Ask("shutter", "series")]
     return None
 

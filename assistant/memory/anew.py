@@ -64,11 +64,11 @@ _SO_MANY = Pattern(r"^\W*(?:and |or |what about |how about |with |what if )*(?:w
 
 
 def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"and four?" after two flashes together: so many of them."""
-    told = [f for f in scene.facts if f.quantity == "count" and f.unit == "flashes"]
+    """"and four?" after two flashes together, or after nine pops: so many of them."""
+    told = [f for f in scene.facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1]
     bare = query.facts[0] if len(query.facts) == 1 else None
-    if not told or bare is None or bare.quantity != "number" or query.asks or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
+    if len(told) != 1 or bare is None or bare.quantity != "number" or query.asks or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
         return query, scene
     if bare.value != int(bare.value) or not 1 <= bare.value <= 24:
         return query, scene
-    return replace(query, facts=(replace(bare, quantity="count", unit="flashes", of=told[-1].of),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
+    return replace(query, facts=(replace(bare, quantity="count", unit=told[0].unit, of=told[0].of),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))

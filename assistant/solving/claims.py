@@ -390,4 +390,15 @@ def _said(verdict: Verdict | None, query: Query) -> Solution:
     lead = "Yes, that is so." if verdict.holds else "No, that is not so."
     said = " ".join(s for s in (lead, verdict.right, verdict.why, near, cost) if s)
     told = tuple(f for f in query.facts if f.origin == "said")
-    return Solution(lead=said, answers=(Quantity("claim", verdict.holds), *verdict.answers), used=told, topic="claims")
+    mine, figure = _of_mine(verdict, query)
+    return Solution(lead=f"{said} {figure}".strip(), answers=(Quantity("claim", verdict.holds), *mine, *verdict.answers), used=told, topic="claims")
+
+
+def _of_mine(verdict: Verdict, query: Query) -> tuple[tuple[Quantity, ...], str]:
+    """"a one-stop diffuser halves the guide number; mine is 56 m": what is left of that one."""
+    guides = query.all("guide_number")
+    factor = next((q for q in verdict.answers if q.quantity == "factor"), None)
+    if len(guides) != 1 or factor is None or "the guide number" not in verdict.right or query.has("distance") or query.has("aperture"):
+        return (), ""
+    left = guides[0].value * float(factor.value)
+    return (marks.guide_number(left, guides[0].unit or "ft"),), f"Of {guides[0].value:g} that leaves {left:.3g}."

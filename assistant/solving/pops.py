@@ -283,6 +283,8 @@ def _asked_last(query: Query, facts: list[Fact]) -> list[Fact]:
     base, asks = popped(query), query.text.lower().find("how many")
     if len(facts) != 2 or asks < 0 or any(f.origin != "said" for f in facts):
         return facts
+    if 0 <= facts[0].start - asks - len("how many") <= 3:
+        return [facts[1], facts[0]]  # "how many 200 joule heads match one of 800"
     def apart(fact: Fact, other: Fact) -> int:
         between = query.text[min(fact.end, other.end) : max(fact.start, other.start)]
         return len(between) + 100 * len(patterns.findall(r"[,.;?!]|\b(?:if|when|and|but|while|because|since|equals?|match(?:es)?|same)\b", between, re.I))
