@@ -1,4 +1,4 @@
-"""Daylight put up for a yes or a no: "sun, ISO 400, sync 1/60, the lens stops down to f/22: can I expose it right?"."""
+"""Daylight and room light put up for a yes or a no: "sun, ISO 400, sync 1/60, the lens stops down to f/22: can I expose it right?"."""
 
 from __future__ import annotations
 
@@ -35,3 +35,27 @@ def claim_of_daylight(query: Query) -> Solution | None:
     holds = over <= _CLOSE
     lead = f"{'Yes' if holds else 'No'}. The daylight takes f/{needed:.3g} there" + ("." if holds else f"; at f/{smallest.value:g} it is {speak_stops(over)} over: use slower film, an ND filter, or shade.")
     return Solution(lead=lead, answers=(Quantity("claim", holds), marks.aperture(needed)), used=(*found.used, sync, smallest), assumed=found.assumed, topic="claims")
+
+
+_LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
+_MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
+
+
+def claim_of_room(query: Query) -> Solution | None:
+    """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
+    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)
+    read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
+    if said is None or not read or query.last("shutter", "") is None or query.has("guide_number"):
+        return None
+    from assistant.solving.ambient_light import solve as of_the_room
+
+    plain = replace(query.with_facts(f for f in query.facts if f is not said), asks=(Ask("stops", "ambient"),), claim=False)
+    found = of_the_room(plain)
+    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
+        return None
+    value, want = found.answers[0].value, abs(said.value) * (1 if said.cue == "more" else -1)
+    beyond = value - want if want > 0 else want - value
+    least, most = _LEAST.search(query.text), _MOST.search(query.text)
+    holds = beyond >= -0.1 if least else beyond <= 0.1 if most else abs(beyond) < 0.25
+    way = "over" if value > 0 else "under"
+    return replace(found, answers=(Quantity("claim", holds, ""), *found.answers), used=(*found.used, said), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It lies {speak_stops(abs(value))} {way}.")

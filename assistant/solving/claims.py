@@ -17,11 +17,11 @@ from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_compare import judge_comparison, judge_degrees, judge_guides
-from assistant.solving.claim_daylight import claim_of_daylight
+from assistant.solving.claim_daylight import claim_of_daylight, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
 from assistant.solving.claim_folklore import judge_folklore
-from assistant.solving.claim_losses import judge_loss
+from assistant.solving.claim_losses import claim_of_share, judge_loss
 from assistant.solving.claim_parts import judge_parts
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_ranks import judge_ranks
@@ -76,43 +76,6 @@ def solve(query: Query) -> Solution | None:
     if verdict:
         return _said(verdict, query)
     return claim_of_distances(query) or claim_about_film(query) or worked
-
-
-def claim_of_room(query: Query) -> Solution | None:
-    """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
-    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)
-    read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
-    if said is None or not read or query.last("shutter", "") is None or query.has("guide_number"):
-        return None
-    from assistant.solving.ambient_light import solve as of_the_room
-
-    plain = replace(query.with_facts(f for f in query.facts if f is not said), asks=(Ask("stops", "ambient"),), claim=False)
-    found = of_the_room(plain)
-    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
-        return None
-    value, want = found.answers[0].value, abs(said.value) * (1 if said.cue == "more" else -1)
-    beyond = value - want if want > 0 else want - value
-    least, most = _LEAST.search(query.text), _MOST.search(query.text)
-    holds = beyond >= -0.1 if least else beyond <= 0.1 if most else abs(beyond) < 0.25
-    way = "over" if value > 0 else "under"
-    return replace(found, answers=(Quantity("claim", holds, ""), *found.answers), used=(*found.used, said), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It lies {speak_stops(abs(value))} {way}.")
-
-
-_LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
-_MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
-_TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,24}\b(?:to|only|through)\s+(?:only )?(?:an? |one )?$")
-
-
-def claim_of_share(query: Query) -> Solution | None:
-    """"two sheets at one stop each cut the light to a half": what the losses together leave, against the share that is said."""
-    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.value]
-    share = next((f for f in query.facts if f.quantity in ("power", "share", "number") and 0 < f.value < 1 and "power" not in f.said), None)
-    if not lost or share is None or query.has("guide_number") or not _TO_A_SHARE.search(query.text[: share.start].lower()):
-        return None
-    left = 2.0 ** -sum(f.value for f in lost)
-    holds = abs(math.log2(share.value / left)) < 0.1
-    return Solution(answers=(Quantity("claim", holds, ""), Quantity("stops", math.log2(left), "stops")), used=(*lost, share), topic="claims",
-                    lead=f"{'Yes' if holds else 'No'}. {speak_stops(-math.log2(left)).capitalize()} lost leave 1/{1 / left:.3g} of the light.")
 
 
 _CAMERA_MOVES = Pattern(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b(?:with|and) (?:my|the) camera\b|\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
