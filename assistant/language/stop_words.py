@@ -57,7 +57,14 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
     out = [_half_lost(f, out, text) for f in out]
     out = [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in out]
+    out = _coloured_glass(out, text) if any(f.quantity == "camera_filter" for f in out) else out
     return _said_twice(out, text) if any(f.quantity in ("nd", "factor") for f in out) else out
+
+
+def _coloured_glass(facts: list[Fact], text: str) -> list[Fact]:
+    """"an orange contrast filter": glass on the lens, and no gel beside it."""
+    return [f for n, f in enumerate(facts) if not (f.quantity == "modifier" and f.unit == "gel" and n + 1 < len(facts) and facts[n + 1].quantity == "camera_filter"
+                                                   and patterns.fullmatch(r"(?: \w+)? ", text[f.end : facts[n + 1].start]) and "gel" not in f.said.lower())]
 
 
 _LOSES = Pattern(r"\b(?:los(?:es?|ing)|costs?|eats?|takes?|swallows?|steals?|drinks?)(?: (?:me|another|a further|about|off|up|maybe|only|just|a))*\s*$", re.I)

@@ -56,6 +56,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         facts = _of(query, quantity)
         if not facts:
             continue
+        facts = _in_time(facts, query.text) if quantity == "aperture" else facts
         values = [_value(f) for f in facts]
         used += facts
         if len({round(v, 6) for v in values}) > 2:
@@ -86,6 +87,19 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         if gone:
             before["loss"], after["loss"] = after["loss"], 0.0
     return (before if reference or kept else None), after, used
+
+
+_READS = Pattern(r"\b(?:reads?|meters?|gives?|gave|shows?|puts out|measures?|it's getting)\W*$", re.I)
+
+
+_ASKED = Pattern(r"\b(?:what|which|how|where|whats)\b", re.I)
+
+
+def _in_time(facts: list[Fact], text: str) -> list[Fact]:
+    """"f/8 stays; at full it reads f/16": what is read was there before what is wanted, whichever was said first."""
+    if len(facts) != 2 or any(f.origin != "said" for f in facts) or not _READS.search(text[: facts[1].start]) or _READS.search(text[: facts[0].start]) or _ASKED.search(text[facts[0].end : facts[1].start]):
+        return facts
+    return [facts[1], facts[0]]
 
 
 _RIGHT = Pattern(r"\b(?:(?:was|is|were|looked|exposed|came out|spot) (?:right|correct|on|good|perfect|fine)|right at|correct at|same (?:exposure|aperture|f-?stop|stop|f|f-?number|picture|result|neg|negative)|keep(?:ing)? (?:the |my )?(?:exposure|aperture|f-?stop|lens)|(?:lens|aperture|ring|f-?stop)\b[^.,;?]{0,16}\b(?:stays?|put|alone|same|as it is))\b", re.I)

@@ -131,4 +131,4 @@ def judge_degrees(text: str) -> Verdict | None:
         return None
     speed, degrees = float(found["iso"] or found["iso2"]), float(found["din"] or found["din2"])
     right = round(1 + 10 * math.log10(speed))
-    return Verdict(right == degrees, 0.0, f"ISO {speed:g} is {right} DIN.", "Three degrees more is twice the speed, one stop.", (Quantity("film_speed", float(right), "DIN"),), found.start())
+    return Verdict(right == degrees, 0.0, f"ISO {speed:g} is {right} DIN.", "Three degrees more is twice the speed, one stop.", (Quantity("film_speed", float(right), "DIN"), *(() if right == degrees else (Quantity("film_speed", float(f"{10 ** ((degrees - 1) / 10):.2g}"), "ISO"),))), found.start())

@@ -60,7 +60,8 @@ def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
         return False
     things = sum(f.quantity in ("modifier", "camera_filter") for f in whole.facts)
     told = sum(f.quantity in ("loss", "filter_loss", "factor", "nd", "stops", "power_down") for f in whole.facts)
-    return told >= max(1, things)
+    asked = found.answers[0].quantity in ("stops", "factor")  # what one's own filter costs is told, so nobody asks for the usual
+    return told >= (1 if asked else max(1, things))
 
 
 def _beyond_any_lens(said: Query, whole: Query, found: Solution) -> bool:
