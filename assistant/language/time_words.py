@@ -61,6 +61,7 @@ _POPPING = Pattern(r"\bpops?\b|\bopen flash|\bhow many flashes\b")
 _DO_IT = Pattern(r"^\s*(?:of them )?(?:at [\w/]+(?: power)? )?(?:do|did|does|will do|are|were|is|was|give|gave|gives|make|made|work|worked|suffice|sufficed|enough|right|needed|fired|to do|light|lit)\b")
 _COUNT_BEFORE = Pattern(r"\b(?:fired|fire|use|used|took|takes|needs?|needed|with|popped|hit it|gave it|give it)(?: just| only)?\s*$")
 _MORE_STOPS = Pattern(r"^\s*(?:more|extra|further|additional)[ -]stops?\b")
+_ENDS = Pattern(r"^\s*(?:[,.;?!]|$|of them\b|then\b)")
 _AT_END = Pattern(r"\b(?:at|for|from)\s*$")
 
 
@@ -75,6 +76,8 @@ def _counted_pops(facts: list[Fact], lower: str) -> list[Fact]:
             before, after = lower[: fact.start], lower[fact.end :]
             if _MORE_STOPS.match(after):
                 fact = replace(fact, quantity="stops", cue="more", of="")
+            elif fact.value <= 200 and _COUNT_BEFORE.search(before) and _ENDS.match(after) and len(lengths) == 2:
+                fact = replace(fact, quantity="count", unit="pops", of="")  # "from 12 feet I'd need four, wouldn't I?"
             elif fact.value <= 200 and (_DO_IT.match(after) or _COUNT_BEFORE.search(before)) and not any(f.quantity == "count" and f.unit == "pops" for f in facts):
                 fact = replace(fact, quantity="count", unit="pops", of="")
             elif len(lengths) == 1 and lengths[0].unit in LENGTH and _AT_END.search(before) and patterns.match(r"\s*(?:[?,;!.]|$|how|if)", after):

@@ -42,6 +42,15 @@ def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return first.quantity in ("count", "factor") and first.value == 1.0 and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None
 
 
+_HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|stronger|weaker|hotter|dimmer|under|over|faster|slower)\b")
+
+
+def _no_difference(said: Query, whole: Query, found: Solution) -> bool:
+    """Nobody asks by how many stops it is brighter where it is not."""
+    first = found.answers[0]
+    return first.quantity == "stops" and isinstance(first.value, float) and abs(first.value) < 0.005 and bool(said.asks) and _HOW_MANY.search(said.text.lower()) is not None
+
+
 def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
     """Asked how much brighter, and found darker."""
     first = found.answers[0]
@@ -80,4 +89,4 @@ def _is_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return figure and (first.value != first.value or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _comes_to_nothing, _against_the_word, _loss_counted_twice, _beyond_any_lens)
+_CHECKS: tuple[Check, ...] = (_is_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens)
