@@ -302,6 +302,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\b(?:instead of|rather than)\\b': ('instead of', 'rather than'),
     '\\b(?:instead of|rather than|not|from|versus|vs|against|than|to|or)\\s*$': ('against', 'from', 'instead of', 'not', 'or', 'rather than', 'than', 'to', 'versus', 'vs'),
     '\\b(?:in|by) (?:steps of )?$': ('by', 'in'),
+    '\\b(?:in|by)\\s*$': ('by', 'in'),
     '\\b(?:in|during|per|over)\\s+(?:an?\\s+)?$': ('during', 'in', 'over', 'per'),
     '\\b(?:in|make (?:it|that|them)) (whole|full|half|third|one)[- ](?:of a )?stops?\\b': ('stop',),
     '\\b(?:in|many) stops\\b|\\bstops? (?:of )?(?:spread|cover)': (' stops', 'cover', 'spread'),

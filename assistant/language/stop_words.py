@@ -94,6 +94,8 @@ _OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)\W*$", re.I)
 def _part_of_a_stop(fact: Fact, text: str) -> Fact:
     """"and two thirds over?": of a stop."""
     part = fact.quantity == "number" and not fact.bad and any(abs(fact.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
+    if part and fact.said.lower().strip() in ("thirds", "halves") and patterns.search(r"\b(?:in|by)\s*$", text[: fact.start], re.I):
+        return replace(fact, quantity="stops", unit="", of="")  # a bracket "in thirds"
     way = _OVER_OR_UNDER.match(text[fact.end :]) if part else None
     return replace(fact, quantity="stops", unit="", of="", cue="more" if way["way"].lower() == "over" else "less") if way else fact
 

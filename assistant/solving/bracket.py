@@ -143,13 +143,13 @@ def frames(query: Query) -> tuple[float, ...]:
     if not sizes:
         steps_said, held = _IN_STEPS.search(query.text), next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), None)
         if steps_said and held is not None:
-            return bracket_offsets(int(held.value), {"h": 0.5, "t": 1 / 3}.get(steps_said[1][0].lower(), 1.0))
+            return bracket_offsets(int(held.value), _step_said(steps_said))
         return _spelled(query)
     text = query.text
     span = _FROM_TO.search(text)
     ends = [f for f in sizes if f.cue in ("less", "more") or f.unit in ("+", "-")]
     if span is not None and len(ends) == 2:
-        step = next((abs(f.value) for f in sizes if f not in ends and f.value), {"h": 0.5, "t": 1 / 3}.get((_IN_STEPS.search(text) or "  ")[1][0].lower(), 1.0))
+        step = next((abs(f.value) for f in sizes if f not in ends and f.value), _step_said(_IN_STEPS.search(text)))
         low, high = (abs(f.value) * (1 if f.cue == "more" or f.unit == "+" else -1) for f in ends)
         if high > low and step > 0 and (high - low) / step < 50:
             return tuple(low + n * step for n in range(round((high - low) / step) + 1))
@@ -175,6 +175,11 @@ def frames(query: Query) -> tuple[float, ...]:
     if not spelled and len(sizes) == 1:
         return bracket_offsets(3, abs(sizes[0].value)) if not _SIGN.search(text) else ()
     return spelled
+
+
+def _step_said(said: re.Match[str] | None) -> float:
+    """The size of "in half stops", "in thirds"; a whole stop where none is said."""
+    return {"h": 0.5, "t": 1 / 3}.get(said[1][0].lower(), 1.0) if said else 1.0
 
 
 def _spelled_in_order(query: Query) -> tuple[float, ...]:

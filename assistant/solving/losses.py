@@ -239,6 +239,17 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
     return replace(solution, status="out_of_reach", alternatives=ways, lead="Out of reach; it would take").noting(f"At full power open the lens {scales.speak_stops(short)} as well.")
 
 
+def _ring_for(query: Query, number: Fact) -> Solution | None:
+    """"f/2.8 but T3.2, the meter asks for f/8": the ring stands at as much wider as the glass swallows (T = N / √ transmittance, ISO 517, from memory)."""
+    openings = [f for f in query.facts if f.quantity in ("aperture", "widest_aperture")]
+    if len(openings) != 2:
+        return None
+    own = min(openings, key=lambda f: (f.quantity != "widest_aperture", abs(f.start - number.start)))
+    wanted = next(f for f in openings if f is not own)
+    return Solution(answers=(marks.aperture(wanted.value * own.value / number.value),), used=(own, number, wanted), topic="losses",
+                    notes=(f"The ring is marked in f-numbers; T{number.value:g} is what an f/{own.value:g} of this glass lets through.",))
+
+
 def _t_stop(query: Query, ask: Ask) -> Solution | None:
     """A lens's T-number beside its f-number, or what share of the light it passes."""
     number, share = query.last("t_number"), _PASSES.search(query.text)
@@ -248,6 +259,8 @@ def _t_stop(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture" and share and not query.has("guide_number"):
         value = optics.t_stop(aperture.value, float(share[1] or share[2]) / 100)
         return Solution(answers=(marks.aperture(value),), used=(aperture,), topic="losses", notes=("That is its T-number: the f-number an unlossy lens of the same light would have.",))
+    if ask.quantity == "aperture" and number and not query.has("guide_number"):
+        return _ring_for(query, number)
     if ask.quantity not in ("stops", "factor"):
         return None
     passed = float(share[1] or share[2]) / 100 if share else (aperture.value / number.value) ** 2 if number else 1.0
