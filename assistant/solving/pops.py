@@ -350,7 +350,7 @@ def _adds_to(query: Query) -> Solution | None:
 def _stops_of(query: Query) -> Solution | None:
     """"how many stops do eight pops give over one"."""
     pops = popped(query)
-    if pops is None or pops.unit != "pops" or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops")):
+    if pops is None or pops.unit != "pops" or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops", "shutter")):
         return None
     powers = query.all("power")
     partial = [f for f in powers if f.value < 1]
