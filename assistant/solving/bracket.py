@@ -21,7 +21,7 @@ _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
 _STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
-_EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+/-|±|above and below|up and down", re.I)
+_EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
 

@@ -15,7 +15,7 @@ from assistant.solving.solution import Solution
 Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
 
-_QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how (?:many|much|far|long|big|close))\b")
+_QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how)\b")
 _AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
 _BRIGHTER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:brighter|stronger|hotter|more light|over)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
 _DARKER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:darker|dimmer|weaker|under|down)\b")
