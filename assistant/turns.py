@@ -197,7 +197,10 @@ _OF_FLASH = ("flash", "change")
 
 def _as_before(said: Query, whole: Query, solution: Solution, talk: Conversation) -> bool:
     """The same answer once more, after a half-sentence that told something it has no use for."""
-    bears = any(f.origin == "said" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
+    told = [f for f in whole.facts if f.origin == "said" and f.quantity != "number"]
+    before = [f.value for f in talk.last_query.facts if f.quantity == "film_speed"] if talk.last_query else []
+    new = len(told) == 1 and told[0].quantity == "film_speed" and told[0].value not in (before or [100.0])  # another film that changes nothing
+    bears = not new and any(f.origin == "said" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
     return talk.last_solution is not None and any(f.quantity != "modifier" for f in said.facts) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
 
 

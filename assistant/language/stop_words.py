@@ -55,7 +55,7 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
-    out = [_half_lost(f, out, text) for f in out]
+    out = [_half_lost(f, out, text) for f in _unsaid(out, text)]
     out = [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in out]
     out = _coloured_glass(out, text) if any(f.quantity == "camera_filter" for f in out) else out
     return _said_twice(out, text) if any(f.quantity in ("nd", "factor") for f in out) else out
@@ -86,6 +86,18 @@ def _third_in_turn(fact: Fact, text: str) -> Fact:
     """"first as metered, second a stop over, third a stop under": the third frame, and no third of a stop."""
     in_turn = fact.quantity in ("stops", "relation") and fact.said.lower().startswith("third a stop") and "second" in text[: fact.start].lower()
     return replace(fact, value=1.0) if in_turn else fact
+
+
+_SO_MANY_OVER = Pattern(r"\b(?P<many>one and a half|one|two|three|half|a half) (?P<way>over|under|above|below)\b(?= ?[?.,;!]|$| (?:the )?(?:key|main|it|that)\b)", re.I)
+
+
+def _unsaid(facts: list[Fact], text: str) -> list[Fact]:
+    """"power for one over?": stops, though the word was left out, where lights are compared."""
+    found = _SO_MANY_OVER.search(text)
+    if found is None or not any(f.of in ("key", "fill", "hair", "rim", "kicker", "background", "backdrop") for f in facts) or any(f.quantity in ("stops", "relation") for f in facts):
+        return facts
+    made = Fact("stops", STOPS_SPOKEN[found["many"].lower()], cue="more" if found["way"].lower() in ("over", "above") else "less", start=found.start("many"), end=found.end(), said=found.group())
+    return _put(facts, found, [made])
 
 
 _OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)\W*$", re.I)

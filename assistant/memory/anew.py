@@ -72,3 +72,53 @@ def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if bare.value != int(bare.value) or not 1 <= bare.value <= 24:
         return query, scene
     return replace(query, facts=(replace(bare, quantity="count", unit=told[0].unit, of=told[0].of),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
+
+
+_ALONE = Pattern(r"^\W*(?:and |or |then |what about |how about |what if |now |make (?:it|that) )*(?:with |at |for |to |on )*(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: instead| then)?\W*$", re.I)
+_MANY = {"half": 0.5, "a half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "one and a half": 1.5, "two and a half": 2.5}
+
+
+def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"two?" after "one stop under": so many stops, and no f/2."""
+    told = [f for f in scene.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more")]
+    said = _ALONE.match(query.text)
+    if len(told) != 1 or said is None or query.asks or any(f.quantity not in ("number", "aperture", "power", "share") for f in query.facts):
+        return query, scene
+    new = replace(told[0], value=_MANY[said["many"].lower()], origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
+    return replace(query, facts=(new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told[0]))
+
+
+def zoom_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and at 35?" of a head whose guide numbers were told by their zoom."""
+    rows = {f.other for f in scene.facts if f.quantity == "zoom_row"}
+    bare = query.facts[0] if len(query.facts) == 1 else None
+    if len(rows) < 2 or bare is None or bare.quantity not in ("number", "focal_length") or query.asks or bare.bad:
+        return query, scene
+    value = bare.value * 1000 if bare.quantity == "focal_length" else bare.value
+    if not min(rows) <= value <= max(rows):
+        return query, scene
+    return replace(query, facts=(replace(bare, quantity="zoom", value=value, unit="mm", of=""),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "zoom"))
+
+
+_LOSES = Pattern(r"\b(?:los(?:es?|ing)|costs?|eats?|takes?|swallows?)(?: (?:only|just|about))*\s*$", re.I)
+
+
+def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"what if the ceiling loses 2?": stops, as before."""
+    old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]
+    bare = query.facts[0] if len(query.facts) == 1 else None
+    if len(old) != 1 or bare is None or bare.quantity != "number" or bare.bad or query.asks or not 0 < bare.value <= 10 or not _LOSES.search(query.text[: bare.start]):
+        return query, scene
+    return replace(query, facts=(replace(old[0], value=bare.value, start=bare.start, end=bare.end, said=bare.said, origin="said"),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
+
+
+_AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?:at|out to|racked to|racked out to|pulled to|extended to|to)\b", re.I)
+
+
+def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and at 200 mm?" after bellows at 150: the draw, and not the lens."""
+    draws = [f for f in scene.facts if f.quantity == "extension"]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if len(draws) != 1 or mine is None or mine.quantity not in ("focal_length", "distance", "focus_distance") or not _AT_ALONE.match(query.text) or "lens" in query.text.lower() or query.asks:
+        return query, scene
+    return replace(query, facts=(replace(mine, quantity="extension", of=""),)), replace(scene, facts=tuple(f for f in scene.facts if f is not draws[0]))
