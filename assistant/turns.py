@@ -195,13 +195,16 @@ _OF_FLASH = ("flash", "change")
 """Topics in which a shutter or a lens that is told changes nothing, and is said to."""
 
 
+_TAKES_OFF = Pattern(r"\b(?:off|without|remov\w*|los(?:e|ing)|drop\w*|bare|no)\b", re.IGNORECASE)
+
+
 def _as_before(said: Query, whole: Query, solution: Solution, talk: Conversation) -> bool:
     """The same answer once more, after a half-sentence that told something it has no use for."""
     told = [f for f in whole.facts if f.origin == "said" and f.quantity != "number"]
     before = [f.value for f in talk.last_query.facts if f.quantity == "film_speed"] if talk.last_query else []
     new = len(told) == 1 and told[0].quantity == "film_speed" and told[0].value not in (before or [100.0])  # another film that changes nothing
-    bears = not new and any(f.origin == "said" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
-    return talk.last_solution is not None and any(f.quantity != "modifier" for f in said.facts) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
+    bears = not new and any(f.origin == "said" and f.quantity != "modifier" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
+    return talk.last_solution is not None and (any(f.quantity != "modifier" for f in said.facts) or bool(said.facts) and not _TAKES_OFF.search(said.text)) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
 
 
 def _unsure(turn: Turn, query: Query) -> Answer:

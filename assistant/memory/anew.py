@@ -122,3 +122,30 @@ def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(draws) != 1 or mine is None or mine.quantity not in ("focal_length", "distance", "focus_distance") or not _AT_ALONE.match(query.text) or "lens" in query.text.lower() or query.asks:
         return query, scene
     return replace(query, facts=(replace(mine, quantity="extension", of=""),)), replace(scene, facts=tuple(f for f in scene.facts if f is not draws[0]))
+
+
+_BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d_]*\W?[\d.]*\s*(?:and a half )?(?:m|metres?|meters?|ft|feet|foot|cm)\W*$", re.I)
+
+
+def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"2.5 m?" after what should be sharp at three: what is to be sharp. After a move of the light a bare length tells nothing for sure."""
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if mine is None or mine.quantity not in ("distance", "move") or query.asks or not _BARE_LENGTH.match(query.text):
+        return query, scene
+    limits = [f for f in scene.facts if f.quantity == "sharp_limit"]
+    if len(limits) == 1 and scene.asks and scene.asks[0].quantity == "aperture":
+        return replace(query, facts=(replace(mine, quantity="sharp_limit", of="", cue=limits[0].cue),)), replace(scene, facts=tuple(f for f in scene.facts if f is not limits[0]))
+    moved = talk.last_query is not None and any(f.quantity == "last_move" for f in scene.facts) and any(f.of in ("front", "back") for f in scene.facts)
+    return (replace(query, facts=(replace(mine, quantity="number", of=""),)), scene) if moved else (query, scene)
+
+
+_AT = Pattern(r"^\W*(?:and |or |what about |how about |what if |then )*(?:at|rated at|rated|on|if it'?s at) (?:iso |ei |asa )?\d+\W*$", re.I)
+
+
+def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"at 64?" after "ISO 125 rated at 80": another rating of the same film."""
+    rated = [f for f in scene.facts if f.quantity == "rated"]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if len(rated) != 1 or mine is None or mine.quantity not in ("number", "film_speed") or query.asks or not _AT.match(query.text):
+        return query, scene
+    return replace(query, facts=(replace(mine, quantity="rated", of="film", unit=""),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not rated[0]))

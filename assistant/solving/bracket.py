@@ -48,6 +48,8 @@ def solve(query: Query) -> Solution | None:
         return None
     if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
+    if "pop" not in text.lower():
+        query = query.with_facts(replace(f, unit="frames") if f.quantity == "count" and f.unit == "pops" else f for f in query.facts)  # "three shots"
     filled = _on_a_roll(query)
     if filled is not None:
         return filled
