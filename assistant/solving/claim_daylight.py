@@ -41,6 +41,26 @@ _LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
 _MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
 
 
+_NEEDS_ND = Pattern(r"\b(?:need|require|have to (?:use|put on)|want|take)\b[^?.]{0,12}\b(?:nds?|nd filters?|neutral density|grey filters?|gray filters?)\b", re.I)
+
+
+def claim_of_nd(query: Query) -> Solution | None:
+    """"ISO 50 in bright sun at 1/60: do I need an ND for f/5.6?": where the daylight is more than that by a third of a stop."""
+    if not _NEEDS_ND.search(query.text) or query.has("nd") or query.has("guide_number") or not query.has("aperture"):
+        return None
+    from assistant.solving.ambient_light import solve as of_the_light
+
+    sync = query.last("sync")
+    at_sync = (Fact("shutter", sync.value, sync.unit, origin=sync.origin, start=sync.start, end=sync.end, said=sync.said),) if sync is not None and not query.has("shutter") else ()
+    found = of_the_light(replace(query, facts=(*query.facts, *at_sync), asks=(Ask("nd"),), claim=False))
+    if found is None or found.status != "answered" or not found.answers or not isinstance(found.answers[0].value, float):
+        return None
+    strength = found.answers[0].value
+    holds = strength > _CLOSE
+    said = f"Yes: one of {speak_stops(strength)}." if holds else "No: it is not too bright for that."
+    return replace(found, lead=said, answers=(Quantity("claim", holds), *(found.answers if holds else ())), notes=(), topic="claims", used=tuple(dict.fromkeys((*found.used, *((sync,) if sync else ())))))
+
+
 def claim_of_room(query: Query) -> Solution | None:
     """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
     said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)

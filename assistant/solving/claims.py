@@ -17,7 +17,7 @@ from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_compare import judge_comparison, judge_degrees, judge_guides
-from assistant.solving.claim_daylight import claim_of_daylight, claim_of_room
+from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
 from assistant.solving.claim_folklore import judge_folklore
@@ -62,7 +62,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_daylight(query) or claimed_rating(query) or claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or claim_of_speeds(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
+    special = claim_of_daylight(query) or claim_of_nd(query) or claimed_rating(query) or claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or claim_of_speeds(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
     if special is not None:
         return special
     rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)

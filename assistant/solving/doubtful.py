@@ -52,15 +52,15 @@ def _no_difference(said: Query, whole: Query, found: Solution) -> bool:
 
 
 def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
-    """Asked how much brighter, and found darker."""
+    """Asked how much brighter, and found darker; or the other way round."""
     first = found.answers[0]
-    if first.quantity != "stops" or not isinstance(first.value, float) or first.value >= -0.05:
+    if first.quantity != "stops" or not isinstance(first.value, float) or abs(first.value) < 0.05:
         return False
     words = said.text.lower()
     if _EITHER.search(words):
         return False
     brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
-    return brighter and not darker
+    return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0
 
 
 def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:

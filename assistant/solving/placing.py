@@ -54,8 +54,8 @@ class Scene:
         return _apart(known, self.near_fact, text) <= _apart(known, self.far_fact, text)
 
 
-_NEAR_ONE = Pattern(r"\b(?:near(?:er|est)?|close(?:r|st)?|front|first)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
-_FAR_ONE = Pattern(r"\b(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|second|other|last)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
+_NEAR_ONE = Pattern(r"\b(?:near(?:er|est)?|close(?:r|st)?|front|first)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
+_FAR_ONE = Pattern(r"\b(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|second|other|last)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
 
 
 def _apart(known: Fact, place: Fact, text: str) -> int:
