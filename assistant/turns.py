@@ -229,7 +229,7 @@ def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]
 
 
 _BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel|(?:famil(?:y|ies)|group|crew|party|class|choir|team|band|table|row|ensemble|squad)s? of)\s*$", re.IGNORECASE)
-_BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock|(?:different )?(?:apertures|f-?stops|settings|powers|shutter speeds|exposures|f-?numbers|values)\b(?! (?:at|of|apart)))\b", re.IGNORECASE)
+_BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock|(?:different )?(?:apertures|f-?stops|settings|things|losses|filters|powers|shutter speeds|exposures|f-?numbers|values)\b(?! (?:at|of|apart)))\b", re.IGNORECASE)
 
 
 def _told_by_the_way(fact: Fact, text: str) -> bool:

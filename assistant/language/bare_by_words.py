@@ -50,6 +50,14 @@ def lens_mounted(n: Bare) -> Fact | None:
     return n.of("focal_length", value=n.value / 1000, unit="mm", of="") if on else None
 
 
+_A_POP_GIVES = Pattern(r"\b(?:one|a|each|single|every) (?:full )?(?:pop|flash|burst)(?: (?:alone|by itself|here))? (?:is|gives?|was|gave|reads?|makes?|meters?)(?: me| us)?(?: about)? $", re.I)
+
+
+def of_a_pop(n: Bare) -> Fact | None:
+    """"one pop gives me 5.6": what it reads, though another f-number follows."""
+    return n.of("aperture", value=n.mark, of="") if is_aperture_mark(n.mark) and _A_POP_GIVES.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) else None
+
+
 _MULTIPLIED = Pattern(r"\bmultipl\w+(?: (?:it|that|the \w+(?: \w+)?|by|your \w+))*? by (?:about |roughly )?$", re.I)
 
 

@@ -298,5 +298,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    bare_by_words.multiplier, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    bare_by_words.multiplier, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

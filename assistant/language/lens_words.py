@@ -264,6 +264,7 @@ _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("focus_distance", _WHERE), ("coverage", _ANGLE), ("extension", _DRAW),
 )
 _COMPILED = tuple((name, Pattern("|".join(f"(?:{p})" for p in patterns))) for name, patterns in _PATTERNS)
+_HYPERFOCAL_IS = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!,;]{0,24}\b(?:is|of|=)\s*(?:about )?\d")
 _GIVEN_BEFORE = Pattern(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|at the)\s*$")
 
 
@@ -353,6 +354,8 @@ def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
     if "range" in places:
         at = places.pop("range")
         places["near_limit"], places["far_limit"] = at, at + 1
+    if "hyperfocal" in places and len(places) > 1 and _HYPERFOCAL_IS.search(lower):
+        del places["hyperfocal"]
     if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and _GIVEN_BEFORE.search(lower[: places["hyperfocal"]]):
         del places["hyperfocal"]
     if "hyperfocal" in places:

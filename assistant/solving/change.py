@@ -12,6 +12,7 @@ from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
@@ -29,6 +30,9 @@ def solve(query: Query) -> Solution | None:
         return None
     if ask.quantity == "distance" and len(query.all("aperture")) == 2 and not query.has("distance") and not query.cues & {"ambient"}:
         return needs(("distance",), "I need the distance at which it reads that.", tuple(query.all("aperture")), "change")
+    rated = query.all("rated")
+    if len(rated) == len(query.all("film_speed")) == 1 and not query.has("push") and not query.has("aperture"):
+        query = query.with_facts(replace(f, quantity="film_speed", of="") if f is rated[0] else f for f in query.facts)  # "changed to film I rate at 1600"
     before, after, used = _states(query, ask)
     if before is None or ask.quantity in after:
         return None

@@ -113,6 +113,9 @@ _TOGETHER = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all
 _COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives)\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
 
 
+_LOSING = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*)\b", re.I)
+
+
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
     if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") or query.has("aperture_range") or query.has("distance") or query.has("magnification") or query.has("extension"):
@@ -128,7 +131,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     opens = "how_many" in query.cues and "open_up" in query.cues and (query.has("filter_loss") or query.has("nd")) and not query.has("times")
     if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens or any(f.cue == "passed" for f in said) or patterns.search(r"\btotal\b|\baltogether\b|\bin all\b", query.text, re.I) else 2):
         return None
-    if "how_many" in query.cues and query.cues & {"open_up", "more"}:
+    if "how_many" in query.cues and query.cues & {"open_up", "more"} and not _LOSING.search(query.text):
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
     claimed = [f for f in said if _TOGETHER.match(query.text[f.end :])] if query.claim else []

@@ -148,7 +148,7 @@ def unbearable(query: Query, solution: Solution) -> list[Fact]:
         return []
     taken = any(a.quantity == "power" for a in solution.assumed)
     compared = solution.topic == "relations" and query.asks_for("stops")
-    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "aperture" and (compared or f.unit == "mixed" or solution.topic in ("conversions", "zoom")) or f.quantity in ("film_speed", "power", "shutter", "aperture") and _is_another(f, solution) or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
+    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "aperture" and (compared or f.unit == "mixed" or solution.topic in ("conversions", "zoom")) or f.quantity in ("film_speed", "power", "shutter", "aperture") and _is_another(f, solution) or f.quantity == "duration" and solution.topic == "ambient" or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
 
 
 def _is_another(fact: Fact, solution: Solution) -> bool:
