@@ -398,6 +398,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\\W*$': ('all right', 'alright', 'got it', 'got that', 'ok', 'okay', 'right', 'understood', 'yes'),
     '\\b(?:one|a single|a|each)(?: pop| flash| one)? (?:is|was|gives?|gave|reads?|makes?|does)\\b': (' does', ' gave', ' give', ' is', ' make', ' read', ' was'),
     '\\b(?:one|a|each|single|every) (?:full )?(?:pop|flash|burst)(?: (?:alone|by itself|here))? (?:is|gives?|was|gave|reads?|makes?|meters?)(?: me| us)?(?: about)? $': ('burst', 'flash', 'pop'),
+    '\\b(?:one|instead|only|just)\\b': ('instead', 'just', 'one', 'only'),
     "\\b(?:one|the other|a flash|one of (?:them|the \\w+))(?: of them)? (?:dies|died|fails|failed|quits|breaks|broke|misfires|goes(?: down| dead| out)?|gives up|packs up|(?:does not|doesn't|doesnt|did not|didn't|didnt|won't|wont) (?:fire|go off|trigger)|stops working|conks out)\\b": (' fire', ' go off', ' trigger', 'breaks', 'broke', 'conks out', 'died', 'dies', 'failed', 'fails', 'gives up', 'goes', 'misfires', 'packs up', 'quits', 'stops working'),
     '\\b(?:one|two|three)\\b': ('one', 'three', 'two'),
     '\\b(?:one|two|three|four|half a|\\d+(?:\\.\\d+)?) stops? (?:under|over|darker|brighter|less|more|down|up|below|above|hotter)\\b|\\btrue or false\\b|\\bis that (?:right|so|true)\\b': (' stop', 'is that right', 'is that so', 'is that true', 'true or false'),

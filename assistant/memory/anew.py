@@ -112,6 +112,18 @@ def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(old[0], value=bare.value, start=bare.start, end=bare.end, said=bare.said, origin="said"),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
 
 
+_OF_ANOTHER = Pattern(r"\b(?:one|instead|only|just)\b", re.I)
+
+
+def strength_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and with a two-stop one instead?" after a three-stop ND: the same thing, weaker or stronger."""
+    old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss", "nd")]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if len(old) != 1 or mine is None or mine.quantity != "stops" or mine.cue or query.asks or not _OF_ANOTHER.search(query.text):
+        return query, scene
+    return replace(query, facts=(replace(old[0], value=abs(mine.value), unit="" if old[0].quantity == "nd" else old[0].unit, start=mine.start, end=mine.end, said=mine.said, origin="said"),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
+
+
 _AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?:at|out to|racked to|racked out to|pulled to|extended to|to)\b", re.I)
 
 

@@ -89,4 +89,16 @@ def _is_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return figure and (first.value != first.value or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens)
+_SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
+
+
+def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
+    """Two values of one setting, told together, that the answer has no use for: they were what it was about."""
+    used = frozenset(found.used)
+    places = {f.start for f in used}
+    idle = {(f.quantity, f.unit if f.quantity == "count" else "", f.value) for f in whole.facts if f.quantity in _SETTINGS and f.origin == "said" and f not in used and f.start not in places}
+    kinds = [(quantity, unit) for quantity, unit, _ in idle]
+    return any(kinds.count(kind) > 1 for kind in kinds)
+
+
+_CHECKS: tuple[Check, ...] = (_is_nothing, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens)
