@@ -354,9 +354,7 @@ def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
     if "range" in places:
         at = places.pop("range")
         places["near_limit"], places["far_limit"] = at, at + 1
-    if "hyperfocal" in places and len(places) > 1 and _HYPERFOCAL_IS.search(lower):
-        del places["hyperfocal"]
-    if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and _GIVEN_BEFORE.search(lower[: places["hyperfocal"]]):
+    if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and (_HYPERFOCAL_IS.search(lower) or _GIVEN_BEFORE.search(lower[: places["hyperfocal"]])):
         del places["hyperfocal"]
     if "hyperfocal" in places:
         places.pop("focus_distance", None)
