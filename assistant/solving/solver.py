@@ -138,7 +138,7 @@ def impossible(query: Query) -> Solution | None:
     return None
 
 
-BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number"})
+BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number", "t05", "t01"})
 """Facts of these kinds bear on an exposure: one that an answer did not use means a misreading."""
 
 
@@ -153,7 +153,7 @@ def unbearable(query: Query, solution: Solution) -> list[Fact]:
 
 def _is_another(fact: Fact, solution: Solution) -> bool:
     """A second film speed or power beside the one that the answer went by."""
-    if fact.quantity == "film_speed" and (fact.value == 100 or solution.topic not in ("ambient", "flash", "falloff")):
+    if fact.quantity == "film_speed" and (fact.value == 100 or solution.topic not in ("ambient", "flash", "falloff", "film")):
         return False
     if fact.quantity == "shutter" and solution.topic != "time" and not any(q.quantity in ("shutter", "duration") for q in solution.answers):
         return False
