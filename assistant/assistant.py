@@ -113,7 +113,7 @@ def as_read(text: str) -> str:
 
 
 def _beyond(text: str, why: str) -> Answer:
-    return Answer(heard=text, status="rejected", reply=f"One of these numbers cannot be worked with: {why}.")
+    return Answer(heard=text, status="rejected", reply=f"These numbers do not go together, or one of them is beyond all scales ({why}).")
 
 
 def _shown(reply: str) -> str:

@@ -195,10 +195,16 @@ _OF_FLASH = ("flash", "change")
 """Topics in which a shutter or a lens that is told changes nothing, and is said to."""
 
 
+_TAKES_OFF = Pattern(r"\b(?:off|without|remov\w*|los(?:e|ing)|drop\w*|bare|no)\b", re.IGNORECASE)
+
+
 def _as_before(said: Query, whole: Query, solution: Solution, talk: Conversation) -> bool:
     """The same answer once more, after a half-sentence that told something it has no use for."""
-    bears = any(f.origin == "said" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
-    return talk.last_solution is not None and any(f.quantity != "modifier" for f in said.facts) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
+    told = [f for f in whole.facts if f.origin == "said" and f.quantity != "number"]
+    before = [f.value for f in talk.last_query.facts if f.quantity == "film_speed"] if talk.last_query else []
+    new = len(told) == 1 and told[0].quantity == "film_speed" and told[0].value not in (before or [100.0])  # another film that changes nothing
+    bears = not new and any(f.origin == "said" and f.quantity != "modifier" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
+    return talk.last_solution is not None and (any(f.quantity != "modifier" for f in said.facts) or bool(said.facts) and not _TAKES_OFF.search(said.text)) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
 
 
 def _unsure(turn: Turn, query: Query) -> Answer:
@@ -223,7 +229,7 @@ def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]
 
 
 _BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel|(?:famil(?:y|ies)|group|crew|party|class|choir|team|band|table|row|ensemble|squad)s? of)\s*$", re.IGNORECASE)
-_BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock|(?:different )?(?:apertures|f-?stops|settings|powers|shutter speeds|exposures|f-?numbers|values)\b(?! (?:at|of|apart)))\b", re.IGNORECASE)
+_BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock|(?:different )?(?:apertures|f-?stops|settings|things|losses|filters|powers|shutter speeds|exposures|f-?numbers|values)\b(?! (?:at|of|apart)))\b", re.IGNORECASE)
 
 
 def _told_by_the_way(fact: Fact, text: str) -> bool:

@@ -220,6 +220,8 @@ def _how_much(segment: Segment, at: int, after: Sequence[Item]) -> Ask | None:
     later = segment.items[at + 1 :]
     if any(i.kind == "cue" and i.word in ("down", "up") for i in later) and not any(i.kind in ("stops", "name") for i in later) and _turned(later):
         return Ask("power", _whom(segment, at), "", start)
+    if any(i.kind == "cue" and i.word == "depth_of_field" for i in after[:3]):
+        return None  # "how much more depth"
     for item in after[:3]:
         if item.kind == "cue" and item.word in ("less", "more", "open_up", "close_down", "loss", "down", "up"):
             return Ask("stops", _whom(segment, at), "", start)

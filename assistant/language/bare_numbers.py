@@ -6,72 +6,22 @@ Each rule looks at one thing; the first that knows the number has it.
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Callable, Sequence
 
 from assistant import patterns
+from assistant.language import bare_by_words
+from assistant.language.bare import Bare
 from assistant.language.items import Item
 from assistant.language.loose import loose_number
 from assistant.language.segments import is_role
 from assistant.patterns import Pattern
 from assistant.query import Fact
-from assistant.records import record, replace
+from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.units import LENGTH
 
-TYPE_CHECKING = False
-if TYPE_CHECKING:
-    from typing import Any
-
 COMMON_FILMS = frozenset({25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1600, 3200})
-
-
-@record
-class Bare:
-    """A bare number and what stands around it: four items before it, three after; kinds and names said anywhere."""
-
-    fact: Fact
-    items: Sequence[Item]
-    at: int
-    names: set[str]
-    facts: Sequence[Fact]
-    kinds: frozenset[str]
-    text: str
-
-    @property
-    def value(self) -> float:
-        """The number as written."""
-        return self.fact.value
-
-    @property
-    def mark(self) -> float:
-        """The number as an f-number: "five six" is 5.6."""
-        return self.fact.value if math.isnan(self.fact.other) else self.fact.other
-
-    @property
-    def before(self) -> list[Item]:
-        """Up to four items before it."""
-        return list(self.items[max(0, self.at - 4) : self.at])
-
-    @property
-    def after(self) -> list[Item]:
-        """Up to three items after it."""
-        return list(self.items[self.at + 1 : self.at + 4])
-
-    @property
-    def cues(self) -> set[str]:
-        """The cues before it."""
-        return {i.word for i in self.before if i.kind == "cue"}
-
-    @property
-    def reads(self) -> bool:
-        """Whether a meter or a verb stands right before it."""
-        return any(i.kind == "link" or (i.kind in ("cue", "name") and i.word == "meter") for i in self.before[-2:])
-
-    def of(self, quantity: str, **more: Any) -> Fact:
-        """The number as that quantity."""
-        return replace(self.fact, quantity=quantity, **more)
 
 
 def number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], facts: Sequence[Fact], kinds: frozenset[str], text: str) -> Fact | None:
@@ -138,7 +88,7 @@ def _count(n: Bare) -> Fact | None:
     if noun and all(i.kind in ("word", "named") for i in n.after[:noun]) and n.value >= 2:
         word = n.after[noun].word
         return n.of("count", unit="flashes" if word in ("flashes", "heads") else word, of="")
-    if n.after and (n.after[0].kind == "guide_number" or n.after[0].kind == "energy" and n.value >= 2 and n.text[n.fact.end : n.after[0].start].isspace()) and n.value <= 12:
+    if n.after and (n.after[0].kind == "guide_number" or n.after[0].kind == "energy" and n.value >= 2) and n.text[n.fact.end : n.after[0].start].isspace() and n.value <= 12:
         return n.of("count", unit="flashes", of="")
     return None
 
@@ -166,17 +116,6 @@ def _what_the_flash_says(n: Bare) -> Fact | None:
     if "guide_number" in n.kinds or not 10 <= n.value <= 400 or n.value != int(n.value) or not _A_FLASH.search(n.text):
         return None
     return n.of("guide_number", unit="", of="") if _FLASH_SAYS.search(n.text[: n.fact.start]) else None
-
-
-_LOSING = Pattern(r"\b(?:los(?:es?|ing|t)|eat(?:s|ing)?|cost(?:s|ing)?|swallow(?:s|ing)?|steal(?:s|ing)?|takes?|taking|took)\s+(?:me |about |around |maybe |roughly |some |another |a further |off )*$", re.I)
-
-
-def _part_lost(n: Bare) -> Fact | None:
-    """"a screen losing a third": of a stop."""
-    part = any(abs(n.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
-    if not part or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):
-        return None
-    return n.of("loss", unit="", of="")
 
 
 _TO_A_ROW = Pattern(r"\W*(?:away )?(?:from|to) (?:the |my )?(?P<back>last|back|rear|far|farthest|furthest)?\b")
@@ -218,14 +157,6 @@ def _another_place(n: Bare) -> Fact | None:
 
 
 _TIMED = Pattern(r"(?:1/\d+|\b(?:an? )?(?:sixtieth|thirtieth|fifteenth|eighth|quarter|hundredth|\d+(?:th|ths))|\d ?s(?:ec(?:onds?)?)?)(?: of a second| sec(?:ond)?s?| s)?\s*(?:at|@|and|,|/)\s*$", re.I)
-
-
-_MULTIPLIED = Pattern(r"\bmultipl\w+(?: (?:it|that|the \w+(?: \w+)?|by|your \w+))*? by (?:about |roughly )?$", re.I)
-
-
-def _multiplier(n: Bare) -> Fact | None:
-    """"the leaflet says multiply by 2.5 at eight seconds": a factor, and no f-number."""
-    return n.of("factor", of="", unit="") if n.value > 0 and _MULTIPLIED.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) else None
 
 
 def _beside_a_time(n: Bare) -> Fact | None:
@@ -276,16 +207,6 @@ def _guide_at_an_end(n: Bare) -> Fact | None:
 _TO_SOMEBODY = Pattern(r"\s*(?:to|from) (?:the|her|his|him|them|their|our|my)\b", re.I)
 
 
-_SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)
-_COMPARED = Pattern(r"\s*(?:without|with|through|bare)\b", re.I)
-
-
-def _metered(n: Bare) -> Fact | None:
-    """"my meter says 11 without the umbrella": a reading, though another one follows."""
-    said = is_aperture_mark(n.mark) and _SAYS.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) and _COMPARED.match(n.text[n.fact.end :])
-    return n.of("aperture", value=n.mark, of="", cue="meter") if said else None
-
-
 def _to_another(n: Bare) -> Fact | None:
     """"three metres to the bride, four and a half to the bridesmaids": in the unit of the first."""
     before = next((f for f in reversed(n.facts) if f.end <= n.fact.start), None)
@@ -331,9 +252,12 @@ def _named_aperture(n: Bare) -> Fact | None:
     return None
 
 
+_LENS_AT = Pattern(r"\blens (?:is |set |stays |stands )?(?:at|on|to)\s*$", re.I)
+
+
 def _decimal_mark(n: Bare) -> Fact | None:
     """"five six", "2.8": only apertures are numbered so."""
-    if n.mark == int(n.mark) or not is_aperture_mark(n.mark) or "aperture" in n.kinds or ("lens" in n.text.lower() and not patterns.match(r"\s*(?:on|at|with) (?:the|my) lens\b", n.text[n.fact.end :].lower())):
+    if n.mark == int(n.mark) or not is_aperture_mark(n.mark) or "aperture" in n.kinds or ("lens" in n.text.lower() and not patterns.match(r"\s*(?:on|at|with) (?:the|my) lens\b", n.text[n.fact.end :].lower()) and not _LENS_AT.search(n.text[: n.fact.start])):
         return None
     role = next((i.word for i in reversed(n.before) if is_role(i)), "")
     return n.of("aperture", value=n.mark, of=role if n.reads else "")
@@ -374,5 +298,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    _multiplier, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, _part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, _metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    bare_by_words.multiplier, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

@@ -21,6 +21,7 @@ _CLOSE = Pattern(r"\bbellows?\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\b
 _LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil |in\.? )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
 _LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=)?(?: an?)?\s*$", re.I)
 _DRAW = r"(?:bellows?|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:lens|it) out|tubes?)"
+_LENS_TO_FILM = Pattern(r"\b(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?(?:film|plate|film plane|back|ground glass|rear standard)(?: (?:distance|measures?|is|are|of|at|now|about|comes to|reads))*[\s:=]*$", re.I)
 _DRAW_BEFORE = Pattern(rf"\b{_DRAW}(?: (?:is|are|was|of|at|out|to|long|length|now|about|set|reads|measures|extended|extension|draw|long of|me|it|about|some|roughly|=))*[\s:=]*$", re.I)
 _DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bellows?|draw|extension|tubes?)\b", re.I)
 _SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
@@ -109,7 +110,7 @@ def _draw(fact: Fact, text: str, unit: str) -> Fact:
     before, after = text[: fact.start], text[fact.end :]
     if not (bare or length) or _LENS_AFTER.match(after) or patterns.search(r"lens|focal", fact.said, re.I) or fact.quantity == "extension":
         return fact
-    if not (_DRAW_BEFORE.search(before) or _DRAW_AFTER.match(after)):
+    if not (_DRAW_BEFORE.search(before) or _DRAW_AFTER.match(after) or _LENS_TO_FILM.search(before)):
         return fact
     value = fact.value * LENGTH[unit] if bare else fact.value
     return replace(fact, quantity="extension", value=value, unit=unit if bare else fact.unit, of="", cue="", to="")

@@ -16,8 +16,11 @@ from assistant.query import Ask, Fact
 from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
+_LIGHT_ALONE = (r"(?<!hair )(?<!rim )(?<!fill )(?<!key )(?<!main )(?<!flash )(?<!background )(?<!back )(?<!top )(?<!side )(?<!second )(?<!other )(?<!first )(?<!the )(?<!my )(?<!one )(?<!that )(?<!this )(?<!each )"
+                r"lights?(?= alone\b| by itself\b| on its own\b)")
+""""the stage light alone": of whatever is there, and of no lamp of ours."""
 _AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
-            r"background|bg|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|bar|pub|cafe|café|restaurant|chapel|cathedral|gym|kitchen|office|shop|market|cellar|crypt|library|tent|marquee|workshop|garage|museum|gallery|alley|view|natural light|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
+            r"background|bg|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|bar|pub|cafe|café|restaurant|chapel|cathedral|gym|kitchen|office|shop|market|cellar|crypt|library|tent|marquee|workshop|garage|museum|gallery|alley|view|natural light|shed|loft|sail loft|quay|jetty|pier|slipway|attic|hallway|corridor|ballroom|classroom|theatre|theater|lounge|bedroom|porch|greenhouse|terminal|arena|auditorium|vestry|village hall|" + _LIGHT_ALONE + r"|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
 _METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
 _IS_AMBIENT = Pattern(rf"\b(?:{_AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
@@ -87,11 +90,14 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
     """The facts with readings of the ambient light told apart from the settings worked at."""
     facts = _slow_times(_counted_at(facts, text), text)
     cues |= {"sunny"} if in_plain_sun(text) else frozenset()
-    if not _is_about_light(facts, cues):
+    if not _is_about_light(facts, cues) and not (any(f.quantity == "aperture" for f in facts) and _LIT_BY_ITSELF.search(text)):
         return list(facts)
     out = _readings(_unsaid_stops(list(facts), text), text, cues)
     out = _conditions(out, text)
     return _relations(out, text, cues)
+
+
+_LIT_BY_ITSELF = Pattern(rf"\b{_LIGHT_ALONE}", re.I)
 
 
 def _is_about_light(facts: Sequence[Fact], cues: frozenset[str]) -> bool:

@@ -256,7 +256,7 @@ _HYPER = (r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
-_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)",
+_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees?|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)",
           r"\bhow (?:wide|big|broad|large)(?: across)? is the (?:circle|patch|pool|spot|area|beam)\b", r"\bhow (?:wide|big|broad)(?: an?)? (?:area|patch|circle|spot|stretch)\b[^?]*\b(?:beam|degrees?|angle|cover\w*|(?:does|will|do|can) (?:it|that|the (?:flash|light|head|dish)))\b")
 _DRAW = (r"how many (?:milli|centi)?(?:metres|meters|mm|cm|inches)(?: of)? (?:extra )?(?:extension|draw|tubes?)\b", r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
 _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -264,6 +264,7 @@ _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("focus_distance", _WHERE), ("coverage", _ANGLE), ("extension", _DRAW),
 )
 _COMPILED = tuple((name, Pattern("|".join(f"(?:{p})" for p in patterns))) for name, patterns in _PATTERNS)
+_HYPERFOCAL_IS = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!,;]{0,24}\b(?:is|of|=)\s*(?:about )?\d")
 _GIVEN_BEFORE = Pattern(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|at the)\s*$")
 
 
@@ -353,7 +354,7 @@ def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
     if "range" in places:
         at = places.pop("range")
         places["near_limit"], places["far_limit"] = at, at + 1
-    if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and _GIVEN_BEFORE.search(lower[: places["hyperfocal"]]):
+    if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and (_HYPERFOCAL_IS.search(lower) or _GIVEN_BEFORE.search(lower[: places["hyperfocal"]])):
         del places["hyperfocal"]
     if "hyperfocal" in places:
         places.pop("focus_distance", None)

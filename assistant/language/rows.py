@@ -62,7 +62,12 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
 _FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)(?!(?: \w+)? to\b)", re.I)
 
 
+_WALL_TO = Pattern(rf"{WALL}[^.?!]*\b(?:to|so (?:it's|it is|that's)) (?:about |just |only )?$", re.I)
+
+
 def _is_gap(before: str, after: str) -> bool:
+    if _WALL_TO.search(before) and _BEHIND.search(after):
+        return True  # "pull the backdrop to 1 m behind"
     if _MOVING.search(before) or _FROM_A_ROW.match(after) or _FROM_LAMP.search(after):
         return False
     if _APART.search(after) or _GAP_NAMED.search(before):

@@ -55,8 +55,28 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
+    out = [_half_lost(f, out, text) for f in _unsaid(out, text)]
     out = [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in out]
+    out = _coloured_glass(out, text) if any(f.quantity == "camera_filter" for f in out) else out
     return _said_twice(out, text) if any(f.quantity in ("nd", "factor") for f in out) else out
+
+
+def _coloured_glass(facts: list[Fact], text: str) -> list[Fact]:
+    """"an orange contrast filter": glass on the lens, and no gel beside it."""
+    return [f for n, f in enumerate(facts) if not (f.quantity == "modifier" and f.unit == "gel" and n + 1 < len(facts) and facts[n + 1].quantity == "camera_filter"
+                                                   and patterns.fullmatch(r"(?: \w+)? ", text[f.end : facts[n + 1].start]) and "gel" not in f.said.lower())]
+
+
+_LOSES = Pattern(r"\b(?:los(?:es?|ing)|costs?|eats?|takes?|swallows?|steals?|drinks?)(?: (?:me|another|a further|about|off|up|maybe|only|just|a))*\s*$", re.I)
+_OF_LIGHT = Pattern(r"^\s*(?:of |the |its |my )*(?:light|power|output|speed|distance|energy|exposure|way|as)\b", re.I)
+
+
+def _half_lost(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"two stops and a gel takes another half": half a stop, and no half power."""
+    if fact.quantity != "power" or fact.said.lower().strip() not in ("half", "a half", "quarter", "a quarter") or not _LOSES.search(text[: fact.start]) or _OF_LIGHT.match(text[fact.end :]):
+        return fact
+    taker = next((f for f in reversed(facts) if f.quantity == "modifier" and f.end <= fact.start), None)
+    return replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker is not None and any(f.quantity in ("loss", "stops") for f in facts) else fact
 
 
 _STOPS_OR_NONE = ("stops", "loss", "relation", "number")
@@ -68,12 +88,26 @@ def _third_in_turn(fact: Fact, text: str) -> Fact:
     return replace(fact, value=1.0) if in_turn else fact
 
 
+_SO_MANY_OVER = Pattern(r"\b(?P<many>one and a half|one|two|three|half|a half) (?P<way>over|under|above|below)\b(?= ?[?.,;!]|$| (?:the )?(?:key|main|it|that)\b)", re.I)
+
+
+def _unsaid(facts: list[Fact], text: str) -> list[Fact]:
+    """"power for one over?": stops, though the word was left out, where lights are compared."""
+    found = _SO_MANY_OVER.search(text)
+    if found is None or not any(f.of in ("key", "fill", "hair", "rim", "kicker", "background", "backdrop") for f in facts) or any(f.quantity in ("stops", "relation") for f in facts):
+        return facts
+    made = Fact("stops", STOPS_SPOKEN[found["many"].lower()], cue="more" if found["way"].lower() in ("over", "above") else "less", start=found.start("many"), end=found.end(), said=found.group())
+    return _put(facts, found, [made])
+
+
 _OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)\W*$", re.I)
 
 
 def _part_of_a_stop(fact: Fact, text: str) -> Fact:
     """"and two thirds over?": of a stop."""
     part = fact.quantity == "number" and not fact.bad and any(abs(fact.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
+    if part and fact.said.lower().strip() in ("thirds", "halves") and patterns.search(r"\b(?:in|by)\s*$", text[: fact.start], re.I):
+        return replace(fact, quantity="stops", unit="", of="")  # a bracket "in thirds"
     way = _OVER_OR_UNDER.match(text[fact.end :]) if part else None
     return replace(fact, quantity="stops", unit="", of="", cue="more" if way["way"].lower() == "over" else "less") if way else fact
 

@@ -18,7 +18,9 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
-_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|one and the next|every|the pops)|apart|every)\b")
+_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|one and the next|every|the pops)|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
+_COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b")
+"""Said of a flash that recycles."""
 
 
 _TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})
@@ -33,7 +35,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     lower = fold(text)
     moving = any(f.quantity == "velocity" for f in facts) or bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
-    out = _counted_pops([_read(f, lower, moving, cues) for f in facts], lower)
+    out = _counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower)
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
@@ -43,10 +45,23 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
 
 
+_A_SECOND = Pattern(r"\s*(?:a|per|every|each|/)\s*sec(?:ond)?\b")
+_REPEATS = Pattern(r"\b(?:repeat\w*|strob\w*|bursts?|multi\w*|flashes)\b")
+
+
+def _rates(facts: Sequence[Fact], lower: str) -> list[Fact]:
+    """"repeat mode at 10 a second": how often, and no time of a second."""
+    if not _REPEATS.search(lower):
+        return list(facts)
+    said = {f.start: m for f in facts if f.quantity == "number" and not f.bad and f.value > 0 and (m := _A_SECOND.match(lower, f.end))}
+    return [replace(f, quantity="frequency", unit="Hz", of="") if f.start in said else f for f in facts if not any(f.quantity in ("shutter", "time") and m.start() <= f.start < m.end() for m in said.values())]
+
+
 _POPPING = Pattern(r"\bpops?\b|\bopen flash|\bhow many flashes\b")
 _DO_IT = Pattern(r"^\s*(?:of them )?(?:at [\w/]+(?: power)? )?(?:do|did|does|will do|are|were|is|was|give|gave|gives|make|made|work|worked|suffice|sufficed|enough|right|needed|fired|to do|light|lit)\b")
 _COUNT_BEFORE = Pattern(r"\b(?:fired|fire|use|used|took|takes|needs?|needed|with|popped|hit it|gave it|give it)(?: just| only)?\s*$")
 _MORE_STOPS = Pattern(r"^\s*(?:more|extra|further|additional)[ -]stops?\b")
+_ENDS = Pattern(r"^\s*(?:[,.;?!]|$|of them\b|then\b)")
 _AT_END = Pattern(r"\b(?:at|for|from)\s*$")
 
 
@@ -61,6 +76,8 @@ def _counted_pops(facts: list[Fact], lower: str) -> list[Fact]:
             before, after = lower[: fact.start], lower[fact.end :]
             if _MORE_STOPS.match(after):
                 fact = replace(fact, quantity="stops", cue="more", of="")
+            elif fact.value <= 200 and _COUNT_BEFORE.search(before) and _ENDS.match(after) and len(lengths) == 2:
+                fact = replace(fact, quantity="count", unit="pops", of="")  # "from 12 feet I'd need four, wouldn't I?"
             elif fact.value <= 200 and (_DO_IT.match(after) or _COUNT_BEFORE.search(before)) and not any(f.quantity == "count" and f.unit == "pops" for f in facts):
                 fact = replace(fact, quantity="count", unit="pops", of="")
             elif len(lengths) == 1 and lengths[0].unit in LENGTH and _AT_END.search(before) and patterns.match(r"\s*(?:[?,;!.]|$|how|if)", after):
@@ -112,9 +129,11 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="recycle", unit="s")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
-    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(around):
+    if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value >= 0.2 and _COMES_BACK.search(lower[fact.start : fact.end + 44]):
+        return replace(fact, quantity="recycle", of="")
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(lower[max(0, fact.start - 30) : fact.end + 30]):
         return replace(fact, quantity="interval")
-    if fact.quantity == "shutter" and fact.of != "ambient" and not patterns.search(r"\b(?:i'm|im|i am|camera|shutter|shooting|we're|were)(?: is| set)? (?:at|on)\W*$", lower[: fact.start]) and patterns.search(r"^[^.?!,;]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and not patterns.match(r"\W*with\b", lower[fact.end :]) and fact.value < 0.02 and "name_shutter" not in cues:
+    if fact.quantity == "shutter" and fact.of != "ambient" and not patterns.search(r"\b(?:i'm|im|i am|camera|shutter|shooting|we're|were)(?: is| set)? (?:at|on)\W*$", lower[: fact.start]) and patterns.search(r"^[^.?!,;]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and not patterns.match(r"\W*(?:with|for)\b", lower[fact.end :]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")
     if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and patterns.search(r"\b(?:flash|pulse|burst) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$|\bit (?:lasts?|burns?|takes)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
         return fact if patterns.search(r"\b(?:shoot|shooting|shot|using|under|with|expos\w+|take|taking|took|run|running|do|doing) (?:the |my )?(?:flash|it|this|that|her|him|them) at\W*$", lower[: fact.start]) else replace(fact, quantity="duration")
@@ -127,9 +146,9 @@ _MOVES = Pattern(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move
 _SHORT = Pattern(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
 _FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
 _YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
-_RECYCLE = Pattern(r"recycl|recharg|ready again|how long (?:between|from one) (?:pops?|flashes|shots)")
+_RECYCLE = Pattern(r"recycl|recharg|ready again|" + _COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)")
 _ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)")
-_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first to last")
+_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first (?:\w+ )?to (?:the )?last")
 _POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)|\b(?:pops|flashes)\s*\?")
 _ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
@@ -215,7 +234,7 @@ def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask])
 def _series(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if {"count", "interval"} <= kinds and _SERIES.search(lower):
         return [Ask("duration", "series")]
-    if {"count", "frequency"} <= kinds and (_SERIES.search(lower) or any(a.quantity == "shutter" for a in asks)):
+    if {"count", "frequency"} <= kinds and (_SERIES.search(lower) or patterns.search(r"\bshutter\b[^?]*\bopen\b", lower) or any(a.quantity == "shutter" for a in asks)):
         return [Ask("shutter", "series")]
     return None
 

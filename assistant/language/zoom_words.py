@@ -14,7 +14,7 @@ from assistant.records import replace
 
 _NUMBER = r"(\d+(?:\.\d+)?)"
 _UNIT = r"(?:\s*(?:m|metres?|meters?|ft|feet|foot))?"
-_GUIDE_AT_ZOOM = Pattern(rf"{_NUMBER}{_UNIT}\s*,?\s*(?:(?:with|when|if|once) (?:the |its )?(?:(?:head|zoom|it|it's|its|flash)(?: is|'s)? )?)?(?:is |it's )?(?:zoomed (?:to|at)|set (?:to|at)|at|@|for|on|\()\s*(?:the )?(?:zoom )?{_NUMBER}\s*-?(?:mm|mil)?(?: (?:setting|position|zoom))?\)?", re.I)
+_GUIDE_AT_ZOOM = Pattern(rf"{_NUMBER}{_UNIT}\s*,?\s*(?:(?:with|when|if|once) (?:the |its )?(?:(?:head|zoom|it|it's|its|flash)(?: is|'s)? )?)?(?:is |it's )?(?:zoomed (?:to|at)|set (?:to|at)|at|@|for|on|\()\s*(?:the |its )?(?:zoom )?{_NUMBER}\s*-?(?:mm|mil)?(?: (?:setting|position|zoom))?\)?", re.I)
 _ZOOM_GIVES_GUIDE = Pattern(rf"(?:at |zoom(?:ed)? (?:to |at )?)?{_NUMBER}\s*-?mm\s*(?:setting )?(?::|=|gives|is|it's|->|reads|,)?\s*(?:a )?(?:guide number |guide |gn )?(?:of )?{_NUMBER}{_UNIT}", re.I)
 _ZOOMED_IS_GUIDE = Pattern(rf"\bzoom(?:ed)?(?: in| out)? (?:to|at) {_NUMBER}\s*(?:mm|mil)?\s*,?\s*(?:(?:the|my) (?:flash|head|gn|guide(?: number)?) |it )?(?:is|it's|'s|gives|has|=)?\s*(?:an? )?(?:guide number |guide |gn )?(?:of )?{_NUMBER}{_UNIT}\b", re.I)
 _SET_TO = Pattern(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: set)?(?: at| to| on)?|(?:head|it|i'm|flash)(?: is|'s)?(?: set| zoomed| now)?(?: at| to| on)|set (?:at|to|on)|at the|on the|using|with it at|now at|what about|and at|at)\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b", re.I)

@@ -64,11 +64,100 @@ _SO_MANY = Pattern(r"^\W*(?:and |or |what about |how about |with |what if )*(?:w
 
 
 def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"and four?" after two flashes together: so many of them."""
-    told = [f for f in scene.facts if f.quantity == "count" and f.unit == "flashes"]
+    """"and four?" after two flashes together, or after nine pops: so many of them."""
+    told = [f for f in scene.facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1]
     bare = query.facts[0] if len(query.facts) == 1 else None
-    if not told or bare is None or bare.quantity != "number" or query.asks or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
+    if len(told) != 1 or bare is None or bare.quantity != "number" or query.asks or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
         return query, scene
     if bare.value != int(bare.value) or not 1 <= bare.value <= 24:
         return query, scene
-    return replace(query, facts=(replace(bare, quantity="count", unit="flashes", of=told[-1].of),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
+    return replace(query, facts=(replace(bare, quantity="count", unit=told[0].unit, of=told[0].of),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
+
+
+_ALONE = Pattern(r"^\W*(?:and |or |then |what about |how about |what if |now |make (?:it|that) )*(?:with |at |for |to |on )*(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: instead| then)?\W*$", re.I)
+_MANY = {"half": 0.5, "a half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "one and a half": 1.5, "two and a half": 2.5}
+
+
+def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"two?" after "one stop under": so many stops, and no f/2."""
+    told = [f for f in scene.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more")]
+    said = _ALONE.match(query.text)
+    if len(told) != 1 or said is None or query.asks or any(f.quantity not in ("number", "aperture", "power", "share") for f in query.facts):
+        return query, scene
+    new = replace(told[0], value=_MANY[said["many"].lower()], origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
+    return replace(query, facts=(new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told[0]))
+
+
+def zoom_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and at 35?" of a head whose guide numbers were told by their zoom."""
+    rows = {f.other for f in scene.facts if f.quantity == "zoom_row"}
+    bare = query.facts[0] if len(query.facts) == 1 else None
+    if len(rows) < 2 or bare is None or bare.quantity not in ("number", "focal_length") or query.asks or bare.bad:
+        return query, scene
+    value = bare.value * 1000 if bare.quantity == "focal_length" else bare.value
+    if not min(rows) <= value <= max(rows):
+        return query, scene
+    return replace(query, facts=(replace(bare, quantity="zoom", value=value, unit="mm", of=""),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "zoom"))
+
+
+_LOSES = Pattern(r"\b(?:los(?:es?|ing)|costs?|eats?|takes?|swallows?)(?: (?:only|just|about))*\s*$", re.I)
+
+
+def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"what if the ceiling loses 2?": stops, as before."""
+    old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]
+    bare = query.facts[0] if len(query.facts) == 1 else None
+    if len(old) != 1 or bare is None or bare.quantity != "number" or bare.bad or query.asks or not 0 < bare.value <= 10 or not _LOSES.search(query.text[: bare.start]):
+        return query, scene
+    return replace(query, facts=(replace(old[0], value=bare.value, start=bare.start, end=bare.end, said=bare.said, origin="said"),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
+
+
+_OF_ANOTHER = Pattern(r"\b(?:one|instead|only|just)\b", re.I)
+
+
+def strength_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and with a two-stop one instead?" after a three-stop ND: the same thing, weaker or stronger."""
+    old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss", "nd")]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if len(old) != 1 or mine is None or mine.quantity != "stops" or mine.cue or query.asks or not _OF_ANOTHER.search(query.text):
+        return query, scene
+    return replace(query, facts=(replace(old[0], value=abs(mine.value), unit="" if old[0].quantity == "nd" else old[0].unit, start=mine.start, end=mine.end, said=mine.said, origin="said"),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
+
+
+_AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?:at|out to|racked to|racked out to|pulled to|extended to|to)\b", re.I)
+
+
+def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and at 200 mm?" after bellows at 150: the draw, and not the lens."""
+    draws = [f for f in scene.facts if f.quantity == "extension"]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if len(draws) != 1 or mine is None or mine.quantity not in ("focal_length", "distance", "focus_distance") or not _AT_ALONE.match(query.text) or "lens" in query.text.lower() or query.asks:
+        return query, scene
+    return replace(query, facts=(replace(mine, quantity="extension", of=""),)), replace(scene, facts=tuple(f for f in scene.facts if f is not draws[0]))
+
+
+_BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d_]*\W?[\d.]*\s*(?:and a half )?(?:m|metres?|meters?|ft|feet|foot|cm)\W*$", re.I)
+
+
+def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"2.5 m?" after what should be sharp at three: what is to be sharp. After a move of the light a bare length tells nothing for sure."""
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if mine is None or mine.quantity not in ("distance", "move") or query.asks or not _BARE_LENGTH.match(query.text):
+        return query, scene
+    limits = [f for f in scene.facts if f.quantity == "sharp_limit"]
+    if len(limits) == 1 and scene.asks and scene.asks[0].quantity == "aperture":
+        return replace(query, facts=(replace(mine, quantity="sharp_limit", of="", cue=limits[0].cue),)), replace(scene, facts=tuple(f for f in scene.facts if f is not limits[0]))
+    moved = talk.last_query is not None and any(f.quantity == "last_move" for f in scene.facts) and any(f.of in ("front", "back") for f in scene.facts)
+    return (replace(query, facts=(replace(mine, quantity="number", of=""),)), scene) if moved else (query, scene)
+
+
+_AT = Pattern(r"^\W*(?:and |or |what about |how about |what if |then )*(?:at|rated at|rated|on|if it'?s at) (?:iso |ei |asa )?\d+\W*$", re.I)
+
+
+def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"at 64?" after "ISO 125 rated at 80": another rating of the same film."""
+    rated = [f for f in scene.facts if f.quantity == "rated"]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if len(rated) != 1 or mine is None or mine.quantity not in ("number", "film_speed") or query.asks or not _AT.match(query.text):
+        return query, scene
+    return replace(query, facts=(replace(mine, quantity="rated", of="film", unit=""),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not rated[0]))

@@ -127,7 +127,7 @@ def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
     wanted = [m for m in missing if not any(f.quantity == m for f in query.facts)]
     facts = list(query.facts)
     for fact, quantity in zip(numbers, wanted):
-        if fact.bad:
+        if fact.bad or quantity == "power" and fact.value > 1:
             continue
         facts[facts.index(fact)] = _as(fact, quantity, unit)
     lengths = [f for f in facts if f.quantity == "distance" and f.of in ("", "both") and not _WHERE.search(query.text[: f.start])]

@@ -21,7 +21,7 @@ _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
 _STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
-_EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+/-|±|above and below|up and down", re.I)
+_EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
 
@@ -48,6 +48,8 @@ def solve(query: Query) -> Solution | None:
         return None
     if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
+    if "pop" not in text.lower():
+        query = query.with_facts(replace(f, unit="frames") if f.quantity == "count" and f.unit == "pops" else f for f in query.facts)  # "three shots"
     filled = _on_a_roll(query)
     if filled is not None:
         return filled
@@ -143,13 +145,13 @@ def frames(query: Query) -> tuple[float, ...]:
     if not sizes:
         steps_said, held = _IN_STEPS.search(query.text), next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), None)
         if steps_said and held is not None:
-            return bracket_offsets(int(held.value), {"h": 0.5, "t": 1 / 3}.get(steps_said[1][0].lower(), 1.0))
+            return bracket_offsets(int(held.value), _step_said(steps_said))
         return _spelled(query)
     text = query.text
     span = _FROM_TO.search(text)
     ends = [f for f in sizes if f.cue in ("less", "more") or f.unit in ("+", "-")]
     if span is not None and len(ends) == 2:
-        step = next((abs(f.value) for f in sizes if f not in ends and f.value), {"h": 0.5, "t": 1 / 3}.get((_IN_STEPS.search(text) or "  ")[1][0].lower(), 1.0))
+        step = next((abs(f.value) for f in sizes if f not in ends and f.value), _step_said(_IN_STEPS.search(text)))
         low, high = (abs(f.value) * (1 if f.cue == "more" or f.unit == "+" else -1) for f in ends)
         if high > low and step > 0 and (high - low) / step < 50:
             return tuple(low + n * step for n in range(round((high - low) / step) + 1))
@@ -175,6 +177,11 @@ def frames(query: Query) -> tuple[float, ...]:
     if not spelled and len(sizes) == 1:
         return bracket_offsets(3, abs(sizes[0].value)) if not _SIGN.search(text) else ()
     return spelled
+
+
+def _step_said(said: re.Match[str] | None) -> float:
+    """The size of "in half stops", "in thirds"; a whole stop where none is said."""
+    return {"h": 0.5, "t": 1 / 3}.get(said[1][0].lower(), 1.0) if said else 1.0
 
 
 def _spelled_in_order(query: Query) -> tuple[float, ...]:

@@ -12,6 +12,7 @@ from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
@@ -29,6 +30,9 @@ def solve(query: Query) -> Solution | None:
         return None
     if ask.quantity == "distance" and len(query.all("aperture")) == 2 and not query.has("distance") and not query.cues & {"ambient"}:
         return needs(("distance",), "I need the distance at which it reads that.", tuple(query.all("aperture")), "change")
+    rated = query.all("rated")
+    if len(rated) == len(query.all("film_speed")) == 1 and not query.has("push") and not query.has("aperture"):
+        query = query.with_facts(replace(f, quantity="film_speed", of="") if f is rated[0] else f for f in query.facts)  # "changed to film I rate at 1600"
     before, after, used = _states(query, ask)
     if before is None or ask.quantity in after:
         return None
@@ -56,6 +60,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         facts = _of(query, quantity)
         if not facts:
             continue
+        facts = _in_time(facts, query.text) if quantity == "aperture" else facts
         values = [_value(f) for f in facts]
         used += facts
         if len({round(v, 6) for v in values}) > 2:
@@ -86,6 +91,19 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         if gone:
             before["loss"], after["loss"] = after["loss"], 0.0
     return (before if reference or kept else None), after, used
+
+
+_READS = Pattern(r"\b(?:reads?|meters?|gives?|gave|shows?|puts out|measures?|it's getting)\W*$", re.I)
+
+
+_ASKED = Pattern(r"\b(?:what|which|how|where|whats)\b", re.I)
+
+
+def _in_time(facts: list[Fact], text: str) -> list[Fact]:
+    """"f/8 stays; at full it reads f/16": what is read was there before what is wanted, whichever was said first."""
+    if len(facts) != 2 or any(f.origin != "said" for f in facts) or not _READS.search(text[: facts[1].start]) or _READS.search(text[: facts[0].start]) or _ASKED.search(text[facts[0].end : facts[1].start]):
+        return facts
+    return [facts[1], facts[0]]
 
 
 _RIGHT = Pattern(r"\b(?:(?:was|is|were|looked|exposed|came out|spot) (?:right|correct|on|good|perfect|fine)|right at|correct at|same (?:exposure|aperture|f-?stop|stop|f|f-?number|picture|result|neg|negative)|keep(?:ing)? (?:the |my )?(?:exposure|aperture|f-?stop|lens)|(?:lens|aperture|ring|f-?stop)\b[^.,;?]{0,16}\b(?:stays?|put|alone|same|as it is))\b", re.I)

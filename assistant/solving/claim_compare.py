@@ -51,12 +51,17 @@ _NEEDS = Pattern(r"\b(?:needs?|requires?|wants?|demands?|calls? for|takes)\b")
 _SIZED = Pattern(r"\b(?:stops?|twice|double|half|times|third|quarter (?:of|as)|percent)\b|%")
 
 
+_OF_ANOTHER_MATTER = Pattern(r"\b(?:depth of field|dof|grain\w*|contrast\w*|soft\w*|hard\w*|sharp\w*)\b", re.I)
+
+
 def judge_comparison(text: str) -> Verdict | None:
     """Whether one mark gives more (or less) light than the other, as is said; None where no two marks are compared.
 
     >>> judge_comparison("f/16 lets in more light than f/11").holds, judge_comparison("f/16 is darker than f/11").holds
     (False, True)
     """
+    if _OF_ANOTHER_MATTER.search(text):
+        return None
     said = plain(text)
     for scale in SCALES:
         found = patterns.search(rf"(?P<one>{scale.mark})(?P<how>[^.;?\d]{{4,60}}?)\bthan\b[^.;?\d]{{0,24}}?(?P<two>{scale.mark})", said)
@@ -131,4 +136,4 @@ def judge_degrees(text: str) -> Verdict | None:
         return None
     speed, degrees = float(found["iso"] or found["iso2"]), float(found["din"] or found["din2"])
     right = round(1 + 10 * math.log10(speed))
-    return Verdict(right == degrees, 0.0, f"ISO {speed:g} is {right} DIN.", "Three degrees more is twice the speed, one stop.", (Quantity("film_speed", float(right), "DIN"),), found.start())
+    return Verdict(right == degrees, 0.0, f"ISO {speed:g} is {right} DIN.", "Three degrees more is twice the speed, one stop.", (Quantity("film_speed", float(right), "DIN"), *(() if right == degrees else (Quantity("film_speed", float(f"{10 ** ((degrees - 1) / 10):.2g}"), "ISO"),))), found.start())

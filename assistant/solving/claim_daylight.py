@@ -1,4 +1,4 @@
-"""Daylight put up for a yes or a no: "sun, ISO 400, sync 1/60, the lens stops down to f/22: can I expose it right?"."""
+"""Daylight and room light put up for a yes or a no: "sun, ISO 400, sync 1/60, the lens stops down to f/22: can I expose it right?"."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from assistant.solving.solution import Solution
 _CAN_IT = Pattern(r"\b(?:can|could|will|would|is it possible|possible|able|does|do)\b", re.I)
 _EXPOSED = Pattern(r"\b(?:expos\w*|daylight|sun\w*|ambient|sky|background|properly|correct\w*|normal\w*)\b", re.I)
 _SPOILT = Pattern(r"\b(?:over-?expos\w*|under-?expos\w*|too (?:bright|dark|much|hot|light)|blow\w*|burn\w*|over|under)\b", re.I)
+_WITHOUT = Pattern(r"\bwithout (?:\w+ ){0,2}?(?:over-?expos\w*|blow\w*|burn\w*)(?: out)?", re.I)
 _CLOSE = 1 / 3
 """Stops within which a lens that cannot close enough still will do."""
 
@@ -22,7 +23,7 @@ _CLOSE = 1 / 3
 def claim_of_daylight(query: Query) -> Solution | None:
     """Whether the lens closes far enough for the daylight at sync speed; None where not all of it is told."""
     sync, smallest = query.last("sync") or query.last("shutter"), query.last("smallest_aperture")
-    if sync is None or smallest is None or query.has("guide_number") or _SPOILT.search(query.text) or not (_CAN_IT.search(query.text) and _EXPOSED.search(query.text)):
+    if sync is None or smallest is None or query.has("guide_number") or _SPOILT.search(_WITHOUT.sub(" ", query.text)) or not (_CAN_IT.search(query.text) and _EXPOSED.search(query.text)):
         return None
     from assistant.solving.ambient_light import solve as of_the_light
 
@@ -35,3 +36,47 @@ def claim_of_daylight(query: Query) -> Solution | None:
     holds = over <= _CLOSE
     lead = f"{'Yes' if holds else 'No'}. The daylight takes f/{needed:.3g} there" + ("." if holds else f"; at f/{smallest.value:g} it is {speak_stops(over)} over: use slower film, an ND filter, or shade.")
     return Solution(lead=lead, answers=(Quantity("claim", holds), marks.aperture(needed)), used=(*found.used, sync, smallest), assumed=found.assumed, topic="claims")
+
+
+_LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
+_MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
+
+
+_NEEDS_ND = Pattern(r"\b(?:need|require|have to (?:use|put on)|want|take)\b[^?.]{0,12}\b(?:nds?|nd filters?|neutral density|grey filters?|gray filters?)\b", re.I)
+
+
+def claim_of_nd(query: Query) -> Solution | None:
+    """"ISO 50 in bright sun at 1/60: do I need an ND for f/5.6?": where the daylight is more than that by a third of a stop."""
+    if not _NEEDS_ND.search(query.text) or query.has("nd") or query.has("guide_number") or not query.has("aperture"):
+        return None
+    from assistant.solving.ambient_light import solve as of_the_light
+
+    sync = query.last("sync")
+    at_sync = (Fact("shutter", sync.value, sync.unit, origin=sync.origin, start=sync.start, end=sync.end, said=sync.said),) if sync is not None and not query.has("shutter") else ()
+    found = of_the_light(replace(query, facts=(*query.facts, *at_sync), asks=(Ask("nd"),), claim=False))
+    if found is None or found.status != "answered" or not found.answers or not isinstance(found.answers[0].value, float):
+        return None
+    strength = found.answers[0].value
+    holds = strength > _CLOSE
+    said = f"Yes: one of {speak_stops(strength)}." if holds else "No: it is not too bright for that."
+    return replace(found, lead=said, answers=(Quantity("claim", holds), *(found.answers if holds else ())), notes=(), topic="claims", used=tuple(dict.fromkeys((*found.used, *((sync,) if sync else ())))))
+
+
+def claim_of_room(query: Query) -> Solution | None:
+    """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
+    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)
+    read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
+    if said is None or not read or query.last("shutter", "") is None or query.has("guide_number"):
+        return None
+    from assistant.solving.ambient_light import solve as of_the_room
+
+    plain = replace(query.with_facts(f for f in query.facts if f is not said), asks=(Ask("stops", "ambient"),), claim=False)
+    found = of_the_room(plain)
+    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
+        return None
+    value, want = found.answers[0].value, abs(said.value) * (1 if said.cue == "more" else -1)
+    beyond = value - want if want > 0 else want - value
+    least, most = _LEAST.search(query.text), _MOST.search(query.text)
+    holds = beyond >= -0.1 if least else beyond <= 0.1 if most else abs(beyond) < 0.25
+    way = "over" if value > 0 else "under"
+    return replace(found, answers=(Quantity("claim", holds, ""), *found.answers), used=(*found.used, said), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It lies {speak_stops(abs(value))} {way}.")

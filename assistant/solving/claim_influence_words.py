@@ -71,7 +71,7 @@ _THING = r"(?:f-?stops?|aperture|stops?|f-?numbers?|shutter(?: (?:speed|time))?|
 _LIST = rf"{_THING}(?:(?:,| and|, and|, same| or)+ (?:the |my |same |the same )*{_THING})*"
 _FIXED = Pattern(
     rf"\b(?:at|with|for|on|in|using|keeping) (?:exactly )?the (?:very )?same {_LIST}(?: on both(?: lenses)?)?|(?:^|(?<=[.,;?!] ))(?:the )?same {_LIST}(?: on both(?: lenses)?)?(?=[,.:;])"
-    rf"|\b(?:(?:if i |say i |and |while i |when i |but i |i |suppose i )(?:leave|keep|hold)|leaving|keeping|holding)(?: the| my)? {_LIST}(?: (?:where (?:they|it) (?:are|is|was)|alone|fixed|the same|constant|as (?:they|it) (?:are|is)|unchanged|at f ?/? ?\d[\d.]*|still|in place))(?= (?:and|but)\b|[,.;?]|$)"
+    rf"|\b(?:(?:if i |say i |and |while i |when i |but i |i |suppose i )(?:leave|keep|hold)|leaving|keeping|holding)(?: the| my)? {_LIST}(?: (?:where (?:they|it)(?: are| is| was)?|alone|fixed|the same|constant|as (?:they|it)(?: are| is)?|unchanged|at f ?/? ?\d[\d.]*|still|in place))(?= (?:and|but|chang\w+|affects?|alters?|makes?|matters?|means?|needs?|requires?|do|does|will)\b| *[,.;?]| *$)"
     rf"|\b(?:while|and|with|but|if)(?: only)?(?: the| my)? {_LIST} (?:is |are |being )?(?:left alone|kept|held|fixed|unchanged|(?:stays?|remains?|stands?|is kept|kept) (?:where it (?:is|was)|fixed|on (?:its|the|a) \w+|by (?:the|my) \w+|at the \w+|in place)|stays?(?= *(?:,|$|\?)))"
     rf"|\b(?:while i|if i|and) (?:keep|hold)(?: the| my| the same)? {_LIST}(?= (?:will|does|do|is|would)\b|[,.;?]|$)"
     r"|\b(?:and |while i )?(?:keep|keeping|at|with|stay at|staying at|using|holding) f ?/? ?\d+(?:\.\d+)?(?! (?:to|and|instead))"
@@ -161,6 +161,9 @@ _BY_THEMSELVES = ("tone", "camera_distance", "format", "rim")
 """Causes of which it is asked whether they matter, and nothing more is said: for the exposure."""
 
 
+_MOVED = Pattern(r"\b(?:back|mov|pull|push|bring|tak|slid|walk)\w*\b[^.?]{0,16}\b(?:off|away|back|closer|nearer|further|farther)\b")
+
+
 def read(said: str) -> Saying | None:
     """The claim of influence in a text in plain lower case; None where it is none, or not clear."""
     bare = _KNOWN_APART.sub(" ", said)
@@ -172,6 +175,8 @@ def read(said: str) -> Saying | None:
     if found is None:
         return None
     cause, rest = found
+    if cause.name in ("spreader", "bounce") and _MOVED.search(said):
+        return None  # where it stands is the cause then
     if cause.name == "shutter" and _FASTER_THAN_SYNC.search(said) or cause.name == "tone" and not _BY_HAND.search(said):
         return None
     rest = _PAIRED.sub(lambda m: " balance " if m["balance"] else " ratio " if m["ratio"] else " falloff ", rest)

@@ -1,14 +1,19 @@
-"""Losses claimed without a scene: "a softbox costs two stops", "umbrellas always lose exactly two"."""
+"""Losses claimed without a scene: "a softbox costs two stops", "umbrellas always lose exactly two", "two sheets leave a half"."""
 
 from __future__ import annotations
 
+import math
+
 from assistant import patterns
+from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import Verdict
 from assistant.solving.claim_words import plain, terms
 from assistant.solving.lights import MODIFIER_NAMES, TYPICAL_LOSS
+from assistant.solving.solution import Solution
 
 _WORDS: tuple[tuple[str, str], ...] = (
     ("shoot_through", r"shoot[- ]through"), ("umbrella", r"umbrellas?|broll(?:y|ies)"), ("softbox", r"soft ?box(?:es)?|octas?|octabox"), ("dome", r"domes?"), ("dish", r"beauty dish(?:es)?"),
@@ -32,3 +37,18 @@ def judge_loss(text: str) -> Verdict | None:
     article = "" if worn == "hss" else "an " if name[0] in "aeiou" else "a "
     right = f"{article}{name} usually costs {speak_stops(low)} to {speak_stops(high)}, typically {speak_stops(usual)}."
     return Verdict(low - 0.05 <= value <= high + 0.05 and not fixed, 0.0, right[:1].upper() + right[1:], "It differs from one to the next: test your own.", (marks.stops(-usual),), stops[0].start)
+
+
+_TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,24}\b(?:to|only|through)\s+(?:only )?(?:an? |one )?$")
+
+
+def claim_of_share(query: Query) -> Solution | None:
+    """"two sheets at one stop each cut the light to a half": what the losses together leave, against the share that is said."""
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.value]
+    share = next((f for f in query.facts if f.quantity in ("power", "share", "number") and 0 < f.value < 1 and "power" not in f.said), None)
+    if not lost or share is None or query.has("guide_number") or not _TO_A_SHARE.search(query.text[: share.start].lower()):
+        return None
+    left = 2.0 ** -sum(f.value for f in lost)
+    holds = abs(math.log2(share.value / left)) < 0.1
+    return Solution(answers=(Quantity("claim", holds, ""), Quantity("stops", math.log2(left), "stops")), used=(*lost, share), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. {speak_stops(-math.log2(left)).capitalize()} lost leave 1/{1 / left:.3g} of the light.")

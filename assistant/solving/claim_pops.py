@@ -38,7 +38,7 @@ def claim_of_pops(query: Query) -> Solution | None:
     why = f"the light falls with the square of the distance, so {base:g} {'pop' if base == 1 else 'pops'} {'becomes' if base == 1 else 'become'} {base:g} x {ratio:.3g} x {ratio:.3g} = {base * ratio**2:.3g}."
     used = (*lengths, *query.all("count"), *query.all("number"), *query.all("pops"), *query.all("aperture"), *query.all("times"))
     return Solution(answers=(Quantity("claim", holds, ""), Quantity("count", float(right), "pops")), used=used, topic="claims",
-                    lead=f"{'Yes' if holds else 'No'}. {place} it takes {right} {'pop' if right == 1 else 'pops'}: {why}")
+                    lead=f"{'Yes' if holds else 'No'}. {place} it takes {right} {'pop' if right == 1 else 'pops'}{'' if holds else f', not {claimed:g}'}: {why}")
 
 
 def _ratio(query: Query, said: str) -> float | None:

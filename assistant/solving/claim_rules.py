@@ -64,10 +64,15 @@ def judge_rule(text: str) -> Verdict | None:
     return next(iter(wrong or verdicts), None)
 
 
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|over|against|compared (?:to|with)|than|not|vs|versus)\b")
+
+
 def _with_speed(said: str, found: list[Term]) -> list[Term]:
     """"ISO 400 doubles the reach": one film speed said beside an effect is counted from ISO 100, two from the second."""
     speeds = patterns.findall(r"\b(?:iso|asa) ?(\d+)\b", said)
     sized = all(t.quantity in ("guide_number", "distance", "stops", "light") for t in found)
+    if len(speeds) == 2 and _INSTEAD.search(said) is None:
+        speeds = speeds[::-1]  # "swapping ISO 100 for ISO 400": the second is the new one
     base = float(speeds[1]) if len(speeds) == 2 and speeds[1] != speeds[0] else 100.0
     if len(found) != 1 or len(speeds) not in (1, 2) or not sized or float(speeds[0]) in (0.0, base) or base <= 0:
         return found

@@ -9,7 +9,7 @@ from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.solution import Solution
 
-_OF_LIGHT = Pattern(r"\b(?:darker|brighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b|\bexposure\b[^.?]{0,20}\b(?:chang\w*|differ\w*|alter\w*|shift\w*)\b|\b(?:chang\w*|alter\w*|affect\w*)\b[^.?]{0,24}\b(?:flash )?exposure\b", re.I)
+_OF_LIGHT = Pattern(r"\b(?:daylight|ambient|background|sky|room(?: light)?)\b[^?]*\b(?:drops?|loses?|falls?|gains?|rises?|chang\w*)\b|\b(?:darker|brighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b|\bexposure\b[^.?]{0,20}\b(?:chang\w*|differ\w*|alter\w*|shift\w*)\b|\b(?:chang\w*|alter\w*|affect\w*)\b[^.?]{0,24}\b(?:flash )?exposure\b", re.I)
 """What is asked then is what the time does to the light, not whether it is within the sync."""
 _CUT_OFF = Pattern(r"\b(?:black|dark|cut off|shaded|unlit|shadow\w*)\b[^?]*\b(?:band|bar|stripe|edge|strip|frame|part|half)\b|\b(?:part|half|some|edge|bottom|top|side|band|bar|strip)\b[^?]*\b(?:black|dark|cut off|unlit|missing)\b", re.I)
 """What is asked then is whether a part stays dark."""
@@ -19,13 +19,17 @@ _BEYOND = frozenset({"hss", "leaf"})
 _ALL_OF_IT = Pattern(r"\b(?:all|the whole|full|most|enough)\b[^?]{0,16}\b(?:light|flash|pulse|burst)\b|\bcut (?:it |the flash )?(?:off|short)\b|\bclip\w*\b|\blong enough\b", re.I)
 
 
+_IS_CUT = Pattern(r"\bcut(?:s|ting)? (?:it |the flash |part |some )?(?:off|short)\b|\bclip\w*\b", re.I)
+
+
 def _all_its_light(query: Query) -> Solution | None:
     """"a flash of 1/100 s through a leaf shutter at 1/250": what the shutter is not open for is lost."""
     lasts, shutter = next((f for q in ("t01", "duration", "t05") for f in query.all(q)), None), query.last("shutter")
     if not query.claim or lasts is None or shutter is None or query.has("velocity") or not _ALL_OF_IT.search(query.text):
         return None
-    holds = lasts.value <= shutter.value
-    why = "the shutter is open for all of the flash" if holds else "the shutter closes while the flash still burns, so part of its light is lost: set a longer time, or test what it costs"
+    passes = lasts.value <= shutter.value
+    holds = passes is not bool(_IS_CUT.search(query.text))
+    why = "the shutter is open for all of the flash" if passes else "the shutter closes while the flash still burns, so part of its light is lost: set a longer time, or test what it costs"
     return Solution(answers=(Quantity("claim", holds, ""),), used=(lasts, shutter), topic="claims", lead=f"{'Yes' if holds else 'No'}: {why}.")
 
 

@@ -17,13 +17,13 @@ from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_compare import judge_comparison, judge_degrees, judge_guides
-from assistant.solving.claim_daylight import claim_of_daylight
+from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
-from assistant.solving.claim_losses import judge_loss
+from assistant.solving.claim_losses import claim_of_share, judge_loss
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
@@ -44,7 +44,7 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    influence = judge_influence(query.text) if query.claim and not query.has("guide_number") else None
+    influence = judge_influence(query.text) if query.claim and not query.has("guide_number") and not hangs_on_figures(query) else None
     if influence is not None:
         return _said(influence, query)
     if query.claim and "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
@@ -66,7 +66,7 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_daylight(query) or claimed_rating(query) or claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or claim_of_speeds(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
+    special = claim_of_daylight(query) or claim_of_nd(query) or claimed_rating(query) or claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or claim_of_speeds(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
     if special is not None:
         return special
     rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)
@@ -82,43 +82,6 @@ def solve(query: Query) -> Solution | None:
     if verdict and not (verdict.holds and hangs_on_figures(query)):
         return _said(verdict, query)
     return claim_of_distances(query) or claim_about_film(query) or worked
-
-
-def claim_of_room(query: Query) -> Solution | None:
-    """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
-    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)
-    read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
-    if said is None or not read or query.last("shutter", "") is None or query.has("guide_number"):
-        return None
-    from assistant.solving.ambient_light import solve as of_the_room
-
-    plain = replace(query.with_facts(f for f in query.facts if f is not said), asks=(Ask("stops", "ambient"),), claim=False)
-    found = of_the_room(plain)
-    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
-        return None
-    value, want = found.answers[0].value, abs(said.value) * (1 if said.cue == "more" else -1)
-    beyond = value - want if want > 0 else want - value
-    least, most = _LEAST.search(query.text), _MOST.search(query.text)
-    holds = beyond >= -0.1 if least else beyond <= 0.1 if most else abs(beyond) < 0.25
-    way = "over" if value > 0 else "under"
-    return replace(found, answers=(Quantity("claim", holds, ""), *found.answers), used=(*found.used, said), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It lies {speak_stops(abs(value))} {way}.")
-
-
-_LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
-_MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
-_TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,24}\b(?:to|only|through)\s+(?:only )?(?:an? |one )?$")
-
-
-def claim_of_share(query: Query) -> Solution | None:
-    """"two sheets at one stop each cut the light to a half": what the losses together leave, against the share that is said."""
-    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.value]
-    share = next((f for f in query.facts if f.quantity in ("power", "share", "number") and 0 < f.value < 1 and "power" not in f.said), None)
-    if not lost or share is None or query.has("guide_number") or not _TO_A_SHARE.search(query.text[: share.start].lower()):
-        return None
-    left = 2.0 ** -sum(f.value for f in lost)
-    holds = abs(math.log2(share.value / left)) < 0.1
-    return Solution(answers=(Quantity("claim", holds, ""), Quantity("stops", math.log2(left), "stops")), used=(*lost, share), topic="claims",
-                    lead=f"{'Yes' if holds else 'No'}. {speak_stops(-math.log2(left)).capitalize()} lost leave 1/{1 / left:.3g} of the light.")
 
 
 _CAMERA_MOVES = Pattern(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b(?:with|and) (?:my|the) camera\b|\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
@@ -396,4 +359,15 @@ def _said(verdict: Verdict | None, query: Query) -> Solution:
     lead = "Yes, that is so." if verdict.holds else "No, that is not so."
     said = " ".join(s for s in (lead, verdict.right, verdict.why, near, cost) if s)
     told = tuple(f for f in query.facts if f.origin == "said")
-    return Solution(lead=said, answers=(Quantity("claim", verdict.holds), *verdict.answers), used=told, topic="claims")
+    mine, figure = _of_mine(verdict, query)
+    return Solution(lead=f"{said} {figure}".strip(), answers=(Quantity("claim", verdict.holds), *mine, *verdict.answers), used=told, topic="claims")
+
+
+def _of_mine(verdict: Verdict, query: Query) -> tuple[tuple[Quantity, ...], str]:
+    """"a one-stop diffuser halves the guide number; mine is 56 m": what is left of that one."""
+    guides = query.all("guide_number")
+    factor = next((q for q in verdict.answers if q.quantity == "factor"), None)
+    if len(guides) != 1 or factor is None or "the guide number" not in verdict.right or query.has("distance") or query.has("aperture"):
+        return (), ""
+    left = guides[0].value * float(factor.value)
+    return (marks.guide_number(left, guides[0].unit or "ft"),), f"Of {guides[0].value:g} that leaves {left:.3g}."

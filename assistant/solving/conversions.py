@@ -90,12 +90,13 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
     if push is not None and len(query.all("film_speed")) == 1:
         rated = query.all("film_speed")[0]
         query = query.with_facts(replace(f, value=f.value * 2.0**push.value) if f is rated else f for f in query.facts)
-    speeds, powers = query.all("film_speed"), [f for f in query.facts if f.quantity in ("power", "power_down", "loss")]
+    speeds, powers = query.all("film_speed"), [f for f in query.facts if f.quantity in ("power", "power_down")]
+    losses = query.all("loss")
     iso_from, iso_to = _pair(fact.at_iso, [f.value for f in speeds], 100.0)
     power_from, power_to = _pair(fact.at_power, [_strength(f) for f in powers], 1.0)
-    value = fact.value * math.sqrt(iso_to / iso_from * power_to / power_from) * LENGTH[unit] / LENGTH[wanted]
-    lost = any(f.quantity == "loss" for f in powers)  # a loss is no power the number could be quoted for
-    return _done(marks.guide_number(value, wanted, iso_to, None if power_to == 1.0 or lost else power_to), fact, *speeds, *powers, *((push,) if push else ()))
+    left = 2.0 ** -sum(f.value for f in losses)
+    value = fact.value * math.sqrt(iso_to / iso_from * power_to / power_from * left) * LENGTH[unit] / LENGTH[wanted]
+    return _done(marks.guide_number(value, wanted, iso_to, None if power_to == 1.0 else power_to), fact, *speeds, *powers, *losses, *((push,) if push else ()))
 
 
 _TRIED = Pattern(r"\b(?:real|true|actual|effective|proper|tested|test|tests|own|working)\b", re.I)

@@ -106,12 +106,12 @@ def _from_reading(aperture: Fact | None, shutter: Fact | None, at: Working) -> D
 
 
 def _from_rule(query: Query, at: Working) -> Daylight | None:
-    """The rule named outright: f/16 at one over the film speed, so a third of a stop under EV 15."""
+    """The rule named outright: f/16 at one over the film speed; a shutter has the marks of EV 15 (1/125 for ISO 100), and by those an aperture is told."""
     if not patterns.search(r"sunny.?(?:16|sixteen|f.?/?.?16)|1/iso|one over (?:the )?iso", query.text, re.I) or query.asks_for("exposure_value"):
         return None
     if query.cues & {c for c, ev, _ in SKY_EV if c != "sunny"}:
         return None
-    ev = ambient.exposure_value(16.0, 1.0 / at.film_speed, at.film_speed)
+    ev = SUNNY_EV if query.asks_for("aperture") else ambient.exposure_value(16.0, 1.0 / at.film_speed, at.film_speed)
     return Daylight(ev, (), (Assumed("exposure_value", ev, "EV", "the sunny-16 rule: f/16 at one over the film speed in bright sun; common practice"),))
 
 

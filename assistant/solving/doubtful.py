@@ -15,7 +15,7 @@ from assistant.solving.solution import Solution
 Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
 
-_QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how (?:many|much|far|long|big|close))\b")
+_QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how)\b")
 _AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
 _BRIGHTER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:brighter|stronger|hotter|more light|over)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
 _DARKER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:darker|dimmer|weaker|under|down)\b")
@@ -39,19 +39,28 @@ def doubtful(said: Query, whole: Query, found: Solution) -> bool:
 def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Nobody asks how many pops where one will do, or by what factor where nothing changes."""
     first = found.answers[0]
-    return first.quantity in ("count", "factor") and first.value == 1.0 and not found.notes and _FURTHER.search(said.text.lower()) is None
+    return first.quantity in ("count", "factor") and first.value == 1.0 and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None
+
+
+_HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|stronger|weaker|hotter|dimmer|under|over|faster|slower)\b")
+
+
+def _no_difference(said: Query, whole: Query, found: Solution) -> bool:
+    """Nobody asks by how many stops it is brighter where it is not."""
+    first = found.answers[0]
+    return first.quantity == "stops" and isinstance(first.value, float) and abs(first.value) < 0.005 and bool(said.asks) and _HOW_MANY.search(said.text.lower()) is not None
 
 
 def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
-    """Asked how much brighter, and found darker."""
+    """Asked how much brighter, and found darker; or the other way round."""
     first = found.answers[0]
-    if first.quantity != "stops" or not isinstance(first.value, float) or first.value >= -0.05:
+    if first.quantity != "stops" or not isinstance(first.value, float) or abs(first.value) < 0.05:
         return False
     words = said.text.lower()
     if _EITHER.search(words):
         return False
     brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
-    return brighter and not darker
+    return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0
 
 
 def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
@@ -60,7 +69,8 @@ def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
         return False
     things = sum(f.quantity in ("modifier", "camera_filter") for f in whole.facts)
     told = sum(f.quantity in ("loss", "filter_loss", "factor", "nd", "stops", "power_down") for f in whole.facts)
-    return told >= max(1, things)
+    asked = found.answers[0].quantity in ("stops", "factor")  # what one's own filter costs is told, so nobody asks for the usual
+    return told >= (1 if asked else max(1, things))
 
 
 def _beyond_any_lens(said: Query, whole: Query, found: Solution) -> bool:
@@ -79,4 +89,16 @@ def _is_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return figure and (first.value != first.value or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _comes_to_nothing, _against_the_word, _loss_counted_twice, _beyond_any_lens)
+_SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
+
+
+def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
+    """Two values of one setting, told together, that the answer has no use for: they were what it was about."""
+    used = frozenset(found.used)
+    places = {f.start for f in used}
+    idle = {(f.quantity, f.unit if f.quantity == "count" else "", f.value) for f in whole.facts if f.quantity in _SETTINGS and f.origin == "said" and f not in used and f.start not in places}
+    kinds = [(quantity, unit) for quantity, unit, _ in idle]
+    return any(kinds.count(kind) > 1 for kind in kinds)
+
+
+_CHECKS: tuple[Check, ...] = (_is_nothing, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens)

@@ -24,7 +24,7 @@ _SAME = 0.2
 _SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side)|overlap\w*|combined|added|adds? to|on top)\b", re.I)
 _WHAT_FLASH = Pattern(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b|\balone\b[^?]*\b(?:right|correct)\b[^?]*\balone\b[^?]*\b(?:right|correct|same)\b", re.I)
-_ADDS = Pattern(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?|brightens?)\b", re.I)
+_ADDS = Pattern(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?|brightens?|push(?:es)?)\b", re.I)
 _THAN_ALONE = Pattern(r"\bthan (?:it is |it would be )?(?:with|from|by)? ?(?:the |my )?(?:flash|strobe|key) (?:alone|only|by itself|on its own)\b", re.I)
 
 

@@ -16,7 +16,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import bracket, camera, marks, reciprocity
 from assistant.solving.reciprocity import done as _done
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 
 STOPS_PER_DECADE = 1.0  # common practice, no source
 LATITUDE: tuple[tuple[str, str, tuple[float, float]], ...] = (
@@ -101,6 +101,10 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     """The speed to rate a film at: pushed, pulled, always over, or old."""
     speeds = query.all("film_speed")
     said = next((f for f in speeds if f.unit or scales.is_film_speed_mark(f.value)), speeds[0] if speeds else None)
+    if said is None and query.has("push") and {f.quantity for f in query.facts} <= {"push", "place", "remark"}:
+        return needs(("film_speed",), "I need the box speed of the film.", tuple(query.all("push")), "film")
+    if said is not None and len(query.facts) == 1 and query.cues & {"push", "pull"}:
+        return needs(("stops",), f"I need by how many stops it is to be {'pulled' if 'pull' in query.cues else 'pushed'}.", (said,), "film")
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):
         return None
     for rule in (_for_filter, _other_scale, _expired_speed, _pushed_speed, _always_over):

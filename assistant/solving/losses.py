@@ -113,6 +113,9 @@ _TOGETHER = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all
 _COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives)\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
 
 
+_LOSING = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*)\b", re.I)
+
+
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
     if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") or query.has("aperture_range") or query.has("distance") or query.has("magnification") or query.has("extension"):
@@ -128,7 +131,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     opens = "how_many" in query.cues and "open_up" in query.cues and (query.has("filter_loss") or query.has("nd")) and not query.has("times")
     if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens or any(f.cue == "passed" for f in said) or patterns.search(r"\btotal\b|\baltogether\b|\bin all\b", query.text, re.I) else 2):
         return None
-    if "how_many" in query.cues and query.cues & {"open_up", "more"}:
+    if "how_many" in query.cues and query.cues & {"open_up", "more"} and not _LOSING.search(query.text):
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
     claimed = [f for f in said if _TOGETHER.match(query.text[f.end :])] if query.claim else []
@@ -239,6 +242,17 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
     return replace(solution, status="out_of_reach", alternatives=ways, lead="Out of reach; it would take").noting(f"At full power open the lens {scales.speak_stops(short)} as well.")
 
 
+def _ring_for(query: Query, number: Fact) -> Solution | None:
+    """"f/2.8 but T3.2, the meter asks for f/8": the ring stands at as much wider as the glass swallows (T = N / √ transmittance, ISO 517, from memory)."""
+    openings = [f for f in query.facts if f.quantity in ("aperture", "widest_aperture")]
+    if len(openings) != 2:
+        return None
+    own = min(openings, key=lambda f: (f.quantity != "widest_aperture", abs(f.start - number.start)))
+    wanted = next(f for f in openings if f is not own)
+    return Solution(answers=(marks.aperture(wanted.value * own.value / number.value),), used=(own, number, wanted), topic="losses",
+                    notes=(f"The ring is marked in f-numbers; T{number.value:g} is what an f/{own.value:g} of this glass lets through.",))
+
+
 def _t_stop(query: Query, ask: Ask) -> Solution | None:
     """A lens's T-number beside its f-number, or what share of the light it passes."""
     number, share = query.last("t_number"), _PASSES.search(query.text)
@@ -248,6 +262,8 @@ def _t_stop(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture" and share and not query.has("guide_number"):
         value = optics.t_stop(aperture.value, float(share[1] or share[2]) / 100)
         return Solution(answers=(marks.aperture(value),), used=(aperture,), topic="losses", notes=("That is its T-number: the f-number an unlossy lens of the same light would have.",))
+    if ask.quantity == "aperture" and number and not query.has("guide_number"):
+        return _ring_for(query, number)
     if ask.quantity not in ("stops", "factor"):
         return None
     passed = float(share[1] or share[2]) / 100 if share else (aperture.value / number.value) ** 2 if number else 1.0

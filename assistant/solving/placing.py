@@ -54,8 +54,8 @@ class Scene:
         return _apart(known, self.near_fact, text) <= _apart(known, self.far_fact, text)
 
 
-_NEAR_ONE = Pattern(r"\b(?:near(?:er|est)?|close(?:r|st)?|front|first)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
-_FAR_ONE = Pattern(r"\b(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|second|other|last)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
+_NEAR_ONE = Pattern(r"\b(?:near(?:er|est)?|close(?:r|st)?|front|first)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
+_FAR_ONE = Pattern(r"\b(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|second|other|last)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
 
 
 def _apart(known: Fact, place: Fact, text: str) -> int:
@@ -93,16 +93,20 @@ def _rows(query: Query, places: set[str]) -> bool:
     return bool(query.cues & {"front", "back", "rows"} or places & {"front", "back"} or patterns.search(r"\brows?\b|\bgroup\b|choir|deep", query.text, re.I))
 
 
+_IN_ALL = Pattern(r"\bfront to (?:the )?back\b|\bin all\b|\baltogether\b|\boverall\b|\bin total\b|\b(?:first|front) (?:row )?to (?:the )?(?:last|back|third|fourth)\b", re.I)
+
+
 def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: Fact, rows: bool) -> Scene:
     near = by_place.get("front") or (loose[0] if loose else None)
     backdrop = gap.of == "backdrop" or bool(patterns.search(r"backdrop|background|\bwall\b", query.text, re.I) and not patterns.search(r"\brows?\b|deep", query.text, re.I))
     count = query.last("rows")
     spoken = patterns.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
     many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else 1.0
-    depth = gap.value * (many - 1 if many > 2 else 1)
+    whole = _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None  # "1.2 m from front to back"
+    depth = gap.value * (many - 1 if many > 2 and not whole else 1)
     used = tuple(f for f in (near, gap, count) if f)
     far = by_place.get("backdrop") if backdrop else by_place.get("back")
-    if near is None and far is not None:
+    if near is None and far is not None and far.value > depth:
         return Scene(far.value - depth, far.value, depth, "background" if backdrop else "", rows and not backdrop, used=(*used, far))
     distance = near.value if near else None
     return Scene(distance, distance + depth if distance is not None else None, depth, "background" if backdrop else "", rows and not backdrop, used=used, near_fact=near)

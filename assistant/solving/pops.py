@@ -283,6 +283,8 @@ def _asked_last(query: Query, facts: list[Fact]) -> list[Fact]:
     base, asks = popped(query), query.text.lower().find("how many")
     if len(facts) != 2 or asks < 0 or any(f.origin != "said" for f in facts):
         return facts
+    if 0 <= facts[0].start - asks - len("how many") <= 3:
+        return [facts[1], facts[0]]  # "how many 200 joule heads match one of 800"
     def apart(fact: Fact, other: Fact) -> int:
         between = query.text[min(fact.end, other.end) : max(fact.start, other.start)]
         return len(between) + 100 * len(patterns.findall(r"[,.;?!]|\b(?:if|when|and|but|while|because|since|equals?|match(?:es)?|same)\b", between, re.I))
@@ -348,7 +350,7 @@ def _adds_to(query: Query) -> Solution | None:
 def _stops_of(query: Query) -> Solution | None:
     """"how many stops do eight pops give over one"."""
     pops = popped(query)
-    if pops is None or pops.unit != "pops" or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops")):
+    if pops is None or pops.unit != "pops" or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops", "shutter")):
         return None
     powers = query.all("power")
     partial = [f for f in powers if f.value < 1]

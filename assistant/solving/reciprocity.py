@@ -31,6 +31,9 @@ _EXTRA_STOPS = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "two": 2.0, 
 _EXTRA = Pattern(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=half)|an? extra )?(?P<n>half a|a half|one|two|three|a|another)\W+(?:more |extra |whole |full )?stops?", re.I)
 
 
+_ASIDE = Pattern(r"\b(?:forget(?:ting)?|ignor\w+|never mind|leav\w+ aside|without|not counting|no) (?:about |the |any )?reciprocity\b", re.I)
+
+
 def lengthened(query: Query, ask: Ask) -> Solution | None:
     """The time to give, from the metered one and what the film's sheet says."""
     times = query.all("shutter")
@@ -117,7 +120,7 @@ def _paired(between: str) -> bool:
 def stops_added(query: Query) -> Solution | None:
     """Extra stops of a lengthened time."""
     times = query.all("shutter")
-    if not times or not _FAILURE.search(query.text):
+    if not times or not _FAILURE.search(query.text) or _ASIDE.search(query.text):
         return None
     exponent = query.last("exponent")
     if exponent and len(times) == 1:

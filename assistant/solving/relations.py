@@ -72,6 +72,8 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     if len(distances) == 2:
         return abs(2 * math.log2(distances[1].value / distances[0].value)), tuple(distances)
     powers = query.all("power")
+    if len(powers) == 1 and not distances and powers[0].of in ("fill", "key") and "same_spot" in query.cues | ({"same_spot"} if _ALIKE.search(query.text) else set()):
+        return abs(math.log2(powers[0].value)), tuple(powers)  # "the fill at half the key's power, from the same distance"
     if len(powers) == 2 and not distances:
         return abs(math.log2(powers[0].value / powers[1].value)), tuple(powers)
     if pair and (pair[0].reading or pair[1].reading):
@@ -81,6 +83,9 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
         return needs(("aperture",), "I need what the other light reads on its own.", topic="relations")
     lacking = [lamp.name for lamp in (pair or ()) if lamp.distance is None and lamp.reading is None]
     return needs(("distance",), ask_for(("distance",), lacking[0] if lacking else ""), topic="relations")
+
+
+_ALIKE = Pattern(r"\b(?:same|equal) distances?\b|\bas far (?:away|off)\b|\bboth (?:at|from) the same\b", re.I)
 
 
 def _key_and_fill(found: list[Light]) -> tuple[Light, Light] | None:

@@ -138,7 +138,7 @@ def impossible(query: Query) -> Solution | None:
     return None
 
 
-BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number"})
+BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number", "t05", "t01"})
 """Facts of these kinds bear on an exposure: one that an answer did not use means a misreading."""
 
 
@@ -148,14 +148,16 @@ def unbearable(query: Query, solution: Solution) -> list[Fact]:
         return []
     taken = any(a.quantity == "power" for a in solution.assumed)
     compared = solution.topic == "relations" and query.asks_for("stops")
-    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "aperture" and (compared or f.unit == "mixed" or solution.topic in ("conversions", "zoom")) or f.quantity in ("film_speed", "power", "shutter") and _is_another(f, solution) or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
+    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "aperture" and (compared or f.unit == "mixed" or solution.topic in ("conversions", "zoom")) or f.quantity in ("film_speed", "power", "shutter", "aperture") and _is_another(f, solution) or f.quantity == "duration" and solution.topic == "ambient" or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
 
 
 def _is_another(fact: Fact, solution: Solution) -> bool:
     """A second film speed or power beside the one that the answer went by."""
-    if fact.quantity == "film_speed" and (fact.value == 100 or solution.topic not in ("ambient", "flash", "falloff")):
+    if fact.quantity == "film_speed" and (fact.value == 100 or solution.topic not in ("ambient", "flash", "falloff", "film")):
         return False
     if fact.quantity == "shutter" and solution.topic != "time" and not any(q.quantity in ("shutter", "duration") for q in solution.answers):
+        return False
+    if fact.quantity == "aperture" and not fact.of:
         return False
     if fact.quantity == "power" and (fact.value == 1.0 or not any(q.quantity == "power" for q in solution.answers)):
         return False

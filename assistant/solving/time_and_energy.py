@@ -152,7 +152,8 @@ def _recycle(query: Query, ask: Ask) -> Solution | None:
     before, after, used = _powers(query, known)
     if after is None:
         return needs(("power",), "I need the power to work it out for.", (known,), "time")
-    return Solution(answers=(_seconds(known.value * after / before),), used=(known, *used), topic="time", working=("the charger refills at an even rate, so time goes with energy",),
+    whole = tuple(f for f in query.all("energy") if len(query.all("energy")) == 1)  # what the pack holds at full
+    return Solution(answers=(_seconds(known.value * after / before),), used=(known, *used, *whole), topic="time", working=("the charger refills at an even rate, so time goes with energy",),
                     notes=("Going by energy; the last part of a charge is often slower, so give it a moment more.",))
 
 

@@ -21,6 +21,9 @@ def compared(query: Query) -> Solution | None:
 
     In stops by the marks (contract 12); plus where the place asked for is the brighter.
     """
+    left_open = _left_open(query)
+    if left_open is not None:
+        return left_open
     asked, pair = _DARKER.search(query.text), _readings(query)
     if asked is None or pair is None:
         return None
@@ -33,6 +36,22 @@ def compared(query: Query) -> Solution | None:
     value = more if end <= place < start else -more
     way = "brighter" if value > 0 else "darker"
     return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(*first, *second, *query.all("film_speed")), topic="ambient")
+
+
+_READ = Pattern(r"\b(?:needs?|reads?|meters?|metered|wants?|takes|calls for|calls)(?: (?:for|about|only|just|at))*\W*$", re.I)
+_OVER = Pattern(r"\b(?:over|under|brighter|darker|too (?:bright|dark|much|little)|out)\b", re.I)
+
+
+def _left_open(query: Query) -> Solution | None:
+    """"the church reads 30 s at this aperture, the shutter is open for two minutes: how far over is it?"."""
+    times = query.all("shutter")
+    read = [f for f in times if _READ.search(query.text[: f.start])]
+    if len(times) != 2 or len(read) != 1 or not query.asks_for("stops") or not _OVER.search(query.text) or any(query.has(q) for q in ("aperture", "exposure_value", "film_speed", "nd", "exponent", "stops")):
+        return None
+    kept = next(f for f in times if f is not read[0])
+    value = scales.shutter_difference_stops(read[0].value, kept.value)
+    way = "over" if value > 0 else "under"
+    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(read[0], kept, *query.all("count")), topic="ambient")
 
 
 def _readings(query: Query) -> tuple[Reading, Reading] | None:

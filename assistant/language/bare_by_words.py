@@ -1,0 +1,76 @@
+"""Bare numbers known by the very words before or after them: "multiply by 2.5", "I want to be at 16", "its baffle another 1"."""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.language.bare import Bare
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.scales import is_aperture_mark
+
+_LOSING = Pattern(r"\b(?:los(?:es?|ing|t)|eat(?:s|ing)?|cost(?:s|ing)?|swallow(?:s|ing)?|steal(?:s|ing)?|takes?|taking|took)\s+(?:me |about |around |maybe |roughly |some |another |a further |off )*$", re.I)
+
+
+_ANOTHER = Pattern(r"\b(?:another|a further|one more|plus)\s*$", re.I)
+
+
+def another_lost(n: Bare) -> Fact | None:
+    """"the softbox takes 1.5 stops and its baffle another 1": stops as well."""
+    said = 0 < n.value <= 5 and "loss" in n.kinds and _ANOTHER.search(n.text[max(0, n.fact.start - 12) : n.fact.start])
+    ends = said and patterns.match(r"\s*(?:[.,;?!](?!\d)|and\b|$)", n.text[n.fact.end :])
+    return n.of("loss", unit="", of="") if ends else None
+
+
+def part_lost(n: Bare) -> Fact | None:
+    """"a screen losing a third": of a stop."""
+    part = any(abs(n.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
+    if not part or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):
+        return None
+    return n.of("loss", unit="", of="")
+
+
+_WANTS = Pattern(r"\b(?:want\w*|need\w*|have|must|like)\b(?: (?:to|it|be|get|i|reach|up|me))* (?:at|to|reach|for)\s*$", re.I)
+_MOUNTED = Pattern(r"\b(?:mount\w*|put\w*|us\w+|fit\w*|switch\w* to|chang\w* to|with)(?: on)? (?:an?|the|my)\s*$", re.I)
+_ON_THE_CAMERA = Pattern(r"^\s*(?:is |mounted )?(?:on|onto) (?:the|my|that|this) (?:same )?(?:35 ?mm )?(?:camera|body)\b", re.I)
+_COVERED = Pattern(r"\bcover\w*\b|\bcorners?\b|\bwhole (?:frame|picture)\b", re.I)
+
+
+def wanted_mark(n: Bare) -> Fact | None:
+    """"one flash gives 5.6 and I want to be at 16: how many": the f-number that is wanted."""
+    lone = "aperture" in n.kinds and n.kinds.isdisjoint(("distance", "guide_number", "film_speed")) and is_aperture_mark(n.mark)
+    return n.of("aperture", value=n.mark, of="", cue="want") if lone and _WANTS.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) else None
+
+
+def lens_mounted(n: Bare) -> Fact | None:
+    """"the head covers a 35; if I mount a 24", "zoomed to 50, 85 on the camera": a lens, where it is asked what is covered."""
+    sized = 10 <= n.value <= 600 and n.value == int(n.value) and _COVERED.search(n.text) is not None
+    on = sized and (_MOUNTED.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) or _ON_THE_CAMERA.match(n.text[n.fact.end :]))
+    return n.of("focal_length", value=n.value / 1000, unit="mm", of="") if on else None
+
+
+_A_POP_GIVES = Pattern(r"\b(?:one|a|each|single|every) (?:full )?(?:pop|flash|burst)(?: (?:alone|by itself|here))? (?:is|gives?|was|gave|reads?|makes?|meters?)(?: me| us)?(?: about)? $", re.I)
+
+
+def of_a_pop(n: Bare) -> Fact | None:
+    """"one pop gives me 5.6": what it reads, though another f-number follows."""
+    return n.of("aperture", value=n.mark, of="") if is_aperture_mark(n.mark) and _A_POP_GIVES.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) else None
+
+
+_MULTIPLIED = Pattern(r"\bmultipl\w+(?: (?:it|that|the \w+(?: \w+)?|by|your \w+))*? by (?:about |roughly )?$", re.I)
+
+
+def multiplier(n: Bare) -> Fact | None:
+    """"the leaflet says multiply by 2.5 at eight seconds": a factor, and no f-number."""
+    return n.of("factor", of="", unit="") if n.value > 0 and _MULTIPLIED.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) else None
+
+
+_SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)
+_COMPARED = Pattern(r"\s*(?:without|with|through|bare)\b", re.I)
+
+
+def metered(n: Bare) -> Fact | None:
+    """"my meter says 11 without the umbrella": a reading, though another one follows."""
+    said = is_aperture_mark(n.mark) and _SAYS.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) and _COMPARED.match(n.text[n.fact.end :])
+    return n.of("aperture", value=n.mark, of="", cue="meter") if said else None

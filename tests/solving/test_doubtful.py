@@ -1,0 +1,85 @@
+"""Answers that look like those of a question misread are not given.
+
+What is checked is a promise of the program (better no answer than a wrong one), and no figure of the trade.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+import pytest
+
+from assistant.answer import Answer, Assumed, Quantity
+from assistant.assistant import Assistant
+from assistant.language.reading import read
+from assistant.language.tables import Tables, load_tables
+from assistant.memory.conversation import Conversation
+from assistant.query import Query
+from assistant.solving.doubtful import asks_something, doubtful
+from assistant.solving.solution import Solution
+
+
+@lru_cache(maxsize=1)
+def _tables() -> Tables:
+    return load_tables(None)
+
+
+def heard(text: str) -> Query:
+    """What is read of a question."""
+    return read(text, _tables())
+
+
+def say(*turns: str) -> Answer:
+    """The answer to the last turn of a conversation."""
+    assistant = Assistant(_tables(), Conversation())
+    return [assistant.answer(turn) for turn in turns][-1]
+
+
+def found(quantity: str, value: float, unit: str = "", **more: object) -> Solution:
+    """An answer of one figure."""
+    return Solution(answers=(Quantity(quantity, value, unit),), topic="flash", **more)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("question", "solution"), [
+    ("how many stops brighter is the sail than the cox?", found("stops", -2.0, "stops")),
+    ("how many stops brighter is the sail than the cox?", found("stops", 0.0, "stops")),
+    ("how many pops at a quarter equal one at full?", found("count", 1.0, "pops")),
+    ("what is their guide number together?", found("guide_number", 0.0, "ft")),
+    ("and at 200?", found("aperture", 0.4, "f-number")),
+])
+def test_what_a_right_answer_never_looks_like(question: str, solution: Solution) -> None:
+    query = heard(question)
+    assert doubtful(query, query, solution)
+
+
+@pytest.mark.parametrize(("question", "solution"), [
+    ("how many stops brighter is the sail than the cox?", found("stops", 2.0, "stops")),
+    ("how many stops over or under is it?", found("stops", -2.0, "stops")),
+    ("how many more pops?", found("count", 1.0, "pops")),
+    ("guide number 20 feet, 40 feet away, aperture?", found("aperture", 0.5, "f-number")),
+])
+def test_what_is_odd_and_right_is_said(question: str, solution: Solution) -> None:
+    query = heard(question)
+    assert not doubtful(query, query, solution)
+
+
+def test_a_loss_that_is_told_is_not_taken_once_more() -> None:
+    query = heard("the softbox loses a stop, how many stops do I open up?")
+    twice = found("stops", 3.0, "stops", assumed=(Assumed("loss", 2.0, "stops", "a typical loss for a softbox; common practice, test your own"),))
+    assert doubtful(query, query, twice)
+
+
+@pytest.mark.parametrize("text", ["what do I set?", "how far back?", "which one", "and now?"])
+def test_a_question_is_never_only_noted(text: str) -> None:
+    assert asks_something(heard(text))
+    assert say(text).status != "noted"
+
+
+@pytest.mark.parametrize("text", ["my flash is guide number 110 feet", "I'm on 400 film, ok?", "the big head is 60 metres, right?"])
+def test_what_is_told_may_be_noted(text: str) -> None:
+    assert not asks_something(heard(text))
+
+
+def test_a_half_sentence_that_changes_nothing_gets_no_answer() -> None:
+    """The exposure of a pair is told; a shutter time is of no use to it, and to answer once more would be to pretend."""
+    assert say("how many stops brighter is f/4 than f/8?", "and at 1/60?").status == "not_understood"
