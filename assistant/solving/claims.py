@@ -44,7 +44,8 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    influence = judge_influence(query.text) if query.claim and not query.has("guide_number") and not hangs_on_figures(query) else None
+    of_a_case = any(query.has(q) for q in ("guide_number", "smallest_aperture", "exposure_value"))
+    influence = judge_influence(query.text) if query.claim and not of_a_case else None
     if influence is not None:
         return _said(influence, query)
     if query.claim and "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
