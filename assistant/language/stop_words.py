@@ -91,10 +91,15 @@ def _third_in_turn(fact: Fact, text: str) -> Fact:
 _SO_MANY_OVER = Pattern(r"\b(?P<many>one and a half|one|two|three|half|a half) (?P<way>over|under|above|below)\b(?= ?[?.,;!]|$| (?:the )?(?:key|main|it|that)\b)", re.I)
 
 
+_COMPARED = frozenset({"key", "fill", "hair", "rim", "kicker", "background", "backdrop"})
+
+
 def _unsaid(facts: list[Fact], text: str) -> list[Fact]:
     """"power for one over?": stops, though the word was left out, where lights are compared."""
+    if not any(f.of in _COMPARED for f in facts) or any(f.quantity in ("stops", "relation") for f in facts):
+        return facts
     found = _SO_MANY_OVER.search(text)
-    if found is None or not any(f.of in ("key", "fill", "hair", "rim", "kicker", "background", "backdrop") for f in facts) or any(f.quantity in ("stops", "relation") for f in facts):
+    if found is None:
         return facts
     made = Fact("stops", STOPS_SPOKEN[found["many"].lower()], cue="more" if found["way"].lower() in ("over", "above") else "less", start=found.start("many"), end=found.end(), said=found.group())
     return _put(facts, found, [made])

@@ -22,7 +22,9 @@ LENS_ASKS = frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal"
 
 def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
     """The query with bare values read as the scene's `facts` and `asks` have them."""
-    facts = tuple(facts)
+    facts, asks = tuple(facts), tuple(asks)
+    if not facts and not asks:
+        return query
     query = _same_filter(query, facts)
     scene = {f.quantity for f in facts}
     wanted = {a.quantity for a in asks} | {f"{a.quantity} {a.of}" for a in asks}

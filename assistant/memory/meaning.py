@@ -14,6 +14,8 @@ from assistant.solving.lights import preferred_unit
 
 def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     """The query with what the conversation and the kit add to it."""
+    if not (scene.facts or scene.asks or scene.cues or scene.units or scene.mentioned or talk.kit.facts or talk.missing or talk.last_solution):
+        return _first_of_all(query)
     if talk.missing:
         query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
     if "shutter" in talk.missing and any(f.of == "ambient" for f in scene.facts):
@@ -47,6 +49,13 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     unit = next((f.unit for f in talk.kit.facts if f.quantity == "guide_number" and f.unit), "")
     beside = (Fact("preferred_unit", 0.0, unit, origin="kit"),) if unit else ()
     return replace(whole, facts=(*kit, *beside, *whole.facts))
+
+
+def _first_of_all(query: Query) -> Query:
+    """The first question of a conversation, to which nothing is added but what it must want."""
+    whole = replace(query, facts=merged((), query.facts))
+    asks = query.asks or inferred_ask(whole) or ((Ask("aperture"),) if implied_ask(whole) else ())
+    return replace(whole, asks=asks, mentioned=tuple(dict.fromkeys(query.mentioned)))
 
 
 _PLACED = ("distance", "film_speed")

@@ -94,10 +94,12 @@ _SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
 
 def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Two values of one setting, told together, that the answer has no use for: they were what it was about."""
-    used = frozenset(found.used)
-    places = {f.start for f in used}
-    idle = {(f.quantity, f.unit if f.quantity == "count" else "", f.value) for f in whole.facts if f.quantity in _SETTINGS and f.origin == "said" and f not in used and f.start not in places}
-    kinds = [(quantity, unit) for quantity, unit, _ in idle]
+    places = {f.start for f in found.used}
+    idle = [f for f in whole.facts if f.quantity in _SETTINGS and f.origin == "said" and f.start not in places]
+    if len(idle) < 2:
+        return False
+    values = {(f.quantity, f.unit if f.quantity == "count" else "", f.value) for f in idle}
+    kinds = [(quantity, unit) for quantity, unit, _ in values]
     return any(kinds.count(kind) > 1 for kind in kinds)
 
 
