@@ -26,10 +26,15 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     return _full_power_guide(_power_of_its_own(out, text), text)
 
 
+def _near(text: str, fact: Fact) -> str:
+    """The words right before a fact: no more, or many facts would each look through the whole text."""
+    return text[max(0, fact.start - 60) : fact.start]
+
+
 def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     if any(f.quantity.startswith("guide_number") for f in facts):
         return facts
-    meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and (_LEFT_OF.search(text[: f.start]) or _MINE.search(text[: f.start]))}
+    meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and (_LEFT_OF.search(_near(text, f)) or _MINE.search(_near(text, f)) and _GUIDE_BEFORE.search(text))}
     pair = [n for n, f in enumerate(facts) if f.quantity == "distance"]
     if len(pair) == 2 and _GN_FROM.search(text[: facts[pair[0]].start]) and _DOWN_TO.fullmatch(text[facts[pair[0]].end : facts[pair[1]].start]):
         meant |= set(pair)
@@ -54,7 +59,8 @@ _LEFT_OF = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b[^.,;?\d]{0,16}\b(?:left
 _GN_FROM = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b[^.,;?\d]{0,24}\bfrom $", re.IGNORECASE)
 _DOWN_TO = Pattern(r"\s*(?:down |up )?to\s*(?:only |just )?", re.IGNORECASE)
 """"the snoot takes the GN from 40 down to 32 metres"."""
-_MINE = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b[^?]*[.,;:] *(?:and )?(?:mine|my flash|my own|ours)(?:'s| is| was| has)(?: a)? $", re.IGNORECASE)
+_GUIDE_BEFORE = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b", re.IGNORECASE)
+_MINE = Pattern(r"[.,;:] *(?:and )?(?:mine|my flash|my own|ours)(?:'s| is| was| has)(?: a)? $", re.IGNORECASE)
 """"a diffuser halves the guide number. Mine is 56 metres"."""
 _OF_THE_FLASH = Pattern(r"\b(?:flash|gun|strobe|speedlight)\s*$", re.IGNORECASE)
 _SAID_DISTANCE = Pattern(r"\b(?:distance|away|subject at|range)(?: is| of| at|:)?\s*$", re.IGNORECASE)

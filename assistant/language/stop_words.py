@@ -73,7 +73,7 @@ _OF_LIGHT = Pattern(r"^\s*(?:of |the |its |my )*(?:light|power|output|speed|dist
 
 def _half_lost(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"two stops and a gel takes another half": half a stop, and no half power."""
-    if fact.quantity != "power" or fact.said.lower().strip() not in ("half", "a half", "quarter", "a quarter") or not _LOSES.search(text[: fact.start]) or _OF_LIGHT.match(text[fact.end :]):
+    if fact.quantity != "power" or fact.said.lower().strip() not in ("half", "a half", "quarter", "a quarter") or not _LOSES.search(text[max(0, fact.start - 60) : fact.start]) or _OF_LIGHT.match(text[fact.end :]):
         return fact
     taker = next((f for f in reversed(facts) if f.quantity == "modifier" and f.end <= fact.start), None)
     return replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker is not None and any(f.quantity in ("loss", "stops") for f in facts) else fact
@@ -84,7 +84,7 @@ _STOPS_OR_NONE = ("stops", "loss", "relation", "number")
 
 def _third_in_turn(fact: Fact, text: str) -> Fact:
     """"first as metered, second a stop over, third a stop under": the third frame, and no third of a stop."""
-    in_turn = fact.quantity in ("stops", "relation") and fact.said.lower().startswith("third a stop") and "second" in text[: fact.start].lower()
+    in_turn = fact.quantity in ("stops", "relation") and fact.said.lower().startswith("third a stop") and "second" in text[max(0, fact.start - 120) : fact.start].lower()
     return replace(fact, value=1.0) if in_turn else fact
 
 
@@ -111,7 +111,7 @@ _OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)\W*$", re.I)
 def _part_of_a_stop(fact: Fact, text: str) -> Fact:
     """"and two thirds over?": of a stop."""
     part = fact.quantity == "number" and not fact.bad and any(abs(fact.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
-    if part and fact.said.lower().strip() in ("thirds", "halves") and patterns.search(r"\b(?:in|by)\s*$", text[: fact.start], re.I):
+    if part and fact.said.lower().strip() in ("thirds", "halves") and patterns.search(r"\b(?:in|by)\s*$", text[max(0, fact.start - 8) : fact.start], re.I):
         return replace(fact, quantity="stops", unit="", of="")  # a bracket "in thirds"
     way = _OVER_OR_UNDER.match(text[fact.end :]) if part else None
     return replace(fact, quantity="stops", unit="", of="", cue="more" if way["way"].lower() == "over" else "less") if way else fact
@@ -122,7 +122,7 @@ _DRAW_COSTS = Pattern(r"\b(?:bellows|extension(?: tubes?)?|tubes?|draw|close[- ]
 
 def _of_the_draw(fact: Fact, text: str) -> Fact:
     """"the bellows cost me two stops": a loss behind the lens."""
-    draw = fact.quantity in ("stops", "loss") and fact.unit in ("", "bellows") and not fact.of and _DRAW_COSTS.search(text[: fact.start]) is not None
+    draw = fact.quantity in ("stops", "loss") and fact.unit in ("", "bellows") and not fact.of and _DRAW_COSTS.search(text[max(0, fact.start - 80) : fact.start]) is not None
     return replace(fact, quantity="filter_loss", unit="bellows loss", of="camera", cue="", value=abs(fact.value)) if draw else fact
 
 

@@ -132,7 +132,12 @@ def _noun(found: re.Match[str]) -> str:
     return _NOUNS[int((found.lastgroup or "n0")[1:])][0]
 
 
+_WIDEST_GAP = 90
+
+
 def _is_gap(between: str) -> bool:
+    if len(between) > _WIDEST_GAP:
+        return False  # six words at most
     words = patterns.findall(r"[a-z]+|[^a-z\s']", between.replace("'s", ""))
     return len(words) <= 6 and all(word in _GAP for word in words)
 

@@ -39,6 +39,8 @@ from assistant.solving.solution import Solution
 WEIGHT = {"aperture": -2.0, "distance": 2.0, "film_speed": 1.0, "power": 1.0, "guide_number": 2.0, "count": 1.0, "stops": 1.0, "ratio": 2.0, "energy": 1.0, "shutter": 1.0, "factor": 1.0,
           "exposure_value": 1.0, "nd": 1.0}
 """Stops for each doubling of a claimed value."""
+MOST_TRIED = 6
+"""Values of a text that are tried as the one that is claimed, the likeliest first."""
 CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "count", "ratio", "stops", "shutter", "energy")
 
 
@@ -95,12 +97,13 @@ def placed(query: Query, judged: Solution) -> tuple[Fact, ...]:
     plainer = further if isinstance(further, Query) else plainer
     starts = {f.start for f in judged.used} | {s.start for s in steps(plainer)} | {s.start for s in plainer.facts if s.cue == "result"}
     kept = {(f.start, f.quantity) for f in plainer.facts}
-    return tuple(f for f in query.facts if f not in judged.used and (f.start in starts or (f.start, f.quantity) not in kept))
+    used = frozenset(judged.used)
+    return tuple(f for f in query.facts if f not in used and (f.start in starts or (f.start, f.quantity) not in kept))
 
 
 def tidied(query: Query, judged: Solution) -> Query:
     """The question without the facts and numbers that the verdict has taken in, so that only the rest is reported."""
-    hidden = placed(query, judged)
+    hidden = frozenset(placed(query, judged))
     starts = {f.start for f in (*hidden, *judged.used)}
     left = {f.said for f in query.facts if f.quantity == "number" and f.start not in starts}
     return replace(query, facts=tuple(f for f in query.facts if f not in hidden), unplaced=tuple(u for u in query.unplaced if u in left))
@@ -150,7 +153,7 @@ def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
         return None
     found: _Claimed | None = None
     lacking: Solution | None = None
-    for fact in _candidates(query):
+    for fact in _candidates(query)[:MOST_TRIED]:
         answer = _solve_without(query, fact)
         if answer is None or answer.status in ("rejected", "noted") or (answer.status == "answered" and not answer.answers):
             continue
