@@ -34,8 +34,8 @@ def _near(text: str, fact: Fact) -> str:
 def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     if any(f.quantity.startswith("guide_number") for f in facts):
         return facts
-    meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and (_LEFT_OF.search(_near(text, f)) or _MINE.search(_near(text, f)) and _GUIDE_BEFORE.search(text))}
-    pair = [n for n, f in enumerate(facts) if f.quantity == "distance"]
+    meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and f.unit in LENGTH and (_LEFT_OF.search(_near(text, f)) or _MINE.search(_near(text, f)) and _GUIDE_BEFORE.search(text))}
+    pair = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in LENGTH]
     if len(pair) == 2 and _GN_FROM.search(text[: facts[pair[0]].start]) and _DOWN_TO.fullmatch(text[facts[pair[0]].end : facts[pair[1]].start]):
         meant |= set(pair)
 
