@@ -443,6 +443,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '\\b(?:metered|meter(?:s|ed)? (?:says?|said)?|says|said|for|at|is|was|reads?)\\s*$': ('at', 'for', 'is', 'meter', 'metered', 'read', 'said', 'says', 'was'),
     '\\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\\s*$': ('meter', 'reading'),
     '\\b(?:metres?|meters?|metric)\\b': ('met',),
+    '\\b(?:metres?|meters?|m|feet|ft) (?:is|=|equals?|makes|comes to)(?: about| roughly| around| the same as| nearly)? [\\d.]+ ?(?:metres?|meters?|m|feet|ft)\\b': (' =', ' comes to', ' equal', ' is', ' makes'),
     '\\b(?:middle|second row|cent(?:re|er) row)\\b': ('center', 'centre', 'middle', 'second row'),
     '\\b(?:more|another|extra|further|as well|too|also|on top|additional|besides)\\b': ('additional', 'also', 'another', 'as well', 'besides', 'extra', 'further', 'more', 'on top', 'too'),
     '\\b(?:more|coars\\w+|increas\\w*|bigger|larger|rais\\w*|worse|grainier|adds?|stronger|go(?:es)? up)\\b': (' up', 'add', 'bigger', 'coars', 'grainier', 'increas', 'larger', 'more', 'rais', 'stronger', 'worse'),

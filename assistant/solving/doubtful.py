@@ -89,6 +89,14 @@ def _is_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return figure and (first.value != first.value or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
 
 
+_IS_SO_LONG = Pattern(r"\b(?:metres?|meters?|m|feet|ft) (?:is|=|equals?|makes|comes to)(?: about| roughly| around| the same as| nearly)? [\d.]+ ?(?:metres?|meters?|m|feet|ft)\b")
+
+
+def _is_another_length(said: Query, whole: Query, found: Solution) -> bool:
+    """"guide number 33 metres is about 108 feet?": one length put for another, and no exposure."""
+    return not said.asks and _IS_SO_LONG.search(said.text.lower()) is not None
+
+
 _SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
 
 
@@ -103,4 +111,4 @@ def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return any(kinds.count(kind) > 1 for kind in kinds)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens)
+_CHECKS: tuple[Check, ...] = (_is_nothing, _is_another_length, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens)

@@ -46,6 +46,7 @@ def found(quantity: str, value: float, unit: str = "", **more: object) -> Soluti
     ("how many pops at a quarter equal one at full?", found("count", 1.0, "pops")),
     ("what is their guide number together?", found("guide_number", 0.0, "ft")),
     ("and at 200?", found("aperture", 0.4, "f-number")),
+    ("guide number 33 metres is about 108 feet?", found("aperture", 1.0, "f-number")),
 ])
 def test_what_a_right_answer_never_looks_like(question: str, solution: Solution) -> None:
     query = heard(question)
