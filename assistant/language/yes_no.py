@@ -26,8 +26,8 @@ _FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|th
 _VERB = Pattern(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d))|wouldn't|can't|don't|shouldn't|might|may|must(?= (?:i|we|you|one|the|it)\b))\b(?:[^?.]|\.(?=\d))*\?"
 )
-_UNMARKED = Pattern(r"^(?=[^?]*$)(?:.*[,.;:!]\s+)?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
-"""A question that opens like one for a yes or a no, without its question mark."""
+_OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by) [^,?]{1,40} )?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
+"""A question that opens like one for a yes or a no, with or without its question mark; "how" may stand inside it."""
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)")
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
@@ -56,6 +56,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _MATTERS.match(said):
         return True
+    if (_OPENS_YES_NO.search(said) or _TAG.search(said)) and _of_influence(text):
+        return True
     if _asks_openly([i for s in segments for i in s.items], said):
         return False
     if _PHRASE.search(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
@@ -66,8 +68,6 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _LOOKS_THROUGH.match(said):
         return False
-    if _UNMARKED.search(said) and _of_influence(text):
-        return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
 
 

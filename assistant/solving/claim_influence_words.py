@@ -9,7 +9,7 @@ from __future__ import annotations
 from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.records import record
-from assistant.solving.claim_denial import denied, untagged
+from assistant.solving.claim_denial import untagged
 from assistant.solving.claim_influence_causes import cause_of
 
 
@@ -36,12 +36,12 @@ class Saying:
 # --- what is no claim of influence ---------------------------------------------------------------------
 
 _VALUE = Pattern(
-    r"(?:^|[,.?!;:]\s*|\b(?:so|and|then|but) )(?:what|whats|what's|which|(?:by|at|to|on) what|how (?:many|much|far|short|fast|slow|high|low|deep|bright|strong|big|close|wide|do|does|should|can|long (?:must|should|do|does|can|is|will))|where|why|when (?:do|does|should))\b(?! (?:my|the|a|he|she|they|i|it|you|we|one) [^,?]*\bis (?:that|it|he|she)\b)"
+    r"(?:^|[,.?!;:]\s*|\b(?:so|and|then|but) )(?:what|whats|what's|which|(?:by|at|to|on) what|how (?:many|much|far|short|fast|slow|high|low|deep|bright|strong|big|close|wide|do|does|should|can|long (?:must|should|do|does|can|is|will))|where|why|when (?:do|does|should))\b(?! (?:my|the|a|he|she|they|i|it|you|we|one) [^,?]*\bis (?:that|it|he|she)\b)|\bhow (?:long|far|much|many)\s*\?"
 )
 """A question for a value or for a reason."""
 _APART = Pattern(
     r"\bhss\b|\bhigh[- ]?speed sync|\bfp (?:sync|flash|mode)|\b(?:flash ?)?bulbs?\b|\b(?:beyond|above|past|faster than|over|exceed\w*)\b.{0,16}\bsync|\bttl\b|\bauto(?:matic)?\b|\bthyristor\b|\bslaves?\b|\bmeter(?:ed|s|ing)?\b|\bvoltage\b"
-    r"|\bt ?0?\.[15]\b|\b(?:goes|go|gets|dials?) (?:only )?down to 1/|\bblack band|\b(?:only|a|black|upper|lower) part of the (?:frame|picture)|\bblur\w*|\bbokeh|\bsharp\w*|\bperspective|\bcompress\w*|\bflares?\b|\bcolou?r (?:temperature|cast|balance)|\b(?:warm|cool|cold|blu|tint|redd|yellow)(?:er|s|ish|ing)\b|\bvignett\w*|\bcover\w*|\bcorners?\b|\bghost\w*|\bred[- ]?eyes?\b|\bnoise\b|\benough\b|\b(?:safe|danger\w*|hurt\w*|eyes)\b|\b(?:fresh|new|old|cold|warm|flat) (?:batter\w+|cells)\b|\b(?:second|another|extra) (?:\w+ ){1,2}(?:behind|across|on the (?:other side|background)|opposite|for the background|from behind)\b"
+    r"|\bt ?0?\.[15]\b|\b(?:goes|go|gets|dials?) (?:only )?down to 1/|\bblack band|\b(?:only|a|black|upper|lower) part of the (?:frame|picture)|\bhits?\b[^.?]{0,20}\bharder\b|\bblur\w*|\bbokeh|\bsharp\w*|\bperspective|\bcompress\w*|\bflares?\b|\bcolou?r (?:temperature|cast|balance)|\b(?:warm|cool|cold|blu|tint|redd|yellow)(?:er|s|ish|ing)\b|\bvignett\w*|\bcover\w*|\bcorners?\b|\bghost\w*|\bred[- ]?eyes?\b|\bnoise\b|\benough\b|\b(?:safe|danger\w*|hurt\w*|eyes)\b|\b(?:fresh|new|old|cold|warm|flat) (?:batter\w+|cells)\b|\b(?:second|another|extra) (?:\w+ ){1,2}(?:behind|across|on the (?:other side|background)|opposite|for the background|from behind)\b"
 )
 """Cases in which the table does not hold, or other files speak of them."""
 _OR = Pattern(r"\b(?:flash|ambient|background|daylight|room|aperture|shutter)\b[^,.?]{0,12} or [^,.?]{0,12}\b(?:flash|ambient|background|daylight|room|aperture|shutter)\b")
@@ -59,7 +59,7 @@ _BRIEF = Pattern(r"\b(?:short|brief|quick) (?:burst|pulse)s? (?:from|of) (?:an? 
 # --- what frames the claim ------------------------------------------------------------------------------
 
 _FRAME = Pattern(
-    r"^.{0,80}?\b(?:says|said|say that|(?:they|people|some|books|you) say|claims?|claimed|reckons?|swears?|insists?|thinks?|believes?|told (?:me|us|the others)|tells (?:me|us)|i(?: have|'ve)? (?:once )?(?:read|heard|learnt|learned)|maintains|wrote|writes)\b(?: me| us)?[,:]?(?: that\b| somewhere| in a book)*"
+    r"^.{0,80}?\b(?:says|said|say that|(?:they|people|some|books|you) say|claims?|claimed|reckons?|swears?|insists?|thinks?|believes?|told (?:me|us|the others)|tells (?:me|us)|i(?: have|'ve)? (?:once )?(?:read|heard|learnt|learned)|maintains|wrote|writes)\b(?: me\b| us\b)?[,:]?(?: that\b| somewhere| in a book)*"
     r"|\b(?:true or false|yes or no|right or wrong|fact or fiction|am i right|is (?:he|she|that|it|this) (?:right|so|correct|true|the case|a fact)|(?:is it|it's|it is) (?:true|right|so|correct|the case)(?: that| to say| when i say)?|do i have (?:that|this|it) right|have i got (?:that|this|it) right|(?:do you )?agreed?\b|correct\b|right\?|\btrue\?|yes\?|quick (?:one|question)|student question)(?:[:,]| that\b)?"
 )
 _SYNC = Pattern(
@@ -99,15 +99,15 @@ _EFFECTS: tuple[tuple[str, Pattern], ...] = (
     ("balance", Pattern(r"\bbalance\b")),
     ("backdrop", Pattern(r"\bbackdrop-light\b")),
     ("guide_number", Pattern(r"\b(?:guide ?numbers?|gns?)\b")),
-    ("depth", Pattern(r"\b(?:depth(?: of (?:field|focus|sharpness))?|dof|(?:the|my) field|zone of sharpness|what is in focus)\b")),
+    ("depth", Pattern(r"\b(?:depth(?: of (?:field|focus|sharpness))?|dof|(?:the|my) field|zone of sharpness|zone (?:that is |which is )?in focus|what is in focus)\b")),
     ("ratio", Pattern(r"\b(?:(?:lighting )?ratio|contrast between|difference between (?:the )?(?:key|lit side|main|two sides))\b(?:[^,.?]{0,12}\bkey\b[^,.?]{0,8}\bfill\b)?")),
-    ("falloff", Pattern(r"\b(?:fall-?off|falloff|falls? off|drop-?off|light fall)\b(?: across the \w+)?|\b(?:rows?|group|exposure)\b(?=.{0,50}\beven)|\bevens? out\b|\bdifference between (?:the )?(?:front|first)\b|\b(?:evenness|more even(?:ly)?|uneven\w*|even(?:ly)?(?= (?:from|across|over|between|light)))\b")),
+    ("falloff", Pattern(r"\b(?:fall-?off|falloff|falls? off|drop-?off|light fall)\b(?: across the \w+)?|\b(?:rows?|group|exposure)\b(?=.{0,50}\beven)|\bevens? out\b|\bdifference between (?:the )?(?:front|first)\b|\b(?:evenness|more even(?:ly)?|uneven\w*|even(?:ly)?(?= (?:from|across|over|between|light|lit)))\b")),
     ("recycle", Pattern(r"\b(?:recycl\w*(?: time)?|recharg\w*|ready again|charges? (?:up )?again)\b")),
-    ("pops", Pattern(r"\b(?:pops|flashes|shots|firings|bursts)\b(?=.{0,36}\b(?:batter\w+|cells|charge)\b)|\b(?:batter\w+|cells)\b[^.?]{0,10}\blast\b")),
+    ("pops", Pattern(r"\b(?:pops|flashes|shots|firings|bursts)\b(?=.{0,36}\b(?:batter\w+|cells|charge)\b)|\b(?:batter\w+|cells)\b[^.?]{0,10}\blast\b|\b(?:sav|spar|drain|eat|us)\w*(?: up)? (?:the |my |more |less )*(?:batter\w+|cells)\b")),
     ("contrast", Pattern(r"\b(?:contrast\w*|flat(?:ter|tens?))\b")),
     ("grain", Pattern(r"\bgrain\w*\b")),
     ("sync", Pattern(r"\bsync(?:hroni[sz]\w+)?(?: speed)?\b")),
-    ("reach", Pattern(r"\b(?:reach(?:es)?|range|carr(?:y|ies))\b")),
+    ("reach", Pattern(r"\b(?:go(?:es)?|gets?|throws?) (?:much )?(?:further|farther)\b|\b(?:reach(?:es)?|range|carr(?:y|ies))\b")),
     ("softness", Pattern(r"\b(?:soft(?:er|ness|ens?|)?|hard(?:er|ness|ens?)?(?:[- ]edged)?|harsh\w*|gentler|crisp\w*)\b(?! ?box)")),
     ("duration", Pattern(r"\b(?:flash(?:'s)? duration|duration|burst|pulse|how long the flash[^,.?]{0,12}\blasts?|length of the (?:flash|burst))\b")),
     ("freeze", Pattern(r"\b(?:freez\w+|stops? (?:motion|movement|action))\b")),
@@ -124,9 +124,9 @@ _SAME = Pattern(
     r"\b(?:the same|same|unchanged|unaffected|untouched|(?<=~ )alone|(?:leav|let|left)\w*\b[^,.?]{0,30}\balone|as (?:it|they) (?:was|were|is|are)|where (?:it|they) (?:was|were|is|are)|(?:as|where) (?:it|they)(?=\W*$)|as printed|stays? put|just as (?:bright|strong|much|dark|weak)|as (?:bright|strong) as (?:before|it was)|as much light as|indifferent|independent|regardless|spares?|ignores?|stays? as|keeps? its|constant|free of|immune|identical|equally|still (?:holds?|appl\w+|counts?|valid|good|true)|holds? (?:good|true|as it)|(?:is|stays|remains) valid)\b|\bleaves? (?:the |my )?(?:flash|ambient|background|daylight)\b(?! (?:brighter|darker|weaker|stronger|lighter|dimmer))"
 )
 _MORE = r"\b(?:bright(?:er|en\w*)|light(?:er|en\w*)|lift\w*|rais\w+|rise\w*|increas\w*|more|stronger|strengthen\w*|boost\w*|adds?|adding|goes up|go up|come up|grows?|gains?|higher|overexpos\w*|hotter)\b"
-_LESS = r"\b(?:dark(?:er|en\w*)|dim(?:s|mer|ming)?|weak(?:er|en\w*)|less|fainter|reduc\w*|lower\w*|cuts?|drops?|falls?|loses?|lose|loss|costs?|eats?|swallows?|takes?|underexpos\w*|suffers?|knocks?|tames?|fewer|decreas\w*|go(?:es)? down|come down|absorbs?|robs?|steals?|subdues?)\b"
+_LESS = r"\b(?:dark(?:er|en\w*)|dim(?:s|mer|ming|med)?|weak(?:er|en\w*)|less|fainter|reduc\w*|lower\w*|cuts?|drops?|falls?|loses?|lose|loss|costs?|eats?|swallows?|takes?|starv\w*|underexpos\w*|suffers?|knocks?|tames?|fewer|decreas\w*|go(?:es)? down|come down|absorbs?|robs?|steals?|subdues?)\b"
 _CHANGE = Pattern(
-    r"\b(?:chang\w*|affect\w*|alter\w*|matters?|touch(?:es|ed)?|influenc\w*|effect|impact|bearing|govern\w*|controls?|decides?|say|counts?|acts?|works on|bears on|differ\w*|difference|depends?|moves?|shifts?|sets?|determines?|appl(?:y|ies)|concerns?|correct\w*|compensat\w*|allowance|adjust\w*|needs?|hits?|fall under|subject to|come into|rol[el]|modif\w+|through|interferes?)\b"
+    r"\b(?:chang\w*|affect\w*|alter\w*|matters?|touch(?:es|ed)?|influenc\w*|effect|impact|bearing|govern\w*|controls?|decides?|say|counts?|acts?|works on|bears on|differ\w*|difference|depends?|moves?|moved|shift\w*|anything to do with|sets?|determines?|appl(?:y|ies)|concerns?|correct\w*|compensat\w*|allowance|adjust\w*|needs?|hits?|fall under|subject to|come into|rol[el]|modif\w+|through|interferes?)\b"
 )
 _SIZED = (Pattern(_MORE + r"|\b(?:larger|bigger|greater|longer|further|farther|extends?)\b"), Pattern(_LESS + r"|\b(?:smaller|short(?:er|ens?)|shrinks?|narrow\w*|limits?)\b"))
 _WAYS: dict[str, tuple[Pattern, Pattern]] = {
@@ -137,20 +137,21 @@ _WAYS: dict[str, tuple[Pattern, Pattern]] = {
     "duration": (Pattern(r"\b(?:long(?:er)?|lengthen\w*|slower|increas\w*|extends?|worse)\b"), Pattern(r"\b(?:short(?:er|ens?)?|brief\w*|quick\w*|faster|less|reduc\w*|freez\w+|cuts?|better)\b")),
     "softness": (Pattern(r"\b(?:soft(?:er|ens?)?|gentler)\b"), Pattern(r"\b(?:hard(?:er|ens?)?(?:[- ]edged)?|harsh\w*|crisp\w*)\b")),
     "grain": (Pattern(r"\b(?:more|coars\w+|increas\w*|bigger|larger|rais\w*|worse|grainier|adds?|stronger|go(?:es)? up)\b"), Pattern(r"\b(?:less|fine[rs]?|finer|reduc\w*|smaller|smooth\w*|better|cuts?|lower\w*)\b")),
-    "contrast": (Pattern(r"\b(?:more|increas\w*|rais\w*|higher|steep\w*|adds?|boost\w*|harder|stronger|contrastier|grows?|go(?:es)? up)\b"), Pattern(r"\b(?:less|reduc\w*|lower\w*|flat\w*|soft\w*|cuts?|weaker|decreas\w*|go(?:es)? down)\b")),
+    "contrast": (Pattern(r"\b(?:more|increas\w*|rais\w*|higher|steep\w*|adds?|boost\w*|bump\w*|harder|stronger|contrastier|grows?|go(?:es)? up)\b"), Pattern(r"\b(?:less|reduc\w*|lower\w*|flat\w*|soft\w*|cuts?|weaker|decreas\w*|go(?:es)? down)\b")),
     "ratio": (Pattern(r"\b(?:more|increas\w*|rais\w*|higher|grows?|larger|bigger|steep\w*|greater|widen\w*|go(?:es)? up)\b"), Pattern(r"\b(?:less|reduc\w*|lower\w*|flat\w*|smaller|cuts?|shrinks?|narrow\w*|decreas\w*|falls?|drops?|go(?:es)? down)\b")),
     "freeze": (Pattern(r"\b(?:better|more|easier|sharper)\b"), Pattern(r"\b(?:worse|less)\b")),
     "guide_number": _SIZED,
     "balance": _SIZED,
-    "reach": _SIZED,
-    "pops": _SIZED,
+    "reach": (Pattern(_SIZED[0].pattern + r"|\b(?:helps?|improv\w*)\b"), _SIZED[1]),
+    "pops": (Pattern(_MORE + r"|\b(?:sav\w+|spar\w+|last|longer)\b"), Pattern(_LESS + r"|\b(?:drain\w*|us(?:es?|ing)|sooner)\b")),
+    "shadows": (Pattern(r"\b(?:lighter|lighten\w*|bright\w*|opens?|opened|lift\w*|fills?|rais\w*)\b"), Pattern(r"\b(?:deep(?:er|ens?)|dark(?:er|en\w*)|blacker|heavier)\b")),
     "exposure": (Pattern(_MORE), Pattern(_LESS)),
 }
 _HOW = Pattern(r"\bhow (?:soft|hard|long|far|bright|dark|deep|much|steep\w*|strong\w*|even\w*|sharp|contrasty|grainy|big|large|fast|quick\w*)\b")
 _TWO_WAYS = Pattern(r"\b(?:cut|reduc|los|weaken|eat|swallow|lower)\w* (?:\w+ ){0,2}(?:less|fewer)\b|\b(?:brighter|lighter|more|stronger) or (?:darker|less|weaker|dimmer)\b|\b(?:darker|less|weaker) or (?:brighter|more)\b")
 _GIVES_LESS = Pattern(r"\b(?:less|fewer)\b")
 _SMALL = Pattern(r"\b(?:not|only|just|both|the|my|of|is|are|it|part|in|on|a|too|also|as|well|either|neither|nor|do|does|doesn't|don't|isn't|and|but|while|long|so|that|which|alike|together|equally|light|one|will|won't|would|wouldn't|to|for|never|no|all|its|from)\b|n't")
-_LASTS = Pattern(r"(?<!too )\b(?:long(?:er)?|short(?:er)?|briefer|quicker)\b")
+_LASTS = Pattern(r"\b(?:longer|shorter|briefer|quicker)\b")
 _ONLY = Pattern(r"(?<!not )\b(?:only|just(?! as)|solely|nothing but|none but|nothing except|(?<!leave )(?<!left )alone(?= (?:is|gets|changes|feels|that)))\b")
 _NEGATION = Pattern(r"n't\b|\b(?:not|no|never|neither|nor|nothing(?! but| except)|without|cannot|hardly|doesnt|dont|isnt|wont|cant)\b|\btoo (?:short|brief|quick|fast) (?:for|to)\b")
 _NOT_ONLY = Pattern(r"\bnot (?:only|just)\b|n't (?:only|just)\b|\bno (?:doubt|question)\b|\balso\b")
@@ -169,7 +170,7 @@ def read(said: str) -> Saying | None:
     bare = _KNOWN_APART.sub(" ", said)
     if _VALUE.search(bare) or _APART.search(bare) or _OR.search(bare) or len(said) > 400:
         return None
-    turned = denied(" ".join(m.group() for m in _MYTH.finditer(bare)))
+    turned = len(_MYTH.findall(bare)) % 2 == 1
     bare = _framed(untagged(bare))
     found = cause_of(bare)
     if found is None:
@@ -190,7 +191,7 @@ def read(said: str) -> Saying | None:
     return Saying(cause.name, cause.way, told, turned) if told else None
 
 
-_MYTH = Pattern(r"\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\bwrong (?:to (?:say|think|believe)|that)\b|\b(?:untrue|false) that\b")
+_MYTH = Pattern(r"\b(?:is|are|am) (?:he|she|they|i) (?:mistaken|wrong)\b|\b(?:he|she|they|i)(?:'s|'re|'m| is| are| am) (?:mistaken|wrong)\b|\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\bwrong (?:to (?:say|think|believe)|that)\b|\b(?:untrue|false) that\b")
 
 
 def _framed(said: str) -> str:

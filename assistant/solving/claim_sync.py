@@ -41,7 +41,7 @@ def claim_of_sync(query: Query) -> Solution | None:
     syncs = query.all("sync")
     sync = query.last("sync")
     shutter = query.last("shutter") or query.last("duration") or (syncs[0] if len(syncs) == 2 and "within" in query.text.lower() else None)
-    if not query.claim or shutter is None or sync is None or query.cues & _BEYOND or query.has("guide_number") or _OF_LIGHT.search(query.text):
+    if not query.claim or shutter is None or sync is None or "said" not in (shutter.origin, sync.origin) or query.cues & _BEYOND or query.has("guide_number") or _OF_LIGHT.search(query.text):
         return None
     holds = shutter.value >= sync.value * 0.9
     if _CUT_OFF.search(query.text):

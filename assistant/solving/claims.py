@@ -46,7 +46,7 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    of_a_case = any(query.has(q) for q in ("guide_number", "smallest_aperture", "exposure_value"))
+    of_a_case = any(f.quantity in ("guide_number", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
     influence = judge_influence(query.text) if query.claim and not of_a_case else None
     if influence is not None:
         return _said(influence, query)

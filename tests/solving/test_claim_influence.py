@@ -29,6 +29,12 @@ SO = (
     "does a polariser cut the flash as well as the daylight?",
     "does pushing film make it grainier?",
     "is the flash exposure the same for a 50 and a 200 mm lens at f/8?",
+    "is the flash exposure the same with my 28 as with my 135, both at f/8?",
+    "our coach thinks a slow shutter makes the flash stronger. He's mistaken, isn't he?",
+    "at low power do I get more flashes out of a set of batteries?",
+    "going to a faster film extends how far the flash will carry, doesn't it?",
+    "pulling the film lowers contrast, yes?",
+    "does backing off the light make the rows more evenly lit",
 )
 NOT_SO = (
     "going from 1/125 to 1/30 brightens the flash but not the room, right?",
@@ -40,6 +46,10 @@ NOT_SO = (
     "does medium format need more flash power than 35mm at f/8?",
     "does bellows extension cost only the ambient light, not the flash?",
     "does film speed affect how much depth of field I have?",
+    "does shutter speed decide how long the flash itself lasts?",
+    "does the shutter touch neither the flash nor the ambient?",
+    "if I put on the 135 instead of the 50 and keep f/5.6, do I need more flash?",
+    "with the flash at a quarter instead of full, does the evening sky in the shot go darker?",
     "my teacher says going from ISO 100 to ISO 400 only brightens the background and leaves the flash as it was. Is that right?",
 )
 
@@ -73,3 +83,68 @@ def test_a_rule_says_nothing_where_the_figures_decide() -> None:
     from assistant.language.reading import read
 
     assert hangs_on_figures(read(text, _tables()))
+
+
+def test_settings_kept_from_before_are_no_case() -> None:
+    """What was told a turn ago makes no case of a general claim, and a sync speed of then is not what is asked about."""
+    talk = Assistant(_tables(), Conversation())
+    for told in ("my sync is 1/60", "guide number 110 feet, 10 feet, what aperture?"):
+        talk.answer(told)
+    answer = talk.answer("do I save battery by running the flash at 1/8 power?")
+    assert answer.answers[0].value is True and "sync" not in answer.reply, answer.reply
+    assert talk.answer("is the flash exposure the same with my 28 as with my 135?").answers[0].value is True
+
+
+CAUSES = (  # what is changed, what that does to the flash, and to the ambient light
+    ("a slower shutter", 0, 1),
+    ("going from 1/30 to 1/125", 0, -1),
+    ("opening the lens two stops", 1, 1),
+    ("going from f/4 to f/8", -1, -1),
+    ("a faster film", 1, 1),
+    ("dropping the ISO from 800 to 200", -1, -1),
+    ("more flash power", 1, 0),
+    ("setting the flash to 1/4 power", -1, 0),
+    ("moving the flash closer", 1, 0),
+    ("taking the flash farther from the crew", -1, 0),
+    ("stepping back with the camera", 0, 0),
+    ("swapping the 50 mm for a 135 mm", 0, 0),
+    ("zooming the flash head in", 1, 0),
+    ("putting an umbrella on the flash", -1, 0),
+    ("bouncing the flash off the ceiling", -1, 0),
+    ("an ND on the lens", -1, -1),
+    ("adding a second flash", 1, 0),
+    ("extending the bellows", -1, -1),
+)
+
+
+@pytest.mark.parametrize(("cause", "flash", "ambient"), CAUSES, ids=lambda word: str(word))
+def test_every_wording_of_an_influence_is_judged_alike(cause: str, flash: int, ambient: int) -> None:
+    """Said straight, denied, with "only", with "both", of one part and of the other."""
+    said = {
+        f"does {cause} touch neither the flash nor the ambient?": flash == ambient == 0,
+        f"{cause} changes the room light but not the flash, yes?": ambient != 0 and flash == 0,
+        f"{cause} changes only the flash, right?": flash != 0 and ambient == 0,
+        f"does {cause} change both the flash and the ambient?": flash != 0 and ambient != 0,
+    }
+    for part, way in (("the flash on the subject", flash), ("the daylight in the picture", ambient)):
+        said |= {
+            f"does {cause} brighten {part}?": way == 1,
+            f"true or false: {cause} makes {part} weaker": way == -1,
+            f"{cause} leaves {part} as it was, right?": way == 0,
+            f"my mate says {cause} has no influence on {part}. is he right?": way == 0,
+            f"is it a myth that {cause} changes {part}?": way == 0,
+        }
+    assert {text: getattr(judge_influence(text), "holds", None) for text in said} == said
+
+
+def test_two_causes_and_choices_are_not_judged() -> None:
+    """What hangs on both of two changes, or is a choice between two, is no yes or no of this table."""
+    said = (
+        "if I stop down and slow the shutter to match, does the ambient change?",
+        "if I open up one stop and halve the flash power, does the flash exposure change?",
+        "does a slower shutter brighten the flash or the ambient?",
+        "in high speed sync, does a faster shutter darken the flash?",
+        "does dropping the power shorten the pulse on a studio head?",
+        "does a longer lens blur the background more?",
+    )
+    assert [judge_influence(text) for text in said] == [None] * len(said)
