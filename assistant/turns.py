@@ -200,11 +200,20 @@ _TAKES_OFF = Pattern(r"\b(?:off|without|remov\w*|los(?:e|ing)|drop\w*|bare|no)\b
 
 def _as_before(said: Query, whole: Query, solution: Solution, talk: Conversation) -> bool:
     """The same answer once more, after a half-sentence that told something it has no use for."""
-    told = [f for f in whole.facts if f.origin == "said" and f.quantity != "number"]
+    if talk.last_solution is None or solution.answers[:1] != talk.last_solution.answers[:1] or not said.facts:
+        return False
+    if _TAKES_OFF.search(said.text) and all(f.quantity == "modifier" for f in said.facts):
+        return False  # "without the umbrella", which was not counted
+    told = [f for f in whole.facts if f.origin == "said"]
+    bears = any(f.quantity != "modifier" and (f.quantity in LIMITS or f in solution.used) for f in told)
+    return not bears or _another_film(told, talk)
+
+
+def _another_film(told: list[Fact], talk: Conversation) -> bool:
+    """Whether all that is told is a film speed, and not the one that was counted with before."""
+    new = [f for f in told if f.quantity != "number"]
     before = [f.value for f in talk.last_query.facts if f.quantity == "film_speed"] if talk.last_query else []
-    new = len(told) == 1 and told[0].quantity == "film_speed" and told[0].value not in (before or [100.0])  # another film that changes nothing
-    bears = not new and any(f.origin == "said" and f.quantity != "modifier" and (f.quantity in LIMITS or f in solution.used) for f in whole.facts)
-    return talk.last_solution is not None and (any(f.quantity != "modifier" for f in said.facts) or bool(said.facts) and not _TAKES_OFF.search(said.text)) and not bears and solution.answers[:1] == talk.last_solution.answers[:1]
+    return len(new) == 1 and new[0].quantity == "film_speed" and new[0].value not in (before or [100.0])
 
 
 def _unsure(turn: Turn, query: Query) -> Answer:

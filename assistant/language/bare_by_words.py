@@ -6,11 +6,12 @@ import re
 
 from assistant import patterns
 from assistant.language.bare import Bare
+from assistant.language.stop_words import LOSING, is_part
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.scales import is_aperture_mark
 
-_LOSING = Pattern(r"\b(?:los(?:es?|ing|t)|eat(?:s|ing)?|cost(?:s|ing)?|swallow(?:s|ing)?|steal(?:s|ing)?|takes?|taking|took)\s+(?:me |about |around |maybe |roughly |some |another |a further |off )*$", re.I)
+_LOSING = Pattern(rf"\b{LOSING}\s+(?:me |about |around |maybe |roughly |some |another |a further |off )*$", re.I)
 
 
 _ANOTHER = Pattern(r"\b(?:another|a further|one more|plus)\s*$", re.I)
@@ -25,8 +26,7 @@ def another_lost(n: Bare) -> Fact | None:
 
 def part_lost(n: Bare) -> Fact | None:
     """"a screen losing a third": of a stop."""
-    part = any(abs(n.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
-    if not part or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):
+    if not is_part(n.value) or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):
         return None
     return n.of("loss", unit="", of="")
 

@@ -11,16 +11,18 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
+from assistant.places import ROOMS
 from assistant.query import Ask, Fact
 from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
-_LIGHT_ALONE = (r"(?<!hair )(?<!rim )(?<!fill )(?<!key )(?<!main )(?<!flash )(?<!background )(?<!back )(?<!top )(?<!side )(?<!second )(?<!other )(?<!first )(?<!the )(?<!my )(?<!one )(?<!that )(?<!this )(?<!each )"
-                r"lights?(?= alone\b| by itself\b| on its own\b)")
+_OURS = "hair rim fill key main flash background back top side second other first the my one that this each"
+_LIGHT_ALONE = "".join(f"(?<!{word} )" for word in _OURS.split()) + r"lights?(?= alone\b| by itself\b| on its own\b)"
 """"the stage light alone": of whatever is there, and of no lamp of ours."""
-_AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|room|hall|church|window|windows|available light|existing light|outdoors|outside|"
-            r"background|bg|backdrop|scene|chancel|lobby|garden|street|stage|boathouse|river|doorway|open doors?|landscape|city|skyline|house lights|nave|foyer|barn|interior|bar|pub|cafe|café|restaurant|chapel|cathedral|gym|kitchen|office|shop|market|cellar|crypt|library|tent|marquee|workshop|garage|museum|gallery|alley|view|natural light|shed|loft|sail loft|quay|jetty|pier|slipway|attic|hallway|corridor|ballroom|classroom|theatre|theater|lounge|bedroom|porch|greenhouse|terminal|arena|auditorium|vestry|village hall|" + _LIGHT_ALONE + r"|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
+_AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|window|windows|available light|existing light|outdoors|outside|"
+            r"background|bg|backdrop|scene|doorway|open doors?|landscape|city|skyline|house lights|bar|view|natural light|" + ROOMS + "|" + _LIGHT_ALONE + r"|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
 _METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
 _IS_AMBIENT = Pattern(rf"\b(?:{_AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
@@ -110,7 +112,6 @@ _APERTURE_THEN = Pattern(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(
 
 
 _UNSAID = Pattern(r"(?<![/\d.])\b(?P<many>one and a half|a half|half|one|two|three|four|five|\d(?:\.\d+)?) (?:under|over|below|above)\b(?!\s*(?:a |the )?(?:\d|two|three|four|eight|sixteen|thirty|sixty|hundred))", re.I)
-_WORDS = {"one and a half": 1.5, "a half": 0.5, "half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0}
 
 
 def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
@@ -123,7 +124,7 @@ def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
             continue
         many = match["many"].lower()
         out = [f for f in out if f not in here]
-        out.append(Fact("stops", _WORDS[many] if many in _WORDS else float(many), start=start, end=end, said=text[start:end]))
+        out.append(Fact("stops", STOPS_SPOKEN[many] if many in STOPS_SPOKEN else float(many), start=start, end=end, said=text[start:end]))
     return sorted(out, key=lambda f: f.start)
 
 

@@ -18,6 +18,7 @@ from assistant.language.stop_facts import stop_fact
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
+from assistant.scales import is_film_speed_mark
 
 
 def _aperture(place: Place) -> Fact:
@@ -175,7 +176,17 @@ def facts_of(segments: Sequence[Segment], owners: dict[int, str], text: str) -> 
     return found
 
 
+SLOWEST_BARE = 100
+"""From here on a bare number after an f-number is a film speed: no lens of the kind stops down so far."""
+_NO_F = Pattern(r"(?:\band\b|&)\s*(?P<number>(?!f\W?\d|f\s)\w[\w -]*)$", re.IGNORECASE)
+
+
 def _both_of(pair: Fact) -> list[Fact]:
-    """"f/5.6 and f/4": two apertures; "1/4 and 1/8": two powers."""
+    """"f/5.6 and f/4": two apertures; "1/4 and 1/8": two powers; "f/4 and 800": what lens and film are set to."""
     quantity = pair.quantity.removesuffix("_pair")
+    speed = _NO_F.search(pair.said) if quantity == "aperture" and pair.other >= SLOWEST_BARE and is_film_speed_mark(pair.other) else None
+    if speed is not None:
+        said = pair.said[: speed.start()].rstrip()
+        return [replace(pair, quantity=quantity, other=math.nan, end=pair.start + len(said), said=said),
+                replace(pair, quantity="film_speed", value=pair.other, other=math.nan, of="", cue="", start=pair.end - len(speed["number"]), said=speed["number"])]
     return [replace(pair, quantity=quantity, other=math.nan), replace(pair, quantity=quantity, value=pair.other, other=math.nan, start=pair.end - 1)]

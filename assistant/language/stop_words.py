@@ -13,6 +13,9 @@ from assistant.query import Fact
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark
 
+LOSING = r"(?:los(?:es?|ing|t)|cost(?:s|ing)?|eat(?:s|ing)?|ate|takes?|taking|took|swallow(?:s|ing)?|steal(?:s|ing)?|drinks?)"
+"""What a modifier, a filter or the bellows does to the light."""
+
 _STOP_DOWN = Pattern(r"\b(?P<many>a|one|half a|a half|a third of a|two thirds of a)\s+stop (?P<way>down|up)\b(?!\s*to\b)(?! (?:to|the lens|from)\b)", re.I)
 _MANY = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "a third of a": 1 / 3, "two thirds of a": 2 / 3}
 _SPEEDS = Pattern(r"\b(?:from|between|going)\s+(?:iso |asa )?(?P<one>\d{2,4})(?:\s*(?:film|iso|asa|speed))*\s*(?:to|and|over to|down to|up to)\s*(?:iso |asa )?(?P<two>\d{2,4})[\s-]*(?:speed\s*)?(?:film|iso|asa|slide|neg\w*|stock)\b", re.I)
@@ -23,6 +26,11 @@ _PART_OVER = Pattern(r"\b(?P<many>two thirds|a third|half|one third)\s+(?:more|e
 
 _TOO_LITTLE = Pattern(r"\b(?:thin|too dark|underexposed|under)\W+(?:by |about |maybe |roughly |some |perhaps )+$", re.I)
 _TOO_MUCH = Pattern(r"\b(?:dense|too (?:bright|light)|overexposed|over)\W+(?:by |about |maybe |roughly |some |perhaps )+$", re.I)
+
+
+def is_part(value: float) -> bool:
+    """A third, a half or two thirds: what is said of stops where the word "stop" is left out."""
+    return any(abs(value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
 
 
 def between_speeds(text: str) -> bool:
@@ -67,7 +75,7 @@ def _coloured_glass(facts: list[Fact], text: str) -> list[Fact]:
                                                    and patterns.fullmatch(r"(?: \w+)? ", text[f.end : facts[n + 1].start]) and "gel" not in f.said.lower())]
 
 
-_LOSES = Pattern(r"\b(?:los(?:es?|ing)|costs?|eats?|takes?|swallows?|steals?|drinks?)(?: (?:me|another|a further|about|off|up|maybe|only|just|a))*\s*$", re.I)
+_LOSES = Pattern(rf"\b{LOSING}(?: (?:me|another|a further|about|off|up|maybe|only|just|a))*\s*$", re.I)
 _OF_LIGHT = Pattern(r"^\s*(?:of |the |its |my )*(?:light|power|output|speed|distance|energy|exposure|way|as)\b", re.I)
 
 
@@ -110,14 +118,14 @@ _OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)\W*$", re.I)
 
 def _part_of_a_stop(fact: Fact, text: str) -> Fact:
     """"and two thirds over?": of a stop."""
-    part = fact.quantity == "number" and not fact.bad and any(abs(fact.value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
+    part = fact.quantity == "number" and not fact.bad and is_part(fact.value)
     if part and fact.said.lower().strip() in ("thirds", "halves") and patterns.search(r"\b(?:in|by)\s*$", text[max(0, fact.start - 8) : fact.start], re.I):
         return replace(fact, quantity="stops", unit="", of="")  # a bracket "in thirds"
     way = _OVER_OR_UNDER.match(text[fact.end :]) if part else None
     return replace(fact, quantity="stops", unit="", of="", cue="more" if way["way"].lower() == "over" else "less") if way else fact
 
 
-_DRAW_COSTS = Pattern(r"\b(?:bellows|extension(?: tubes?)?|tubes?|draw|close[- ]?up)\b(?: \w+){0,2} (?:costs?|costing|eats?|eating|takes?|taking|loses?|losing|steals?|need\w*|wants?)(?: (?:me|us|about|another|a further|up|some))*\s*$", re.I)
+_DRAW_COSTS = Pattern(rf"\b(?:bellows|extension(?: tubes?)?|tubes?|draw|close[- ]?up)\b(?: \w+){{0,2}} (?:{LOSING}|need\w*|wants?)(?: (?:me|us|about|another|a further|up|some))*\s*$", re.I)
 
 
 def _of_the_draw(fact: Fact, text: str) -> Fact:

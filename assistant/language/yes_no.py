@@ -13,7 +13,9 @@ from assistant.query import Ask, Fact
 _TAG = Pattern(
     r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|,\s*no\s*\?\s*$"
+    r"|,\s*(?:right|correct|yes|agreed|true)\s*\?(?=\s+\w)(?:[^?.]|\.(?=\d))+[.!]?\s*$"
 )
+"""At the end, or before one more sentence that only tells: "..., right? It is lit by daylight."."""
 _NO_TAG = Pattern(r"\b(?:put|puts|get|gets|make|makes|bring|brings|set|expose) (?:it|that|this|them|her|him|the \w+) right\s*[?!.]*\s*$|\b(?:stops?|third|half) (?:of|from|off) (?:right|correct)\s*[?!.]*\s*$|\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
 _PHRASE = Pattern(
     r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth|usable|printable|tolerable|salvageable|too (?:much|far)|good enough)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b"

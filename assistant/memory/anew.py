@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
+from assistant.language.number_words import STOPS_SPOKEN
+from assistant.language.stop_words import LOSING
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
@@ -18,6 +20,23 @@ _PAIRED = ("shutter", "film_speed", "aperture", "distance", "exposure_value", "p
 _LITTLE = frozenset({"place", "remark", "modifier"})
 
 
+def _lone(query: Query, *quantities: str) -> Fact | None:
+    """The only fact of a half-sentence that asks for nothing, where it is of one of these quantities."""
+    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    return mine if mine is not None and mine.quantity in quantities and not mine.bad else None
+
+
+def _instead(query: Query, scene: Scene, new: Iterable[Fact], old: Iterable[Fact]) -> Pair:
+    """The new facts for what the half-sentence told, and the old ones out of the scene."""
+    gone, told = {id(f) for f in old}, {f.said for f in query.facts}
+    return replace(query, facts=tuple(new), unplaced=tuple(u for u in query.unplaced if u not in told)), replace(scene, facts=tuple(f for f in scene.facts if id(f) not in gone))
+
+
+def _as_told(old: Fact, value: float, mine: Fact) -> Fact:
+    """An old fact with the value, and the place in the text, of what is told now."""
+    return replace(old, value=value, start=mine.start, end=mine.end, said=mine.said, origin="said")
+
+
 def pair_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"what about 1/60 to 1/4?" after "from 1/60 to 1/8": the two values that were compared, anew."""
     told = [f for f in scene.facts if f.quantity in _PAIRED]
@@ -27,9 +46,9 @@ def pair_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     values = _two_values(query, told)
     if values is None:
         return query, scene
-    made = tuple(replace(new, quantity=old.quantity, of=old.of, unit=new.unit or old.unit, other=math.nan) for new, old in zip(values, told))
-    others = tuple(f for f in query.facts if f.quantity not in (*kinds, "number", "number_range", "length_range"))
-    return replace(query, facts=(*made, *others), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
+    made = (replace(new, quantity=old.quantity, of=old.of, unit=new.unit or old.unit, other=math.nan) for new, old in zip(values, told))
+    others = (f for f in query.facts if f.quantity not in (*kinds, "number", "number_range", "length_range"))
+    return _instead(query, scene, (*made, *others), told)
 
 
 def _two_values(query: Query, told: list[Fact]) -> list[Fact] | None:
@@ -38,11 +57,11 @@ def _two_values(query: Query, told: list[Fact]) -> list[Fact] | None:
     said = [f for f in query.facts if f.quantity not in _LITTLE]
     if len(said) == 2 and all(f.quantity == quantity and not f.bad for f in said):
         return said
-    bare = [part for f in said if f.quantity in ("number", "number_range") and not f.bad for part in ((f,) if f.quantity == "number" else (f, replace(f, value=f.other, start=f.end - 1)))]
-    if len(bare) != 2 or any(f.quantity not in ("number", "number_range") for f in said) or told[0].of or told[1].of:
+    if any(f.quantity not in ("number", "number_range") for f in said) or told[0].of or told[1].of:
         return None
+    bare = [part for f in said if not f.bad for part in ((f,) if f.quantity == "number" else (f, replace(f, value=f.other, start=f.end - 1)))]
     fits: dict[str, Callable[[float], bool]] = {"film_speed": is_film_speed_mark, "aperture": is_aperture_mark, "distance": lambda value: value > 0}
-    if quantity not in fits or not all(fits[quantity](f.value) for f in bare):
+    if len(bare) != 2 or quantity not in fits or not all(fits[quantity](f.value) for f in bare):
         return None
     scale = LENGTH.get(told[0].unit, 1.0) if quantity == "distance" else 1.0
     return [replace(f, value=f.value * scale, unit=told[0].unit) for f in bare]
@@ -66,16 +85,15 @@ _SO_MANY = Pattern(r"^\W*(?:and |or |what about |how about |with |what if )*(?:w
 def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and four?" after two flashes together, or after nine pops: so many of them."""
     told = [f for f in scene.facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1]
-    bare = query.facts[0] if len(query.facts) == 1 else None
-    if len(told) != 1 or bare is None or bare.quantity != "number" or query.asks or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
+    mine = _lone(query, "number")
+    if len(told) != 1 or mine is None or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
         return query, scene
-    if bare.value != int(bare.value) or not 1 <= bare.value <= 24:
+    if mine.value != int(mine.value) or not 1 <= mine.value <= 24:
         return query, scene
-    return replace(query, facts=(replace(bare, quantity="count", unit=told[0].unit, of=told[0].of),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
+    return _instead(query, scene, [replace(mine, quantity="count", unit=told[0].unit, of=told[0].of)], told)
 
 
 _ALONE = Pattern(r"^\W*(?:and |or |then |what about |how about |what if |now |make (?:it|that) )*(?:with |at |for |to |on )*(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: instead| then)?\W*$", re.I)
-_MANY = {"half": 0.5, "a half": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "one and a half": 1.5, "two and a half": 2.5}
 
 
 def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -84,32 +102,32 @@ def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     said = _ALONE.match(query.text)
     if len(told) != 1 or said is None or query.asks or any(f.quantity not in ("number", "aperture", "power", "share") for f in query.facts):
         return query, scene
-    new = replace(told[0], value=_MANY[said["many"].lower()], origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
-    return replace(query, facts=(new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told[0]))
+    new = replace(told[0], value=STOPS_SPOKEN[said["many"].lower()], origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
+    return _instead(query, scene, [new], told)
 
 
 def zoom_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and at 35?" of a head whose guide numbers were told by their zoom."""
     rows = {f.other for f in scene.facts if f.quantity == "zoom_row"}
-    bare = query.facts[0] if len(query.facts) == 1 else None
-    if len(rows) < 2 or bare is None or bare.quantity not in ("number", "focal_length") or query.asks or bare.bad:
+    mine = _lone(query, "number", "focal_length")
+    if len(rows) < 2 or mine is None:
         return query, scene
-    value = bare.value * 1000 if bare.quantity == "focal_length" else bare.value
+    value = mine.value * 1000 if mine.quantity == "focal_length" else mine.value
     if not min(rows) <= value <= max(rows):
         return query, scene
-    return replace(query, facts=(replace(bare, quantity="zoom", value=value, unit="mm", of=""),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "zoom"))
+    return _instead(query, scene, [replace(mine, quantity="zoom", value=value, unit="mm", of="")], (f for f in scene.facts if f.quantity == "zoom"))
 
 
-_LOSES = Pattern(r"\b(?:los(?:es?|ing)|costs?|eats?|takes?|swallows?)(?: (?:only|just|about))*\s*$", re.I)
+_LOSES = Pattern(rf"\b{LOSING}(?: (?:only|just|about))*\s*$", re.I)
 
 
 def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"what if the ceiling loses 2?": stops, as before."""
     old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]
-    bare = query.facts[0] if len(query.facts) == 1 else None
-    if len(old) != 1 or bare is None or bare.quantity != "number" or bare.bad or query.asks or not 0 < bare.value <= 10 or not _LOSES.search(query.text[: bare.start]):
+    mine = _lone(query, "number")
+    if len(old) != 1 or mine is None or not 0 < mine.value <= 10 or not _LOSES.search(query.text[: mine.start]):
         return query, scene
-    return replace(query, facts=(replace(old[0], value=bare.value, start=bare.start, end=bare.end, said=bare.said, origin="said"),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
+    return _instead(query, scene, [_as_told(old[0], mine.value, mine)], old)
 
 
 _OF_ANOTHER = Pattern(r"\b(?:one|instead|only|just)\b", re.I)
@@ -118,10 +136,11 @@ _OF_ANOTHER = Pattern(r"\b(?:one|instead|only|just)\b", re.I)
 def strength_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and with a two-stop one instead?" after a three-stop ND: the same thing, weaker or stronger."""
     old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss", "nd")]
-    mine = query.facts[0] if len(query.facts) == 1 else None
-    if len(old) != 1 or mine is None or mine.quantity != "stops" or mine.cue or query.asks or not _OF_ANOTHER.search(query.text):
+    mine = _lone(query, "stops")
+    if len(old) != 1 or mine is None or mine.cue or not _OF_ANOTHER.search(query.text):
         return query, scene
-    return replace(query, facts=(replace(old[0], value=abs(mine.value), unit="" if old[0].quantity == "nd" else old[0].unit, start=mine.start, end=mine.end, said=mine.said, origin="said"),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
+    new = _as_told(old[0], abs(mine.value), mine)
+    return _instead(query, scene, [replace(new, unit="") if new.quantity == "nd" else new], old)
 
 
 _AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?:at|out to|racked to|racked out to|pulled to|extended to|to)\b", re.I)
@@ -130,10 +149,10 @@ _AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?:a
 def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and at 200 mm?" after bellows at 150: the draw, and not the lens."""
     draws = [f for f in scene.facts if f.quantity == "extension"]
-    mine = query.facts[0] if len(query.facts) == 1 else None
-    if len(draws) != 1 or mine is None or mine.quantity not in ("focal_length", "distance", "focus_distance") or not _AT_ALONE.match(query.text) or "lens" in query.text.lower() or query.asks:
+    mine = _lone(query, "focal_length", "distance", "focus_distance")
+    if len(draws) != 1 or mine is None or not _AT_ALONE.match(query.text) or "lens" in query.text.lower():
         return query, scene
-    return replace(query, facts=(replace(mine, quantity="extension", of=""),)), replace(scene, facts=tuple(f for f in scene.facts if f is not draws[0]))
+    return _instead(query, scene, [replace(mine, quantity="extension", of="")], draws)
 
 
 _BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d_]*\W?[\d.]*\s*(?:and a half )?(?:m|metres?|meters?|ft|feet|foot|cm)\W*$", re.I)
@@ -141,13 +160,13 @@ _BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d
 
 def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"2.5 m?" after what should be sharp at three: what is to be sharp. After a move of the light a bare length tells nothing for sure."""
-    mine = query.facts[0] if len(query.facts) == 1 else None
-    if mine is None or mine.quantity not in ("distance", "move") or query.asks or not _BARE_LENGTH.match(query.text):
+    mine = _lone(query, "distance", "move")
+    if mine is None or not _BARE_LENGTH.match(query.text):
         return query, scene
     limits = [f for f in scene.facts if f.quantity == "sharp_limit"]
     if len(limits) == 1 and scene.asks and scene.asks[0].quantity == "aperture":
-        return replace(query, facts=(replace(mine, quantity="sharp_limit", of="", cue=limits[0].cue),)), replace(scene, facts=tuple(f for f in scene.facts if f is not limits[0]))
-    moved = talk.last_query is not None and any(f.quantity == "last_move" for f in scene.facts) and any(f.of in ("front", "back") for f in scene.facts)
+        return _instead(query, scene, [replace(mine, quantity="sharp_limit", of="", cue=limits[0].cue)], limits)
+    moved = any(f.quantity == "last_move" for f in scene.facts) and any(f.of in ("front", "back") for f in scene.facts)
     return (replace(query, facts=(replace(mine, quantity="number", of=""),)), scene) if moved else (query, scene)
 
 
@@ -157,7 +176,7 @@ _AT = Pattern(r"^\W*(?:and |or |what about |how about |what if |then )*(?:at|rat
 def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"at 64?" after "ISO 125 rated at 80": another rating of the same film."""
     rated = [f for f in scene.facts if f.quantity == "rated"]
-    mine = query.facts[0] if len(query.facts) == 1 else None
-    if len(rated) != 1 or mine is None or mine.quantity not in ("number", "film_speed") or query.asks or not _AT.match(query.text):
+    mine = _lone(query, "number", "film_speed")
+    if len(rated) != 1 or mine is None or not _AT.match(query.text):
         return query, scene
-    return replace(query, facts=(replace(mine, quantity="rated", of="film", unit=""),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not rated[0]))
+    return _instead(query, scene, [replace(mine, quantity="rated", of="film", unit="")], rated)

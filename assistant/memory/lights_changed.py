@@ -6,6 +6,8 @@ import math
 import re
 
 from assistant import patterns
+from assistant.language.number_words import STOPS_SPOKEN
+from assistant.language.stop_words import LOSING
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
@@ -62,8 +64,7 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     return query, scene
 
 
-_LOSES_ONE = Pattern(r"\b(?:los(?:es?|ing)|costs?|takes?|eats?|swallows?|lost|took|cost|ate)(?: only| just| me)* (one|two|three|half|a half|one and a half)\W*$", re.I)
-_SO_MANY = {"one": 1.0, "two": 2.0, "three": 3.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5}
+_LOSES_ONE = Pattern(rf"\b{LOSING}(?: only| just| me)* (one|two|three|half|a half|one and a half)\W*$", re.I)
 _IT_IS = Pattern(r"^\W*(?:no,? |well,? |but )*(?:it'?s|its|it is|that'?s|thats|mine(?:'s| is)?|this one'?s?|only)\b(?! (?:too|over|under))", re.I)
 
 
@@ -75,7 +76,7 @@ def measured_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
     spoken = _LOSES_ONE.search(query.text) if not losses and not query.asks and not query.has("stops") else None
     if spoken and any(f.quantity == "loss" for f in scene.facts):
         old_loss = next(f for f in reversed(scene.facts) if f.quantity == "loss")
-        losses = [replace(old_loss, value=_SO_MANY[spoken[1].lower()], start=spoken.start(), end=spoken.end(), said=spoken.group(), origin="said")]
+        losses = [replace(old_loss, value=STOPS_SPOKEN[spoken[1].lower()], start=spoken.start(), end=spoken.end(), said=spoken.group(), origin="said")]
         query = replace(query, facts=(*query.facts, losses[0]))
     worn = [f for f in scene.facts if f.quantity == "modifier"]
     if losses and worn and not losses[0].unit:

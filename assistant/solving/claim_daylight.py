@@ -27,8 +27,7 @@ def claim_of_daylight(query: Query) -> Solution | None:
         return None
     from assistant.solving.ambient_light import solve as of_the_light
 
-    at_sync = Fact("shutter", sync.value, sync.unit, origin=sync.origin, start=sync.start, end=sync.end, said=sync.said)
-    found = of_the_light(replace(query, facts=tuple(f for f in query.facts if f not in (sync, smallest)) + (at_sync,), asks=(Ask("aperture"),), claim=False))
+    found = of_the_light(replace(query, facts=tuple(f for f in query.facts if f not in (sync, smallest)) + (_worked_at(sync),), asks=(Ask("aperture"),), claim=False))
     if found is None or not found.answers or not isinstance(found.answers[0].value, float):
         return None
     needed = found.answers[0].value
@@ -38,8 +37,9 @@ def claim_of_daylight(query: Query) -> Solution | None:
     return Solution(lead=lead, answers=(Quantity("claim", holds), marks.aperture(needed)), used=(*found.used, sync, smallest), assumed=found.assumed, topic="claims")
 
 
-_LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
-_MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
+def _worked_at(sync: Fact) -> Fact:
+    """The sync speed as the shutter time that is set."""
+    return Fact("shutter", sync.value, sync.unit, origin=sync.origin, start=sync.start, end=sync.end, said=sync.said)
 
 
 _NEEDS_ND = Pattern(r"\b(?:need|require|have to (?:use|put on)|want|take)\b[^?.]{0,12}\b(?:nds?|nd filters?|neutral density|grey filters?|gray filters?)\b", re.I)
@@ -52,7 +52,7 @@ def claim_of_nd(query: Query) -> Solution | None:
     from assistant.solving.ambient_light import solve as of_the_light
 
     sync = query.last("sync")
-    at_sync = (Fact("shutter", sync.value, sync.unit, origin=sync.origin, start=sync.start, end=sync.end, said=sync.said),) if sync is not None and not query.has("shutter") else ()
+    at_sync = (_worked_at(sync),) if sync is not None and not query.has("shutter") else ()
     found = of_the_light(replace(query, facts=(*query.facts, *at_sync), asks=(Ask("nd"),), claim=False))
     if found is None or found.status != "answered" or not found.answers or not isinstance(found.answers[0].value, float):
         return None
@@ -60,6 +60,10 @@ def claim_of_nd(query: Query) -> Solution | None:
     holds = strength > _CLOSE
     said = f"Yes: one of {speak_stops(strength)}." if holds else "No: it is not too bright for that."
     return replace(found, lead=said, answers=(Quantity("claim", holds), *(found.answers if holds else ())), notes=(), topic="claims", used=tuple(dict.fromkeys((*found.used, *((sync,) if sync else ())))))
+
+
+_LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
+_MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
 
 
 def claim_of_room(query: Query) -> Solution | None:

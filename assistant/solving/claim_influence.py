@@ -61,6 +61,7 @@ _REAR = "Rear-curtain sync only moves the flash to the end of the exposure; how 
 _FILL = "The more fill, the lighter the shadows, the smaller the ratio and the flatter the picture."
 _KEY = "The stronger or the nearer the key beside the same fill, the larger the ratio and the deeper the shadows."
 _SIZE = "Softness goes by how large the light looks from the subject: a bigger or a closer source gives softer shadows."
+_LARGE = "It turns a small source into a large one, and a source that looks larger gives softer shadows."
 _DEPTH = "A smaller opening, which is a larger f-number, gives more depth of field."
 _LIGHTS_OWN = "That belongs to the lights, and the setting of the camera does not change it."
 _NOT_DEPTH = "Depth of field goes by aperture, focal length, distance and format, not by the light."
@@ -120,12 +121,12 @@ INFLUENCES: tuple[Influence, ...] = (
     Influence("modifier", NONE, "ambient", _WORN),
     Influence("modifier", NONE, "depth", _NOT_DEPTH, NAVY),
     Influence("modifier", NONE, "duration recycle pops sync", "What stands before the flash changes nothing inside it."),
-    Influence("spreader", MORE, "softness", "It turns a small source into a large one, and a source that looks larger gives softer shadows."),
+    Influence("spreader", MORE, "softness", _LARGE),
     Influence("size", MORE, "softness", _SIZE),
     Influence("size", NONE, "ambient", "The size of the light changes nothing of the ambient light."),
     Influence("bounce", LESS, "flash reach guide_number", _BOUNCE, NAVY),
     Influence("bounce", NONE, "ambient", _BOUNCE),
-    Influence("bounce", MORE, "softness", "It turns a small source into a large one, and a source that looks larger gives softer shadows.", NAVY),
+    Influence("bounce", MORE, "softness", _LARGE, NAVY),
     Influence("bounce", NONE, "depth", _NOT_DEPTH, NAVY),
     Influence("bounce", NONE, "duration recycle pops sync", "Where the light goes changes nothing inside the flash."),
     # on the lens

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.places import ROOMS
 from assistant.records import record
 from assistant.solving.claim_denial import untagged
 from assistant.solving.claim_influence_causes import cause_of
@@ -85,7 +86,7 @@ _NEEDS = (
     (Pattern(_NEED + r"(?:(?:then|also|still|always) )?(?:(?:stop|close)d?(?: it| the lens)? down|(?:a |an )?(?:smaller|narrower) (?:aperture|f-?stop|opening)|(?:a )?(?:bigger|larger|higher) f-?number|less (?:flash(?: power| light| exposure)?|light|power|exposure)|(?:mov|put|tak|push)\w* the (?:flash|light|umbrella|soft ?box) (?:further|farther|back|away)(?: (?:off|away|back))?|turn\w* (?:the |my )?flash down|turn\w* down (?:the |my )?flash)\b"), " the exposure gets brighter "),
     (Pattern(_NEED + r"(?:(?:then|also|still|always) )?(?:(?:change|adjust|alter|reset|touch)(?: the| my)? (?:aperture|f-?stop|stop|f-?number|lens|exposure|setting)s?|(?:a |an )?(?:different|other|another) (?:aperture|f-?stop|stop|f-?number|exposure))\b"), " the exposure changes "),
 )
-_ACT = ((Pattern(r"\b(?:do|does|did|doing) nothing (?:to|for|about)\b|\bha(?:s|ve) nothing to do with\b|\bno matter\b"), " leaves unchanged "), (Pattern(r"\b(?:nothing|none|nobody|no part) (?:but|except|besides|other than)\b"), " only "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?(?:open up|open the lens)\b"), " the exposure gets darker "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?stop down\b"), " the exposure gets brighter "))
+_ACT = ((Pattern(r"\b(?:just |exactly |quite )?as (?:much|strongly|badly|hard) as it \w+ (?=(?:the|my|her|his) )"), " and "), (Pattern(r"\b(?:do|does|did|doing) nothing (?:to|for|about)\b|\bha(?:s|ve) nothing to do with\b|\bno matter\b"), " leaves unchanged "), (Pattern(r"\b(?:nothing|none|nobody|no part) (?:but|except|besides|other than)\b"), " only "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?(?:open up|open the lens)\b"), " the exposure gets darker "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?stop down\b"), " the exposure gets brighter "))
 
 # --- effects ---------------------------------------------------------------------------------------------
 
@@ -113,7 +114,7 @@ _EFFECTS: tuple[tuple[str, Pattern], ...] = (
     ("freeze", Pattern(r"\b(?:freez\w+|stops? (?:motion|movement|action))\b")),
     ("shadows", Pattern(r"\bshadows?\b")),
     ("flash", Pattern(r"\b(?:flash(?:'s|es)?(?:-lit|light)?(?: exposure| part| light| side| picture)?|strobe(?:'s)?|speedlight|lit by the flash)\b")),
-    ("ambient", Pattern(r"\b(?:ambient|(?:background(?:'s)? )?(?:daylight|ambient|room light)|room(?: light| lights)?|available|daylight|day light|sky|windows?|existing|sun(?:light|shine)?|hall|chapel|church|surroundings|window light)\b(?: (?:light|exposure|part|daylight|exposure))*")),
+    ("ambient", Pattern(rf"\b(?:ambient|(?:background(?:'s)? )?(?:daylight|ambient|room light)|(?:{ROOMS})(?: light| lights)?|available|daylight|day light|sky|windows?|existing|sun(?:light|shine)?|surroundings|window light)\b(?: (?:light|exposure|part|daylight|exposure))*")),
     ("behind", Pattern(r"\bbackgrounds?\b")),
     ("exposure", Pattern(r"\b(?:exposures?|exposed|subject|sitter|face|faces|crew|picture|photo|photograph|light|film|rower|model|person|people|them|her|him|bride|boat|brightness|stop|f-?stop|aperture|(?:over|under)expos\w*)\b")),
 )

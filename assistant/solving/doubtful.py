@@ -6,6 +6,7 @@ An answer that fails one is not given: it is a nuisance to be asked again, and w
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 from assistant.patterns import Pattern
@@ -86,7 +87,7 @@ def _is_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """A guide number of nothing, or a figure that is none."""
     first = found.answers[0]
     figure = isinstance(first.value, (int, float)) and not isinstance(first.value, bool)
-    return figure and (first.value != first.value or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
+    return figure and (math.isnan(float(first.value)) or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
 
 
 _IS_SO_LONG = Pattern(r"\b(?:metres?|meters?|m|feet|ft) (?:is|=|equals?|makes|comes to)(?: about| roughly| around| the same as| nearly)? [\d.]+ ?(?:metres?|meters?|m|feet|ft)\b")

@@ -32,7 +32,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("query", "answer"),
     ("scales", "units"),
     ("patterns",),
-    ("bounds", "pattern_stems", "records"),
+    ("bounds", "pattern_stems", "places", "records"),
 )
 RANK = {name: -floor for floor, names in enumerate(FLOORS) for name in names}
 

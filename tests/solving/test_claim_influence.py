@@ -27,6 +27,7 @@ SO = (
     "at 1/64 a shoe flash freezes better than at full?",
     "does an umbrella make the shadows softer than a bare head?",
     "does a polariser cut the flash as well as the daylight?",
+    "does a polariser darken the flash just as much as it darkens the daylight?",
     "does pushing film make it grainier?",
     "is the flash exposure the same for a 50 and a 200 mm lens at f/8?",
     "is the flash exposure the same with my 28 as with my 135, both at f/8?",
@@ -64,7 +65,7 @@ def say(text: str) -> Answer:
     return Assistant(_tables(), Conversation()).answer(text)
 
 
-@pytest.mark.parametrize(("text", "holds"), [*((t, True) for t in SO[1:]), *((t, False) for t in NOT_SO)])
+@pytest.mark.parametrize(("text", "holds"), [*((t, True) for t in SO), *((t, False) for t in NOT_SO)])
 def test_a_claim_of_influence_is_judged(text: str, holds: bool) -> None:
     answer = say(text)
     assert answer.status == "answered" and answer.answers[0].value is holds, answer.reply
