@@ -112,8 +112,13 @@ def _room_limit(place: Place) -> Fact | None:
 _OTHERS = ("stops", "share", "power", "aperture", "length", "shutter", "film_speed", "ratio")
 
 
+_UP_TO_A_PLACE = Pattern(r"\s*(?:from (?:the |my )?\w+ )?up to (?:the|a|my)\s+[a-z]", re.I)
+
+
 def _limits_another(place: Place) -> bool:
-    """"1.2 m, and I'd like no more than a third of a stop": the limit is of what comes after it."""
+    """"1.2 m, and I'd like no more than a third of a stop": the limit is of what comes after it; "1.5 m up to the plaster" has none."""
+    if _UP_TO_A_PLACE.match(place.text[place.item.end :]):
+        return True
     limit = place.near("at_most", before=0, after=4)
     if limit is None or place.near("at_most", before=5, after=0) or place.near("room", before=5, after=4):
         return False
@@ -167,7 +172,7 @@ def _standing(place: Place) -> Fact | None:
 
 
 _FROM_BOTH = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?\w+ and (?:about |only )?", re.I)
-_OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is)?(?: now| about| only)?\s*$", re.I)
+_OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is| stands| sits| hangs| was)?(?: now| about| only)?\s*$", re.I)
 _FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a )?(?:wall|background|backdrop|paper|curtain)\b", re.I)
 
 

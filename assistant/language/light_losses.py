@@ -19,10 +19,12 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_distance")
-_SURFACE = r"(?:ceiling|roof|wall|card|board|panel|reflector|surface|umbrella)"
+_SURFACE = r"(?:ceiling|roof|plaster|wall|card|board|panel|reflector|surface|umbrella)"
 _LEG_BEFORE = Pattern(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
                          rf"(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
-_LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
+_LAMP_TO_SURFACE = rf"from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}"
+_FIRST_LEG = Pattern(rf"^\s*{_LAMP_TO_SURFACE}\b", re.I)
+_LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|{_LAMP_TO_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
                         rf"from (?:there|it)|(?:of )?(?:total )?(?:light )?path|all told|all the way|altogether|in all|in total|total|off it|(?:back )?(?:down )?(?:on )?to)\b", re.I)
 _TOTAL = Pattern(r"\b(?:total|path|altogether|all told|in all|all the way|travels?|overall)\b", re.I)
 _HIGH = Pattern(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall)\b", re.I)
@@ -311,7 +313,7 @@ def _leg(fact: Fact, text: str) -> Fact:
     down = patterns.match(r"\s*(?:back )?down\b", after, re.I) and patterns.search(r"\d[\w ]* up\b[^.;?]*$", before, re.I)
     if (down or patterns.match(r"\s*(?:straight )?up\b[^.;?]*\bdown\b", after, re.I)) and fact.quantity in ("path", "distance", "move", "max_distance"):
         return replace(fact, quantity="path", of="", cue="")
-    if _HEIGHT_BEFORE.search(before) or (_HIGH.match(after) and not _LEG_BEFORE.search(before) and not patterns.match(r"\s*up (?:to|and)|\s*up$", after)):
+    if (_HEIGHT_BEFORE.search(before) and not _FIRST_LEG.match(after)) or (_HIGH.match(after) and not _LEG_BEFORE.search(before) and not patterns.match(r"\s*up (?:to|and)|\s*up$", after)):
         return replace(fact, quantity="ceiling_height", of="")
     if patterns.match(r"\s*(?:high|off the floor|off the ground|up)\b", after) or _FACE_HEIGHT.search(before) or _FLASH_HEIGHT.search(before):
         if patterns.search(r"ceiling (?:is|height)|(?:foot|metre|meter|ft|m) (?:high )?ceiling", text, re.I) and not patterns.match(r"\s*(?:from|away|to)\b", after):

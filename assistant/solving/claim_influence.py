@@ -192,8 +192,8 @@ def judge_influence(text: str) -> Verdict | None:
         return None
     row = cells(said.cause)
     judged = [_judge(row, said, told) for told in said.told]
-    if not judged or None in judged:
-        return None
+    if not judged or (None in judged and (said.turned or False not in judged)):
+        return None  # one part that is wrong makes the whole wrong, whatever the others are
     holds = all(judged) != said.turned
     return Verdict(holds, 0.0, _why(row, said, judged), "")
 

@@ -219,9 +219,9 @@ def _told(rest: str) -> tuple[Told, ...]:
     clauses = [c for c in map(_clause, _of_the_cause(rest)) if c.told]
     if any(_NEARER.search(c.words) and c.told[0][0] != "reach" for c in clauses):
         return ()
-    figured = any(_AMOUNT.search(c.words) for c in clauses)
     out: list[Told] = []
     for n, clause in enumerate(clauses):
+        figured = any(_AMOUNT.search(c.words) for c in (clauses if _is_short(clause.words) else [clause]))
         verb = next((says for other in (*reversed(clauses[:n]), *clauses[n + 1 :]) for _, says in other.told if says), "")
         for effect, says in clause.told:
             if says or (verb and _is_short(clause.words)):

@@ -15,7 +15,7 @@ from assistant.patterns import Pattern
 from assistant.records import record
 from assistant.scales import speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_words import Term, plain, terms
+from assistant.solving.claim_words import Term, part_of, plain, terms
 
 WEIGHTS: dict[str, dict[str, float]] = {
     # stops of light for each doubling (ledger.WEIGHT), and of a shutter time, which only the ambient light feels
@@ -96,7 +96,7 @@ def judge_stated(text: str) -> Verdict | None:
 
 
 def _judge(said: str, cause: Term, effect: Term) -> Verdict | None:
-    part = effect.part or cause.part or ("ambient" if cause.quantity == "time" and "flash" not in said else "flash")
+    part = effect.part or cause.part or ("flash" if cause.quantity != "time" else _part_in_clause(said, effect))
     weight = _weight(cause.quantity, part)
     if weight is None:
         return None
@@ -110,6 +110,15 @@ def _judge(said: str, cause: Term, effect: Term) -> Verdict | None:
     off = (effect.doublings - right) * mine
     near = TOLERANCE if _ABOUT.search(said[max(0, effect.start - 20) : effect.end]) else EXACT
     return Verdict(abs(off) <= near, abs(off), _say(cause, effect.quantity, right), _why(cause, effect.quantity, right), (_factor(right),), effect.start)
+
+
+_CLAUSE = Pattern(r"[,.;:?!](?!\d)|\b(?:and|but|while|whereas)\b")
+
+
+def _part_in_clause(said: str, effect: Term) -> str:
+    """What a time of the shutter is said to change: the light that the clause of the effect speaks of."""
+    here = _CLAUSE.split(said[: effect.start])[-1] + _CLAUSE.split(said[effect.start :])[0]
+    return "ambient" if "flash" not in said else part_of(here) or "flash"
 
 
 def _weight(quantity: str, part: str) -> float | None:

@@ -11,6 +11,7 @@ import re
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.places import ROOMS
 from assistant.records import record
 from assistant.scales import aperture_difference_stops, shutter_difference_stops
 
@@ -259,7 +260,7 @@ def _term(said: str, factor: re.Match[str], noun: re.Match[str]) -> Term:
     doublings = _exact(math.log2(value)) if value > 0 else 0.0
     if quantity == "speed":
         quantity, doublings = "time", -doublings
-    return Term(quantity, doublings, start, end, part=_part(said[start : end + 12]))
+    return Term(quantity, doublings, start, end, part=part_of(said[start : end + 12]))
 
 
 def _exact(doublings: float) -> float:
@@ -268,8 +269,11 @@ def _exact(doublings: float) -> float:
     return halves if abs(doublings - halves) < 0.03 else doublings
 
 
-def _part(words: str) -> str:
+_AMBIENT = Pattern(rf"\b(?:ambient|background|daylight|available|sky|{ROOMS})\b")
+
+
+def part_of(words: str) -> str:
     """Whose light is meant by the words of a term."""
-    if patterns.search(r"\b(?:ambient|background|room|daylight|available|sky)\b", words):
+    if _AMBIENT.search(words):
         return "ambient"
     return "flash" if patterns.search(r"\bflash (?:exposure|part|light|brightness)\b", words) else ""

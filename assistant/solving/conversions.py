@@ -175,11 +175,14 @@ _OVER = Pattern(r"\bhow (?:much|far|many stops) (?:over|above|brighter|hotter)\b
 _FEWER = Pattern(r"\bhow (?:much|far) (?:under|below|darker)\b(?! (?:f/?\d|iso))|\bstops? (?:slower|weaker|dimmer|darker|under|below)\b(?! (?:f/?\d|iso))", re.I)
 
 
+_FASTER = Pattern(r"\bhow many stops (?:faster|quicker)\b", re.I)
+
+
 def _as_asked(value: float, query: Query, quantity: str) -> float:
     """The sign that was asked for: more, brighter and opening up are positive."""
     if quantity in ("film_speed", "aperture") and _FEWER.search(query.text):
         return -abs(value)
-    if quantity == "aperture" and _OVER.search(query.text):
+    if quantity == "aperture" and _OVER.search(query.text) or quantity == "film_speed" and _FASTER.search(query.text):
         return abs(value)
     if query.cues & {"more", "open_up"} and not query.cues & {"less", "close_down"}:
         return abs(value) if quantity in ("energy", "power", "guide_number", "count") or "open_up" in query.cues else value
