@@ -10,12 +10,13 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_words import WITHOUT
 from assistant.solving.solution import Solution
 
 _CAN_IT = Pattern(r"\b(?:can|could|will|would|is it possible|possible|able|does|do)\b", re.I)
 _EXPOSED = Pattern(r"\b(?:expos\w*|daylight|sun\w*|ambient|sky|background|properly|correct\w*|normal\w*)\b", re.I)
 _SPOILT = Pattern(r"\b(?:over-?expos\w*|under-?expos\w*|too (?:bright|dark|much|hot|light)|blow\w*|burn\w*|over|under)\b", re.I)
-_WITHOUT = Pattern(r"\bwithout (?:\w+ ){0,2}?(?:over-?expos\w*|blow\w*|burn\w*)(?: out)?", re.I)
+_WITHOUT = Pattern(WITHOUT + r"(?:over-?expos\w*|blow\w*|burn\w*)(?: out)?", re.I)
 _CLOSE = 1 / 3
 """Stops within which a lens that cannot close enough still will do."""
 

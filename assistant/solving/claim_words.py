@@ -272,6 +272,10 @@ def _exact(doublings: float) -> float:
 _AMBIENT = Pattern(rf"\b(?:ambient|background|daylight|available|sky|{ROOMS})\b")
 
 
+WITHOUT = r"\b(?:without|avoid\w*) (?:\w+ ){0,3}?"
+"""What is to be spared, and whose it is: "without the sunlit sky burning out"."""
+
+
 def part_of(words: str) -> str:
     """Whose light is meant by the words of a term."""
     if _AMBIENT.search(words):

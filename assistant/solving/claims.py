@@ -32,7 +32,7 @@ from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_
 from assistant.solving.claim_speeds import claim_of_speeds
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_sync import claim_of_sync
-from assistant.solving.claim_words import plain
+from assistant.solving.claim_words import WITHOUT, plain
 from assistant.solving.film import claim_about_film, claimed_error, claimed_rating
 from assistant.solving.solution import Solution
 
@@ -285,7 +285,7 @@ def _exposure(fact: Fact, off: float) -> float:
     return {"aperture": -off, "distance": -off, "guide_number": off}.get(fact.quantity, off)
 
 
-_WITHOUT = Pattern(r"\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be))*\s*$")
+_WITHOUT = Pattern(rf"{WITHOUT}$|\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be))*\s*$")
 
 
 def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denied: bool = False) -> Solution:
