@@ -133,7 +133,7 @@ def _unit_fraction_power(pieces: list[Raw], stop: int) -> bool:
 
 def _and_part(pieces: list[Raw], place: int, stop: int, number: Number) -> tuple[Raw, int]:
     """"eight and a half", "two and three quarters": the whole, kept apart from the part."""
-    if text_at(pieces, stop) in ("and", "&") and kind_at(pieces, stop) in ("word", "mark"):
+    if text_at(pieces, stop) in ("and", "n", "&") and kind_at(pieces, stop) in ("word", "mark"):
         part, end = _part_words(pieces, stop + 1)
         unit = text_at(pieces, stop + 1) not in ("a", "an", "one") and text_at(pieces, end) in ("life", "lifesize", "pop", "output")
         if part is not None and part < 1 and not unit and text_at(pieces, end) not in ("power", "stop", "stops", "of"):

@@ -224,7 +224,7 @@ def _solve_without(query: Query, fact: Fact) -> Solution | None:
 _ENOUGH = Pattern(r"\b(?:enough|(?<!the )(?<!my )(?<!its )reach(?:es)?|suffic\w*|will (?:it|that|this|my flash|the flash) (?:do|manage|cover|get)|can (?:it|i|my flash|the flash|that|this|we) (?:\w+ ){0,2}?(?:get|do|reach|manage|go|cover|light|shoot|use|stand|work)|(?:will|would|do|can) i (?:get|manage)|be able|cope|make it|strong enough|far enough|get to|give me|have the power|plenty|(?:will|would|can|does|do)\b[^?]{0,70}(?<!the )(?<!my )(?<!a )(?<!key )(?<!fill )(?<!main )\b(?:light|illuminate|expose)(?: up)? (?:a|an|the|my|her|him|them|someone|somebody|anyone|people|two|three|four|five|six))\b|\bcovers? (?:up to |out to )?\d")
 _LOST = Pattern(r"^(?!.*\b(?:needs?|open\w*|extra|add\w*|more|over)\b).*\b(?:los(?:e|es|t|ing)|costs?|less|darker)\b")
 """A loss is a negative number of stops."""
-_TOO = Pattern(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|dark|dim|weak|little|far|low|high|wide|small)\b|\b(?P<over>over-?expos\w*|blow\w*|burnt?|blown|bleach\w*)\b|\b(?P<under>under-?expos\w*|fall short|short of light)\b")
+_TOO = Pattern(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|dark|dim|weak|little|far|low|high|wide|small)\b|\b(?P<over>over-?expos\w*|blow\w*|burn\w*|wash\w* out|bleach\w*)\b|\b(?P<under>under-?expos\w*|fall short|short of light)\b")
 _BRIGHT = ("bright", "hot", "strong", "much", "close", "near", "powerful", "light", "wide")
 
 
