@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language import sharp_asks
 from assistant.language.items import Item
 from assistant.language.segments import Segment, is_role
 from assistant.patterns import Pattern
@@ -162,7 +163,7 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("stops", "", "", item.start)
     if item.word == "coverage" and patterns.search(r"\b(?:in|many) stops\b|\bstops? (?:of )?(?:spread|cover)", text.lower()):
         return Ask("stops", "", "", item.start)
-    if item.word == "depth_of_field" and patterns.search(r"\b(?:for|to get|to have) (?:a bit |some |a little )?(?:more|extra|greater|deeper|less|better)\s*$", text[: item.start].lower()):
+    if item.word == "depth_of_field" and sharp_asks.is_reason(text, item.start, item.end):
         return None  # "I need f/11 for more depth of field": why, and not what
     if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
         return None  # the order of a bracket

@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import bellows_words, lens_sizes
+from assistant.language import bellows_words, lens_sizes, sharp_asks
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.patterns import Pattern
@@ -239,35 +239,6 @@ def _side(items: Sequence[Item], at: int) -> str:
 
 # --- what is asked --------------------------------------------------------------------------------
 
-_N = r"(?:near(?:est|er)?|closest?|closer)"
-_F = r"(?:far(?:thest|ther)?|furthest|most distant|rear|back)"
-_SHARP = r"(?:sharp|focus|crisp|limit|depth of field|dof)"
-_RANGE = (
-    r"from where to where", rf"\b{_N}\b[^.?]{{0,25}}\b(?:and|to|&|through)\s+(?:the\s+)?{_F}\b(?=[^?]*)", r"how (?:close|near) and how far",
-    r"limits of (?:sharp|focus|depth|the depth|acceptable)", r"(?:depth[- ]of[- ]field|dof|sharpness|focus) limits", r"between (?:what|which) (?:distances|limits|points)",
-    r"(?:what|which) (?:distances|range|zone|stretch)[^.?]{0,40}(?:sharp|focus)", r"\b(?:range|zone) of (?:sharp|focus|acceptable)",
-    r"\bwhat(?:'s|s| is| will be|'ll be| comes out| stays| would be|’s)? (?:all )?(?:acceptably )?(?:sharp|in focus)\b", r"where does (?:it|sharpness|focus|the sharp)[^.?]{0,20}(?:start|begin)",
-    r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",
-)
-_NEAR = (r"from (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\b{_N}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus)", r"\bnear(?:est)? (?:point|edge|end)\b")
-_FAR = (r"where does (?:it|the \w+|everything) (?:stop|cease|leave off)(?: being)?\b[^.?]{0,20}\b(?:sharp|focus|behind)", rf"\b{_F}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
-_DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of focus", r"how much\b[^?]{0,30}\b(?:sharp|in focus)", r"how deep\b[^?]{0,40}\b(?:sharp|focus|zone|field)", r"how thick")
-_HYPER = (r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|horizon|mountains?|hills|skyline|stars|far distance|as far as)\b", r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
-          r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
-_WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
-          r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
-_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees?|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)",
-          r"\bhow (?:wide|big|broad|large)(?: across)? is the (?:circle|patch|pool|spot|area|beam)\b", r"\bhow (?:wide|big|broad)(?: an?)? (?:area|patch|circle|spot|stretch)\b[^?]*\b(?:beam|degrees?|angle|cover\w*|(?:does|will|do|can) (?:it|that|the (?:flash|light|head|dish)))\b")
-_DRAW = (r"how many (?:milli|centi)?(?:metres|meters|mm|cm|inches)(?: of)? (?:extra )?(?:extension|draw|tubes?)\b", r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
-_PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
-    ("range", _RANGE), ("near_limit", _NEAR), ("far_limit", _FAR), ("depth_of_field", _DEPTH), ("hyperfocal", _HYPER),
-    ("focus_distance", _WHERE), ("coverage", _ANGLE), ("extension", _DRAW),
-)
-_COMPILED = tuple((name, Pattern("|".join(f"(?:{p})" for p in patterns))) for name, patterns in _PATTERNS)
-_HYPERFOCAL_IS = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!,;]{0,24}\b(?:is|of|=)\s*(?:about )?\d")
-_GIVEN_BEFORE = Pattern(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|at the)\s*$")
-
-
 def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about sharpness and coverage in the order said."""
     if not _is_of_lenses(facts, items, text):
@@ -278,7 +249,7 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
         return [Ask("sharp", "", "", 0)]
     if not _about_a_lens(facts, items, lower):
         return list(asks)
-    found = _matches(lower, facts)
+    found = sharp_asks.asked(lower, facts)
     cues = {i.word for i in items if i.kind == "cue"}
     if not found:
         return _other_asks(asks, facts, cues, lower)
@@ -338,47 +309,6 @@ def _named_beside(kept: Sequence[Ask], facts: Sequence[Fact], lower: str) -> lis
 
 def _other_distance(taken: set[str], lower: str) -> bool:
     return bool(patterns.search(r"flash|light|strobe", lower)) and not taken & {"far_limit", "near_limit", "focus_distance", "hyperfocal", "extension", "coverage"}
-
-
-_BOTH_ENDS = Pattern(rf"\b{_N}\b[^?]*\b{_F}\b|\b{_F}\b[^?]*\b{_N}\b")
-
-
-def _matches(lower: str, facts: Sequence[Fact]) -> list[Ask]:
-    places: dict[str, int] = {}
-    for name, pattern in _COMPILED:
-        for match in pattern.finditer(lower):
-            if name not in places and not _is_given(match, facts) and not _FOR_MORE.search(lower[: match.start()]):
-                places[name] = match.start()
-    if "range" in places and len({"near_limit", "far_limit"} & set(places)) == 1 and not _BOTH_ENDS.search(lower):
-        del places["range"]  # "far limit of what's sharp?"
-    if "range" in places:
-        at = places.pop("range")
-        places["near_limit"], places["far_limit"] = at, at + 1
-    if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and (_HYPERFOCAL_IS.search(lower) or _GIVEN_BEFORE.search(lower[: places["hyperfocal"]])):
-        del places["hyperfocal"]
-    if "hyperfocal" in places:
-        places.pop("focus_distance", None)
-        if "infinity" in lower and "near" not in lower.replace("nearest", "").replace("near to infinity", ""):
-            places.pop("near_limit", None)
-            places.pop("far_limit", None)
-    if "depth_of_field" in places and patterns.search(r"limits", lower):
-        if {"near_limit", "far_limit"} <= set(places) and abs(places["near_limit"] - places["depth_of_field"]) < 25:
-            del places["depth_of_field"]
-    return sorted((Ask(q, _of(q, lower), "", at) for q, at in places.items()), key=lambda a: a.start)
-
-
-_FOR_MORE = Pattern(r"\b(?:for|to get|to have) (?:a bit |some |a little )?(?:more|extra|greater|deeper|less|better) $")
-
-
-def _is_given(match: re.Match[str], facts: Sequence[Fact]) -> bool:
-    """"near limit 2 m": said with its value, so not asked."""
-    return any(f.quantity == "sharp_limit" and 0 <= f.start - match.end() < 12 and f.cue for f in facts)
-
-
-def _of(quantity: str, lower: str) -> str:
-    if quantity == "depth_of_field":
-        return "behind" if patterns.search(r"(?:sharp|field|focus)[^?]{0,20}\bbehind", lower) else "in front" if patterns.search(r"(?:sharp|field|focus)[^?]{0,20}\bin front", lower) else ""
-    return ""
 
 
 def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lower: str) -> list[Ask]:
