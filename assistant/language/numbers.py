@@ -94,6 +94,8 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
         if after == "/":
             tail = then + 2 if touching(pieces, then + 1) and text_at(pieces, then + 1) in ("st", "nd", "rd", "th", "ths") else then + 1
             return fraction(pieces, place, tail, value, other)
+        if text_at(pieces, then + 1) == "/":  # "ISO 100: 1/30 …": what follows is a time
+            return made("NUM", pieces, place, place + 1, Number(value))
         return made("RATIO", pieces, place, then + 1, Number(value / other if other else math.inf, top=value, bottom=other))
     if after == "over" and kind_at(pieces, then) == "number" and value == 1:
         return fraction(pieces, place, then + 1, value, digits(text_at(pieces, then)))

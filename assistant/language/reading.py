@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import daylight, guide_words, light_losses, tested_words
+from assistant.language import daylight, guide_words, light_losses, shutter_rows, tested_words
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
@@ -41,7 +41,8 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         heard = hear(text, tables.lexicon, index_of([*names, *told]))
     items = build(parse(heard.tokens, tables))
     items, taken_back = put_right(items, text)
-    items = _one_and_one(_behind(items, text), text)
+    by_shutter = shutter_rows.table(_one_and_one(_behind(items, text), text), text)
+    items = by_shutter.items
     segments = cut(items)
     facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
     facts = _lens_span(_rows_in_order(facts, text), text)
@@ -56,6 +57,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
     asks = _not_told_here(asks, facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
+    facts = shutter_rows.settle(facts, by_shutter.rows)
     words = [i for i in items if i.kind == "word"]
     return Query(
         text=text,

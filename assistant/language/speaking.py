@@ -256,6 +256,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "capacitance": lambda f: f"{number(f.value * 1e6, 4)} microfarads", "voltage": lambda f: f"{number(f.value, 4)} V", "supply": lambda f: f"{number(f.value)} Wh",
     "path": lambda f: f"{speak_length(f.value, f.unit)} of path" if f.unit in LENGTH else "a path",
     "zoom_row": lambda f: f"guide number {number(f.value)} at {number(f.other)} mm",
+    "shutter_row": lambda f: f"guide number {number(f.value)} at {_seconds(f.other)}",
     "zoom": lambda f: f"zoom at {number(f.value)} mm",
     "ceiling_height": lambda f: f"a ceiling at {speak_length(f.value, f.unit)}" if f.unit in LENGTH else "a ceiling",
     "ceiling_above": lambda f: f"a ceiling {speak_length(f.value, f.unit)} above" if f.unit in LENGTH else "a ceiling",
