@@ -382,7 +382,7 @@ def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"The strength in stops of an ND": a filter's, not a flash's power."""
-    asks = film_words.asked(passed_light.asked(asks, facts, text), facts, text)
+    asks = zoom_words.asked(film_words.asked(passed_light.asked(asks, facts, text), facts, text), facts, text)
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
     if through and any(a.quantity == "power" for a in asks) and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
         return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]

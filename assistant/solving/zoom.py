@@ -15,6 +15,8 @@ from assistant.solving.lights import guide_unit
 from assistant.solving.solution import Solution, needs
 
 _BACK = Pattern(r"\b(?:los[et]|losing|loss|cost\w*|zoom\w* (?:out|back)|pull\w* back|wider)\b", re.I)
+_LOSES = Pattern(r"\b(?:los[et]|losing|loses|loss|costs?|costing|sacrifice|give up|giving up)\b", re.I)
+_GAINS = Pattern(r"\b(?:gain\w*|win|winning|won|pick up|more light)\b", re.I)
 _FROM_TO = Pattern(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up to|->|and)\s*(\d+(?:\.\d+)?)\s*(?:m\b|metres?|meters?|ft|feet)?(?!\s*mm)", re.I)
 
 
@@ -39,13 +41,33 @@ def solve(query: Query) -> Solution | None:
     if len(rows) < 2:
         return _only_guide(query) or _gain(query)
     if _gained(query, rows):
-        ends = sorted(rows, key=lambda f: f.other)
-        span = query.last("number_range") or query.last("length_range")
-        if _BACK.search(query.text) or span is not None and span.value > span.other:
-            ends.reverse()  # "going from 35 to 24"
-        settings = [f for f in query.facts if f.quantity in ("zoom", "number") and any(math.isclose(f.value, row.other) for row in rows)]
-        return Solution(answers=(marks.stops(2 * math.log2(ends[-1].value / ends[0].value)),), used=(*rows, *settings, *((span,) if span else ())), topic="zoom")
+        return _from_to(query, rows)
     return needs(("focal_length",), "I need the zoom setting of the head, in millimetres.", tuple(rows), "zoom")
+
+
+_FROM = Pattern(r"\bfrom (?:the )?$", re.I)
+
+
+def _from_to(query: Query, rows: list[Fact]) -> Solution:
+    """What going from one setting to another gives or costs: as the words say, else in the order of the settings said."""
+    by_mm = {row.other: row for row in rows}
+    said = [f for f in query.facts if f.quantity in ("zoom", "number") and f.value in by_mm]
+    span = query.last("number_range") or query.last("length_range")
+    ends = sorted(rows, key=lambda f: f.other)
+    one, two = ends[0], ends[-1]
+    settings = list(dict.fromkeys(f.value for f in said))
+    explicit = len(settings) > 1 and _FROM.search(query.text[max(0, said[0].start - 12) : said[0].start]) is not None
+    if len(settings) > 1:
+        one, two = by_mm[settings[0]], by_mm[settings[1]]
+    elif settings and len(rows) == 2:
+        two = by_mm[settings[0]]
+        one = next(row for row in rows if row is not two)
+    elif span is not None and span.value > span.other:
+        one, two = two, one
+    if not explicit and (_LOSES.search(query.text) or not settings and _BACK.search(query.text)) and two.value > one.value or not explicit and _GAINS.search(query.text) and two.value < one.value:
+        one, two = two, one
+    used = (*rows, *said, *((span,) if span else ()))
+    return Solution(answers=(marks.stops(2 * math.log2(two.value / one.value)),), used=used, topic="zoom")
 
 
 def _gained(query: Query, rows: tuple[Fact, ...] | list[Fact]) -> bool:
@@ -70,6 +92,8 @@ def _gain(query: Query) -> Solution | None:
     pair = query.all("guide_number")
     if len(pair) == 2:
         one, two = pair[0].value, pair[1].value
+        if (_LOSES.search(query.text) and two > one) or (_GAINS.search(query.text) and two < one):
+            one, two = two, one
     else:
         named = patterns.search(r"\b(?:gn|guide)\w*(?: numbers?)?", query.text, re.I)
         found = (_FROM_TO.search(query.text, named.end()) if named else None) or _FROM_TO.search(query.text)
