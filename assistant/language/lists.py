@@ -65,7 +65,7 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
         run, after = _up_to_the_unit(whole)
         many = sum(2 if f.quantity in PAIRS and not math.isnan(f.other) else 1 for f in run)
         kinds = {PAIRS.get(f.quantity, f.quantity) for f in run} - {"number"}
-        if (many < 3 and not _two_films(run, text)) or len(kinds) != 1 or not kinds <= LISTED:
+        if (many < 3 and not _two_films(run, text)) or len(kinds) != 1 or not kinds <= LISTED or kinds == {"power"} and _above_full(run):
             out += run + after
             continue
         kind = kinds.pop()
@@ -85,6 +85,11 @@ def _up_to_the_unit(run: list[Fact]) -> tuple[list[Fact], list[Fact]]:
 def _two_films(run: Sequence[Fact], text: str) -> bool:
     """"ISO 100 and 400": two films, no "100, 8 feet"."""
     return len(run) == 2 and run[0].quantity == "film_speed" and run[1].value >= 25 and is_film_speed_mark(run[1].value) and _AND.search(text[run[0].end : run[1].start]) is not None
+
+
+def _above_full(run: Sequence[Fact]) -> bool:
+    """"400 to 100, quarter power": two films, for no flash gives four hundred times its full power."""
+    return any(f.quantity == "number_range" and f.value > 1 and f.other > 1 for f in run)
 
 
 _SPAN = Pattern(r"^\s*(?:out |up |down |back |in |over |away )?(?:to|-)\s*$", re.IGNORECASE)

@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import daylight, guide_words, light_losses, shutter_rows, tested_words
+from assistant.language import daylight, film_pairs, guide_words, light_losses, shutter_rows, tested_words
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
@@ -49,6 +49,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
     facts = tested_words.settle(guide_words.settle(facts, text), text)
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
+    facts = film_pairs.settle(facts, text)
     cues = _cues(items)
     facts = light_losses.settle(facts, text, cues)
     facts = daylight.settle(facts, text, cues)

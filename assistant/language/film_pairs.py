@@ -1,0 +1,158 @@
+"""Film speeds told in pairs: box and rating, what a guide number is for, the film before and the film now.
+
+"box 400, I rate it at 200" · "GN 110 feet (that's at 100)" · "swapped backs, 160 to 800" · "the meter stood at 400 and in the camera was 160"
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+from assistant.scales import is_film_speed_mark
+
+_SPEEDS = ("film_speed", "rated")
+_SLOWEST_BARE, _FASTEST_BARE = 25.0, 6400.0
+"""Between these a number with no unit may be a film speed."""
+
+
+def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with each of two film speeds known for what it is."""
+    mine = sum(_may_be_speed(f) for f in facts)
+    if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "distance" and f.value > 8 for f in facts):
+        return list(facts)
+    out = _flash_is(list(facts), text)
+    for rule in (_of_the_guide, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
+        out = rule(out, text)
+    return out
+
+
+def _may_be_speed(fact: Fact) -> bool:
+    if fact.quantity == "number_range":
+        return _bare(fact.value) and _bare(fact.other)
+    return fact.quantity in _SPEEDS or fact.quantity == "number" and not fact.bad and _bare(fact.value)
+
+
+def _bare(value: float) -> bool:
+    return _SLOWEST_BARE <= value <= _FASTEST_BARE and is_film_speed_mark(value)
+
+
+def _speed(fact: Fact, quantity: str = "film_speed") -> Fact:
+    return replace(fact, quantity=quantity, of="film" if quantity == "rated" else "", unit="" if fact.quantity == "number" else fact.unit, cue="")
+
+
+# --- what a guide number is for -----------------------------------------------------------------
+
+_FOR_FILM = Pattern(r"[\s,;:(]*(?:(?:in )?(?:feet|foot|ft|metres?|meters?|m)\b[\s,;:(]*)?(?:and |but |so )?(?:(?:that|which|it|this)(?:'s| is|s)?(?: given| quoted| measured| only| of course)?|given|quoted|marked|measured|rated|stated|is|all)?\s*(?:at|for|on|with) (?:iso |asa |an? )?", re.I)
+_FLASH_IS = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|head|hammerhead)(?:'s| is| was)?(?: rated| marked| good)?(?: at| for)?\s*$", re.I)
+_FOR_100 = Pattern(r"\s*(?:at|for|on|with) (?:iso |asa )?(?:100|a hundred|hundred)\b(?! ?(?:feet|ft|m\b|met))", re.I)
+
+
+def _flash_is(facts: list[Fact], text: str) -> list[Fact]:
+    """"the flash is 33 metres for 100": a guide number, for nothing else is told of a film."""
+    if any(f.quantity == "guide_number" for f in facts):
+        return facts
+    scale = {"ft": 0.3048, "m": 1.0}
+    return [replace(f, quantity="guide_number", value=f.value / scale[f.unit], of="") if f.quantity == "distance" and f.unit in scale and _FLASH_IS.search(text[: f.start]) and _FOR_100.match(text[f.end :]) else f for f in facts]
+
+
+def _of_the_guide(facts: list[Fact], text: str) -> list[Fact]:
+    """"guide 110 feet (that's at 100)", "GN 40 at a hundred" beside a film of another speed: what the guide number is for."""
+    out: list[Fact] = []
+    others = sum(f.quantity in (*_SPEEDS, "push") for f in facts)
+    for fact in facts:
+        guide = out[-1] if out and out[-1].quantity == "guide_number" and not out[-1].at_iso else None
+        joined = guide is not None and _may_be_speed(fact) and fact.quantity != "number_range" and _FOR_FILM.fullmatch(text[guide.end : fact.start])
+        if guide is not None and joined and (fact.value == 100 or others > (fact.quantity in _SPEEDS)):
+            out[-1] = replace(guide, at_iso=fact.value)
+        else:
+            out.append(fact)
+    return out
+
+
+# --- one film for another -----------------------------------------------------------------------
+
+_OF_FILM = Pattern(r"\b(?:films?|backs?|magazines?|rolls?|stock|iso|asa|slides?|chromes?|neg(?:ative)?s?|sheets?|bodies|emulsion)\b", re.I)
+_NO_FILM = Pattern(r"\s*(?:feet|foot|ft|m\b|metres?|meters?|mm|cm|ws\b|joules?|j\b|pops?|flashes|people|seconds?|s\b|volts?|%)", re.I)
+
+
+def _swapped(facts: list[Fact], text: str) -> list[Fact]:
+    """"swapped backs, 160 to 800": a film for another, where films or backs are spoken of."""
+    pair = next((f for f in facts if f.quantity == "number_range" and _may_be_speed(f)), None)
+    if pair is None or not _OF_FILM.search(text) or _NO_FILM.match(text[pair.end :]) or any(f.quantity == "push" for f in facts):
+        return facts
+    same = (pair.value, pair.other)
+    first = replace(pair, quantity="film_speed", other=math.nan, of="", unit="")
+    made = [first, replace(first, value=pair.other, start=pair.end - 1)]
+    kept = [f for f in facts if f is not pair and not (_may_be_speed(f) and f.value in same)]
+    return sorted([*kept, *made], key=lambda f: f.start)
+
+
+_FILM_IN = Pattern(r"\b(?:in (?:the|my|that) (?:camera|back|body|magazine)|(?:film|roll)(?: back| magazine)?|back|magazine)(?:'s| is| was| had| holds| held| has| takes| contains| sat)(?: really| actually| only| in fact)? (?:iso |an? |the )*$", re.I)
+_FILM_AFTER = Pattern(r"\s*(?:in (?:the|my|that|there)(?: (?:camera|back|body|magazine))?|loaded|film|speed|in there)\b", re.I)
+_METER_AT = Pattern(r"\bmeter(?:'s| was| is| had been| has been)?(?: (?:stood|sat|stuck|set|left|still|reading|on|for|all)){0,3} (?:at|on|to|for) (?:iso )?$|\b(?:worked|figured|calculated|reckoned|did)\b[^.,;?!\d]{0,24} (?:for|at|as|on) (?:iso )?$", re.I)
+
+
+def _both_told(facts: list[Fact], text: str) -> list[Fact]:
+    """"the meter stood at 400 and in the camera was 160": what was metered for and what was loaded."""
+    def told(fact: Fact) -> bool:
+        return fact.quantity == "number" and _may_be_speed(fact) and not _NO_FILM.match(text[fact.end :])
+    film = [f for f in facts if f.quantity == "film_speed" or told(f) and (_FILM_IN.search(text[: f.start]) or _FILM_AFTER.match(text[f.end :]))]
+    metered = [f for f in facts if told(f) and _METER_AT.search(text[: f.start]) and f not in film]
+    if len(metered) != 1 or not film:
+        return facts
+    return [_speed(f) if f in film and f.quantity == "number" or f in metered else f for f in facts]
+
+
+_NOW_IS = Pattern(r"\b(?:(?:this (?:week|time|roll|one)|now|today|tonight|then|and|but) (?:it'?s|it is|i'?m on|we'?re on|i have|we have|with|on|for)|(?:this one|film|back|body|camera)(?:'s| is| holds| has| takes)|(?:now |ive |i've |have |just )?loaded|loading|offers me|offered me|swapped (?:it )?(?:for|to)|changed (?:it )?(?:for|to)|switched (?:it )?to) (?:the |an? |iso )*$", re.I)
+_ENDS = Pattern(r"\s*(?:$|[.,;:?!)](?!\d)|(?:now|instead|and|so|but|then|today|tonight|in|what|same|loaded|film)\b)", re.I)
+
+
+def _loaded(facts: list[Fact], text: str) -> list[Fact]:
+    """"quarter power was right with 100 film; this week it's 400": a film beside the film told."""
+    if sum(f.quantity in _SPEEDS for f in facts) != 1:
+        return facts
+    return [_speed(f) if f.quantity == "number" and _may_be_speed(f) and f.value >= 50 and _NOW_IS.search(text[: f.start]) and _ENDS.match(text[f.end :]) else f for f in facts]
+
+
+# --- box and rating -----------------------------------------------------------------------------
+
+_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |a |all |iso )*$", re.I)
+_RATED_AT = Pattern(r"(?:[\s-]*(?:speed|film|stock|stuff|roll|slide|chrome|neg(?:ative)?s?|colou?r|black and white|tonight|always))*\s*(?:at|as|for|like) (?:iso |ei |an? |if it were )*", re.I)
+
+
+def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
+    """"she rates the four hundred at two fifty": the box, then the rating."""
+    out = list(facts)
+    for n, (box, rated) in enumerate(zip(facts, facts[1:])):
+        if all(_may_be_speed(f) and f.quantity != "number_range" for f in (box, rated)) and _RATES_THE.search(text[: box.start]) and _RATED_AT.fullmatch(text[box.end : rated.start]):
+            out[n : n + 2] = [_speed(box), _speed(rated, "rated")]
+    return out
+
+
+_RATING = Pattern(r"\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)|ei|exposure index)\b(?! ?\d)[^.,;:?!\d]{0,24}\b(?:at|as|for|to|ei|index|of)\s*(?:iso |ei |of |an? )*$|\bei $|\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)?) (?:it|this|that|them)(?: all)? $", re.I)
+_BOUND = frozenset({"guide_number", "distance"})
+
+
+def _rating(facts: list[Fact], text: str) -> list[Fact]:
+    """"box says 400 but I rate it at 200", with a flash: the rating is what the exposure goes by."""
+    speeds = [f for f in facts if f.quantity in _SPEEDS]
+    if len(speeds) != 2 or not {f.quantity for f in facts} & _BOUND or any(f.quantity in ("push", "aperture") for f in facts):
+        return facts
+    rated = [f for f in speeds if _RATING.search(text[: f.start] + ("ei " if f.said.lower().startswith("ei") else ""))]
+    if len(rated) != 1:
+        return facts
+    return [_speed(f, "rated" if f is rated[0] else "film_speed") if f in speeds else f for f in facts]
+
+
+_SET_FOR = Pattern(r"\bmeter\b[^.?!\d]{0,20}\b(?:set|stands?|is|left|dialled|dialed)\b[^.?!\d]{0,12}\b(?:to|at|on|for)\s*(?:iso |ei )*$", re.I)
+
+
+def _set_for(facts: list[Fact], text: str) -> list[Fact]:
+    """"I rate the paper at 6; the meter is set to 100 and says f/45": what the meter stands at is no rating of the film."""
+    if not any(f.quantity == "aperture" for f in facts):
+        return facts
+    return [_speed(f) if f.quantity == "rated" and _SET_FOR.search(text[: f.start]) else f for f in facts]
