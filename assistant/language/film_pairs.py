@@ -100,11 +100,11 @@ def _both_told(facts: list[Fact], text: str) -> list[Fact]:
     """"the meter stood at 400 and in the camera was 160": what was metered for and what was loaded."""
     def told(fact: Fact) -> bool:
         return fact.quantity == "number" and _may_be_speed(fact) and not _NO_FILM.match(text[fact.end :])
-    film = [f for f in facts if f.quantity == "film_speed" or told(f) and (_FILM_IN.search(text[: f.start]) or _FILM_AFTER.match(text[f.end :]))]
-    metered = [f for f in facts if told(f) and _METER_AT.search(text[: f.start]) and f not in film]
+    metered = [f for f in facts if (told(f) or f.quantity == "film_speed") and _METER_AT.search(text[: f.start])]
+    film = [f for f in facts if f not in metered and (f.quantity == "film_speed" or told(f) and (_FILM_IN.search(text[: f.start]) or _FILM_AFTER.match(text[f.end :])))]
     if len(metered) != 1 or not film:
         return facts
-    return [_speed(f) if f in film and f.quantity == "number" or f in metered else f for f in facts]
+    return [_speed(f) if f.quantity == "number" and (f in film or f in metered) else f for f in facts]
 
 
 _NOW_IS = Pattern(r"\b(?:(?:this (?:week|time|roll|one)|now|today|tonight|then|and|but) (?:it'?s|it is|i'?m on|we'?re on|i have|we have|with|on|for)|(?:this one|film|back|body|camera)(?:'s| is| holds| has| takes)|(?:now |ive |i've |have |just )?loaded|loading|offers me|offered me|swapped (?:it )?(?:for|to)|changed (?:it )?(?:for|to)|switched (?:it )?to) (?:the |an? |iso )*$", re.I)
