@@ -46,7 +46,8 @@ def _speed(fact: Fact, quantity: str = "film_speed") -> Fact:
 
 # --- what a guide number is for -----------------------------------------------------------------
 
-_FOR_FILM = Pattern(r"[\s,;:(]*(?:(?:in )?(?:feet|foot|ft|metres?|meters?|m)\b[\s,;:(]*)?(?:and |but |so )?(?:(?:that|which|it|this)(?:'s| is|s)?(?: given| quoted| measured| only| of course)?|given|quoted|marked|measured|rated|stated|is|all)?\s*(?:at|for|on|with) (?:iso |asa |an? )?", re.I)
+_UNIT = r"(?: ?(?:in )?(?:feet|foot|ft|metres?|meters?|m)\b)?"
+_FOR_FILM = Pattern(rf"{_UNIT}(?:[\s,;:(]*(?:and |but )?(?:(?:that|which|it|this)(?:'s| is|s)(?: given| quoted| measured| only| of course)?|given|quoted|marked|measured|rated|stated))? ?\(?(?:at|for|on|with) (?:iso |asa |an? )?", re.I)
 _FLASH_IS = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|head|hammerhead)(?:'s| is| was)?(?: rated| marked| good)?(?: at| for)?\s*$", re.I)
 _FOR_100 = Pattern(r"\s*(?:at|for|on|with) (?:iso |asa )?(?:100|a hundred|hundred)\b(?! ?(?:feet|ft|m\b|met))", re.I)
 
@@ -65,7 +66,7 @@ def _of_the_guide(facts: list[Fact], text: str) -> list[Fact]:
     others = sum(f.quantity in (*_SPEEDS, "push") for f in facts)
     for fact in facts:
         guide = out[-1] if out and out[-1].quantity == "guide_number" and not out[-1].at_iso else None
-        joined = guide is not None and _may_be_speed(fact) and fact.quantity != "number_range" and _FOR_FILM.fullmatch(text[guide.end : fact.start])
+        joined = guide is not None and _may_be_speed(fact) and fact.quantity != "number_range" and _FOR_FILM.fullmatch(text[guide.end : fact.start].strip() + " ")
         if guide is not None and joined and (fact.value == 100 or others > (fact.quantity in _SPEEDS)):
             out[-1] = replace(guide, at_iso=fact.value)
         else:
