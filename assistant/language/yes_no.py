@@ -11,7 +11,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 
 _TAG = Pattern(
-    r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
+    r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|init|yeh|yea|ya|rite|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|,\s*no\s*\?\s*$"
     r"|,\s*(?:right|correct|yes|agreed|true)\s*\?(?=\s+\w)(?:[^?.]|\.(?=\d))+[.!]?\s*$"
 )
@@ -22,7 +22,7 @@ _PHRASE = Pattern(
     r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
     r"|\b(?:isn't|isnt|doesn't|doesnt|dosen't|dosent|dont|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
     r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
-    r"|^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$|\bis it (?:true|correct|right|so|a myth)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
+    r"|^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$|\bis it (?:true|correct|right|so|a myth)\b|\b(?:tell me|say|wondering|see) (?:if|whether) (?:this|that|it)(?:'s| is| was)? (?:right|so|true|correct)\b|\bmyth\b|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
 )
 _FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = Pattern(
@@ -30,6 +30,14 @@ _VERB = Pattern(
 )
 _OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by) [^,?]{1,40} )?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
 """A question that opens like one for a yes or a no, with or without its question mark; "how" may stand inside it."""
+_INVERTS = Pattern(
+    r"(?<!\bthan )(?<!\bas )(?<!\bthat )"
+    r"\b(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)"
+    r"|(?<!problem )(?<!thing )(?<!point )(?<!trouble )(?<!question )(?<!catch )(?<!issue )(?<!idea )\b(?:is|are|was|am) (?:it|that|this|i|these|those|they)\b(?! (?:the|my|a|with|at|of|on)\W*$)"
+    r"|(?:is|are|was) (?:the|my|\d+(?:\.\d+)? ?(?:m|ft|feet|metres|mm)\b) ?(?:\w+ ){1,4}?(?:less|more|within|still|under|over|enough|sharp|right|safe|too)\b)"
+)
+"""A verb before its subject inside a text without marks: "sync 1/60 can i get the daylight right"."""
+_WORD_BEFORE = Pattern(r"\b(?:what|whats|what's|how|where|wheres|which|why|when|whose)\b[^.,;?]{0,40}$")
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)")
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
@@ -58,7 +66,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _MATTERS.match(said):
         return True
-    if (_OPENS_YES_NO.search(said) or _TAG.search(said)) and _of_influence(text):
+    if (_OPENS_YES_NO.search(said) or _TAG.search(said)) and _of_influence(text, facts):
         return True
     if _asks_openly([i for s in segments for i in s.items], said):
         return False
@@ -70,14 +78,23 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _LOOKS_THROUGH.match(said):
         return False
+    if facts and _inverts(said):
+        return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
 
 
-def _of_influence(text: str) -> bool:
+def _inverts(said: str) -> bool:
+    """"sync 1/60 can i get the daylight right", and not "how far down do i dial it": a verb before its subject and no question word in front."""
+    found = _INVERTS.search(said)
+    return found is not None and not _PICTURES.search(said) and _WORD_BEFORE.search(said[: found.start()]) is None
+
+
+def _of_influence(text: str, facts: Sequence[Fact]) -> bool:
     """"does a slower shutter darken the flash": whether what is put is that one thing changes another."""
     from assistant.solving.claim_influence import judge_influence
+    from assistant.solving.claim_marks import in_marks
 
-    return judge_influence(text) is not None
+    return judge_influence(in_marks(text, facts)) is not None
 
 
 def _asks_openly(items: Sequence[Item], said: str) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 
 from assistant import patterns
 from assistant.answer import Quantity
@@ -24,6 +25,7 @@ from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
 from assistant.solving.claim_losses import claim_of_share, judge_loss
+from assistant.solving.claim_marks import in_marks
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
@@ -46,19 +48,14 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    of_a_case = any(f.quantity in ("guide_number", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
-    influence = judge_influence(query.text) if query.claim and not of_a_case else None
-    if influence is not None:
-        return _said(influence, query)
-    if query.claim and "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
-        verdict = judge_folklore(query.text)
-        if verdict is not None:
-            return _said(verdict, query)
-    ranked = judge_ranks(query.text) if query.claim and not query.has("guide_number") else None
-    if ranked is not None:
-        return _said(ranked, query)
+    if not query.claim:
+        return None
+    said = in_marks(query.text, query.facts)
+    first = _of_words(query, said)
+    if first is not None:
+        return first
     reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
-    if not query.claim or any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
+    if any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
         return None
     plainer = readable(query)
     opening = first_step(plainer)
@@ -69,14 +66,14 @@ def solve(query: Query) -> Solution | None:
         camera = judge_folklore(query.text)
         if camera is not None:
             return _said(camera, query)
-    special = claim_of_daylight(query) or claim_of_nd(query) or claimed_rating(query) or claim_of_pops(query) or claim_of_sync(query) or claim_of_equals(query) or claim_of_readings(query) or claim_of_filters(query) or claimed_error(query) or claim_of_share(query) or claim_of_room(query) or claim_of_speeds(query) or (claim_of_distances(query) if {f.of for f in query.all("distance")} == {"front", "back"} else None)
+    special = _special(query)
     if special is not None:
         return special
-    rule = judge_guides(query.text) or judge_rule(query.text) or judge_comparison(query.text)
+    rule = judge_guides(said) or judge_rule(said) or judge_comparison(said)
     ratio = judge_ratio(query.text) or judge_loss(query.text) or judge_degrees(query.text)
     if rule and rule.holds and hangs_on_figures(query):
         rule = None
-    if ratio or (rule and (not (plainer.has("guide_number") or plainer.has("aperture")) or judge_comparison(query.text) is rule)):
+    if ratio or (rule and (not (plainer.has("guide_number") or plainer.has("aperture")) or judge_comparison(said) == rule)):
         return _said(ratio or rule, query)
     worked = _worked(plainer, judge_stated(query.text))
     if worked is not None and worked.status != "needs":
@@ -85,6 +82,33 @@ def solve(query: Query) -> Solution | None:
     if verdict and not (verdict.holds and hangs_on_figures(query)):
         return _said(verdict, query)
     return claim_of_distances(query) or claim_about_film(query) or worked
+
+
+def _of_words(query: Query, said: str) -> Solution | None:
+    """What the words decide before any figure is looked at: what changes what, which is more of two."""
+    of_a_case = any(f.quantity in ("guide_number", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
+    influence = judge_influence(said) if not of_a_case else None
+    if influence is not None:
+        return _said(influence, query)
+    if "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
+        verdict = judge_folklore(query.text)
+        if verdict is not None:
+            return _said(verdict, query)
+    ranked = judge_ranks(query.text) if not query.has("guide_number") else None
+    return _said(ranked, query) if ranked is not None else None
+
+
+_SPECIAL: tuple[Callable[[Query], Solution | None], ...] = (
+    claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_sync, claim_of_equals, claim_of_readings, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
+)
+
+
+def _special(query: Query) -> Solution | None:
+    """The first of the claims of one kind, each of which looks for all of its own figures."""
+    found = next((s for s in (judge(query) for judge in _SPECIAL) if s is not None), None)
+    if found is None and {f.of for f in query.all("distance")} == {"front", "back"}:
+        return claim_of_distances(query)
+    return found
 
 
 _CAMERA_MOVES = Pattern(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b(?:with|and) (?:my|the) camera\b|\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
