@@ -212,7 +212,7 @@ def _way(row: dict[str, Influence], effect: str) -> int | None:
 def _judge(row: dict[str, Influence], said: Saying, told: Told) -> bool | None:
     """Whether one thing that is said of an effect holds; None where the table does not decide, and where it hangs on how much."""
     way = _way(row, told.effect)
-    if way is None or (told.figured and (way != NONE or said.way == 0)):
+    if way is None or told.says == "sized" or (told.figured and (way != NONE or said.way == 0)):
         return None
     if told.says == "change":
         holds = way != NONE

@@ -16,7 +16,7 @@ from assistant.solving.claim_influence_causes import cause_of
 
 @record
 class Told:
-    """What is said of one effect: "more", "less", "change" or "same", whether that is denied, whether by how much is said."""
+    """What is said of one effect: "more", "less", "change", "same" or "sized" (so much of it, which the table does not know), whether that is denied, whether by how much is said."""
 
     effect: str
     says: str
@@ -54,6 +54,8 @@ _NEARER = Pattern(r"\b(?:closer|nearer|further|farther)\b")
 _KNOWN_APART = Pattern(r"\b(?:no|not|without|never|isn't|n't) (?:\w+ ){0,3}?(?:hss|high[- ]?speed sync\w*|fp mode|flash ?bulbs?|ttl|auto\w*)(?: involved| at work| in use| on)?\b")
 _FASTER_THAN_SYNC = Pattern(r"\b1/(?:[3-9]\d{2}|\d{4,})(?: ?s(?:ec\w*)?)?\b(?!(?: ?s(?:ec\w*)?(?:ond)?)? (?:flash|burst|pulse))")
 _AMOUNT = Pattern(r"\d|\b(?:stops?|twice|doubl\w+|half|halv\w+|third|quarter\w*|times|four|three|eight|percent)\b|%")
+_SIZE = Pattern(r"\bstops?\b|\b(?:twice|double|half|times|third|quarter|percent)\b|%")
+"""How much, which is for the figures to decide: a part of the claim that has it is not passed over."""
 _BY_HAND = Pattern(r"\bmanual\w*\b|\bexposure\b|\baperture\b|\bf-?stop\b|\bopen up\b|\bstop down\b|\bguide number|\bgn\b|\bflash\b")
 _BRIEF = Pattern(r"\b(?:short|brief|quick) (?:burst|pulse)s? (?:from|of) (?:an? |the )?|\b1/\d+(?:th)?(?: of a)?[ -]?(?:s(?:ec)?(?:onds?)?)?\b|\bten seconds?\b|\blong exposures? with\b")
 
@@ -71,7 +73,7 @@ _SYNC = Pattern(
 _THING = r"(?:f-?stops?|aperture|stops?|f-?numbers?|shutter(?: (?:speed|time))?|film(?: speed)?|iso|power|flash(?: power| distance|[- ]to[- ]subject distance)?|lights?|lens|distance|speed|fill|key|subject|exposure time|settings?|guide number|place|spot|position|room|manual|umbrella|soft ?box|stand|strobe|head|everything(?: else)?|all else|the rest|sitter|flash to subject distance)"
 _LIST = rf"{_THING}(?:(?:,| and|, and|, same| or)+ (?:the |my |same |the same )*{_THING})*"
 _FIXED = Pattern(
-    rf"\b(?:at|with|for|on|in|using|keeping) (?:exactly )?the (?:very )?same {_LIST}(?: on both(?: lenses)?)?|(?:^|(?<=[.,;?!] ))(?:the )?same {_LIST}(?: on both(?: lenses)?)?(?=[,.:;])"
+    rf"\b(?:at|with|for|on|in|using|keeping) (?:exactly )?the (?:very )?same {_LIST}(?: on both(?: lenses)?)?|(?:^|(?<=[.,;?!\d] ))(?:the )?same {_LIST}(?: on both(?: lenses)?)?(?=[,.:;]| (?:does|do|will|is|would|can)\b)|(?<=, ){_LIST} left (?:alone|where it (?:is|was))"
     rf"|\b(?:(?:if i |say i |and |while i |when i |but i |i |suppose i )(?:leave|keep|hold)|leaving|keeping|holding)(?: the| my)? {_LIST}(?: (?:where (?:they|it)(?: are| is| was)?|alone|fixed|the same|constant|as (?:they|it)(?: are| is)?|unchanged|at f ?/? ?\d[\d.]*|still|in place))(?= (?:and|but|chang\w+|affects?|alters?|makes?|matters?|means?|needs?|requires?|do|does|will)\b| *[,.;?]| *$)"
     rf"|\b(?:while|and|with|but|if)(?: only)?(?: the| my)? {_LIST} (?:is |are |being )?(?:left alone|kept|held|fixed|unchanged|(?:stays?|remains?|stands?|is kept|kept) (?:where it (?:is|was)|fixed|on (?:its|the|a) \w+|by (?:the|my) \w+|at the \w+|in place)|stays?(?= *(?:,|$|\?)))"
     rf"|\b(?:while i|if i|and) (?:keep|hold)(?: the| my| the same)? {_LIST}(?= (?:will|does|do|is|would)\b|[,.;?]|$)"
@@ -216,16 +218,19 @@ class _Clause:
 
 def _told(rest: str) -> tuple[Told, ...]:
     """What is said, clause by clause; a clause with no verb of its own goes by the one before it, else by the next."""
-    clauses = [c for c in map(_clause, _of_the_cause(rest)) if c.told]
+    every = list(map(_clause, _of_the_cause(rest)))
+    clauses = [c for c in every if c.told]
     if any(_NEARER.search(c.words) and c.told[0][0] != "reach" for c in clauses):
         return ()
-    out: list[Told] = []
+    out: list[Told] = [Told("exposure", "sized", False, True) for c in every if not c.told and _SIZE.search(c.words)]
     for n, clause in enumerate(clauses):
         figured = any(_AMOUNT.search(c.words) for c in (clauses if _is_short(clause.words) else [clause]))
         verb = next((says for other in (*reversed(clauses[:n]), *clauses[n + 1 :]) for _, says in other.told if says), "")
         for effect, says in clause.told:
             if says or (verb and _is_short(clause.words)):
                 out += _with_other(Told(effect, says or verb, clause.denied, figured), clause.only and len(clause.told) == 1)
+            elif _SIZE.search(clause.words):
+                out.append(Told(effect, "sized", False, True))
     return tuple(out)
 
 

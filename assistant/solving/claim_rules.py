@@ -139,7 +139,7 @@ def _doublings(said: str, cause: Term, effect: Term, light: float, weight: float
 
 
 _LESS = Pattern(r"\b(?:los\w*|cost\w*|less|dark\w*|drop\w*|under|dimmer|weaker|takes? away|down)\b")
-_MORE = Pattern(r"\b(?:gain\w*|gives?|adds?|more|bright\w*|over|stronger|buys?|wins?)\b")
+_MORE = Pattern(r"\b(?:gain\w*|gives?|adds?|more|bright\w*|lighter|lifts?|rises?|comes? up|goes up|over|stronger|buys?|wins?)\b")
 _OPENS = Pattern(r"\b(?:needs?|requires?|open\w*|compensat\w*|extra|add(?:s|ed|ing)?|makes? up|have to give)\b")
 """Stops to open up or to add are positive."""
 _NEED = Pattern(r"\b(?:needs?|open\w*|compensat\w*|must|have to|make up|stop down|clos\w*|required?)\b")
@@ -155,7 +155,7 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
         light, claimed = abs(light), abs(claimed)
     elif effect.quantity == "stops":
         costs = cause.quantity == "filter" and not patterns.search(r"\b(?:brighter|gains?|hotter)\b", said)
-        claimed = math.copysign(claimed, light) if costs else _stops_claimed(said, claimed, light)
+        claimed = math.copysign(claimed, light) if costs else _stops_claimed(said, effect, light)
     needed = effect.quantity == "light" and cause.quantity != "light" and patterns.search(r"\b(?:needs?|requires?|takes)\b[^.;]*$", said[: effect.start]) is not None
     light = -light if needed else light
     off = claimed - light
@@ -165,9 +165,13 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     return Verdict(abs(off) <= TOLERANCE, abs(off), _say_light(cause, light, part, needed), _why(cause, "light", light), answers, effect.start)
 
 
-def _stops_claimed(said: str, claimed: float, light: float) -> float:
-    """The sign of the stops: as said where it is plain, else as it must be."""
-    less, more = _LESS.search(said) is not None, _MORE.search(said) is not None
+def _stops_claimed(said: str, effect: Term, light: float) -> float:
+    """The sign of the stops: as said where it is plain, beside them before anywhere else, else as it must be."""
+    near = said[max(0, effect.start - 20) : effect.end + 20]
+    less, more = _LESS.search(near) is not None, _MORE.search(near) is not None
+    if less == more:
+        less, more = _LESS.search(said) is not None, _MORE.search(said) is not None
+    claimed = effect.doublings
     if _NEED.search(said) or less == more:
         return math.copysign(claimed, light)
     return -claimed if less else claimed

@@ -34,6 +34,7 @@ from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_
 from assistant.solving.claim_speeds import claim_of_speeds
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_sync import claim_of_sync
+from assistant.solving.claim_told import told
 from assistant.solving.claim_words import WITHOUT, plain
 from assistant.solving.film import claim_about_film, claimed_error, claimed_rating
 from assistant.solving.solution import Solution
@@ -65,7 +66,7 @@ def solve(query: Query) -> Solution | None:
     if _CAMERA_MOVES.search(plain(query.text)) and not plainer.has("guide_number"):
         camera = judge_folklore(query.text)
         if camera is not None:
-            return _said(camera, query)
+            return told(camera, query)
     special = _special(query)
     if special is not None:
         return special
@@ -74,13 +75,13 @@ def solve(query: Query) -> Solution | None:
     if rule and rule.holds and hangs_on_figures(query):
         rule = None
     if ratio or (rule and (not (plainer.has("guide_number") or plainer.has("aperture")) or judge_comparison(said) == rule)):
-        return _said(ratio or rule, query)
+        return told(ratio or rule, query)
     worked = _worked(plainer, judge_stated(query.text))
     if worked is not None and worked.status != "needs":
         return worked
     verdict = rule or judge_folklore(query.text)
     if verdict and not (verdict.holds and hangs_on_figures(query)):
-        return _said(verdict, query)
+        return told(verdict, query)
     return claim_of_distances(query) or claim_about_film(query) or worked
 
 
@@ -89,13 +90,13 @@ def _of_words(query: Query, said: str) -> Solution | None:
     of_a_case = any(f.quantity in ("guide_number", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
     influence = judge_influence(said) if not of_a_case else None
     if influence is not None:
-        return _said(influence, query)
+        return told(influence, query)
     if "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
         verdict = judge_folklore(query.text)
         if verdict is not None:
-            return _said(verdict, query)
+            return told(verdict, query)
     ranked = judge_ranks(query.text) if not query.has("guide_number") else None
-    return _said(ranked, query) if ranked is not None else None
+    return told(ranked, query) if ranked is not None else None
 
 
 _SPECIAL: tuple[Callable[[Query], Solution | None], ...] = (
@@ -377,25 +378,3 @@ def _verdict(found: _Claimed, holds: bool, right: Quantity, notes: tuple[str, ..
         answers += (marks.stops(stops),)
     said = (right_sentence(right, holds or limit), *(n for n in notes if n))
     return replace(found.answer, status="answered", lead=" ".join(("Yes." if holds else "No.", *said)), answers=answers, used=used, topic="claims", alternatives=())
-
-
-def _said(verdict: Verdict | None, query: Query) -> Solution:
-    """A rule or belief judged, as a solution."""
-    assert verdict is not None
-    near = f"Close enough: it is {speak_stops(verdict.off)} out." if verdict.holds and verdict.off > 0.04 else ""
-    cost = f"The rule as said is {speak_stops(verdict.off)} out." if not verdict.holds and verdict.off > 0.04 else ""
-    lead = "Yes, that is so." if verdict.holds else "No, that is not so."
-    said = " ".join(s for s in (lead, verdict.right, verdict.why, near, cost) if s)
-    told = tuple(f for f in query.facts if f.origin == "said")
-    mine, figure = _of_mine(verdict, query)
-    return Solution(lead=f"{said} {figure}".strip(), answers=(Quantity("claim", verdict.holds), *mine, *verdict.answers), used=told, topic="claims")
-
-
-def _of_mine(verdict: Verdict, query: Query) -> tuple[tuple[Quantity, ...], str]:
-    """"a one-stop diffuser halves the guide number; mine is 56 m": what is left of that one."""
-    guides = query.all("guide_number")
-    factor = next((q for q in verdict.answers if q.quantity == "factor"), None)
-    if len(guides) != 1 or factor is None or "the guide number" not in verdict.right or query.has("distance") or query.has("aperture"):
-        return (), ""
-    left = guides[0].value * float(factor.value)
-    return (marks.guide_number(left, guides[0].unit or "ft"),), f"Of {guides[0].value:g} that leaves {left:.3g}."

@@ -1,0 +1,32 @@
+"""A rule or a belief that was judged, as a solution: the verdict, what is right, and what it comes to in the case at hand."""
+
+from __future__ import annotations
+
+from assistant.answer import Quantity
+from assistant.query import Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_rules import Verdict
+from assistant.solving.solution import Solution
+
+
+def told(verdict: Verdict | None, query: Query) -> Solution:
+    """A rule or belief judged, as a solution."""
+    assert verdict is not None
+    near = f"Close enough: it is {speak_stops(verdict.off)} out." if verdict.holds and verdict.off > 0.04 else ""
+    cost = f"The rule as said is {speak_stops(verdict.off)} out." if not verdict.holds and verdict.off > 0.04 else ""
+    lead = "Yes, that is so." if verdict.holds else "No, that is not so."
+    said = " ".join(s for s in (lead, verdict.right, verdict.why, near, cost) if s)
+    facts = tuple(f for f in query.facts if f.origin == "said")
+    mine, figure = _of_mine(verdict, query)
+    return Solution(lead=f"{said} {figure}".strip(), answers=(Quantity("claim", verdict.holds), *mine, *verdict.answers), used=facts, topic="claims")
+
+
+def _of_mine(verdict: Verdict, query: Query) -> tuple[tuple[Quantity, ...], str]:
+    """"a one-stop diffuser halves the guide number; mine is 56 m": what is left of that one."""
+    guides = query.all("guide_number")
+    factor = next((q for q in verdict.answers if q.quantity == "factor"), None)
+    if len(guides) != 1 or factor is None or "the guide number" not in verdict.right or query.has("distance") or query.has("aperture"):
+        return (), ""
+    left = guides[0].value * float(factor.value)
+    return (marks.guide_number(left, guides[0].unit or "ft"),), f"Of {guides[0].value:g} that leaves {left:.3g}."
