@@ -10,6 +10,7 @@ from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
 from assistant.memory.corrections import correction, last_put_right, shown
 from assistant.memory.followups import follow_up
+from assistant.memory.lens_again import other_limit
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.memory.steps import halves
 from assistant.patterns import Pattern
@@ -114,7 +115,7 @@ def _corrects_kit(turn: Turn) -> Answer | None:
 
 def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
-    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query)):
+    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query) or other_limit(query, talk.scene)):
         return None
     if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query) and not offers(query):
         return told_scene(turn)

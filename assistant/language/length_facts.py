@@ -93,13 +93,17 @@ def _focus_distance(place: Place) -> Fact | None:
     return fact_at(place, "focus_distance", of="camera") if place.near("focus", before=4, after=3) else None
 
 
+_COMES_UP_TO = Pattern(r"\b(?:shuffl|mov|step|com|came|walk|bring|brought|pull|push|shift|edg|creep|crept|inch|clos|slid|bunch|crowd|squeez)\w*(?: (?:it|them|him|her|one|all|right|on|in|forward|back))* up to (?:about |some |only |just )?$", re.I)
+"""Up to a place, which is no limit: "the back ones shuffle up to 10 feet"."""
+
+
 def _room_limit(place: Place) -> Fact | None:
     if place.near("rows", before=2, after=2) and not place.near("room", before=4, after=3) and "room" not in place.text.lower():
         return None
     room = place.near("ambient", before=4, after=3)
     if room and place.text[room.start : room.end].lower() in ("room", "hall", "stage") and not place.mark("FROM", offset=1) and place.item.value > 1.5:
         return fact_at(place, "max_distance", of="", cue="at_most")
-    if _limits_another(place):
+    if _limits_another(place) or _COMES_UP_TO.search(place.before(40)):
         return None
     if place.near("room", "at_most", before=5, after=4) and not place.near("further", "closer", before=1, after=0):
         if place.near("room", before=4, after=3) or "distance" not in place.kinds or place.near("at_most", before=3, after=3):

@@ -40,8 +40,13 @@ def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
 
 
+_WIDTH_SAID = Pattern(r"(?:35|thirty[- ]five)[- ]film", re.I)
+
+
 def _full_frame(facts: list[Fact], text: str) -> list[Fact]:
-    """"full frame 35": the film once more, no number of its own."""
+    """"full frame 35": the film once more, no number of its own; "thirty-five film" beside a lens is a width and no speed."""
+    if any(f.quantity == "focal_length" for f in facts) or _LENS_TALK.search(text):
+        facts = [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f.quantity == "film_speed" and f.value == 35 and _WIDTH_SAID.fullmatch(f.said.strip()) else f for f in facts]
     return [f for f in facts if not (f.quantity in ("number", "film_speed") and f.value == 35 and patterns.search(r"\b(?:full[- ]frame|film|format)\s*$", text[: f.start], re.I) and not _iso_said(f, text))]
 
 
@@ -65,14 +70,19 @@ def _is_set(before: str) -> bool:
     return bool(patterns.search(r"\b(?:set|focus\w*|ring|turned|racked|parked|barrel|lens)\b[^.?!,]{0,20}\bto\s*$", before, re.I)) and not patterns.search(r"sharp\w*[^.?!]{0,30}$", before, re.I)
 
 
+_SEES = Pattern(r"\s*(?:(?:that |which )?(?:sees?|takes? in|covers?|looks?|gives?|has|have|gets?|shows?|lens|wide)\b|on (?:a |the |my )?(?:35|thirty[- ]five|full|half|medium|small|6|six|4x5|miniature))", re.I)
+"""After the bare focal length of a lens whose angle is asked; "a group of 30 in a beam of 60 degrees" is none."""
+
+
 def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     """"a fifty focused at 3 m", "tubes on my 50": a bare number is the lens where a lens is talked of."""
-    format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\b(?:on|shooting)\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
-    format_too += [f for f in facts if f.quantity == "focal_length" and f not in format_too and abs(f.value - 0.035) < 1e-9 and patterns.match(r"\s*(?:film )?(?:body|bodies|slr|rangefinder)\b", text[f.end :], re.I)]
+    format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\b(?:on|shooting|ordinary|normal|plain|standard|usual|regular|common)\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
+    format_too += [f for f in facts if f.quantity == "focal_length" and f not in format_too and abs(f.value - 0.035) < 1e-9 and patterns.match(r"\s*(?:film )?(?:body|bodies|slr|rangefinder|camera)\b", text[f.end :], re.I)]
     named = [f for f in facts if f.quantity == "focal_length" and f not in format_too]
-    if named or not _LENS_TALK.search(text) or any(f.quantity == "guide_number" for f in facts):
+    talked = _LENS_TALK.search(text) is not None
+    if named or not (talked or _ANGLE.search(text)) or any(f.quantity == "guide_number" for f in facts):
         return facts
-    bare = next((f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and 8 <= f.value <= 1200 and not _iso_said(f, text) and _BARE_BEFORE.search(text[: f.start])), None)
+    bare = next((f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and 8 <= f.value <= 1200 and not _iso_said(f, text) and _BARE_BEFORE.search(text[: f.start]) and (talked or _SEES.match(text[f.end :]))), None)
     if bare is None and format_too:
         return [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
     if bare is None:
@@ -85,7 +95,25 @@ def _iso_said(fact: Fact, text: str) -> bool:
     if patterns.match(r"\s*on (?:a |the |my )?35 ?mm\b", text[fact.end :], re.I) and not patterns.search(r"iso|asa", text[: fact.start], re.I):
         return False
     near = text[max(0, fact.start - 12) : fact.end + 16]
-    return bool(patterns.search(r"iso|asa|\bei\b|din|speed|film\b|slide|neg|rate|°|/", near, re.I)) and not patterns.match(r"\s*(?:lens|mm|mil)", text[fact.end :], re.I) and not patterns.match(r"\s*(?:mm |mil )?(?:lens )?(?:at|on) f", text[fact.end :], re.I)
+    return bool(patterns.search(r"iso|asa|\bei\b|din|speed|film\b|slide|neg|rate|°|/", near, re.I)) and not patterns.match(r"\s*(?:lens|mm|mil)", text[fact.end :], re.I) and not patterns.match(r"\s*(?:mm |mil )?(?:lens )?(?:on )?(?:at|on) f", text[fact.end :], re.I)
+
+
+_OF_A = Pattern(r"[\s-]*of (?:a |an |one )?", re.I)
+_HUNDREDTHS = Pattern(r"hundredths\s*$", re.I)
+
+
+def parts_of_a_millimetre(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"point oh five of a millimetre", "three hundredths of a mm": one length, and not two."""
+    out: list[Fact] = []
+    for fact in facts:
+        part = out[-1] if out else None
+        whole = fact.quantity in _LENGTHS and fact.unit == "mm" and abs(fact.value - 0.001) < 1e-9
+        if part is None or not whole or part.quantity not in ("number", "shutter", "share", "power", "exponent") or not 0 < part.value < 1 or not _OF_A.fullmatch(text[part.end : fact.start].lower()):
+            out.append(fact)
+            continue
+        value = 1e-4 / part.value if part.quantity == "shutter" and _HUNDREDTHS.search(part.said) and part.value < 0.01 else part.value  # not 1/300
+        out[-1] = replace(fact, quantity="distance", value=value * fact.value, start=part.start, said=text[part.start : fact.end], bad="", of="")
+    return out
 
 
 def _draw(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:

@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import bellows_words, lens_sizes, sharp_asks
+from assistant.language import bellows_words, lens_sizes, sharp_asks, two_places
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.patterns import Pattern
@@ -42,7 +42,8 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     """The facts with lengths, formats and circles of confusion read as a lens needs them."""
     if not _is_of_lenses(facts, items, text):
         return list(facts)
-    facts = lens_sizes.two_sides(facts, text)
+    facts = lens_sizes.parts_of_a_millimetre(lens_sizes.two_sides(facts, text), text)
+    facts = two_places.told_apart(facts, text)
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}
     cues = {i.word for i in items if i.kind == "cue"}
@@ -256,6 +257,7 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     taken = {a.quantity for a in found}
     spurious = {"stops", "degrees", "distance", "count", "duration"} | set(LENS_ASKS)
     kept = [a for a in asks if a.quantity not in spurious or (a.quantity == "magnification") or (a.quantity == "distance" and _other_distance(taken, lower))]
+    kept = [a for a in kept if a.quantity != "aperture" or not _ZONE_STOPS.search(lower) or _APERTURE_NAMED.search(lower)]
     unit = next((a.unit for a in asks if a.unit in ("cm", "in", "mm", "ft", "m")), "")
     kept += _named_beside(kept, facts, lower)
     if not any(a.quantity == "sharp" for a in kept) and _asks_whether(lower, facts):
@@ -264,6 +266,9 @@ def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     return sorted(out, key=lambda a: a.quantity == "aperture") if _AT_THE_FLASHS.search(lower) else out
 
 
+_ZONE_STOPS = Pattern(r"\b(?:does|will|do|would) [a-z ]{2,20}\bstop\b|\bstops where\b|\bwhat do i focus\b")
+_APERTURE_NAMED = Pattern(r"\baperture\b|\bf[- ]?(?:stop|number|no\b)|\b(?:what|which|widest) stop\b")
+"""Sharpness stops somewhere, which is no aperture."""
 _AT_THE_FLASHS = Pattern(r"\b(?:at|with|for|using|given) (?:the|that|whatever|which(?:ever)?|what) (?:aperture|f-?stop|stop|f-?number|setting)(?: that| which)? (?:the |my )?(?:flash|it|strobe|light|guide number|that)(?: \w+)? (?:calls? for|gives?|asks? for|needs?|wants?|allows?|makes?|says|dictates?|works? out|forces?|sets?)\b")
 """The aperture is only what the depth is taken at: "at the aperture the flash calls for, how deep is it?"."""
 
@@ -317,7 +322,8 @@ def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lowe
     if out and cues & {"in_focus"} and _asks_whether(lower, facts) and all(a.quantity in ("aperture", "power") for a in out):
         return [*out, Ask("sharp", "", "", len(lower))]
     limits = any(f.quantity == "sharp_limit" for f in facts)
-    if limits and not out and not any(f.quantity == "aperture" for f in facts) and patterns.search(r"\b(?:aperture|f-?stop|f[- ]number|stop|widest)\b", lower):
+    held = limits or cues & {"in_focus"} and {"front", "back"} <= {f.of for f in facts if f.quantity == "distance"}
+    if held and not out and not any(f.quantity == "aperture" for f in facts) and patterns.search(r"\b(?:aperture|f-?stop|f[- ]number|stop|widest)\b", lower):
         return [Ask("aperture", "", "", 0)]
     if cues & {"in_focus", "depth_of_field"} and limits and not out and patterns.match(r"^\W*(?:\w+ ){0,3}?(?:is|are|will|would|do|does|can|could|if)\b|.*[,.] ?(?:is|are|will|would|do|does|can) ", lower):
         return [Ask("sharp", "", "", 0)]

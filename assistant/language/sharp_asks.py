@@ -16,21 +16,22 @@ from assistant.query import Ask, Fact
 _N = r"(?:near(?:est|er)?|closest?|closer)"
 _F = r"(?:far(?:thest|ther)?|furthest|most distant|rear|back)"
 _SHARP = r"(?:sharp|focus|crisp|limit|depth of field|dof)"
+_ZONE = r"it|everything|(?:the )?(?:sharp\w*|focus|zone)(?: (?:zone|part|bit|area|stretch|field))?"
 _RANGE = (
     r"from where to where", rf"\b{_N}\b[^.?]{{0,25}}\b(?:and|to|&|through)\s+(?:the\s+)?{_F}\b(?=[^?]*)", r"how (?:close|near) and how far",
     r"limits of (?:sharp|focus|depth|the depth|acceptable)", r"(?:depth[- ]of[- ]field|dof|sharpness|focus) limits", r"between (?:what|which) (?:distances|limits|points)",
     r"(?:what|which) (?:distances|range|zone|stretch)[^.?]{0,40}(?:sharp|focus)", r"\b(?:range|zone) of (?:sharp|focus|acceptable)",
-    r"\bwhat(?:'s|s| is| will be|'ll be| comes out| stays| would be|’s)? (?:all )?(?:acceptably )?(?:sharp|in focus)\b", r"where does (?:it|sharpness|focus|the sharp)[^.?]{0,20}(?:start|begin)",
-    r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",
+    r"\bwhat(?:'s|s| is| will be|'ll be| comes out| stays| would be|’s)? (?:all )?(?:acceptably )?(?:sharp|in focus)\b", rf"where (?:does|will|do) (?:{_ZONE})[^.?]{{0,20}}\b(?:start|begin)", rf"\b(?:{_ZONE}) (?:starts?|begins?) where\b",
+    r"from how (?:far|close|near|many [a-z]+)(?: [a-z]+)? to how (?:far|many)", r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",
 )
-_NEAR = (r"from (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\b{_N}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus)", r"\bnear(?:est)? (?:point|edge|end)\b")
-_FAR = (r"where does (?:it|the \w+|everything) (?:stop|cease|leave off)(?: being)?\b[^.?]{0,20}\b(?:sharp|focus|behind)", rf"\b{_F}\b(?: [a-z']+){{0,4}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
+_NEAR = (r"from how (?:many (?:metres|meters|feet|foot)|far|close|near)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", r"\bfirst (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"from (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\b{_N}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus)", r"\bnear(?:est)? (?:point|edge|end)\b")
+_FAR = (rf"where (?:does|will|do) (?:{_ZONE})[^.?]{{0,16}}\b(?:end|stop|finish|run out|leave off|(?:go|get|fall) (?:soft|off|out of focus|blurry))\b", rf"\b(?:{_ZONE}) (?:stops?|ends?|runs out) where\b", r"\blast (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"where does (?:it|the \w+|everything) (?:stop|cease|leave off)(?: being)?\b[^.?]{0,20}\b(?:sharp|focus|behind)", rf"\b{_F}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
 _DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of focus", r"how much\b[^?]{0,30}\b(?:sharp|in focus)", r"how deep\b[^?]{0,40}\b(?:sharp|focus|zone|field)", r"how thick")
 _HYPER = (r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|horizon|mountains?|hills|skyline|stars|far distance|as far as)\b", r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
-_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bhow wide\b[^?]*\b(?:degrees?|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)",
+_ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bangle of (?:an?|the|my) \d+\b", r"\b(?:takes?|sees?|covers?)(?: in)?\b[^?.]{0,40}\bdegrees\b", r"\bhow wide\b[^?]*\b(?:degrees?|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)",
           r"\bhow (?:wide|big|broad|large)(?: across)? is the (?:circle|patch|pool|spot|area|beam)\b", r"\bhow (?:wide|big|broad)(?: an?)? (?:area|patch|circle|spot|stretch)\b[^?]*\b(?:beam|degrees?|angle|cover\w*|(?:does|will|do|can) (?:it|that|the (?:flash|light|head|dish)))\b")
 _DRAW = (r"how many (?:milli|centi)?(?:metres|meters|mm|cm|inches)(?: of)? (?:extra )?(?:extension|draw|tubes?)\b", r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
 _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -62,7 +63,7 @@ def is_reason(text: str, start: int, end: int) -> bool:
     return demand is not None and bool(_MARK.match(after[demand.end() :].lstrip()) or _MARK.search(after[demand.end() : demand.end() + 34]))
 
 
-_BOTH_ENDS = Pattern(rf"\b{_N}\b[^?]*\b{_F}\b|\b{_F}\b[^?]*\b{_N}\b")
+_BOTH_ENDS = Pattern(rf"\b{_N}\b[^?]*\b{_F}\b|\b{_F}\b[^?]*\b{_N}\b|\b(?:starts?|begins?)\b[^?]*\b(?:stops?|ends?|finish(?:es)?)\b|\bto how\b")
 
 
 def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:

@@ -13,6 +13,7 @@ from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
+from assistant.scales import is_aperture_mark
 
 _DRAWN_TO = Pattern(r"\b(?:at|to|out to|drawn to|on)\s*$", re.I)
 _ONE = Pattern(r"\bone (?:is|was|gives?|gave|reads?|makes?|does)\b", re.I)
@@ -60,6 +61,13 @@ def _is_lens(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> boo
     return "focal_length" in scene and "film_speed" not in scene and not patterns.search(r"iso|asa|film|din|speed|\bei\b|/", fact.said.lower()) and not query.has("focal_length")
 
 
+_AT = Pattern(r"\b(?:at|down to|up to|stopped to)\s*$", re.I)
+
+
+def _is_stop(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return {"focal_length", "aperture"} <= scene and is_aperture_mark(fact.value) and fact.value <= 64 and _AT.search(query.text[: fact.start]) is not None and "lens" not in query.cues
+
+
 def _is_draw(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
     return "extension" in scene and _DRAWN_TO.search(query.text[: fact.start]) is not None
 
@@ -88,6 +96,7 @@ Rule = tuple[Callable[[Fact, Query, set[str], set[str]], bool], tuple[str, ...],
 _RULES: tuple[Rule, ...] = (
     (_is_draw, ("film_speed", "number"), lambda f: replace(f, quantity="extension", value=f.value / 1000, unit="mm")),
     (_is_smear, ("distance", "focal_length", "move"), lambda f: replace(f, quantity="blur", of="")),
+    (_is_stop, ("film_speed", "number"), lambda f: replace(f, quantity="aperture", of="")),
     (_is_lens, ("film_speed", "number"), lambda f: replace(f, quantity="focal_length", value=f.value / 1000, unit="mm")),
     (_is_limit, ("distance",), lambda f: replace(f, quantity="sharp_limit")),
     (_is_focus, ("distance", "camera_distance"), lambda f: replace(f, quantity="focus_distance", of="camera")),

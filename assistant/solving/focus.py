@@ -86,9 +86,13 @@ def _focus(query: Query) -> tuple[Fact | None, tuple[Assumed, ...]]:
     return None, ()
 
 
+_FLASH_AT = Pattern(r"\b(?:flash|light|strobe|lamp|head|key|umbrella|softbox)(?:'s| is| at| stands?| stood| sits?| about| set| up| placed)*\W*$", re.I)
+_CAMERA_TOLD = Pattern(r"\b(?:camera|i'm|i am|tripod|focus\w*)\b", re.I)
+
+
 def _of_flash(fact: Fact, text: str) -> bool:
-    """"flash 6 feet from the subject": no focus, where the camera's own distance was told."""
-    return bool(patterns.search(r"\b(?:flash|light|strobe|lamp|head|key)(?:'s| is| at)?\W*$", text[: fact.start], re.I)) and bool(patterns.search(r"\b(?:camera|i'm|i am|tripod)\b", text, re.I))
+    """"flash 6 feet from the subject": no focus, where the camera's own distance or the focus was told."""
+    return bool(_FLASH_AT.search(text[: fact.start])) and bool(_CAMERA_TOLD.search(text))
 
 
 def _unit(query: Query, focus: Fact | None, limits: tuple[Fact, ...]) -> str:
@@ -209,7 +213,8 @@ def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution
     return Solution(
         answers=_in_order(query, answers, beside), assumed=(*(beside.assumed if beside else ()), *state.assumed),
         used=(*(beside.used if beside else ()), *state.used), topic="focus", working=_working(state, hyper, focus, near, far),
-        notes=(f"With the focus there everything from {_say(hyper / 2, state.unit)} to infinity is sharp." if only_hyperfocal else "",),
+        notes=(f"With the focus there everything from {_say(hyper / 2, state.unit)} to infinity is sharp." if only_hyperfocal else "",
+               "How far off the flash stands does not bear on that." if not beside and any(f.quantity == "distance" and _of_flash(f, query.text) for f in state.used) else ""),
     )
 
 

@@ -1,0 +1,64 @@
+"""Two people or things that both have to be sharp: how far off the one is, and how far the other.
+
+"one's seven feet from the camera and the other nine" gives two places, the second in the unit of
+the first, as the front and the back of what is to be sharp; no light is counted by the second.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+from assistant.units import LENGTH
+
+_SHARP = Pattern(r"\bsharp\w*|\bfocus\w*|\bcrisp", re.I)
+_LIT = frozenset({"guide_number", "power", "sharp_limit", "relation", "ratio"})
+_PLACES = ("distance", "camera_distance")
+_OF_A_LIGHT = Pattern(r"\b(?:flash|light|strobe|lamp|head|key|fill|rim|softbox|umbrella)\b[^.?!,;]{0,24}$", re.I)
+_BARE = ("number", "count", "film_speed")
+BOTH = Pattern(r"\b(?:both|all|each|everyone|everybody|everything|the two|two of them|the lot|the whole (?:group|row|lot)|pair|equally|as sharp as)\b", re.I)
+"""Said of all that was placed: no single place is the one focused at."""
+
+_ON_TO_THE_OTHER = Pattern(r"[^.?!]{0,40}(?:\band\b|,|;)[^.?!]{0,12}\b(?:another|other|second|one|farthest|furthest|far|back|last|rear|hindmost|nearest|front|closest|the \w+|(?:his|her|their|its) \w+)\b[^.?!\d]{0,24}", re.I)
+_FIGURE_BETWEEN = Pattern(r"\d|\b(?:mm|lens|film|iso|asa|f)\b", re.I)
+_ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:and|so|but|from|away|off|where|which|both|what)\b)", re.I)
+_SPEED = Pattern(r"iso|asa|film|speed", re.I)
+_PEOPLE_AFTER = Pattern(r"\s+[a-z]+s\b|\s+(?:people|men|women|children|of (?:them|us))\b", re.I)
+
+
+def told_apart(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with two places, where sharpness is asked of, as the front and the back."""
+    kinds = {f.quantity for f in facts}
+    if kinds & _LIT or not kinds & set(_PLACES) or not _SHARP.search(text):
+        return list(facts)
+    places = [f for f in facts if f.quantity in _PLACES and f.unit in LENGTH and not f.bad and not f.cue.startswith("at_") and not _OF_A_LIGHT.search(text[max(0, f.start - 40) : f.start])]
+    if len(places) == 1:
+        return _second(places[0], facts, text)
+    if len(places) == 2 and "focus_distance" not in kinds and places[0].value != places[1].value and BOTH.search(text):
+        return _in_rows(places, facts, text)
+    return list(facts)
+
+
+def _second(first: Fact, facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"… and the farthest ear twelve": in the unit of the place before."""
+    for fact in facts:
+        gap = text[first.end : fact.start]
+        if fact.quantity not in _BARE or fact.start < first.end or _SPEED.search(fact.said) or math.isnan(fact.value):
+            continue
+        metres = fact.value * LENGTH[first.unit]
+        if 0.2 < metres / first.value < 5 and metres != first.value and _ON_TO_THE_OTHER.fullmatch(gap) and not _FIGURE_BETWEEN.search(gap) and _ENDS.match(text[fact.end :]):
+            other = replace(fact, quantity="distance", value=metres, unit=first.unit)
+            return _in_rows([first, other], [other if f is fact else f for f in facts], text)
+    return list(facts)
+
+
+def _in_rows(places: Sequence[Fact], facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The nearer is the front, the farther the back; "two brothers" are those two."""
+    near = min(f.value for f in places)
+    out = [replace(f, quantity="distance", of="front" if f.value == near else "back", cue="") if f in places else f for f in facts]
+    return [replace(f, quantity="remark") if f.quantity == "number" and f.value == 2 and _PEOPLE_AFTER.match(text[f.end :]) else f for f in out]

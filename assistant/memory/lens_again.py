@@ -1,0 +1,34 @@
+"""A lens asked of anew in a half-sentence: the other limit of what is sharp."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
+from assistant.query import Ask, Query
+from assistant.records import replace
+
+_THE_OTHER = Pattern(
+    r"^\W*(?:(?:and|so|now|then|ok|okay|what about|how about|what(?:'s| is)|where(?:'s| is)) )*(?:the )?"
+    r"(?:(?P<far>far(?:thest|ther)?|furthest|back|rear|distant)|(?P<near>near(?:est|er)?|close(?:st|r)?|front)|other)"
+    r"(?: (?:one|limit|end|side|edge|point|sharp|bit|part))*(?: (?:then|please|too|as well|of (?:it|that)))*\W*$", re.I)
+_LIMITS = ("near_limit", "far_limit")
+
+
+def other_limit(query: Query, scene: Scene) -> str:
+    """The limit a half-sentence asks for, where one was asked before; else nothing."""
+    asked = [a.quantity for a in scene.asks if a.quantity in _LIMITS]
+    said = _THE_OTHER.match(query.text) if len(asked) == 1 else None
+    if said is None or any(f.quantity not in ("remark", "number") for f in query.facts) or any(a.quantity not in _LIMITS for a in query.asks):
+        return ""
+    return "far_limit" if said["far"] else "near_limit" if said["near"] else _LIMITS[1 - _LIMITS.index(asked[0])]
+
+
+def limit_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and the far one?" after the near limit was asked: the other end of the same zone."""
+    other = other_limit(query, scene)
+    if not other:
+        return query, scene
+    return replace(query, facts=(), asks=(Ask(other, "", scene.asks[0].unit),), unplaced=(), mentioned=()), scene
