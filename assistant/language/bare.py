@@ -14,6 +14,9 @@ if TYPE_CHECKING:
     from typing import Any
 
 
+COMMON_FILMS = frozenset({25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1600, 3200})
+
+
 @record
 class Bare:
     """A bare number and what stands around it: four items before it, three after; kinds and names said anywhere."""

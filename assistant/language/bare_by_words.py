@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant import patterns
-from assistant.language.bare import Bare
+from assistant.language.bare import COMMON_FILMS, Bare
 from assistant.language.stop_words import LOSING, is_part
 from assistant.patterns import Pattern
 from assistant.query import Fact
@@ -64,6 +64,20 @@ _MULTIPLIED = Pattern(r"\bmultipl\w+(?: (?:it|that|the \w+(?: \w+)?|by|your \w+)
 def multiplier(n: Bare) -> Fact | None:
     """"the leaflet says multiply by 2.5 at eight seconds": a factor, and no f-number."""
     return n.of("factor", of="", unit="") if n.value > 0 and _MULTIPLIED.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) else None
+
+
+_HELD = Pattern(r"\b(?:have|has|had|'?ve|got|put|there'?s|with|only|is|stuck|slipped|run|running)\s*$", re.I)
+_IN_IT = Pattern(r"\s*in(?: (?:it|there|today|tonight|now|instead))?\s*(?:[.,;:?!-]|$|\b(?:and|but|so|with|what|which|the|though|while)\b)", re.I)
+_IN_THE_CAMERA = Pattern(r"\s*(?:is |was |goes )?(?:in (?:the |my |this )?(?:camera|body|back|magazine|holders?)\b|loaded\b)", re.I)
+
+
+def film_loaded(n: Bare) -> Fact | None:
+    """"I've got 400 in", "with 200 loaded", "400 is in the camera": the film."""
+    if n.value not in COMMON_FILMS:
+        return None
+    after = n.text[n.fact.end : n.fact.end + 30]
+    held = _IN_IT.match(after) and _HELD.search(n.text[max(0, n.fact.start - 12) : n.fact.start])
+    return n.of("film_speed", unit="", of="") if held or _IN_THE_CAMERA.match(after) else None
 
 
 _SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)

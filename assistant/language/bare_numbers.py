@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 
 from assistant import patterns
 from assistant.language import bare_by_words
-from assistant.language.bare import Bare
+from assistant.language.bare import COMMON_FILMS, Bare
 from assistant.language.items import Item
 from assistant.language.loose import loose_number
 from assistant.language.segments import is_role
@@ -21,7 +21,6 @@ from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.units import LENGTH
 
-COMMON_FILMS = frozenset({25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1600, 3200})
 
 
 def number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], facts: Sequence[Fact], kinds: frozenset[str], text: str) -> Fact | None:
@@ -298,5 +297,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    bare_by_words.multiplier, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    bare_by_words.multiplier, bare_by_words.film_loaded, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

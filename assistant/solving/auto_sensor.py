@@ -7,15 +7,32 @@ guide number holds for one shutter speed, one reflector and one sync setting onl
 
 from __future__ import annotations
 
+from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import flash, marks
+from assistant.solving.pops import own
 from assistant.solving.solution import Solution, needs
 
 _BULB_LAMP = Pattern(r"flash ?-?bulbs?\b|\bbulbs\b|\b(?:a|one|per|each|blue|clear|class \w) bulb\b|\bbulb (?:flash|gun|holder)")
 _TOLD = Pattern(r"tell (?:it|the flash|the sensor)|on (?:the|my) (?:flash|auto|sensor|gun|dial)|set (?:it|the flash|the sensor|the dial|the auto)|dial (?:it|the flash)|flash (?:be )?set")
 _ON_LENS = Pattern(r"on (?:the|my) (?:lens|camera|ring)|(?:lens|camera) (?:to|at|be)|set (?:the|my) (?:lens|camera)")
+
+
+def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """"the blue range wants f/4 with 100 film; I've 400 in, its dial still on 100": the light stays that of f/4 at 100, and the camera's film is 400."""
+    if "auto" not in query.cues or query.has("guide_number") or not query.asks_for("aperture") or len(query.all("aperture")) != 1:
+        return None
+    speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated")]
+    if len({f.value for f in speeds}) != 2:
+        return None
+    told = own(query.all("aperture")[0], speeds, query.text)
+    loaded = next(f for f in reversed(speeds) if f.value != told.value)
+    others = [f for f in query.facts if f not in speeds]
+    pair = [replace(f, quantity="film_speed", of="") for f in (told, loaded)]
+    plainer = replace(query, facts=(*others, *pair), cues=query.cues - {"span", "want"}, text=patterns.sub(r"\brange\b", "band ", query.text))
+    return plainer, tuple(speeds), ("The sensor lets out the light it lets out at that aperture and film speed: a faster film wants the lens closed as many stops.", _TONE)
 
 
 def solve(query: Query) -> Solution | None:
