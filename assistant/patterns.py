@@ -4,6 +4,9 @@ Most of the phrases that the program knows do not stand in the question at hand,
 costs more than answering it. For each pattern a table holds letters of which some must stand in any
 text that it matches; a text with none of them is passed by. A pattern that the table does not know
 is compiled at once when it is used, so that a stale table is slower and never wrong.
+
+The text at hand is held against a hundred patterns. Each pattern has a bit of its own, each word the
+bits of the patterns whose letters it holds, and the text those of its words: one look says no.
 """
 
 from __future__ import annotations
@@ -18,24 +21,29 @@ if TYPE_CHECKING:
     from typing import Any
 
 MOST_KEPT = 2000
-"""Patterns kept of those that are written where they are used."""
+"""Patterns kept of those that are written where they are used; and words."""
+LONGEST_PIECE = 16
+"""Letters of the longest stem that has no space; the tests hold it to the table."""
 
 
 class Pattern:
     """A regular expression with the methods of `re.Pattern` that the program uses."""
 
-    __slots__ = ("_compiled", "_stems", "flags", "pattern")
+    __slots__ = ("_bit", "_compiled", "_stems", "flags", "pattern")
 
     def __init__(self, pattern: str, flags: int = 0) -> None:
         self.pattern = pattern
         self.flags = flags
         self._stems: tuple[str, ...] = STEMS.get(pattern, ())
+        self._bit = _Bits.given_to(pattern, self._stems) if self._stems else 0
         self._compiled: re.Pattern[str] | None = None
 
     def may_match(self, text: str) -> bool:
         """False where the text has none of the letters that a match must have."""
         if not self._stems:
             return True
+        if (text is _Low.text or text == _Low.letters) and not _Low.bits & self._bit:
+            return False
         low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
         for stem in self._stems:  # plain loops, here and in `search`: this is asked a hundred times of every question
             if stem in low:
@@ -56,6 +64,8 @@ class Pattern:
         """As re.Pattern.search."""
         stems = self._stems
         if stems:
+            if (text is _Low.text or text == _Low.letters) and not _Low.bits & self._bit:
+                return None
             low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
             for stem in stems:
                 if stem in low:
@@ -121,10 +131,54 @@ class Patterns(tuple[Pattern, ...]):
 
 
 class _Low:
-    """The letters of the text at hand: one question is held against many patterns."""
+    """The letters of the text at hand, and the bits of the patterns that it may match: one question is held against many patterns."""
 
     text = ""
     letters = ""
+    bits = 0
+
+
+class _Bits:
+    """Which patterns a word may belong to. A pattern that comes later makes what is known of the words, and of the text at hand, out of date."""
+
+    of_pattern: dict[str, int] = {}  # noqa: RUF012
+    of_piece: dict[str, int] = {}  # noqa: RUF012
+    of_word: dict[str, int] = {}  # noqa: RUF012
+
+    @classmethod
+    def given_to(cls, pattern: str, stems: tuple[str, ...]) -> int:
+        """The bit of a pattern with these stems: each is found by its longest piece without a space."""
+        known = cls.of_pattern.get(pattern)
+        if known is not None:
+            return known
+        bit = cls.of_pattern[pattern] = 1 << len(cls.of_pattern)
+        for stem in stems:
+            piece = max(stem.split(), key=len)
+            cls.of_piece[piece] = cls.of_piece.get(piece, 0) | bit
+        cls.of_word.clear()
+        _Low.text = _Low.letters = ""
+        return bit
+
+    @classmethod
+    def of_text(cls, letters: str) -> int:
+        """The bits of the patterns of which some letters stand in a text."""
+        bits, known = 0, cls.of_word
+        for word in letters.split():
+            found = known.get(word)
+            bits |= cls._of_word(word) if found is None else found
+        return bits
+
+    @classmethod
+    def _of_word(cls, word: str) -> int:
+        bits, pieces, most = 0, cls.of_piece, LONGEST_PIECE
+        for start in range(len(word)):
+            for end in range(start + 1, min(start + most, len(word)) + 1):
+                bits |= pieces.get(word[start:end], 0)
+        if len(cls.of_word) >= MOST_KEPT:
+            cls.of_word.clear()
+        if len(word) <= 2 * most:
+            cls.of_word[word] = bits
+        return bits
 
 
 def _low(text: str) -> str:
@@ -136,6 +190,7 @@ def _low(text: str) -> str:
 def at_hand(text: str) -> str:
     """The text, of which much will be asked now: its small letters are kept."""
     _Low.text, _Low.letters = text, _low(text)
+    _Low.bits = _Bits.of_text(_Low.letters)
     return text
 
 
