@@ -122,6 +122,10 @@ def _asked_before(segment: Segment, at: int) -> bool:
     return False
 
 
+_COVERED_UP = Pattern(r"\b(?:i|we) (?:can't|cannot|can not|can|could|couldn't|won't|didn't|must|have to|will)(?: really| fully| quite)? $|\b(?:isn't|is not|can't be|cannot be|be|are|been) $", re.I)
+"""Before "cover": it is a window or a door that somebody covers, no angle."""
+
+
 _WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|background|backdrop|paper|curtain|back(?: row)?|last row|far (?:row|end)|\w+ row)\b[^?.]{0,10}\b(?:fall|land|sit|lie|come out|end up|go)\b")
 """How dark it comes out, no place."""
 
@@ -161,6 +165,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return None
     if item.word == "how_far" and _OPENED.match(text[item.start :]):
         return Ask("stops", "", "", item.start)
+    if item.word == "coverage" and _COVERED_UP.search(text[max(0, item.start - 20) : item.start]):
+        return None  # "a glass door I can't cover"
     if item.word == "coverage" and patterns.search(r"\b(?:in|many) stops\b|\bstops? (?:of )?(?:spread|cover)", text.lower()):
         return Ask("stops", "", "", item.start)
     if item.word == "depth_of_field" and sharp_asks.is_reason(text, item.start, item.end):

@@ -88,3 +88,18 @@ def metered(n: Bare) -> Fact | None:
     """"my meter says 11 without the umbrella": a reading, though another one follows."""
     said = is_aperture_mark(n.mark) and _SAYS.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) and _COMPARED.match(n.text[n.fact.end :])
     return n.of("aperture", value=n.mark, of="", cue="meter") if said else None
+
+
+_A_MARK_BEFORE = Pattern(r"(?<!card )(?<!box )(?<!label )(?<!back )(?<!book )(?<!plate )(?<!sticker )\b(?:meter(?:s|ed)?|reads?|reading|readings|says|said|gives?|gave|shows?|showed|puts|set(?: up)? (?:for|at|to))(?: me| about| just| roughly| of)*\s*$", re.I)
+_AT_A_MARK = Pattern(r"\b(?:at|on|for|to|with|and|over)\s*$", re.I)
+_THEN_A_TIME = Pattern(r"\s*(?:at|and|with|for|,)\s*(?:1/\d|(?:an? |one |half an? )?(?:\w+[ -]){0,4}?(?:\w+(?:th|ths)\b|half\b|quarter\b|seconds?\b))", re.I)
+_COUNTED = Pattern(r"\s*(?:m\b|ft\b|feet|foot|metres?|meters?|cm\b|mm\b|inch|stops?\b|pops?\b|flash|%|x\b|times\b|years?\b)", re.I)
+
+
+def spoken_mark(n: Bare) -> Fact | None:
+    """"the window reads five six", "two eight at a thirtieth": two digits said one after another, as only f-numbers are, beside a meter or a time."""
+    if n.mark == int(n.mark) or n.mark == n.value or not is_aperture_mark(n.mark) or _COUNTED.match(n.text[n.fact.end :]):
+        return None
+    before, timed = n.text[max(0, n.fact.start - 40) : n.fact.start], not n.kinds.isdisjoint(("shutter", "exposure_value"))
+    beside = _A_MARK_BEFORE.search(before) or timed and (_THEN_A_TIME.match(n.text[n.fact.end : n.fact.end + 48]) or _AT_A_MARK.search(before))
+    return n.of("aperture", value=n.mark, of="") if beside else None

@@ -155,12 +155,12 @@ def _another_place(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[before[0].unit], unit=before[0].unit)
 
 
-_TIMED = Pattern(r"(?:1/\d+|\b(?:an? )?(?:sixtieth|thirtieth|fifteenth|eighth|quarter|hundredth|\d+(?:th|ths))|\d ?s(?:ec(?:onds?)?)?)(?: of a second| sec(?:ond)?s?| s)?\s*(?:at|@|and|,|/)\s*$", re.I)
+_TIMED = Pattern(r"(?:1/\d+|\b(?:an? )?(?:sixtieth|thirtieth|fifteenth|eighth|half|quarter|hundredth|twenty[- ]?fifth|fiftieth|\d+(?:th|ths))|\d ?s(?:ec(?:onds?)?)?|\bseconds?)(?: of a second| a second| sec(?:ond)?s?| s)?\s*(?:at|@|and|,|/)\s*$", re.I)
 
 
 def _beside_a_time(n: Bare) -> Fact | None:
     """"1/30 at 2.8": an f-number right after a shutter time."""
-    plain = is_aperture_mark(n.mark) and n.value <= 45 and not patterns.match(r"\s*(?:m\b|ft\b|feet|foot|metres?|meters?|cm|mm|stops?|s\b|sec|%|x\b|hz|ev\b|iso\b[^\d]|\"|')", n.text[n.fact.end :].lower())
+    plain = is_aperture_mark(n.mark) and n.mark <= 45 and not patterns.match(r"\s*(?:m\b|ft\b|feet|foot|metres?|meters?|cm|mm|stops?|s\b|sec|%|x\b|hz|ev\b|iso\b[^\d]|\"|')", n.text[n.fact.end :].lower())
     return n.of("aperture", value=n.mark, of="") if plain and "shutter" in n.kinds and _TIMED.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) else None
 
 
@@ -297,5 +297,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    bare_by_words.multiplier, bare_by_words.film_loaded, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    bare_by_words.multiplier, bare_by_words.film_loaded, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, bare_by_words.spoken_mark, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

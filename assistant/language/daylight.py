@@ -14,27 +14,27 @@ from assistant import patterns
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.places import ROOMS
-from assistant.query import Ask, Fact
+from assistant.query import Fact
 from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
 _OURS = "hair rim fill key main flash background back top side second other first the my one that this each"
 _LIGHT_ALONE = "".join(f"(?<!{word} )" for word in _OURS.split()) + r"lights?(?= alone\b| by itself\b| on its own\b)"
 """"the stage light alone": of whatever is there, and of no lamp of ours."""
-_AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|window|windows|available light|existing light|outdoors|outside|"
+AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|window|windows|available light|existing light|outdoors|outside|"
             r"background|bg|backdrop|scene|doorway|open doors?|landscape|city|skyline|house lights|bar|view|natural light|" + ROOMS + "|" + _LIGHT_ALONE + r"|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
 _METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
-_IS_AMBIENT = Pattern(rf"\b(?:{_AMBIENT})\b", re.I)
+_IS_AMBIENT = Pattern(rf"\b(?:{AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
                      r"my flash|the flash|flash (?:is|gives|reads|exposure)|flash at|flash alone|instead|camera (?:is|at|set)|need|lens (?:is )?at|if i)\b", re.I)
-_SPEAKS = Pattern(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{_AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes|(?=1/\d|f\s?/?\d))\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
+_SPEAKS = Pattern(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes|(?=1/\d|f\s?/?\d))\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
 _END = Pattern(r"[.!?;](?=\s|$)")
 _LESS = r"under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
 _MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
 _BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
-_OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
-_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
+OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
+_FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+| (?:from|on|at) (?:the |her |his )?\w+(?: side)?)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
 _THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
 
 
@@ -128,43 +128,19 @@ def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
     return sorted(out, key=lambda f: f.start)
 
 
-_AND_AT = Pattern(r"(?:[.,;?]|\band\b|\bso\b)\s*(?:and )?(?:at|for|now)\s+(?:f\W?\d[\d.]*|1/\d+|\d+ ?s\w*)\W*$", re.I)
-_ON_ONE_FACE = Pattern(r"\bboth\b|\btogether\b|\bthe two\b|\bcombined\b|\btotal\b|\bsum\b|\badd(?:s|ed)?\b|\bsame (?:face|subject|side|spot)\b|\bon top\b|\bplus\b|\boverlap", re.I)
+_METER_AT = Pattern(r"\bmeter(?:ed|ing)?\b(?: \w+){0,3} (?:to|at|on|for)(?: iso| asa)?\s*$", re.I)
 
 
-def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
-    """What is asked of the light that is there without naming it: "what's that at 1/500?"."""
-    kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
-    if len(kinds) == 3 and len(set(kinds)) == 2 and _AND_AT.search(text) and not _OF_FLASH.search(text):
-        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
-    if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
-        return [Ask("exposure_value")]
-    if patterns.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2 and not _OF_FLASH.search(text):
-        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
-    if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2:
-        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
-    if len(kinds) == 1 and patterns.search(r"\bsunny.?(?:16|sixteen)\b", text, re.I) and any(f.quantity == "film_speed" for f in facts):
-        return [Ask("shutter" if kinds == ["aperture"] else "aperture")]
-    if kinds == ["aperture", "aperture"] and any(f.of == "ambient" for f in facts) and _OF_FLASH.search(text) and _ON_ONE_FACE.search(text):
-        return [Ask("aperture")]
-    if patterns.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
-        return [Ask("aperture")]
-    return []
-
-
-def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
-    """"How far down is the room?": stops, where a reading of it is given."""
-    if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd"} and any(f.quantity == "shutter" for f in facts):
-        return [replace(asks[0], quantity="shutter")]  # "I'm on 1/60 and want two stops more. what speed?"
-    if asks and asks[0].quantity in ("power", "distance") and patterns.search(r"\bin stops\b", text, re.I):
-        return [replace(asks[0], quantity="stops"), *asks[1:]]
-    read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)
-    down = patterns.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{_AMBIENT})\b", text, re.I)
-    return [replace(a, quantity="stops") if a.quantity in ("power", "distance") else a for a in asks] if read and down else list(asks)
+def _meter_at(facts: Sequence[Fact], text: str) -> Sequence[Fact]:
+    """"meter set to 400 says 1/30 at f/4": the speed that a reading of aperture and time is for, no rating of a film."""
+    if {"aperture", "shutter"} <= {f.quantity for f in facts}:
+        return [replace(f, quantity="film_speed", of="") if f.quantity == "rated" and _METER_AT.search(text[: f.start]) else f for f in facts]
+    return facts
 
 
 def _counted_at(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"ISO 400 in. What EV at ISO 100": the second speed is the one EVs are counted at."""
+    facts = _meter_at(facts, text)
     speeds = [f for f in facts if f.quantity == "film_speed"]
     counted = [f for f in speeds if f.value == 100 and patterns.search(r"\b(?:ev|exposure value|light value)s? (?:at|for)\s*(?:iso |asa )?$", text[: f.start], re.I)]
     return [f for f in facts if f not in counted] if len(speeds) > len(counted) > 0 and not any(f.quantity == "exposure_value" for f in facts) else list(facts)
@@ -194,6 +170,10 @@ def _is_slow_time(fact: Fact, text: str) -> bool:
 # --- settings ----------------------------------------------------------------------------------
 
 
+_ROOM_WANTS = Pattern(rf"^\W*(?:the |my )?(?:\w+ )?(?:{AMBIENT})(?: \w+)? (?:(?:would|will|'d|does|alone) )?(?:wants?|needs?|takes?|asks? for|calls? for|meters?|reads?|is)(?: about| just| for)*\s*$", re.I)
+"""Between an aperture and a time: "at f/32 the room would want eight seconds"."""
+
+
 def settings_of(facts: Sequence[Fact], text: str) -> list[Setting]:
     """Apertures and shutter times in pairs, in the order said."""
     parts = [f for f in facts if f.quantity in ("aperture", "shutter") and f.of in ("", "ambient") and f.end > f.start]
@@ -201,7 +181,9 @@ def settings_of(facts: Sequence[Fact], text: str) -> list[Setting]:
     for fact in sorted(parts, key=lambda f: f.start):
         last = groups[-1] if groups else []
         gap = text[last[-1].end : fact.start] if last else ""
-        if last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not _METERED.search(gap) and not patterns.search(rf",[^,]*\b(?:{_AMBIENT}|flash)\b", gap, re.I) and not patterns.search(r"\b(?:but|want|now|what)\b", gap, re.I):
+        if last and fact.quantity not in {f.quantity for f in last} and not _END.search(gap) and _ROOM_WANTS.search(gap):
+            last.append(replace(fact, of="ambient"))
+        elif last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not _METERED.search(gap) and not patterns.search(rf",[^,]*\b(?:{AMBIENT}|flash)\b", gap, re.I) and not patterns.search(r"\b(?:but|want|now|what)\b", gap, re.I):
             last.append(fact)
         else:
             groups.append([fact])
@@ -248,7 +230,11 @@ def _reading(found: Sequence[Setting], known: bool) -> Setting | None:
     complete = [s for s in found if s.full]
     if complete and len(found) > 1 and len(told) < 1:
         return complete[0] if complete[0] is found[0] else None
-    return told[0] if told and not known else None
+    return told[0] if told and (not known or told[0].metered) else None
+
+
+_OTHER_FILM = Pattern(r"\bbut\b|\bwhile\b|\bthough\b|\binstead\b|\bthere'?s\b|\bi'?(?:ve|m)\b|\bload\w*\b|\bin (?:this|the|my) (?:\w+ )?(?:back|camera|body|magazine|holder)\b|\bin it\b", re.I)
+"""Said of the film that is in the camera, where the meter was set to another."""
 
 
 def _conditions(facts: list[Fact], text: str) -> list[Fact]:
@@ -258,7 +244,10 @@ def _conditions(facts: list[Fact], text: str) -> list[Fact]:
     if light is None or not speeds:
         return facts
     near = [s for s in speeds if s.start >= light.end and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
-    near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture"]
+    before = [s for s in speeds if s.end <= light.start and not _END.search(text[s.end : light.start])]
+    near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture" and not (before and _OTHER_FILM.search(text[light.end : s.end + 24]))]
+    if not near and light.quantity == "aperture" and before and len(speeds) == 2:
+        near = before[:1]  # "the meter was on 400 and said f/5.6, but there's 800 in the back"
     if not near and light.quantity == "aperture" and len(speeds) == 1:
         near = speeds
     if not near:
@@ -298,16 +287,16 @@ def _metered_thing(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
     if not any(f.quantity == "shutter" and f.of == "ambient" for f in facts):
         return False
     named = _THE_THING.search(text[: fact.start])
-    if named is None or _OF_FLASH.search(named["thing"]):
+    if named is None or OF_FLASH.search(named["thing"]):
         return False
     return patterns.search(rf"\b{named['thing']}\b[^.;?!]{{0,24}}\b(?:meters?|metered|reads?)\b", text[: named.start()], re.I) is not None
 
 
 def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:
     """"Twilight sky is 1/15 at f/5.6. I want it a stop over": what the talk before was of."""
-    if fact.to not in ("", "aperture", "ambient") or _OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not patterns.search(r"\b(?:it|that|this|want)\b", clause, re.I):
+    if fact.to not in ("", "aperture", "ambient") or OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not patterns.search(r"\b(?:it|that|this|want)\b", clause, re.I):
         return ""
-    return "ambient" if _last_word(before, _IS_AMBIENT, _OF_FLASH) else ""
+    return "ambient" if _last_word(before, _IS_AMBIENT, OF_FLASH) else ""
 
 
 def _clause(fact: Fact, text: str) -> str:
@@ -317,7 +306,7 @@ def _clause(fact: Fact, text: str) -> str:
     return head[ends[-1] :] if ends else head
 
 
-_ITS_OWN = Pattern(r"\b(?:want|make|keep|leave|get|have|like|need)\w*\b[^.,;]{0,12}\b(?:the|my|that) (?:\w+ )?(?:sky|background|room|daylight|ambient|window|view|street|hall|church|(?:stage|house|room|street|window) ?lights?|lighting)\s*(?:to (?:be|come out|look|go|fall|record|print|stay) |be |about )?$", re.I)
+_ITS_OWN = Pattern(r"\b(?:want|make|keep|leave|get|have|like|need)\w*\b[^.,;]{0,12}\b(?:the|my|that) (?:\w+ )?(?:" + AMBIENT + r"|(?:stage|house|room|street|window) ?lights?|lighting)\s*(?:to (?:be|come out|look|go|fall|record|print|stay) |be |about )?$", re.I)
 
 
 _ROOM_LIGHTS = Pattern(r"\b(?:stage|house|room|street|window|available|existing) ?light(?:s|ing)?\b", re.I)
@@ -327,12 +316,12 @@ def _whose(clause: str, than: str, fact: Fact) -> str:
     """"fill", "ambient", or nothing when it is neither."""
     if patterns.match(r"\s*(?:that|it)\b", than, re.I) and _IS_AMBIENT.search(patterns.split(r"\band\b|,|;", clause)[-1]):
         return "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
-    if _ITS_OWN.search(clause) and _IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]) and not _OF_FLASH.search(_ROOM_LIGHTS.sub("ambient", last)):
+    if _ITS_OWN.search(clause) and _IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]) and not OF_FLASH.search(_ROOM_LIGHTS.sub("ambient", last)):
         return "ambient"  # "want the sky a stop darker than the meter says"
     if _IS_AMBIENT.search(than) or fact.to == "ambient":
         return "fill"
     if than and _THAN_FLASH.search(than):
         return "ambient" if _IS_AMBIENT.search(clause) else ""
-    if _last_word(clause, _OF_FLASH, _IS_AMBIENT):
+    if _last_word(clause, OF_FLASH, _IS_AMBIENT):
         return "fill" if patterns.search(r"\b(?:fill|flash|touch)\b", clause, re.I) else ""
     return "ambient" if _IS_AMBIENT.search(clause) or fact.of == "ambient" else ""

@@ -77,7 +77,12 @@ def _share(place: Place) -> Fact:
     return _power(place)
 
 
+_IDLE_TIME = Pattern(r"\b(?:never mind|forget|ignore|skip|leave out|leave aside|put aside|suppose|imagine|pretend|don't worry about)\b[^.?,;\d]{0,30} for\s*$|\b(?:wait|hang on|hold on|half|give me|in)\s*$", re.I)
+
+
 def _shutter(place: Place) -> Fact:
+    if place.text[place.item.start : place.item.end].lower() in ("a minute", "a second", "a sec", "a min") and _IDLE_TIME.search(place.before(50)):
+        return fact_at(place, "remark", of="")  # "never mind the flash for a minute": no exposure
     if place.near("at_most", before=4, after=3) and "sync" in place.kinds:
         return fact_at(place, "sync", of="camera")
     for cue, quantity in (("t05", "t05"), ("t01", "t01"), ("duration", "duration"), ("recycle", "recycle")):

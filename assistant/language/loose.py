@@ -99,6 +99,11 @@ _WAS_A = Pattern(r"\b(?:was|is|it's|it is|it was) an? $", re.I)
 _FILM_TOLD = Pattern(r"\b(?:film|roll|stock|neg\w*|slides?|chrome)\b", re.I)
 _SWAPPED = Pattern(r"\b(?:swap|chang|switch|trad|exchang|replac)\w*(?: from| out| my| the)* (?:iso |asa )?\d{2,4}(?: film| speed| stock| asa| iso)*(?: out)? (?:for|to|with|by)\s*$", re.I)
 _ON_THE_METER = Pattern(r"^\s*(?:on|into|in) (?:the |my |a )?(?:light ?)?(?:meter|dial|iso dial)\b", re.I)
+_ON_THE = Pattern(r"\bon (?:the|my|our|this|that)\s*$", re.I)
+_METERED_AT = Pattern(r"\bmeter(?:ed|ing)?(?: off)? (?:the |my |that |this )?[a-z]+ (?:at|for|on)\s*$", re.I)
+_A_TIME_TOLD = frozenset({"shutter", "exposure_value"})
+_GOT = Pattern(r"\b(?:i'?ve|have|got|there'?s|there is|with|running|carrying|using)\s*$", re.I)
+_GOT_IN = Pattern(r"\s*in(?:side)?(?: here| there| it)?(?=\s*(?:[.,;?!]|$|(?:f\W?\d|how|what|which|so|and|at|then|now)\b))", re.I)
 _PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
 
 
@@ -121,6 +126,8 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
         return "film_speed", "", fact.value, "", ""
     if _SHOT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
+    if fact.value >= 100 and ((_ON_THE.search(before) and any(f.quantity in _A_TIME_TOLD for f in facts) and _SHOT_AFTER.match(after)) or (_GOT.search(before) and _GOT_IN.match(after)) or (_METERED_AT.search(before) and patterns.match(r"\s*[:,;.]", after))):
+        return "film_speed", "", fact.value, "", ""  # "1/30 on the 400", "I've got 400 in", "metered the hall at 800: 1/60"
     if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before) or _IN_THE_CAMERA.match(after) or _WAS_A.search(before) and _FILM_TOLD.search(before) or _CAMERA_HOLDS.search(before) and "fastest" not in before.lower() or known and fact.value >= 50 and _ON_IT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
     return None

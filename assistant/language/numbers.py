@@ -89,7 +89,7 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
     text = pieces[place].text
     value = digits(text)
     after, then = text_at(pieces, place + 1), place + 2
-    if after in ("/", ":") and kind_at(pieces, then) == "number" and (touching(pieces, place + 1) or touching(pieces, then)):
+    if after in ("/", ":") and kind_at(pieces, then) == "number" and (touching(pieces, place + 1) or touching(pieces, then)) and not _colon_before_a_fraction(pieces, place):
         other = digits(text_at(pieces, then))
         if after == "/":
             tail = then + 2 if touching(pieces, then + 1) and text_at(pieces, then + 1) in ("st", "nd", "rd", "th", "ths") else then + 1
@@ -121,6 +121,11 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
     if after == "point" and text_at(pieces, then).isdecimal() and float(value).is_integer():
         return made("NUM", pieces, place, then + 1, Number(float(f"{int(value)}.{text_at(pieces, then)}")))
     return _and_part(pieces, place, place + 1, Number(value))
+
+
+def _colon_before_a_fraction(pieces: list[Raw], place: int) -> bool:
+    """"ISO 400: 1/125": the colon ends what was said before, and no ratio has a fraction in it."""
+    return text_at(pieces, place + 1) == ":" and not touching(pieces, place + 2) and text_at(pieces, place + 3) == "/" and touching(pieces, place + 3) and touching(pieces, place + 4)
 
 
 def _begins_fraction(pieces: list[Raw], place: int) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 
 from assistant import patterns, scales
 from assistant.patterns import Pattern
@@ -24,8 +25,8 @@ _SAME = 0.2
 _SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side)|overlap\w*|combined|added|adds? to|on top)\b", re.I)
 _WHAT_FLASH = Pattern(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b|\balone\b[^?]*\b(?:right|correct)\b[^?]*\balone\b[^?]*\b(?:right|correct|same)\b", re.I)
-_ADDS = Pattern(r"\b(?:add(?:s|ed)?|contributes?|lifts?|raises?|brightens?|push(?:es)?)\b", re.I)
-_THAN_ALONE = Pattern(r"\bthan (?:it is |it would be )?(?:with|from|by)? ?(?:the |my )?(?:flash|strobe|key) (?:alone|only|by itself|on its own)\b", re.I)
+_ADDS = Pattern(r"\b(?:add(?:s|ed|ing)?|contributes?|lifts?|raises?|brightens?|push(?:es)?)\b", re.I)
+_THAN_ALONE = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by)? ?(?:the |my )?(?:(?:flash|strobe|key) (?:alone|only|by itself|on its own|would give)|(?:just|only|plain) (?:the |my )?(?:flash|strobe|key))\b", re.I)
 
 
 _ALL_LIGHT = Pattern(r"\btogether\b|\bboth\b|\bthe two\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
@@ -35,6 +36,7 @@ _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 
 
 _OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\bif (?:i|we|the lens|the camera)\b|\bif i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
+_OVER = Pattern(r"\bhow (?:far|much|many stops) (?:brighter|hotter|over)\b|\bstops over\b|\boverexpos\w*", re.I)
 _ALIKE = Pattern(r"\b(?:equal|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
 
 
@@ -43,9 +45,9 @@ def added(query: Query, ask: Ask) -> Solution | None:
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
     if query.has("guide_number") or query.has("distance"):
         return None
-    if ask.quantity == "aperture" and flash and room and (query.last("shutter", "ambient") is None or len(query.all("shutter")) == 1 and _ALL_LIGHT.search(query.text)) and not _WHAT_FLASH.search(query.text) and _SUM.search(query.text):
+    if ask.quantity == "aperture" and flash and room and (query.last("shutter", "ambient") is None or len({f.value for f in query.all("shutter")}) == 1 and _ALL_LIGHT.search(query.text)) and not _WHAT_FLASH.search(query.text) and _SUM.search(query.text):
         value = sum_of_light((flash.value, room.value))
-        return Solution(answers=(marks.aperture(value),), used=(flash, room), topic="ambient",
+        return Solution(answers=(marks.aperture(value),), used=(flash, room, *query.all("shutter")), topic="ambient",
                         notes=("The two fall on the same face, so their light adds; squares of the f-numbers are summed.",))
     if ask.quantity == "stops" and flash and room and len(query.all("shutter")) < 2 and _THAN_ALONE.search(query.text):
         return Solution(answers=(marks.stops(2 * math.log2(sum_of_light((flash.value, room.value)) / flash.value)),), used=(flash, room), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
@@ -66,10 +68,20 @@ def added(query: Query, ask: Ask) -> Solution | None:
         return Solution(answers=(marks.aperture(value),), used=(flash, under), topic="ambient", notes=("Flash and ambient light on the same face add.",))
     if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and (_SUM.search(query.text) or _ADDS.search(query.text) or patterns.search(r"\bhow (?:far|much) over\b|\bstops over\b", query.text, re.I)):
         return Solution(answers=(marks.stops(1.0),), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
-    if ask.quantity == "stops" and under is not None and _ADDS.search(query.text):
-        value = ambient.added_light_stops(-signed(under))
-        return Solution(answers=(marks.stops(value),), used=(under,), topic="ambient", notes=("That is how much brighter the face is than with the flash alone.",))
-    return None
+    return _lift(query, under or offset(query, "fill")) if ask.quantity == "stops" and not query.has("shutter") else None
+
+
+_THAN_DAYLIGHT = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by|in)? ?(?:just |only )?(?:the )?(?:daylight|ambient|sun|room|window|sky)(?: light)?(?: alone| only| by itself| on its own)?\b", re.I)
+
+
+def _lift(query: Query, apart: Fact | None) -> Solution | None:
+    """"the room is two stops under the flash and both hit her, how much brighter": what the second light adds to the first."""
+    if apart is None or not (_ADDS.search(query.text) or _THAN_ALONE.search(query.text) or _SUM.search(query.text) and (_OVER.search(query.text) or _THAN_DAYLIGHT.search(query.text))):
+        return None
+    on_daylight = _THAN_DAYLIGHT.search(query.text) is not None or apart.of == "fill" and not _THAN_ALONE.search(query.text)
+    stops = signed(apart) if (apart.of == "fill") == on_daylight else -signed(apart)
+    base = "daylight" if on_daylight else "flash"
+    return Solution(answers=(marks.stops(ambient.added_light_stops(-stops)),), used=(apart,), topic="ambient", notes=(f"That is how much brighter the face is than with the {base} alone.",))
 
 
 def _flash_reading(query: Query) -> Fact | None:
@@ -83,8 +95,8 @@ def fill(query: Query, ask: Ask) -> Solution | None:
         return _fill_reading(query, said)
     if ask.quantity == "stops":
         return _fill_under(query)
-    if ask.quantity == "power" and said is not None:
-        read = _from_its_reading(query, said)
+    if ask.quantity in ("power", "distance") and said is not None:
+        read = _from_its_reading(query, said, ask.quantity)
         if read is not None:
             return read
     if ask.quantity not in ("power", "distance", "guide_number", "film_speed") or (ask.quantity != "guide_number" and not query.has("guide_number")):
@@ -103,16 +115,32 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     return _for_target(query, ask, target, light, at, tuple(f for f in (said, room) if f))
 
 
-def _from_its_reading(query: Query, said: Fact) -> Solution | None:
+def _from_its_reading(query: Query, said: Fact, asked: str) -> Solution | None:
     """"the sun reads f/11, my flash at full gives f/16, as fill a stop and a half under": no guide number needed."""
     room, flash, powers = query.last("aperture", "ambient"), query.all("aperture", ""), query.all("power")
-    if room is None or len(flash) != 1 or len(powers) != 1 or query.has("guide_number") or not _FLASH_SAYS.search(query.text[: min(flash[0].start, powers[0].start)]) and not _FLASH_SAYS.search(query.text[: flash[0].start]):
+    away = query.all("distance")
+    if room is None or query.has("guide_number"):
+        return None
+    if asked == "distance":
+        return _from_its_place(query, said, room, flash, away)
+    if len(flash) != 1 or len(powers) != 1 or not _FLASH_SAYS.search(query.text[: min(flash[0].start, powers[0].start)]) and not _FLASH_SAYS.search(query.text[: flash[0].start]):
         return None
     target = ambient.aperture_after(room.value, signed(said))
     value = powers[0].value * (target / flash[0].value) ** 2
     if value > 1.0005:
         return None
     return Solution(answers=(marks.power(value),), used=(room, flash[0], powers[0], said, *query.all("shutter"), *query.all("film_speed")), topic="ambient", notes=(f"The flash alone must read f/{target:.3g}.",))
+
+
+def _from_its_place(query: Query, said: Fact, room: Fact, flash: Sequence[Fact], away: Sequence[Fact]) -> Solution | None:
+    """"the sun reads f/16, my flash gives f/16 from two metres, as fill two stops under": the distance where it reads so much."""
+    read = [f for f in flash if away and 0 < away[0].start - f.end < 24 and _FLASH_SAYS.search(query.text[: f.start])]
+    if len(away) != 1 or len(read) != 1 or len({f.value for f in query.all("power")}) > 1 or any(f.value != room.value for f in flash if f is not read[0]):
+        return None
+    target = ambient.aperture_after(room.value, signed(said))
+    unit = "m" if away[0].unit in ("m", "cm") else "ft"
+    used = (room, *flash, *away, said, *query.all("power"), *query.all("shutter"), *query.all("film_speed"))
+    return Solution(answers=(marks.distance(away[0].value * read[0].value / target, unit),), used=used, topic="ambient", notes=(f"The flash alone must read f/{target:.3g}.",))
 
 
 def _fill_under(query: Query) -> Solution | None:
@@ -138,7 +166,7 @@ _UNDER_ROOM = Pattern(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:dayl
 
 _WHICH_ONE = Pattern(r"\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)
 _WEAKER = Pattern(r"\b(?:darker|weaker|dimmer)\b", re.I)
-_FLASH_SAYS = Pattern(r"\b(?:flash|strobe|fill|light)\b[^.,;?!\d]{0,16}$", re.I)
+_FLASH_SAYS = Pattern(r"\b(?:flash|strobe|fill|light|gun|head|full(?: power)?|it)\b[^.,;?!\d]{0,16}$", re.I)
 
 
 def _readings_apart(query: Query) -> Solution | None:

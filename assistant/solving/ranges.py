@@ -35,7 +35,7 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
         return None if table is None else replace(table, used=tuple(dict.fromkeys((*paired[1], *(f for f in table.used if f.origin == "said")))), assumed=())
     if _TABLE.search(query.text) or _listed(query):
         return _table(query, solve)
-    pair = _pair(query) if query.asks and _RANGE.search(query.text) else None
+    pair = _pair(query) if query.asks and "auto" not in query.cues and _RANGE.search(query.text) else None  # an auto range is a setting
     if pair is None:
         return None
     quantity, facts = pair

@@ -1,0 +1,76 @@
+"""What is asked of the light that is there, where the quantity is not named or named by another word."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant import patterns
+from assistant.language.daylight import AMBIENT, OF_FLASH
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact
+from assistant.records import replace
+
+_AND_AT = Pattern(r"(?:[.,;?]|\band\b|\bso\b)\s*(?:and )?(?:at|for|now)\s+(?:f\W?\d[\d.]*|1/\d+|\d+ ?s\w*)\W*$", re.I)
+_ON_ONE_FACE = Pattern(r"\bboth\b|\btogether\b|\bthe two\b|\bcombined\b|\btotal\b|\bsum\b|\badd(?:s|ed)?\b|\bsame (?:face|subject|side|spot)\b|\bon top\b|\bplus\b|\boverlap", re.I)
+
+
+def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
+    """What is asked of the light that is there without naming it: "what's that at 1/500?"."""
+    kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
+    if len(kinds) == 3 and len(set(kinds)) == 2 and _AND_AT.search(text) and not OF_FLASH.search(text):
+        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
+    if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
+        return [Ask("exposure_value")]
+    if patterns.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2 and not OF_FLASH.search(text):
+        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
+    if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2:
+        return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
+    if len(kinds) == 1 and patterns.search(r"\bsunny.?(?:16|sixteen)\b", text, re.I) and any(f.quantity == "film_speed" for f in facts):
+        return [Ask("shutter" if kinds == ["aperture"] else "aperture")]
+    if kinds == ["aperture", "aperture"] and any(f.of == "ambient" for f in facts) and OF_FLASH.search(text) and _ON_ONE_FACE.search(text):
+        return [Ask("aperture")]
+    if patterns.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
+        return [Ask("aperture")]
+    return _the_open_one(text, facts)
+
+
+_LENS_TO = Pattern(r"\bf\W{0,2}what\b|\bwhat f\b|\b(?:lens|ring|iris|aperture) (?:then |now |has to |should |must )?(?:goes|go|comes?|sits?|stands?|be|is|set|stays?)?(?: down| up)?(?: to| at| on| where| what)*\W*\?|\b(?:open|stop|close)(?: up| down)? to (?:what|where)\b", re.I)
+_TIME_SO = Pattern(r"(?:^|[.,;:?!]\s*|\b(?:so|and|what|the) )(?:shutter(?: speed| time)?|exposure time|time)\s*(?:so (?:that|the)|that (?:puts|gets|leaves|keeps|drops|makes)|to (?:get|put|keep|drop|leave|make|have|bring)|for (?:the|it|that))\b", re.I)
+
+
+def _the_open_one(text: str, facts: Sequence[Fact]) -> list[Ask]:
+    """"it reads 1/125 at f/8, I sync at 1/60, so the lens goes to?": of aperture and time the one that is left open."""
+    read = {f.quantity for f in facts if f.of == "ambient" and f.quantity in ("aperture", "shutter")}
+    own = {f.quantity for f in facts if f.quantity in ("aperture", "shutter", "sync") and f.of != "ambient"}
+    if read != {"aperture", "shutter"} and not any(f.quantity == "exposure_value" for f in facts):
+        return []
+    if "aperture" not in own and own and _LENS_TO.search(text):
+        return [Ask("aperture")]
+    return [Ask("shutter")] if "shutter" not in own and _TIME_SO.search(text) else []
+
+
+_SECONDS = Pattern(r"\bhow many (?:full |whole )?(?:seconds?|secs?|minutes?|mins?)\b", re.I)
+_LANDS = Pattern(rf"\bwhere (?:does|do|will|would) (?:the |my )?(?:\w+ )?(?:{AMBIENT})\b[^.?,]{{0,16}}\b(?:land|fall|sit|lie|end up|come out|go)\b", re.I)
+
+
+def _by_another_word(ask: Ask, facts: Sequence[Fact], text: str) -> Ask:
+    """"how many seconds", "which speed" are a shutter time, and "where does the room land" are stops, beside a reading."""
+    if ask.quantity == "count" and _SECONDS.search(text):
+        return replace(ask, quantity="shutter", unit="")
+    if ask.quantity == "speed" and any(f.quantity == "aperture" and f.of == "" for f in facts) and not any(f.quantity == "shutter" and f.of != "ambient" for f in facts):
+        return replace(ask, quantity="shutter")
+    return replace(ask, quantity="stops", unit="") if ask.quantity == "distance" and _LANDS.search(text) else ask
+
+
+def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """"How far down is the room?": stops, where a reading of it is given."""
+    if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd"} and any(f.quantity == "shutter" for f in facts):
+        return [replace(asks[0], quantity="shutter")]  # "I'm on 1/60 and want two stops more. what speed?"
+    if asks and asks[0].quantity in ("power", "distance") and patterns.search(r"\bin stops\b", text, re.I):
+        return [replace(asks[0], quantity="stops"), *asks[1:]]
+    read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)
+    if read:
+        asks = list({a.quantity: a for a in reversed([_by_another_word(a, facts, text) for a in asks])}.values())[::-1]
+    down = patterns.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{AMBIENT})\b", text, re.I)
+    return [replace(a, quantity="stops") if a.quantity in ("power", "distance") else a for a in asks] if read and down else list(asks)
