@@ -19,7 +19,7 @@ from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
 from assistant.solving.doubtful import asks_something, doubtful
 from assistant.solving.flash import asked_unit
-from assistant.solving.left_out import left_out
+from assistant.solving.left_out import left_out, told_by_the_way
 from assistant.solving.lights import guide_unit, preferred_unit
 from assistant.solving.limits import check
 from assistant.solving.solution import Solution
@@ -113,9 +113,18 @@ def _corrects_kit(turn: Turn) -> Answer | None:
     return noted(replace(query, unplaced=()), "Put right: " + speaking.fact(right) + ".")
 
 
+def _of_another_row(query: Query, talk: Conversation) -> bool:
+    """"and the back row?": the question that stands, of another row."""
+    if not query.cues & {"front", "back", "middle"} or not talk.scene.text:
+        return False
+    from assistant.solving.set_for_row import asks_another
+
+    return asks_another(query.text, talk.scene.text)
+
+
 def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
-    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query) or other_limit(query, talk.scene)):
+    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query) or other_limit(query, talk.scene) or _of_another_row(query, talk)):
         return None
     if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query) and not offers(query):
         return told_scene(turn)
@@ -235,16 +244,7 @@ def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]
     if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
         return []
     known = {round(shown(f), 3) for f in whole.facts if f.quantity != "number"} | {round(f.value, 3) for f in whole.facts if f.quantity != "number"}
-    return [f for f in query.facts if f.quantity == "number" and not _told_by_the_way(f, query.text) and (f.said[:1].isdigit() or f.unit == "mixed" or f.value >= 3 or query.text[f.end :].lstrip()[:1].isdigit()) and (f.value > 1 or f.unit == "mixed" and f.value >= 1) and round(f.value, 3) not in known]
-
-
-_BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel|(?:famil(?:y|ies)|group|crew|party|class|choir|team|band|table|row|ensemble|squad)s? of)\s*$", re.IGNORECASE)
-_BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock|(?:different )?(?:apertures|f-?stops|settings|things|losses|filters|powers|shutter speeds|exposures|f-?numbers|values)\b(?! (?:at|of|apart)))\b", re.IGNORECASE)
-
-
-def _told_by_the_way(fact: Fact, text: str) -> bool:
-    """"I teach year nine", "thirty of the little darlings": spelled, and of nothing that is lit or set."""
-    return not fact.said[:1].isdigit() and (_BY_THE_WAY_BEFORE.search(text[: fact.start]) is not None or _BY_THE_WAY_AFTER.match(text[fact.end :]) is not None)
+    return [f for f in query.facts if f.quantity == "number" and not told_by_the_way(f, query) and (f.said[:1].isdigit() or f.unit == "mixed" or f.value >= 3 or query.text[f.end :].lstrip()[:1].isdigit()) and (f.value > 1 or f.unit == "mixed" and f.value >= 1) and round(f.value, 3) not in known]
 
 
 def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:

@@ -7,7 +7,7 @@ import re
 from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.place import Place, fact_at
-from assistant.language.rows import around, row_length
+from assistant.language.rows import END_TO_END, around, row_length
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.units import LENGTH
@@ -171,7 +171,7 @@ def _standing(place: Place) -> Fact | None:
     if place.owner in ("key", "a") and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return _behind(place)
     if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
-        return None if place.owner or "behind" not in place.text.lower() else _behind(place)
+        return None if place.owner or "behind" not in place.text.lower() and not patterns.search(END_TO_END, place.text, re.I) else _behind(place)
     return _behind(place)
 
 
@@ -187,8 +187,12 @@ def _behind(place: Place) -> Fact | None:
     first = next((i for i in reversed(lengths) if i.end <= place.item.start), None)
     if first is not None and _FROM_BOTH.fullmatch(place.text[first.end : place.item.start]) and _OF_A_LAMP.search(place.text[max(0, first.start - 60) : first.start]) and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
-    found = row_length(*around(place.text, place.item.start, place.item.end, floor, ceiling))
-    return fact_at(place, found[0], of=found[1]) if found else None
+    beside = around(place.text, place.item.start, place.item.end, floor, ceiling)
+    found = row_length(*beside)
+    if found is None:
+        return None
+    whole = found[0] == "gap" and patterns.search(END_TO_END, " ".join(beside), re.I) is not None
+    return fact_at(place, found[0], of=found[1], **({"cue": "in_all"} if whole else {}))
 
 
 def _path_leg(place: Place) -> Fact | None:

@@ -27,13 +27,20 @@ def runs(facts: Sequence[Fact], text: str) -> list[list[Fact]]:
     out: list[list[Fact]] = []
     for fact in facts:
         gap = text[out[-1][-1].end : fact.start] if out else ""
-        if not out or not _JOIN.match(gap) or fact.start < out[-1][-1].end:
+        if not out or not (_JOIN.match(gap) or _runs_on(out[-1][-1], fact, gap)) or fact.start < out[-1][-1].end:
             out.append([fact])
         elif _another_kind(out[-1], fact):
             out.append([*_taken_along(out[-1], gap), fact])
         else:
             out[-1].append(fact)
     return [run for run in out if run]
+
+
+def _runs_on(one: Fact, two: Fact, gap: str) -> bool:
+    """"rows at 8 10 and 12 feet": a row with no comma, whose numbers grow by little."""
+    if gap != " " or one.quantity != "number" or two.quantity != "length_range" or two.unit not in LENGTH:
+        return False
+    return one.value * LENGTH[two.unit] < two.value < 3 * one.value * LENGTH[two.unit]
 
 
 def _kind(fact: Fact) -> str:

@@ -75,7 +75,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "stops", "", fact.value, "", "less"
     if fact.value == 0 and ("+" in text or "bracket" in text.lower()) and patterns.search(r"[+]\s?\d|\bbracket", text, re.I):
         return "place", "", 0.0, "", ""  # the frame on the nose of "+1, 0, -1"
-    if fact.value >= 2 and patterns.match(r"\W*rows?\b", after, re.I):
+    if fact.value >= 2 and patterns.match(r"\W*(?:rows?|ranks?|tiers?)\b", after, re.I):
         return "rows", "", fact.value, "", ""
     if patterns.match(r"\W*(?:one|frame|shot|exposure|row)\b", after, re.I) and patterns.search(r"bracket|frame|exposures|\brow\b", text, re.I) and 0 < fact.value < 1:
         return "place", "", float(round(1 / fact.value)), "", ""  # "the third one": a frame's place in the bracket

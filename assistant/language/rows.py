@@ -13,20 +13,26 @@ from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
 
-FRONT = r"\b(?:front|nearest|nearer|closest|closer (?:row|one|person)|first row|near (?:row|end|one|side|person)|bow)\b"
-BACK = r"\b(?:back|rear|furthest|farthest|last row|(?:third|fourth|fifth) row|far (?:row|end|one|side|person)|stern|hindmost)\b(?! (?:a|the light|the flash|it|up|off|to|walls?|drop|ground|curtain)\b)"
+_ONE = r"(?: (?:row|rank|tier|line|one|person|face|head|glass|bottle|chair|man|woman|child|singer|player)s?)?"
+_FIRST_ONE = rf"(?:the )?(?:front|first|near(?:est)?|closest){_ONE}"
+_LAST_ONE = rf"(?:the |its )?(?:back|last|rear(?:most)?|far|furthest|farthest|hindmost){_ONE}"
+END_TO_END = rf"\b(?:(?:from )?{_FIRST_ONE} (?:to|till|through to) {_LAST_ONE}|between {_FIRST_ONE} and {_LAST_ONE})\b"
+"""From one end of a group to the other: "first to last", "the front row and the back row"."""
+FRONT = r"\b(?:front|nearest|nearer|closest|closer (?:row|one|person)|first (?:row|rank|tier)|near (?:row|end|one|side|person)|bow)\b"
+BACK = r"\b(?:back|rear|furthest|farthest|last (?:row|rank|tier)|(?:third|fourth|fifth) row|far (?:row|end|one|side|person)|stern|hindmost)\b(?! (?:a|the light|the flash|it|up|off|to|walls?|drop|ground|curtain)\b)"
 MIDDLE = r"\b(?:middle|second row|cent(?:re|er) row)\b"
 WALL = r"\b(?:walls?|backdrops?|backgrounds?|bg|backcloth|seamless|paper(?! neg)|cyc|curtain|canvas)\b"
 PEOPLE = r"(?:her|him|them|me|you|it|us|his|their|the (?!camera|light|flash|lens|tripod)\w+|my (?!camera|light|flash|lens|tripod)\w+|a (?:sitter|subject|model))"
+_SOMEBODY = r"(?:sitter|subject|model|cox|rower|speaker|client|dancer|kid|lady|guy|person|people|crew|team|family|players?|bride|groom|couple|group|singer|child|girl|boy|man|woman|her|him|them)\b"
 LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b"
 
 _THE_LENS = Pattern(r"^\W*(?:in front of|before|away from|from) (?:the |my |an? )?(?:\d+ ?mm|lens)\b", re.I)
-_BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of)\b(?:\W+{PEOPLE})?", re.I)
-_APART = Pattern(r"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject))", re.I)
+_BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of(?! (?:the |my |that |a )?(?:\w+ )?{LAMP}))\b(?:\W+{PEOPLE})?", re.I)
+_APART = Pattern(rf"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject)|{END_TO_END})", re.I)
 _FURTHER = Pattern(r"^\W*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
-_FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:\w+ )?{WALL}", re.I)
-_FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
-_ROW_TO_ROW = r"\b(?:first|front|nearest|closest) (?:(?:row|rank|one|person|face|head)s? )?to (?:the )?(?:last|back|rear|furthest|farthest|hindmost)(?: (?:row|rank|one|person|face|head)s?)?(?:'s| is| it is| it's| are| measures| comes to|:|,| =)?(?: about| some| roughly)?\W*$"
+_FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:(?!{_SOMEBODY})\w+ )?{WALL}", re.I)
+_FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to|in front of)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
+_ROW_TO_ROW = rf"{END_TO_END}(?:,? (?:the|my|our|this) \w+)?(?:'s| is| there is| there's| there are| we have| it is| it's| are| measures| comes to|:|,| =)?(?: about| some| roughly)?\W*$"
 _GAP_NAMED = Pattern(rf"{_ROW_TO_ROW}|\b(?:depth|gap|separation|spacing|spaced|apart by|deep by|another|between (?:them|the rows|rows|her and|him and|the sitter and|the subject and|subject and))\b(?:\W+\w+){{0,5}}\W*$", re.I)
 _MOVING = Pattern(r"\b(?:move|moved|moving|pull|pulled|shift|slide|drag|walk|step|stepped|push|bring)\b", re.I)
 _NOT_THE_KEY = Pattern(r"\b(?:rim|hair|kicker|background light|backdrop light|camera|tripod|i'm|i am)\b", re.I)
@@ -65,9 +71,15 @@ _FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|c
 _WALL_TO = Pattern(rf"{WALL}[^.?!]*\b(?:to|so (?:it's|it is|that's)) (?:about |just |only )?$", re.I)
 
 
+_A_WALL = Pattern(rf"{WALL}(?:'s| is| are| hangs| stands| sits| about| only| just| another)*\s*$", re.I)
+_FROM_SOMEBODY = Pattern(rf"^\s*(?:away |back )?(?:from|off) (?:the |my )?{_SOMEBODY}", re.I)
+
+
 def _is_gap(before: str, after: str) -> bool:
     if _WALL_TO.search(before) and _BEHIND.search(after):
         return True  # "pull the backdrop to 1 m behind"
+    if _A_WALL.search(before) and _FROM_SOMEBODY.match(after):
+        return True  # "the wall's 5 ft from the sitter"
     if _MOVING.search(before) or _FROM_A_ROW.match(after) or _FROM_LAMP.search(after):
         return False
     if _APART.search(after) or _GAP_NAMED.search(before):
@@ -92,10 +104,14 @@ def _last_row(text: str) -> str:
     return of if place >= 0 and (of != "backdrop" or place > subject) else ""
 
 
+_NEXT_CLAUSE = Pattern(rf"\b{_SOMEBODY}\W*$", re.I)
+"""Before a wall with no word between: "1.5 m off sitter wall 3 m behind", where the wall begins what is said next."""
+
+
 def _first_row(text: str) -> str:
     if patterns.match(r"\W*(?:and|but|,)\b", text):
         return ""
-    places = [(m.start(), of) for of, pattern in _ROWS for m in [pattern.search(text)] if m]
+    places = [(m.start(), of) for of, pattern in _ROWS for m in [pattern.search(text)] if m and not (of == "backdrop" and _NEXT_CLAUSE.search(text[: m.start()]))]
     return min(places)[1] if places and patterns.match(r"\W*(?:away )?(?:from|to|for|off|is|at)\b|\W*[(]", text) else ""
 
 

@@ -16,7 +16,7 @@ from assistant.physics.flash import back_off_for_spread, distance_for_falloff, f
 from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import leeway, marks, share_of_light, twins
+from assistant.solving import leeway, marks, set_for_row, share_of_light, twins
 from assistant.solving.lights import PLACES, lights, preferred_unit
 from assistant.solving.placing import Scene, meant, scene_of, times_as_far
 from assistant.solving.solution import Solution, needs
@@ -392,4 +392,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (_stops,), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (_aperture,), "power": (_power,)}

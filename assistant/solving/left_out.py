@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Sequence
 
 from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving.solution import Solution
 from assistant.solving.solver import unused
@@ -42,3 +44,17 @@ def _values(facts: Sequence[Fact]) -> Iterator[float]:
 
 def _rounded(value: float) -> float:
     return float(f"{abs(value):.3g}")
+
+
+_BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel|(?:famil(?:y|ies)|group|crew|party|class|choir|team|band|table|row|ensemble|squad)s? of)\s*$", re.IGNORECASE)
+_BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock|(?:different )?(?:apertures|f-?stops|settings|things|losses|filters|powers|shutter speeds|exposures|f-?numbers|values)\b(?! (?:at|of|apart)))\b", re.IGNORECASE)
+_THINGS = Pattern(r"\s+(?:(?:little|small|big|old|young|tall|wooden|shiny|empty|full|tiny|large) )*(?P<thing>[a-z]{5,}s)\b", re.IGNORECASE)
+
+
+def told_by_the_way(fact: Fact, query: Query) -> bool:
+    """"I teach year nine", "thirty of the little darlings", "eleven glasses": spelled, and of nothing that is lit or set."""
+    text = query.text
+    things = _THINGS.match(text[fact.end :])
+    if things and things["thing"] in query.unknown and fact.value == int(fact.value):
+        return True
+    return not fact.said[:1].isdigit() and (_BY_THE_WAY_BEFORE.search(text[: fact.start]) is not None or _BY_THE_WAY_AFTER.match(text[fact.end :]) is not None)

@@ -51,11 +51,18 @@ class Scene:
         before = text[: known.start]
         if _NEAR_ONE.search(before) or _FAR_ONE.search(before):
             return (_NEAR_ONE.search(before) is not None) == (self.near_fact.value <= self.far_fact.value)
+        after = text[known.end :]
+        if _FOR_NEAR.match(after) or _FOR_FAR.match(after):
+            return (_FOR_NEAR.match(after) is not None) == (self.near_fact.value <= self.far_fact.value)
         return _apart(known, self.near_fact, text) <= _apart(known, self.far_fact, text)
 
 
 _NEAR_ONE = Pattern(r"\b(?:near(?:er|est)?|close(?:r|st)?|front|first)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
 _FAR_ONE = Pattern(r"\b(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|second|other|last)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
+
+
+_FOR_NEAR = Pattern(r"^\s*(?:is |was |being )?(?:right |good |correct |fine )?(?:for|at|on|off) (?:the |those at the )?(?:near(?:er|est)?|close(?:r|st)?|front|first)\b", re.I)
+_FOR_FAR = Pattern(r"^\s*(?:is |was |being )?(?:right |good |correct |fine )?(?:for|at|on|off) (?:the |those at the )?(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|last)\b", re.I)
 
 
 def _apart(known: Fact, place: Fact, text: str) -> int:
@@ -102,7 +109,7 @@ def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: F
     count = query.last("rows")
     spoken = patterns.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
     many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else 1.0
-    whole = _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None  # "1.2 m from front to back"
+    whole = gap.cue == "in_all" or _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None  # "1.2 m from front to back"
     depth = gap.value * (many - 1 if many > 2 and not whole else 1)
     used = tuple(f for f in (near, gap, count) if f)
     far = by_place.get("backdrop") if backdrop else by_place.get("back")

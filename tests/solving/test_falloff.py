@@ -129,3 +129,9 @@ def test_no_key_light_makes_the_wall_behind_brighter() -> None:
 ])
 def test_what_a_length_reaches_to(before: str, after: str, meant: tuple[str, str] | None) -> None:
     assert row_length(before, after) == meant
+
+
+def test_rows_are_counted_from_the_one_the_lens_is_set_for() -> None:
+    rows = "three rows at 9, 11 and 13 ft, set for the middle row: how far off are the front and the back, in stops?"
+    answers = ask(rows).answers
+    assert [(a.of, pytest.approx(a.value)) for a in answers] == [("front row", 2 * math.log2(11 / 9)), ("back row", 2 * math.log2(11 / 13))]

@@ -1,0 +1,80 @@
+"""Rows at several distances, and the lens set for one of them: how far over or under each of the others is.
+
+"rows at 9, 11 and 13 ft, set for the middle one: how hot is the front?" · "and the back row?"
+By the inverse square law, counted from the row that comes out right; plus is more light.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.physics.flash import falloff_stops
+from assistant.query import Ask, Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.placing import Scene
+from assistant.solving.solution import Solution
+
+_WHICH_ROW = r"(?P<row>front|first|near(?:est)?|closest|middle|cent(?:re|er)|second|back|rear|last|furthest|farthest|far)"
+_SET_FOR = Pattern(
+    rf"\b(?:set|exposed?|exposing|exposure|metered|metering|worked (?:it )?out|calculated|figured|right|correct|spot on|opened|f\W?\d[\d.]*)\b[^.?!\d]{{0,30}}\b(?:for|on|at|by) (?:the |my )?{_WHICH_ROW}\b(?: (?:row|one|rank|tier|person|lot))?"
+    rf"|\b{_WHICH_ROW.replace('row', 'named')} (?:row|one|rank|tier|person)(?:'s| is| comes out| will be) (?:spot on|right|correct|perfect|properly exposed|correctly exposed)\b", re.I)
+_NAMED = Pattern(rf"\b{_WHICH_ROW}\b(?! (?:of the (?:room|hall)|up|off|it|away))", re.I)
+_ROW_OF = {"front": "front", "first": "front", "near": "front", "nearest": "front", "closest": "front", "middle": "middle", "centre": "middle", "center": "middle", "second": "middle"}
+_ANOTHER = Pattern(rf"^\W*(?:(?:and|ok|okay|so|then|what about|how about|for|at|on) )*(?:the )?{_WHICH_ROW}(?: (?:row|rank|tier|one|person|lot))?(?: then)?\W*$", re.I)
+
+
+def asks_another(said: str, before: str) -> bool:
+    """Whether "and the back row?" asks the question that stands of another row.
+
+    >>> asks_another("and the back row?", "rows at 9 and 11 ft, set for the front, how far off is the middle?")
+    True
+    """
+    return _ANOTHER.match(said) is not None and _SET_FOR.search(before) is not None
+
+
+def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """Stops of the rows asked about against the row that the lens is set for; None where it is set for none."""
+    told = _SET_FOR.search(query.text)
+    if told is None or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number"):
+        return None
+    places = _places(query, scene)
+    right = _row(told["row"] or told["named"])
+    asked = [row for row in _asked(query.text, told.start(), told.end()) if row != right and row in places] or [row for row in places if row != right]
+    if right not in places or not asked:
+        return None
+    values = [(row, falloff_stops(places[right], places[row])) for row in asked]
+    answers: tuple[Quantity, ...] = tuple(marks.stops(value, f"{row} row") for row, value in values)
+    lead = "; ".join(f"the {row} row {speak_stops(abs(value))} {'over' if value > 0 else 'under'} ({value:+.2f})" for row, value in values)
+    used = tuple(dict.fromkeys((*scene.used, *query.all("distance"), *query.all("rows"))))
+    return Solution(answers=answers, used=used, lead=f"{lead[:1].upper()}{lead[1:]}.", topic="falloff")
+
+
+def _row(word: str) -> str:
+    return _ROW_OF.get(word.lower(), "back")
+
+
+def _places(query: Query, scene: Scene) -> dict[str, float]:
+    """How far each row is from the light, front to back; the middle of rows that are evenly spaced lies half-way."""
+    assert scene.near is not None and scene.far is not None
+    middle = query.last("distance", "middle")
+    count = query.last("rows")
+    places = {"front": min(scene.near, scene.far), "back": max(scene.near, scene.far)}
+    if middle is not None:
+        places["middle"] = middle.value
+    elif scene.gap is not None and count is not None and count.value == 3:
+        places["middle"] = (scene.near + scene.far) / 2
+    return places
+
+
+def _asked(text: str, start: int, end: int) -> list[str]:
+    """The rows named in the last question, in its order, what the lens is set for left out."""
+    rest = text[:start] + "." + text[end:]
+    for part in reversed(patterns.split(r"[?!]|\.(?!\d)", rest)):
+        rows = list(dict.fromkeys(_row(m["row"]) for m in _NAMED.finditer(part)))
+        if rows:
+            return rows
+    return []
