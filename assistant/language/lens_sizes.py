@@ -79,6 +79,9 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\b(?:on|shooting|ordinary|normal|plain|standard|usual|regular|common)\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
     format_too += [f for f in facts if f.quantity == "focal_length" and f not in format_too and abs(f.value - 0.035) < 1e-9 and patterns.match(r"\s*(?:film )?(?:body|bodies|slr|rangefinder|camera)\b", text[f.end :], re.I)]
     named = [f for f in facts if f.quantity == "focal_length" and f not in format_too]
+    mounted = _mounted(facts, text)
+    if mounted is not None:
+        return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm", of="") if f is mounted else f for f in facts]
     talked = _LENS_TALK.search(text) is not None
     if named or not (talked or _ANGLE.search(text)) or any(f.quantity == "guide_number" for f in facts):
         return facts
@@ -89,6 +92,16 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     lens = replace(bare, quantity="focal_length", value=bare.value / 1000, unit="mm", of="")
     return [lens if f is bare else replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
+
+
+_MOUNTED_IS = Pattern(r"\blens\b[^.,;?!\d]{0,30}\b(?:is|was|'s) (?:an? |the |my )?$", re.I)
+
+
+def _mounted(facts: list[Fact], text: str) -> Fact | None:
+    """"the lens I've got on is a 28", beside a flash head that stands at another."""
+    heads = [f for f in facts if f.quantity == "zoom"]
+    bare = [f for f in facts if f.quantity in ("number", "film_speed") and 8 <= f.value <= 1200 and not _iso_said(f, text) and _MOUNTED_IS.search(text[: f.start])]
+    return bare[0] if heads and len(bare) == 1 else None
 
 
 def _iso_said(fact: Fact, text: str) -> bool:

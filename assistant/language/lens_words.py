@@ -292,13 +292,20 @@ def _about_a_lens(facts: Sequence[Fact], items: Sequence[Item], lower: str) -> b
 _YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper))")
 
 
+_ENDS_SHARP = Pattern(
+    r"\b(?:right|correct|true|yes or no|enough)\s*\?|\b(?:is|are|will|would|do|does) (?!to\b)(?:the |my |her |his )?(?:[^.?!,]|\.(?=\d)){1,30}\b(?:sharp|in focus)(?: (?:too|as well|then|or not|enough))?\W*$"
+    r"|(?:^|[.!;:,] *)(?:(?:so|then|and|still|all|all of it|everything|it's) )*(?:sharp|in focus)\b[^.?!]{0,40}\?\W*$"
+)
+"""A test put at the end, with or without its mark: "is 9.5 m still sharp", "sharp right out to infinity then?"."""
+
+
 def _puts_to_the_test(lower: str, facts: Sequence[Fact]) -> bool:
     """"is f/8 enough to keep 3 m sharp?", "will 2.5 m be sharp?": a yes or a no, with nothing else asked."""
     kinds = {f.quantity for f in facts}
     stood = {"distance", "focal_length", "aperture"} <= kinds and patterns.search(r"\b(?:sharp|in focus)\b", lower)
     if not ("sharp_limit" in kinds or stood) or "guide_number" in kinds or patterns.search(r"\b(?:what|which|where|how)\b", lower):
         return False
-    return bool(_YES_NO.search(lower)) or bool(patterns.search(r"\b(?:right|correct|true|yes or no|enough)\s*\?", lower))
+    return bool(_YES_NO.search(lower)) or bool(_ENDS_SHARP.search(lower))
 
 
 def _named_beside(kept: Sequence[Ask], facts: Sequence[Fact], lower: str) -> list[Ask]:

@@ -53,7 +53,7 @@ _STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:a
 """A belief said with a question mark after it, of nothing that came out wrong."""
 _LOOKS_THROUGH = Pattern(r"^\W*(?:(?:and|or|now|then|so|ok|okay) )*(?:through|with|in|into|using|off|from|behind|under|via|for|on|at) [^,;?]*\b(?:that|which)(?:'s)? \w+[^,;?]*\?*\W*$")
 """A half-sentence of what stands in the way, "through an umbrella that eats 2 stops?": nothing is put up for a yes or a no."""
-_PICTURES = Pattern(r"\b(?:frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
+_PICTURES = Pattern(r"\b(?:(?<!whole )(?<!full )(?<!entire )frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
 

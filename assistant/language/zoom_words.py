@@ -59,14 +59,18 @@ def _set_to(text: str, rows: list[zoom_figures.Row]) -> list[Fact]:
 
 
 _LENGTH_AFTER = Pattern(r"\s*-?\s*(?:m|ft|feet|foot|met(?:re|er)s?)\b", re.I)
+_STANDS = Pattern(rf"\b(?:zoom(?: head)?|(?:flash )?head|flash)(?:'s| is| was)? (?:still )?(?:left|stuck|jammed|parked|fixed|sitting|locked|set)(?: still)? (?:at|on|to|for) (?:the |its )?{_NUMBER}\s*-?(?:mm)?(?: (?:position|setting|mark))?\b(?!\s*(?:ft|feet|m\b|metre|meter|power|%))", re.I)
+"""A head that stands at a setting: "the head is stuck on the 50 position"."""
 _ZOOMED = Pattern(rf"\b(?:pull|push|bring|tak|set|mov|rack)\w* (?:the |my )?(?:flash )?(?:head|zoom)(?: back| out| in)? to\s+(?:the )?{_NUMBER}\b(?!\s*(?:ft|feet|m\b|metre|meter))|\bzoom(?:ed|ing)?(?: in| out| head| the head)?(?: is| set)?(?: to| at| on)?\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b(?!\s*(?:ft|feet|m\b|metre|meter))", re.I)
 
 
 def _zoom_alone(facts: list[Fact], text: str) -> list[Fact]:
     """"and zoomed to 105?": a setting for a table told before."""
     out = facts
-    for match in _ZOOMED.finditer(text):
+    for match in (*_ZOOMED.finditer(text), *_STANDS.finditer(text)):
         group = 1 if match[1] else 2
+        if any(f.quantity == "zoom" and f.start == match.start(group) for f in out):
+            continue
         if not 10 <= float(match[group]) <= 400:
             continue
         rest = [f for f in out if not (f.start < match.end() and f.end > match.start(group) and f.quantity in ("number", "focal_length", "distance"))]

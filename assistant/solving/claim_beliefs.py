@@ -45,6 +45,7 @@ _DRAW_WHY = "The farther the lens is from the film, the less light reaches it, f
 _FALL = r"\b(?:light|flash|it|fall-?off|key|strobe|head)\b"
 _FALL_WHY = "Fall-off across the subject is fastest close to the light; with the light farther away the same depth makes a smaller difference."
 
+_THIRDS = "A third in front and two thirds behind holds at one distance only, a third of the hyperfocal: close up the halves are equal, and from the hyperfocal on all behind is sharp."
 _FROM_FLASH = "The distance that counts is from the flash to the subject, along the path of the light, and not from the camera."
 NAVY = "Photography (Basic), NAVEDTRA 14209"
 
@@ -73,6 +74,7 @@ MORE_BELIEFS: tuple[Belief, ...] = (
     Belief((_FALL, r"\bfalls?[- ]?off\b|\bdrops? off\b", r"\b(?:slower|slowly|less|gentler|gently)\b", r"\b(?:further|farther|far away|back|distant)\b"), True, _FALL_WHY),
     Belief((r"\b(?:cold|freezing|winter)\b", r"\b(?:batter\w+|cells|recycl\w*)\b", r"\b(?:slow\w*|longer|weak\w*|worse|less|drain\w*)\b"), True, "Cold cells give less current, so the flash recycles more slowly: keep spares in a warm pocket."),
     Belief((r"\bhyper ?-?focal\b", r"\bhalf\b", r"\binfinity\b", r"^(?!.*\bnot\b)"), True, "Focused at the hyperfocal distance all is sharp from half of it to infinity."),
+    Belief((r"\bdepth of field\b|\bdof\b|\bsharpness\b|\bin focus\b", r"\b(?:third|1/3)\b[^.?]{0,40}\bin front\b", r"\b(?:two|2)[- ]thirds\b[^.?]{0,40}\bbehind\b|\b2/3\b[^.?]{0,40}\bbehind\b|\btwice as (?:much|far) behind\b", r"\b(?:always|every|any|all|whatever|whichever|never|no matter|regardless|at each)\b"), False, _THIRDS, turns=False),
     Belief((r"\bgels?\b", r"\b(?:free|no light|los\w+ nothing|no loss)\b"), False, "A colour gel takes light: a full orange (CTO) about two thirds to one stop, deep colours more.", turns=False),
     Belief((r"\bgels?\b", r"\b(?:los\w+|costs?|eats?|absorbs?|weaken\w*|less)\b", r"\b(?:light|stops?|power|flash)\b", r"^(?!.*\d)"), True, "A colour gel takes light: a full orange (CTO) about two thirds to one stop, deep colours more."),
     Belief((r"\bbulbs?\b", r"\bx[- ]?(?:sync|setting|contact)?\b", r"\b(?:fast|1/\d{3}|any|all)\b.{0,12}\b(?:speeds?|shutter)?"), False, "On X the shutter is already open before a bulb has reached its peak, so bulbs need a slow speed there (1/30 s or slower); for faster speeds use M.", turns=False),

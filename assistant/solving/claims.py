@@ -24,6 +24,7 @@ from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, cla
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
+from assistant.solving.claim_lens import claim_of_depth, claim_of_hyperfocal
 from assistant.solving.claim_losses import claim_of_share, judge_loss
 from assistant.solving.claim_marks import in_marks
 from assistant.solving.claim_pops import claim_of_pops
@@ -55,6 +56,9 @@ def solve(query: Query) -> Solution | None:
     first = _of_words(query, said)
     if first is not None:
         return first
+    of_the_lens = claim_of_hyperfocal(query) or claim_of_depth(query)
+    if of_the_lens is not None:
+        return of_the_lens
     reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
     if any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
         return None

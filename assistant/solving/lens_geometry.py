@@ -43,15 +43,20 @@ def solve(query: Query) -> Solution | None:
 _HEAD_FOR = Pattern(r"\b(?:flash|head|strobe|zoom\w*)\b[^.,;?!]{0,30}$", re.I)
 
 
+_COVERS = Pattern(r"\bcover|\bcorners?\b|\bedges\b|\bwhole (?:frame|picture)\b|\b(?:fill|light)\w* (?:all of |the whole of )?the (?:whole )?frame\b", re.I)
+_DARK = Pattern(r"\b(?:corners?|edges?)\b[^.?!]{0,24}\b(?:dark\w*|black|unlit|fall off|vignett\w*)\b|\bvignett\w*", re.I)
+
+
 def _covers(query: Query) -> Solution | None:
     """"the head's set for a 35 and I've put the 24 on: does it cover": a head lights what its setting sees, and no wider lens."""
     lenses = [(f.value * 1000, f) for f in query.all("focal_length")] + [(f.value, f) for f in query.all("zoom")]
-    heads = [x for x in lenses if x[1].quantity == "zoom" or _HEAD_FOR.search(query.text[: x[1].start])]
+    heads = [x for x in lenses if x[1].quantity == "zoom"] or [x for x in lenses if _HEAD_FOR.search(query.text[: x[1].start])]
     mounted = [x for x in lenses if x not in heads]
-    if len(heads) != 1 or len(mounted) != 1 or not patterns.search(r"\bcover|\bcorners?\b|\bwhole (?:frame|picture)\b|\bfill\w* the frame\b", query.text, re.I) or not patterns.search(r"(?:^|[.,;?!:] *|\b(?:and|so) )(?:does|will|is|can|do|would)\b", query.text, re.I):
+    if len(heads) != 1 or len(mounted) != 1 or not query.claim or not _COVERS.search(query.text) or query.cues & {"bounce", "wide_panel"}:
         return None
-    holds = mounted[0][0] >= heads[0][0] - 0.5
-    why = "the lens sees no wider than the head lights." if holds else "the lens sees wider than the head lights, so the corners go dark: zoom the head out or use the wide panel."
+    covers = mounted[0][0] >= heads[0][0] - 0.5
+    holds = covers is not bool(_DARK.search(query.text))
+    why = "the lens sees no wider than the head lights." if covers else "the lens sees wider than the head lights, so the corners go dark: zoom the head out or use the wide panel."
     return Solution(lead=f"{'Yes' if holds else 'No'}: {why}", answers=(Quantity("claim", holds),), used=(heads[0][1], mounted[0][1]), topic="optics")
 
 
@@ -144,7 +149,9 @@ def _one_side(focal: Fact, side: Fact, query: Query) -> Solution:
         return rejected("A frame must be wider than nothing.")
     name = side.cue or next((s for s in SIDES if s in query.cues), None)
     angle = optics.field_angle(focal.value, side.value)
-    return Solution(answers=(Quantity("coverage", angle, "degrees", name),), used=(focal, side), topic="optics",
+    given = query.last("degrees")
+    judged = (Quantity("claim", given.value >= angle - 0.5),) if given is not None and query.claim else ()
+    return Solution(answers=(*judged, Quantity("coverage", angle, "degrees", name)), used=(focal, side, *((given,) if given and judged else ())), topic="optics",
                     working=(f"twice the arc tangent of half the side ({side.value * 1000:.3g} mm) over the focal length ({focal.value * 1000:g} mm)",))
 
 
