@@ -35,6 +35,7 @@ _FRAME_CHOSEN = Pattern(r"\s*(?:of the (?:roll|test|strip|row|bracket|sheet)\s*)
 _ROLLS = (8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 24.0, 27.0, 36.0, 72.0)
 _ROLL_BEFORE = Pattern(r"\brolls? (?:of|has|holds|with)\W*$", re.I)
 _ROLL_AFTER = Pattern(r"^\W*(?:exps?\b|exposures?|frames?|shots?|on (?:the|a) roll|left on|left\b|to a roll)", re.I)
+_A_ROLL = Pattern(r"^\W*(?:exps?|exposures?|frames?|shots?|pictures)?\W*(?:(?:on|to|per|in) (?:(?:the|a|each|every) )?|an? )roll\b|^\W*exp(?:osure)?\W+rolls?\b", re.I)
 _PER_BRACKET = Pattern(r"^\W*(?:shots?|frames?|exposures?|exps?)?\W*(?:per|to (?:a|the|each)|in (?:a|each|every)|each|a) (?:bracket|subject|set-?up|scene)|^\W*(?:shot|frame|exposure)?\W*brackets?\b", re.I)
 _MARK_SPEEDS = (25.0, 6400.0)
 Meaning = tuple[str, str, float, str, str]
@@ -67,7 +68,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "place", "", fact.value, "", ""  # "row 2": which row it is
     if fact.value == int(fact.value) and 1 <= fact.value <= 40 and _FRAME_NUMBER.search(before) and _FRAME_CHOSEN.match(after):
         return "place", "", fact.value, "", ""  # "frame five": which one it is
-    if fact.value == int(fact.value) and _ROLL_BEFORE.search(before) and fact.value in _ROLLS or fact.value in _ROLLS and _ROLL_AFTER.match(after) and "bracket" in text.lower():
+    if fact.value == int(fact.value) and _ROLL_BEFORE.search(before) and fact.value in _ROLLS or fact.value in _ROLLS and (_A_ROLL.match(after) or _ROLL_AFTER.match(after) and "bracket" in text.lower()):
         return "count", "", fact.value, "frames", ""
     if 1 < fact.value < 20 and "bracket" in text.lower() and (patterns.search(r"\bbracket(?:s|ing)?(?: sets?| runs?)? (?:of|are|is|takes?|with|in)\W*$", before, re.I) or _PER_BRACKET.match(after)):
         return "count", "", fact.value, "frames", ""

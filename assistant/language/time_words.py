@@ -106,6 +106,11 @@ def _like_the_next(fact: Fact, n: int, facts: Sequence[Fact], lower: str) -> Fac
     return replace(fact, quantity=after.quantity, unit=after.unit) if joined else fact
 
 
+_PART = r"(?:full|(?:a )?(?:half|third|quarter|eighth|sixteenth)|1/\d+)"
+_PART_POPS = Pattern(rf"[\s-]+{_PART}(?:[\s-]+power)?[\s-]+(?:pops?|flashes|bursts|shots|blinks|ones)\b")
+_AT_A_PART = Pattern(rf"\s+(?:of them |more )?at {_PART}\b")
+"""A number of pops at a power: "450 half-power pops"; of a battery also "450 at half"."""
+
 _SPOKEN = {"velocity": "speed", "capacitance": "capacitance", "supply": "battery", "voltage": "voltage"}
 
 
@@ -123,7 +128,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="time")
     if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not patterns.search("lens|focal", around) and 0 < fact.value < 1:
         return replace(fact, quantity="blur", of="")
-    if fact.quantity == "number" and not fact.bad and patterns.match(r"\s+full\b", lower[fact.end :]) and "pop" in lower:
+    if fact.quantity == "number" and not fact.bad and fact.value >= 1 and (_PART_POPS.match(lower, fact.end) or patterns.match(r"\s+full\b", lower[fact.end :]) and "pop" in lower or "battery" in cues and _AT_A_PART.match(lower, fact.end)):
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity == "number" and not fact.bad and "recycl" in lower and patterns.search(r"\b(?:takes|is|needs|in|about) $", lower[: fact.start]) and fact.value > 0:
         return replace(fact, quantity="recycle", unit="s")
@@ -165,7 +170,7 @@ def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     lower = patterns.sub(r"\s+", " ", fold(text))
     counted = tally(facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
-    rules = (_another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _fired, _added, _for_another_aperture)
+    rules = (_another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
     for rule in rules:
         found = rule(lower, kinds, cues, asks)
         if found is not None:
@@ -284,6 +289,19 @@ def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
             each = patterns.search(r"\beach\b|per head|apiece|every head", lower) and not patterns.search(r"\beach (?:pop|flash|shot|burst)\b|\b(?:total|in all|altogether|all told)\b", lower)
             return [Ask("energy", "each" if each else "", "J")]
     return None
+
+
+_SETS = Pattern(r"\bhow many (?:more |full |fresh |spare |such |new )*(?:sets?|packs?|loads?|changes?|batteries|charges?)\b(?! (?:of )?(?:pops|flashes))")
+_ROLLS = Pattern(r"\bhow many (?:more |whole |full |complete |entire )*(?:rolls?|films?|cassettes?)\b")
+
+
+def _supplied(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"how many sets of cells do I pack?", "how many rolls will it do?": of a number of pops told."""
+    if "count" not in kinds or kinds & {"guide_number", "aperture"}:
+        return None
+    if "battery" in cues and _SETS.search(lower):
+        return [Ask("count", "", "sets")]
+    return [Ask("count", "", "rolls")] if "two_count" in kinds and _ROLLS.search(lower) and patterns.search(r"\b(?:pops?|flash(?:es)?|bursts)\b", lower) else None
 
 
 _SAID_NUMBER = Pattern(r"(?:\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen|full|half))\s*$")

@@ -40,7 +40,7 @@ def doubtful(said: Query, whole: Query, found: Solution) -> bool:
 def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Nobody asks how many pops where one will do, or by what factor where nothing changes."""
     first = found.answers[0]
-    return first.quantity in ("count", "factor") and first.value == 1.0 and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None
+    return first.quantity in ("count", "factor") and first.value == 1.0 and first.unit not in ("sets", "rolls") and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None
 
 
 _HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|stronger|weaker|hotter|dimmer|under|over|faster|slower)\b")

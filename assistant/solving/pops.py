@@ -12,7 +12,6 @@ import re
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -24,7 +23,7 @@ POP_WORDS = ("pops", "flashes")
 
 
 def solve(query: Query) -> Solution | None:
-    """Pops for an aperture or a shortfall, what pops add up to, pops from a battery, strobe counts."""
+    """Pops for an aperture or a shortfall, what pops add up to, strobe counts."""
     for ask in query.asks if "extension" not in query.cues else ():
         if ask.quantity == "count":
             return _count(_from_where_i_stand(query), ask)
@@ -75,7 +74,7 @@ def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
 def _count(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number"):
         return _onto_a_wall(query)
-    for rule in (_strobe, _in_a_time, _battery, _short, _for_aperture, _by_the_balance):
+    for rule in (_strobe, _in_a_time, _short, _for_aperture, _by_the_balance):
         found = rule(query, ask)
         if found is not None:
             return found
@@ -123,35 +122,6 @@ def _in_a_time(query: Query, ask: Ask) -> Solution | None:
     each = pause.value * (part or 1.0)
     value = math.floor(time.value / each * (1 + 1e-9))
     return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (pause, time, fact) if f), topic="time", notes=("One more if the flash is ready at the start.",))
-
-
-def _battery(query: Query, ask: Ask) -> Solution | None:
-    supply, energy = query.last("supply"), query.last("energy")
-    part, fact = share(query)
-    if supply and energy:
-        joules = energy.value * (part or 1.0)
-        value = duration.pops_from_battery(supply.value, joules)
-        return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact) if f), topic="time",
-                        working=(f"{supply.value:g} Wh is {supply.value * 3600:g} J, {joules:g} J a pop",), notes=("Losses in the charger are not counted; expect fewer.",))
-    stores = query.all("energy")
-    if len(stores) == 2 and "battery" in query.text.lower() and not query.has("aperture"):
-        held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
-        return Solution(answers=(marks.count(math.floor(held.value / each.value * (1 + 1e-9)), "pops"),), used=(held, each), topic="time", working=(f"{held.value:g} / {each.value:g}, rounded down",))
-    total = popped(query) or (query.last("max_count") if query.cues & {"battery"} else None)
-    capacity = bool(query.cues & {"battery"}) or "battery" in query.text.lower()
-    if not capacity or total is None or query.has("aperture"):
-        return None
-    powers = [f for f in query.facts if f.quantity == "power"]
-    base = own(total, powers) if len(powers) > 1 else None
-    start = base.value if base else 1.0
-    if part is None:
-        return needs(("power",), "I need the power the pops are fired at.", (total,), "time")
-    value = math.floor(total.value * start / part * (1 + 1e-9))
-    if base:
-        other = powers[-1] if base is not powers[-1] else powers[0]
-        value = math.floor(total.value * base.value / other.value * (1 + 1e-9))
-    return Solution(answers=(marks.count(value, "pops"),), used=tuple(dict.fromkeys((total, *powers, *((fact,) if fact else ())))), topic="time",
-                    working=("energy of the battery = pops × power",), notes=("Going by energy alone; the electronics take a little too.",))
 
 
 def _stops_short(query: Query) -> Fact | None:

@@ -39,6 +39,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("lens_geometry", frozenset({"coverage", "distance", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),
     ("losses", frozenset({"stops", "factor", "aperture", "power", "energy"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
+    ("battery", frozenset({"count"})),
     ("pops", frozenset({"count", "aperture", "stops"})),
     ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
     ("ambient_light", frozenset({"shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number", "duration", "time"})),

@@ -1,0 +1,142 @@
+"""What a battery, a set of cells or a charge is good for: pops at another power, frames, rolls of film, and how many sets to bring.
+
+A set holds so much energy, so its pops go with one over the power. What is had from it is rounded
+down, what is needed is rounded up.
+"""
+
+from __future__ import annotations
+
+import math
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.physics import duration
+from assistant.physics.flash import whole_count
+from assistant.query import Fact, Query
+from assistant.solving import marks
+from assistant.solving.pops import POP_WORDS, own, popped, share
+from assistant.solving.solution import Solution, needs
+
+_NEAR_ENOUGH = 1 + 1e-9
+_ENERGY_ALONE = "Going by energy alone; the electronics take a little too."
+
+
+def solve(query: Query) -> Solution | None:
+    """Counts that a battery is good for; None for all others."""
+    if not query.asks_for("count") or query.cues & {"extension"} or any(query.has(q) for q in ("guide_number", "frequency", "aperture")):
+        return None
+    if (query.has("recycle") or query.has("interval")) and (query.has("time") or query.has("shutter")):
+        return None  # so many in a minute
+    for rule in (_stored, _cells_to_bring, _rolls, _at_a_power):
+        found = rule(query)
+        if found is not None:
+            return found
+    return None
+
+
+def _speaks_of_battery(query: Query) -> bool:
+    return "battery" in query.cues or "battery" in query.text.lower()
+
+
+def _stored(query: Query) -> Solution | None:
+    """Watt-hours, or joules held, over the energy of a pop."""
+    supply, energy = query.last("supply"), query.last("energy")
+    part, fact = share(query)
+    if supply and energy:
+        joules = energy.value * (part or 1.0)
+        value = duration.pops_from_battery(supply.value, joules)
+        return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact) if f), topic="time",
+                        working=(f"{supply.value:g} Wh is {supply.value * 3600:g} J, {joules:g} J a pop",), notes=("Losses in the charger are not counted; expect fewer.",))
+    stores = query.all("energy")
+    if len(stores) == 2 and "battery" in query.text.lower():
+        held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
+        return Solution(answers=(marks.count(math.floor(held.value / each.value * _NEAR_ENOUGH), "pops"),), used=(held, each), topic="time", working=(f"{held.value:g} / {each.value:g}, rounded down",))
+    return None
+
+
+_PER_FRAME = Pattern(r"\s*(?:per|for each|for every|each|every|a|to a|to each|to the) (?:frame|picture|exposure|shot|photo|negative)\b")
+
+
+def _pop_counts(query: Query) -> list[Fact]:
+    """The pops that a set gives and those that are wanted; not the pops of one frame."""
+    return [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f.value > 1 and not _is_per_frame(f, query)]
+
+
+def _is_per_frame(fact: Fact, query: Query) -> bool:
+    return fact.origin == "said" and _PER_FRAME.match(query.text.lower(), fact.end) is not None
+
+
+def _said_with(count: Fact, powers: list[Fact], text: str) -> Fact | None:
+    """"60 half power pops", "450 at half power": the power that stands in one breath with a count."""
+    said = [p for p in powers if p.origin == count.origin and p.sentence == count.sentence and count.start <= p.start <= count.end + 20]
+    return next((p for p in said if not any(mark in text[count.end : p.start] for mark in ",.;:?")), None)
+
+
+def _power_told(count: Fact, query: Query, powers: list[Fact]) -> tuple[float, Fact | None]:
+    """The power a number of pops was told for: full, unless it was said otherwise."""
+    if "full" in count.said.lower():
+        return 1.0, None
+    told = _said_with(count, powers, query.text)
+    if told is None and len({p.value for p in powers}) > 1:
+        told = own(count, powers)
+    return (told.value, told) if told is not None else (1.0, None)
+
+
+def _cells_to_bring(query: Query) -> Solution | None:
+    """"a set does 120 full pops, the job needs 450 at half: how many sets?"."""
+    counts, powers = _pop_counts(query), query.all("power")
+    if len(counts) != 2 or not any(a.unit == "sets" for a in query.asks):
+        return None
+    wants = [f for f in counts if _WANTED.search(query.text.lower()[max(0, f.start - 30) : f.start])] if counts[0].origin == "said" else []
+    needed = wants[0] if len(wants) == 1 else counts[1]
+    held = counts[0] if needed is counts[1] else counts[1]
+    holds, _ = _power_told(held, query, powers)
+    changed = [p for p in powers if p.origin == "said" and held.origin != "said"]
+    takes = changed[-1].value if changed else _power_told(needed, query, powers)[0]
+    pops = held.value * holds / takes
+    sets = whole_count(needed.value / pops)
+    return Solution(answers=(marks.count(sets, "sets"),), used=(held, needed, *powers), topic="time", working=(f"a set gives {pops:.4g} such pops; {needed.value:g} / {pops:.4g}, rounded up",), notes=(_ENERGY_ALONE,))
+
+
+_WANTED = Pattern(r"\b(?:needs?|wants?|must|have to|has to|takes|calls for|after|requires?|do)\b[^.,;?\d]*$")
+
+
+def _rolls(query: Query) -> Solution | None:
+    """"120 flashes left, 36 on a roll, one flash a frame: how many rolls?", or how many frames."""
+    rolls, frames = (any(a.unit == unit for a in query.asks) for unit in ("rolls", "frames"))
+    counts = _pop_counts(query)
+    if len(counts) != 1 or not rolls and not (frames and _speaks_of_battery(query)):
+        return None
+    on_roll = next((f for f in query.all("count") if f.unit == "frames" and f.value > 1), None)
+    if rolls and on_roll is None:
+        return needs(("count",), "I need the number of frames on a roll.", tuple(counts), "time")
+    per_frame = next((f for f in query.all("count") if _is_per_frame(f, query)), None)
+    each = (per_frame.value if per_frame else 1.0) * (on_roll.value if rolls and on_roll else 1.0)
+    powers = [p for p in query.all("power") if p.value < 1]
+    if len({p.value for p in powers}) > 1:
+        return None
+    holds, _ = _power_told(counts[0], query, powers)
+    pops = counts[0].value * (holds / powers[-1].value if powers else 1.0)
+    used = (counts[0], *powers, *(f for f in (per_frame, on_roll if rolls else None) if f))
+    return Solution(answers=(Quantity("count", float(math.floor(pops / each * _NEAR_ENOUGH)), "rolls" if rolls else "frames"),), used=used, topic="time", working=(f"{pops:.4g} / {each:g}, rounded down",))
+
+
+_ASKS_FULL = Pattern(r"how many\b[^?]{0,12}\bfull")
+
+
+def _at_a_power(query: Query) -> Solution | None:
+    """"a charge gives 200 full pops: how many at a quarter?"."""
+    total = popped(query) or (query.last("max_count") if "battery" in query.cues else None)
+    if total is None or not _speaks_of_battery(query):
+        return None
+    powers = query.all("power")
+    part, fact = share(query)
+    holds, told = _power_told(total, query, powers)
+    others = [p.value for p in powers if p.value != holds] or ([part] if part is not None and fact not in powers else [])
+    if not others and told is not None and holds < 1 and _ASKS_FULL.search(query.text.lower()):
+        others = [1.0]
+    if not others and part is None:
+        return needs(("power",), "I need the power the pops are fired at.", (total,), "time")
+    value = math.floor(total.value * holds / (others[-1] if others else holds) * _NEAR_ENOUGH)
+    return Solution(answers=(marks.count(value, "pops"),), used=tuple(dict.fromkeys((total, *powers, *((fact,) if fact else ())))), topic="time",
+                    working=("energy of the battery = pops × power",), notes=(_ENERGY_ALONE,))
