@@ -24,7 +24,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     mine = sum(_may_be_speed(f) for f in facts)
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "distance" and f.value > 8 for f in facts):
         return list(facts)
-    out = _flash_is(list(facts), text)
+    out = _flash_is([_slow_paper(f, text) for f in facts], text)
     for rule in (_of_the_guide, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
         out = rule(out, text)
     return out
@@ -42,6 +42,15 @@ def _bare(value: float) -> bool:
 
 def _speed(fact: Fact, quantity: str = "film_speed") -> Fact:
     return replace(fact, quantity=quantity, of="film" if quantity == "rated" else "", unit="" if fact.quantity == "number" else fact.unit, cue="")
+
+
+_PAPER_RATED = Pattern(r"\b(?:paper|plates?|ortho|lith|x-?ray)\b[^.?!\d]{0,24}\b(?:at|is|as|of)\s*(?:about |ei )*$", re.I)
+
+
+def _slow_paper(fact: Fact, text: str) -> Fact:
+    """"I rate the paper at 6": paper and plates are slower than any film in a box."""
+    slow = fact.quantity == "number" and not fact.bad and 1 <= fact.value < _SLOWEST_BARE and is_film_speed_mark(fact.value)
+    return _speed(fact) if slow and _PAPER_RATED.search(text[: fact.start]) and not _NO_FILM.match(text[fact.end :]) else fact
 
 
 # --- what a guide number is for -----------------------------------------------------------------

@@ -12,7 +12,8 @@ from assistant.records import replace
 from assistant.scales import is_film_speed_mark
 
 _PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|rating)\b|^\s*(?:of )?(?:its|my|that|box|rated) (?:iso|asa)\b", re.I)
-_RATE = Pattern(r"\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b", re.I)
+_RATE = Pattern(r"\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b"
+                r"|\bwhat\b[^?.]{0,24}\b(?:goes|belongs|go|put|set|dial)\b[^?.]{0,12}\b(?:dial|meter|camera)\b|\b(?:dial|meter)\b[^?.,]{0,16}\b(?:to|at|on|say|read|be) what\b|\bwhat\b[^?.]{0,20}\bdial (?:say|read|go|be|to)\b|\b(?:my|the|so|real|really) (?:ei|exposure index)\b[^?.]{0,14}\bwhat\b|\bwhat(?:'s| is|s)? [^?.]{0,16}\b(?:ei|exposure index)\b", re.I)
 _PUSH = Pattern(r"\b(?:what|how much|which)(?: of a| sort of| kind of)? (?:a )?(?:push|pull)\b|\bhow (?:much|far) (?:do|must|should|to|shall)[^?.]{0,14}(?:push|pull)\b", re.I)
 
 
@@ -24,7 +25,20 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"rated at half its box speed": a stop more exposure, and no power of a flash."""
     pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
     kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
-    return _by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text)
+    return _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text), text)
+
+
+_PUSHED = Pattern(r"\b(?P<way>push|pull)(?:ing|ed|s)?\b[^.?!;]{0,60}$", re.I)
+_OF_FILM = frozenset({"film_speed", "rated", "stops", "number", "place", "remark"})
+
+
+def _pushed_apart(facts: list[Fact], text: str) -> list[Fact]:
+    """"pushing the 400 tonight, one and two thirds stops": the push, though words stand between."""
+    stops = [f for f in facts if f.quantity == "stops" and not f.cue and not f.unit]
+    way = _PUSHED.search(text[: stops[0].start]) if len(stops) == 1 else None
+    if way is None or not {f.quantity for f in facts} <= _OF_FILM or not any(f.quantity == "film_speed" for f in facts):
+        return facts
+    return [replace(f, quantity="push", value=abs(f.value) * (1 if way["way"].lower() == "push" else -1), of="film") if f is stops[0] else f for f in facts]
 
 
 _BY_SO_MUCH = Pattern(r"\b(?P<way>push|pull|over-?expos|under-?expos)\w*\b[^.?!;]{0,30}?\bby (?:about |just )?(?P<many>one and a half|two thirds|a third|one third|a half|half|one|two|three)\b(?!(?: of)?(?: a)? stops?\b)", re.I)

@@ -16,8 +16,9 @@ _SPEED_WORDS = r"what (?:do|should|would|must|will|can) (?:i|we|you)\b.*\b(?:rat
 _BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?:over|under|either side|each side|each way|apart|steps?)\b|[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]"
 
 _RATING = r"\bwhat (?:am|are|do|should) (?:i|we) (?:be )?meter(?:ing)? (?:at|for|on)\b|\bfilm (?:speed )?dial\b|\bdial (?:say|read|go)\b|\bnew rating\b|\b(?:my|so the) (?:ei|rating)\b|\brate it\b"
+_LENS_TO_WHAT = r"\b(?:lens|ring|f|f-?stop) (?:(?:goes |set |then )?(?:on|at|to) )?what\b|\b(?:lens|ring)(?: set)? (?:on|to|at)\W*\?|\bwhat (?:must|should|does) the lens (?:open|close|stop down) to\b"
 _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|(?<![\d½] )\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)(?!\s*(?:to|at|on)\s*f?\W?\d)|f.?stop on\b|\bwhat (?:goes|do i put|should i put|to put|is set|belongs|must go|should go) on (?:the|my) (?:lens|ring|barrel|camera)\b|\bwhere does the (?:ring|lens) (?:go|point)\b|\bwhat (?:do|should|must) i (?:put|set|leave|have) (?:the|my) (?:lens|ring|aperture) (?:on|at|to)\b|\bwhat (?:lens )?opening\b|\bwhat (?:should|must|does|will|would) (?:the |my )?(?:lens|ring) (?:be|go|stand|sit|get set)\b|\b(?:i|we) (?:then |now )?(?:set|use|shoot at|dial in|open to)\W*\?\W*$|"
-             r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)")
+             r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)|" + _LENS_TO_WHAT)
 
 _NOW_SET = r"\bwith (?:it|that|both|them|the \w+)(?: \w+)? ?(?:on|up|fitted|in place)?\W*(?:i (?:set|use|open to))?\W*\?\W*$|\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\b(?:bare|without it|now)\W*(?:would be|is|it's|gives|makes|what)?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
 
@@ -35,6 +36,7 @@ _VERSUS = rf"^\W*{_MARK}\W+(?:against|versus|vs|v)\W+(?:{_MARK}|\d+)\W*$"
 """Two marks and nothing else: "1/30 against 1/250"."""
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
+    (_LENS_TO_WHAT, ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
     (r"\b(?:far(?:thest|est)|furthest|nearest|closest)\b", ("guide_number",), "distance"),
     (r"\S", ("shutter", "exponent"), "shutter"),

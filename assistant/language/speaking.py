@@ -306,6 +306,8 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "signed": lambda f: f"{f.value:+g} stops",
     "years": lambda f: f"{f.value:g} years old",
     "rows": lambda f: f"{f.value:g} rows",
+    "sheet_row": lambda f: f"{_seconds(f.value)} to {_seconds(f.other)} by the sheet",
+    "sheet_span": lambda f: f"from {_seconds(f.value)} to {_seconds(f.other)}",
     "rated": lambda f: f"rated at ISO {number(f.value, 4)}",
 }
 

@@ -113,7 +113,7 @@ def _unsaid(facts: list[Fact], text: str) -> list[Fact]:
     return _put(facts, found, [made])
 
 
-_OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)\W*$", re.I)
+_OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)(?:\W*$|(?= ?[.,;?!]))", re.I)
 
 
 def _part_of_a_stop(fact: Fact, text: str) -> Fact:

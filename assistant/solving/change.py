@@ -60,7 +60,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         facts = _of(query, quantity)
         if not facts:
             continue
-        facts = _in_time(facts, query.text) if quantity == "aperture" else facts
+        facts = _in_time(facts, query.text) if quantity == "aperture" else _metered_first(facts, query.text) if quantity == "film_speed" else facts
         values = [_value(f) for f in facts]
         used += facts
         if len({round(v, 6) for v in values}) > 2:
@@ -81,7 +81,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         used.append(rated)
     reference = "aperture" in before
     push = query.last("push")
-    if reference and push is not None and "film_speed" in before and "film_speed" not in after:
+    if reference and push is not None and "film_speed" in before and after.get("film_speed", before["film_speed"]) == before["film_speed"]:
         after["film_speed"] = before["film_speed"] * 2.0**push.value
         used.append(push)
     kept = not reference and ask.of != "move" and _stays_right(query, ask, before, after)
@@ -104,6 +104,15 @@ def _in_time(facts: list[Fact], text: str) -> list[Fact]:
     if len(facts) != 2 or any(f.origin != "said" for f in facts) or not _READS.search(text[: facts[1].start]) or _READS.search(text[: facts[0].start]) or _ASKED.search(text[facts[0].end : facts[1].start]):
         return facts
     return [facts[1], facts[0]]
+
+
+_METER_STANDS = Pattern(r"\bmeter\b[^.?!\d]{0,24}\b(?:set|on|at|to|for|stands)\s*(?:iso |ei )*$", re.I)
+
+
+def _metered_first(speeds: list[Fact], text: str) -> list[Fact]:
+    """"I rate the paper at 6; the meter, set to 100, says f/45": the reading is for what the meter stands at, whichever was said first."""
+    last = len(speeds) == 2 and all(f.origin == "said" for f in speeds) and _METER_STANDS.search(text[: speeds[1].start]) and not _METER_STANDS.search(text[: speeds[0].start])
+    return speeds[::-1] if last else speeds
 
 
 _RIGHT = Pattern(r"\b(?:(?:was|is|were|looked|exposed|came out|spot) (?:right|correct|on|good|perfect|fine)|right at|correct at|same (?:exposure|aperture|f-?stop|stop|f|f-?number|picture|result|neg|negative)|keep(?:ing)? (?:the |my )?(?:exposure|aperture|f-?stop|lens)|(?:lens|aperture|ring|f-?stop)\b[^.,;?]{0,16}\b(?:stays?|put|alone|same|as it is))\b", re.I)

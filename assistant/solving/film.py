@@ -161,6 +161,10 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     moved = next((f for f in query.facts if f.quantity in ("stops", "signed", "ev_stops", "loss", "relation")), None)
     if moved is None or query.has("power"):
         return None
+    came_out = _came_out(query.text, moved)
+    if came_out:
+        value = exposure_index(said.value, came_out * abs(moved.value))
+        return _done((marks.film_speed(value),), said, moved, notes=(f"They came out with too {'little' if came_out > 0 else 'much'} light: a {'slower' if came_out > 0 else 'faster'} rating makes up for it.",))
     over = moved.cue == "more" or moved.unit == "+" or (moved.cue != "less" and moved.unit != "-" and bool(_OVER.search(query.text)) and not _UNDER.search(query.text))
     under = moved.cue == "less" or moved.unit == "-" or (not over and bool(_UNDER.search(query.text)))
     beside = patterns.match(r"\W*(?:too )?(?:(?P<less>less|under|darker)|more|over|extra|brighter)\b", query.text[moved.end :], re.I) if moved.origin == "said" else None
@@ -172,6 +176,18 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
         return None
     value = exposure_index(said.value, abs(moved.value) if over else -abs(moved.value))
     return _done((marks.film_speed(value),), said, moved, notes=(f"A {'slower' if over else 'faster'} rating gives every frame {speak_stops(abs(moved.value))} {'more' if over else 'less'}.",))
+
+
+_CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b[^.?!,;]{0,24}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were)\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
+_WAY = Pattern(r"^[\w ]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
+
+
+def _came_out(text: str, moved: Fact) -> float:
+    """1 where frames came out with too little light ("always a stop thin"), -1 with too much, 0 where no result is told."""
+    way = _WAY.match(text[moved.start : moved.end + 20])
+    if way is None or not way["result"] and not _CAME_OUT.search(text[: moved.start]):
+        return 0.0
+    return 1.0 if way["under"] or (way["result"] or "").lower() == "thin" or (way["too"] or "").lower() == "dark" else -1.0
 
 
 def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:

@@ -15,6 +15,7 @@ from assistant.patterns import Pattern
 from assistant.physics.film import corrected_from_table, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
+from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, marks
 from assistant.solving.solution import Solution, needs
 
@@ -37,6 +38,8 @@ _ASIDE = Pattern(r"\b(?:forget(?:ting)?|ignor\w+|never mind|leav\w+ aside|withou
 def lengthened(query: Query, ask: Ask) -> Solution | None:
     """The time to give, from the metered one and what the film's sheet says."""
     times = query.all("shutter")
+    if query.has("sheet_row") or query.has("sheet_span"):
+        return _by_sheet(query, times)
     if not times and query.has("exponent") and not query.has("guide_number") and not query.has("exposure_value"):
         return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
     if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
@@ -113,6 +116,29 @@ def _by_table(query: Query, times: list[Fact]) -> Solution | None:
     return done((marks.shutter(value), marks.stops(math.log2(value / metered))), *times, notes=(_FLASH_NOTE,), working=(how,))
 
 
+def _by_sheet(query: Query, times: list[Fact]) -> Solution | None:
+    """By the rows of the person's own sheet: the metered time at the aperture that is set and behind what is on the lens, then as the sheet says."""
+    rows, spans, stops = query.all("sheet_row"), query.all("sheet_span"), query.all("aperture")
+    if not times:
+        return needs(("shutter",), "I need the time that was metered.", tuple(rows or spans), "film")
+    if len({f.value for f in times}) != 1 or len(stops) > 2 or query.has("guide_number"):
+        return None
+    lost, losing, _ = camera.loss_total(query)
+    closed = -aperture_difference_stops(stops[0].value, stops[1].value) if len(stops) == 2 else 0.0
+    metered = times[0].value * 2.0 ** (lost + closed)
+    added = next((f for f in query.facts if f.quantity in ("stops", "relation") and f not in losing), None)
+    if spans and not rows:
+        if added is None or not spans[0].value <= metered <= spans[0].other:
+            return needs(("factor",), f"I need what the sheet says for {metered:.4g} s.", (*times, *spans), "film")
+        value, how = metered * 2.0 ** abs(added.value), f"{abs(added.value):g} stops on {metered:.4g} s"
+    else:
+        value, how = corrected_from_table(metered, [(r.value, r.other) for r in rows]), "between the rows, straight in logarithms"
+        added = None
+    to_sheet = (f"{times[0].value:.4g} s becomes {metered:.4g} s before the film is asked",) if metered != times[0].value else ()
+    notes = (_FLASH_NOTE,) if not rows or metered <= max(r.value for r in rows) else (_FLASH_NOTE, "That is past the last row of the sheet; its last slope is taken to go on.")
+    return done((marks.shutter(value), marks.stops(math.log2(value / metered))), *times, *rows, *spans, *stops, *losing, added, notes=notes, working=(*to_sheet, how))
+
+
 def _paired(between: str) -> bool:
     return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
 
@@ -120,6 +146,9 @@ def _paired(between: str) -> bool:
 def stops_added(query: Query) -> Solution | None:
     """Extra stops of a lengthened time."""
     times = query.all("shutter")
+    if query.has("sheet_row"):
+        found = _by_sheet(query, times)
+        return replace(found, answers=found.answers[::-1], lead="Add") if found is not None and found.answers else found
     if not times or not _FAILURE.search(query.text) or _ASIDE.search(query.text):
         return None
     exponent = query.last("exponent")

@@ -1,0 +1,127 @@
+"""A film's own sheet of long times, read off aloud: "1 second becomes 2, 10 becomes 50", "4 s give 7; 10 s give 22".
+
+Each row is a metered time and the time to give, or the stops to add; the second number of a row, and the first of
+every row but one, seldom carry their unit. "Anything from 1 to 10 seconds wants one more stop" is a row with two ends.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact
+from assistant.records import replace
+
+_SHEET = Pattern(r"\b(?:sheet|card|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b", re.I)
+_LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:)[\s:]*(?:about |really |a full )?", re.I)
+_TIMES = ("shutter", "time", "duration")
+_MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "count")
+"""What a bare number of a row may have been taken for."""
+
+
+def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with the rows of such a sheet as `sheet_row`: value the metered time, other the time to give."""
+    if not any(f.quantity in _TIMES and f.value >= 1 for f in facts) or not _SHEET.search(text):
+        return list(facts)
+    ordered = sorted(facts, key=lambda f: f.start)
+    out = _stop_rows(_span([_first(f, text) for f in ordered], text), text)
+    rows = _rows(out, text)
+    out = rows if sum(f.quantity == "sheet_row" for f in rows) >= 2 else out
+    return [_metered(f, text) for f in out] if any(f.quantity in ("sheet_row", "sheet_span") for f in out) else out
+
+
+_SEC = Pattern(r"\s?(?:s|secs?|seconds?)\b", re.I)
+
+
+def _first(fact: Fact, text: str) -> Fact:
+    """"the leaflet for my film: 2 s becomes 3": seconds, and no film of so small a speed."""
+    unit = _SEC.match(text[fact.end :]) if fact.quantity == "film_speed" else None
+    return replace(fact, quantity="shutter", unit="", of="", end=fact.end + unit.end()) if unit else fact
+
+
+def _metered(fact: Fact, text: str) -> Fact:
+    """"meter says ten", beside the rows of a sheet: seconds as well."""
+    bare = fact.quantity in ("number", "aperture") and not _WRITTEN_F.match(fact.said) and not fact.bad
+    return replace(fact, quantity="shutter", unit="", cue="", of="") if bare and _METER_SAYS.search(text[: fact.start]) and not _THEN_NOT.match(text[fact.end :]) else fact
+
+
+_METER_SAYS = Pattern(r"\b(?:meter(?:ed|s)?|metering|reading)(?:'s)?(?: it| them| the \w+)?(?: says?| said| saying| gives?| gave| reads?| tells me| told me| wants?| is| was| at| for| shows?)*(?: about| roughly)? $", re.I)
+_THEN_NOT = Pattern(r"\s*(?:feet|ft|m\b|metres?|stops?|iso|at f|mm|ev)", re.I)
+
+
+_WRITTEN_F = Pattern(r"\s*f(?![a-z])", re.I)
+
+
+def _seconds(fact: Fact) -> bool:
+    bare = fact.quantity in _MIS_READ and not fact.bad and not fact.unit and not _WRITTEN_F.match(fact.said) and "iso" not in fact.said.lower()
+    return fact.value > 0 and (fact.quantity in _TIMES or bare)
+
+
+def _rows(facts: list[Fact], text: str) -> list[Fact]:
+    out: list[Fact] = []
+    place, opened = 0, False
+    while place < len(facts):
+        here, after = facts[place], facts[place + 1] if place + 1 < len(facts) else None
+        timed = here.quantity in _TIMES or opened
+        if after is not None and timed and _seconds(here) and _seconds(after) and _LINK.fullmatch(text[here.end : after.start]):
+            out.append(_row(here, after, after.value))
+            place, opened = place + 2, True
+        else:
+            out.append(here)
+            place += 1
+    return out
+
+
+def _row(here: Fact, after: Fact, given: float) -> Fact:
+    return Fact("sheet_row", here.value, "s", of="film", other=given, start=here.start, end=after.end, said=f"{here.said.strip()}: {after.said.strip()}", sentence=here.sentence)
+
+
+_ADD = Pattern(r"[\s,:]*(?:(?:you )?add|plus|\+|needs?|wants?|takes?|gets?|gives?(?: it)?|allow)[\s:]*(?:an? (?:extra|more) |another |an extra )?(?:an? )?", re.I)
+_MORE = Pattern(r"^\s*(?:more|extra)?\s*(?:[,.;:]|and\b|$)", re.I)
+
+
+def _stop_rows(facts: list[Fact], text: str) -> list[Fact]:
+    """"at 1 second add half a stop, at 10 add one, at 100 add two": rows in stops."""
+    found: list[tuple[int, Fact]] = []
+    for n, (here, after) in enumerate(zip(facts, facts[1:])):
+        stops = after.quantity in ("stops", "signed") or bool(found) and after.quantity == "number" and after.value <= 6 and _MORE.match(text[after.end :]) is not None
+        if (here.quantity in _TIMES or found and _seconds(here)) and stops and _ADD.fullmatch(text[here.end : after.start]):
+            found.append((n, _row(here, after, here.value * 2.0 ** abs(after.value))))
+    if len(found) < 2:
+        return facts
+    gone = {m for n, _ in found for m in (n, n + 1)}
+    return sorted([*(f for n, f in enumerate(facts) if n not in gone), *(row for _, row in found)], key=lambda f: f.start)
+
+
+_FROM_TO = Pattern(r"\b(?:from |between )?(?P<low>\d+(?:\.\d+)?)(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>\d+(?:\.\d+)?) ?(?:s|secs?|seconds)\b(?=[^.?!\d]{0,40}\b(?:stop|double|twice|factor))", re.I)
+
+
+def _span(facts: list[Fact], text: str) -> list[Fact]:
+    """"anything metered from 1 to 10 seconds wants one more stop": the times for which the stops are added."""
+    found = _FROM_TO.search(text)
+    if found is None or not float(found["low"]) < float(found["high"]):
+        return facts
+    inside = [f for f in facts if f.start < found.end() and f.end > found.start()]
+    made = Fact("sheet_span", float(found["low"]), "s", of="film", other=float(found["high"]), start=found.start(), end=found.end(), said=found.group())
+    return sorted([*(f for f in facts if f not in inside), made], key=lambda f: f.start)
+
+
+_HOW_LONG = Pattern(r"\bhow long\b|\bhow many (?:more |extra |total )?(?:seconds|secs)\b|\b(?:what|which|total|corrected|real|actual) (?:time|seconds|exposure|secs)\b|\bwhat do i (?:give|expose)\b|\bfor how\b|\btime (?:then|now)?\W*$", re.I)
+_NOT_BY = Pattern(r"\bnot (?:by |with |the |as |in |on )*(?:aperture|f-?stop|lens|opening)\b", re.I)
+_HOW_MANY_SECONDS = Pattern(r"\bhow many (?:\w+ )?(?:seconds|secs)\b", re.I)
+_SECONDS = Pattern(r"\b(?:total|how many|in|what) (?:of )?(?:seconds|secs|time)\b|\bhow long\b", re.I)
+
+
+def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """With rows of a sheet told, the time is asked for, or the stops that the sheet adds; "as time, not aperture" asks no aperture."""
+    if any(a.quantity == "aperture" for a in asks) and _NOT_BY.search(text) and any(f.quantity in _TIMES for f in facts):
+        asks = [a for a in asks if a.quantity != "aperture"] or ([Ask("shutter", "", "")] if _SECONDS.search(text) else [])
+    if any(a.quantity == "count" for a in asks) and _HOW_MANY_SECONDS.search(text) and _SHEET.search(text):
+        asks = [Ask("shutter", "", "") if a.quantity == "count" else a for a in asks]
+    if not any(f.quantity in ("sheet_row", "sheet_span") for f in facts):
+        return list(asks)
+    kinds = {a.quantity for a in asks}
+    if "stops" in kinds or "factor" in kinds:
+        return [a for a in asks if a.quantity in ("stops", "factor")]
+    return [Ask("shutter", "", "")] if _HOW_LONG.search(text) or kinds & {"shutter", "duration", "time", "depth_of_field", "aperture"} or not asks and "?" in text else list(asks)
