@@ -21,10 +21,11 @@ _SLOWEST_BARE, _FASTEST_BARE = 25.0, 6400.0
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with each of two film speeds known for what it is."""
+    facts = [_slow_paper(f, text) for f in facts]
     mine = sum(_may_be_speed(f) for f in facts)
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "distance" and f.value > 8 for f in facts):
-        return list(facts)
-    out = _flash_is([_slow_paper(f, text) for f in facts], text)
+        return facts
+    out = _flash_is(facts, text)
     for rule in (_of_the_guide, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
         out = rule(out, text)
     return out
