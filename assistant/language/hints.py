@@ -20,7 +20,9 @@ _LENS_TO_WHAT = r"\b(?:lens|ring|f|f-?stop) (?:(?:goes |set |then )?(?:on|at|to)
 _LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|(?<![\d½] )\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)(?!\s*(?:to|at|on)\s*f?\W?\d)|f.?stop on\b|\bwhat (?:goes|do i put|should i put|to put|is set|belongs|must go|should go) on (?:the|my) (?:lens|ring|barrel|camera)\b|\bwhere does the (?:ring|lens) (?:go|point)\b|\bwhat (?:do|should|must) i (?:put|set|leave|have) (?:the|my) (?:lens|ring|aperture) (?:on|at|to)\b|\bwhat (?:lens )?opening\b|\bwhat (?:should|must|does|will|would) (?:the |my )?(?:lens|ring) (?:be|go|stand|sit|get set)\b|\b(?:i|we) (?:then |now )?(?:set|use|shoot at|dial in|open to)\W*\?\W*$|"
              r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)|" + _LENS_TO_WHAT)
 
-_NOW_SET = r"\bwith (?:it|that|both|them|the \w+)(?: \w+)? ?(?:on|up|fitted|in place)?\W*(?:i (?:set|use|open to))?\W*\?\W*$|\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\b(?:bare|without it|now)\W*(?:would be|is|it's|gives|makes|what)?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
+_NOW_SET = r"\bwith (?:it|that|both|them|the \w+)(?: \w+)? ?(?:on|up|fitted|in place)?\W*(?:i (?:set|use|open to))?\W*\?\W*$|\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\b(?:ring|lens|dial|barrel) (?:goes?|to|at|on|sits|set|then goes)(?: to| at| on)?\W*(?:where|what|which)?[\W]*\?\W*$|\b(?:bare|without it|now)\W*(?:would be|is|it's|gives|makes|what)?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
+
+_ALLOWED_FOR = r"\baperture\b[^?.]{0,60}\?|\b(?:bellows|draw|extension|that|it|the loss) (?:allowed|accounted|compensated|corrected|reckoned) (?:for|in)\b"
 
 _TOTAL = r"\b(?:total|altogether|in all|all told|combined|both|sum)\b(?: loss| cost| lost)?\W*$"
 
@@ -64,6 +66,8 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (_NOW_SET, ("aperture", "nd"), "aperture"),
     (_NOW_SET, ("aperture", "factor"), "aperture"),
     (_NOW_SET, ("aperture", "extension"), "aperture"),
+    (_ALLOWED_FOR, ("aperture", "extension"), "aperture"),
+    (_ALLOWED_FOR, ("aperture", "magnification"), "aperture"),
     (_NOW_SET, ("aperture", "magnification"), "aperture"),
     (r"\bwhats? (?:it|that|this|the \w+) costs?\b|\bwhat (?:it|that|this) costs?\b|\bwhats? (?:it|that|the \w+) (?:cost|eat|lose|take)", ("aperture", "aperture"), "stops"),
     (r"\b(?:darker|brighter|under|over|down|up|less|more) by\W*(?:what|how much)?\W*$", ("distance", "distance"), "stops"),

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import film_words, passed_light, rows, stop_words, zoom_words
+from assistant.language import film_words, passed_light, rows, stop_words, unsaid_stops, zoom_words
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
@@ -62,7 +62,7 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
         out = _legs(out, text)
         out = [_paint(f, text) for f in out]
     out = zoom_words.table(out, text)
-    return [_within_reason(f) for f in _beside(out, text)]
+    return [_within_reason(f) for f in unsaid_stops.without_gel_of_glass(unsaid_stops.settle(_beside(out, text), text), text)]
 
 
 _STOPS = ("stops", "loss", "relation", "filter_loss", "nd", "power_down", "signed")
@@ -259,7 +259,7 @@ def _worn(facts: list[Fact], text: str) -> list[Fact]:
     named = {one.unit: two.unit for one, two in zip(worn, worn[1:]) if one in doubled}
     facts = [replace(f, unit=named.get(f.unit, f.unit)) if f.quantity == "loss" else f for f in facts if f not in doubled]  # "diffusion dome": one thing
     gels = [f.start for f in facts if f.quantity == "modifier" and f.unit == "gel"]
-    facts = [f for f in facts if not (f.quantity in ("power", "number", "share") and any(patterns.fullmatch(r"[\s-]*", text[f.end : g]) for g in gels if g >= f.end))]
+    facts = [f for f in facts if not (f.quantity in ("power", "number", "share", "signed") and any(patterns.fullmatch(r"[\s-]*", text[f.end : g]) for g in gels if g >= f.end))]
     return [replace(f, value=_gel_loss(text[max(0, f.start - 9) : f.end])) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts]
 
 

@@ -52,7 +52,7 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     """
     if _NOT_THE_KEY.search(before):
         return None
-    if _THE_LENS.match(after):
+    if _THE_LENS.match(after) or _LAMP_TO.search(before):
         return None
     if _FROM_A_ROW.match(after):  # "pull the light back so it's 16 feet from the nearest"
         of = _first_row(_clause(after))
@@ -73,6 +73,8 @@ _WALL_TO = Pattern(rf"{WALL}[^.?!]*\b(?:to|so (?:it's|it is|that's)) (?:about |j
 
 _A_WALL = Pattern(rf"{WALL}(?:'s| is| are| hangs| stands| sits| about| only| just| another)*\s*$", re.I)
 _FROM_SOMEBODY = Pattern(rf"^\s*(?:away |back )?(?:from|off) (?:the |my )?{_SOMEBODY}", re.I)
+_LAMP_TO = Pattern(rf"(?:{LAMP}|\b(?:umbrella|brolly|octa|box|dish)\b) (?:on )?to (?:the |her |his |my )?(?:\w+ )?(?:subject|sitter|model|face|nose|chin|eyes?|her|him|them|child|couple)(?: is| are|'s| it's| at| of| about| roughly|,|:)*\s*$", re.I)
+"""From the light to whom it lights: never a gap between two rows."""
 
 
 def _is_gap(before: str, after: str) -> bool:

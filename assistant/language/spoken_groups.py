@@ -74,7 +74,8 @@ def _scaled(pieces: list[Raw], place: int, value: int) -> tuple[int, int]:
     unit, at = past_dash(pieces, place)
     total, scaled = 0, False
     while unit in SCALES:
-        value, place, scaled = max(value, 1) * SCALES[unit], at + 1, True
+        scale = SCALES[unit]
+        value, place, scaled = max(value, 1) * scale, at + 1, True
         total, value = total + value, 0
         nxt, at2 = past_dash(pieces, place)
         if nxt == "and":
@@ -82,8 +83,8 @@ def _scaled(pieces: list[Raw], place: int, value: int) -> tuple[int, int]:
             if nxt not in SMALL and nxt not in TENS:
                 break
         inner = _group_small(pieces, at2)
-        if inner is None:
-            break
+        if inner is None or SCALES.get(past_dash(pieces, inner[1])[0], 0) >= scale:
+            break  # "four hundred and four hundred": two numbers
         value, place = inner
         unit, at = past_dash(pieces, place)
         if unit not in SCALES:

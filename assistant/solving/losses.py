@@ -106,7 +106,7 @@ def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tu
     return Solution(answers=answers, used=used, topic="losses", notes=notes, assumed=assumed, lead=lead)
 
 
-_DOES_TO = Pattern(r"\bdo(?:es)?\b[^?]*\bto (?:my|the) exposure\b|\bhow (?:much|many stops) (?:darker|less)\b", re.I)
+_DOES_TO = Pattern(r"\bdo(?:es)?\b[^?]*\bto (?:my|the) exposure\b|\bhow (?:much|many stops) (?:darker|less|down|under|dimmer)\b", re.I)
 
 
 _TOGETHER = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)

@@ -1,0 +1,150 @@
+"""Losses whose stops, density or factor was left unsaid, by what they stand beside.
+
+"the silk (one and a third)" · "a grid in it, two thirds more" · "0.6 grey over the lens" · "the filter says x2 on it"
+A number is taken so only next to what stands in the light, and where nothing else claims it.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+
+from assistant import patterns
+from assistant.language.stop_words import LOSING, is_part
+from assistant.patterns import Pattern
+from assistant.physics.ambient import stops_from_density
+from assistant.query import Fact
+from assistant.records import replace
+
+_WORN = ("modifier", "camera_filter")
+_LOST = ("loss", "filter_loss")
+_COUNTED = ("stops", "loss", "filter_loss", "nd", "relation")
+
+
+def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with such numbers made the losses they are."""
+    out = [_glass(_box(_density(f, facts, text), text), text) for f in facts]
+    out = _of_many(out, text)
+    return _alike(_part_of_the_box([_told_of(f, out, text) for f in out], text), text)
+
+
+# --- stops beside a modifier or a filter -----------------------------------------------------------
+
+_BETWEEN = Pattern(rf"[\s,(:–-]*(?:(?:in|on|over|inside|front|both|cloths?|layers?|its?|the|head|lens|lamp|of|them|that|that's|thats|this|which|is|was|'s|call|say|about|around|roughly|maybe|just|only|another|an?|further|extra|additional|tested|measured|at|worth|for|and|goes|going|adds?|adding|eats|{LOSING})[\s,(:–-]*)*", re.I)
+_ENDS = Pattern(r"\s*(?:more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all)\b)", re.I)
+_LETTERS_APART = 70
+
+
+def _told_of(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"the silk (one and a third)", "a honeycomb in it, one and a third more", "half cto another half"."""
+    if not _may_be_stops(fact) or not (any(f.quantity in _COUNTED and f is not fact for f in facts) or fact.quantity == "number" and _OF_LOSS.search(text)):
+        return fact
+    taker = next((f for f in sorted(facts, key=lambda f: -f.end) if f.quantity in _WORN and f.unit != "BARE" and f.end <= fact.start), None)
+    if taker is None or fact.start - taker.end > _LETTERS_APART or any(taker.end <= f.start < fact.start and f.quantity in _COUNTED for f in facts):
+        return fact
+    if not _BETWEEN.fullmatch(text[taker.end : fact.start]) or not _ENDS.match(text[fact.end : fact.end + 40]):
+        return fact
+    glass = taker.quantity == "camera_filter"
+    return replace(fact, quantity="filter_loss" if glass else "loss", value=abs(fact.value), unit=taker.unit, of=taker.of, cue="", other=math.nan, bad="")
+
+
+_OF_LOSS = Pattern(r"\bstops\b|\bloss\b|\blost\b|\blos(?:e|ing)\b", re.I)
+
+
+def _may_be_stops(fact: Fact) -> bool:
+    """A number of so many stops and parts, as they are said of what stands in the light; "half" of a power that nobody named."""
+    if fact.bad or not 0 < fact.value <= 4:
+        return False
+    if fact.quantity == "power":
+        return is_part(fact.value) and "power" not in fact.said.lower() and "%" not in fact.said
+    return fact.quantity == "number" and (fact.unit == "mixed" or is_part(fact.value) or not fact.said[:1].isdigit())
+
+
+_BOX = Pattern(r"\b(?:box|baffle|inner cloth|outer cloth|front cloth|sock)(?: (?:is|takes|costs|eats|loses|alone|itself|that's|about|maybe|worth|on its own|is worth|is about))*\s*$", re.I)
+_FILM_BOX = Pattern(r"\bbox (?:speed|says)\b", re.I)
+
+
+def _box(fact: Fact, text: str) -> Fact:
+    """"box is two stops": what the softbox takes."""
+    plain = fact.quantity == "stops" and not fact.cue and not fact.unit
+    return replace(fact, quantity="loss", unit="softbox", of="") if plain and _BOX.search(text[max(0, fact.start - 40) : fact.start]) and not _FILM_BOX.search(text) else fact
+
+
+_THE_OTHER = Pattern(r"(?:,|;|\band|\.)\s*(?:and )?(?:the )?(?:other|second|third|next|last|inner|outer)(?: one| layer| sheet| cloth| net| scrim| gel)?(?: (?:is|takes|costs|eats|loses|another|about|only|just))*\s*$", re.I)
+
+
+def _of_many(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"the first takes two thirds of a stop, the second half a stop": lost as well."""
+    out: list[Fact] = []
+    for fact in facts:
+        last = out[-1] if out else None
+        plain = fact.quantity == "stops" and not fact.cue or fact.quantity == "number" and _may_be_stops(fact) and _ENDS.match(text[fact.end : fact.end + 40])
+        more = last is not None and last.quantity in _LOST and plain and _THE_OTHER.fullmatch(text[last.end : fact.start])
+        out.append(replace(fact, quantity=last.quantity, value=abs(fact.value), unit="", of=last.of, to="") if more and last is not None else fact)
+    return out
+
+
+_A_BOX = Pattern(r"\bbox\b|\bsoftbox\b|\bsoft box\b|\bocta\w*\b", re.I)
+
+
+def _part_of_the_box(facts: list[Fact], text: str) -> list[Fact]:
+    """"a softbox with both cloths in, one and two thirds": the cloths are the box's, and no tissue beside it."""
+    cloths = [f for f in facts if f.quantity == "modifier" and f.unit == "tissue" and "cloth" in f.said.lower() and _A_BOX.search(text[max(0, f.start - 40) : f.end + 40])]
+    if not cloths or not any(f.quantity == "loss" for f in facts):
+        return facts
+    owner = next((f.of for f in facts if f.quantity == "modifier" and f.unit == "softbox"), "")
+    return [replace(f, unit="softbox", of=owner) if f.quantity == "loss" and f.unit == "tissue" else f for f in facts if f not in cloths]
+
+
+def _alike(facts: list[Fact], text: str) -> list[Fact]:
+    """The losses of layers of one thing are that thing's; a "grey gel" of a density is no coloured gel as well."""
+    if any(f.quantity == "nd" for f in facts):
+        facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "gel" and _GREY_BEFORE.search(text[max(0, f.start - 10) : f.start]))]
+    worn = {(f.unit, f.of) for f in facts if f.quantity == "modifier"}
+    if len(worn) != 1 or sum(f.quantity == "loss" and not f.unit for f in facts) < 2:
+        return facts
+    unit, of = next(iter(worn))
+    return [replace(f, unit=unit, of=of) if f.quantity == "loss" and not f.unit else f for f in facts]
+
+
+_GREY_BEFORE = Pattern(r"\b(?:gr[ae]y|nd|neutral|neutral density)\s*$", re.I)
+
+
+# --- filters by their density or their factor ----------------------------------------------------------
+
+_DENSITIES = frozenset({0.1, 0.15, 0.2, 0.3, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0})
+"""Densities that grey filters are sold in, a third of a stop for each tenth."""
+_GREY_AFTER = Pattern(r"\s*-?\s*(?:gr[ae]y|nd\b|neutral|density|grad\b)", re.I)
+_GREY_NEAR = Pattern(r"\b(?:nd|neutral density|density|gr[ae]y (?:filter|gel|glass|screen|grad))\b", re.I)
+_GREY_IS = Pattern(r"\bgr[ae]y (?:filter|gel|glass|screen|grad)(?: (?:of|is|says|marked|at|that's))*\s*$", re.I)
+_PUT_ON = Pattern(r"\b(?:(?:screw|put|slip|drop|clip|fit|tape|add|slap|pop|stick)(?:ed|ing|s|ped|ted)? (?:on |in |up )?|(?:swap\w*|chang\w*|switch\w*)(?: (?:it|that|them|the nd|the filter))? (?:for|to) |the other(?: one)?(?: is)?(?: of)? |another(?: of)? |one of |and |plus )(?:an? |of )?$", re.I)
+
+
+def _density(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"0.6 grey over the lens", "without the nd, then I screw on a 0.9": the density of a filter."""
+    if fact.quantity not in ("number", "aperture", "times") or fact.bad or round(fact.value, 3) not in _DENSITIES or "." not in fact.said or "f" in fact.said.lower():
+        return fact
+    before = text[max(0, fact.start - 40) : fact.start]
+    again = any(f.quantity == "nd" and f.unit == "density" and f.end <= fact.start for f in facts) or fact.value < 1.0 and _GREY_NEAR.search(text) is not None
+    if not (_GREY_AFTER.match(text[fact.end :]) or fact.value < 1.0 and _GREY_IS.search(before) or again and _PUT_ON.search(before)):
+        return fact
+    return replace(fact, quantity="nd", value=stops_from_density(fact.value), unit="density", of="camera", cue="", other=math.nan)
+
+
+_GLASS_BEFORE = Pattern(r"\b(?:filter|glass|screen)\b(?: (?:on|is|it|its|it's|rim|that|which|the|says|reads|marked|stamped|engraved|labelled|rated|a|at|of|with|for|takes|needs|wants|has|just))*[\s:,(]*$", re.I)
+
+
+def _glass(fact: Fact, text: str) -> Fact:
+    """"the yellow filter says x2 on it", "an orange glass marked 4x": its factor."""
+    marked = fact.quantity == "times" and fact.value > 1 and _GLASS_BEFORE.search(text[max(0, fact.start - 60) : fact.start])
+    return replace(fact, quantity="factor", of="camera", cue="") if marked else fact
+
+
+_COLOURED = Pattern(r"\s*(?:colou?red )?(?:glass|filter|screen)\b", re.I)
+
+
+def without_gel_of_glass(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"an orange glass": a filter of the lens and no gel of the flash, where its factor is told."""
+    factor = any(f.quantity in ("factor", "filter_loss") for f in facts)
+    return [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if factor and f.quantity == "modifier" and f.unit == "gel" and _COLOURED.match(text[f.end :]) else f for f in facts]
