@@ -130,6 +130,11 @@ _WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|ba
 """How dark it comes out, no place."""
 
 
+_ON_THE_RING = Pattern(r"(?:what|which)(?: (?:number|mark|figure|setting|f|f-number))? (?:(?:should|must|does|do|would|will|shall|can) (?:the|my) (?:lens|ring|iris|barrel) (?:be|go|sit|stand|read|need)\b(?! focus)"
+                       r"|(?:should|must|do|would|shall|can) (?:i|we) (?:\w+ )?(?:turn|set|put|have|leave|move|open) (?:the|my) (?:lens|ring|iris|barrel) (?:to|at|on)\b)", re.IGNORECASE)
+"""Where the ring stands: "what should the lens be on", "what number do I turn the ring to"."""
+
+
 def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     item = segment.items[at]
     after = segment.items[at + 1 : at + 5]
@@ -153,6 +158,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word == "how_far" and any(i.kind == "cue" and i.word in ("down", "up") for i in segment.items[at + 1 :]) and any(i.kind == "name" and i.word == "power" or i.kind == "noun" for i in segment.items[at + 1 :]) \
             and not any(i.kind in ("stops", "length") for i in segment.items):
         return Ask("power", _whom(segment, at), "", item.start) if patterns.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment, at), item.start)
+    if item.word == "what" and _ON_THE_RING.match(text[item.start :]):
+        return Ask("aperture", "", "", item.start)
     if item.word == "what" and _NEAR_AND_FAR.match(text[item.start :]):
         return Ask("near_limit", "", "", item.start)
     if item.word == "what" and _KEY_TO_FILL.match(text[item.start :]):

@@ -81,13 +81,43 @@ def film_loaded(n: Bare) -> Fact | None:
 
 
 _SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)
-_COMPARED = Pattern(r"\s*(?:without|with|through|bare)\b", re.I)
+_COMPARED = Pattern(r"\s*(?:without|with|through|bare|naked|once|when|after|before)\b", re.I)
+_SAID_TWICE = Pattern(r"\b(?:meter|reading)(?:ed)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\b[^?]{0,80}\b(?:meter|reading)(?:ed)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\b", re.I)
+_CLAUSE_ENDS = Pattern(r"\s*(?:$|[,;?!]|\.(?!\d)|(?:and|so|but|what|how)\b)", re.I)
 
 
 def metered(n: Bare) -> Fact | None:
-    """"my meter says 11 without the umbrella": a reading, though another one follows."""
-    said = is_aperture_mark(n.mark) and _SAYS.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) and _COMPARED.match(n.text[n.fact.end :])
-    return n.of("aperture", value=n.mark, of="", cue="meter") if said else None
+    """"my meter says 11 without the umbrella", "put it on, the meter said 9.5": a reading, though another one is told."""
+    said = _SAYS.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) if 1 <= n.mark <= 64 else None
+    after = n.text[n.fact.end : n.fact.end + 16]
+    with_and_without = not n.kinds.isdisjoint(("modifier", "camera_filter")) or _LENS.search(n.text)  # else it is what the light must be brought from
+    told = said and (is_aperture_mark(n.mark) and _COMPARED.match(after) or with_and_without and ("aperture" in n.kinds or _SAID_TWICE.search(n.text)) and _CLAUSE_ENDS.match(after))
+    return n.of("aperture", value=n.mark, of="", cue="meter") if told else None
+
+
+_METERS = Pattern(r"\b(?:meters?|metered|reads?|reading|says|said|shows?|gives?|gave)\b", re.I)
+_METERED = Pattern(r"\b(?:meters?|metered|reads?|reading|says|said|shows?|gives?|gave|was|is)(?: at| me| us)?\s*$", re.I)
+
+
+def half_mark(n: Bare) -> Fact | None:
+    """"it meters 11 and a half with the dish, 5.6 and a half once the grid's in": half a stop past the mark."""
+    part = next((p for p in (0.5, 1 / 3, 2 / 3) if n.fact.unit == "mixed" and is_aperture_mark(round(n.value - p, 3))), None)
+    whole = round(n.value - part, 3) if part else 0.0
+    if part is None or whole < 2 or not _METERS.search(n.text):
+        return None
+    read = _METERED.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) or _COMPARED.match(n.text[n.fact.end : n.fact.end + 12]) and whole > 4
+    return n.of("aperture", value=whole * 2.0 ** (part / 2), of="", unit="mixed", cue="meter") if read and not _STOPS_AFTER.match(n.text[n.fact.end :]) else None
+
+
+_STOPS_AFTER = Pattern(r"\s*(?:more |further )?(?:stops?|feet|ft|metres?|meters?|m\b)", re.I)
+_KEPT_AT = Pattern(r"\b(?:lens|aperture|ring|f-?stop|it)(?:'s| is)? (?:stays?|staying|remains?|is to stay|must stay|kept|stuck|fixed|left)(?: put| set)? (?:at|on)\s*$|\b(?:keep|leave|hold|keeping|leaving|stay|staying|stick(?:ing)?)(?: the| my| it| lens| aperture| ring| f-?stop)* (?:at|on|to|with)\s*$", re.I)
+_LENS = Pattern(r"\b(?:lens|aperture|ring|f-?stop)\b", re.I)
+
+
+def kept_mark(n: Bare) -> Fact | None:
+    """"I won't touch the lens, it stays at sixteen": the f-number that is kept."""
+    kept = is_aperture_mark(n.mark) and n.mark <= 64 and "aperture" not in n.kinds and _LENS.search(n.text) and _KEPT_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start])
+    return n.of("aperture", value=n.mark, of="") if kept and _CLAUSE_ENDS.match(n.text[n.fact.end : n.fact.end + 8]) else None
 
 
 _A_MARK_BEFORE = Pattern(r"(?<!card )(?<!box )(?<!label )(?<!back )(?<!book )(?<!plate )(?<!sticker )\b(?:meter(?:s|ed)?|reads?|reading|readings|says|said|gives?|gave|shows?|showed|puts|set(?: up)? (?:for|at|to))(?: me| about| just| roughly| of)*\s*$", re.I)

@@ -162,6 +162,8 @@ def _sizes(facts: list[Fact], text: str) -> list[Fact]:
         after = min((w for w in worn if w >= fact.end), default=-1)
         if after >= 0 and patterns.match(r"\w+ to\b", text[after:], re.I):
             return False  # "1.7 m cloth to face": a leg of the way
+        if patterns.search(r"\b(?:at|from) $", text[: fact.start], re.I):
+            return False  # "half power at 3 m brolly goes back": where it stood
         if fact.quantity == "distance" and worn and _HOW_WIDE.match(text[fact.end :]) and _IS_AFTER.search(text[: fact.start]):
             return True
         return fact.quantity in ("distance", "focal_length", "max_distance", "min_distance") and after >= 0 and bool(_SIZE_BEFORE.match(text[fact.end : after]))

@@ -38,7 +38,7 @@ def _is_the_film(tokens: list[Token], place: int, text: str) -> bool:
 def _number(plain: list[Token], place: int, text: str) -> list[Token]:
     """A number by what follows it: of a length, of stops, of things; with the inches that were left out."""
     token, after = plain[place], plain[place + 1] if place + 1 < len(plain) else None
-    out = [Token("COMMA", ",", token.start, token.start)] if _begins_a_length(plain, place) else []
+    out = [Token("COMMA", ",", token.start, token.start)] if _begins_a_length(plain, place) or _is_of_the_film(plain, place) else []
     if after is not None and _measures(plain, place):
         token = Token("SIZE", token.value, token.start, token.end)
     elif _stops_under(plain, place, text):
@@ -53,6 +53,14 @@ def _number(plain: list[Token], place: int, text: str) -> list[Token]:
     return out
 
 
+def _is_of_the_film(tokens: list[Token], place: int) -> bool:
+    """"what's the f stop 100 film": the number is the film's."""
+    if not place or place + 1 >= len(tokens) or tokens[place - 1].type != "APERTURE":
+        return False
+    return tokens[place + 1].type in _FILM_WORDS and getattr(tokens[place].value, "value", 0.0) >= 50
+
+
+_FILM_WORDS = {"FILM", "FILM_SPEED", "SPEED_WORD", "ISO"}
 _UNDER = (["under"], ["over"], ["below"], ["above"])
 _BARE_HEADS = {"F", "ISO", "APERTURE", "FILM_SPEED", "GUIDE", "SPEED_WORD", "SHUTTER", "POWER", "ND", "FACTOR", "RATIO_WORD"}
 
@@ -93,6 +101,9 @@ def _number_follows(tokens: list[Token], place: int, text: str) -> bool:
         if ahead.type in ("NUM", "SIZE", "FRAC", "SPEED"):
             if measured and patterns.search(r"\b(?:becomes?|goes|turns|gets|doubles|drops|falls|rises|changes)\b", text[tokens[place].end : ahead.start].lower()):
                 return False  # "a 36 m guide number becomes 144": its value came before
+            then = tokens.index(ahead, place) + 1
+            if measured and then < len(tokens) and tokens[then].type in _FILM_WORDS:
+                return False  # "120 ft guide number 400 film"
             if measured and patterns.search(r"\b(?:on|with|using|for|loaded|in)\b", text[tokens[place].end : ahead.start].lower()):
                 return False  # "a 110 foot guide number on 100 film"
             at_place = any(t.type == "AT" for t in tokens[place + 1 : tokens.index(ahead, place)])

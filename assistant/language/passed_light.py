@@ -79,7 +79,7 @@ def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     if fact.quantity not in ("power", "number") or fact.bad or not 0 < fact.value < 1 or (fact.unit != "%" or fact.quantity == "number") and not (_SHARE.match(text[fact.end :]) or _all_said(fact, text)):
         return fact
     before, after = text[: fact.start], text[fact.end :]
-    passed = _PASSED.search(before) or _SHARE.match(after) and patterns.search(r"\b(?:gets?|gives?|leaves?|keeps?)(?: only| just| about)*\s*$", before, re.I) or _PASSED_AFTER.match(after)
+    passed = _PASSED.search(before) or _SHARE.match(after) and patterns.search(r"\b(?:gets?|gives?|leaves?|keeps?)(?: only| just| about)*\s*$", before, re.I) or _PASSED_AFTER.match(after) and (fact.unit == "%" or patterns.search(r"\blight\b", text, re.I))
     kept = _KEPT.search(before) and _OF_LIGHT.match(after) and (patterns.search(r"\blight\b|\bstops?\b", text, re.I) or _all_said(fact, text))
     taker = _taker(fact, facts)
     lens = patterns.search(r"\blens\b", text, re.I) and taker is None

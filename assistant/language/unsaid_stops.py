@@ -10,7 +10,6 @@ import math
 import re
 from collections.abc import Sequence
 
-from assistant import patterns
 from assistant.language.stop_words import LOSING, is_part
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density

@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import record, replace

@@ -85,7 +85,8 @@ def _measured(query: Query, ask: Ask) -> Solution | None:
     if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"} or any(f.unit == "BARE" for f in query.all("camera_filter"))):
         return None
     lost = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
-    return _told(query, ask, lost, (*read, *((span,) if span else ())))
+    stood = query.all("distance") if len({f.value for f in query.all("distance")}) == 1 else []  # both read from one place
+    return _told(query, ask, lost, (*read, *stood, *query.all("power"), *((span,) if span else ())))
 
 
 _GUIDE_FELL = Pattern(r"\b(?:guide(?: number| no\.?)?|gn)\b[^.?!\d]{0,40}\bfrom\b|\bfrom (?:a )?(?:guide|gn)\b", re.I)
@@ -208,7 +209,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return False
     if _WITHOUT.search(own):
         return False
-    if patterns.search(r"\b(?:with|through) (?:it|that|the \w+|my \w+)(?: \w+)? ?(?:on|up|fitted)?\b", own, re.I) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
+    if patterns.search(r"\b(?:with|through) (?!(?:the|my) (?:flash|light|lamp|head|strobe|gun|key|lens|meter|camera)\b)(?:it|that|the \w+|my \w+)(?: \w+)? ?(?:on|up|fitted)?\b", own, re.I) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
         return True
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 
@@ -224,17 +225,20 @@ _LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through
 
 def _made_up(query: Query, ask: Ask) -> Solution | None:
     """A known good power, and something put in the way: more power for the same aperture."""
-    powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity in ("loss", "nd", "filter_loss")]
-    if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or query.has("modifier")) or _LEFT.search(query.text):
+    powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity == "loss"]
+    through, glass, _ = camera.loss_total(query)
+    if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or glass or query.has("modifier")) or _LEFT.search(query.text):
         return None
     if query.has("guide_number") or any(len({f.value for f in query.all(q)}) > 1 for q in ("distance", "aperture", "film_speed")):
         return None
-    worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said else []
-    lost = sum(f.value for f in said) + sum(_typical(f) for f in worn)
+    worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said and not glass else []
+    lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
+    if worn and query.has("distance"):
+        return None  # somebody moved, and what the thing costs was not told
     value = powers[0].value * 2.0 ** (-lost if is_taken_off(query.text, powers[0]) else lost)
-    assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn)
+    assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     answer = Quantity("energy", value, "J") if ask.quantity == "energy" else marks.power(value)
-    solution = Solution(answers=(answer,), used=(powers[0], *said, *worn, *query.all("aperture")), assumed=assumed, topic="losses")
+    solution = Solution(answers=(answer,), used=(powers[0], *said, *glass, *worn, *query.all("aperture"), *query.all("distance")), assumed=assumed, topic="losses")
     if value <= 1.0005 or ask.quantity == "energy":
         return solution
     short = math.log2(value)
@@ -245,6 +249,7 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
 def _ring_for(query: Query, number: Fact) -> Solution | None:
     """"f/2.8 but T3.2, the meter asks for f/8": the ring stands at as much wider as the glass swallows (T = N / √ transmittance, ISO 517, from memory)."""
     openings = [f for f in query.facts if f.quantity in ("aperture", "widest_aperture")]
+    openings = list({f.value: f for f in reversed(openings)}.values())[::-1]  # "the meter says eleven … its f/11 worth": one reading
     if len(openings) != 2:
         return None
     own = min(openings, key=lambda f: (f.quantity != "widest_aperture", abs(f.start - number.start)))
