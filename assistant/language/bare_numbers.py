@@ -154,7 +154,7 @@ def _another_place(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[before[0].unit], unit=before[0].unit)
 
 
-_TIMED = Pattern(r"(?:1/\d+|\b(?:an? )?(?:sixtieth|thirtieth|fifteenth|eighth|half|quarter|hundredth|twenty[- ]?fifth|fiftieth|\d+(?:th|ths))|\d ?s(?:ec(?:onds?)?)?|\bseconds?)(?: of a second| a second| sec(?:ond)?s?| s)?\s*(?:at|@|and|,|/)\s*$", re.I)
+_TIMED = Pattern(r"(?:1/\d+|\b(?:an? )?(?:sixtieth|thirtieth|fifteenth|eighth|half|quarter|hundredth|twenty[- ]?fifth|fiftieth|\d+(?:th|ths))|\d ?s(?:ec(?:onds?)?)?|\bseconds?)(?: of a second| a second| sec(?:ond)?s?| s)?\s*(?:wide open )?(?:at|@|and|,|/)\s*$", re.I)
 
 
 def _beside_a_time(n: Bare) -> Fact | None:

@@ -42,6 +42,10 @@ _HOW_FAR_AT = Pattern(r"\bhow (?:far|much|many stops)\b[^.?!]*\b(?:be|come|comes
 """What stands after it is worked at: "how far under will the ambient be at"."""
 
 
+_CAME_OUT = Pattern(rf"[\s,]*(?:the |my )?(?:{AMBIENT}) (?:is|was|are|comes?|came|lies|looks?|goes|falls|sits)(?: out| up)?(?: about| at| only| still)? [\w\s/.]{{1,20}}(?:under|over|below|above|down|darker|brighter|too)\b", re.I)
+"""After a setting: "at f/8 and 1/60 the room is two stops under" tells what it was shot at, and no reading."""
+
+
 @record
 class Setting:
     """An aperture and a shutter time that were said together."""
@@ -63,6 +67,8 @@ class Setting:
     def read(self) -> bool:
         """Whether it is told as a reading of the light."""
         if _last_word(self.context, _FLASH_ITSELF, _IS_AMBIENT) or _HOW_FAR_AT.search(self.context):
+            return False
+        if _CAME_OUT.match(self.after):
             return False
         if _SPEAKS.match(self.context):
             return True
@@ -114,10 +120,13 @@ _APERTURE_THEN = Pattern(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(
 _UNSAID = Pattern(r"(?<![/\d.])\b(?P<many>one and a half|a half|half|one|two|three|four|five|\d(?:\.\d+)?) (?:under|over|below|above)\b(?!\s*(?:a |the )?(?:\d|two|three|four|eight|sixteen|thirty|sixty|hundred))", re.I)
 
 
+_ROOM_DOWN = Pattern(rf"\b(?:{AMBIENT})(?: light)?(?: to (?:be|go|sit|lie))? (?P<many>one and a half|one|two|three|four|five|\d(?:\.\d+)?) (?:down|darker|lower)\b(?! to\b)", re.I)
+
+
 def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
     """"I want it one over": stops, though the word was left out."""
     out = facts
-    for match in _UNSAID.finditer(text):
+    for match in [*_UNSAID.finditer(text), *_ROOM_DOWN.finditer(text)]:
         start, end = match.start("many"), match.end("many")
         here = [f for f in out if f.start < end and f.end > start]
         if any(f.quantity not in ("number", "share") and not (f.quantity == "power" and f.value == 0.5) for f in here):
@@ -273,10 +282,14 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _clause(fact, text)
-    of = ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
+    of = ("fill" if after is not None and _MORE_FLASH.match(text, fact.end) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
     return replace(fact, quantity="relation", value=abs(fact.value), of=of, to="ambient" if of == "fill" else "", cue=cue, unit="")
+
+
+_MORE_FLASH = Pattern(r"\s*(?:of )?(?:more|less) (?:of )?(?:the |my )?(?:flash|fill|strobe)\b(?! than)", re.I)
+"""Said after so many stops: "two stops more flash", against the daylight."""
 
 
 _THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at)?\s*$", re.I)

@@ -11,6 +11,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
+_WHAT_AT = Pattern(r"\bwhat(?:'s|s| is| would) (?:it|that)(?: be)? (?:at|on|for)\b|\bwhat (?:does|do|would|will) (?:it|that|this|i|the \w+) (?:be|need|want|take|come to|become|get)(?: then)? (?:at|on|for)\b", re.I)
 _AND_AT = Pattern(r"(?:[.,;?]|\band\b|\bso\b)\s*(?:and )?(?:at|for|now)\s+(?:f\W?\d[\d.]*|1/\d+|\d+ ?s\w*)\W*$", re.I)
 _ON_ONE_FACE = Pattern(r"\bboth\b|\btogether\b|\bthe two\b|\bcombined\b|\btotal\b|\bsum\b|\badd(?:s|ed)?\b|\bsame (?:face|subject|side|spot)\b|\bon top\b|\bplus\b|\boverlap", re.I)
 
@@ -22,7 +23,7 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
         return [Ask("exposure_value")]
-    if patterns.search(r"\bwhat(?:'s| is| would) it(?: be)? (?:at|on|for)\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2 and not OF_FLASH.search(text):
+    if _WHAT_AT.search(text) and len(kinds) == 3 and len(set(kinds)) == 2 and not OF_FLASH.search(text):
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
@@ -36,7 +37,11 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
 
 
 _LENS_TO = Pattern(r"\bf\W{0,2}what\b|\bwhat f\b|\b(?:lens|ring|iris|aperture) (?:then |now |has to |should |must )?(?:goes|go|comes?|sits?|stands?|be|is|set|stays?)?(?: down| up)?(?: to| at| on| where| what)*\W*\?|\b(?:open|stop|close)(?: up| down)? to (?:what|where)\b", re.I)
-_TIME_SO = Pattern(r"(?:^|[.,;:?!]\s*|\b(?:so|and|what|the) )(?:shutter(?: speed| time)?|exposure time|time)\s*(?:so (?:that|the)|that (?:puts|gets|leaves|keeps|drops|makes)|to (?:get|put|keep|drop|leave|make|have|bring)|for (?:the|it|that))\b", re.I)
+_TIME_SO = Pattern(r"\bhow slow\b|\bhow fast a shutter\b|(?:^|[.,;:?!]\s*|\b(?:so|and|what|the) )(?:shutter(?: speed| time)?|exposure time|time)\s*(?:so (?:that|the)|that (?:puts|gets|leaves|keeps|drops|makes)|to (?:get|put|keep|drop|leave|make|have|bring)|for (?:the|it|that))\b", re.I)
+
+
+_WISHED = Pattern(rf"\bi(?:'d| would)? (?:want|like|need|prefer)\b[^.?!]{{0,20}}\b(?:{AMBIENT})\b", re.I)
+"""A wish, with the aperture told: the time is what it takes."""
 
 
 def _the_open_one(text: str, facts: Sequence[Fact]) -> list[Ask]:
@@ -47,7 +52,8 @@ def _the_open_one(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return []
     if "aperture" not in own and own and _LENS_TO.search(text):
         return [Ask("aperture")]
-    return [Ask("shutter")] if "shutter" not in own and _TIME_SO.search(text) else []
+    wished = own == {"aperture"} and any(f.quantity == "relation" and f.of == "ambient" for f in facts) and _WISHED.search(text)
+    return [Ask("shutter")] if "shutter" not in own and (_TIME_SO.search(text) or wished) else []
 
 
 _SECONDS = Pattern(r"\bhow many (?:full |whole )?(?:seconds?|secs?|minutes?|mins?)\b", re.I)

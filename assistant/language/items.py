@@ -103,10 +103,11 @@ def _length_more(node: Node) -> Item:
 
 
 def _feet_and_inches(node: Node) -> Item:
-    whole, part = _numbers(node)[:2]
+    said = _numbers(node)
+    whole, part = (said[0], said[1]) if len(said) > 1 else (Number(1.0), said[0])
     units = [str(c.value) for c in node.children if isinstance(c, Token) and c.type == "LEN" and c.value in LENGTH]
-    large = units[0] if units else "ft"
-    small = units[1] if len(units) > 1 else "cm" if large == "m" else "in"
+    large = "m" if any(isinstance(c, Token) and c.type == "METER" for c in node.children) else units[0] if units else "ft"
+    small = units[-1] if len(units) > 1 else "cm" if large == "m" else "in"
     return _item("length", node, whole.value * LENGTH[large] + part.value * LENGTH[small], unit=large)
 
 

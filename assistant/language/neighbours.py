@@ -50,6 +50,8 @@ def _number(plain: list[Token], place: int, text: str) -> list[Token]:
         out.append(Token("COMMA", ",", token.end, token.end))
     if _spoken_inches(plain, place, after):
         out.append(Token("INCH_MARK", "in", token.end, token.end))
+    elif _spoken_centimetres(plain, place, after, text):
+        out.append(Token("LEN", "cm", token.end, token.end))
     return out
 
 
@@ -227,3 +229,15 @@ def _spoken_inches(tokens: list[Token], place: int, after: Token | None) -> bool
     joined = after is not None and after.type in _NO_INCHES | {"INCH_MARK", "IN"}
     is_inch_unit = after is not None and after.value == "in" and after.type == "LEN"
     return value < 12 and not joined and not is_inch_unit
+
+
+def _spoken_centimetres(tokens: list[Token], place: int, after: Token | None, text: str) -> bool:
+    """"one metre twenty": tens of centimetres said in words right after whole metres, with no unit of their own."""
+    if place < 2 or not (tokens[place - 1].value == "m" or tokens[place - 1].type == "METER") or tokens[place - 2].type not in ("NUM", "SIZE", "A") or any(t.type == "GUIDE" for t in tokens[max(0, place - 4) : place - 2]):
+        return False
+    said = text[tokens[place - 1].start : tokens[place].end].lower()
+    number = tokens[place].value
+    tens = getattr(number, "value", 0.0)
+    whole = getattr(tokens[place - 2].value, "value", 1.0)
+    spoken = said.startswith(("metre", "meter")) and getattr(number, "spoken", False) and said[len("metre") :].lstrip("s")[:1] == " "
+    return spoken and whole == int(whole) and 10 <= tens <= 95 and tens % 5 == 0 and (after is None or after.type not in _NO_INCHES | {"LEN", "INCH_MARK"})

@@ -299,6 +299,9 @@ def _nd(query: Query, ask: Ask) -> Solution | None:
             return found
     if light is None:
         return _between(query) or (None if not wants_nd(query) or query.has("guide_number") else _lacks(("exposure_value",), at.facts))
+    closed = _limit(query, "smallest_aperture") if at.aperture is None else None
+    if closed is not None:
+        at = replace(at, aperture=closed.value, facts=(*at.facts, closed))
     if at.aperture is None or (at.shutter or light.shutter) is None:
         return _lacks((("aperture",) if at.aperture is None else ()) + (("shutter",) if at.shutter is None and light.shutter is None else ()), light.facts + at.facts)
     stops, used, notes = _wanted(query)

@@ -37,6 +37,7 @@ _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 
 _OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\bif (?:i|we|the lens|the camera)\b|\bif i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
 _OVER = Pattern(r"\bhow (?:far|much|many stops) (?:brighter|hotter|over)\b|\bstops over\b|\boverexpos\w*", re.I)
+_A_FLASH = Pattern(r"\b(?:flash\w*|strobe\w*|speedlight|gun|head|key|fill|softbox|umbrella|brolly|monolight)\b", re.I)
 _ALIKE = Pattern(r"\b(?:equal|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
 
 
@@ -51,6 +52,8 @@ def added(query: Query, ask: Ask) -> Solution | None:
                         notes=("The two fall on the same face, so their light adds; squares of the f-numbers are summed.",))
     if ask.quantity == "stops" and flash and room and len(query.all("shutter")) < 2 and _THAN_ALONE.search(query.text):
         return Solution(answers=(marks.stops(2 * math.log2(sum_of_light((flash.value, room.value)) / flash.value)),), used=(flash, room), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
+    if ask.quantity == "stops" and not (_A_FLASH.search(query.text) or _SUM.search(query.text)):
+        return None  # two places, each with a reading of its own
     if ask.quantity == "stops" and flash and room and not query.has("shutter") and _LEFT_AT.search(query.text):
         over = 2 * math.log2(sum_of_light((query.all("aperture", "")[0].value if query.has("aperture") and query.all("aperture", "") else flash.value, room.value)) / flash.value)
         return Solution(answers=(marks.stops(over),), used=(flash, room, *query.all("aperture", "")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))

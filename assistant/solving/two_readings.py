@@ -10,7 +10,10 @@ from assistant.query import Fact, Query
 from assistant.solving import marks
 from assistant.solving.solution import Solution
 
-_DARKER = Pattern(r"\bhow (?:many stops|much|many)\b[^?]{0,12}\b(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker)\b[^?]{0,8}\b(?:is|are|does|was)\b (?:the |my |her |his )?(?P<one>\w+)", re.I)
+_DARKER = Pattern(r"\bhow (?:many stops|much|many)\b[^?]{0,12}\b(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker|over|under)\b[^?]{0,8}\b(?:is|are|does|do|was|will|would)\b (?:the |my |her |his |that )?(?P<one>\w+)", re.I)
+
+_SAME_TIME = Pattern(r"\b(?:same|one) (?:shutter|time|speed|exposure time)\b|\bboth at \S+|\bshutter (?:the same|unchanged)\b", re.I)
+_APART = Pattern(r"\bstops? (?:apart|between)\b|\b(?:difference|gap|spread)\b", re.I)
 
 Reading = list[Fact]
 """What one place was read as: an exposure value, or an aperture and a time."""
@@ -25,9 +28,14 @@ def compared(query: Query) -> Solution | None:
     if left_open is not None:
         return left_open
     asked, pair = _DARKER.search(query.text), _readings(query)
-    if asked is None or pair is None:
+    if pair is None:
         return None
     first, second = pair
+    used = (*first, *second, *query.all("film_speed"))
+    if asked is None and _APART.search(query.text) and query.asks_for("stops") and all(f.end > f.start for f in used):
+        return Solution(answers=(marks.stops(abs(_more_light(first, second))),), used=used, topic="ambient")
+    if asked is None:
+        return None
     end, start = max(f.end for f in first), min(f.start for f in second)
     place = next((m.start() for m in patterns.finditer(rf"\b{asked['one']}\b", query.text, re.I) if m.start() < asked.start()), None)
     if place is None or end > start:
@@ -35,7 +43,7 @@ def compared(query: Query) -> Solution | None:
     more = _more_light(first, second)
     value = more if end <= place < start else -more
     way = "brighter" if value > 0 else "darker"
-    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(*first, *second, *query.all("film_speed")), topic="ambient")
+    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=used, topic="ambient")
 
 
 _READ = Pattern(r"\b(?:needs?|reads?|meters?|metered|wants?|takes|calls for|calls)(?: (?:for|about|only|just|at))*\W*$", re.I)
@@ -59,13 +67,17 @@ def _readings(query: Query) -> tuple[Reading, Reading] | None:
     if len(values) == 2 and not numbers and not times:
         return [values[0]], [values[1]]
     filtered = any(query.has(q) for q in ("nd", "factor", "filter_loss")) or len(query.all("film_speed")) > 1
-    if values or filtered or len(numbers) != 2 or len(times) != 2:
+    if values or filtered or len(numbers) != 2:
         return None
-    return [numbers[0], times[0]], [numbers[1], times[1]]
+    if not times and _SAME_TIME.search(query.text):
+        return [numbers[0]], [numbers[1]]
+    return ([numbers[0], times[0]], [numbers[1], times[1]]) if len(times) == 2 else None
 
 
 def _more_light(first: Reading, second: Reading) -> float:
     """How many stops more light the second has: a larger EV, a smaller opening or a shorter time was read in more."""
-    if len(first) == 1:
+    if first[0].quantity == "exposure_value":
         return second[0].value - first[0].value
+    if len(first) == 1:
+        return scales.aperture_difference_stops(second[0].value, first[0].value)
     return scales.aperture_difference_stops(second[0].value, first[0].value) + scales.shutter_difference_stops(second[1].value, first[1].value)
