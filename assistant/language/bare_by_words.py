@@ -133,3 +133,13 @@ def spoken_mark(n: Bare) -> Fact | None:
     before, timed = n.text[max(0, n.fact.start - 40) : n.fact.start], not n.kinds.isdisjoint(("shutter", "exposure_value"))
     beside = _A_MARK_BEFORE.search(before) or timed and (_THEN_A_TIME.match(n.text[n.fact.end : n.fact.end + 48]) or _AT_A_MARK.search(before))
     return n.of("aperture", value=n.mark, of="") if beside else None
+
+
+_READ_THERE = Pattern(r"\b(?:meter|reading) (?:(?:held|put|right) )?(?:at|on|by|beside|next to|from) (?:(?:the|my|her|his|a) )?\w+(?: \w+)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\s*$", re.I)
+_THEN_ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:and|so|but)\b)", re.I)
+
+
+def read_there(n: Bare) -> Fact | None:
+    """"the flash meter at the ring reads 16": a reading, where nothing else is an f-number or a guide number."""
+    alone = is_aperture_mark(n.mark) and n.kinds.isdisjoint(("aperture", "guide_number")) and _READ_THERE.search(n.text[max(0, n.fact.start - 60) : n.fact.start])
+    return n.of("aperture", value=n.mark, of="", cue="meter") if alone and _THEN_ENDS.match(n.text[n.fact.end :]) else None

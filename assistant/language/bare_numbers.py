@@ -105,7 +105,7 @@ def _in_a_unit(n: Bare) -> Fact | None:
     return n.of("guide_number", of="") if flash else n.of("distance", value=n.value * LENGTH[n.fact.unit])
 
 
-_FLASH_SAYS = Pattern(r"\b(?:flash(?! ?meter)|gun|strobe|head|card|box|label|back|manual|book|booklet|plate|tag|sticker|it)\b[^.?\d]{0,24}\b(?:says?|reads?|rated(?: at)?|marked|gives?|is|shows?)\W*$", re.I)
+_FLASH_SAYS = Pattern(r"\b(?:flash(?![ -]?meter)|gun|strobe|head|card|box|label|back|manual|book|booklet|plate|tag|sticker|it)\b[^.?\d]{0,24}\b(?:says?|reads?|rated(?: at)?|marked|gives?|is|shows?)\W*$", re.I)
 _A_FLASH = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|monolight|flash head)\b", re.I)
 
 
@@ -296,5 +296,5 @@ def _asks_distance(items: Sequence[Item]) -> bool:
 
 
 RULES: tuple[Callable[[Bare], Fact | None], ...] = (
-    bare_by_words.multiplier, bare_by_words.film_loaded, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, bare_by_words.spoken_mark, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, bare_by_words.half_mark, bare_by_words.kept_mark, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
+    bare_by_words.multiplier, bare_by_words.film_loaded, bare_by_words.of_a_pop, bare_by_words.wanted_mark, bare_by_words.lens_mounted, _row, _from_as_well, _film, _second_speed, _reading, _count, _hinted_guide, _in_a_unit, bare_by_words.spoken_mark, _what_the_flash_says, bare_by_words.another_lost, bare_by_words.part_lost, _beside_a_time, _of_the_exposure_value, _another_time, _on_to, bare_by_words.metered, bare_by_words.read_there, bare_by_words.half_mark, bare_by_words.kept_mark, _to_another, _somebody_at, _guide_at_an_end, _another_place, _lens_end, _named_aperture, _decimal_mark, _common_film, _what_lacks, _named_guide,
 )

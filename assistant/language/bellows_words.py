@@ -17,13 +17,15 @@ from assistant.units import LENGTH
 
 _SMALL = ("mm", "cm", "in")
 _LENGTHS = ("focal_length", "distance", "move", "camera_distance", "max_distance", "extension", "focus_distance")
-_CLOSE = Pattern(r"\bbellows?\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b", re.I)
+_CLOSE = Pattern(r"\bbell?ows?(?<!below)\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b|\bbetween (?:it|(?:the |my )?lens)\b|\blens[ -]to[ -](?:the )?film\b", re.I)
 _LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil |in\.? )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
 _LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=)?(?: an?)?\s*$", re.I)
-_DRAW = r"(?:bellows?|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:lens|it) out|tubes?)"
+_DRAW = r"(?:bell?ows?(?<!below)|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:lens|it) out|tubes?)"
+_THEN_TO_FILM = Pattern(r"^[\s-]*(?:to|and)[\s-](?:the )?(?:film|plate|ground glass|rear standard)\b", re.I)
+_BETWEEN = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:(?:of )?(?:tubes?|rings?|spacers?|spacing|extra|added|put|fitted|in) )*(?:in )?between (?:it|the lens|lens|my lens|them|the board)(?: and (?:the |my )?(?:body|camera|mount|film|back))?\b", re.I)
 _LENS_TO_FILM = Pattern(r"\b(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?(?:film|plate|film plane|back|ground glass|rear standard)(?: (?:distance|measures?|is|are|of|at|now|about|comes to|reads))*[\s:=]*$", re.I)
 _DRAW_BEFORE = Pattern(rf"\b{_DRAW}(?: (?:is|are|was|of|at|out|to|long|length|now|about|set|reads|measures|extended|extension|draw|long of|me|it|about|some|roughly|=))*[\s:=]*$", re.I)
-_DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bellows?|draw|extension|tubes?)\b", re.I)
+_DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bell?ows?(?<!below)|draw|extension|tubes?)\b", re.I)
 _SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
 
 
@@ -108,9 +110,11 @@ def _draw(fact: Fact, text: str, unit: str) -> Fact:
     bare = _is_bare(fact, text) and bool(unit)
     length = fact.quantity in _LENGTHS and fact.unit in _SMALL and fact.end > fact.start
     before, after = text[: fact.start], text[fact.end :]
+    if fact.quantity == "focal_length" and fact.unit in _SMALL and _THEN_TO_FILM.match(after):
+        return replace(fact, quantity="extension", of="", cue="", to="")  # "270 mm lens to film": no lens
     if not (bare or length) or _LENS_AFTER.match(after) or patterns.search(r"lens|focal", fact.said, re.I) or fact.quantity == "extension":
         return fact
-    if not (_DRAW_BEFORE.search(before) or _DRAW_AFTER.match(after) or _LENS_TO_FILM.search(before)):
+    if not (_DRAW_BEFORE.search(before) or _DRAW_AFTER.match(after) or _LENS_TO_FILM.search(before) or _BETWEEN.match(after)):
         return fact
     value = fact.value * LENGTH[unit] if bare else fact.value
     return replace(fact, quantity="extension", value=value, unit=unit if bare else fact.unit, of="", cue="", to="")

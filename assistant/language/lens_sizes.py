@@ -16,14 +16,15 @@ from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _SMALL = ("mm", "cm", "in")
-_LENGTHS = ("focal_length", "distance", "move", "camera_distance", "focus_distance", "extension", "max_distance")
+_LENGTHS = ("size", "focal_length", "distance", "move", "camera_distance", "focus_distance", "extension", "max_distance")
 _MAGNIFIED = Pattern(r"\bmagnif\w*|\breproduction|life[- ]?size|\bscale\b|\bmacro\b", re.I)
 _ANGLE = Pattern(r"\bangle|field of view|\bdegrees\b|how wide\b|\bcover", re.I)
-_FILM = r"(?:frame|negative|neg|film|sensor|gate|slide|transparency|sheet)"
+_FILM = r"(?:frame|negative|neg|film|sensor|gate|slide|transparency|tranny|sheet|plate|ground glass|screen|picture(?: area)?|image area)"
 _SIDE = r"(?:wide|high|tall|across|long|deep|square)"
 _OF_FRAME = Pattern(rf"^[\s-]*(?:{_SIDE}[\s-]*)?(?:(?:side|width|height|edge|diagonal)\b\s*)?(?:of (?:the |a |my )?)?(?:full |whole |long |short )?{_FILM}\b", re.I)
 _FRAME_IS = Pattern(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just )?$", re.I)
 _IN_IMAGE = Pattern(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
+_IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w+))?(?: on (?:the |a |my )?{_FILM})?(?:'s| is| measures| comes out(?: at)?| shows| stands| to be| should be| must be)?(?: about| just| only)? *$|\b{_FILM} (?:it|she|he)(?:'s| is| measures| comes out(?: at)?) *$|\bwants? (?:it|them|that|her|him)(?: to be)? *$", re.I)
 _TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
 _FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw|distance (?:from (?:the )?lens )?to (?:the )?(?:film|plate|ground glass))(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
 _BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for)\s)\s*$", re.I)
@@ -35,7 +36,8 @@ def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     out = _bare_lens(_ring(_full_frame(list(facts), text), text), text)
     if any(f.quantity == "focal_length" for f in out):
         out = [_draw(f, out, text) for f in out]
-    if _MAGNIFIED.search(text) and not any(f.quantity == "extension" for f in out):
+    lens = any(f.quantity == "focal_length" for f in out)
+    if (_MAGNIFIED.search(text) or lens and _FILLS.search(text) and _HOW_FAR.search(text) or _ON_THE_GLASS.search(text)) and not any(f.quantity == "extension" for f in out):
         return _imaged(out, text)
     return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
 
@@ -72,6 +74,11 @@ def _is_set(before: str) -> bool:
 
 _SEES = Pattern(r"\s*(?:(?:that |which )?(?:sees?|takes? in|covers?|looks?|gives?|has|have|gets?|shows?|lens|wide)\b|on (?:a |the |my )?(?:35|thirty[- ]five|full|half|medium|small|6|six|4x5|miniature))", re.I)
 """After the bare focal length of a lens whose angle is asked; "a group of 30 in a beam of 60 degrees" is none."""
+
+
+_FILLS = Pattern(rf"\bfill(?:s|ed|ing)?\b[^?]{{0,60}}\b(?:{_FILM}|edge to edge|side to side)\b|\b{_FILM}\b[^?.]{{0,40}}\bfilled\b", re.I)
+_HOW_FAR = Pattern(r"\b(?:how (?:far|close|near)|where|what distance|lens to subject)\b", re.I)
+_ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}\b", re.I)
 
 
 def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
@@ -162,11 +169,16 @@ def _is_length(fact: Fact) -> bool:
     return fact.quantity in _LENGTHS and fact.end > fact.start and not math.isinf(fact.value)
 
 
+_WIDE_NEXT = Pattern(rf"\s*{_SIDE}\b", re.I)
+
+
 def _frame(fact: Fact, text: str) -> Fact:
     """"a 36 mm wide frame", "a frame 24 mm high": a side of what the lens covers."""
-    if not _is_length(fact) or fact.unit not in _SMALL or patterns.match(r"[\s-]*lens", text[fact.end :], re.I):
-        return fact
     before, after = text[: fact.start], text[fact.end :]
+    if fact.quantity == "number" and not fact.bad and 8 <= fact.value <= 300 and _FRAME_IS.search(before) and _WIDE_NEXT.match(after):
+        return replace(fact, quantity="frame_side", value=fact.value / 1000, unit="mm", of="", cue=_side(before[-30:] + " " + patterns.split(r"[,.;?]", after)[0][:30]))
+    if not _is_length(fact) or fact.unit not in _SMALL or patterns.match(r"[\s-]*lens", after, re.I):
+        return fact
     if fact.unit == "mm" and fact.value >= 0.008 and patterns.match(r"[\s-]*(?:on |, ?)?(?:full|half)[- ]frame\b", after, re.I):
         return replace(fact, quantity="focal_length", of="")  # "85mm full frame": the lens, then the format
     if abs(fact.value - 0.035) < 1e-9 and patterns.match(r"[\s-]*(?:frame|film|camera|negative|neg|format)\b", after, re.I):
@@ -186,24 +198,24 @@ def _side(words: str) -> str:
 def _imaged(facts: list[Fact], text: str) -> list[Fact]:
     """A thing and its image, where just these two lengths are told."""
     lengths = [f for f in facts if _is_length(f) and not _named(f, text) and not _away(f, text)]
-    images = [f for f in lengths if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :]) or _FRAME_IS.search(text[: f.start])]
+    images = [f for f in lengths if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :]) or _FRAME_IS.search(text[: f.start]) or _IMAGE_IS.search(text[: f.start])]
     things = [f for f in lengths if f not in images]
     if len(images) > 1 or len(things) != 1 or not images and not patterns.search(r"\bfill\w*\b", text, re.I):
         return facts
-    if not patterns.search(r"\b(?:fill\w*|image|negative|neg|film|frame|sensor|slide)\b", text, re.I) or images and images[0].unit not in _SMALL:
+    if not patterns.search(rf"\b(?:fill\w*|image|{_FILM})\b", text, re.I) or images and images[0].unit not in _SMALL:
         return facts
     thing = replace(things[0], quantity="object_size", of="", cue=_side(text[things[0].end : things[0].end + 8]), bad="")
     made = [thing, *(replace(f, quantity="image_size", of="", bad="") for f in images)]
-    filled = [f for f in facts if f.quantity == "power" and patterns.match(r"full\b", f.said, re.I)]  # "fills the full 36 mm"
+    filled = [f for f in facts if f.quantity == "power" and patterns.match(r"full\b", f.said, re.I) or f.quantity == "modifier" and patterns.fullmatch(r"(?:the |a )?box", f.said.strip(), re.I)]  # "fills the full 36 mm"; "the watch box is 4 inches wide"
     return sorted([*(f for f in facts if f not in lengths and f not in filled), *made], key=lambda f: f.start)
 
 
 def _named(fact: Fact, text: str) -> bool:
-    return bool(patterns.search(r"lens|focal", fact.said, re.I) or patterns.match(r"[\s-]*(?:lens|macro)", text[fact.end :], re.I))
+    return bool(patterns.search(r"lens|focal", fact.said, re.I) or patterns.match(r"[\s-]*(?:lens|macro|camera|film|body|slr|rangefinder|format)\b", text[fact.end :], re.I))
 
 
 def _away(fact: Fact, text: str) -> bool:
-    return bool(patterns.match(r"\W*(?:away|off|from|of extension|tube)\b", text[fact.end :], re.I) or patterns.search(r"\bfocus\w*[^,.]{0,12}$", text[: fact.start], re.I))
+    return bool(patterns.match(r"\W*(?:away|off|from(?! (?:end|side|edge|tip|top|head|one|left|front)\b)|of extension|tube)\b", text[fact.end :], re.I) or patterns.search(r"\bfocus\w*[^,.]{0,12}$", text[: fact.start], re.I))
 
 
 # --- what is asked --------------------------------------------------------------------------------
@@ -229,9 +241,11 @@ def reproduced(facts: Sequence[Fact], text: str) -> list[Fact]:
 def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """Factors and effective apertures asked in words of their own."""
     kinds = {f.quantity for f in facts}
-    close = kinds & {"magnification", "extension"}
+    close = kinds & {"magnification", "extension", "object_size"}
     if not close or kinds & {"guide_number", "distance"}:
         return list(asks)
+    if {"focal_length", "object_size"} <= kinds and "magnification" not in {a.quantity for a in asks} and any(a.quantity == "distance" for a in asks):
+        return [Ask("subject_distance", "", next(a.unit for a in asks if a.quantity == "distance"))]
     if {"focal_length", "magnification"} <= kinds and "aperture" not in kinds and patterns.search(r"\b(?:lens|subject) to (?:the )?(?:lens|subject)\b", text, re.I) and all(a.quantity in ("distance", "magnification") for a in asks):
         return [Ask("subject_distance", "", next((a.unit for a in asks), ""))]
     if _TIMES.search(text) and "aperture" not in kinds:

@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import bellows_words, lens_sizes, sharp_asks, two_places
+from assistant.language import bellows_words, lens_sizes, lens_wants, sharp_asks, two_places
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.patterns import Pattern
@@ -49,7 +49,7 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     cues = {i.word for i in items if i.kind == "cue"}
     out = _formats(lens_sizes.sized(bellows_words.drawn(facts, text), text), spoken, places)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
-    out = lens_sizes.reproduced(_reproduction([_magnified(f, text) for f in out], spoken), text)
+    out = lens_wants.measured(lens_sizes.reproduced(_reproduction([_magnified(f, text) for f in out], spoken), text), text)
     if not cues & set(_ABOUT) and not _extent_words(text, out):
         return out
     read: list[Fact] = []
@@ -242,8 +242,10 @@ def _side(items: Sequence[Item], at: int) -> str:
 
 def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about sharpness and coverage in the order said."""
-    if not _is_of_lenses(facts, items, text):
-        return list(asks)
+    return lens_wants.wanted(_asked(asks, facts, items, text), facts, text) if _is_of_lenses(facts, items, text) else list(asks)
+
+
+def _asked(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     asks = bellows_words.close_asks(lens_sizes.sizes_asked(asks, facts, text), facts, text)
     lower = patterns.sub(r"\s+", " ", fold(text))
     if _puts_to_the_test(lower, facts):

@@ -247,6 +247,7 @@ def _far(f: Fact) -> str:
 _FACT: dict[str, Callable[[Fact], str]] = {
     "sharp_limit": lambda f: f"{_far(f)} to be sharp", "format": lambda f: f"{f.unit} film",
     "circle": lambda f: f"a circle of confusion of {number(f.value * 1000)} mm", "object_size": lambda f: f"a thing of {_far(f)}", "image_size": lambda f: f"an image of {number(f.value * 1000)} mm", "frame_side": lambda f: f"a frame side of {number(f.value * 1000)} mm", "extension": lambda f: f"{number(f.value * 1000)} mm of extension",
+    "depth_wanted": lambda f: f"{_far(f)} of depth", "pupil": lambda f: f"a hole of {number(f.value * 1000)} mm",
     "magnification": lambda f: f"{number(f.value)} times life size", "degrees": lambda f: f"{number(f.value)} degrees",
     "velocity": lambda f: f"{number(f.value / LENGTH['ft'])} ft a second" if f.unit == "ft" else f"{number(f.value)} m a second",
     "blur": lambda f: f"{speak_length(f.value, f.unit)} of movement" if f.unit in LENGTH else "a movement",

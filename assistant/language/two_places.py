@@ -10,7 +10,6 @@ import math
 import re
 from collections.abc import Sequence
 
-from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace

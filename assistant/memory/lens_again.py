@@ -1,4 +1,4 @@
-"""A lens asked of anew in a half-sentence: the other limit of what is sharp."""
+"""A lens asked of anew in a half-sentence: the other limit of what is sharp, another size of the image."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
 from assistant.query import Ask, Query
 from assistant.records import replace
+from assistant.units import LENGTH
 
 _THE_OTHER = Pattern(
     r"^\W*(?:(?:and|so|now|then|ok|okay|what about|how about|what(?:'s| is)|where(?:'s| is)) )*(?:the )?"
@@ -32,3 +33,14 @@ def limit_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if not other:
         return query, scene
     return replace(query, facts=(), asks=(Ask(other, "", scene.asks[0].unit),), unplaced=(), mentioned=()), scene
+
+
+def image_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"now she wants 80" after the size of a thing and of its image: another image."""
+    images = [f for f in scene.facts if f.quantity == "image_size"]
+    told = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    if len(images) != 1 or told is None or told.quantity not in ("number", "focal_length", "distance", "film_speed", "size") or told.bad or "lens" in query.cues:
+        return query, scene
+    value = told.value if told.unit in LENGTH else told.value * LENGTH[images[0].unit]
+    new = replace(images[0], value=value, start=told.start, end=told.end, said=told.said, origin="said")
+    return replace(query, facts=(new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not images[0]))

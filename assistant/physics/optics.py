@@ -180,6 +180,29 @@ def depth_of_field(focal_length: float, aperture: float, focus: float, circle: f
     return far_limit(*setting) - near_limit(*setting)
 
 
+def depth_at_magnification(aperture: float, magnification: float, circle: float) -> float:
+    """Metres of depth close up, near and far side together: 2 N c (1 + m)/m**2.
+
+    The whole form less (N c/f)**2 beside m**2, which is nothing from a tenth of life size up; so no lens need
+    be known. Source: the thin-lens form above with s = f (1 + 1/m); memory.
+
+    >>> round(depth_at_magnification(16, 1, 0.00003), 6)
+    0.00192
+    """
+    require_positive(aperture=aperture, magnification=magnification, circle_of_confusion=circle)
+    return 2 * aperture * circle * (1 + magnification) / magnification**2
+
+
+def aperture_for_depth(depth: float, magnification: float, circle: float) -> float:
+    """f-number that gives so many metres of depth close up: D m**2/(2 c (1 + m)).
+
+    >>> round(aperture_for_depth(0.00192, 1, 0.00003), 6)
+    16.0
+    """
+    require_positive(depth=depth, magnification=magnification, circle_of_confusion=circle)
+    return depth * magnification**2 / (2 * circle * (1 + magnification))
+
+
 def aperture_for_hyperfocal(focal_length: float, hyperfocal_distance: float, circle: float) -> float:
     """N = f**2/(c (H - f)): the f-number whose hyperfocal distance is H; lengths in metres, H beyond one focal length.
 
@@ -247,6 +270,16 @@ def field_angle(focal_length: float, side: float) -> float:
     """
     require_positive(focal_length=focal_length, side=side)
     return math.degrees(2 * math.atan(side / (2 * focal_length)))
+
+
+def f_number(focal_length: float, diameter: float) -> float:
+    """f-number of an opening of that diameter, seen through the front glass: f/d (ISO 517, memory).
+
+    >>> f_number(0.1, 0.025)
+    4.0
+    """
+    require_positive(focal_length=focal_length, diameter=diameter)
+    return focal_length / diameter
 
 
 def t_stop(aperture: float, transmittance: float) -> float:

@@ -10,7 +10,6 @@ import math
 import re
 from collections.abc import Callable
 
-from assistant import patterns
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics import optics

@@ -26,6 +26,8 @@ def solve(query: Query) -> Solution | None:
         seen = _field_width(query)
         if seen is not None:
             return seen
+    if query.asks_for("aperture") and query.has("pupil", "focal_length"):
+        return _by_the_hole(query)
     for ask in query.asks:
         topic = {"coverage": _coverage, "magnification": _magnification, "extension": _extension, "subject_distance": _subject_distance}.get(ask.quantity)
         if topic:
@@ -155,6 +157,12 @@ def _one_side(focal: Fact, side: Fact, query: Query) -> Solution:
                     working=(f"twice the arc tangent of half the side ({side.value * 1000:.3g} mm) over the focal length ({focal.value * 1000:g} mm)",))
 
 
+def _by_the_hole(query: Query) -> Solution:
+    """"The hole in a 50 mm lens is 12.5 mm across": the focal length over it."""
+    focal, hole = query.all("focal_length")[-1], query.all("pupil")[-1]
+    return Solution(answers=(marks.aperture(optics.f_number(focal.value, hole.value)),), used=(focal, hole), topic="optics", working=("focal length over the diameter of the opening",))
+
+
 # --- close up ----------------------------------------------------------------------------------------
 
 
@@ -169,7 +177,12 @@ def _imaged(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     named = patterns.search(r"\b(?:(?P<high>height|short)|(?P<wide>width|long))\b(?: side| edge| way)? of (?:the|a|my)\b[^.?]*\bframe", query.text, re.I)
     side = ("vertical" if named["high"] else "horizontal") if named else thing.cue
     lengths = {"horizontal": frame.sides[0], "vertical": frame.sides[1]}
-    return (lengths[side] / thing.value, (thing, *frame.used)) if side in lengths and frame.used else (None, (thing,))
+    if side not in lengths:
+        return None, (thing,)
+    told = query.last("frame_side")
+    if told is not None:
+        return told.value / thing.value, (thing, told)
+    return (lengths[side] / thing.value, (thing, *frame.used)) if frame.used else (None, (thing,))
 
 
 def _whole_draw(query: Query, extension: Fact, focal: Fact) -> float:
@@ -232,18 +245,20 @@ def _extension(query: Query, ask: Ask) -> Solution | None:
 
 def _subject_distance(query: Query, ask: Ask) -> Solution | None:
     """From the lens to a subject at a magnification: f (1 + 1/m)."""
-    focal, size = query.last("focal_length"), query.last("magnification")
-    if focal is None or size is None or size.value <= 0:
+    focal = query.last("focal_length")
+    size, used = magnification_of(query) if query.has("magnification") or query.has("object_size") else (None, ())
+    if focal is None or size is None or size <= 0:
         return None
-    metres = focal.value * (1 + 1 / size.value)
-    unit = ask.unit or ("cm" if metres < 1 else "m")
-    return Solution(lead="From the lens to the subject", answers=(length("distance", metres, unit),), used=(focal, size), topic="optics", working=("focal length × (1 + 1/magnification)",))
+    metres = focal.value * (1 + 1 / size)
+    thing = query.last("object_size")
+    unit = ask.unit or (thing.unit if thing is not None and thing.unit in ("ft", "m") else "cm" if metres < 1 else "m")
+    return Solution(lead="From the lens to the subject", answers=(length("distance", metres, unit),), used=(focal, *used), topic="optics", working=("focal length × (1 + 1/magnification)",))
 
 
 def _close_up(query: Query) -> bool:
     if any(query.has(q) for q in ("guide_number", "modifier", "camera_filter", "nd", "factor", "loss", "filter_loss", "film_speed", "shutter", "power")):
         return False
-    return query.has("magnification") or query.has("extension") or "effective" in query.text.lower() and query.has("focal_length")
+    return query.has("magnification") or query.has("extension") or query.has("object_size") or "effective" in query.text.lower() and query.has("focal_length")
 
 
 _STRETCHED = Pattern(r"\bbellows\b|\bextension tubes?\b|\btubes? on\b", re.I)

@@ -35,6 +35,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("film", frozenset()),
     ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number"})),
+    ("close_depth", frozenset({"depth_of_field", "aperture"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
     ("lens_geometry", frozenset({"coverage", "distance", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),
     ("losses", frozenset({"stops", "factor", "aperture", "power", "energy"})),

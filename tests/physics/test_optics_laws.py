@@ -103,3 +103,19 @@ def test_a_lens_at_one_focal_length_is_focused_at_infinity() -> None:
     h = optics.hyperfocal(0.05, 8, 3e-5)
     assert optics.near_limit(0.05, 8, math.inf, 3e-5) == near(h - 0.05)
     assert optics.focus_for_limits(2, math.inf) == 4
+
+
+@given(st.floats(0.05, 0.3), st.floats(2, 32), st.floats(0.2, 2))
+def test_the_depth_close_up_is_that_of_the_whole_form_whatever_the_lens(f: float, n: float, scale: float) -> None:
+    """Near and far limit at the distance of that scale, and back to the f-number."""
+    circle, focus = 0.03e-3, f * (1 + 1 / scale)
+    depth = optics.depth_at_magnification(n, scale, circle)
+    assume(n * circle / f < 0.05 * scale)
+    assert depth == pytest.approx(optics.depth_of_field(f, n, focus, circle), rel=0.01)
+    assert optics.aperture_for_depth(depth, scale, circle) == near(n)
+
+
+@given(LENSES, TAKING_APERTURES)
+def test_the_f_number_is_the_focal_length_over_the_opening(f: float, n: float) -> None:
+    """ISO 517's definition, both ways."""
+    assert optics.f_number(f, f / n) == near(n)

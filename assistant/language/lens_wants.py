@@ -1,0 +1,53 @@
+"""What is wanted of a lens, or measured on it: so much depth close up, a hyperfocal distance, the hole itself.
+
+Each of them is a length beside the focal length, known by the very words around it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact
+from assistant.records import replace
+
+_SMALL = ("mm", "cm", "in")
+_LENGTHS = ("focal_length", "distance", "camera_distance", "focus_distance", "sharp_limit", "size", "object_size", "gap")
+_NAMED = Pattern(r"lens|focal", re.I)
+_DEEP_AFTER = Pattern(r"^[\s-]*(?:of (?:it |them )?(?:sharpness|sharp\b|depth|focus)|(?:deep|in depth|of depth)\b|(?:all |to be |must be |has to be |needs to be )?(?:sharp|in focus)\b|(?:from )?front to back\b|to be (?:held|kept) sharp)", re.I)
+_DEEP_BEFORE = Pattern(r"\b(?:depth(?: of field| of focus)?(?: of| is| at least| must be| has to be| should be|:)|sharp over|deep by)\s*(?:about |at least |some )*$", re.I)
+_HOLE_BEFORE = Pattern(r"\b(?:hole|iris|pupil|diaphragm|opening)\b[^.?!]{0,40}$", re.I)
+_HOLE_AFTER = Pattern(r"^[\s-]*(?:mm |wide |round )?(?:hole|iris|pupil|diaphragm|opening)\b", re.I)
+_HYPER_AFTER = Pattern(r"^\W*(?:away |off )?(?:to be|as|for|is|be|being|should be|must be)\s+(?:the|my|our|its)\s+hyper[- ]?focal\b", re.I)
+_HYPER_BEFORE = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!\d]{0,36}\b(?:at|to|of|is|be|on)\s*(?:about )?$", re.I)
+_STOP_ASKED = Pattern(r"\bstop\b|\baperture\b|\bf[- /]?(?:stop|number|what)\b|\bopening\b|\bring\b", re.I)
+
+
+def measured(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with a depth that is wanted close up and the width of the hole told apart."""
+    kinds = {f.quantity for f in facts}
+    out = list(facts)
+    if "magnification" in kinds and "guide_number" not in kinds:
+        out = [replace(f, quantity="depth_wanted", of="", cue="", bad="") if _is_small(f) and (_DEEP_AFTER.match(text[f.end :]) or _DEEP_BEFORE.search(text[: f.start])) else f for f in out]
+    lens = next((f for f in out if f.quantity == "focal_length" and _NAMED.search(f.said)), None)
+    if lens is not None and "aperture" not in kinds:
+        out = [replace(f, quantity="pupil", of="", cue="", bad="") if _is_small(f) and f.value < lens.value and (_HOLE_BEFORE.search(text[: f.start]) or _HOLE_AFTER.match(text[f.end :])) else f for f in out]
+    return out
+
+
+def _is_small(fact: Fact) -> bool:
+    return fact.quantity in _LENGTHS and fact.unit in _SMALL and not _NAMED.search(fact.said) and fact.end > fact.start
+
+
+def wanted(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """The f-number that is asked for where the depth, or the hyperfocal distance, is what is told."""
+    kinds = {f.quantity for f in facts}
+    if "aperture" in kinds:
+        return list(asks)
+    if "depth_wanted" in kinds and _STOP_ASKED.search(text):
+        return [Ask("aperture", "", "")]
+    told = any(a.quantity == "hyperfocal" for a in asks) and any(f.quantity in _LENGTHS and f.unit and (_HYPER_AFTER.match(text[f.end :]) or _HYPER_BEFORE.search(text[: f.start])) for f in facts)
+    if told and "focal_length" in kinds and _STOP_ASKED.search(text) and not any(a.quantity == "aperture" for a in asks):
+        return [Ask("aperture", "", ""), *asks]
+    return list(asks)
