@@ -50,7 +50,7 @@ def lens_mounted(n: Bare) -> Fact | None:
     return n.of("focal_length", value=n.value / 1000, unit="mm", of="") if on else None
 
 
-_A_POP_GIVES = Pattern(r"\b(?:one|a|each|single|every) (?:full )?(?:pop|flash|burst)(?: (?:alone|by itself|here))? (?:is|gives?|was|gave|reads?|makes?|meters?)(?: me| us)?(?: about)? $", re.I)
+_A_POP_GIVES = Pattern(r"\b(?:one|a|each|single|every|lone) (?:full )?(?:pop|flash|burst|hit|bang)(?: (?:alone|by itself|here|there|on its own))? (?:is|gives?|was|gave|reads?|makes?|meter(?:s|ed)|measure[sd]|comes to)(?: me| us)?(?: about)? $", re.I)
 
 
 def of_a_pop(n: Bare) -> Fact | None:

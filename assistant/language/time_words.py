@@ -24,7 +24,7 @@ _COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:
 
 
 _TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})
-_SPEAKS = Pattern(r"pop|open flash|how many flashes|blur|smear|recycl", re.I)
+_SPEAKS = Pattern(r"pop|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
 """Without one of these, and without a time or an energy, nothing here is called for: most questions."""
 
 
@@ -35,7 +35,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     lower = fold(text)
     moving = any(f.quantity == "velocity" for f in facts) or bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
-    out = _counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower)
+    out = _hit_twice(_counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower), text, lower)
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
@@ -43,6 +43,18 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
     return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
+
+
+_TWICE = Pattern(r"\b(?:hit|hits|fired?|fires|popp?(?:ed|s)?|triggered|flash(?:ed)?|set off)(?: (?:it|that|them|(?:the|my) (?:flash|head|gun|strobe|light)))?(?: off)? (?P<many>twice|thrice)\b(?! (?:as|the|a)\b)")
+
+
+def _hit_twice(facts: list[Fact], text: str, lower: str) -> list[Fact]:
+    """"I hit it twice at half power": two pops."""
+    found = _TWICE.search(lower)
+    if found is None or any(f.quantity == "count" and f.value > 1 for f in facts):
+        return facts
+    start, end = found.span("many")
+    return [*facts, Fact("count", 2.0 if found["many"] == "twice" else 3.0, "pops", start=start, end=end, said=text[start:end])]
 
 
 _A_SECOND = Pattern(r"\s*(?:a|per|every|each|/)\s*sec(?:ond)?\b")

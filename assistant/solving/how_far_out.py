@@ -47,7 +47,7 @@ _SETTINGS = ("aperture", "power", "energy")
 def _set_and_needed(query: Query) -> Solution | None:
     """"I set f/5.6 by mistake but the flash called for f/11": two stops over."""
     lower = query.text.lower()
-    if not _OUT.search(lower) or _NO_MISS.search(lower) or query.has("guide_number"):
+    if not _OUT.search(lower) or _NO_MISS.search(lower) or query.has("guide_number") or any(f.unit == "pops" and f.value > 1 for f in query.all("count")):
         return None
     for quantity in _SETTINGS:
         pair = [f for f in query.facts if f.quantity == quantity and f.of in ("", "camera") and f.origin == "said"]

@@ -35,11 +35,18 @@ def solve(query: Query) -> Solution | None:
 
 
 def _from_where_i_stand(query: Query) -> Query:
-    """"two pops do when I stand three metres off; from six?": the flash is in the hand of who stands there."""
-    own = [f for f in query.facts if f.quantity == "camera_distance" and f.cue == "self"]
-    if len(own) != 1 or len(query.all("distance")) != 1 or popped(query) is None:
+    """"two pops do when I stand three metres off; from six?": the flash is in the hand of who stands there, as near as he can get."""
+    own = [f for f in query.facts if f.quantity == "camera_distance" and f.cue == "self" or f.quantity == "max_distance" and _ONLY_GET.search(query.text[: f.start])]
+    placed = query.all("distance")
+    in_hand = len(placed) == 1 and popped(query) is not None or not placed and query.has("guide_number") and _OPEN_FLASH.search(query.text) is not None
+    if len(own) != 1 or not in_hand:
         return query
     return query.with_facts(replace(f, quantity="distance", of="", cue="") if f is own[0] else f for f in query.facts)
+
+
+_ONLY_GET = Pattern(r"\bonly (?:stand|get|go|be|come|reach|work|fire|pop)(?: (?:it|the flash|as near as|within|to|at|from|up))*\s*$", re.I)
+_OPEN_FLASH = Pattern(r"\bopen flash|\bpaint|\b(?:shutter )?(?:on|at|open on|set to) (?:b|t|bulb)\b|\bshutter (?:is |stays |left |held |locked )?open\b", re.I)
+"""The shutter stands open and somebody walks about with the flash."""
 
 
 def popped(query: Query) -> Fact | None:
@@ -83,6 +90,8 @@ def _count(query: Query, ask: Ask) -> Solution | None:
 
 def _onto_a_wall(query: Query) -> Solution | None:
     """Open flash on a wall: with nobody before it the wall is the subject."""
+    if query.all("distance", "") and _OPEN_FLASH.search(query.text) and not query.has("camera_distance"):
+        return flash.solve(query)
     if query.all("distance", "") or not query.all("distance", "backdrop"):
         return None
     return flash.solve(query.with_facts(replace(f, of="") if f.quantity == "distance" and f.of == "backdrop" else f for f in query.facts))
@@ -168,12 +177,22 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     several = _heads(query) if ask.unit != "flashes" else None
     if several is not None:
         return _by_heads(query, ask, one, target, several)
+    if one.value == target.value and len(query.all("distance")) > 1:
+        return None  # the same aperture from elsewhere
     base = popped(query)
     if one.value >= target.value and not (base and base.value > 1):
         return Solution(answers=(marks.count(1, "pops"),), used=(one, target), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     before = base.value if base and base.value > 1 else 1.0
-    difference = -aperture_difference_stops(one.value, target.value)
-    return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base, *query.all("distance")) if f), f"f/{one.value:g} to f/{target.value:g} is {difference:.3g} stops")
+    lost, takes = _lost_besides(query)
+    difference = -aperture_difference_stops(one.value, target.value) + lost
+    return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base, *query.all("distance"), *takes) if f), f"f/{one.value:g} to f/{target.value:g} is {difference - lost:.3g} stops" + (f", and {lost:.3g} lost" if takes else ""))
+
+
+def _lost_besides(query: Query) -> tuple[float, tuple[Fact, ...]]:
+    """What a bellows, a filter or a diffuser takes on top of the aperture that is wanted, in stops."""
+    factors = [f for f in query.facts if f.quantity == "factor" and f.value > 0]
+    losses = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd")]
+    return sum(math.log2(f.value) for f in factors) + sum(f.value for f in losses), (*factors, *losses)
 
 
 _HEAD_WORDS = Pattern(r"\b(?:heads?|units?|lights?|lamps?|packs?|guns?|flashguns?|strobes?|speedlights?|monolights?)\b", re.I)
@@ -197,6 +216,9 @@ def _by_heads(query: Query, ask: Ask, one: Fact, target: Fact, several: Fact) ->
 _WISHED = Pattern(r"\b(?<!good )(?<!right )(?<!enough )(?<!correct )(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
 
 
+_OF_ONE = Pattern(r"\s*(?:for|from|with|after|off|per|by)\s*(?:only |just |a single )?", re.I)
+""""the meter says f/16 for one pop"."""
+
 _ASKED_AT = Pattern(r"\bhow many\b(?:(?!\b(?:if|when|with|from|where|since|because)\b)[^.,;?\d]){0,30}$")
 
 
@@ -210,14 +232,15 @@ def wanted(query: Query, stops: list[Fact]) -> Fact:
         known = own(base, stops, query.text)
         return stops[0] if known is stops[1] else stops[1]
     pop = next((f for f in query.facts if f.quantity == "count" and f.value == 1), None)
-    pops_own = pop is not None and stops[0].end < pop.start < stops[1].start
+    pops_own = pop is not None and stops[0].end < pop.start < stops[1].start and not _OF_ONE.fullmatch(query.text[stops[0].end : pop.start])
     larger_first = stops[0].value > stops[1].value and (pop is None or pop.start > stops[0].start)
     return said or (stops[0] if pops_own or larger_first else stops[1])
 
 
 def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     """One pop is right here: how many at twice the distance, at a quarter of the power, on slower film."""
-    if query.has("guide_number") or query.has("aperture") or ask.unit == "frames":
+    kept = query.all("aperture")
+    if query.has("guide_number") or len({f.value for f in kept}) > 1 or kept and len(query.all("distance")) != 2 or ask.unit == "frames":
         return None
     factor, used, lines = 1.0, list[Fact](), list[str]()
     for quantity, power in (("distance", 2), ("power", -1), ("film_speed", -1), ("energy", -1)):
@@ -242,7 +265,7 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     base = popped(query)
     before = base.value if base else 1.0
     lines = [entry for entry in lines if entry]
-    return _answer(before * factor, before, ask, tuple((*used, *((base,) if base else ()))), "; ".join(lines))
+    return _answer(before * factor, before, ask, tuple((*used, *kept, *((base,) if base else ()))), "; ".join(lines))
 
 
 _OF_DISTANCE = Pattern(r"^\s*(?:of )?(?:the |my |that )?distance\b|^\s*as (?:far|near|close)\b", re.I)
