@@ -37,6 +37,8 @@ _MARK = r"(?:1/\d+(?: ?s(?:ec)?)?|(?:iso|asa) ?\d+|f ?/? ?\d+(?:\.\d+)?|\d+ ?(?:
 _VERSUS = rf"^\W*{_MARK}\W+(?:against|versus|vs|v)\W+(?:{_MARK}|\d+)\W*$"
 """Two marks and nothing else: "1/30 against 1/250"."""
 
+_SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
+
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (_LENS_TO_WHAT, ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
@@ -139,6 +141,15 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bnow (?:on |at |with )?(?:iso|asa|\d+ film)\b", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\bwhat (?:on|at|for|with) (?:iso|asa|\d)", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\bnow\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
+    *((rf"{_SO_I} (?:set|use|open (?:up )?to|dial(?: in)?|shoot at|put)(?: the (?:lens|ring|aperture))?(?: (?:to|on|at))?\W*$", ("aperture", lost), "aperture") for lost in ("factor", "loss", "filter_loss", "nd", "extension", "magnification", "count")),
+    (rf"{_SO_I} (?:set|use|open (?:up )?to|shoot at)(?: the (?:lens|ring|aperture))?(?: (?:to|on|at))?\W*$", ("guide_number", "distance"), "aperture"),
+    *((r"\b(?:it|that|this|the (?:gn|guide number)|which) (?:becomes|is|goes (?:up |down )?to|turns into|comes to|drops to|falls to|rises to|makes)\W*$", ("guide_number", condition), "guide_number") for condition in ("film_speed", "power")),
+    *((r"\bwhere (?:does|will|would) (?:that|this|it) leave (?:me|us|it)\b[^?.]*\bstops\b|\bhow (?:far|many stops) (?:down|under|short)\b", (told,), "stops") for told in ("charge",)),
+    (r"\b(?:max|maximum|greatest|longest|furthest|farthest) (?:flash |working )?(?:distance|range|reach)\W*$", ("guide_number", "aperture"), "distance"),
+    *((rf"\b(?:asking|asks|asked|wants? to know|looking|need to know)(?: me| us)?(?: for| about)?(?: the| my| what| which)* {said}\b", ("guide_number",), name) for said, name in ((r"(?:aperture|f-?stop|lens setting)", "aperture"), (r"distance", "distance"), (r"power", "power"))),
+    (r"\bsame (?:distance|place|spot|set-?up|flash|light|everything)\b[^?.]{0,20}\b(?:on|at|with|for) (?:an? )?(?:iso |asa )?(?:\d+|\w+ hundred)(?: film| iso| asa)?\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
+    (r"\bfill (?:then )?(?:goes|stands|sits|belongs|has to (?:be|stand|go))(?: at| to| where)?\W*$", ("ratio", "distance"), "distance"),
+    *((r"\bwhere (?:do(?:es)?|should|must|will|can|is|'s)?\b[^?]{0,12}\bfill\b", (told, "distance"), "distance") for told in ("relation", "stops")),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
     (r"\bhow (?:big|great|much|large) (?:is |was )?(?:the|a|that) loss\b", ("aperture_range",), "stops"),
     (r"\bwhat (?:would|will|should|does|must) (?:the|my) (?:time|exposure time|shutter)\b|\bwhat time\b", ("aperture", "aperture", "shutter"), "shutter"),

@@ -296,6 +296,7 @@ _YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|
 
 _ENDS_SHARP = Pattern(
     r"\b(?:right|correct|true|yes or no|enough)\s*\?|\b(?:is|are|will|would|do|does) (?!to\b)(?:the |my |her |his )?(?:[^.?!,]|\.(?=\d)){1,30}\b(?:sharp|in focus)(?: (?:too|as well|then|or not|enough))?\W*$"
+    r"|\b(?:is|are)\b[^.?!]{1,30}\b(?:sharp|in focus)\b[^.?!]{0,12}\b(?:to|at) infinity\b"
     r"|(?:^|[.!;:,] *)(?:(?:so|then|and|still|all|all of it|everything|it's) )*(?:sharp|in focus)\b[^.?!]{0,40}\?\W*$"
 )
 """A test put at the end, with or without its mark: "is 9.5 m still sharp", "sharp right out to infinity then?"."""

@@ -32,7 +32,7 @@ _OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by) [^,?]{1,40
 """A question that opens like one for a yes or a no, with or without its question mark; "how" may stand inside it."""
 _INVERTS = Pattern(
     r"(?<!\bthan )(?<!\bas )(?<!\bthat )"
-    r"\b(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)"
+    r"\b(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:f|flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)"
     r"|(?<!problem )(?<!thing )(?<!point )(?<!trouble )(?<!question )(?<!catch )(?<!issue )(?<!idea )\b(?:is|are|was|am) (?:it|that|this|i|these|those|they)\b(?! (?:the|my|a|with|at|of|on)\W*$)"
     r"|(?:is|are|was) (?:the|my) (?:\w+ ){1,3}?(?:less|more|within|still|under|over|enough|sharp|right|safe|too)\b|(?:is|are) \d+(?:\.\d+)? ?(?:m|ft|feet|metres) (?:still |also )?(?:sharp|in focus|enough|right|safe|ok|too (?:far|close|near))\b)"
 )

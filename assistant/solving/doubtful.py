@@ -17,6 +17,13 @@ Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
 
 _QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how)\b")
+_LEFT_OPEN = Pattern(
+    r"\b(?:so|then|and|now) (?:i|we|you)(?:'ll| should| must| can)? (?:then )?(?:set|use|open (?:up )?to|dial(?: in)?|shoot at|put|need|get|have)(?: the (?:lens|ring|flash|power|aperture))?(?: (?:to|on|at))?\W*$"
+    r"|\b(?:becomes|goes at|stands at|sits at|comes to|works out (?:at|to)|that makes|which makes|that gives|which gives|equals)\W*$|\w(?:\.\.\.|…)\s*$"
+    r"|\b(?:asking|asks|asked) (?:me |us )?(?:for|about)\b|\bwants? to know\b|\b(?:tell|give|show) me\b"
+    r"|\b(?:max|maximum|greatest|longest|working|min|minimum|least|total|combined) (?:flash )?(?:distance|range|reach|aperture|power|f-?stop|loss|factor|guide number)\W*$|\bdistance (?:from|to|off) (?:the |my |his |her )?\w+\W*$|\bplease\W*$|\byes or no\b"
+)
+"""A sentence that is left open for the answer, or asks without a question word: "flash meter says f/11 so i set"."""
 _AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
 _BRIGHTER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:brighter|stronger|hotter|more light|over)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
 _DARKER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:darker|dimmer|weaker|under|down)\b")
@@ -29,7 +36,7 @@ WIDEST, SMALLEST = 0.7, 128.0
 def asks_something(query: Query) -> bool:
     """Whether the words ask: such a turn is never only noted."""
     said = query.text.lower()
-    return bool(query.asks) or _QUESTION.search(said) is not None and _AGREED.search(said) is None
+    return bool(query.asks) or query.claim or _LEFT_OPEN.search(said) is not None or _QUESTION.search(said) is not None and _AGREED.search(said) is None
 
 
 def doubtful(said: Query, whole: Query, found: Solution) -> bool:
