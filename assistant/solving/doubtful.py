@@ -36,7 +36,7 @@ WIDEST, SMALLEST = 0.7, 128.0
 def asks_something(query: Query) -> bool:
     """Whether the words ask: such a turn is never only noted."""
     said = query.text.lower()
-    return bool(query.asks) or query.claim or _LEFT_OPEN.search(said) is not None or _QUESTION.search(said) is not None and _AGREED.search(said) is None
+    return bool(query.asks) or _LEFT_OPEN.search(said) is not None or (query.claim or _QUESTION.search(said) is not None) and _AGREED.search(said) is None
 
 
 def doubtful(said: Query, whole: Query, found: Solution) -> bool:

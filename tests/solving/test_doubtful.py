@@ -70,7 +70,7 @@ def test_a_loss_that_is_told_is_not_taken_once_more() -> None:
     assert doubtful(query, query, twice)
 
 
-@pytest.mark.parametrize("text", ["what do I set?", "how far back?", "which one", "and now?"])
+@pytest.mark.parametrize("text", ["what do I set?", "how far back?", "which one", "and now?", "the meter says f/11 so i set", "at ISO 400 it becomes...", "softbox loses two stops, max distance", "the cox asks me for the aperture, gn 110 ft"])
 def test_a_question_is_never_only_noted(text: str) -> None:
     assert asks_something(heard(text))
     assert say(text).status != "noted"
