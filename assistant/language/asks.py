@@ -270,6 +270,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     before = segment.items[at - 1] if at else None
     if item.word == "distance" and text[item.start : item.end].lower() == "reach" and _MARK_NEXT.match(text[item.end :]):
         return None  # "how many to reach f/11"
+    if item.word == "speed" and text[: item.start].lower().rstrip().endswith(("at box", "the box", "its box")) and not segment.asked:
+        return None  # "the 160 roll at box speed": how it is shot
     if item.word == "distance" and before is not None and before.kind == "length":
         return None  # "an 11 foot throw"
     if before is not None and (before.kind in ("share", "power") or (before.kind == "mark" and before.word == "TWICE")):

@@ -80,6 +80,15 @@ def film_loaded(n: Bare) -> Fact | None:
     return n.of("film_speed", unit="", of="") if held or _IN_THE_CAMERA.match(after) else None
 
 
+_ON_THE_RING = Pattern(r"\b(?:ring|lens|aperture|iris|barrel)(?: was| is| stood| stayed| sat| left)? (?:on|at)\s*$", re.I)
+
+
+def on_the_ring(n: Bare) -> Fact | None:
+    """"metered f/8, I left the ring on 9.5": an f-number, though one was told before."""
+    told = is_aperture_mark(n.mark) and "aperture" in n.kinds and _ON_THE_RING.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
+    return n.of("aperture", value=n.mark, of="") if told and not patterns.match(r"\s*(?:mm|feet|ft|m\b|met|stops?)", n.text[n.fact.end :].lower()) else None
+
+
 _SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)
 _COMPARED = Pattern(r"\s*(?:without|with|through|bare|naked|once|when|after|before)\b", re.I)
 _SAID_TWICE = Pattern(r"\b(?:meter|reading)(?:ed)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\b[^?]{0,80}\b(?:meter|reading)(?:ed)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\b", re.I)

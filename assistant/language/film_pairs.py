@@ -56,7 +56,7 @@ def _slow_paper(fact: Fact, text: str) -> Fact:
 
 # --- what a guide number is for -----------------------------------------------------------------
 
-_UNIT = r"(?: ?(?:in )?(?:feet|foot|ft|metres?|meters?|m)\b)?"
+_UNIT = r"(?:[ ,]{0,2}(?:in )?(?:feet|foot|ft|metres?|meters?|m)\b)?"
 _FOR_FILM = Pattern(rf"{_UNIT}(?:[\s,;:(]*(?:and |but )?(?:(?:that|which|it|this)(?:'s| is|s)(?: given| quoted| measured| only| of course)?|given|quoted|marked|measured|rated|stated))? ?\(?(?:at|for|on|with) (?:iso |asa |an? )?", re.I)
 _FLASH_IS = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|head|hammerhead)(?:'s| is| was)?(?: rated| marked| good)?(?: at| for)?\s*$", re.I)
 _FOR_100 = Pattern(r"\s*(?:at|for|on|with) (?:iso |asa )?(?:100|a hundred|hundred)\b(?! ?(?:feet|ft|m\b|met))", re.I)

@@ -41,6 +41,8 @@ _SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (_LENS_TO_WHAT, ("aperture", "film_speed", "film_speed"), "aperture"),
+    (r"\bsame (?:distance|spot|place|light|flash)\b[^?.]{0,16}\b(?:on|with|for|at) (?:iso )?\d+(?: film)?\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
+    (r"\b(?:becomes|is|gives|makes|drops to|goes to)\W*(?:\.\.+|…)\W*$", ("guide_number", "film_speed"), "guide_number"),
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
     (r"\b(?:far(?:thest|est)|furthest|nearest|closest)\b", ("guide_number",), "distance"),
     (r"\S", ("shutter", "exponent"), "shutter"),

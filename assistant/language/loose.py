@@ -31,7 +31,7 @@ _SHOT = Pattern(r"\b(?:shot|loaded|loading|exposed|rated|metered|metered for|met
 _SHOT_AFTER = Pattern(r"^\s*(?:(?:film|at|as|and|but|instead|by mistake|when)\b|[,.;]|$)", re.I)
 _THEN_RATED = Pattern(r"^\s*(?:film |neg |slide )?(?:rated|shot|metered|exposed)\b(?: it)?(?: at| to| as| for)?\s*(?:iso |ei |asa )?\d{2,4}\b", re.I)
 _FRAME_NUMBER = Pattern(r"\b(?:frame|exposure|shot|picture|negative|neg|sheet)\W{0,2}(?:no\W*|nr\W*|number |#)?$", re.I)
-_FRAME_CHOSEN = Pattern(r"\s*(?:of the (?:roll|test|strip|row|bracket|sheet)\s*)?(?:was|is|looked|looks|came|turned|exposed|printed|seems|seemed)\b", re.I)
+_FRAME_CHOSEN = Pattern(r"\s*(?:of the (?:roll|test|strip|row|bracket|sheet)\s*)?(?:was|is|the one|one|looked|looks|came|turned|exposed|printed|seems|seemed)\b", re.I)
 _ROLLS = (8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 24.0, 27.0, 36.0, 72.0)
 _ROLL_BEFORE = Pattern(r"\brolls? (?:of|has|holds|with)\W*$", re.I)
 _ROLL_AFTER = Pattern(r"^\W*(?:exps?\b|exposures?|frames?|shots?|on (?:the|a) roll|left on|left\b|to a roll)", re.I)
@@ -48,7 +48,11 @@ _AROUND = 150
 _PEOPLE = Pattern(r"^\s*(?:people|persons|guests|kids|children|men|women|boys|girls|players|rowers|dancers|singers|students|faces|heads of people|of us|adults|(?:stand |sit |lie |are )?in (?:a|one) (?:line|row)|abreast)\b", re.I)
 
 
-_IN_THE_YEAR = Pattern(r"\b(?:before|since|in|from|after|until|till|made|dated|year|around|about)\s*$", re.I)
+_IN_THE_YEAR = Pattern(r"\b(?:before|since|in|from|after|until|till|made|dated|year|around|about|pre)[\s-]*$", re.I)
+
+
+_BY_DIN = Pattern(r"\bdin\b[^.?!\d]{0,30}\b(?:at|on|to|reads?|says?|is|shows?|reading|marked)\s*$", re.I)
+_UNIT_AFTER = Pattern(r"\s*(?:feet|foot|ft|m\b|met|stops?|mm|people|flash|years?|%)", re.I)
 
 
 def _rows_told(facts: Sequence[Fact], before: str) -> bool:
@@ -61,6 +65,8 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     before, after = text[max(0, fact.start - _AROUND) : fact.start], text[fact.end : fact.end + _AROUND]
     if _PEOPLE.match(after) or 1900 <= fact.value <= 2040 and fact.value == int(fact.value) and _IN_THE_YEAR.search(before):
         return "remark", "", fact.value, "", ""
+    if 9 <= fact.value <= 42 and fact.value == int(fact.value) and _BY_DIN.search(before) and not _UNIT_AFTER.match(after):
+        return "film_speed", "", float(iso_from_din(fact.value)), "DIN", ""
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""

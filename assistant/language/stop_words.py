@@ -63,6 +63,7 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
+    out = [_half_under(f, out, text) for f in out]
     out = [_half_lost(f, out, text) for f in _unsaid(out, text)]
     out = [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in out]
     out = _coloured_glass(out, text) if any(f.quantity == "camera_filter" for f in out) else out
@@ -73,6 +74,17 @@ def _coloured_glass(facts: list[Fact], text: str) -> list[Fact]:
     """"an orange contrast filter": glass on the lens, and no gel beside it."""
     return [f for n, f in enumerate(facts) if not (f.quantity == "modifier" and f.unit == "gel" and n + 1 < len(facts) and facts[n + 1].quantity == "camera_filter"
                                                    and patterns.fullmatch(r"(?: \w+)? ", text[f.end : facts[n + 1].start]) and "gel" not in f.said.lower())]
+
+
+_WAY_OFF = Pattern(r"\s*(?P<way>over|under)\b(?! (?:the|my|a)\b)", re.I)
+
+
+def _half_under(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"one stop over and half under": half a stop, where stops are told just before, and no half power."""
+    way = _WAY_OFF.match(text[fact.end :]) if fact.quantity == "power" and fact.said.lower().strip() in ("half", "a half") else None
+    if way is None or not any(f.quantity in ("stops", "relation") and f.end <= fact.start <= f.end + 24 for f in facts):
+        return fact
+    return replace(fact, quantity="stops", unit="", of="", cue="more" if way["way"].lower() == "over" else "less")
 
 
 _LOSES = Pattern(rf"\b{LOSING}(?: (?:me|another|a further|about|off|up|maybe|only|just|a))*\s*$", re.I)

@@ -125,7 +125,7 @@ def only_so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=tuple(limit if f is numbers[0] else f for f in query.facts), unplaced=()), scene
 
 
-_NAMES_A_THING = Pattern(r"\b(?:flash|light|head|strobe|lamp|unit|row|frame|roll|number|no)\s+$", re.I)
+_NAMES_A_THING = Pattern(r"(?:\b(?:flash|light|head|strobe|lamp|unit|row|frame|roll|number)|(?<=[a-z] )no)\s+$", re.I)
 
 
 _TOO_FAR_OFF = 5.0
@@ -190,6 +190,7 @@ def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact
 
 _PUSHED_ANEW = Pattern(r"\b(push|pull)\w*\b[^.?!\d]{0,16}\b(one|two|three|half a stop|a half)(?: stops?)?(?: instead| then| only)?\W*$", re.I)
 _SO_MANY = {"one": 1.0, "two": 2.0, "three": 3.0, "half a stop": 0.5, "a half": 0.5}
+_NO_PUSH = Pattern(r"\b(?:don'?t|do not|not|no|without|forget|skip|never mind|won'?t|leave out)\b(?: \w+){0,3} (?:push|pull)\w*\b|\bprocess(?:ed|ing)? (?:it )?normal\w*\b|\bnormal (?:processing|development)\b", re.I)
 _RATES = Pattern(r"\brat(?:e|ed|ing)\b|\bmeter(?:ed|ing)?\b|\bshot it at\b|\bexpos(?:e|ed|ing)\b|\bshoot it at\b", re.I)
 
 
@@ -206,6 +207,8 @@ def film_pushes(query: Query, scene: Scene, talk: Conversation) -> Pair:
         query = replace(query, facts=(replace(query.facts[0], quantity="push", value=math.copysign(query.facts[0].value, pushes[-1].value), of="film"),))
     if "pull" in query.cues and any(f.quantity == "push" for f in scene.facts):
         query = replace(query, facts=tuple(replace(f, quantity="push", value=-abs(f.value), of="film", cue="") if f.quantity in ("stops", "move", "power_down") else f for f in query.facts))
+    if pushes and not query.facts and not query.asks and _NO_PUSH.search(query.text):
+        return query, replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "push"))
     if any(f.quantity in ("push", "rated") for f in query.facts) or "box_speed" in query.cues and not query.asks:
         scene = replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("push", "rated")))
     return query, scene

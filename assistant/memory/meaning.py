@@ -21,7 +21,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     if "shutter" in talk.missing and any(f.of == "ambient" for f in scene.facts):
         query = query.with_facts(replace(f, of="ambient") if f.quantity == "shutter" and not f.of else f for f in query.facts)  # the time of the reading
     if _new_subject(query, scene) and not talk.missing:
-        scene = Scene(asks=scene.asks)
+        scene = Scene(asks=scene.asks, facts=tuple(f for f in scene.facts if f.quantity in ("film_speed", "rated", "push")))
     if query.asks and scene.asks and not query.mentioned and query.asks[0].quantity != scene.asks[0].quantity and query.asks[0].quantity in ("guide_number", "film_speed", "aperture"):
         scene = replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("ratio", "relation")))
     moves = [f for f in query.facts if f.quantity == "move"]

@@ -16,9 +16,10 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = Pattern(r"\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
-_NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
+_NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
 _STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
 _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
@@ -49,7 +50,7 @@ def solve(query: Query) -> Solution | None:
     if query.asks_for("ratio", "guide_number", "distance") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
     if "pop" not in text.lower():
-        query = query.with_facts(replace(f, unit="frames") if f.quantity == "count" and f.unit == "pops" else f for f in query.facts)  # "three shots"
+        query = query.with_facts(replace(f, quantity="count", unit="frames") if f.quantity == "count" and f.unit == "pops" or f.quantity == "rows" and _SHEETS.search(text) else f for f in query.facts)  # "three shots"
     filled = _on_a_roll(query)
     if filled is not None:
         return filled
@@ -129,11 +130,11 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
-_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|lightest|densest|hottest|longest|fullest|heaviest|widest)|over\w*|plus)"
+_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|bright|lightest|light|densest|hottest|longest|fullest|heaviest|widest)|over\w*|plus)"
 _LEAST = r"(?:(?:the )?(?:least|smallest|lowest|less) (?:exposure|exposed|light)|(?:the )?most under\w*|(?:the )?(?:darkest|thinnest|shortest)|under\w*|minus)"
 _STARTS = r"\b(?:start|begin|open|lead|go)\w*(?: (?:off|out|it|them))?(?: with| from| at| on| by)?(?: the)?(?: \w+){0,2}? "
 _BRIGHTEST_FIRST = Pattern(rf"{_STARTS}{_MOST}\b|\bfrom {_MOST}\b[^.?!]{{0,24}}\bto\b|\b{_MOST}(?: (?:one|frame|exposure|opening|stop))*,? (?:comes |goes )?first\b|\b{_MOST} to {_LEAST}\b", re.I)
-_DARKEST_FIRST = Pattern(rf"{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure))?,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)
+_DARKEST_FIRST = Pattern(rf"{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure|sheet))?,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)
 _FROM_TO = Pattern(r"\bfrom\b[^.?]{0,24}\b(?:under|below|over|above|less|more|minus|plus|down|up)\b[^.?]{0,6}\bto\b|\bfrom\s*[-+−][^.?]{0,20}\bto\b", re.I)
 _IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bin that order\b", re.I)
 _IN_STEPS = Pattern(r"\b(?:(?:in|by|of|at|with) )?(whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)

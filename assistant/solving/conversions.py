@@ -148,6 +148,8 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
         if len(facts) == 2 and patterns.search(r"\b(?:faster|quicker|slower|brighter|stronger|more|less|weaker|over)\b.*\b(?:than|compared (?:to|with)|next to|versus)\b", query.text.lower()):
             needs_light = quantity == "film_speed" and patterns.search(r"\bneeds?\b|\bwants?\b", query.text.lower()) is not None
             value = between(facts[1].value, facts[0].value)
+            if quantity == "film_speed" and _ASKED_OF_FILM.search(query.text[facts[1].end :]):
+                value = -abs(value) if "slower" in query.text[facts[1].end :].lower() else abs(value)  # both told before: "how many stops faster is mine?"
             return _done(marks.stops(-value if needs_light else value), *facts)
         if len(facts) == 2:
             first, second = facts if not patterns.search(r"\b(?:instead of|rather than)\b", query.text[facts[0].end : facts[1].start].lower()) else facts[::-1]
@@ -175,6 +177,7 @@ _OVER = Pattern(r"\bhow (?:much|far|many stops) (?:over|above|brighter|hotter)\b
 _FEWER = Pattern(r"\bhow (?:much|far) (?:under|below|darker)\b(?! (?:f/?\d|iso))|\bstops? (?:slower|weaker|dimmer|darker|under|below)\b(?! (?:f/?\d|iso))", re.I)
 
 
+_ASKED_OF_FILM = Pattern(r"\bhow (?:many stops|much) (?:faster|quicker|slower)\b", re.I)
 _FASTER = Pattern(r"\bhow many stops (?:faster|quicker)\b", re.I)
 
 

@@ -216,7 +216,7 @@ _AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: 
 
 def _stops(query: Query, ask: Ask) -> Solution | None:
     if _is_exposure(query):
-        return None
+        return _stops_rated(query) if _STOPS_OF_PUSH.search(query.text) and not query.has("guide_number") and not query.has("distance") else None
     for rule in (_put_right, _stops_rated, _stops_old, _latitude, reciprocity.stops_added):
         found = rule(query)
         if found:
@@ -224,6 +224,7 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
     return None
 
 
+_STOPS_OF_PUSH = Pattern(r"\bstops? of (?:a )?(?:push|pull)|\bhow (?:many stops|much)\b[^?.]{0,24}\b(?:push|pull)", re.I)
 _RATED_AT = Pattern(r"push|pull|\brat(?:e|ed|ing)\b|meter(?:ed|ing)?\b|expos(?:ed?|ing)\b|\bsho(?:t|ot|oting)\b|\bei\b|by mistake|instead of|wrong|left (?:it |the )?(?:\w+ )?(?:on|at|set)|box (?:says|speed)", re.I)
 _IS_BOX = Pattern(r"(?<!though )(?<!as if )\b(?:it|that|they|which|this)(?:'s|'re| is| was| were| are) (?:really |actually |only |in fact )?(?:iso )?$|\b(?:loaded|loading|box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
 _BOX_AFTER = Pattern(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w |print )?(?:film|slide|neg|negative|box|stock|roll|chrome)\b|^\s*in the camera", re.I)
