@@ -235,6 +235,8 @@ def _has_figures(turn: Turn, said: str) -> bool:
     spelt = {f.quantity for f in turn.query.facts if f.origin == "said" and _SPELT.search(f.said)} & _FIGURES
     if (len(spelt | kinds) >= 2 or sum(f.quantity == "distance" for f in turn.query.facts if f.origin == "said") >= 2) and (spelt or _SMALL.search(said)) and turn.query.asks:
         return True  # "six-inch lens, nine inches of draw: what is the factor?"
+    if spelt and not why and turn.query.asks and len({f.value for f in turn.query.facts if f.quantity == "power" and f.origin == "said"}) >= 2:
+        return True  # "six seconds at full: what is it at a quarter?"
     return bool(kinds) and not (why and len(kinds) <= 1 and "guide_number" not in kinds) and bool(patterns.search(r"\d", plain))
 
 

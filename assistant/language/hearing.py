@@ -72,6 +72,8 @@ _RAW = Pattern(
     (?P<wordhp>half[\s-]peak\b)                       # the time above half of the peak: t0.5
   | (?P<plain>[abcdeghijlopqrsuvxyz][a-z]+)          # most words: nothing below begins with these letters
   | (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
+  | (?P<wordt5>t[\s-](?:(?:nought|zero|oh)[\s-])?point[\s-]five\b)    # the same, as they are spoken
+  | (?P<wordt1>t[\s-](?:(?:nought|zero|oh)[\s-])?point[\s-]one\b)
   | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|w/s|ft\s?/\s?s(?:ec)?)\b)     # speeds
   | (?P<fmark>f\s?[/:]\s?(?=-?[\d½.])|f/(?=[a-z?]))    # f/8, f:8
   | (?P<fnum>f(?=\d))                                # f8
@@ -87,10 +89,10 @@ _RAW = Pattern(
 )
 
 
-_KINDS = {"plain": "word", "word1": "word", "word2": "word", "tail": "word", "wordno": "word", "wordhp": "word", "fmark": "f", "fnum": "f"}
+_KINDS = {"plain": "word", "word1": "word", "word2": "word", "tail": "word", "wordno": "word", "wordhp": "word", "wordt5": "word", "wordt1": "word", "fmark": "f", "fnum": "f"}
 
 
-_PLAINLY = {"wordno": "no", "wordhp": "t05"}
+_PLAINLY = {"wordno": "no", "wordhp": "t05", "wordt5": "t05", "wordt1": "t01"}
 
 
 def split(folded: str) -> list[Raw]:

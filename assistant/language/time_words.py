@@ -36,6 +36,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     moving = any(f.quantity == "velocity" for f in facts) or bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
     cues = {i.word for i in items if i.kind == "cue"}
     out = _hit_twice(_counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower), text, lower)
+    out = _told_pulse(out, items) if {"t05", "t01"} <= cues else out
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
@@ -43,6 +44,21 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
     return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
+
+
+def _told_pulse(facts: list[Fact], items: Sequence[Item]) -> list[Fact]:
+    """"given as 1/1000 the t0.5 way: what is it as t0.1?": the one that is not asked is the one that is told."""
+    brief = [f for f in facts if f.quantity in ("shutter", "duration", "t05", "t01") and 0 < f.value < 0.1]
+    if len(brief) != 1:
+        return facts
+    asks = [i.start for i in items if i.kind == "cue" and i.word in ("what", "how_long", "how_much", "give")]
+    named = [i for i in items if i.kind == "cue" and i.word in ("t05", "t01")]
+    outright = [i.word for i in named if any(0 < i.start - at <= 16 for at in asks) and not 0 <= brief[0].start - i.end <= 4]
+    if not outright and brief[0].quantity in ("t05", "t01"):
+        return facts
+    asked = set(outright) or {i.word for i in named if asks and i.start > asks[-1]} or {named[-1].word}
+    told = {"t05", "t01"} - asked
+    return [replace(f, quantity=next(iter(told)), of="") if f is brief[0] else f for f in facts] if len(told) == 1 else facts
 
 
 _TWICE = Pattern(r"\b(?:hit|hits|fired?|fires|popp?(?:ed|s)?|triggered|flash(?:ed)?|set off)(?: (?:it|that|them|(?:the|my) (?:flash|head|gun|strobe|light)))?(?: off)? (?P<many>twice|thrice)\b(?! (?:as|the|a)\b)")
