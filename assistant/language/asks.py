@@ -122,6 +122,8 @@ def _asked_before(segment: Segment, at: int) -> bool:
     return False
 
 
+_MOST = Pattern(r"max(?:imum)?", re.IGNORECASE)
+"""No power in "max distance"."""
 _COVERED_UP = Pattern(r"\b(?:i|we) (?:can't|cannot|can not|can|could|couldn't|won't|didn't|must|have to|will)(?: really| fully| quite)? $|\b(?:isn't|is not|can't be|cannot be|be|are|been) $", re.I)
 """Before "cover": it is a window or a door that somebody covers, no angle."""
 
@@ -274,7 +276,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
         return None  # "the 160 roll at box speed": how it is shot
     if item.word == "distance" and before is not None and before.kind == "length":
         return None  # "an 11 foot throw"
-    if before is not None and (before.kind in ("share", "power") or (before.kind == "mark" and before.word == "TWICE")):
+    if before is not None and (before.kind in ("share", "power") and not _MOST.fullmatch(text[before.start : before.end]) or (before.kind == "mark" and before.word == "TWICE")):
         return None
     if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):
         return None

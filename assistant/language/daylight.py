@@ -29,8 +29,8 @@ _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set 
                      r"my flash|the flash|flash (?:is|gives|reads|exposure)|flash at|flash alone|instead|camera (?:is|at|set)|need|lens (?:is )?at|if i)\b", re.I)
 _SPEAKS = Pattern(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes|(?=1/\d|f\s?/?\d))\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
 _END = Pattern(r"[.!?;](?=\s|$)")
-_LESS = r"under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
-_MORE = r"over(?:exposed?)?|above|brighter|hotter|more|higher"
+_LESS = r"too (?:dark|dim)|under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
+_MORE = r"too (?:bright|hot|light)|over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
 _BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
 OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
@@ -42,8 +42,14 @@ _HOW_FAR_AT = Pattern(r"\bhow (?:far|much|many stops)\b[^.?!]*\b(?:be|come|comes
 """What stands after it is worked at: "how far under will the ambient be at"."""
 
 
+_NEEDED = Pattern(r"\b(?:needs|wants|takes|requires|calls for|asks for)(?: about| just| roughly)?\s+(?=\S+(?: \S+){0,6}$)", re.I)
+"""Right before a time and an aperture: "the tower needs 30 seconds at f/8" is what its own light wants."""
 _CAME_OUT = Pattern(rf"[\s,]*(?:the |my )?(?:{AMBIENT}) (?:is|was|are|comes?|came|lies|looks?|goes|falls|sits)(?: out| up)?(?: about| at| only| still)? [\w\s/.]{{1,20}}(?:under|over|below|above|down|darker|brighter|too)\b", re.I)
 """After a setting: "at f/8 and 1/60 the room is two stops under" tells what it was shot at, and no reading."""
+
+
+_CAME_OUT_AT = Pattern(rf"\b(?:{AMBIENT})\b[^.?!,]{{0,30}}(?:\bstops? (?:too \w+|under|over|down|below|above|darker|brighter)(?: \w+)?|\b(?:too \w+|under|over|down) by [\w ]{{1,18}}\bstops?) at\b", re.I)
+"""The same before it: "the background is two stops too bright at 1/30, f/8"."""
 
 
 @record
@@ -68,9 +74,9 @@ class Setting:
         """Whether it is told as a reading of the light."""
         if _last_word(self.context, _FLASH_ITSELF, _IS_AMBIENT) or _HOW_FAR_AT.search(self.context):
             return False
-        if _CAME_OUT.match(self.after):
+        if _CAME_OUT.match(self.after) or _CAME_OUT_AT.search(self.context[: -len(self.facts[-1].said)] or self.context):
             return False
-        if _SPEAKS.match(self.context):
+        if _SPEAKS.match(self.context) or self.full and _NEEDED.search(self.context) and not OF_FLASH.search(self.context):
             return True
         if any(f.of == "ambient" for f in self.facts) and not _last_word(self.context, _WORKED, _IS_AMBIENT):
             return True
@@ -102,7 +108,7 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
         return list(facts)
     out = _readings(_unsaid_stops(list(facts), text), text, cues)
     out = _conditions(out, text)
-    return _relations(out, text, cues)
+    return _relations(_signed_fill(out, text), text, cues)
 
 
 _LIT_BY_ITSELF = Pattern(rf"\b{_LIGHT_ALONE}", re.I)
@@ -140,6 +146,10 @@ def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
 _METER_AT = Pattern(r"\bmeter(?:ed|ing)?\b(?: \w+){0,3} (?:to|at|on|for)(?: iso| asa)?\s*$", re.I)
 
 
+_NO_EV = 25
+"""No light is of so high a value: "EV at a hundred" is counted at that film speed."""
+
+
 def _meter_at(facts: Sequence[Fact], text: str) -> Sequence[Fact]:
     """"meter set to 400 says 1/30 at f/4": the speed that a reading of aperture and time is for, no rating of a film."""
     if {"aperture", "shutter"} <= {f.quantity for f in facts}:
@@ -149,9 +159,9 @@ def _meter_at(facts: Sequence[Fact], text: str) -> Sequence[Fact]:
 
 def _counted_at(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"ISO 400 in. What EV at ISO 100": the second speed is the one EVs are counted at."""
-    facts = _meter_at(facts, text)
+    facts = _meter_at([replace(f, quantity="film_speed", of="") if f.quantity == "exposure_value" and f.value >= _NO_EV else f for f in facts], text)
     speeds = [f for f in facts if f.quantity == "film_speed"]
-    counted = [f for f in speeds if f.value == 100 and patterns.search(r"\b(?:ev|exposure value|light value)s? (?:at|for)\s*(?:iso |asa )?$", text[: f.start], re.I)]
+    counted = [f for f in speeds if f.value == 100 and patterns.search(r"\b(?:ev|e v|exposure value|light value)s? (?:at|for)\s*(?:a |iso |asa )*$", text[: max(f.start, f.end - len(f.said.split()[-1]))], re.I)]
     return [f for f in facts if f not in counted] if len(speeds) > len(counted) > 0 and not any(f.quantity == "exposure_value" for f in facts) else list(facts)
 
 
@@ -270,6 +280,14 @@ def _conditions(facts: list[Fact], text: str) -> list[Fact]:
 
 def _relations(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     return [_relation(f, facts, text) if f.quantity in ("stops", "relation", "loss", "power_down", "ev_stops") and f.end > f.start and not (f.quantity == "loss" and f.unit) else f for f in facts]
+
+
+_FILL_AT = Pattern(r"\bfill(?:-?in)?(?: flash| light)?(?: is| set)?(?: at| to|:|,)?\s*$", re.I)
+
+
+def _signed_fill(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"fill at minus one and a half": so many stops under the daylight."""
+    return [replace(f, quantity="relation", value=abs(f.value), unit="", of="fill", to="ambient", cue="less" if f.value < 0 or f.unit == "-" else "more") if f.quantity == "signed" and _FILL_AT.search(text[: f.start]) else f for f in facts]
 
 
 def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:

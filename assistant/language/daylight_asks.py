@@ -21,17 +21,17 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
     if len(kinds) == 3 and len(set(kinds)) == 2 and _AND_AT.search(text) and not OF_FLASH.search(text):
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
-    if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b", text, re.I) and kinds:
+    if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b|(?:^|[,.;:?!]\s*)(?:the )?(?:exposure value|ev|e v) (?:at|for)\b|\b(?:as|in|into) (?:an )?(?:exposure value|ev|e v)\b", text, re.I) and kinds:
         return [Ask("exposure_value")]
     if _WHAT_AT.search(text) and len(kinds) == 3 and len(set(kinds)) == 2 and not OF_FLASH.search(text):
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
-    if patterns.search(r"\bequivalent|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2:
+    if patterns.search(r"\bequivalent|\b(?:equals?|is|becomes?|makes?|gives?|means) what\b|what(?:'s| is| would) that|same exposure|what (?:do|should) i (?:set|use|go to)|\bwhat now\b", text, re.I) and len(kinds) == 3 and len(set(kinds)) == 2:
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if len(kinds) == 1 and patterns.search(r"\bsunny.?(?:16|sixteen)\b", text, re.I) and any(f.quantity == "film_speed" for f in facts):
         return [Ask("shutter" if kinds == ["aperture"] else "aperture")]
     if kinds == ["aperture", "aperture"] and any(f.of == "ambient" for f in facts) and OF_FLASH.search(text) and _ON_ONE_FACE.search(text):
         return [Ask("aperture")]
-    if patterns.search(r"what (?:must|should|does|would) (?:the |my )?(?:flash|fill|strobe)(?: flash)?(?: alone)? (?:need to )?(?:read|give|be|meter)", text, re.I) and kinds:
+    if patterns.search(r"what (?:must|should|does|would|will|has) (?:the |my |a )?(?:flash|fill|strobe)(?: flash| light)?(?: alone)? (?:need to |have to |to )?(?:read|give|be|meter)", text, re.I) and kinds:
         return [Ask("aperture")]
     return _the_open_one(text, facts)
 
@@ -40,6 +40,7 @@ _LENS_TO = Pattern(r"\bf\W{0,2}what\b|\bwhat f\b|\b(?:lens|ring|iris|aperture) (
 _TIME_SO = Pattern(r"\bhow slow\b|\bhow fast a shutter\b|(?:^|[.,;:?!]\s*|\b(?:so|and|what|the) )(?:shutter(?: speed| time)?|exposure time|time)\s*(?:so (?:that|the)|that (?:puts|gets|leaves|keeps|drops|makes)|to (?:get|put|keep|drop|leave|make|have|bring)|for (?:the|it|that))\b", re.I)
 
 
+_UNDER_BY = Pattern(r"\b(?:under|over|down|darker|brighter|off) by(?: what| how much| how many(?: stops)?)?\W*$", re.I)
 _WISHED = Pattern(rf"\bi(?:'d| would)? (?:want|like|need|prefer)\b[^.?!]{{0,20}}\b(?:{AMBIENT})\b", re.I)
 """A wish, with the aperture told: the time is what it takes."""
 
@@ -50,6 +51,8 @@ def _the_open_one(text: str, facts: Sequence[Fact]) -> list[Ask]:
     own = {f.quantity for f in facts if f.quantity in ("aperture", "shutter", "sync") and f.of != "ambient"}
     if read != {"aperture", "shutter"} and not any(f.quantity == "exposure_value" for f in facts):
         return []
+    if read == {"aperture", "shutter"} and own and _UNDER_BY.search(text):
+        return [Ask("stops")]
     if "aperture" not in own and own and _LENS_TO.search(text):
         return [Ask("aperture")]
     wished = own == {"aperture"} and any(f.quantity == "relation" and f.of == "ambient" for f in facts) and _WISHED.search(text)
@@ -60,10 +63,14 @@ _SECONDS = Pattern(r"\bhow many (?:full |whole )?(?:seconds?|secs?|minutes?|mins
 _LANDS = Pattern(rf"\bwhere (?:does|do|will|would) (?:the |my )?(?:\w+ )?(?:{AMBIENT})\b[^.?,]{{0,16}}\b(?:land|fall|sit|lie|end up|come out|go)\b", re.I)
 
 
+def _is_timed(facts: Sequence[Fact]) -> bool:
+    """Whether "how many seconds" is an exposure: a time or a light told, and no flash that recycles."""
+    kinds = {f.quantity for f in facts}
+    return bool(kinds & {"aperture", "film_speed"}) and bool(kinds & {"shutter", "exposure_value"}) and not kinds & {"guide_number", "distance", "recycle", "energy", "interval"}
+
+
 def _by_another_word(ask: Ask, facts: Sequence[Fact], text: str) -> Ask:
-    """"how many seconds", "which speed" are a shutter time, and "where does the room land" are stops, beside a reading."""
-    if ask.quantity == "count" and _SECONDS.search(text):
-        return replace(ask, quantity="shutter", unit="")
+    """""which speed" is a shutter time, and "where does the room land" are stops, beside a reading."""
     if ask.quantity == "speed" and any(f.quantity == "aperture" and f.of == "" for f in facts) and not any(f.quantity == "shutter" and f.of != "ambient" for f in facts):
         return replace(ask, quantity="shutter")
     return replace(ask, quantity="stops", unit="") if ask.quantity == "distance" and _LANDS.search(text) else ask
@@ -76,6 +83,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     if asks and asks[0].quantity in ("power", "distance") and patterns.search(r"\bin stops\b", text, re.I):
         return [replace(asks[0], quantity="stops"), *asks[1:]]
     read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)
+    asks = [replace(a, quantity="shutter", unit="") if a.quantity == "count" and _SECONDS.search(text) and _is_timed(facts) else a for a in asks]
     if read:
         asks = list({a.quantity: a for a in reversed([_by_another_word(a, facts, text) for a in asks])}.values())[::-1]
     down = patterns.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{AMBIENT})\b", text, re.I)

@@ -62,8 +62,9 @@ def _one_change(query: Query, ask: Ask, wanted: Fact) -> Solution | None:
         return None
     before = query.text[: wanted.start]
     told = _IS.search(before) is not None and not patterns.search(r"\b(?:want|make|need|like)\w*\b", before, re.I)
-    told = told or _RIGHT.search(query.text) is not None and not _WANTED.search(before)
-    if told and not _RIGHT.search(query.text):
+    too = patterns.match(r"\s*too\b", query.text[wanted.end :], re.I) is not None or patterns.search(r"\btoo \w+ by\s*$", before, re.I) is not None  # "two stops too bright" is what came out
+    told = told or too or _RIGHT.search(query.text) is not None and not _WANTED.search(before)
+    if told and not too and not _RIGHT.search(query.text):
         return None
     moved = -signed(wanted) if told else signed(wanted)
     return _moved(ask, base, moved, (base, wanted, *(f for f in query.facts if f.quantity in ("shutter", "aperture", "film_speed") and f is not base)))
