@@ -223,6 +223,8 @@ def _away(fact: Fact, text: str) -> bool:
 _TIMES = Pattern(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
 _EFFECTIVE = Pattern(r"\beffective|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
 _TO_SET = Pattern(r"\bshould (?:the |my )?(?:lens|ring|aperture) (?:really |actually )?be\b|\bbe set\b|\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads)\b(?![^?]*\beffective)", re.I)
+_SCALE_ASKED = Pattern(r"\b(?:what|which|the) scale\b|\bscale\W*$|\bhow many times (?:larger|smaller|life)\b", re.I)
+_AT_THE_FILM = Pattern(r"\b(?:reach(?:es)?|gets? to|arrives? at|seen by) the film\b", re.I)
 _NO_LIGHTS = Pattern(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)
 
 
@@ -244,12 +246,14 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
     close = kinds & {"magnification", "extension", "object_size"}
     if not close or kinds & {"guide_number", "distance"}:
         return list(asks)
+    if {"image_size", "object_size"} <= kinds and not asks and _SCALE_ASKED.search(text):
+        return [Ask("magnification", "", "")]
     if {"focal_length", "object_size"} <= kinds and "magnification" not in {a.quantity for a in asks} and any(a.quantity == "distance" for a in asks):
         return [Ask("subject_distance", "", next(a.unit for a in asks if a.quantity == "distance"))]
     if {"focal_length", "magnification"} <= kinds and "aperture" not in kinds and patterns.search(r"\b(?:lens|subject) to (?:the )?(?:lens|subject)\b", text, re.I) and all(a.quantity in ("distance", "magnification") for a in asks):
         return [Ask("subject_distance", "", next((a.unit for a in asks), ""))]
     if _TIMES.search(text) and "aperture" not in kinds:
         return [Ask("factor", "", "x")]
-    if "aperture" in kinds and _EFFECTIVE.search(text) and not any(a.quantity in ("stops", "factor", "magnification", "extension") for a in asks):
-        return [Ask("aperture", "" if _TO_SET.search(text) else "effective")]
+    if "aperture" in kinds and (_EFFECTIVE.search(text) or _AT_THE_FILM.search(text)) and not any(a.quantity in ("stops", "factor", "magnification", "extension") for a in asks):
+        return [Ask("aperture", "" if _TO_SET.search(text) and not _AT_THE_FILM.search(text) else "effective")]
     return list(asks)

@@ -40,8 +40,10 @@ def _is_of_lenses(facts: Sequence[Fact], items: Sequence[Item], text: str) -> bo
 
 def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     """The facts with lengths, formats and circles of confusion read as a lens needs them."""
-    if not _is_of_lenses(facts, items, text):
-        return list(facts)
+    return lens_wants.measured(_of_a_lens(facts, items, text), text) if _is_of_lenses(facts, items, text) else list(facts)
+
+
+def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     facts = lens_sizes.parts_of_a_millimetre(lens_sizes.two_sides(facts, text), text)
     facts = two_places.told_apart(facts, text)
     spoken = [i for i in items if i.kind not in ("glue", "link")]
@@ -49,7 +51,7 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     cues = {i.word for i in items if i.kind == "cue"}
     out = _formats(lens_sizes.sized(bellows_words.drawn(facts, text), text), spoken, places)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
-    out = lens_wants.measured(lens_sizes.reproduced(_reproduction([_magnified(f, text) for f in out], spoken), text), text)
+    out = lens_sizes.reproduced(_reproduction([_magnified(f, text) for f in out], spoken), text)
     if not cues & set(_ABOUT) and not _extent_words(text, out):
         return out
     read: list[Fact] = []
@@ -291,7 +293,7 @@ def _about_a_lens(facts: Sequence[Fact], items: Sequence[Item], lower: str) -> b
     return bool({f.quantity for f in facts} & _LENS_FACTS or _BEAM.search(lower) or cues & _LENS_CUES or cues & {"near_limit", "far_limit"} and "limit" in lower)
 
 
-_YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper))")
+_YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper)(?![^?]{0,40}\b(?:sharp|in focus)\b))")
 
 
 _ENDS_SHARP = Pattern(

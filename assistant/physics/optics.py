@@ -203,6 +203,17 @@ def aperture_for_depth(depth: float, magnification: float, circle: float) -> flo
     return depth * magnification**2 / (2 * circle * (1 + magnification))
 
 
+def aperture_for_depth_at(focal_length: float, focus: float, depth: float, circle: float) -> float:
+    """Widest f-number whose near and far limit lie `depth` metres apart, focused at `focus`: the limits above solved for h.
+
+    >>> round(aperture_for_depth_at(0.05, 3, depth_of_field(0.05, 8, 3, 0.00003), 0.00003), 6)
+    8.0
+    """
+    require_positive(focal_length=focal_length, depth=depth, circle_of_confusion=circle, focus_beyond_focal_length=focus - focal_length)
+    h = (focus - focal_length) * (focus + math.hypot(focus, depth)) / depth
+    return focal_length**2 / (circle * h)
+
+
 def aperture_for_hyperfocal(focal_length: float, hyperfocal_distance: float, circle: float) -> float:
     """N = f**2/(c (H - f)): the f-number whose hyperfocal distance is H; lengths in metres, H beyond one focal length.
 

@@ -136,6 +136,9 @@ def _sharpness(query: Query) -> Solution | None:
     if found is not None:
         state = replace(state, aperture=float(found.value))
     both = [f for f in query.all("aperture") if f.origin == "said"]
+    lenses = [f for f in query.all("focal_length") if f.origin == "said"]
+    if len(lenses) == 2 and lenses[0].value != lenses[1].value and beside is None and len(both) <= 2:
+        return _two_lenses(query, state, lens_asks, lenses, both)
     if len(both) == 2 and found is None and beside is None:
         return _compared(query, state, lens_asks, both)
     return _depth(query, state, lens_asks, beside)
@@ -179,6 +182,22 @@ def _compared(query: Query, state: Setting, asks: tuple[Ask, ...], stops: list[F
         return failed
     answers = tuple(replace(q, of=f"f/{f.value:g}") for f, part in zip(stops, parts) for q in part.answers[: len(asks)])
     return replace(parts[0], answers=answers, used=(*parts[0].used, *stops), working=parts[0].working + parts[1].working)
+
+
+def _two_lenses(query: Query, state: Setting, asks: tuple[Ask, ...], lenses: list[Fact], stops: list[Fact]) -> Solution:
+    """The same question of two lenses: an answer for each, the deeper first where it is asked which has more."""
+    marks_said = stops if len(stops) == 2 else [None, None]
+    places = [f for f in query.facts if f.quantity in ("distance", "camera_distance", "focus_distance", "sharp_limit") and f.origin == "said"]
+    each = [f.value for f in places] if len(places) == 2 else [state.focus, state.focus]
+    parts = [_depth(query, replace(state, focal=f.value, aperture=n.value if n else state.aperture, focus=place), asks, None) for f, n, place in zip(lenses, marks_said, each)]
+    failed = next((p for p in parts if p.status != "answered"), None)
+    if failed:
+        return failed
+    pairs = [(f, replace(q, of=f"{f.value * 1000:g} mm")) for f, part in zip(lenses, parts) for q in part.answers[: len(asks)]]
+    more = _WHICH.search(query.text)
+    if more and len(asks) == 1:
+        pairs.sort(key=lambda pair: float(pair[1].value), reverse=bool(more["more"]))
+    return replace(parts[0], answers=tuple(q for _, q in pairs), used=(*parts[0].used, *lenses, *stops, *places), working=parts[0].working + parts[1].working)
 
 
 def _flash_part(query: Query, asks: tuple[Ask, ...]) -> Solution | None:

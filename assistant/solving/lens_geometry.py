@@ -103,7 +103,7 @@ _HOW_FAR = Pattern(r"\bhow far\b|\bwhat distance\b|\bhow (?:close|near)\b", re.I
 _ONE_SIDE = Pattern(r"\b(?:along|across) (?:one|a|the) side\b|\bside of the square\b|\bside to side\b", re.I)
 
 
-_SEEN = Pattern(r"\bhow (?:many (?:metres|meters|feet)|wide|much|broad)\b[^?]*\b(?:in the frame|side to side|get in|fits?|take in|takes in|in the picture|in view|width)\b|\bhow wide\b[^?]*\b(?:does|will|can) (?:it|the lens|my lens|the camera) (?:see|cover|take)\b", re.I)
+_SEEN = Pattern(r"\bhow (?:many (?:metres|meters|feet)|wide|much|broad)\b[^?]*\b(?:in the frame|side to side|get in|fits?|take in|takes in|in the picture|in view|width)\b|\bhow wide\b[^?]*\b(?:does|will|can) (?:it|(?:the|my|an?) (?:[\w-]+ ){0,3}?(?:lens|camera|\d+)) (?:see|cover|take)\b", re.I)
 
 
 def _field_width(query: Query) -> Solution | None:
