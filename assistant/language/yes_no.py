@@ -99,7 +99,7 @@ def _of_influence(text: str, facts: Sequence[Fact]) -> bool:
 
 def _asks_openly(items: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) and not (i.word == "give" and _gives(said)) for i in items) or _OPENS.match(said) is not None
+    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in items) or _OPENS.match(said) is not None
 
 
 def _gives(said: str) -> bool:

@@ -137,3 +137,26 @@ def judge_degrees(text: str) -> Verdict | None:
     speed, degrees = float(found["iso"] or found["iso2"]), float(found["din"] or found["din2"])
     right = round(1 + 10 * math.log10(speed))
     return Verdict(right == degrees, 0.0, f"ISO {speed:g} is {right} DIN.", "Three degrees more is twice the speed, one stop.", (Quantity("film_speed", float(right), "DIN"), *(() if right == degrees else (Quantity("film_speed", float(f"{10 ** ((degrees - 1) / 10):.2g}"), "ISO"),))), found.start())
+
+
+_DIN_STEP = Pattern(
+    r"\b(?P<din>\d+|an?|one|two|three|four|five|six|nine|ten) (?:din|degrees din|degrees)\b[^.?!]{0,16}?\b(?:more|up|higher|faster|less|lower|down|apart|steps?)\b[^.?!]{0,24}?\b(?P<stops>half an?|an?|one|two|three|\d+) (?:full |whole )?stops?\b"
+    r"|\b(?:din)\b[^.?!]{0,30}?\b(?:up|down|by|rises?|adds?)\b[^.?!]{0,8}?\b(?P<din2>\d+|one|two|three|four|five|six|ten)\b[^.?!]{0,12}?\b(?:for|with|per|a) (?:each|every|an?|one)? ?(?:full |whole )?(?P<stops2>stop)\b"
+)
+_SPELLED = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "nine": 9.0, "ten": 10.0, "half a": 0.5, "half an": 0.5}
+
+
+def judge_degree_steps(text: str) -> Verdict | None:
+    """"three DIN more is one stop faster": the degrees go by tenths of a logarithm, three to a stop.
+
+    >>> judge_degree_steps("three DIN more is one stop faster").holds, judge_degree_steps("the DIN number goes up by one for each full stop").holds
+    (True, False)
+    """
+    found = _DIN_STEP.search(plain(text))
+    if found is None:
+        return None
+    din, stops = found["din"] or found["din2"], found["stops"] or "one"
+    degrees, claimed = (_SPELLED[w] if w in _SPELLED else float(w) for w in (din, stops))
+    right = degrees / 3
+    off = abs(right - claimed)
+    return Verdict(off < 0.1, 0.0, "Three degrees DIN are one stop.", "The degrees are logarithms: ten times the speed is ten more.", (marks.stops(right),), found.start())

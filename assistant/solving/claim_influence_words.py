@@ -66,6 +66,7 @@ _FRAME = Pattern(
     r"|\b(?:true or false|yes or no|right or wrong|fact or fiction|am i right|is (?:he|she|that|it|this) (?:right|so|correct|true|the case|a fact)|(?:is it|it's|it is) (?:true|right|so|correct|the case)(?: that| to say| when i say)?|do i have (?:that|this|it) right|have i got (?:that|this|it) right|(?:do you )?agreed?\b|correct\b|right\?|\btrue\?|yes\?|quick (?:one|question)|student question)(?:[:,]| that\b)?"
 )
 _SYNC = Pattern(
+    r"\b(?:(?:leaf|focal[- ]plane) shutter, )?(?:an? )?(?:electronic |studio )?flash (?:with|has|of) an? (?:really |very |quite )*(?:short|brief|quick) (?:burst|pulse|flash)|"
     r"\b(?:my |the )?(?:camera |body )?(?:syncs?|x-sync|sync speed|flash sync)(?: speed)?(?: is| of| tops out| goes)?(?: (?:up|down))?(?: (?:to|at|is))? 1/\d+(?: or slower)?"
     r"|\b(?:(?:still |both |always |well |safely |is |are |both is )*(?:within|inside|below|under|in|at or below|slower than|not above|up to) (?:my |the |flash )?(?:(?:x-)?sync\w*)(?: (?:speed|limit|range|time)s?)?)"
     r"|\b(?:as|so) long as (?:i|we|you)(?:'m| am| stay| are|'re| keep)?|\bprovided (?:that )?(?:i|we|you)(?:'m| am| stay| keep)?|\b(?:i'm|i am|while|staying)(?= *(?:,|$))"

@@ -59,11 +59,15 @@ def judge_rule(text: str) -> Verdict | None:
     effects = [t for t in found if cause is not None and t is not cause and t.quantity != cause.quantity]
     if cause is None or not effects:
         return None
+    if cause.quantity == "count" and _SPLIT.search(said):
+        cause = Term("power", -cause.doublings, cause.start, cause.end, cause.part)
     verdicts = [v for v in (_judge(said, cause, e) for e in effects) if v is not None]
     wrong = [v for v in verdicts if not v.holds]
     return next(iter(wrong or verdicts), None)
 
 
+_SPLIT = Pattern(r"\b(?:split|shared?|divided)\b[^.?!]{0,24}\b(?:even\w*|equal\w*|between|among|in (?:two|half|three|four))\b[^?]*\b(?:each|every|either|one of them)\b")
+"""One pack's energy among the heads: each has its part."""
 _INSTEAD = Pattern(r"\b(?:instead of|rather than|over|against|compared (?:to|with)|than|not|vs|versus)\b")
 
 

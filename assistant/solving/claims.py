@@ -17,7 +17,8 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_compare import judge_comparison, judge_degrees, judge_guides
+from assistant.solving.claim_added import claim_of_light_left, claim_of_loss_read, claim_of_losses_summed, claim_of_sum
+from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
@@ -27,6 +28,7 @@ from assistant.solving.claim_influence import judge_influence
 from assistant.solving.claim_lens import claim_of_depth, claim_of_hyperfocal
 from assistant.solving.claim_losses import claim_of_share, judge_loss
 from assistant.solving.claim_marks import in_marks
+from assistant.solving.claim_nearness import nearness
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
@@ -93,8 +95,11 @@ def _of_words(query: Query, said: str) -> Solution | None:
     """What the words decide before any figure is looked at: what changes what, which is more of two."""
     of_a_case = any(f.quantity in ("guide_number", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
     influence = judge_influence(said) if not of_a_case else None
-    if influence is not None:
+    if influence is not None and not (influence.holds and hangs_on_figures(query) and _SPOILT.search(said.lower())):
         return told(influence, query)
+    degrees = judge_degree_steps(query.text)
+    if degrees is not None:
+        return told(degrees, query)
     if "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
         verdict = judge_folklore(query.text)
         if verdict is not None:
@@ -103,8 +108,12 @@ def _of_words(query: Query, said: str) -> Solution | None:
     return told(ranked, query) if ranked is not None else None
 
 
+_SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|dark|hot))\b")
+"""Whether a case comes out right is for its figures, whatever changes what."""
+
 _SPECIAL: tuple[Callable[[Query], Solution | None], ...] = (
     claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_sync, claim_of_equals, claim_of_readings, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
+    claim_of_sum, claim_of_loss_read, claim_of_light_left, claim_of_losses_summed,
 )
 
 
@@ -346,7 +355,7 @@ def _with_power(verdict: Solution, query: Query, short: float) -> Solution:
 
 
 def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, wrong: Step | None, rule: Verdict | None) -> Solution:
-    fits = abs(off) <= TOLERANCE
+    fits = abs(off) <= nearness(query.text, found.answer.assumed)
     bad_rule = rule is not None and not rule.holds
     holds = fits and wrong is None and not bad_rule
     if holds:

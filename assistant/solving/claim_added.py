@@ -1,0 +1,89 @@
+"""Claims of what adds up: the readings of lights that fall on one side, losses one behind the other, a loss between two readings."""
+
+from __future__ import annotations
+
+import math
+
+from assistant import patterns
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.scales import aperture_difference_stops, speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_rules import TOLERANCE
+from assistant.solving.solution import Solution
+
+_ALTOGETHER = Pattern(r"\b(?:in all|altogether|together|total|combined|both|add(?:ed|s)? up|sum|all told)\b")
+_CLOSE = 0.1
+
+
+def claim_of_sum(query: Query) -> Solution | None:
+    """"daylight f/16 and flash f/16 on the same cheek make f/22 in all": light adds, so the squares of the f-numbers do."""
+    stops = [f for f in query.facts if f.quantity == "aperture"]
+    if len(stops) < 3 or not _ALTOGETHER.search(query.text.lower()) or {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "count"}:
+        return None
+    *parts, claimed = sorted(stops, key=lambda f: f.start)
+    right = math.sqrt(sum(f.value**2 for f in parts))
+    off = aperture_difference_stops(claimed.value, right)
+    holds = abs(off) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Light adds: together they give f/{right:.3g}.")
+
+
+_EATS = ("loss", "filter_loss")
+
+
+def claim_of_loss_read(query: Query) -> Solution | None:
+    """"the cloth took us from f/11 to f/8, so it eats half the light": the stops between two readings are what it takes."""
+    told = [f for f in query.facts if f.quantity in ("aperture", "aperture_range")]
+    stops = [v for f in told for v in ((f.value, f.other) if f.quantity == "aperture_range" else (f.value,))]
+    lost = [f for f in query.facts if f.quantity in (*_EATS, "stops") and f.value]
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "aperture_range", "modifier", "camera_filter", "stops", *_EATS}
+    if len(stops) != 2 or len(lost) != 1 or rest or not any(f.quantity in ("modifier", "camera_filter") for f in query.facts) or lost[0].start < max(f.start for f in told) or not stops[0] > stops[1] > 0:
+        return None
+    right = aperture_difference_stops(*stops)
+    holds = abs(abs(right) - abs(lost[0].value)) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(-abs(right))), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. From f/{stops[0]:g} to f/{stops[1]:g} it takes {speak_stops(abs(right))}.")
+
+
+_SHARE_LEFT = Pattern(
+    r"\b(?:(?:only |just )?(?:an? |one )?(?P<share>half|third|quarter|eighth|sixteenth)|1/(?P<part>\d+)|(?P<hundredths>\d+) ?(?:%|percent)) (?:of )?(?:the |my |its )?light(?: is| gets| comes| that)?(?: still)? (?:left|through|gets through|comes through|arrives|remains|out)\b"
+)
+_SHARES = {"half": 0.5, "third": 1 / 3, "quarter": 0.25, "eighth": 0.125, "sixteenth": 0.0625}
+
+
+def claim_of_light_left(query: Query) -> Solution | None:
+    """"an orange gel that costs a stop behind a cloth that costs a stop: a quarter of the light is left"."""
+    said = _SHARE_LEFT.search(query.text.lower())
+    lost = [f for f in query.facts if f.quantity in _EATS and f.value and (said is None or not said.start() <= f.start < said.end())]
+    within = [f for f in query.facts if said is not None and said.start() <= f.start < said.end()]
+    rest = {f.quantity for f in query.facts if f.origin == "said" and f not in within} - {"modifier", "camera_filter", *_EATS}
+    if said is None or not lost or rest:
+        return None
+    share = _SHARES[said["share"]] if said["share"] else 1 / float(said["part"]) if said["part"] and float(said["part"]) else float(said["hundredths"] or 0) / 100
+    if share <= 0:
+        return None
+    left = 2.0 ** -sum(f.value for f in lost)
+    holds = abs(math.log2(share / left)) < _CLOSE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(math.log2(left))), used=(*lost, *within), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. {speak_stops(-math.log2(left)).capitalize()} lost leave 1/{1 / left:.3g} of the light.")
+
+
+_SO = Pattern(r"\b(?:so|makes?|altogether|in all|together|total|both|comes to|adds? up to)\b")
+
+
+def claim_of_losses_summed(query: Query) -> Solution | None:
+    """"three quarters of a stop and three quarters, so the box costs a stop and a half": losses add in stops."""
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "stops") and f.value]
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"modifier", "camera_filter", "loss", "filter_loss", "nd", "stops"}
+    if len(lost) < 3 or rest or not any(f.quantity == "loss" for f in lost) or patterns.search(r"\b(?:each|every|apiece|brighter|faster)\b", query.text.lower()):
+        return None
+    *parts, claimed = sorted(lost, key=lambda f: f.start)
+    if not _SO.search(query.text.lower()[parts[-1].end : claimed.start]):
+        return None
+    right = _sum(parts)
+    holds = abs(right - abs(claimed.value)) <= _CLOSE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(-right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Losses in stops add: together {speak_stops(right)}.")
+
+
+def _sum(parts: list[Fact]) -> float:
+    return sum(abs(f.value) for f in parts)
