@@ -16,8 +16,8 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _SMALL = ("mm", "cm", "in")
-_LENGTHS = ("focal_length", "distance", "move", "camera_distance", "max_distance", "extension", "focus_distance")
-_CLOSE = Pattern(r"\bbell?ows?(?<!below)\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b|\bbetween (?:it|(?:the |my )?lens)\b|\blens[ -]to[ -](?:the )?film\b", re.I)
+_LENGTHS = ("focal_length", "distance", "move", "camera_distance", "max_distance", "extension", "focus_distance", "path")
+_CLOSE = Pattern(r"\bbell?ows?(?<!below)\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b|\bbetween (?:it|(?:the |my )?lens)\b|\b(?:lens|lens ?board|front standard|board)[ -](?:to|and)[ -](?:the )?(?:film|plate|back|ground ?glass|rear standard)\b|\bfrom (?:the |my )?(?:film|plate|ground ?glass)\b", re.I)
 _LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil |in\.? )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
 _LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=)?(?: an?)?\s*$", re.I)
 _DRAW = r"(?:bell?ows?(?<!below)|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:lens|it) out|tubes?)"
@@ -26,12 +26,14 @@ _BETWEEN = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:(?:of )?(?:tub
 _LENS_TO_FILM = Pattern(r"\b(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?(?:film|plate|film plane|back|ground glass|rear standard)(?: (?:distance|measures?|is|are|of|at|now|about|comes to|reads))*[\s:=]*$", re.I)
 _DRAW_BEFORE = Pattern(rf"\b{_DRAW}(?: (?:is|are|was|of|at|out|to|long|length|now|about|set|reads|measures|extended|extension|draw|long of|me|it|about|some|roughly|=))*[\s:=]*$", re.I)
 _DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bell?ows?(?<!below)|draw|extension|tubes?)\b", re.I)
+_TO_FILM_AFTER = Pattern(r"^[\s-]*(?:(?:from |off )?(?:the )?(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?|(?:away |out |clear )?(?:from|off|in front of) (?:the |my )?)(?:film plane|film|plate|back|ground ?glass|rear standard|focal plane)\b", re.I)
+"""After a length: "210 mm lens to film", "300 mm from the film"."""
 _SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
 
 
 def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the lens, the draw and the scale of a close-up told apart."""
-    out = _one_scale([_lens(_inches(f, facts, text), text) for f in facts], text)
+    out = _one_scale([_lens(_to_the_film(_inches(f, facts, text), text), text) for f in facts], text)
     if not _CLOSE.search(text):
         return out
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
@@ -39,12 +41,19 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     return _asked_draw(_stacked(_bare_lens(_both_bare(out, text), text), text), text)
 
 
+def _to_the_film(fact: Fact, text: str) -> Fact:
+    """"two hundred and ten millimetres lens to film", "it sits 300 mm from the film": the draw, whole."""
+    start = fact.end - len(" lens") if fact.said.lower().endswith((" lens", "-lens")) else fact.end
+    drawn_out = fact.quantity in _LENGTHS and fact.unit in _SMALL and 0.03 <= fact.value <= 2 and _TO_FILM_AFTER.match(text[start : start + 40])
+    return replace(fact, quantity="extension", of="", cue="", to="", end=start, said=text[fact.start : start]) if drawn_out else fact
+
+
 _AT_BEFORE = Pattern(r"\bat\s*$", re.I)
 
 
 def _lens(fact: Fact, text: str) -> Fact:
     """"a ten inch lens", "lens of 21 cm": the focal length."""
-    if fact.quantity not in _LENGTHS or fact.unit not in _SMALL or fact.end <= fact.start or not 0.008 <= fact.value <= 2:
+    if fact.quantity not in _LENGTHS or fact.unit not in _SMALL or fact.end <= fact.start or not 0.008 <= fact.value <= 2 or _TO_FILM_AFTER.match(text[fact.end : fact.end + 40]):
         return fact
     named = _LENS_AFTER.match(text[fact.end :]) or not _AT_BEFORE.search(text[: fact.start]) and _LENS_BEFORE.search(text[: fact.start]) and not _DRAW_AFTER.match(text[fact.end :])
     return replace(fact, quantity="focal_length", of="", cue="", to="", bad="") if named else fact

@@ -272,15 +272,18 @@ def _half_told(query: Query) -> bool:
 
 def _bellows(query: Query, ask: Ask) -> Solution | None:
     value, used = magnification_of(query)
+    if value is None and query.has("extension") and not query.has("focal_length"):
+        return needs(("focal_length",), "I need the focal length of the lens.", tuple(query.all("extension")), "optics")
     if value is None:
         return None
+    lamps = tuple(f for f in query.all("distance") if f not in used)  # how far the light stands is no part of the draw
     factor = optics.bellows_factor_from_magnification(value)
     lost = patterns.search(r"\b(?:lost|loses?|losing|loss|costs?|darker)\b", query.text, re.I) and not patterns.search(r"\b(?:open|add|give|extra|more|compensat\w*|make up)\b", query.text, re.I)
     stops = Quantity("stops", -math.log2(factor) if lost else math.log2(factor), "stops")
     notes = ("Flash and ambient light lose the same.",)
     working = (f"(1 + magnification {value:.3g}) squared = {factor:.3g}",)
     if ask.quantity == "stops":
-        return Solution(answers=(stops, Quantity("factor", factor, "x")), used=used, topic="optics", working=working, notes=("Open up, or add light, by that much.", *notes))
+        return Solution(answers=(stops, Quantity("factor", factor, "x")), used=(*used, *lamps), topic="optics", working=working, notes=("Open up, or add light, by that much.", *notes))
     if ask.quantity == "factor":
         return Solution(answers=(Quantity("factor", factor, "x"), stops), used=used, topic="optics", working=working, notes=notes)
     return _bellows_aperture(query, factor, used, working)

@@ -160,6 +160,17 @@ def _typical(fact: Fact) -> float:
     return fact.value or TYPICAL_LOSS.get(fact.unit, (1.0, 1.0, 1.0))[1]
 
 
+_ROUNDED = 0.2
+"""Stops by which a loss that is quoted from memory may differ from the sum."""
+_ALREADY_ON = Pattern(r"\s*(?:is |was |'s )?(?:already|in (?:place|position)|(?:is |was )?counted|included)\b", re.I)
+
+
+def _of_the_draw(query: Query, lost: Fact) -> bool:
+    """Whether a loss is the draw's own, said once more: "life size … you lose two stops that close"."""
+    close = query.has("magnification") or query.has("extension") and query.has("focal_length")
+    return close and not lost.unit and not any(query.has(q) for q in ("modifier", "camera_filter", "nd", "factor"))
+
+
 def _after(query: Query, ask: Ask) -> Solution | None:
     """A known good aperture, and something put in the way: open up by what it takes."""
     known = query.all("aperture")
@@ -169,18 +180,24 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         return None
     through, facts, names = camera.loss_total(query)
     said = [f for f in query.facts if f.quantity == "loss"]
-    worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}] if not said else []
+    again = [f for f in said if _of_the_draw(query, f)]
+    if any(abs(f.value - through) > _ROUNDED for f in again):
+        return None  # the draw says one thing and the words another
+    said = [f for f in said if f not in again]
+    counted = [f for f in query.all("modifier") if through and _ALREADY_ON.match(query.text[f.end : f.end + 30])]
+    worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said} and f not in counted] if not said else []
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
     if lost == 0:
         return None
-    taken_off = is_taken_off(query.text, known[0])
+    drawn = query.has("magnification") or query.has("extension")
+    taken_off = is_taken_off(query.text, known[0]) and not (drawn and not said and not worn)
     value = known[0].value * 2.0 ** ((lost if taken_off else -lost) / 2)
     faster = query.last("film_speed")
     if faster is not None and faster.origin == "said" and known[0].origin == "kept":
         value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
-    return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *worn, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
+    return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *again, *worn, *counted, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
 
 
 _WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)

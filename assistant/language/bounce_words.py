@@ -1,0 +1,121 @@
+"""A bounce told in words: the legs of the light's way, the heights of room and face, and what the paint takes."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+from assistant.units import LENGTH
+
+_LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_distance")
+_SURFACE = r"(?:ceiling|roof|plaster|wall|card|board|panel|reflector|surface|umbrella)"
+_LEG_BEFORE = Pattern(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
+                         rf"(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
+_LAMP_TO_SURFACE = rf"from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}"
+_FIRST_LEG = Pattern(rf"^\s*{_LAMP_TO_SURFACE}\b", re.I)
+_LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|{_LAMP_TO_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
+                        rf"from (?:there|it)|(?:of )?(?:total )?(?:light )?path|all told|all the way|altogether|in all|in total|total|off it|(?:back )?(?:down )?(?:on )?to)\b", re.I)
+_TOTAL = Pattern(r"\b(?:total|path|altogether|all told|in all|all the way|travels?|overall)\b", re.I)
+_HIGH = Pattern(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall)\b", re.I)
+_HEIGHT_BEFORE = Pattern(r"(?<!to )(?<!to the )(?<!to a )(?<!the white )\b(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
+_ABOVE = Pattern(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
+_FLASH_HEIGHT = Pattern(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:the |her |his )?(?:face|subject|sitter|eyes))?(?: is| are|'s| at| sits| held)?(?: both)?(?: at| up)?\s*$", re.I)
+_FACE_HEIGHT = Pattern(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\s*$", re.I)
+
+
+def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
+    """The facts with the legs of a bounce and the loss in the paint made plain."""
+    if _is_bounced(text, cues):
+        return [_paint(f, text) for f in _legs(facts, text)]
+    return [_paint(f, text) if _RECKONED.search(text[max(0, f.start - 30) : f.start]) else f for f in facts]
+
+
+_BEHIND_HER = Pattern(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
+
+
+_BOUNCED_OFF = Pattern(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", re.I)
+
+
+_POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{0,24}\b(?:at|into|up at) (?:the|a|that|my) (?:\w+ )?(?:wall|ceiling)\b", re.I)
+_BY_WAY_OF = Pattern(r"\bbounc|\boff (?:the|a|my|that|it)\b|ceiling|\bpath\b|\bvia\b|by way of|\bto (?:the|a|my|that) (?:\w+ )?wall\b[^.?!]*\b(?:back|there|from it|then|on)\b|\bwall (?:back )?to\b|\bfrom (?:the|that) wall (?:back )?to\b|\bpaint (?:takes|costs|loses|eats)", re.I)
+
+
+def _is_bounced(text: str, cues: frozenset[str]) -> bool:
+    if "ceiling" in cues and patterns.search(r"\bgn\b|guide|flash|gun", text, re.I):
+        return True
+    if _POINTED_AT.search(text):
+        return True
+    if patterns.search(r"\bwall\b", text, re.I) and not _BY_WAY_OF.search(text) and "bounce" not in cues:
+        return False  # "two pops do when I stand three metres from the wall"
+    if patterns.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not patterns.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
+        return False  # the wall is what stands behind the subject
+    return "bounce" in cues or _BOUNCED_OFF.search(text) is not None
+
+
+def _legs(facts: list[Fact], text: str) -> list[Fact]:
+    units = [f.unit for f in facts if f.quantity in _LENGTHS]
+    facts = [_bare_leg(f, text, units[0]) if (f.quantity == "number" or f.unit == "mixed") and units else f for f in facts]
+    out = [_leg(f, text) if f.quantity in _LENGTHS and f.end > f.start else f for f in facts]
+    legs = [f for f in out if f.quantity == "path"]
+    totals = [f for f in legs if f.cue == "total"]
+    if totals and len(legs) > len(totals):
+        out = [replace(f, quantity="distance", of="leg") if f in legs and f not in totals else f for f in out]
+    if len(legs) == 1 and not totals:
+        rest = [f for f in out if f.quantity == "distance" and f.of == ""]
+        if len(rest) == 1 and not any(f.quantity.startswith(("ceiling", "flash_height", "face_height")) for f in out):
+            out = [replace(f, quantity="path") if f is rest[0] else f for f in out]
+    return out
+
+
+_RECKONED = Pattern(r"\b(?:call (?:it|that)|reckon|allow|say|make (?:it|that)|count|take|knock off)(?: \w+)?\s*$", re.I)
+"""A loss put right after the sum: "reckon two stops for the ceiling"."""
+
+
+def _paint(fact: Fact, text: str) -> Fact:
+    """"ceiling -1.5 stops", "minus a stop for the paint": what the surface takes."""
+    named = patterns.search(r"\b(?:ceiling|wall|paint|surface|plaster)\W*(?:of|at|is|:)?\W*$", text[: fact.start], re.I) or patterns.match(r"\W*(?:for|to|in) the (?:ceiling|wall|paint|plaster|surface)\b", text[fact.end :], re.I)
+    if fact.quantity not in ("stops", "signed", "relation") or not named:
+        return fact
+    surface = "wall" if patterns.search(r"\bwall\b", text, re.I) and not patterns.search("ceiling", text, re.I) else "ceiling"
+    return replace(fact, quantity="loss", value=abs(fact.value), unit=surface, of="", to="", cue="")
+
+
+def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:
+    """"five feet up and another seven down": the second leg in the unit of the first."""
+    if unit not in LENGTH or not patterns.match(rf"^\s*(?:back )?(?:down|up|across|on|over|from there|(?:from|to) (?:the |that |a )?(?:\w+ )?{_SURFACE})\b", text[fact.end :], re.I):
+        return fact
+    return replace(fact, quantity="path", value=fact.value * LENGTH[unit], unit=unit, of="", other=math.nan)
+
+
+_OF_THE_CAMERA = Pattern(r"\b(?:lens ?board|front standard|ground ?glass|lens to)\b", re.I)
+"""A board that holds the lens sends back no light."""
+
+
+def _leg(fact: Fact, text: str) -> Fact:
+    before, after = text[max(0, fact.start - 60) : fact.start], text[fact.end : fact.end + 60]
+    before = patterns.split(r"[.;?!]\s|,\s+(?:and\s+)?", before)[-1]
+    if _OF_THE_CAMERA.search(before):
+        return fact
+    if patterns.search(rf"\bcamera (?:to|is)\b[\w ]*(?:{_SURFACE})?[\w ]*$", before, re.I):
+        return replace(fact, quantity="camera_distance", of="camera")
+    if _LEG_BEFORE.search(before) and not _TOTAL.search(before[-30:]) and not _HEIGHT_BEFORE.search(before):
+        return replace(fact, quantity="path", of="", cue="")
+    if _ABOVE.match(after):
+        return replace(fact, quantity="ceiling_above", of="")
+    down = patterns.match(r"\s*(?:back )?down\b", after, re.I) and patterns.search(r"\d[\w ]* up\b[^.;?]*$", before, re.I)
+    if (down or patterns.match(r"\s*(?:straight )?up\b[^.;?]*\bdown\b", after, re.I)) and fact.quantity in ("path", "distance", "move", "max_distance"):
+        return replace(fact, quantity="path", of="", cue="")
+    if (_HEIGHT_BEFORE.search(before) and not _FIRST_LEG.match(after) and not patterns.match(r"\s*up\b", after, re.I)) or (_HIGH.match(after) and not _LEG_BEFORE.search(before) and not patterns.match(r"\s*up (?:to|and)|\s*up$", after)):
+        return replace(fact, quantity="ceiling_height", of="")
+    if patterns.match(r"\s*(?:high|off the floor|off the ground|up)\b", after) or _FACE_HEIGHT.search(before) or _FLASH_HEIGHT.search(before):
+        if patterns.search(r"ceiling (?:is|height)|(?:foot|metre|meter|ft|m) (?:high )?ceiling", text, re.I) and not patterns.match(r"\s*(?:from|away|to)\b", after):
+            return replace(fact, quantity="face_height" if _FACE_HEIGHT.search(before) else "flash_height", of="")
+    if _TOTAL.search(before[-30:]) or patterns.match(r"\s*(?:of )?(?:total |light )*(?:path|all told|altogether|in all|in total|all the way|total|overall)\b", after, re.I):
+        return replace(fact, quantity="path", of="", cue="total")
+    if fact.quantity == "path" or _LEG_BEFORE.search(before) or _LEG_AFTER.match(after):
+        return replace(fact, quantity="path", of="", cue="")
+    return fact
