@@ -30,7 +30,9 @@ _FACE_HEIGHT = Pattern(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|
 def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with the legs of a bounce and the loss in the paint made plain."""
     if _is_bounced(text, cues):
-        return [_paint(f, text) for f in _legs(facts, text)]
+        free = _FREE_PAINT.search(text)
+        none = [Fact("loss", 0.0, _surface(text), start=free.start(), end=free.end(), said=free.group())] if free and not any(f.quantity in ("loss", "stops") for f in facts) else []
+        return sorted([*(_paint(f, text) for f in _legs(facts, text)), *none], key=lambda f: f.start)
     return [_paint(f, text) if _RECKONED.search(text[max(0, f.start - 30) : f.start]) else f for f in facts]
 
 
@@ -71,6 +73,15 @@ def _legs(facts: list[Fact], text: str) -> list[Fact]:
     return out
 
 
+_FREE_PAINT = Pattern(r"\b(?:no loss (?:in|to|for|from|at|off)|nothing (?:lost|off|taken)? ?(?:in|to|for|from|by)|ignor\w+|forget(?:ting)?|leav\w+ out|not counting|without counting) (?:the |any )?(?:loss in the |loss of the )?(?:paint|ceiling|wall|plaster|surface|card|board)\b"
+                      r"|\b(?:paint|ceiling|wall|plaster|surface|card|board)(?: itself)? (?:takes?|costs?|loses?|eats?|swallows?) (?:nothing|no light|none)\b|\bloses? nothing\b", re.I)
+"""Said that the paint takes nothing: so no usual loss is taken for it."""
+
+
+def _surface(text: str) -> str:
+    return "wall" if patterns.search(r"\bwall\b", text, re.I) and not patterns.search("ceiling", text, re.I) else "ceiling"
+
+
 _RECKONED = Pattern(r"\b(?:call (?:it|that)|reckon|allow|say|make (?:it|that)|count|take|knock off)(?: \w+)?\s*$", re.I)
 """A loss put right after the sum: "reckon two stops for the ceiling"."""
 
@@ -80,8 +91,7 @@ def _paint(fact: Fact, text: str) -> Fact:
     named = patterns.search(r"\b(?:ceiling|wall|paint|surface|plaster)\W*(?:of|at|is|:)?\W*$", text[: fact.start], re.I) or patterns.match(r"\W*(?:for|to|in) the (?:ceiling|wall|paint|plaster|surface)\b", text[fact.end :], re.I)
     if fact.quantity not in ("stops", "signed", "relation") or not named:
         return fact
-    surface = "wall" if patterns.search(r"\bwall\b", text, re.I) and not patterns.search("ceiling", text, re.I) else "ceiling"
-    return replace(fact, quantity="loss", value=abs(fact.value), unit=surface, of="", to="", cue="")
+    return replace(fact, quantity="loss", value=abs(fact.value), unit=_surface(text), of="", to="", cue="")
 
 
 def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:

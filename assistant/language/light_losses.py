@@ -18,7 +18,7 @@ from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _TAKERS = frozenset({"modifier", "camera_filter", "stops", "loss", "filter_loss", "nd", "relation", "signed", "power_down", "ratio", "magnification", "times", "share"})
-_SPEAKS = Pattern(r"a meter|zoom|head|mm\b|bounc|path|paint|ceiling|roof|wall|card|board|panel|reflector|surface|umbrella|convert|extend|multipl|\btc\b|on the front", re.I)
+_SPEAKS = Pattern(r"\bt[-/]?\d|a meter|zoom|head|mm\b|bounc|path|paint|ceiling|roof|wall|card|board|panel|reflector|surface|umbrella|convert|extend|multipl|\btc\b|on the front", re.I)
 
 
 _STOPS_OF_LIGHT = Pattern(r"(?<!f-)(?<!f )(?<!f)(?<!what )(?<!which )(?<!what's the )(?<!what f )(?<!the )stop", re.I)
@@ -236,6 +236,7 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
     if not any(f.quantity in ("modifier", "camera_filter") for f in facts):
         return facts
     out: list[Fact] = []
+    path = any(f.quantity in ("path", "guide_number") for f in facts)  # a wall takes light only where light is sent by way of it
     for at, fact in enumerate(facts):
         takers = [f for f in facts[:at] if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
         taker = max(takers, key=lambda f: f.start) if takers else None
@@ -251,7 +252,7 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
         elif (fact.quantity == "stops" and (not fact.cue or fact.unit == "-") or fact.quantity == "signed" and fact.unit == "-") and taker and _is_beside(gap) and not _taken(taker, out):
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
             fact = replace(fact, quantity=quantity, value=abs(fact.value), unit=taker.unit, of=taker.of)
-        elif fact.quantity == "loss" and taker and not fact.unit and _is_beside(gap) and not _taken(taker, out):
+        elif fact.quantity == "loss" and taker and (not fact.unit or fact.unit in ("wall", "ceiling") and not path) and _is_beside(gap) and not _taken(taker, out):
             fact = replace(fact, unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
         elif fact.quantity in ("loss", "filter_loss") and fact.unit and taker and taker.unit != fact.unit and fact.unit in {t.unit for t in takers} and _is_beside(gap):
             fact = replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")

@@ -23,21 +23,33 @@ _COUNTED = ("stops", "loss", "filter_loss", "nd", "relation")
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with such numbers made the losses they are."""
+    facts = [_hearsay(f, facts, text) for f in facts]
     out = [_glass(_box(_density(f, facts, text), text), text) for f in facts]
     out = _of_many(out, text)
-    return _alike(_part_of_the_box([_told_of(f, out, text) for f in out], text), text)
+    return _alike(_for_the_pair(_part_of_the_box([_told_of(f, out, text) for f in out], text), text), text)
+
+
+_SAYS = Pattern(r"\b(?:says?|said|reckons?|swears?|thinks?|thought|told (?:me|us|them)|claims?|insists?|heard)\b[^.?!\d]{0,24}$", re.I)
+_HOW_MANY = Pattern(r"\bhow many (?:\w+ )?stops?\b", re.I)
+
+
+def _hearsay(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"it says 0.9, somebody says that's nine tenths of a stop. how many stops is it": what the filter's own mark is asked against."""
+    told = fact.quantity in ("stops", "loss", "filter_loss") and any(f.quantity in ("nd", "factor") and f.end <= fact.start for f in facts)
+    said = told and _SAYS.search(text[max(0, fact.start - 60) : fact.start]) and _HOW_MANY.search(text[fact.end :])
+    return replace(fact, quantity="remark", unit="", of="", cue="") if said else fact
 
 
 # --- stops beside a modifier or a filter -----------------------------------------------------------
 
-_BETWEEN = Pattern(rf"[\s,(:–-]*(?:(?:in|on|over|inside|front|both|cloths?|layers?|its?|the|head|lens|lamp|of|them|that|that's|thats|this|which|is|was|'s|call|say|about|around|roughly|maybe|just|only|another|an?|further|extra|additional|tested|measured|at|worth|for|and|goes|going|adds?|adding|eats|{LOSING})[\s,(:–-]*)*", re.I)
-_ENDS = Pattern(r"\s*(?:more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all)\b)", re.I)
+_BETWEEN = Pattern(rf"[\s,(:–-]*(?:(?:in|on|over|inside|front|both|cloths?|layers?|its?|the|head|lens|lamp|of|them|that|that's|thats|this|which|i|we|found|make|made|reckoned|it|is|was|'s|call|say|about|around|roughly|maybe|just|only|another|an?|further|extra|additional|tested|measured|at|worth|for|and|goes|going|adds?|adding|eats|{LOSING})[\s,(:–-]*)*", re.I)
+_ENDS = Pattern(r"\s*(?:for the (?:pair|lot|two)|all told|more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all)\b)", re.I)
 _LETTERS_APART = 70
 
 
 def _told_of(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"the silk (one and a third)", "a honeycomb in it, one and a third more", "half cto another half"."""
-    if not _may_be_stops(fact) or not (any(f.quantity in _COUNTED and f is not fact for f in facts) or fact.quantity == "number" and _OF_LOSS.search(text)):
+    if not _may_be_stops(fact) or not (any(f.quantity in _COUNTED and f is not fact for f in facts) or fact.quantity == "number" and (_OF_LOSS.search(text) or _is_in_thirds(fact))):
         return fact
     taker = next((f for f in sorted(facts, key=lambda f: -f.end) if f.quantity in _WORN and f.unit != "BARE" and f.end <= fact.start), None)
     if taker is None or fact.start - taker.end > _LETTERS_APART or any(taker.end <= f.start < fact.start and f.quantity in _COUNTED for f in facts):
@@ -46,6 +58,11 @@ def _told_of(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
         return fact
     glass = taker.quantity == "camera_filter"
     return replace(fact, quantity="filter_loss" if glass else "loss", value=abs(fact.value), unit=taker.unit, of=taker.of, cue="", other=math.nan, bad="")
+
+
+def _is_in_thirds(fact: Fact) -> bool:
+    """One and two thirds: only stops are counted so."""
+    return fact.unit == "mixed" and any(abs(fact.value % 1 - third) < 0.01 for third in (1 / 3, 2 / 3))
 
 
 _OF_LOSS = Pattern(r"\bstops\b|\bloss\b|\blost\b|\blos(?:e|ing)\b", re.I)
@@ -82,6 +99,26 @@ def _of_many(facts: Sequence[Fact], text: str) -> list[Fact]:
         more = last is not None and last.quantity in _LOST and plain and _THE_OTHER.fullmatch(text[last.end : fact.start])
         out.append(replace(fact, quantity=last.quantity, value=abs(fact.value), unit="", of=last.of, to="") if more and last is not None else fact)
     return out
+
+
+_WITH_IT = Pattern(r"\s+(?:with|plus|over|under|on) (?:(?:its|the|an?|my|that|both|inner|outer|front|own)\s+)*", re.I)
+_AND_IT = Pattern(r"\s*(?:with|plus|and|&|\+|on|over)\s+(?:(?:its|the|an?|my|that)\s+)*", re.I)
+_THEN_TAKES = Pattern(rf"(?: (?:on|in|over|in front|fitted)(?: (?:of )?it)?)?\s+{LOSING}(?: (?:me|us|about|around|roughly|a|some|together|up))*\s*", re.I)
+_FOR_BOTH = Pattern(r"\s*(?:lost |off )?(?:for (?:the (?:pair|lot|two|whole thing)|both)|together|altogether|all told|in all|in total|between them|combined|all in)\b", re.I)
+
+
+def _for_the_pair(facts: list[Fact], text: str) -> list[Fact]:
+    """"my box with its grid eats two and a half stops", "softbox and grid, three stops all told": one loss for both, and nothing besides."""
+    worn = [f for f in facts if f.quantity == "modifier" and f.unit != "BARE"]
+    gone: list[Fact] = []
+    for one, two in zip(worn, worn[1:]):
+        lost = next((f for f in facts if f.quantity == "loss" and f.start >= two.end), None)
+        if lost is None or any(f.quantity == "loss" and f.unit == one.unit for f in facts if f is not lost):
+            continue
+        gap = text[one.end : two.start]
+        whole = _WITH_IT.fullmatch(gap) and _THEN_TAKES.fullmatch(text[two.end : lost.start]) or _AND_IT.fullmatch(gap) and lost.start - two.end < 50 and _FOR_BOTH.match(text[lost.end :])
+        gone += [f for f in (one, two) if f.unit != lost.unit] if whole else []
+    return [f for f in facts if f not in gone]
 
 
 _A_BOX = Pattern(r"\bbox\b|\bsoftbox\b|\bsoft box\b|\bocta\w*\b", re.I)
@@ -134,9 +171,12 @@ def _density(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 _GLASS_BEFORE = Pattern(r"\b(?:filter|glass|screen)\b(?: (?:on|is|it|its|it's|rim|that|which|the|says|reads|marked|stamped|engraved|labelled|rated|a|at|of|with|for|takes|needs|wants|has|just))*[\s:,(]*$", re.I)
 
 
+_AND_A_FILTER = Pattern(r"\s*(?:,|and|plus|with|on|over)\s+(?:(?:an?|the|another)\s+)?(?:\d+(?:\.\d+)?\s*x|x\s*\d+(?:\.\d+)?)\s+(?:\w+ )?(?:filter|glass)", re.I)
+
+
 def _glass(fact: Fact, text: str) -> Fact:
     """"the yellow filter says x2 on it", "an orange glass marked 4x": its factor."""
-    marked = fact.quantity == "times" and fact.value > 1 and _GLASS_BEFORE.search(text[max(0, fact.start - 60) : fact.start])
+    marked = fact.quantity == "times" and fact.value > 1 and (_GLASS_BEFORE.search(text[max(0, fact.start - 60) : fact.start]) or _AND_A_FILTER.match(text[fact.end : fact.end + 60]))
     return replace(fact, quantity="factor", of="camera", cue="") if marked else fact
 
 
