@@ -59,12 +59,14 @@ def _slow_paper(fact: Fact, text: str) -> Fact:
 _UNIT = r"(?:[ ,]{0,2}(?:in )?(?:feet|foot|ft|metres?|meters?|m)\b)?"
 _FOR_FILM = Pattern(rf"{_UNIT}(?:[\s,;:(]*(?:and |but )?(?:(?:that|which|it|this)(?:'s| is|s)(?: given| quoted| measured| only| of course)?|given|quoted|marked|measured|rated|stated))? ?\(?(?:at|for|on|with) (?:iso |asa |an? )?", re.I)
 _FLASH_IS = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|head|hammerhead)(?:'s| is| was)?(?: rated| marked| good)?(?: at| for)?\s*$", re.I)
+_HOW_FAR = Pattern(r"\bhow (?:far|near|close)\b|\breach\b", re.I)
+_GUIDE = Pattern(r"\bguide\b|\bgn\b", re.I)
 _FOR_100 = Pattern(r"\s*(?:at|for|on|with) (?:iso |asa )?(?:100|a hundred|hundred)\b(?! ?(?:feet|ft|m\b|met))", re.I)
 
 
 def _flash_is(facts: list[Fact], text: str) -> list[Fact]:
     """"the flash is 33 metres for 100": a guide number, for nothing else is told of a film."""
-    if any(f.quantity == "guide_number" for f in facts):
+    if any(f.quantity == "guide_number" for f in facts) or sum(f.quantity == "distance" for f in facts) != 2 and not _HOW_FAR.search(text) or _GUIDE.search(text):
         return facts
     scale = {"ft": 0.3048, "m": 1.0}
     return [replace(f, quantity="guide_number", value=f.value / scale[f.unit], of="") if f.quantity == "distance" and f.unit in scale and _FLASH_IS.search(text[: f.start]) and _FOR_100.match(text[f.end :]) else f for f in facts]

@@ -100,17 +100,23 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     size = next((stops for value, stops in halves.items() if abs(fact.value - value) < 0.005), 0.0)
     if fact.quantity != "power" or "power" in fact.said.lower() or not size or not _PART_OF_SPEED.match(text[fact.end :]):
         return fact
-    if not any(f.quantity in ("film_speed", "rated") for f in facts):
+    speed = next((f for f in facts if f.quantity in ("film_speed", "rated")), None)
+    if speed is None:
         return fact
+    if any(f.quantity == "guide_number" for f in facts):
+        return replace(fact, quantity="rated", value=speed.value * fact.value, unit="", of="film", cue="", to="")
     return replace(fact, quantity="stops", value=size, unit="", of="", cue="more", to="")
 
 
+_DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
+    if _DIN_ASKED.search(text) and kinds == {"film_speed"}:
+        return [Ask("film_speed", "", "")]
     if _FASTER.search(text) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and sum(f.quantity == "stops" for f in facts) == 1 and len(facts) == 3:
         return [Ask("stops", "", "")]
     if _HOW_MANY.search(text) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and not kinds & {"guide_number", "distance", "aperture"}:

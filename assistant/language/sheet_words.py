@@ -9,12 +9,13 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
-_SHEET = Pattern(r"\b(?:sheet|card|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b", re.I)
-_LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:)[\s:]*(?:about |really |a full )?", re.I)
+_SHEET = Pattern(r"\b(?:sheet|card|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d", re.I)
+_LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
 _TIMES = ("shutter", "time", "duration")
 _MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "count")
 """What a bare number of a row may have been taken for."""
@@ -97,13 +98,35 @@ def _stop_rows(facts: list[Fact], text: str) -> list[Fact]:
 _FROM_TO = Pattern(r"\b(?:from |between )?(?P<low>\d+(?:\.\d+)?)(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>\d+(?:\.\d+)?) ?(?:s|secs?|seconds)\b(?=[^.?!\d]{0,40}\b(?:stop|double|twice|factor))", re.I)
 
 
+_NUMBER = r"\d+(?:\.\d+)?"
+_STOPS_FROM = Pattern(rf"\b(?P<many>half a|a|one|two|three|four|one and a half|{_NUMBER})(?: more| extra| whole)? stops? (?:more |extra )?(?:from|for|between) (?P<low>{_NUMBER})(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>{_NUMBER})(?P<unit> ?(?:s|secs?|seconds)\b)?", re.I)
+
+
+def _stops_first(facts: list[Fact], text: str) -> list[Fact]:
+    """"add one stop from 1 to 10 seconds and two stops from 11 to 100": each stretch of times as its first row and its last."""
+    told = list(_STOPS_FROM.finditer(text))
+    if len(told) < 2:
+        return facts
+    made: list[Fact] = []
+    for m in told:
+        more = 2.0 ** (STOPS_SPOKEN.get(m["many"].lower()) or {"a": 1.0, "half a": 0.5, "four": 4.0}.get(m["many"].lower()) or float(m["many"]))
+        made += [Fact("sheet_row", float(m[end]), "s", of="film", other=float(m[end]) * more, start=m.start(end), end=m.end(end), said=m[end]) for end in ("low", "high")]
+    kept = [f for f in facts if not any(f.start < m.end() and f.end > m.start() for m in told)]
+    return sorted([*kept, *made], key=lambda f: f.start)
+
+
 def _span(facts: list[Fact], text: str) -> list[Fact]:
     """"anything metered from 1 to 10 seconds wants one more stop": the times for which the stops are added."""
-    found = _FROM_TO.search(text)
+    facts = _stops_first(facts, text)
+    if any(f.quantity == "sheet_row" for f in facts):
+        return facts
+    first = _STOPS_FROM.search(text)
+    found = first if first is not None and first["unit"] else _FROM_TO.search(text)
     if found is None or not float(found["low"]) < float(found["high"]):
         return facts
-    inside = [f for f in facts if f.start < found.end() and f.end > found.start()]
-    made = Fact("sheet_span", float(found["low"]), "s", of="film", other=float(found["high"]), start=found.start(), end=found.end(), said=found.group())
+    start, end = found.start("low"), found.end()
+    inside = [f for f in facts if f.start < end and f.end > start]
+    made = Fact("sheet_span", float(found["low"]), "s", of="film", other=float(found["high"]), start=start, end=end, said=text[start:end])
     return sorted([*(f for f in facts if f not in inside), made], key=lambda f: f.start)
 
 
@@ -124,4 +147,6 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     kinds = {a.quantity for a in asks}
     if "stops" in kinds or "factor" in kinds:
         return [a for a in asks if a.quantity in ("stops", "factor")]
+    if not asks and sum(f.quantity in _TIMES for f in facts) == 1:
+        return [Ask("shutter", "", "")]  # rows and one time: what else could be wanted
     return [Ask("shutter", "", "")] if _HOW_LONG.search(text) or kinds & {"shutter", "duration", "time", "depth_of_field", "aperture"} or not asks and "?" in text else list(asks)

@@ -125,7 +125,9 @@ def _unsaid(facts: list[Fact], text: str) -> list[Fact]:
     return _put(facts, found, [made])
 
 
-_OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)(?:\W*$|(?= ?[.,;?!]))", re.I)
+_OVER_OR_UNDER = Pattern(r"^\s*(?P<way>over|under)(?:\W*$|(?= ?[.,;?!]))|^\s*(?:too )?(?P<result>thin|dark|dense|light|bright)\b(?! (?:meter|stand|table|orange))", re.I)
+_ON_FILM = Pattern(r"\b(?:films?|slides?|negs?|negatives?|prints?|chromes?|transparenc\w+|rolls?|frames?)\b", re.I)
+_APART = Pattern(r"\s*(?:apart|steps?|increments?|either (?:side|way)|each (?:side|way))\b", re.I)
 
 
 def _part_of_a_stop(fact: Fact, text: str) -> Fact:
@@ -134,7 +136,11 @@ def _part_of_a_stop(fact: Fact, text: str) -> Fact:
     if part and fact.said.lower().strip() in ("thirds", "halves") and patterns.search(r"\b(?:in|by)\s*$", text[max(0, fact.start - 8) : fact.start], re.I):
         return replace(fact, quantity="stops", unit="", of="")  # a bracket "in thirds"
     way = _OVER_OR_UNDER.match(text[fact.end :]) if part else None
-    return replace(fact, quantity="stops", unit="", of="", cue="more" if way["way"].lower() == "over" else "less") if way else fact
+    if way and way["result"] and not _ON_FILM.search(text):
+        return fact
+    if part and way is None and _APART.match(text[fact.end :]):
+        return replace(fact, quantity="stops", unit="", of="")  # "five frames a third apart"
+    return replace(fact, quantity="stops", unit="", of="", cue="less" if (way["way"] or way["result"]).lower() in ("under", "thin", "dark") else "more") if way else fact
 
 
 _DRAW_COSTS = Pattern(rf"\b(?:bellows|extension(?: tubes?)?|tubes?|draw|close[- ]?up)\b(?: \w+){{0,2}} (?:{LOSING}|need\w*|wants?)(?: (?:me|us|about|another|a further|up|some))*\s*$", re.I)

@@ -182,10 +182,13 @@ _CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:o
 _WAY = Pattern(r"^[\w ]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
 
 
+_WANTED = Pattern(r"\b(?:want\w*|lik(?:e|es)|prefer\w*|aim\w*|so that|so they|make (?:them|it))\b[^.?!]{0,40}$", re.I)
+
+
 def _came_out(text: str, moved: Fact) -> float:
     """1 where frames came out with too little light ("always a stop thin"), -1 with too much, 0 where no result is told."""
     way = _WAY.match(text[moved.start : moved.end + 20])
-    if way is None or not way["result"] and not _CAME_OUT.search(text[: moved.start]):
+    if way is None or _WANTED.search(text[: moved.start]) or not way["result"] and not _CAME_OUT.search(text[: moved.start]):
         return 0.0
     return 1.0 if way["under"] or (way["result"] or "").lower() == "thin" or (way["too"] or "").lower() == "dark" else -1.0
 

@@ -137,3 +137,25 @@ def test_how_far_off_one_may_be_is_told_in_words() -> None:
 
 def test_a_film_swapped_in_keeps_the_light() -> None:
     assert values("digital says f/8 at ISO 200, I'm loading 50 film. aperture?")[0] == ("aperture", pytest.approx(4.0))
+
+
+@pytest.mark.parametrize(("question", "seconds"), (
+    # rows 2 s to 4 s and 8 s to 28 s; a stop closed or a stop of grey doubles the metered time first
+    ("my sheet: 2 s becomes 4, 8 becomes 28. metered 8 s. how long?", 28.0),
+    ("my sheet: 2 s becomes 4, 8 becomes 28. metered 4 s at f/16, closing down to f/22. how long?", 28.0),
+    ("my sheet: 2 s becomes 4, 8 becomes 28. metered 16 s at f/22, opening to f/16. how long?", 28.0),
+    ("my sheet: 2 s becomes 4, 8 becomes 28. metered 4 s, then a one stop nd. how long?", 28.0),
+))
+def test_the_metered_time_is_brought_to_the_lens_before_the_sheet(question: str, seconds: float) -> None:
+    assert values(question)[0] == ("shutter", pytest.approx(seconds))
+
+
+@pytest.mark.parametrize(("said", "rating"), (("a stop thin", 200.0), ("a stop too dark", 200.0), ("a stop too dense", 800.0), ("one stop over", 800.0)))
+def test_how_frames_came_out_is_made_up_for(said: str, rating: float) -> None:
+    assert values(f"my negatives come out {said} on 400 film, what do I rate it at?")[0] == ("film_speed", pytest.approx(rating))
+    assert values("I want them one stop over on 400 film, what do I rate it at?")[0] == ("film_speed", pytest.approx(200.0))
+
+
+def test_the_exposure_goes_by_the_rating() -> None:
+    assert values("box 400, I rate it at 200, GN 40 metres at 100, 5 m, aperture?")[0] == ("aperture", pytest.approx(8 * math.sqrt(2)))
+    assert values("I rate the paper at 6. the flash meter is set to 100 and says f/32. lens to what?")[0] == ("aperture", pytest.approx(32 * math.sqrt(0.06)))
