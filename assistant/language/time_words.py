@@ -18,7 +18,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
-_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|one and the next|every|the pops)|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
+_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|one and the next|every|the pops)|between\W*$|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
 _COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b")
 """Said of a flash that recycles."""
 
@@ -303,9 +303,18 @@ def _for_another_aperture(lower: str, kinds: set[str], cues: set[str], asks: Seq
     return None
 
 
+_SHARE_ASKED = Pattern(r"\b(?:what|how (?:much|many))\b[^.?]{0,24}\b(?P<which>stronger|bigger|larger|main|greater|brighter|weaker|smaller|lesser|little|fill|first|each)\b[^.?]{0,16}\b(?:gets?|have|has|take|takes|give|gives|receive|fed|share)\b")
+
+
 def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and "?" in lower:
+    if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and ("?" in lower or patterns.search(r"\bwhat\b", lower)):
         return [Ask("aperture")]
+    if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance", "two_energy"}:
+        if "count" in kinds and patterns.search(r"\bhow many stops\b|\bin stops\b", lower):
+            return [Ask("stops", "split")]
+        part = _SHARE_ASKED.search(lower) if "ratio" in kinds else None
+        if part:
+            return [Ask("energy", "smaller" if part["which"] in ("weaker", "smaller", "lesser", "little", "fill") else "larger", "J")]
     if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance"} and patterns.search(r"\beach\b|per head|apiece", lower) and all(a.quantity in ("aperture", "stops", "count", "energy") for a in asks):
         return [Ask("energy", "each", "J")]
     if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:

@@ -46,7 +46,7 @@ def _rounded(value: float) -> float:
     return float(f"{abs(value):.3g}")
 
 
-_BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel|(?:famil(?:y|ies)|group|crew|party|class|choir|team|band|table|row|ensemble|squad)s? of)\s*$", re.IGNORECASE)
+_BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel|since|until|till|half past|quarter past|(?:famil(?:y|ies)|group|crew|party|class|choir|team|band|table|row|ensemble|squad)s? of)\s*$", re.IGNORECASE)
 _BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock|(?:different )?(?:apertures|f-?stops|settings|things|losses|filters|powers|shutter speeds|exposures|f-?numbers|values)\b(?! (?:at|of|apart)))\b", re.IGNORECASE)
 _THINGS = Pattern(r"\s+(?:(?:little|small|big|old|young|tall|wooden|shiny|empty|full|tiny|large) )*(?P<thing>[a-z]{5,}s)\b", re.IGNORECASE)
 

@@ -13,6 +13,7 @@ from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics import duration
+from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
@@ -176,6 +177,10 @@ def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact,
     return (part, 1.0, (fact,)) if asks_full else (1.0, part, (fact,))
 
 
+_LAST_AS_WELL = Pattern(r"\b(?:count\w*|includ\w*|with|plus|and) (?:in )?(?:the |a |one )?(?:recycl\w*|recharg\w*|wait|pause)?(?: time)? ?(?:after |of |for )?(?:the |that )?(?:last|final)\b|\b(?:last|final) (?:recycl\w*|recharg\w*|wait|one|pop)\b[^.?]{0,12}\b(?:too|as well|included|counted|counts)\b|\bafter the (?:last|final)(?: one| pop)? (?:too|as well)\b", re.I)
+_NOT_THE_LAST = Pattern(r"\b(?:not|no|without|don't|ignor\w*|except|but|leav\w*)\b[^.?]{0,24}\b(?:last|final)\b", re.I)
+
+
 def _series(query: Query, ask: Ask) -> Solution | None:
     """The time a number of pops takes, or a strobe burst."""
     pops, rate = popped(query), query.last("frequency")
@@ -193,6 +198,9 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     each = pause.value * scale
     frames = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), None)
     fired = pops.value * (frames.value if frames else 1.0)
+    if _LAST_AS_WELL.search(query.text) and not _NOT_THE_LAST.search(query.text):
+        return Solution(lead="The whole series, the last recharge with it, takes", answers=(_seconds(each * fired),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
+                        working=(f"{fired:g} times {each:g} s",))
     return Solution(lead="The whole series takes", answers=(_seconds(each * (fired - 1)),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
                     working=(f"{fired - 1:g} waits of {each:g} s",),
                     notes=(f"With a last recharge as well it is {each * fired:g} s. Ambient light builds up all the while the shutter is open.",))
@@ -224,6 +232,10 @@ def _energy(query: Query, ask: Ask) -> Solution | None:
 _ASKED_OF = Pattern(r"\b(?:what|how (?:much|many)|which)\b[^.,;?\d]{0,30}$")
 
 
+_TOPS_OUT = Pattern(r"\b(?:tops? out|max(?:imum|es out)?|at most|no more than|only (?:goes|go) (?:up )?to|goes (?:no further|up) (?:than|to)|ends at|limit)\b", re.I)
+"""Said of the most a head can store."""
+
+
 def _energy_for_aperture(query: Query) -> Solution | None:
     """"200 Ws gives f/8: how much for f/16?", in either order."""
     stops, known, powers = query.all("aperture"), query.all("energy")[0], query.all("power")
@@ -235,19 +247,25 @@ def _energy_for_aperture(query: Query) -> Solution | None:
         target = stops[1]  # "and f/5.6?": what is wanted, anew, in the place of the old
     one = stops[0] if target is stops[1] else stops[1]
     value = known.value * (target.value / one.value) ** 2
+    if value > known.value * 1.0005 and known.origin == "said" and _TOPS_OUT.search(query.text[max(0, known.start - 40) : known.end + 30]):
+        pops = whole_count(value / known.value)
+        return Solution("out_of_reach", "Out of reach of the head in one flash; it would take", (Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",),
+                        alternatives=((marks.count(pops, "pops"), Quantity("energy", known.value, "J")),), notes=(f"What works: {pops:g} pops at {known.value:g} Ws on one frame, or open the lens.",))
     return Solution(answers=(Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",))
 
 
 def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     """Full energy, times the power, times the pops; divided among heads where it is split."""
     counts = [f for f in query.facts if f.quantity == "count"]
-    split = "split" in query.cues or ask.of == "each"
+    split = "split" in query.cues or ask.of in ("each", "larger", "smaller")
     ratio = query.last("ratio")
     part, fact = share(query)
     value, used = full.value * (part or 1.0), [full] + ([fact] if fact else [])
     if split and ratio and ratio.value > 0:
-        shares = (value * ratio.value / (ratio.value + 1), value / (ratio.value + 1))
-        return Solution(answers=tuple(Quantity("energy", s, "J", name) for s, name in zip(shares, ("larger share", "smaller share"))), used=(*used, ratio), topic="time")
+        larger = max(ratio.value, 1 / ratio.value)
+        shares = [Quantity("energy", value * part / (larger + 1), "J", name) for part, name in ((larger, "larger share"), (1.0, "smaller share"))]
+        ordered = reversed(shares) if ask.of == "smaller" else shares
+        return Solution(answers=tuple(ordered), used=(*used, ratio, *counts), topic="time", working=(f"{larger + 1:g} parts of {value / (larger + 1):g}",))
     if split and patterns.search(r"\b(?:twice|double|half)\b[^.?]{0,12}\bother", query.text.lower()):
         return Solution(answers=(Quantity("energy", value * 2 / 3, "J", "larger share"), Quantity("energy", value / 3, "J", "smaller share")), used=tuple(used), topic="time")
     heads = next((f for f in counts if f.value > 1), None)
@@ -272,6 +290,8 @@ def _charge(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number") or query.has("aperture"):
         return None
     volts, energies = query.all("voltage"), query.all("energy")
+    if ask.of == "split":
+        return _split_stops(query)
     if len(volts) == 2:
         low, high = sorted(f.value for f in volts)
         return Solution(answers=(Quantity("stops", 2 * math.log2(low / high), "stops"),), used=tuple(volts), topic="time", working=("energy goes with the voltage squared",))
@@ -283,6 +303,14 @@ def _charge(query: Query, ask: Ask) -> Solution | None:
         note = "" if by_voltage else "That is by energy; of the voltage it would be twice as many stops."
         return Solution(lead="Under by", answers=(Quantity("stops", value, "stops"),), used=(part,), topic="time", notes=(note,))
     return _two_energies(query, energies, lower)
+
+
+def _split_stops(query: Query) -> Solution | None:
+    """"a pack split evenly over three heads: how many stops does each drop?": of all of it in one head."""
+    heads = next((f for f in query.all("count") if f.value > 1 and f.unit in ("flashes", "heads")), None)
+    if heads is None or query.has("ratio"):
+        return None
+    return Solution(lead="Each head gives", answers=(Quantity("stops", -math.log2(heads.value), "stops"),), used=(*query.all("count"), *query.all("energy")), topic="time", working=(f"1/{heads.value:g} of the energy",))
 
 
 def _counts_both(head: Fact, energies: list[Fact], text: str) -> bool:
