@@ -37,7 +37,7 @@ def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     if any(f.quantity == "focal_length" for f in out):
         out = [_draw(f, out, text) for f in out]
     lens = any(f.quantity == "focal_length" for f in out)
-    if (_MAGNIFIED.search(text) or lens and _FILLS.search(text) and _HOW_FAR.search(text) or _ON_THE_GLASS.search(text)) and not any(f.quantity == "extension" for f in out):
+    if (_MAGNIFIED.search(text) or _FILLS.search(text) and (lens and _HOW_FAR.search(text) or _COSTS.search(text)) or _ON_THE_GLASS.search(text)) and not any(f.quantity == "extension" for f in out):
         return _imaged(out, text)
     return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
 
@@ -76,7 +76,8 @@ _SEES = Pattern(r"\s*(?:(?:that |which )?(?:sees?|takes? in|covers?|looks?|gives
 """After the bare focal length of a lens whose angle is asked; "a group of 30 in a beam of 60 degrees" is none."""
 
 
-_FILLS = Pattern(rf"\bfill(?:s|ed|ing)?\b[^?]{{0,60}}\b(?:{_FILM}|edge to edge|side to side)\b|\b{_FILM}\b[^?.]{{0,40}}\bfilled\b", re.I)
+_FILLS = Pattern(rf"\bfill(?:s|ed|ing)? (?:up |out )?(?:(?:the|my|our|all|this|that|it|whole|full|\d+|edge|side)\b)[^?]{{0,50}}\b(?:{_FILM}|edge|side)\b|\b{_FILM}\b[^?.]{{0,40}}\bfilled\b", re.I)
+_COSTS = Pattern(r"\b(?:exposure|bellows) (?:increase|factor|loss|correction)\b|\bhow many stops\b|\bstops? (?:to|do i) open\b", re.I)
 _HOW_FAR = Pattern(r"\b(?:how (?:far|close|near)|where|what distance|lens to subject)\b", re.I)
 _ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}\b", re.I)
 

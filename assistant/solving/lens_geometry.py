@@ -23,7 +23,7 @@ SIDES = ("horizontal", "vertical", "diagonal")
 def solve(query: Query) -> Solution | None:
     """Angles, magnification, extension and what close focus costs; None for all others."""
     if query.asks_for("distance", "coverage"):
-        seen = _field_width(query)
+        seen = _field_width(query) or (_spread_width(query) if _WIDE_ASKED.search(query.text) and query.has("degrees") and not query.has("focal_length") else None)
         if seen is not None:
             return seen
     if query.asks_for("aperture") and query.has("pupil", "focal_length"):
@@ -99,6 +99,7 @@ _WIDE_BEFORE = Pattern(r"\b(?:width|covers?|light|group|row|line|spread|span|fil
 _LIT = Pattern(r"\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflector|spread)\b", re.I)
 
 
+_WIDE_ASKED = Pattern(r"\bhow (?:many (?:metres|meters|feet)|much) (?:wide|across)\b", re.I)
 _HOW_FAR = Pattern(r"\bhow far\b|\bwhat distance\b|\bhow (?:close|near)\b", re.I)
 _ONE_SIDE = Pattern(r"\b(?:along|across) (?:one|a|the) side\b|\bside of the square\b|\bside to side\b", re.I)
 
