@@ -62,7 +62,7 @@ class Lexicon:
             if not rest:
                 return Entry(terminal, value, 1)
             if rest[0] != after:  # most entries fail here
-                if len(rest) == 1 and len(rest[0]) >= 6 and rest[0] in slips(after):
+                if len(rest) == 1 and len(rest[0]) >= 6 and is_slip(after, rest[0]):
                     return Entry(terminal, value, 2, f"{word} {rest[0]}")
                 continue
             stop = self._follow(rest, pieces, place + 1)
@@ -123,6 +123,23 @@ def _word_after(pieces: Sequence[Raw], at: int) -> str:
     if at + 1 < len(pieces) and pieces[at].text == "-":
         at += 1
     return pieces[at].text if at < len(pieces) else ""
+
+
+def is_slip(typed: str, meant: str) -> bool:
+    """Whether `meant` is among the slips of `typed`, without writing them all out.
+
+    >>> is_slip("qarter", "quarter"), is_slip("apreture", "aperture"), is_slip("calf", "half")
+    (True, True, False)
+    """
+    if typed[:1] != meant[:1] or abs(len(typed) - len(meant)) > 1:
+        return False
+    same = 0
+    for a, b in zip(typed, meant):
+        if a != b:
+            break
+        same += 1
+    rest, other = typed[same:], meant[same:]
+    return rest[1:] == other or rest == other[1:] or rest[1:] == other[1:] or len(rest) > 1 and rest[1::-1] == other[:2] and rest[2:] == other[2:]
 
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
