@@ -187,7 +187,7 @@ def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation
 
 def _about_something_else(query: Query, talk: Conversation) -> bool:
     """A question with words of another trade and nothing of ours but a length or a number."""
-    return len(query.unknown) > 1 and not talk.scene.facts and all(f.quantity in ("number", "distance", "count", "length_range", "gap") for f in query.facts) and not query.cues & {"name_aperture", "name_power", "front", "back", "rows", "bounce"}
+    return len(query.unknown) > 1 and not talk.scene.facts and all(f.quantity in ("number", "distance", "count", "length_range", "gap") for f in query.facts) and not query.cues & {"name_aperture", "name_power", "front", "middle", "back", "rows", "bounce"}
 
 
 def _dangling(query: Query, whole: Query, solution: Solution) -> list[Fact]:

@@ -180,6 +180,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("stops", "", "", item.start)
     if item.word == "depth_of_field" and sharp_asks.is_reason(text, item.start, item.end):
         return None  # "I need f/11 for more depth of field": why, and not what
+    if item.word == "depth_of_field" and patterns.match(r"depth of (?:the|my|our|this) (?:group|choir|crew|team|band|class|party|rows|lot)\b", text[item.start :].lower()):
+        return None
     if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
         return None  # the order of a bracket
     if item.word in _CUE_ASKS:
@@ -285,7 +287,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if patterns.search(r"\b(?:correct|allow|compensat|adjust|account|mak\w* up)\w*(?: it)? for(?: the| my| that| any)?\s*$", text[: item.start].lower()):
         return None
     rest = [i for i in segment.items[at + 1 :] if i.kind not in ("word", "link", "glue") and not (i.kind == "cue" and i.word in ("do_i", "want", "correction", "now", "claim", "meter", "loss", "more", "less", "self"))]
-    ends = not rest or (rest[0].kind == "mark" and rest[0].word in ("FOR", "IN", "AT", "OF", "TO")) or is_role(rest[0])
+    ends = not rest or (rest[0].kind == "mark" and rest[0].word in ("FOR", "IN", "AT", "OF", "TO")) or is_role(rest[0]) or _from_a_thing(item, rest)
     if not ends or (before is not None and before.kind == "mark" and before.word in ("FROM",)):
         return None
     leads = at == 0 and bool(rest) and rest[0].kind == "mark" and rest[0].word == "FOR"
@@ -297,6 +299,11 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
         return None
     quantity = _quantity(item, segment, text)
     return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
+
+
+def _from_a_thing(item: Item, rest: Sequence[Item]) -> bool:
+    """"distance from the paper" at the end, with no length told."""
+    return item.word == "distance" and rest[0].kind == "mark" and rest[0].word == "FROM" and not any(i.kind in ("length", "number", "length_range") for i in rest)
 
 
 def _whom(segment: Segment, at: int) -> str:

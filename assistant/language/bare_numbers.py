@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from assistant import patterns
-from assistant.language import bare_by_words
+from assistant.language import bare_by_words, bare_of_light
 from assistant.language.bare import COMMON_FILMS, Bare
 from assistant.language.items import Item
 from assistant.language.loose import loose_number
@@ -30,7 +30,7 @@ def number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], fa
     if text[fact.start : fact.end].lower() in ("one", "zero") and fact.value <= 1:
         return None
     bare = Bare(fact, items, at, names, facts, kinds, text)
-    return next((found for rule in RULES if (found := rule(bare))), fact)
+    return next((found for rule in (*bare_of_light.RULES, *RULES) if (found := rule(bare))), fact)
 
 
 _TO = Pattern(r"\b(?:to|at)\s*$", re.I)
@@ -66,7 +66,8 @@ def _second_speed(n: Bare) -> Fact | None:
 def _reading(n: Bare) -> Fact | None:
     """"the key reads 8"; "the key is 80" of a light just told is its guide number."""
     role = next((i.word for i in reversed(n.before) if is_role(i)), "")
-    if n.reads and role and is_aperture_mark(n.mark):
+    by_itself = bool(n.before) and n.before[-1].kind == "cue" and n.before[-1].word == "one_light"
+    if (n.reads or by_itself) and role and is_aperture_mark(n.mark):
         return n.of("aperture", value=n.mark, of=role, cue="meter")
     if n.before and n.before[-1].word == "meter" and is_aperture_mark(n.mark) and "aperture" not in n.kinds and patterns.match(r"\s*(?:at|from|for|without|with|through|bare|,|\.|$)", n.text[n.fact.end :].lower()):
         return n.of("aperture", value=n.mark, of="", cue="meter")
@@ -83,7 +84,7 @@ def _count(n: Bare) -> Fact | None:
     if n.before and n.before[-1].kind == "named" and 2 <= n.value <= 12:
         return n.of("count", unit="flashes", of=n.before[-1].word)
     noun = next((place for place, i in enumerate(n.after) if i.kind == "noun"), None)
-    if noun and all(i.kind in ("word", "named") for i in n.after[:noun]) and n.value >= 2:
+    if noun and all(i.kind in ("word", "named") or i.word == "backdrop" for i in n.after[:noun]) and n.value >= 2:
         word = n.after[noun].word
         return n.of("count", unit="flashes" if word in ("flashes", "heads") else word, of="")
     if n.after and (n.after[0].kind == "guide_number" or n.after[0].kind == "energy" and n.value >= 2) and n.text[n.fact.end : n.after[0].start].isspace() and n.value <= 12:
@@ -134,14 +135,23 @@ _FROM_ROW = Pattern(r"\bfrom\s*$", re.I)
 _OF_A_ROW = Pattern(r"^\s*(?:from|to) (?:those|the|them|everyone|everybody)\b", re.I)
 
 
+def _of_another_light(n: Bare, known: Fact) -> bool:
+    """"main is 6 feet from her and the other sits at 8 and a half": the other light's place, where the first has its own."""
+    role = next((i.word for i in reversed(n.before) if is_role(i)), "")
+    return bool(role) and bool(known.of) and known.of != role and not is_aperture_mark(n.value) and n.before[-1].kind == "mark" and n.before[-1].word == "AT"
+
+
 def _from_as_well(n: Bare) -> Fact | None:
     """"key from three feet, fill from six", "seven feet from the front and eleven from those at the back": in the unit of the one before."""
     before = [f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start]
     if not before or n.fact.bad or n.value <= 0 or patterns.match(r"\s*(?:stops?|flash|pops?|%|x\b|times|to\b|f/)", n.text[n.fact.end :], re.I):
         return None
-    if _OF_A_ROW.match(n.text[n.fact.end :]) or _FROM_ROW.search(n.text[: n.fact.start]) and patterns.search(r"\bfrom\s*$", n.text[: before[-1].start], re.I):
+    if _OF_A_ROW.match(n.text[n.fact.end :]) or _of_another_light(n, before[-1]) or _FROM_ROW.search(n.text[: n.fact.start]) and patterns.search(r"\bfrom\s*$", n.text[: before[-1].start], re.I):
         return n.of("distance", value=n.value * LENGTH[before[-1].unit], unit=before[-1].unit)
     return None
+
+
+_THE_RING = Pattern(r"\b(?:ring|lens|aperture|iris|barrel|f.?stop)(?: (?:stays|stay|is|remains|kept|stands|left|still|set|put))* at\s*$", re.I)
 
 
 def _another_place(n: Bare) -> Fact | None:
@@ -149,7 +159,7 @@ def _another_place(n: Bare) -> Fact | None:
     if "guide_number" in n.kinds or "aperture" not in n.kinds or not patterns.search(r"\bat\s*$", n.text[max(0, n.fact.start - 20) : n.fact.start].lower()):
         return None
     before = [f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start]
-    if len(before) != 1 or before[0].of or not patterns.search(r"\bwhat\b|\bwhats\b|\bhow about\b|\?", n.text.lower()):
+    if len(before) != 1 or before[0].of or _THE_RING.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) or not patterns.search(r"\bwhat\b|\bwhats\b|\bhow about\b|\?", n.text.lower()):
         return None
     return n.of("distance", value=n.value * LENGTH[before[0].unit], unit=before[0].unit)
 

@@ -12,7 +12,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_distance")
-_SURFACE = r"(?:ceiling|roof|plaster|wall|card|board|panel|reflector|surface|umbrella)"
+_SURFACE = r"(?:ceiling|roof|plaster(?! (?:head|bust|cast|figure|statue))|wall|card|board|panel|reflector|surface|umbrella)"
 _LEG_BEFORE = Pattern(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
                          rf"(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
 _LAMP_TO_SURFACE = rf"from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}"
@@ -112,6 +112,8 @@ def _leg(fact: Fact, text: str) -> Fact:
         return fact
     if patterns.search(rf"\bcamera (?:to|is)\b[\w ]*(?:{_SURFACE})?[\w ]*$", before, re.I):
         return replace(fact, quantity="camera_distance", of="camera")
+    if fact.quantity == "distance" and fact.of in ("front", "middle", "back") and not patterns.search(r"\bbounc|\bceiling\b", text, re.I):
+        return fact  # "the front row is nine feet from the umbrella": no leg of a bounce
     if _LEG_BEFORE.search(before) and not _TOTAL.search(before[-30:]) and not _HEIGHT_BEFORE.search(before):
         return replace(fact, quantity="path", of="", cue="")
     if _ABOVE.match(after):

@@ -72,12 +72,16 @@ def _share(place: Place) -> Fact:
     bottom = float(place.item.unit) if place.item.unit.isdecimal() else 0.0
     if place.text[place.item.start : place.item.end].strip().lower() in ("halves", "quarters", "doubles"):
         return fact_at(place, "remark", of="")  # what something does, no power
+    if _TOO_FAR.match(place.text[place.item.end :]) and ("stops" in place.kinds or place.cues & {"front", "back", "rows", "backdrop"}):
+        return fact_at(place, "stops", unit="", of="")
     if bottom in (3.0,) and not place.near("at_least"):
         return fact_at(place, "number")
     return _power(place)
 
 
 _IDLE_TIME = Pattern(r"\b(?:never mind|forget|ignore|skip|leave out|leave aside|put aside|suppose|imagine|pretend|don't worry about)\b[^.?,;\d]{0,30} for\s*$|\b(?:wait|hang on|hold on|half|give me|in)\s*$", re.I)
+_TOO_FAR = Pattern(r"\s*(?:too (?:much|little|bright|dark|hot)|over|under)\b", re.I)
+"""After "half": of a stop, "half a stop too much or half too little"."""
 
 
 def _shutter(place: Place) -> Fact:
@@ -141,7 +145,15 @@ def _camera_filter(place: Place) -> Fact:
     return fact_at(place, "camera_filter", 0.0, unit=place.item.word, of="camera")
 
 
+_LIT_CLOTH = Pattern(r"\b(?:at|from|to|off|onto|light(?:s|ing)?|is) (?:the |that |this |my |a )?$", re.I)
+_HUNG = Pattern(r"\s*(?:behind|backdrop|background|hung|hangs|hanging|reads|should|comes|goes)\b", re.I)
+_BACKGROUND = Pattern(r"\b(?:backdrop|background|behind)\b", re.I)
+"""About "cloth": one that is lit, and nothing in the light."""
+
+
 def _modifier(place: Place) -> Fact:
+    if place.text[place.item.start : place.item.end].lower().split()[-1] == "cloth" and _BACKGROUND.search(place.text) and (_LIT_CLOTH.search(place.before(24)) or _HUNG.match(place.text[place.item.end :])):
+        return fact_at(place, "remark", 0.0, of="")
     return fact_at(place, "modifier", 0.0, unit=place.item.word)
 
 

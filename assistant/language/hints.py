@@ -30,6 +30,9 @@ _THERE = (r"[.,;:!?-]\s*(?:(?:so|and|now|but|then|only) )*(?:at|on|with|for|what
           r"|\b(?:at|on|for) (?:iso|asa|full|half|quarter|1/)[^?]*[.,;:!?-]\s*(?:(?:so|and|now|but|then) )*(?:full|half|quarter|1/\d+|(?:iso|asa) ?\d+|\d{3,4})(?: power)?\?\W*$")
 """The condition alone: "GN 80 ft at ISO 100. at ISO 400?"."""
 
+_WHERE_IT_STANDS = r"\bwhere(?:'s| is| does| do| should| must| to)?\b[^?]*\b(?:fill|key|hair|rim|second|other)\b(?: light| flash| head| one)? (?:go|stand|sit|be|belong)?"
+"""Where a second light is to be put."""
+
 _APART = r"\bstops? (?:apart|between|from|difference|separat\w*)\b|\b(?:apart|distance|far) in stops\b|\b(?:apart|difference|between|gap|from|versus|vs|v|against|to)\b[^.?]*\bstops?\b"
 """Two marks of one scale, with stops named: "stops between ISO 100 and ISO 800"."""
 
@@ -48,6 +51,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\S", ("shutter", "exponent"), "shutter"),
     (r"how many (?:whole |full |complete |such )?(?:brackets?|subjects?|set-?ups?|scenes?|sets?|pictures?|places?|views?|sitters?|poses|groups|different|shots|things)", ("count", "count"), "count"),
     (r"\b(?:stops?|light)\W+(?:down|under|lost|less|difference|dimmer|darker|drop|loss)\W*$|(?:loss|drop|fall.?off|difference) in stops|how (?:dark|much (?:darker|dimmer|less))", ("times",), "stops"),
+    (r"\bhow (?:deep|thick) (?:can|may|could|should|might)\b", ("distance", "stops"), "distance"),
     (r"\bnear(?:est)?\b\W+(?:and|&|to|/)\W+(?:far(?:thest)?|furthest)\b|\bhow near\b.{0,12}\bhow far\b", ("distance", "stops"), "near_limit"),
     (_SPEED_WORDS, ("film_speed",), "film_speed"),
     (r"latitude|how (?:much |far )?(?:off|out|over|under|wrong)|get away with|forgiv", (), "latitude"),
@@ -83,6 +87,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"what do i (?:add|give|take off|open)|how much do i (?:add|give|open)", ("stops",), "stops"),
     (r"what(?:'s|s| is| does| would| will) f\W?\d[\d.]*\b[^?]*\b(?:at|become|on)\b", ("aperture", "power"), "aperture"),
     (r"what(?:'s|s| is| does| would| will) f\W?\d[\d.]*\b[^?]*\b(?:at|become|on)\b", ("aperture", "film_speed", "film_speed"), "aperture"),
+    (r"\bwhat (?:would|will|does|must|should|do) the (?:\w+ )?(?:rows?|ranks?|tiers?|lines?|ones?) (?:want|need|get|read|call for|take)\b", ("distance", "distance", "aperture"), "aperture"),
     (r"\b(?:loss|drop)\b", ("distance", "gap"), "stops"),
     (r"\bstops? (?:under|over|down|below|above|darker|dimmer|brighter|lost|less|more)\b[^.?]{0,30}\?*\W*$", ("distance", "gap"), "stops"),
     (r"\bhow (?:hot|bright|dark|dim)(?:'s| is| are| does)?\b", ("distance", "distance"), "stops"),
@@ -113,7 +118,12 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\b(?:real|true|actual|right|corrected|total) (?:exposure|time)\b|\bhow long\b", ("shutter", "stops"), "shutter"),
     (r"\bbecomes?\b|\bmetered\b", ("shutter", "shutter", "shutter"), "shutter"),
     (r"\b(?:equals?|makes?|gives?|totals?|comes? to|is worth|add(?:s|ed)? up)\W*(?:what|how much)?\W*\?*\W*$", ("aperture", "count"), "aperture"),
-    (r"\breading\W*$|\bwhat reading\b", ("relation", "aperture"), "aperture"),
+    (r"\breading\W*$|\bwhat reading\b|\b(?:show|say|read|give)s? what\W*$|\b(?:meter|reading)\b[^.?]{0,40}\b(?:says|reads|shows|is|gives)\W*$|\bwhat (?:does|must|should|will|would|has|ought) [^?.]{0,40}\b(?:show|say|read)\b", ("relation", "aperture"), "aperture"),
+    (r"\b(?:power )?setting\W*\?\W*$", ("ratio", "power"), "power"),
+    (r"\bpower(?: now| then)?\W*$", ("distance", "distance", "power"), "power"),
+    *((r"\b(?:show|say|read|give|get)s? what\W*$", ("aperture", told), "aperture") for told in ("gap", "distance")),
+    *((rf"\bgoes (?:at|to)?\W*(?:where|what)?\W*(?:in )?(?:metres|meters|feet|m|ft)?\W*$|{_WHERE_IT_STANDS}", ("distance", told), "distance") for told in ("relation", "ratio")),
+    (r"\b(?:both|the two|the pair|together)(?: (?:on|at once|together|of them))*\W*\?\W*$", ("aperture", "count"), "aperture"),
     (r"\bwhich click\b", ("guide_number", "distance"), "aperture"),
     (r"\b(?:what|which) fraction\b(?! of (?:the )?(?:light|exposure))", ("guide_number", "distance"), "power"),
     *((r"\bby (?:moving|shifting|sliding|dragging|pulling)\b", (told,), "distance") for told in ("ratio", "stops", "relation")),

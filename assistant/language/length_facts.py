@@ -100,6 +100,8 @@ _COMES_UP_TO = Pattern(r"\b(?:shuffl|mov|step|com|came|walk|bring|brought|pull|p
 def _room_limit(place: Place) -> Fact | None:
     if place.near("rows", before=2, after=2) and not place.near("room", before=4, after=3) and "room" not in place.text.lower():
         return None
+    if "how_far" not in place.cues and patterns.match(r"\s*(?:away |back )?from the (?:front|first|near\w*)\b", place.text[place.item.end :], re.I):
+        return None  # "no farther than 15 feet from the front row": where the light then is
     room = place.near("ambient", before=4, after=3)
     if room and place.text[room.start : room.end].lower() in ("room", "hall", "stage") and not place.mark("FROM", offset=1) and place.item.value > 1.5:
         return fact_at(place, "max_distance", of="", cue="at_most")
@@ -164,12 +166,19 @@ def _is_comparative(place: Place, after: Item | None) -> bool:
 _POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{0,24}\b(?:at|into|up at) (?:the|a|that|my) (?:\w+ )?(?:wall|ceiling)\b", re.I)
 
 
+_DEPTH_BEFORE = Pattern(r"\b(?:fall.?off|drop|loss|difference|spread)(?: in \w+| of \w+)? (?:over|across) (?:about |some )?$|\bdepth of (?:the|my|our|this) (?:group|choir|crew|team|band|class|party|rows|lot)(?: is| of|:|,)?(?: about| some)? $", re.I)
+"""Before how far it is from the nearest to the farthest."""
+_MORE = Pattern(r"(?:another|a further|an extra|one more|additional|extra)\b", re.I)
+
+
 def _standing(place: Place) -> Fact | None:
     """Rows and backdrops: a gap between two of them, or a row's own distance."""
     if place.cues & {"bounce", "ceiling", "path"} or _POINTED_AT.search(place.text):
         return None
     if place.owner in ("key", "a") and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return _behind(place)
+    if _DEPTH_BEFORE.search(place.before(40)):
+        return fact_at(place, "gap", of="back", cue="in_all")
     if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
         return None if place.owner or "behind" not in place.text.lower() and not patterns.search(END_TO_END, place.text, re.I) else _behind(place)
     return _behind(place)
@@ -189,10 +198,12 @@ def _behind(place: Place) -> Fact | None:
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
     beside = around(place.text, place.item.start, place.item.end, floor, ceiling)
     found = row_length(*beside)
+    if found is not None and found == ("distance", "backdrop") and first is not None and _MORE.match(place.text[place.item.start :]):
+        found = "gap", "backdrop"  # "2 m to the sitter, the backdrop another 3 m"
     if found is None:
         return None
     whole = found[0] == "gap" and patterns.search(END_TO_END, " ".join(beside), re.I) is not None
-    return fact_at(place, found[0], of=found[1], **({"cue": "in_all"} if whole else {}))
+    return fact_at(place, found[0], of=found[1], cue="in_all") if whole else fact_at(place, found[0], of=found[1])
 
 
 def _path_leg(place: Place) -> Fact | None:

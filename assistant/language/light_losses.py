@@ -119,6 +119,8 @@ def _sizes(facts: list[Fact], text: str) -> list[Fact]:
 
     def is_size(fact: Fact) -> bool:
         after = min((w for w in worn if w >= fact.end), default=-1)
+        if after >= 0 and patterns.search(r"\b(?:at|from)\s*$", text[: fact.start], re.I) and not patterns.match(r"\s*(?:across|wide)", text[fact.end :], re.I):
+            return False  # "half power at 3 m brolly": where it stands
         if after >= 0 and patterns.match(r"\w+ to\b", text[after:], re.I):
             return False  # "1.7 m cloth to face": a leg of the way
         if patterns.search(r"\b(?:at|from) $", text[: fact.start], re.I):

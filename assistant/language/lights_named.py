@@ -13,7 +13,7 @@ from assistant.patterns import Pattern
 from assistant.records import replace
 
 
-def settle(items: list[Item], text: str) -> list[Item]:
+def called_by_what_they_are(items: list[Item], text: str) -> list[Item]:
     """The items with every light called by what it is."""
     return _said_of_it(_one_and_one(_behind(items, text), text), text)
 

@@ -69,7 +69,7 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
     facts = _spans(facts, text)
     out: list[Fact] = []
     for whole in runs(facts, text):
-        run, after = _up_to_the_unit(whole)
+        run, after = (whole, []) if _one_by_one(whole, text) else _up_to_the_unit(whole)
         many = sum(2 if f.quantity in PAIRS and not math.isnan(f.other) else 1 for f in run)
         kinds = {PAIRS.get(f.quantity, f.quantity) for f in run} - {"number"}
         if (many < 3 and not _two_films(run, text)) or len(kinds) != 1 or not kinds <= LISTED or kinds == {"power"} and _above_full(run):
@@ -81,6 +81,11 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
             out += _as_kind(fact, kind, model)
         out += after
     return out
+
+
+def _one_by_one(run: Sequence[Fact], text: str) -> bool:
+    """"first at 2.4 m, then 3, then 3.6": the unit said once, with the first."""
+    return len(run) > 2 and run[0].quantity == "distance" and all(f.quantity == "number" for f in run[1:]) and all("then" in text[a.end : b.start].lower() for a, b in zip(run, run[1:]))
 
 
 def _up_to_the_unit(run: list[Fact]) -> tuple[list[Fact], list[Fact]]:
@@ -123,3 +128,23 @@ def _as_kind(fact: Fact, kind: str, model: Fact) -> list[Fact]:
     if fact.quantity not in PAIRS or math.isnan(fact.other):
         return [one]
     return [one, replace(one, value=fact.other * scale, start=fact.end - 1)]
+
+
+_OF_ITS_OWN = Pattern(r"\s*(?:[-/%°'\"]|(?:feet|foot|ft|metres?|meters?|cm|mm|m|in|iso|asa|film|speed|stops?|flash|pops?|x|times|ws|joule|watt|neg|slide|gn|guide|sec|years?)\b)", re.IGNORECASE)
+
+
+def metres_and_more(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"one metre forty", "2 m 80": metres and centimetres said in one breath, where the number has no word of its own."""
+    out: list[Fact] = []
+    for fact in facts:
+        last = out[-1] if out else None
+        if last is None or fact.quantity != "number" or last.unit != "m" or last.quantity not in ("distance", "gap", "path", "camera_distance", "max_distance", "size") or not _centimetres(last, fact, text):
+            out.append(fact)
+            continue
+        out[-1] = replace(last, value=last.value + fact.value / 100, end=fact.end, said=text[last.start : fact.end])
+    return out
+
+
+def _centimetres(metres: Fact, more: Fact, text: str) -> bool:
+    whole = metres.value == int(metres.value) and 1 <= metres.value < 10
+    return whole and more.value == int(more.value) and 10 <= more.value < 100 and not more.bad and text[metres.end : more.start] in ("", " ") and _OF_ITS_OWN.match(text[more.end :]) is None

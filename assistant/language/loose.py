@@ -82,7 +82,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "stops", "", fact.value, "", "less"
     if fact.value == 0 and ("+" in text or "bracket" in text.lower()) and patterns.search(r"[+]\s?\d|\bbracket", text, re.I):
         return "place", "", 0.0, "", ""  # the frame on the nose of "+1, 0, -1"
-    if fact.value >= 2 and patterns.match(r"\W*(?:rows?|ranks?|tiers?)\b", after, re.I):
+    if fact.value >= 2 and patterns.match(r"\W*(?:rows?|ranks?|tiers?|lines|deep)\b", after, re.I):
         return "rows", "", fact.value, "", ""
     if patterns.match(r"\W*(?:one|frame|shot|exposure|row)\b", after, re.I) and patterns.search(r"bracket|frame|exposures|\brow\b", text, re.I) and 0 < fact.value < 1:
         return "place", "", float(round(1 / fact.value)), "", ""  # "the third one": a frame's place in the bracket
@@ -140,6 +140,10 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
     return None
 
 
+_TAKEN_BACK = Pattern(r"\S+\W+(?:(?:no|nope|sorry|wait|i mean|i meant|actually|rather|make that)\b[\s,.-]*)+$", re.I)
+"""What was said before it and taken back: "furthest is fifteen, no seventeen"."""
+
+
 def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> Meaning | None:
     lengths = [i for i in items[max(0, at - _AROUND) : at + _AROUND] if i.kind == "length" and i.unit in LENGTH and i.unit != "mm"]
     if not lengths:
@@ -147,6 +151,7 @@ def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> Meanin
     floor = max((i.end for i in lengths if i.end <= fact.start), default=0)
     ceiling = min((i.start for i in lengths if i.start >= fact.end), default=len(text))
     before, after = around(text, fact.start, fact.end, floor, ceiling)
+    before = _TAKEN_BACK.sub("", before)
     joined = ceiling < len(text) and bool(patterns.fullmatch(r"\W*(?:and|to|or)\W*(?:at )?", after, re.I)) and bool(patterns.search(r"\brows?\b|\bfrom\b|\bbetween\b|\bare\b|\bat\b", before, re.I))
     if joined or loose_row(before, bool(patterns.match(r"\W*(?:(?:of )?an? )?(?:stops?|rows?|people|flash|%|film|x\b|:)", text[fact.end :], re.I))):
         unit = next((i.unit for i in lengths if i.start >= fact.end), lengths[-1].unit) if joined else min(lengths, key=lambda i: abs(i.start - fact.start)).unit

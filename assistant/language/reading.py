@@ -15,12 +15,13 @@ from assistant.language.hearing import hear
 from assistant.language.hints import implied_asks
 from assistant.language.items import PACE_METRES, Item, build
 from assistant.language.lens_words import lens_asks, lens_facts
-from assistant.language.lists import expand
+from assistant.language.lights_named import called_by_what_they_are
+from assistant.language.lists import expand, metres_and_more
 from assistant.language.names import index_of, names_told
 from assistant.language.parsing import parse
 from assistant.language.pieces import Number
 from assistant.language.segments import Segment, cut, is_role, owners
-from assistant.language.slips_of_tongue import put_right
+from assistant.language.slips_of_tongue import left_behind, put_right
 from assistant.language.tables import Tables
 from assistant.language.time_words import time_asks, time_facts
 from assistant.language.yes_no import is_claim
@@ -41,17 +42,17 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         heard = hear(text, tables.lexicon, index_of([*names, *told]))
     items = build(parse(heard.tokens, tables))
     items, taken_back = put_right(items, text)
-    by_shutter = shutter_rows.table(_one_and_one(_behind(items, text), text), text)
+    by_shutter = shutter_rows.table(called_by_what_they_are(items, text), text)
     items = by_shutter.items
     segments = cut(items)
-    facts = _settle_numbers(expand(facts_of(segments, owners(segments), text), text), segments, text)
+    facts = _settle_numbers(expand(metres_and_more(facts_of(segments, owners(segments), text), text), text), segments, text)
     facts = _lens_span(_rows_in_order(facts, text), text)
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
     facts = tested_words.settle(guide_words.settle(facts, text), text)
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = film_pairs.settle(facts, text)
     cues = _cues(items)
-    facts = light_losses.settle(facts, text, cues)
+    facts = left_behind(light_losses.settle(facts, text, cues), text)
     facts = daylight.settle(facts, text, cues)
     facts = sheet_words.settle(time_facts(lens_facts(facts, items, text), items, text), text)
     asks = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text))
@@ -96,26 +97,6 @@ def _not_told_here(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[As
 
 _LITTLE = frozenset({"word", "glue", "mark", "link"})
 _ROLES = frozenset({"role", "named"})
-
-
-_BEHIND = Pattern(r"\b(?:the )?(?:other|second)(?: one| flash| light| head)?\b[^.,;?\d]{0,20}\bbehind (?:her|him|them|the (?:subject|model|sitter|couple|bride|groom|group|dancer|child|kid|girl|boy|man|woman))\b", re.IGNORECASE)
-
-
-def _behind(items: list[Item], text: str) -> list[Item]:
-    """"the other one behind her": a rim light, that adds nothing to the face."""
-    found = _BEHIND.search(text)
-    if found is None:
-        return items
-    return [replace(i, kind="role", word="rim") if is_role(i) and i.word == "b" else i for i in items]
-
-
-def _one_and_one(items: list[Item], text: str) -> list[Item]:
-    """"one at full and one at half": two lights, the first and the second."""
-    ones = [i for i in items if i.kind == "named" and i.word == "a" and text[i.start : i.end].lower().startswith("one")]
-    if len(ones) < 2 or any(is_role(i) and i.word == "b" for i in items):
-        return items
-    letters = {i.start: letter for i, letter in zip(ones, "abc")}
-    return [replace(i, word=letters[i.start]) if i.start in letters and i in ones else i for i in items]
 
 
 def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
@@ -194,10 +175,13 @@ def _magnified(facts: list[Fact], text: str) -> list[Fact]:
 _AGAIN = Pattern(r"\banother\b(?: one| flash| light)?[^.?]{0,24}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)
 
 
+_ADDED = Pattern(r"\b(?:add|put|bring|set|clamp|stand|rig|mount|fire)(?:ing|ed|s)?(?: in| up)? (?:an?|the|one|its) (?:(?:second|same|identical|another|matching|twin|like|equal|other) )+(?:one|flash|gun|light|head|lamp|strobe)?\b[^.?]{0,24}\b(?:next to|beside|alongside|same (?:spot|place|stand|distance)|with) (?:it|the first)?", re.IGNORECASE)
+
+
 def _same_again(facts: list[Fact], text: str) -> list[Fact]:
     """"a GN 24 m flash and another at the same spot": two of them."""
-    found = _AGAIN.search(text)
-    if not found or not any(f.quantity == "guide_number" and f.start < found.start() for f in facts) or any(f.quantity == "count" for f in facts):
+    found = _AGAIN.search(text) or _ADDED.search(text)
+    if not found or not any(f.quantity in ("guide_number", "aperture") and f.start < found.start() for f in facts) or any(f.quantity == "count" and (f.value > 1 or not _ADDED.search(text)) for f in facts):
         return facts
     two = Fact("count", 2.0, "flashes", start=found.start(), end=found.end(), said=found.group())
     return [replace(f, of="") if f.of in ("a", "b") else f for f in facts] + [two]
@@ -225,7 +209,7 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
     return frozenset(cues)
 
 
-_SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )range|between wh(?:at|ich)|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
+_SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )range|between wh(?:at|ich)|within (?:what|which) distances|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
 
 
 def _meant_cues(text: str) -> frozenset[str]:

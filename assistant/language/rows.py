@@ -28,12 +28,12 @@ LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b
 
 _THE_LENS = Pattern(r"^\W*(?:in front of|before|away from|from) (?:the |my |an? )?(?:\d+ ?mm|lens)\b", re.I)
 _BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of(?! (?:the |my |that |a )?(?:\w+ )?{LAMP}))\b(?:\W+{PEOPLE})?", re.I)
-_APART = Pattern(rf"^\W*(?:apart|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject)|{END_TO_END})", re.I)
+_APART = Pattern(rf"^\W*(?:apart|(?:per|for each|for every) (?:row|rank|tier|line)|row to row|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject)|{END_TO_END})", re.I)
 _FURTHER = Pattern(r"^\W*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
 _FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:(?!{_SOMEBODY})\w+ )?{WALL}", re.I)
 _FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to|in front of)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
 _ROW_TO_ROW = rf"{END_TO_END}(?:,? (?:the|my|our|this) \w+)?(?:'s| is| there is| there's| there are| we have| it is| it's| are| measures| comes to|:|,| =)?(?: about| some| roughly)?\W*$"
-_GAP_NAMED = Pattern(rf"{_ROW_TO_ROW}|\b(?:depth|gap|separation|spacing|spaced|apart by|deep by|another|between (?:them|the rows|rows|her and|him and|the sitter and|the subject and|subject and))\b(?:\W+\w+){{0,5}}\W*$", re.I)
+_GAP_NAMED = Pattern(rf"{_ROW_TO_ROW}|\b(?:each (?:row|rank|tier|line|one)(?: is| stands| sits| then)?|depth|gap|separation|spacing|spaced|apart by|deep by|another|between (?:them|the rows|rows|her and|him and|the sitter and|the subject and|subject and))\b(?:\W+\w+){{0,5}}\W*$", re.I)
 _MOVING = Pattern(r"\b(?:move|moved|moving|pull|pulled|shift|slide|drag|walk|step|stepped|push|bring)\b", re.I)
 _NOT_THE_KEY = Pattern(r"\b(?:rim|hair|kicker|background light|backdrop light|camera|tripod|i'm|i am)\b", re.I)
 _ROWS: tuple[tuple[str, Pattern], ...] = tuple(
@@ -61,8 +61,13 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
         return "gap", "backdrop" if patterns.search(WALL, before + after, re.I) else "back"
     if patterns.search(r"bounc|ceiling", before + after, re.I):
         return None
+    if _MOVED_BACK.search(before):
+        return None
     found = _last_row(before) or _first_row(_clause(after))
     return ("distance", found) if found else None
+
+
+_MOVED_BACK = Pattern(r"\b(?:move|pull|shift|step|take|bring|walk|push|carry|drag|put)(?:s|d|ed|ing)? (?:it |them |(?:the |my )\w+ )?back (?:by |another |a further |about )*$", re.I)
 
 
 _FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)(?!(?: \w+)? to\b)", re.I)

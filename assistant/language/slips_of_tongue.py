@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from assistant.language.items import Item
 from assistant.patterns import Pattern
+from assistant.query import Fact
 from assistant.records import replace
 from assistant.units import LENGTH
 
@@ -73,3 +74,16 @@ def _as_kind(new: Item, old: Item) -> Item:
     if old.kind == "length" and new.kind == "number":
         value = new.value * LENGTH.get(old.unit, 1.0)
     return replace(old, value=value, unit=new.unit or old.unit, start=new.start, end=new.end, bad=new.bad)
+
+
+_AS_IT_IS = Pattern(r"\b(?:now|moved?|walked|pulled|pushed|backed|dragged|shifted|carried|brought|so (?:it|that)(?:'s| is)|until it(?:'s| is))\b[^.?!\d]{0,40}$", re.I)
+_ROWS = ("front", "middle", "back")
+
+
+def left_behind(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"the front row used to be nine feet off, now it is eighteen": with the rows so far apart, what no longer holds is only told."""
+    now = next((f for f in reversed(facts) if f.quantity == "distance" and _AS_IT_IS.search(text[: f.start])), None)
+    old = [f for f in facts if f.quantity == "distance" and f.of in _ROWS and now is not None and f.start < now.start and now.of in (f.of, "")]
+    if now is None or len(old) != 1 or not any(f.quantity == "gap" for f in facts) or sum(f.quantity == "distance" for f in facts) != 2:
+        return list(facts)
+    return [replace(f, quantity="remark", of="", value=0.0) if f is old[0] else replace(f, of=old[0].of) if f is now else f for f in facts]

@@ -87,19 +87,22 @@ def _relation(place: Place) -> Fact | None:
     if not way:
         return None
     start = place.items.index(way)
-    against = next((i for i in place.items[max(start, place.at) + 1 : max(start, place.at) + 5] if is_role(i) or i.kind == "aperture"
+    against = next((i for i in place.items[max(start, place.at) + 1 : max(start, place.at) + 5] if is_role(i) or i.kind == "aperture" or i.kind == "mark" and i.word == "LENS" and patterns.search(r"\b(?:the|my) \w*$", place.text[: i.end], re.I)
                     or (i.kind == "cue" and i.word in ("ambient", "backdrop", "meter"))), None)
-    subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in ("ambient", "backdrop")))
+    behind = ("ambient", "backdrop") if place.cues & {"bounce", "ceiling"} else ("ambient", "backdrop", "wall")
+    subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in behind))
+    if against is not None and is_role(against) and patterns.search(r"\b(?:where|what|how|which)\b", place.text[place.item.end : against.start], re.I):
+        against = None  # "a stop less where does fill stand": what is asked
     if against is not None and against.kind == "aperture" and place.text[: against.start].lower().rstrip().endswith((" at", " on")):
         against = None  # "one stop under at f/8": where the lens stands
     if against is not None and is_role(against) and place.text[: against.start].lower().rstrip().endswith(" as"):
         subject, against = against, None
     if against is None and subject is None:
         return None
-    to = "" if against is None else ("aperture" if against.kind == "aperture" else against.word)
+    to = "" if against is None else ("aperture" if against.kind in ("aperture", "mark") else against.word)
     if to in ("meter",):
         to = "ambient"
-    return fact_at(place, "relation", of=subject.word if subject else "", to=to, cue=way.word)
+    return fact_at(place, "relation", of="" if subject is None else "backdrop" if subject.word == "wall" else subject.word, to=to, cue=way.word)
 
 
 def _power_down(place: Place) -> Fact | None:

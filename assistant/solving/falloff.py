@@ -79,6 +79,8 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return needs(("distance",), f"I need the distance from the flash to the {lacking} row.", scene.used, "falloff")
     if scene.near is not None and scene.far is None and "backdrop" in query.cues and {f.quantity for f in query.facts} <= {"distance", "remark", "place", "format"} and len(query.all("distance")) == 1:
         return needs(("distance",), "I need the distance from the light to what stands behind the subject, or how far behind it stands.", scene.used, "falloff")
+    if scene.near is None and scene.gap is not None and {f.quantity for f in query.facts} <= {"gap", "rows", "remark", "place"}:
+        return needs(("distance",), f"I need the distance from the light to the {scene.front if scene.of else 'front row'}.", scene.used, "falloff")
     if scene.near is None or scene.far is None or query.has("stops"):
         return None
     lost = falloff_stops(scene.near, scene.far)
@@ -164,10 +166,10 @@ def _by_guide_moved(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How much further the flash must go from where it is, by guide number and aperture."""
     if scene.near is None or scene.far is not None or scene.rows or ask.of != "move" or not query.has("guide_number", "aperture") or len(query.all("aperture")) > 1:
         return None
-    place, used = leeway.by_guide(query.with_facts(f for f in query.facts if f is not scene.near_fact))
+    place, used, taken = leeway.by_guide(query.with_facts(f for f in query.facts if f is not scene.near_fact), preferred_unit(query, ask.unit))
     if place is None:
         return None
-    return _done(_move_or_place(query, ask, scene, place - scene.near, place), scene, *used, lead=_place_lead(query, ask, scene, place - scene.near, place))
+    return _done(_move_or_place(query, ask, scene, place - scene.near, place), scene, *used, assumed=taken, lead=_place_lead(query, ask, scene, place - scene.near, place))
 
 
 def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
@@ -215,9 +217,10 @@ def _place_lead(query: Query, ask: Ask, scene: Scene, move: float, place: float)
 
 def _wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[Assumed, ...]] | None:
     """The stops wanted between two places (minus: the far one darker)."""
-    said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed", "power_down")), None)
-    if said:
-        return (-abs(said.value), (said,), ())
+    told = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed", "power_down")]
+    if told:
+        said = next((f for f in told if f.cue == "want"), told[0])
+        return (-abs(said.value), (said, *(f for f in told if said.cue == "want")), ())
     for words, stops, why in TONES:
         if patterns.search(words, query.text, re.I):
             return stops, (), (Assumed("stops", stops, "stops", why),)
@@ -392,4 +395,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (_aperture,), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, _aperture), "power": (_power,)}

@@ -7,12 +7,13 @@ my test says f/8 at 3 m". Plus is more light than was needed, or than was claime
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Assumed
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.scales import aperture_difference_stops
+from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import flash, marks
 from assistant.solving.solution import Solution
 
@@ -22,6 +23,9 @@ _NO_MISS = Pattern(r"\b(?:turn|dial|knock|wind|power (?:it |the flash )?(?:down|
 
 def solve(query: Query) -> Solution | None:
     """Stops by which an exposure, or a maker's figure, was out; None where nothing is told to be out."""
+    short = None if query.claim else _still_short(query)
+    if short is not None:
+        return short
     if query.claim or query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
         return None
     for rule in (_set_and_needed, _film_slipped, _two_guides, _against_the_maker, _against_the_guide) if query.asks_for("stops") else (_put_right,):
@@ -34,6 +38,31 @@ def solve(query: Query) -> Solution | None:
 def _spoken(value: float, used: tuple[Fact, ...], assumed: tuple[Assumed, ...] = (), working: tuple[str, ...] = ()) -> Solution:
     lead = "Right on" if abs(value) < 0.05 else "That is over" if value > 0 else "That is under"
     return Solution(lead=lead, answers=(marks.stops(value),), used=used, assumed=assumed, working=working, topic="change")
+
+
+# --- a light against what it is to read --------------------------------------------------------------
+
+_AS_IT_IS = r"(?:at present|at the moment|now|right now|currently|so far|as it is|as it stands|today)"
+_IS_NOW = Pattern(rf"\b{_AS_IT_IS}\b[^.;?\d]{{0,30}}$", re.I)
+_METERED = Pattern(r"\b(?:meter|it|reading)(?:'s)? (?:only |just )?(?:says?|reads?|reading|shows?|gives?|gets?|is|at)(?: only| just| about)?\s*$", re.I)
+_AFTER_NOW = Pattern(rf"^\W*(?:only |there )?{_AS_IT_IS}\b", re.I)
+
+
+def _still_short(query: Query) -> Solution | None:
+    """"the paper is to read two stops over f/16, at present it reads f/22": by how many stops it must still be raised."""
+    said, read = query.last("relation"), query.all("aperture")
+    if said is None or said.cue not in ("less", "more") or len(read) != 2 or not query.asks_for("stops") or any(query.has(q) for q in ("guide_number", "distance", "shutter")):
+        return None
+    now = [f for f in read if _IS_NOW.search(query.text[: f.start]) or _AFTER_NOW.match(query.text[f.end :])]
+    if not now and said.to == "aperture":  # "a stop over f/8; the meter says f/11"
+        wanted = min((f for f in read if f.start >= said.end), key=lambda f: f.start, default=None)
+        now = [f for f in read if f is not wanted and _METERED.search(query.text[: f.start])]
+    if len(now) != 1:
+        return None
+    base = next(f for f in read if f is not now[0])
+    value = abs(said.value) * (1 if said.cue == "more" else -1) - aperture_difference_stops(now[0].value, base.value)
+    lead = f"{speak_stops(abs(value)).capitalize()} {'more' if value > 0 else 'less'} light ({value:+.2f})." if abs(value) > 0.05 else "It is there already."
+    return Solution(answers=(marks.stops(value, said.of or None),), used=(said, *read), topic="relations", lead=lead)
 
 
 # --- one setting against another ---------------------------------------------------------------------

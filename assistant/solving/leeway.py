@@ -14,7 +14,7 @@ from assistant.solving import marks
 from assistant.solving.lights import preferred_unit
 from assistant.solving.placing import Scene
 from assistant.solving.solution import Solution
-from assistant.units import speak_length
+from assistant.units import LENGTH, speak_length
 
 TOLERANCE = 0.5
 
@@ -27,11 +27,13 @@ def within(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     centre = scene.near if scene.near is not None and scene.far is None else None
     lines: tuple[Fact, ...] = ()
+    taken: tuple[Assumed, ...] = ()
     if centre is None and scene.near is None:
-        centre, lines = by_guide(query)
+        centre, lines, taken = by_guide(query, ask.unit)
     if centre is None or scene.gap is not None:
         return None
     over, under, used, assumed = _tolerance(query)
+    assumed += taken
     near, far = distance_for_falloff(centre, over), distance_for_falloff(centre, -under)
     unit = preferred_unit(query, ask.unit)
     answers = (marks.distance(near, unit, "from"), marks.distance(far, unit, "to"))
@@ -48,16 +50,16 @@ def _ranged(answers: tuple[Quantity, ...], scene: Scene, used: tuple[Fact, ...],
     return Solution(answers=answers, used=tuple(dict.fromkeys(scene.used + used)), assumed=assumed, lead=lead, topic="falloff")
 
 
-def by_guide(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
-    """The distance that is exactly right by guide number and aperture."""
+def by_guide(query: Query, unit: str = "") -> tuple[float | None, tuple[Fact, ...], tuple[Assumed, ...]]:
+    """The distance in metres that is exactly right by guide number and aperture, from what, and what was taken."""
     from assistant.solving import flash
 
     if not query.has("guide_number", "aperture"):
-        return None, ()
-    found = flash.solve(Query(query.text, tuple(f for f in query.facts if f.quantity not in ("stops", "relation")), (Ask("distance", "", "m"),)))
+        return None, (), ()
+    found = flash.solve(Query(query.text, tuple(f for f in query.facts if f.quantity not in ("stops", "relation")), (Ask("distance", "", unit),)))
     if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
-        return None, ()
-    return found.answers[0].value, found.used
+        return None, (), ()
+    return found.answers[0].value * LENGTH.get(found.answers[0].unit, 1.0), found.used, found.assumed
 
 
 def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
@@ -71,7 +73,7 @@ def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assu
     return TOLERANCE, TOLERANCE, (), (Assumed("stops", TOLERANCE, "stops", "a tolerance of half a stop either way, common practice for slide film"),)
 
 
-_DEEP = Pattern(r"\bhow (?:deep|thick|far back)\b[^?]*\b(?:group|rows?|crowd|they|choir|crew|party)\b|\bhow (?:deep|thick) (?:can|may|could)\b|\bhow many (?:feet|metres|meters) (?:deep|of depth)\b", re.I)
+_DEEP = Pattern(r"\bhow (?:deep|thick|far back)\b[^?]*\b(?:group|rows?|ranks?|tiers?|crowd|they|choir|crew|party|lot|bunch|team|class)\b|\bhow (?:deep|thick) (?:can|may|could)\b|\bhow many (?:feet|metres|meters) (?:deep|of depth)\b", re.I)
 
 
 def how_deep(query: Query, ask: Ask, scene: Scene) -> Solution | None:

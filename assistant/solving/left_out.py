@@ -48,6 +48,7 @@ def _rounded(value: float) -> float:
 
 _BY_THE_WAY_BEFORE = Pattern(r"\b(?:year|grade|class|form|room|stage|chapter|like i'?m|as if i'?m|aged?|number|roll|take|channel|since|until|till|half past|quarter past|(?:famil(?:y|ies)|group|crew|party|class|choir|team|band|table|row|ensemble|squad)s? of)\s*$", re.IGNORECASE)
 _BY_THE_WAY_AFTER = Pattern(r"^\s*(?:of (?:the|us|them|you|my|his|her|our|those)|people|guests|kids|children|singers|dancers|rowers|men|women|faces|years? old|o'clock|(?:different )?(?:apertures|f-?stops|settings|things|losses|filters|powers|shutter speeds|exposures|f-?numbers|values)\b(?! (?:at|of|apart)))\b", re.IGNORECASE)
+_PARTY_OF = Pattern(r"\b(?:group|crew|party|class|choir|team|band|cast|squad|ensemble|crowd|row)s? of $", re.IGNORECASE)
 _THINGS = Pattern(r"\s+(?:(?:little|small|big|old|young|tall|wooden|shiny|empty|full|tiny|large) )*(?P<thing>[a-z]{5,}s)\b", re.IGNORECASE)
 
 
@@ -56,5 +57,7 @@ def told_by_the_way(fact: Fact, query: Query) -> bool:
     text = query.text
     things = _THINGS.match(text[fact.end :])
     if things and things["thing"] in query.unknown and fact.value == int(fact.value):
+        return True
+    if _PARTY_OF.search(text[: fact.start]) and fact.value == int(fact.value):
         return True
     return not fact.said[:1].isdigit() and (_BY_THE_WAY_BEFORE.search(text[: fact.start]) is not None or _BY_THE_WAY_AFTER.match(text[fact.end :]) is not None)

@@ -187,7 +187,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     counted = [f for f in query.all("modifier") if through and _ALREADY_ON.match(query.text[f.end : f.end + 30])]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said} and f not in counted] if not said else []
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
-    if lost == 0:
+    if lost == 0 or not said and any(f.unit == "flashes" and f.value > 1 for f in query.all("count")) and query.cues & {"each", "both", "one_light"}:
         return None
     drawn = query.has("magnification") or query.has("extension")
     taken_off = is_taken_off(query.text, known[0]) and not (drawn and not said and not worn)

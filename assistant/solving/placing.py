@@ -48,6 +48,8 @@ class Scene:
         """Whether a reading was taken at the near place: the place named nearest to it, in the same breath."""
         if self.near_fact is None or self.far_fact is None:
             return True
+        if self.moved and not _WAS_ASKED.search(text):  # "from 2 m to 2.8 m, I had f/8": where it came from
+            return self.far_fact.cue != "from" if _moving(self.near_fact, self.far_fact) else True
         before = text[: known.start]
         if _NEAR_ONE.search(before) or _FAR_ONE.search(before):
             return (_NEAR_ONE.search(before) is not None) == (self.near_fact.value <= self.far_fact.value)
@@ -57,6 +59,7 @@ class Scene:
         return _apart(known, self.near_fact, text) <= _apart(known, self.far_fact, text)
 
 
+_WAS_ASKED = Pattern(r"\bwhat (?:was|did)\b|\bbefore\b|\bnow (?:reads?|gives?|it's|it is|at|on|i get|i have)\b|\b(?:reads?|gives?|get|have|had) (?:me )?f?/?\d[\d.]* (?:there|now)\b|\bwhere (?:it|i|he|she)\b", re.I)
 _NEAR_ONE = Pattern(r"\b(?:near(?:er|est)?|close(?:r|st)?|front|first)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
 _FAR_ONE = Pattern(r"\b(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|second|other|last)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
 
@@ -115,6 +118,13 @@ def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: F
     far = by_place.get("backdrop") if backdrop else by_place.get("back")
     if near is None and far is not None and far.value > depth:
         return Scene(far.value - depth, far.value, depth, "background" if backdrop else "", rows and not backdrop, used=(*used, far))
+    move = query.last("move")
+    if near is not None and move is not None and near.value + move.value > 0 and not backdrop:
+        there = near.value + move.value  # "front row at ten feet, rows five feet apart, I move it back another ten"
+        return Scene(there, there + depth, depth, "", rows, used=(*used, move), near_fact=near)
+    middle = by_place.get("middle")
+    if near is None and middle is not None and not backdrop and middle.value > depth / 2:
+        return Scene(middle.value - depth / 2, middle.value + depth / 2, depth, "", rows, used=(*used, middle))
     distance = near.value if near else None
     return Scene(distance, distance + depth if distance is not None else None, depth, "background" if backdrop else "", rows and not backdrop, used=used, near_fact=near)
 
@@ -164,9 +174,11 @@ def times_as_far(query: Query) -> float | None:
     """"double the distance", "half as far": how many times the distance, when no distances were said."""
     if query.has("guide_number") or query.has("distance"):
         return None
-    said = patterns.search(r"\b(?P<n>doubl|twice|halv|half|tripl|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|away)", query.text, re.I)
+    said = patterns.search(r"\b(?P<n>doubl|twice|halv|half|tripl|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|as near|away)", query.text, re.I)
     if said:
-        return {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
+        nearer = patterns.search(r"\bas (?:close|near)\b", said.group(), re.I) is not None
+        many = {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
+        return 1 / many if nearer else many
     times = query.last("times")
     if times and times.cue == "further" and times.value > 0:
         return times.value

@@ -10,8 +10,9 @@ from assistant.patterns import Pattern
 from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stops_from_key_plus_fill, stops_from_key_to_fill
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
+from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, marks
-from assistant.solving.flash import _assumptions, _facts, ask_for
+from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import NOT_SUBJECT, Light, lights, preferred_unit
 from assistant.solving.solution import Solution, needs
@@ -58,7 +59,7 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     apertures = query.all("aperture")
     pair = _key_and_fill(found)
     if len(apertures) >= 2 and (pair is None or pair[0].reading is None or pair[1].reading is None):
-        return 2 * math.log2(apertures[0].value / apertures[1].value), tuple(apertures[:2])
+        return aperture_difference_stops(apertures[0].value, apertures[1].value), tuple(apertures[:2])
     relation = query.last("relation")
     if relation and pair and not all(_comparable(lamp) for lamp in pair):
         return abs(relation.value), (relation,)
@@ -106,7 +107,7 @@ def _comparable(one: Light) -> bool:
 def _above(one: Light, two: Light) -> float:
     """How many stops one light is above another; equal guide numbers where none is known."""
     if one.reading and two.reading:
-        return 2 * math.log2(one.reading / two.reading)
+        return aperture_difference_stops(one.reading, two.reading)
     guide = 1.0
     if one.guide_number and two.guide_number:
         guide = one.guide_number / two.guide_number
@@ -197,7 +198,10 @@ def _related(query: Query) -> Solution | None:
     if ask is None or relation is None or (ask.quantity == "aperture" and ask.of in ("", "both") and "both" in query.cues):
         return None
     stops, subject, reference, used = relation
-    found = lights(query)
+    turned = _of_the_reference(query, ask, relation)
+    if turned is not None:
+        return turned
+    found = lights(query, asked_unit(query))
     one = next((lamp for lamp in found if lamp.name == (ask.of if ask.of not in ("", "both", reference) else subject)), None)
     if one is None:
         one = next((lamp for lamp in found if lamp.name not in (reference,)), found[0])
@@ -207,6 +211,15 @@ def _related(query: Query) -> Solution | None:
     value, more, balanced = target
     wanted = value * 2 ** (stops / 2)
     return _for_reading(query, ask, one, wanted, used + more, balanced)
+
+
+def _of_the_reference(query: Query, ask: Ask, relation: tuple[float, str, str, tuple[Fact, ...]]) -> Solution | None:
+    """"3:1, the fill reads f/5.6, what does the key read": the other way round, from the light that was told."""
+    stops, subject, reference, used = relation
+    told = query.all("aperture", subject) if subject else []
+    if ask.quantity != "aperture" or ask.of != reference or not reference or len(told) != 1 or len(query.all("aperture")) != 1 or query.has("guide_number"):
+        return None
+    return Solution(answers=(marks.aperture(told[0].value * 2 ** (-stops / 2), reference),), used=(*used, told[0]), topic="relations")
 
 
 def _relation(query: Query) -> tuple[float, str, str, tuple[Fact, ...]] | None:
@@ -233,6 +246,8 @@ def _reference_reading(query: Query, found: list[Light], one: Light, reference: 
     measured = query.last("aperture", reference) if reference else None
     if measured is None and (reference in ("ambient", "aperture", "subject", "backdrop", "") or other is None or (reference == "key" and other.guide_number is None and len(query.all("aperture")) == 1)):
         measured = query.last("aperture", "ambient") or query.last("aperture", "") or query.last("aperture", "key")
+    if measured is None and reference == "aperture" and len(query.all("aperture")) == 1:
+        measured = query.last("aperture")  # "two stops over my f/8", said after the light's name
     if measured:
         return measured.value, (measured, *film_facts), False
     if other is None or not _comparable(other):

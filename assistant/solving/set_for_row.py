@@ -17,8 +17,9 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.placing import Scene
 from assistant.solving.solution import Solution
+from assistant.units import speak_length
 
-_WHICH_ROW = r"(?P<row>front|first|near(?:est)?|closest|middle|cent(?:re|er)|second|back|rear|last|furthest|farthest|far)"
+_WHICH_ROW = r"(?P<row>front|first|near(?:est)?|closest|middle|cent(?:re|er)|second|third|back|rear|last|furthest|farthest|far)"
 _SET_FOR = Pattern(
     rf"\b(?:set|exposed?|exposing|exposure|metered|metering|worked (?:it )?out|calculated|figured|right|correct|spot on|opened|f\W?\d[\d.]*)\b[^.?!\d]{{0,30}}\b(?:for|on|at|by) (?:the |my )?{_WHICH_ROW}\b(?: (?:row|one|rank|tier|person|lot))?"
     rf"|\b{_WHICH_ROW.replace('row', 'named')} (?:row|one|rank|tier|person)(?:'s| is| comes out| will be) (?:spot on|right|correct|perfect|properly exposed|correctly exposed)\b", re.I)
@@ -38,10 +39,15 @@ def asks_another(said: str, before: str) -> bool:
 
 def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops of the rows asked about against the row that the lens is set for; None where it is set for none."""
+    there = _set_for_a_place(query)
+    if there is not None:
+        return there
     told = _SET_FOR.search(query.text)
     if told is None or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number"):
         return None
     places = _places(query, scene)
+    if patterns.search(r"\bthird\b", query.text, re.I) and "middle" not in places:
+        return None  # which of how many
     right = _row(told["row"] or told["named"])
     asked = [row for row in _asked(query.text, told.start(), told.end()) if row != right and row in places] or [row for row in places if row != right]
     if right not in places or not asked:
@@ -51,6 +57,21 @@ def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     lead = "; ".join(f"the {row} row {speak_stops(abs(value))} {'over' if value > 0 else 'under'} ({value:+.2f})" for row, value in values)
     used = tuple(dict.fromkeys((*scene.used, *query.all("distance"), *query.all("rows"))))
     return Solution(answers=answers, used=used, lead=f"{lead[:1].upper()}{lead[1:]}.", topic="falloff")
+
+
+_RIGHT_AT = Pattern(r"\b(?:set|right|correct|exposed?|exposure|spot on|good|worked (?:it )?out|calculated)\b[^.?!\d]{0,24}\b(?:at|for) (?:about |exactly )?$", re.I)
+
+
+def _set_for_a_place(query: Query) -> Solution | None:
+    """"right at 10 ft: how far under is somebody at 15 ft, and how far over at 7": each place against the one it is set for."""
+    places = [f for f in query.facts if f.quantity in ("distance", "focus_distance")]
+    right = [f for f in places if _RIGHT_AT.search(query.text[: f.start])]
+    others = [f for f in places if f not in right and f.quantity == "distance" and not f.of]
+    if len(right) != 1 or len(others) < 2 or len(places) != 1 + len(others) or any(query.has(q) for q in ("stops", "guide_number", "gap", "focal_length")):
+        return None
+    values = [(speak_length(f.value, f.unit), falloff_stops(right[0].value, f.value)) for f in others]
+    lead = "; ".join(f"at {where} {speak_stops(abs(value))} {'over' if value > 0 else 'under'} ({value:+.2f})" for where, value in values)
+    return Solution(answers=tuple(marks.stops(value, f"at {where}") for where, value in values), used=tuple(places), lead=f"{lead[:1].upper()}{lead[1:]}.", topic="falloff")
 
 
 def _row(word: str) -> str:
@@ -78,3 +99,17 @@ def _asked(text: str, start: int, end: int) -> list[str]:
         if rows:
             return rows
     return []
+
+
+def read_there(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"f/8 for the middle row, what would the front row want": the reading of another row, where the middle one is spoken of."""
+    told, read = _SET_FOR.search(query.text), query.all("aperture")
+    if told is None or len(read) != 1 or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number"):
+        return None
+    places, right = _places(query, scene), _row(told["row"] or told["named"])
+    asked = [row for row in _asked(query.text, told.start(), told.end()) if row != right and row in places]
+    if right not in places or len(asked) != 1 or "middle" not in (right, asked[0]):
+        return None
+    value = read[0].value * places[right] / places[asked[0]]
+    used = tuple(dict.fromkeys((*scene.used, *query.all("distance"), *query.all("rows"), read[0])))
+    return Solution(answers=(marks.aperture(value, f"{asked[0]} row"),), used=used, topic="falloff")

@@ -170,5 +170,5 @@ def unused(query: Query, solution: Solution) -> list[Fact]:
     """Facts said this turn that the solution did not use."""
     used = frozenset(solution.used)
     places = {f.start for f in used}
-    again = {(f.quantity, f.value, f.of) for f in used}
+    again = {(f.quantity, f.value, of) for f in used for of in (f.of, "")}
     return [f for f in query.facts if f.origin == "said" and f not in used and f.start not in places and (f.quantity, f.value, f.of) not in again and f.quantity not in ("number", "modifier", "camera_filter", "place", "rows", "claimed", "remark")]

@@ -79,7 +79,7 @@ def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
     mine = query.last("distance", name)
     powers = query.all("power")
     strength = {who: next((f.value for f in powers if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
-    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power"))
+    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power") or f.quantity == "energy" and f.of in ("", "both"))
     if first is None and mine is None and ask.quantity == "power" and _AS_FAR.search(query.text):
         value = strength["key"] * 2**stops
         return Solution("answered" if value <= 1.0005 else "out_of_reach", answers=(marks.power(value, name),), used=used, topic="twins")

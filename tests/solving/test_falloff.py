@@ -135,3 +135,12 @@ def test_rows_are_counted_from_the_one_the_lens_is_set_for() -> None:
     rows = "three rows at 9, 11 and 13 ft, set for the middle row: how far off are the front and the back, in stops?"
     answers = ask(rows).answers
     assert [(a.of, pytest.approx(a.value)) for a in answers] == [("front row", 2 * math.log2(11 / 9)), ("back row", 2 * math.log2(11 / 13))]
+
+
+def test_a_guide_number_with_no_unit_is_in_feet_for_the_leeway_too() -> None:
+    answer = ask("guide number 80, f/8, ISO 100: how near and how far for half a stop either way?")
+    assert [(a.unit, pytest.approx(a.value)) for a in answer.answers] == [("ft", 10 * 2**-0.25), ("ft", 10 * 2**0.25)]
+
+
+def test_what_a_light_still_lacks_is_counted_from_what_it_reads_now() -> None:
+    assert first("the lens is on f/8, the hair light should read one stop over that and at the moment it reads f/5.6: how many stops do I raise it?") == ("stops", pytest.approx(2.0))
