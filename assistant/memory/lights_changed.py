@@ -111,6 +111,10 @@ def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return query, scene
 
 
+_IN_THE_LIGHT = ("loss", "filter_loss", "nd", "factor")
+"""What takes light: "and a grid, another stop" adds a loss, and no flash."""
+
+
 def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"add another at the same spot", "and a third": one more of the same, in the same place."""
     text = query.text.lower()
@@ -118,7 +122,7 @@ def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if not wanted or any(m not in ("a", "b", "c") for m in query.mentioned) or query.has("guide_number") or any(f.quantity == "move" for f in query.facts) or not scene.asks:
         return query, scene
     lights = {f.of for f in scene.facts if f.of and f.quantity in ("guide_number", "distance")}
-    if lights or query.has("distance"):
+    if lights or query.has("distance") or "same_spot" not in query.cues and any(query.has(taken) for taken in _IN_THE_LIGHT):
         return query, scene
     now = next((f for f in scene.facts if f.quantity == "count"), None)
     many = (now.value if now else 1.0) + 1
