@@ -51,6 +51,8 @@ def _the_open_one(text: str, facts: Sequence[Fact]) -> list[Ask]:
     own = {f.quantity for f in facts if f.quantity in ("aperture", "shutter", "sync") and f.of != "ambient"}
     if read != {"aperture", "shutter"} and not any(f.quantity == "exposure_value" for f in facts):
         return []
+    if own >= {"aperture", "shutter"} and not any(f.quantity == "film_speed" for f in facts) and patterns.search(r"\b(?:which|what) (?:film|roll|stock)\b", text, re.I):
+        return [Ask("film_speed")]
     if read == {"aperture", "shutter"} and own and _UNDER_BY.search(text):
         return [Ask("stops")]
     if "aperture" not in own and own and _LENS_TO.search(text):

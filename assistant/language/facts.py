@@ -66,7 +66,7 @@ def _power(place: Place) -> Fact:
 
 
 def _share(place: Place) -> Fact:
-    joined = [place.beside(-2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND") else None, place.beside(2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND", offset=1) else None]
+    joined = [place.beside(-2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND", "FROM") else None, place.beside(2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND", "FROM", offset=1) else None]
     if any(i is not None and i.kind == "shutter" for i in joined):
         return _shutter(place)
     bottom = float(place.item.unit) if place.item.unit.isdecimal() else 0.0

@@ -46,6 +46,9 @@ def added(query: Query, ask: Ask) -> Solution | None:
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
     if query.has("guide_number") or query.has("distance"):
         return None
+    whole = (_the_rest(query) if _ONE_ALONE.search(query.text) else _whole(query) if _all_of_them(query) else None) if ask.quantity == "aperture" else None
+    if whole is not None:
+        return whole
     if ask.quantity == "aperture" and flash and room and (query.last("shutter", "ambient") is None or len({f.value for f in query.all("shutter")}) == 1 and _ALL_LIGHT.search(query.text)) and not _WHAT_FLASH.search(query.text) and _SUM.search(query.text):
         value = sum_of_light((flash.value, room.value))
         return Solution(answers=(marks.aperture(value),), used=(flash, room, *query.all("shutter")), topic="ambient",
@@ -75,6 +78,34 @@ def added(query: Query, ask: Ask) -> Solution | None:
 
 
 _THAN_DAYLIGHT = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by|in)? ?(?:just |only )?(?:the )?(?:daylight|ambient|sun|room|window|sky)(?: light)?(?: alone| only| by itself| on its own)?\b", re.I)
+
+
+_ONE_ALONE = Pattern(r"\b(?:what|so|then|and|how much)\b[^.?,]{0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)\b[^.?\d]{0,16}\??\s*$|(?:^|[.,;]\s*)(?:the )?(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)(?: is| reads| gives)?(?: what)?\s*\?\s*$", re.I)
+_TOTAL = Pattern(r"\b(?:both|together|total|combined|all in|altogether|sum)\b(?:(?!alone|itself|own)[^.?;\d]){0,24}$|^\s*(?:for |with |from )?(?:both|together|in total|combined|altogether)\b", re.I)
+
+
+def _the_rest(query: Query) -> Solution | None:
+    """"with both it reads f/11, the room alone is f/5.6, what is the flash alone": one light taken out of the sum."""
+    read = query.all("aperture")
+    said = [f for f in read if _TOTAL.search(query.text[max(0, f.start - 40) : f.start]) or _TOTAL.match(query.text[f.end : f.end + 24])]
+    if len(read) != 2 or len(said) != 1:
+        return None
+    part = next(f for f in read if f is not said[0])
+    if said[0].value <= part.value:
+        return None
+    return Solution(answers=(marks.aperture(light_still_wanted(said[0].value, part.value)),), used=(*read, *query.all("shutter"), *query.all("film_speed")), topic="ambient", lead="Alone it reads",
+                    notes=("The two fall on the same face, so the squares of the f-numbers add up.",))
+
+
+def _all_of_them(query: Query) -> bool:
+    """"daylight f/5.6 plus flash f/5.6 plus another flash f/5.6": three lights and more, each with a reading."""
+    read = query.all("aperture")
+    return len(read) > 2 and any(f.of == "ambient" for f in read) and _SUM.search(query.text) is not None and all(f.of == "ambient" or _FLASH_SAYS.search(query.text[: f.start]) for f in read)
+
+
+def _whole(query: Query) -> Solution:
+    read = query.all("aperture")
+    return Solution(answers=(marks.aperture(sum_of_light(tuple(f.value for f in read))),), used=(*read, *query.all("shutter")), topic="ambient", notes=("All fall on the same face, so their light adds; squares of the f-numbers are summed.",))
 
 
 def _lift(query: Query, apart: Fact | None) -> Solution | None:
