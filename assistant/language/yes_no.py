@@ -51,6 +51,10 @@ _RANKS = Pattern(r"^\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?
 """A comparison put as a question, with or without its question mark."""
 _STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:and|what|whats|if|so what|how|why|when|which|where|plus|now|then|make|at(?![^?]*\bthan\b)|set|give|tell|show)\b)[^?]{3,}?\b(?:is|are|isn't|aren't|doesn't|don't|never|has|have|gives?|makes?|means?|changes?|affects?|weakens?|dims?|los(?:es|e)|costs?|cuts?|darkens?|brightens?|burns?|syncs?|handles?|forgives?|tolerates?|falls?|freez(?:es|e)|needs?|stays?|works?|holds?|takes?|reach(?:es)?|adds?|increas(?:es|e)|reduc(?:es|e)|lowers?|raises?|keeps?|leaves?|recycles?|comes?|matters?)\b[^?]*\?\s*$")
 """A belief said with a question mark after it, of nothing that came out wrong."""
+_RULES = Pattern(r"\b(?:is|are|makes?|means?|leaves?|costs?|drops?|loses?|gains?|doubles|halves|quadruples|darkens?|brightens?|needs?|gives?|gets?|stays?|changes?)\b")
+_ASKS_ELSE = Pattern(r"\?|\b(?:what|whats|what's|how|which|where|why|what if|tell|show|want|set|make|now|please|instead|scrap|sorry|no|wait|hang on)\b")
+_OF_ONES_OWN = Pattern(r"\b(?:i|i'm|i've|we|we've|we're|my|our|he|she|they|his|her|him|them|it's|was|were|came|got|metered|reads?|meter)\b")
+"""What is told of one's own scene states no rule."""
 _LOOKS_THROUGH = Pattern(r"^\W*(?:(?:and|or|now|then|so|ok|okay) )*(?:through|with|in|into|using|off|from|behind|under|via|for|on|at) [^,;?]*\b(?:that|which)(?:'s)? \w+[^,;?]*\?*\W*$")
 """A half-sentence of what stands in the way, "through an umbrella that eats 2 stops?": nothing is put up for a yes or a no."""
 _PICTURES = Pattern(r"\b(?:(?<!whole )(?<!full )(?<!entire )frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
@@ -68,6 +72,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if (_OPENS_YES_NO.search(said) or _TAG.search(said)) and _of_influence(text, facts):
         return True
+    if not _ASKS_ELSE.search(said) and _states_a_rule(said, text, facts):
+        return True
     if _asks_openly([i for s in segments for i in s.items], said):
         return False
     if _PHRASE.search(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
@@ -81,6 +87,20 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if facts and _inverts(said):
         return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
+
+
+def _states_a_rule(said: str, text: str, facts: Sequence[Fact]) -> bool:
+    """"three times the distance is a ninth of the light": what follows from what, said outright, is there to be checked."""
+    if _RULES.search(said) is None or any(f.quantity == "guide_number" for f in facts):
+        return False
+    if _of_influence(text, facts):
+        return True
+    if _OF_ONES_OWN.search(said) is not None or any(f.quantity == "modifier" for f in facts):
+        return False
+    from assistant.solving.claim_marks import in_marks
+    from assistant.solving.claim_rules import judge_rule
+
+    return judge_rule(in_marks(text, facts)) is not None
 
 
 def _inverts(said: str) -> bool:

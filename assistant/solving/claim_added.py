@@ -11,6 +11,7 @@ from assistant.query import Fact, Query
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE
+from assistant.solving.claim_words import number
 from assistant.solving.solution import Solution
 
 _ALTOGETHER = Pattern(r"\b(?:in all|altogether|together|total|combined|both|add(?:ed|s)? up|sum|all told)\b")
@@ -27,6 +28,25 @@ def claim_of_sum(query: Query) -> Solution | None:
     off = aperture_difference_stops(claimed.value, right)
     holds = abs(off) <= TOLERANCE
     return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Light adds: together they give f/{right:.3g}.")
+
+
+def claim_of_pops_read(query: Query) -> Solution | None:
+    """"one pop gives f/8, so four give f/16": the f-number goes with the root of the pops, or of the equal flashes."""
+    stops = sorted((f for f in query.facts if f.quantity == "aperture"), key=lambda f: f.start)
+    many = _counts(query.text.lower()) if len(stops) == 2 and not query.has("distance") else []
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "count", "number"}
+    if len(stops) != 2 or len(many) != 2 or rest or not many[0][0] < stops[0].start < many[1][0] < stops[1].start or min(n for _, n in many) <= 0:
+        return None
+    right = stops[0].value * math.sqrt(many[1][1] / many[0][1])
+    holds = abs(aperture_difference_stops(stops[1].value, right)) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Every doubling is one stop: {many[1][1]:g} for {many[0][1]:g} give f/{right:.3g}.")
+
+
+_MANY = Pattern(r"\b(?P<n>\d+|a|single|one|two|three|four|five|six|eight|nine|ten|twelve|sixteen)\b(?=(?: (?:full|equal|identical|more|of them))* (?:pops?|flash(?:es)?|bursts?|heads?|strobes?)\b| (?:will |would |of them )?(?:give|make|get)s?\b)")
+
+
+def _counts(said: str) -> list[tuple[int, float]]:
+    return [(m.start(), 1.0 if m["n"] == "single" else number(m["n"])) for m in _MANY.finditer(said)]
 
 
 _EATS = ("loss", "filter_loss")

@@ -71,7 +71,7 @@ _SYNC = Pattern(
     r"|\b(?:(?:still |both |always |well |safely |is |are |both is )*(?:within|inside|below|under|in|at or below|slower than|not above|up to) (?:my |the |flash )?(?:(?:x-)?sync\w*)(?: (?:speed|limit|range|time)s?)?)"
     r"|\b(?:as|so) long as (?:i|we|you)(?:'m| am| stay| are|'re| keep)?|\bprovided (?:that )?(?:i|we|you)(?:'m| am| stay| keep)?|\b(?:i'm|i am|while|staying)(?= *(?:,|$))"
 )
-_THING = r"(?:f-?stops?|aperture|stops?|f-?numbers?|shutter(?: (?:speed|time))?|film(?: speed)?|iso|power|flash(?: power| distance|[- ]to[- ]subject distance)?|lights?|lens|distance|speed|fill|key|subject|exposure time|settings?|guide number|place|spot|position|room|manual|umbrella|soft ?box|stand|strobe|head|everything(?: else)?|all else|the rest|sitter|flash to subject distance)"
+_THING = r"(?:f[- ]?stops?|aperture|stops?|f[- ]?numbers?|f|shutter(?: (?:speed|time))?|film(?: speed)?|iso|power|flash(?: power| distance|[- ]to[- ]subject distance)?|lights?|lens|distance|speed|fill|key|subject|exposure time|settings?|guide number|place|spot|position|room|manual|umbrella|soft ?box|stand|strobe|head|everything(?: else)?|all else|the rest|sitter|flash to subject distance)"
 _LIST = rf"{_THING}(?:(?:,| and|, and|, same| or)+ (?:the |my |same |the same )*{_THING})*"
 _FIXED = Pattern(
     rf"\b(?:at|with|for|on|in|using|keeping) (?:exactly )?the (?:very )?same {_LIST}(?: on both(?: lenses)?)?|(?:^|(?<=[.,;?!\d] ))(?:the )?same {_LIST}(?: on both(?: lenses)?)?(?=[,.:;]| (?:does|do|will|is|would|can)\b)|(?<=, ){_LIST} left (?:alone|where it (?:is|was))"
