@@ -98,7 +98,7 @@ def told_scene(turn: Turn) -> Answer | None:
     placed = [f for f in query.facts if f.quantity not in ("number", "stops", "signed", "time", "ratio", "number_range", "degrees", "voltage", "velocity")]
     if "?" in query.text or query.cues & {"how_many", "what", "what_if"} or _ASKS.search(query.text):
         return None
-    if not placed or len(query.unknown) > len(placed) + 1 or query.claim:
+    if not placed or not speaking.understood(tuple(placed)) or len(query.unknown) > len(placed) + 1 or query.claim:
         return None
     talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, query.facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))
     kept = frozenset(placed)

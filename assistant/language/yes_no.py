@@ -34,7 +34,7 @@ _INVERTS = Pattern(
     r"(?<!\bthan )(?<!\bas )(?<!\bthat )"
     r"\b(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:f|flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)"
     r"|(?<!problem )(?<!thing )(?<!point )(?<!trouble )(?<!question )(?<!catch )(?<!issue )(?<!idea )\b(?:is|are|was|am) (?:it|that|this|i|these|those|they)\b(?! (?:the|my|a|with|at|of|on)\W*$)"
-    r"|(?:is|are|was) (?:the|my) (?:\w+ ){1,3}?(?:less|more|within|still|under|over|enough|sharp|right|safe|too)\b|(?:is|are) \d+(?:\.\d+)? ?(?:m|ft|feet|metres) (?:still |also )?(?:sharp|in focus|enough|right|safe|ok|too (?:far|close|near))\b)"
+    r"|(?:is|are|was) (?:the|my) (?:\w+ ){1,3}?(?:less|more|within|still|under|over|enough|sharp|right|safe|too)\b|(?:is|are) \d+(?:\.\d+)? ?(?:m|ft|feet|metres) (?:still |also )?(?:sharp|in focus|enough|right|safe|ok|too (?:far|close|near))\b|(?:is|are) (?:1/\d+|f\W?\d[\d.]*|iso \d+) (?:still |also |then )?(?:ok|okay|fine|enough|right|safe|within|correct|too)\b)"
 )
 """A verb before its subject inside a text without marks: "sync 1/60 can i get the daylight right"."""
 _WORD_BEFORE = Pattern(r"\b(?:what|whats|what's|how|where|wheres|which|why|when|whose)\b[^.,;?]{0,40}$")
@@ -52,6 +52,7 @@ _RANKS = Pattern(r"^\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?
 _STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:and|what|whats|if|so what|how|why|when|which|where|plus|now|then|make|at(?![^?]*\bthan\b)|set|give|tell|show)\b)[^?]{3,}?\b(?:is|are|isn't|aren't|doesn't|don't|never|has|have|gives?|makes?|means?|changes?|affects?|weakens?|dims?|los(?:es|e)|costs?|cuts?|darkens?|brightens?|burns?|syncs?|handles?|forgives?|tolerates?|falls?|freez(?:es|e)|needs?|stays?|works?|holds?|takes?|reach(?:es)?|adds?|increas(?:es|e)|reduc(?:es|e)|lowers?|raises?|keeps?|leaves?|recycles?|comes?|matters?)\b[^?]*\?\s*$")
 """A belief said with a question mark after it, of nothing that came out wrong."""
 _RULES = Pattern(r"\b(?:is|are|makes?|means?|leaves?|costs?|drops?|loses?|gains?|doubles|halves|quadruples|darkens?|brightens?|needs?|gives?|gets?|stays?|changes?)\b")
+_MEANS = Pattern(r"^\W*(?:so )?(?:push|pull|rat|open|clos|stopp|doubl|halv)\w*ing\b[^.?]{0,40}\bmeans\b|^[^.?]{0,60}\bis (?:about |exactly |just )?(?:the same (?:exposure|light) as|equivalent to)\b")
 _ASKS_ELSE = Pattern(r"\?|\b(?:what|whats|what's|how|which|where|why|what if|tell|show|want|set|make|now|please|instead|scrap|sorry|no|wait|hang on)\b")
 _OF_ONES_OWN = Pattern(r"\b(?:i|i'm|i've|we|we've|we're|my|our|he|she|they|his|her|him|them|it's|was|were|came|got|metered|reads?|meter)\b")
 """What is told of one's own scene states no rule."""
@@ -91,6 +92,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
 
 def _states_a_rule(said: str, text: str, facts: Sequence[Fact]) -> bool:
     """"three times the distance is a ninth of the light": what follows from what, said outright, is there to be checked."""
+    if _MEANS.search(said) and len(facts) > 1 and not any(f.quantity in ("guide_number", "modifier", "count") for f in facts):
+        return True
     if _RULES.search(said) is None or any(f.quantity == "guide_number" for f in facts):
         return False
     if _of_influence(text, facts):

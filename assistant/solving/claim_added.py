@@ -107,3 +107,31 @@ def claim_of_losses_summed(query: Query) -> Solution | None:
 
 def _sum(parts: list[Fact]) -> float:
     return sum(abs(f.value) for f in parts)
+
+
+def claim_of_factor(query: Query) -> Solution | None:
+    """"a times-four filter means opening up four stops": a factor is doublings of the light, and those are the stops."""
+    factors = [f for f in query.facts if f.quantity in ("factor", "times")]
+    stops = [f for f in query.facts if f.quantity in ("filter_loss", "loss", "stops")]
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"factor", "times", "filter_loss", "loss", "stops", "camera_filter"}
+    if len(factors) != 1 or len(stops) != 1 or rest or factors[0].value <= 0 or not patterns.search(r"\bfilter|\bfactor", query.text.lower()):
+        return None
+    right = math.log2(factors[0].value)
+    holds = abs(right - abs(stops[0].value)) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. A factor of {factors[0].value:g} is {speak_stops(right)}.")
+
+
+_SAME_EXPOSURE = Pattern(r"\b(?:same|equals?|equivalent|equal to|as much)\b")
+
+
+def claim_of_exposures(query: Query) -> Solution | None:
+    """"1/60 at f/8 is the same exposure as 1/125 at f/5.6": the light that two settings of the camera let in."""
+    kinds = {q: sorted((f for f in query.facts if f.quantity == q), key=lambda f: f.start) for q in ("aperture", "shutter", "film_speed")}
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - set(kinds)
+    stops, times, speeds = kinds.values()
+    if len(stops) != 2 or len(times) != 2 or len(speeds) not in (0, 2) or rest or not _SAME_EXPOSURE.search(query.text.lower()) or patterns.search(r"\bflash\b", query.text.lower()):
+        return None
+    more = math.log2(times[1].value / times[0].value) - aperture_difference_stops(stops[1].value, stops[0].value) + (math.log2(speeds[1].value / speeds[0].value) if speeds else 0.0)
+    holds = abs(more) <= TOLERANCE
+    said = "the same" if holds else f"{speak_stops(abs(more))} {'more' if more > 0 else 'less'}"
+    return Solution(answers=(Quantity("claim", holds), *(() if holds else (marks.stops(more),))), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. The second lets in {said}.")

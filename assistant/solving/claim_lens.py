@@ -51,3 +51,17 @@ def claim_of_depth(query: Query) -> Solution | None:
     holds = abs(claimed - right) <= _CLOSE * right
     there = "without end" if math.isinf(right) else speak_length(right, unit)
     return replace(found, lead=f"{'Yes' if holds else 'No'}. The depth of field there is {there}.", answers=(Quantity("claim", holds), *found.answers), used=(*found.used, *(f for f in query.facts if f not in facts)), topic="claims")
+
+
+_DEEPER = Pattern(r"\bf ?/? ?(?P<one>\d+(?:\.\d+)?)\b[^.?!\d]{0,40}\b(?P<way>more|deeper|greater|less|shallower)\b[^.?!\d]{0,30}\b(?:than|over|as against)\b[^.?!\d]{0,10}\bf ?/? ?(?P<two>\d+(?:\.\d+)?)")
+
+
+def claim_of_deeper(query: Query) -> Solution | None:
+    """"f/16 gives more depth of field than f/4": the larger f-number is the deeper one, whatever the lens."""
+    said = _DEEPER.search(query.text.lower())
+    if said is None or "depth_of_field" not in query.cues or query.has("focal_length") or float(said["one"]) == float(said["two"]):
+        return None
+    deeper = float(said["one"]) > float(said["two"])
+    denied = " not " in query.text.lower() or "n't " in said.group()
+    holds = (deeper is (said["way"] in ("more", "deeper", "greater"))) is not denied
+    return Solution(answers=(Quantity("claim", holds),), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. A larger f-number is a smaller opening and gives more depth of field.")

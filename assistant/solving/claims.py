@@ -17,7 +17,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_added import claim_of_light_left, claim_of_loss_read, claim_of_losses_summed, claim_of_pops_read, claim_of_sum
+from assistant.solving.claim_added import claim_of_exposures, claim_of_factor, claim_of_light_left, claim_of_loss_read, claim_of_losses_summed, claim_of_pops_read, claim_of_sum
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
@@ -25,7 +25,7 @@ from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, cla
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
-from assistant.solving.claim_lens import claim_of_depth, claim_of_hyperfocal
+from assistant.solving.claim_lens import claim_of_deeper, claim_of_depth, claim_of_hyperfocal
 from assistant.solving.claim_losses import claim_of_share, judge_loss
 from assistant.solving.claim_marks import in_marks
 from assistant.solving.claim_nearness import nearness
@@ -58,7 +58,7 @@ def solve(query: Query) -> Solution | None:
     first = _of_words(query, said)
     if first is not None:
         return first
-    of_the_lens = claim_of_hyperfocal(query) or claim_of_depth(query)
+    of_the_lens = claim_of_hyperfocal(query) or claim_of_deeper(query) or claim_of_depth(query)
     if of_the_lens is not None:
         return of_the_lens
     reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
@@ -113,7 +113,7 @@ _SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|
 
 _SPECIAL: tuple[Callable[[Query], Solution | None], ...] = (
     claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_sync, claim_of_equals, claim_of_readings, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
-    claim_of_sum, claim_of_pops_read, claim_of_loss_read, claim_of_light_left, claim_of_losses_summed,
+    claim_of_sum, claim_of_pops_read, claim_of_loss_read, claim_of_light_left, claim_of_losses_summed, claim_of_factor, claim_of_exposures,
 )
 
 
