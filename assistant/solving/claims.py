@@ -17,7 +17,15 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_added import claim_of_exposures, claim_of_factor, claim_of_light_left, claim_of_loss_read, claim_of_losses_summed, claim_of_pops_read, claim_of_sum
+from assistant.solving.claim_added import (
+    claim_of_exposures,
+    claim_of_factor,
+    claim_of_light_left,
+    claim_of_loss_read,
+    claim_of_losses_summed,
+    claim_of_pops_read,
+    claim_of_sum,
+)
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
