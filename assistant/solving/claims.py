@@ -16,16 +16,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
-from assistant.solving import marks
-from assistant.solving.claim_added import (
-    claim_of_exposures,
-    claim_of_factor,
-    claim_of_light_left,
-    claim_of_loss_read,
-    claim_of_losses_summed,
-    claim_of_pops_read,
-    claim_of_sum,
-)
+from assistant.solving import claim_added, marks
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
@@ -121,7 +112,7 @@ _SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|
 
 _SPECIAL: tuple[Callable[[Query], Solution | None], ...] = (
     claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_sync, claim_of_equals, claim_of_readings, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
-    claim_of_sum, claim_of_pops_read, claim_of_loss_read, claim_of_light_left, claim_of_losses_summed, claim_of_factor, claim_of_exposures,
+    claim_added.claim_of_sum, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_losses_summed, claim_added.claim_of_factor, claim_added.claim_of_exposures,
 )
 
 
