@@ -13,12 +13,15 @@ from assistant.language.tables import Tables, load_tables
 from assistant.memory.conversation import Conversation
 from assistant.memory.keeping import Keeper
 from assistant.patterns import Pattern
+from assistant.query import Query
 from assistant.records import changing, field, replace
 from assistant.turn import Turn
 from assistant.turns import take_turn
 
 _LOG_WORDS = Pattern(r"\b(?:log|logged|frames?|rolls?|shoot|shot)\b", re.IGNORECASE)
 """Without one of these a turn does not need the shot log read."""
+
+_WHY = Pattern(r"\b(?:why|how come)\b", re.IGNORECASE)
 
 LONGEST_LETTERS = 6_000
 """Of a longer text only the beginning is read, and the reply says so: nobody asks a question that long, but a file may be piped in."""
@@ -71,8 +74,12 @@ class Assistant:
         if talk.log is None and _LOG_WORDS.search(text):
             talk.log = self.keeper.load_log()
         kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
-        query = read(text, self.tables, kit.names)
+        query, why = self._read(text)
         found = take_turn(Turn(query, talk))
+        if why and found.status == "answered":
+            from assistant.teaching.reason_too import reason
+
+            found = replace(found, reply=f"{found.reply} {reason(why, text)}".strip())
         changed = (talk.kit, talk.log) != (kit, log)
         if changed:
             self._keep(kit, log)
@@ -82,6 +89,18 @@ class Assistant:
         elif talk.scene is not scene:
             talk.before.clear()
         return replace(found, reply=f"{found.reply} {_FEWER}") if query.cut else found
+
+    def _read(self, text: str) -> tuple[Query, str]:
+        """The query of a text, and the reason that it asks beside a figure ("…, and why is that?")."""
+        names = self.conversation.kit.names
+        if _WHY.search(text):
+            from assistant.teaching.reason_too import parted, worth_a_figure
+
+            asked, why = parted(text)
+            query = read(asked, self.tables, names) if why else None
+            if query is not None and worth_a_figure(query):
+                return query, why
+        return read(text, self.tables, names), ""
 
     def _keep(self, kit: object, log: object) -> None:
         """Keep what a turn changed of the kit and of the log."""

@@ -232,6 +232,10 @@ def _has_figures(turn: Turn, said: str) -> bool:
     why = patterns.search(r"\b(?:why|how come|explain|come from)\b", said) is not None
     if turn.query.asks_for("ratio") and any(f.quantity in ("relation", "aperture", "power") for f in turn.query.facts):
         return True
+    if any(a.of == "effective" for a in turn.query.asks) and turn.query.has("aperture") and (turn.query.has("magnification") or turn.query.has("extension")):
+        return True
+    if turn.query.asks and any(f.quantity == "magnification" and "focal" in f.said for f in turn.query.facts):
+        return True  # "drawn out to twice its focal length: what is the factor?"
     spelt = {f.quantity for f in turn.query.facts if f.origin == "said" and _SPELT.search(f.said)} & _FIGURES
     if (len(spelt | kinds) >= 2 or sum(f.quantity == "distance" for f in turn.query.facts if f.origin == "said") >= 2) and (spelt or _SMALL.search(said)) and turn.query.asks:
         return True  # "six-inch lens, nine inches of draw: what is the factor?"

@@ -33,7 +33,7 @@ _SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
 
 def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the lens, the draw and the scale of a close-up told apart."""
-    out = _one_scale([_lens(_to_the_film(_inches(f, facts, text), text), text) for f in facts], text)
+    out = _one_scale(_in_focal_lengths([_lens(_to_the_film(_inches(f, facts, text), text), text) for f in facts], text), text)
     if not _CLOSE.search(text):
         return out
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
@@ -155,6 +155,24 @@ def _one_scale(facts: list[Fact], text: str) -> list[Fact]:
         else:
             out.append(fact)
     return out
+
+
+_SO_OFTEN = {"equal to": 1.0, "equal": 1.0, "twice": 2.0, "double": 2.0, "two": 2.0, "three": 3.0, "four": 4.0, "half": 0.5, "a third of": 1 / 3, "a quarter of": 0.25, "one and a half": 1.5, "two and a half": 2.5, "1½": 1.5}
+_OF_FOCAL = Pattern(rf"\b(?P<n>{'|'.join(sorted(_SO_OFTEN, key=len, reverse=True))}|\d(?:\.\d+)?)(?: ?x| times| full)? (?:of )?(?:the |its |my |that |one )?(?:(?:lens's|lens’s|lens) )?focal[- ]lengths?\b", re.I)
+_ADDED = Pattern(r"\b(?:extra|added|further|beyond|extension|tubes?|by)\b", re.I)
+
+
+def _in_focal_lengths(facts: list[Fact], text: str) -> list[Fact]:
+    """"bellows at twice the focal length": life size; "extended by half its focal length": half of it. Any lens, so none need be named."""
+    found = _OF_FOCAL.search(text)
+    if found is None or not _CLOSE.search(text) or any(f.quantity in ("magnification", "extension") for f in facts):
+        return facts
+    said = found["n"].lower()
+    times = _SO_OFTEN[said] if said in _SO_OFTEN else float(said)
+    added = times <= 1 or times < 2 and _ADDED.search(text[: found.start()]) is not None
+    value = times if added else times - 1
+    rest = [f for f in facts if f.end <= found.start() or f.start >= found.end()]
+    return sorted([*rest, Fact("magnification", value, "", start=found.start(), end=found.end(), said=found.group())], key=lambda f: f.start)
 
 
 # --- what is asked --------------------------------------------------------------------------------

@@ -28,7 +28,7 @@ _IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w
 _TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
 _FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw|distance (?:from (?:the )?lens )?to (?:the )?(?:film|plate|ground glass))(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
 _BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for)\s)\s*$", re.I)
-_LENS_TALK = Pattern(r"hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
+_LENS_TALK = Pattern(r"\bdepth\W*$|hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
 
 
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -200,6 +200,8 @@ def _imaged(facts: list[Fact], text: str) -> list[Fact]:
     """A thing and its image, where just these two lengths are told."""
     lengths = [f for f in facts if _is_length(f) and not _named(f, text) and not _away(f, text)]
     images = [f for f in lengths if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :]) or _FRAME_IS.search(text[: f.start]) or _IMAGE_IS.search(text[: f.start])]
+    named = [f for f in images if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :])]
+    images = named or images  # "across the frame: 144 mm of it fills the 36 mm width of the negative"
     things = [f for f in lengths if f not in images]
     if len(images) > 1 or len(things) != 1 or not images and not patterns.search(r"\bfill\w*\b", text, re.I):
         return facts
@@ -222,8 +224,8 @@ def _away(fact: Fact, text: str) -> bool:
 # --- what is asked --------------------------------------------------------------------------------
 
 _TIMES = Pattern(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
-_EFFECTIVE = Pattern(r"\beffective|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
-_TO_SET = Pattern(r"\bshould (?:the |my )?(?:lens|ring|aperture) (?:really |actually )?be\b|\bbe set\b|\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads)\b(?![^?]*\beffective)", re.I)
+_EFFECTIVE = Pattern(r"\beffective|\b(?:real|true|actual|working|corrected|resulting) (?:f\b|f-|aperture|stop|opening)|\bf[- /]?(?:number|stop|no)\b[^?.!]{0,24}\b(?:really|truly|actually|in (?:fact|reality))\b|\b(?:really|actually)[^?.!]{0,16}\bf[- /]?(?:number|stop)\b|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
+_TO_SET = Pattern(r"\bshould (?:the |my )?(?:lens|ring|aperture) (?:really |actually )?be\b|\bbe set\b|\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads(?! f[ /-]?\S+ on the))\b(?![^?]*\beffective)", re.I)
 _SCALE_ASKED = Pattern(r"\b(?:what|which|the) scale\b|\bscale\W*$|\bhow many times (?:larger|smaller|life)\b", re.I)
 _AT_THE_FILM = Pattern(r"\b(?:reach(?:es)?|gets? to|arrives? at|seen by) the film\b", re.I)
 _NO_LIGHTS = Pattern(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)

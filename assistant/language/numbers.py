@@ -201,9 +201,32 @@ def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, in
         return None
     if word == "one" and before and before[-1].text in _ONE_AFTER and text_at(pieces, place + 1) not in _COUNTED_BY_ONE:
         return None
+    if word == "one" and _one_of_several(pieces, place):
+        return None
     if word == "oh" and text_at(pieces, place + 1) not in SMALL and text_at(pieces, place + 1) != "point":
         return None
     return _spoken_run(pieces, place, before)
+
+
+_REACH = 30
+"""Pieces to either side in which the other of two is looked for."""
+
+
+def _one_of_several(pieces: list[Raw], place: int) -> bool:
+    """"one four metres off and one six metres": each "one" is somebody, where a length follows and the other has its own; "one five metres" alone may be fifteen."""
+    if not _length_next(pieces, place + 1):
+        return False
+    around = range(max(0, place - _REACH), min(len(pieces), place + _REACH))
+    return any(text_at(pieces, n) in ("other", "another") or n != place and text_at(pieces, n) == "one" and _length_next(pieces, n + 1) for n in around)
+
+
+def _length_next(pieces: list[Raw], place: int) -> bool:
+    word = text_at(pieces, place)
+    return (word in TENS or word in SMALL and word not in ("one", "oh", "zero", "hundred")) and (_is_length(pieces, place + 1) or text_at(pieces, place + 1) == "and" and any(_is_length(pieces, place + n) for n in (3, 4)))
+
+
+def _is_length(pieces: list[Raw], place: int) -> bool:
+    return text_at(pieces, place) in ("feet", "foot", "ft", "metres", "meters", "metre", "meter", "inches", "yards", "paces")
 
 
 def _decimal(pieces: list[Raw], place: int, point: int, whole: str) -> tuple[Raw, int]:
