@@ -41,4 +41,13 @@ def place_asked(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[right.unit], unit=right.unit, of="")
 
 
-RULES = (exposed_at, drop_wanted, place_asked)
+_LIT = Pattern(r"\b(?:windows?|ambient|daylight|sun(?:light)?|sky|room|hall|house lights?|stage(?: lights?)?|background|scene|flash|strobe|gun|fill|street|bar|church|porch|doorway|lamps?)(?: light| outside| alone| by itself| on (?:its|their) own| only| itself)*(?: reads?| meters?| metered| says?| gives?| measures?| shows?| comes (?:in|out))(?: about| just| only| me| at)* $", re.I)
+
+
+def light_reads(n: Bare) -> Fact | None:
+    """"window reads 4 at a sixtieth, flash on its own reads 8": readings, where a time is told and nothing is measured out."""
+    told = is_aperture_mark(n.mark) and 1 <= n.mark <= 45 and "shutter" in n.kinds and n.kinds.isdisjoint(("guide_number", "distance")) and _LIT.search(n.text[max(0, n.fact.start - 48) : n.fact.start])
+    return n.of("aperture", value=n.mark, of="") if told and not _NO_MARK.match(n.text[n.fact.end :]) else None
+
+
+RULES = (exposed_at, drop_wanted, place_asked, light_reads)

@@ -23,7 +23,7 @@ _LIGHT_ALONE = "".join(f"(?<!{word} )" for word in _OURS.split()) + r"lights?(?=
 """"the stage light alone": of whatever is there, and of no lamp of ours."""
 AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|window|windows|available light|existing light|outdoors|outside|"
             r"background|bg|backdrop|scene|doorway|open doors?|landscape|city|skyline|house lights|bar|view|natural light|" + ROOMS + "|" + _LIGHT_ALONE + r"|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
-_METERED = Pattern(r"\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
+_METERED = Pattern(r"(?<!nothing )(?<!nothing's )(?<!nothing is )(?<!not )(?<!never )(?<!no )(?<!without a )(?<!no meter )(?<!sunny 16 )(?<!sunny sixteen )\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
 _IS_AMBIENT = Pattern(rf"\b(?:{AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
                      r"my flash|the flash|flash (?:is|gives|reads|exposure)|flash at|flash alone|instead|camera (?:is|at|set)|need|lens (?:is )?at|if i)\b", re.I)
@@ -32,7 +32,7 @@ _END = Pattern(r"[.!?;](?=\s|$)")
 _LESS = r"too (?:dark|dim)|under(?:exposed?|neath)?|below|darker|dimmer|down|less|lower|under the|weaker"
 _MORE = r"too (?:bright|hot|light)|over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
-_BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
+_BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|gain(?:s|ed)?|lift(?:ed)?|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
 OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
 _FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+| (?:from|on|at) (?:the |her |his )?\w+(?: side)?)? (?:reads?|meters?|is|gives?|puts|says)\b", re.I)
 _THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
@@ -169,7 +169,12 @@ def _slow_times(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"meters 1/8 at f/2.8": a time, not a power, beside an aperture in talk of the light that is there."""
     facts = [replace(f, quantity="shutter", unit="") if f.quantity == "exposure_value" and patterns.match(r"\s*(?:seconds?|secs?|s)\b", text[f.end :], re.I) else f for f in facts]
     facts = [replace(f, quantity="shutter", of="") if f.quantity == "sync" and _is_read_time(f, text) else f for f in facts]
+    facts = [replace(f, quantity="sync", of="camera", cue="top") if f.quantity == "shutter" and _TOP_TIME.search(text[max(0, f.start - 48) : f.start]) else f for f in facts]
     return [replace(f, quantity="shutter", unit="", of="") if _is_slow_time(f, text) else f for f in facts]
+
+
+_TOP_TIME = Pattern(r"\b(?:fastest|quickest|shortest|top|max|maximum)(?: (?:shutter|speed|time|marked|setting|it (?:has|does|goes)|it's got|of mine|i have|i've got))*(?: (?:is|being|of|at))?(?: only| just| about)?[ :]*$|\b(?:shutter|leaf|camera|body|it|dial) (?:tops out|stops|ends|maxes out|only goes|goes only|goes no (?:faster|further|higher))(?: up)?(?: at| to| than)? $|\b(?:nothing|no) (?:faster|quicker|shorter) than $", re.I)
+"""Right before a time: the shortest that the shutter has."""
 
 
 def _is_read_time(fact: Fact, text: str) -> bool:
@@ -177,11 +182,17 @@ def _is_read_time(fact: Fact, text: str) -> bool:
     return bool(_METERED.search(_clause(fact, text))) and not patterns.search(r"sync", text[max(0, fact.start - 25) : fact.end + 12], re.I)
 
 
+_DRAGGED_TO = Pattern(r"\b(?:drag(?:ged|ging|s)?|shutter|slow(?:ed|ing)?)(?: the shutter| it| that| down| out| goes| is)*(?: to| at| for| from)(?: about)?\s*$", re.I)
+"""Right before a time: "I drag to a quarter"."""
+
+
 def _is_slow_time(fact: Fact, text: str) -> bool:
     said = text[fact.start : fact.end].strip().lower()
     if fact.quantity != "power" or not patterns.fullmatch(r"1/\d+|(?:an? |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
         return False
     beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(text[: fact.start])
+    if _DRAGGED_TO.search(text[: fact.start]):
+        return not patterns.match(r"\s*power", text[fact.end :], re.I)
     told = _METERED.search(_clause(fact, text)) or _IS_AMBIENT.search(_clause(fact, text))
     return bool(told and (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", text[: fact.start], re.I)) and not patterns.match(r"\s*power", text[fact.end :], re.I))
 
@@ -297,7 +308,7 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
         return fact
     if way is not None and way["way"].lower() in ("down", "less", "more", "lower", "drop", "drops", "dropped") and fact.quantity == "power_down" and not _IS_AMBIENT.search(_clause(fact, text)):
         return fact
-    cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|too (?:bright|hot|light))", way["way"], re.I) else "less")
+    cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|gain|lift|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _clause(fact, text)
     of = ("fill" if after is not None and _MORE_FLASH.match(text, fact.end) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)

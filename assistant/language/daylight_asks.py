@@ -82,6 +82,8 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"How far down is the room?": stops, where a reading of it is given."""
     if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd"} and any(f.quantity == "shutter" for f in facts):
         return [replace(asks[0], quantity="shutter")]  # "I'm on 1/60 and want two stops more. what speed?"
+    if len(asks) == 1 and asks[0].quantity == "speed" and {"film_speed", "aperture"} <= {f.quantity for f in facts} <= {"film_speed", "aperture", "sync", "exposure_value", "relation", "stops", "nd"}:
+        return [replace(asks[0], quantity="shutter")]  # the film's speed is told
     if asks and asks[0].quantity in ("power", "distance") and patterns.search(r"\bin stops\b", text, re.I):
         return [replace(asks[0], quantity="stops"), *asks[1:]]
     read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)

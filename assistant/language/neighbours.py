@@ -6,8 +6,11 @@ the row of "5, 10 and 20 feet", the guide number that comes before its name.
 
 from __future__ import annotations
 
+import re
+
 from assistant import patterns
 from assistant.language.tokens import Token
+from assistant.patterns import Pattern
 
 _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "STOP", "COUNTED", "PERCENT", "PERCENT_WORD", "SEC", "MM", "JOULE",
               "TIMES", "POWER", "POP", "PAIR", "FOOT_MARK", "SPEED_WORD", "FILM_SPEED", "DIN", "EVW", "FACTOR", "SLASH"}
@@ -16,6 +19,7 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "STOP", "COUNTED", "PERCENT", "PERC
 def settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
     own = [_own_and(t, n, tokens) if t.type == "AND" else _part_of_a_name(t, text) if t.type == "TIMES" else t for n, t in enumerate(tokens)]
+    own = [Token("GLUE", "the other", t.start, t.end) if t.type == "NAMED" and t.value == "b" and _OTHER_ONE.match(text, t.start) else t for t in own]
     own = [Token("CUE", "negative", t.start, t.end) if t.type == "SIGN_MINUS" and _is_the_film(own, n, text) else t for n, t in enumerate(own)]
     plain = _listed(_inch_words(_without_hyphens(own)))
     out: list[Token] = []
@@ -27,6 +31,10 @@ def settle(tokens: list[Token], text: str) -> list[Token]:
         else:
             out.append(token)
     return out
+
+
+_OTHER_ONE = Pattern(r"(?:the )?other (?:photographer|shooter|snapper|guy|chap|fellow|bloke|lad|lady|woman|man|person|assistant|crew|studio|camera|body|day|night|week|film|roll|meter)s?\b", re.I)
+"""Somebody or something else, and no second light."""
 
 
 def _is_the_film(tokens: list[Token], place: int, text: str) -> bool:

@@ -25,6 +25,7 @@ _CONVERTER = Pattern(r"^[\s-]*(?:tele[- ]?)?(?:converter|extender|multiplier|tc)
 _CONVERTER_BEFORE = Pattern(r"(?:converter|extender|tc)(?: of| at| is|,)?\s*$", re.I)
 _COST_TOLD = Pattern(r"\b(?:cost|lose|loss|take|eat|is|that's|steal|=)\w*", re.I)
 _ABSENT = Pattern(r"\b(?:no|without|minus)(?: the| an?| any| my| more)?\s*$|\bnot (?:using|with|through)(?: the| an?| any| my)?\s*$", re.I)
+_NONE_OF_IT = Pattern(r"(?<!with and )\b(?:with no|no|not? using any|using no)\s*$", re.I)
 _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 
 
@@ -97,8 +98,10 @@ def _all_said(fact: Fact, text: str) -> bool:
 
 def _absent(facts: list[Fact], text: str) -> list[Fact]:
     """"no umbrella, just the bare head": nothing stands in the light, where none of its kind is told of otherwise."""
-    if not any(f.quantity == "guide_number" for f in facts) or any(f.quantity in ("loss", "filter_loss") for f in facts):
+    if any(f.quantity in ("loss", "filter_loss", "factor", "nd") for f in facts):
         return facts
+    if not any(f.quantity == "guide_number" for f in facts):  # beside a reading with and without it, the light is told by what is gone
+        return [f for f in facts if not (f.quantity == "camera_filter" and _NONE_OF_IT.search(text[: f.start]))]
     gone = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE" and _ABSENT.search(text[: f.start])}
     here = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and not _ABSENT.search(text[: f.start])}
     return [f for f in facts if not (f.quantity in ("modifier", "camera_filter") and f.unit in gone - here)]

@@ -151,10 +151,15 @@ _GREY_BEFORE = Pattern(r"\b(?:gr[ae]y|nd|neutral|neutral density)\s*$", re.I)
 
 _DENSITIES = frozenset({0.1, 0.15, 0.2, 0.3, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0})
 """Densities that grey filters are sold in, a third of a stop for each tenth."""
-_GREY_AFTER = Pattern(r"\s*-?\s*(?:gr[ae]y|nd\b|neutral|density|grad\b)", re.I)
-_GREY_NEAR = Pattern(r"\b(?:nd|neutral density|density|gr[ae]y (?:filter|gel|glass|screen|grad))\b", re.I)
+_GREY_AFTER = Pattern(r"\s*-?\s*(?:gr[ae]y|nds?\b|neutral|density|grad\b)", re.I)
+_GREY_NEAR = Pattern(r"\b(?:nds?|neutral density|density|gr[ae]y (?:filter|gel|glass|screen|grad))\b", re.I)
 _GREY_IS = Pattern(r"\bgr[ae]y (?:filter|gel|glass|screen|grad)(?: (?:of|is|says|marked|at|that's))*\s*$", re.I)
 _PUT_ON = Pattern(r"\b(?:(?:screw|put|slip|drop|clip|fit|tape|add|slap|pop|stick)(?:ed|ing|s|ped|ted)? (?:on |in |up )?|(?:swap\w*|chang\w*|switch\w*)(?: (?:it|that|them|the nd|the filter))? (?:for|to) |the other(?: one)?(?: is)?(?: of)? |another(?: of)? |one of |and |plus )(?:an? |of )?$", re.I)
+
+
+_GREY_ROW = Pattern(r"\b(?:nds|neutrals|neutral density filters|gr[ae]y filters)(?: on| stacked| together| in a row)*\s*[,:(–-]?\s*(?:an? |one )?$", re.I)
+_AND_ANOTHER = Pattern(r"\s*(?:nd )?(?:and|plus|\+|&|with|on top of)\s*(?:an? )?(?:nd ?)?\d?\.\d\b(?!\s*(?:stops?|m\b|ft|feet|s\b))", re.I)
+"""Grey filters in a row: "two NDs, a 0.3 and a 0.6"."""
 
 
 def _density(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
@@ -163,7 +168,8 @@ def _density(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
         return fact
     before = text[max(0, fact.start - 40) : fact.start]
     again = any(f.quantity == "nd" and f.unit == "density" and f.end <= fact.start for f in facts) or fact.value < 1.0 and _GREY_NEAR.search(text) is not None
-    if not (_GREY_AFTER.match(text[fact.end :]) or fact.value < 1.0 and _GREY_IS.search(before) or again and _PUT_ON.search(before)):
+    row = fact.value < 1.0 and _GREY_NEAR.search(text) is not None and (_GREY_ROW.search(before) or _AND_ANOTHER.match(text[fact.end :]))
+    if not (row or _GREY_AFTER.match(text[fact.end :]) or fact.value < 1.0 and _GREY_IS.search(before) or again and _PUT_ON.search(before)):
         return fact
     return replace(fact, quantity="nd", value=stops_from_density(fact.value), unit="density", of="camera", cue="", other=math.nan)
 

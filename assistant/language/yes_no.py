@@ -31,7 +31,7 @@ _VERB = Pattern(
 _OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by) [^,?]{1,40} )?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
 """A question that opens like one for a yes or a no, with or without its question mark; "how" may stand inside it."""
 _INVERTS = Pattern(
-    r"(?<!\bthan )(?<!\bas )(?<!\bthat )"
+    r"(?<!\bthan )(?<!\bas )(?<!\bthat )(?<!\bflash )(?<!\bstrobe )(?<!\bgun )"
     r"\b(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:f|flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)"
     r"|(?<!problem )(?<!thing )(?<!point )(?<!trouble )(?<!question )(?<!catch )(?<!issue )(?<!idea )\b(?:is|are|was|am) (?:it|that|this|i|these|those|they)\b(?! (?:the|my|a|with|at|of|on)\W*$)"
     r"|(?:is|are|was) (?:the|my) (?:\w+ ){1,3}?(?:less|more|within|still|under|over|enough|sharp|right|safe|too)\b|(?:is|are) \d+(?:\.\d+)? ?(?:m|ft|feet|metres) (?:still |also )?(?:sharp|in focus|enough|right|safe|ok|too (?:far|close|near))\b|(?:is|are) (?:1/\d+|f\W?\d[\d.]*|iso \d+) (?:still |also |then )?(?:ok|okay|fine|enough|right|safe|within|correct|too (?:fast|slow|bright|dark))\b)"

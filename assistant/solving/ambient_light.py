@@ -152,9 +152,10 @@ def _within_sync(query: Query, solution: Solution, light: Daylight, at: Working,
     slower = at.film_speed / 2.0**over
     ways = ((marks.aperture(smaller), marks.shutter(sync.value)), (marks.stops(over, "ND"), marks.aperture(number), marks.shutter(sync.value)),
             (marks.film_speed(slower), marks.aperture(number), marks.shutter(sync.value)))
-    note = (f"That is faster than the sync of {marks.shutter(sync.value).set} s, by {scales.speak_stops(over)}. At sync either close to {ways[0][0].set}, "
+    top = sync.cue == "top"
+    note = (f"That is faster than the {'fastest time' if top else 'sync'} of {marks.shutter(sync.value).set} s, by {scales.speak_stops(over)}. At {'that time' if top else 'sync'} either close to {ways[0][0].set}, "
             f"or put {scales.speak_stops(over)} of ND on the lens, or load ISO {number_of(slower)} film; a filter and a smaller stop cut the flash as well.")
-    return replace(solution, status="out_of_reach", alternatives=ways, used=solution.used + (sync,), lead="Out of reach with flash; it would take").noting(note)
+    return replace(solution, status="out_of_reach", alternatives=ways, used=solution.used + (sync,), lead="Out of reach of the shutter; it would take" if top else "Out of reach with flash; it would take").noting(note)
 
 
 def number_of(value: float) -> str:
@@ -170,13 +171,21 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
         return None if query.has("guide_number") or not patterns.search(_FOR_DAYLIGHT, query.text, re.I) else _lacks(("exposure_value",), at.facts)
     time = at.shutter or light.shutter
     if time is None and not light.relative:
-        return _lacks(("shutter",), light.facts + at.facts)
+        return _through_filters(query, at) or _lacks(("shutter",), light.facts + at.facts)
     stops, used, notes = _wanted(query)
     value = ambient.aperture(_level(light, at), time or 1.0, at.film_speed) * 2.0 ** (-stops / 2)
     solution = _done((marks.aperture(value),), light, at, used, notes)
     if at.from_sync:
         solution = solution.noting("At the sync speed.")
     return _within_lens(query, solution, light, at, value, stops)
+
+
+def _through_filters(query: Query, at: Working) -> Solution | None:
+    """"f/16 in the sun and two NDs on the lens": what was right without them, opened by what they take."""
+    before = query.all("aperture")
+    if len(before) != 1 or at.loss <= 0 or query.has("exposure_value") or query.has("film_speed"):
+        return None
+    return Solution(answers=(marks.aperture(before[0].value * 2.0 ** (-at.loss / 2)),), used=(before[0], *at.facts), topic="ambient", notes=("At the same shutter time; the flash loses as much.",))
 
 
 def _within_lens(query: Query, solution: Solution, light: Daylight, at: Working, value: float, stops: float) -> Solution:

@@ -27,6 +27,7 @@ _LEFT_OPEN = Pattern(
 _AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
 _BRIGHTER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:brighter|stronger|hotter|more light|over)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
 _DARKER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:darker|dimmer|weaker|under|down)\b")
+_TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
 _EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less)\b|\badds?\b")
 _FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")
 WIDEST, SMALLEST = 0.7, 128.0
@@ -67,6 +68,8 @@ def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
     words = said.text.lower()
     if _EITHER.search(words):
         return False
+    if _TO_RAISE.search(words) and first.value < 0:
+        return True
     brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
     return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0
 

@@ -35,7 +35,7 @@ _ALL_LIGHT = Pattern(r"\btogether\b|\bboth\b|\bthe two\b|\btotal\b|\bsum\b|\badd
 _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 
 
-_OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\bif (?:i|we|the lens|the camera)\b|\bif i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
+_OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\b(?:if|when|once) (?:i|we|the lens|the camera)\b|\b(?:if|when|once) i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
 _OVER = Pattern(r"\bhow (?:far|much|many stops) (?:brighter|hotter|over)\b|\bstops over\b|\boverexpos\w*", re.I)
 _A_FLASH = Pattern(r"\b(?:flash\w*|strobe\w*|speedlight|gun|head|key|fill|softbox|umbrella|brolly|monolight)\b", re.I)
 _ALIKE = Pattern(r"\b(?:equal|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
@@ -157,13 +157,14 @@ def _from_its_reading(query: Query, said: Fact, asked: str) -> Solution | None:
         return None
     if asked == "distance":
         return _from_its_place(query, said, room, flash, away)
+    flash = flash if len(flash) < 2 else [f for f in flash if f.value != room.value or _FLASH_SAYS.search(query.text[: f.start])]  # the lens set as the daylight reads
     if len(flash) != 1 or len(powers) != 1 or not _FLASH_SAYS.search(query.text[: min(flash[0].start, powers[0].start)]) and not _FLASH_SAYS.search(query.text[: flash[0].start]):
         return None
     target = ambient.aperture_after(room.value, signed(said))
     value = powers[0].value * (target / flash[0].value) ** 2
-    if value > 1.0005:
-        return None
-    return Solution(answers=(marks.power(value),), used=(room, flash[0], powers[0], said, *query.all("shutter"), *query.all("film_speed")), topic="ambient", notes=(f"The flash alone must read f/{target:.3g}.",))
+    beside = tuple(f for f in away if len(away) == 1 or _STAYS.search(query.text))  # it stays where it was read
+    found = Solution(answers=(marks.power(value),), used=(room, *query.all("aperture", ""), powers[0], said, *beside, *query.all("shutter"), *query.all("film_speed")), topic="ambient", notes=(f"The flash alone must read f/{target:.3g}.",))
+    return _in_reach(found, Ask("power"), value, away[0].value if len(away) == 1 else None, target)
 
 
 def _from_its_place(query: Query, said: Fact, room: Fact, flash: Sequence[Fact], away: Sequence[Fact]) -> Solution | None:
@@ -200,7 +201,8 @@ _UNDER_ROOM = Pattern(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:dayl
 
 _WHICH_ONE = Pattern(r"\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)
 _WEAKER = Pattern(r"\b(?:darker|weaker|dimmer)\b", re.I)
-_FLASH_SAYS = Pattern(r"\b(?:flash|strobe|fill|light|gun|head|full(?: power)?|it)\b[^.,;?!\d]{0,16}$", re.I)
+_FLASH_SAYS = Pattern(r"\b(?:flash|strobe|fill|light|gun|head|full(?: power)?|it)\b(?:[^.,;?!\d]{0,16}| (?:on|at) full(?: power)? (?:from|at) [\d.]+ ?(?:m|metres?|meters?|ft|feet) (?:reads?|measures?|meters?|gives?|is) )$", re.I)
+_STAYS = Pattern(r"\bsame (?:spot|place|distance|position)\b|\b(?:stays|left|leave it) (?:where|there|put)\b", re.I)
 
 
 def _readings_apart(query: Query) -> Solution | None:

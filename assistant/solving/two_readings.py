@@ -10,7 +10,8 @@ from assistant.query import Fact, Query
 from assistant.solving import marks
 from assistant.solving.solution import Solution
 
-_DARKER = Pattern(r"\bhow (?:many stops|much|many)\b[^?]{0,12}\b(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker|over|under)\b[^?]{0,8}\b(?:is|are|does|do|was|will|would)\b (?:the |my |her |his |that )?(?P<one>\w+)", re.I)
+_WAY = r"(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker|over|under|below|above|hotter|down)"
+_DARKER = Pattern(rf"\bhow (?:many stops|much|many|far)\b[^?]{{0,12}}\b{_WAY}\b[^?]{{0,16}}\b(?:is|are|does|do|was|will|would) (?P<one>(?:[a-z']+ ?){{1,4}})|\bhow (?:many stops|much|far) (?:is|are|does|will) (?P<first>(?:[a-z']+ ){{1,4}}?)(?:sit |lie |read |come out |be )?{_WAY}\b", re.I)
 
 _SAME_TIME = Pattern(r"\b(?:same|one) (?:shutter|time|speed|exposure time)\b|\bboth at \S+|\bshutter (?:the same|unchanged)\b", re.I)
 _APART = Pattern(r"\bstops? (?:apart|between)\b|\b(?:difference|gap|spread)\b", re.I)
@@ -36,14 +37,30 @@ def compared(query: Query) -> Solution | None:
         return Solution(answers=(marks.stops(abs(_more_light(first, second))),), used=used, topic="ambient")
     if asked is None:
         return None
-    end, start = max(f.end for f in first), min(f.start for f in second)
-    place = next((m.start() for m in patterns.finditer(rf"\b{asked['one']}\b", query.text, re.I) if m.start() < asked.start()), None)
-    if place is None or end > start:
+    second_asked = _is_the_second(asked["one"] or asked["first"], first, second, query.text[: asked.start()])
+    if second_asked is None:
         return None
     more = _more_light(first, second)
-    value = more if end <= place < start else -more
+    value = more if second_asked else -more
     way = "brighter" if value > 0 else "darker"
     return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=used, topic="ambient")
+
+
+_PLACED_AFTER = Pattern(r"[\s,]*(?:on|for|at the(?! same)|in the|off|from|by the|towards?|out|outside|inside)\b", re.I)
+_NO_PLACE = frozenset("the her his my that this our their its than when set at to it there then now in on of by a an be come out read sit lie light alone".split())
+
+
+def _is_the_second(place: str, first: Reading, second: Reading, told: str) -> bool | None:
+    """Whether the place asked about is the one read second, by a word that belongs to one of them only; None where no word tells."""
+    end, start, over = max(f.end for f in first), min(f.start for f in second), max(f.end for f in second)
+    if end > start:
+        return None
+    border = start if _PLACED_AFTER.match(told[over:]) else end  # "f/11 at the window and f/4 on her cheek": a place stands after its figure
+    for word in (w for w in place.lower().split() if w not in _NO_PLACE):
+        sides = {m.start() >= border for m in patterns.finditer(rf"\b{word}\b", told, re.I)}
+        if len(sides) == 1:
+            return sides.pop()
+    return None
 
 
 _READ = Pattern(r"\b(?:needs?|reads?|meters?|metered|wants?|takes|calls for|calls)(?: (?:for|about|only|just|at))*\W*$", re.I)
@@ -54,12 +71,25 @@ def _left_open(query: Query) -> Solution | None:
     """"the church reads 30 s at this aperture, the shutter is open for two minutes: how far over is it?"."""
     times = query.all("shutter")
     read = [f for f in times if _READ.search(query.text[: f.start])]
+    if len(times) == 2 and not read and not query.has("aperture") or len(times) == 2 and _DRAGGED.search(query.text):
+        return _dragged(query, times)
     if len(times) != 2 or len(read) != 1 or not query.asks_for("stops") or not _OVER.search(query.text) or any(query.has(q) for q in ("aperture", "exposure_value", "film_speed", "nd", "exponent", "stops")):
         return None
     kept = next(f for f in times if f is not read[0])
     value = scales.shutter_difference_stops(read[0].value, kept.value)
     way = "over" if value > 0 else "under"
     return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(read[0], kept, *query.all("count")), topic="ambient")
+
+
+_DRAGGED = Pattern(r"\bdrag(?:s|ged|ging)?\b|\bslow(?:ed|ing)?\b|\bopen (?:for )?longer\b|\blengthen\w*\b|\binstead\b", re.I)
+_OTHERWISE = ("aperture", "exposure_value", "film_speed", "nd", "exponent", "stops", "relation", "guide_number", "distance", "factor", "loss")
+
+
+def _dragged(query: Query, times: list[Fact]) -> Solution | None:
+    """"the room metered a sixtieth, I drag to a quarter: how many more stops of room": by the times alone."""
+    if not _DRAGGED.search(query.text) or not query.asks_for("stops") or any(query.has(q) for q in _OTHERWISE):
+        return None
+    return Solution(answers=(marks.stops(scales.shutter_difference_stops(times[0].value, times[1].value), "ambient"),), used=tuple(times), topic="ambient")
 
 
 def _readings(query: Query) -> tuple[Reading, Reading] | None:
@@ -69,8 +99,8 @@ def _readings(query: Query) -> tuple[Reading, Reading] | None:
     filtered = any(query.has(q) for q in ("nd", "factor", "filter_loss")) or len(query.all("film_speed")) > 1
     if values or filtered or len(numbers) != 2:
         return None
-    if not times and _SAME_TIME.search(query.text):
-        return [numbers[0]], [numbers[1]]
+    if not times or len(times) == 1 and _SAME_TIME.search(query.text):
+        return [numbers[0]], [numbers[1], *times]
     return ([numbers[0], times[0]], [numbers[1], times[1]]) if len(times) == 2 else None
 
 
@@ -78,6 +108,6 @@ def _more_light(first: Reading, second: Reading) -> float:
     """How many stops more light the second has: a larger EV, a smaller opening or a shorter time was read in more."""
     if first[0].quantity == "exposure_value":
         return second[0].value - first[0].value
-    if len(first) == 1:
+    if len(first) == 1 or len(second) == 1:
         return scales.aperture_difference_stops(second[0].value, first[0].value)
     return scales.aperture_difference_stops(second[0].value, first[0].value) + scales.shutter_difference_stops(second[1].value, first[1].value)

@@ -203,3 +203,29 @@ def test_flash_alone_in_the_sun_is_still_a_flash_question() -> None:
 
 def test_room_known_only_by_how_far_under_it_came_out() -> None:
     assert value("I shoot at f/8 and 1/60 and the hall comes out three stops under. What shutter gets it to one stop under?", quantity="shutter") == pytest.approx(4 / 60)
+
+
+# --- two places, the times alone, and the shutter's own end ---------------------------------------
+
+
+def test_the_place_asked_about_is_darker_or_brighter_than_the_other() -> None:
+    """Of two readings at one time the sign goes with the place that is asked for, wherever its figure stands."""
+    told = "window side f/11, shadow side f/4, same time. "
+    assert value(told + "how many stops darker is the shadow side?") == -3
+    assert value(told + "how many stops brighter is the window side?") == 3
+    assert value("f/11 on the lawn and f/4 on the porch. how many stops under is the porch?") == -3
+
+
+def test_a_dragged_shutter_gains_by_the_times_alone() -> None:
+    """From a sixtieth to a quarter the room gains four stops, whatever the lens is at."""
+    assert value("the room metered a sixtieth, I drag to a quarter. how many stops more room is that?") == 4
+
+
+def test_a_time_beyond_the_shutters_own_end_is_out_of_reach() -> None:
+    """f/8 in bright sun one stop under wants 1/1000 s, which a leaf shutter of 1/500 s has not."""
+    assert value("bright sun, ISO 100, f/8, background one stop under. fastest is 1/500. shutter speed?", status="out_of_reach") == pytest.approx(1 / 1000, rel=0.05)
+
+
+def test_how_much_to_bring_a_face_up_is_never_a_loss() -> None:
+    """Two exposure values and a wish to bring the darker level do not tell what the flash must read."""
+    assert ask("sky EV 13, face EV 11, how much flash on the face to bring it level").status == "not_understood"
