@@ -9,6 +9,7 @@ import math
 import re
 from collections.abc import Sequence
 
+from assistant.language import film_habits
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -21,12 +22,12 @@ _SLOWEST_BARE, _FASTEST_BARE = 25.0, 6400.0
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with each of two film speeds known for what it is."""
-    facts = [_slow_paper(f, text) for f in facts]
+    facts = film_habits.settle([_slow_paper(f, text) for f in facts], text)
     mine = sum(_may_be_speed(f) for f in facts)
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "distance" and f.value > 8 for f in facts):
         return facts
     out = _flash_is(facts, text)
-    for rule in (_of_the_guide, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
+    for rule in (_of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
         out = rule(out, text)
     return out
 
@@ -58,10 +59,10 @@ def _slow_paper(fact: Fact, text: str) -> Fact:
 
 _UNIT = r"(?:[ ,]{0,2}(?:in )?(?:feet|foot|ft|metres?|meters?|m)\b)?"
 _FOR_FILM = Pattern(rf"{_UNIT}(?:[\s,;:(]*(?:and |but )?(?:(?:that|which|it|this)(?:'s| is|s)(?: given| quoted| measured| only| of course)?|given|quoted|marked|measured|rated|stated))? ?\(?(?:at|for|on|with) (?:iso |asa |an? )?", re.I)
-_FLASH_IS = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|head|hammerhead)(?:'s| is| was)?(?: rated| marked| good)?(?: at| for)?\s*$", re.I)
+_FLASH_IS = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|head|hammerhead|lamp|bulb|unit)(?:'s| is| was| has| does| of)?(?: rated| marked| good)?(?: at| for| of)?\s*$", re.I)
 _HOW_FAR = Pattern(r"\bhow (?:far|near|close)\b|\breach\b", re.I)
 _GUIDE = Pattern(r"\bguide\b|\bgn\b", re.I)
-_FOR_100 = Pattern(r"\s*(?:at|for|on|with) (?:iso |asa )?(?:100|a hundred|hundred)\b(?! ?(?:feet|ft|m\b|met))", re.I)
+_FOR_100 = Pattern(r"\s*(?:at|for|on|with) (?:iso |asa )?(?:100|a hundred|hundred)\b(?! ?(?:feet|ft|m\b|met))|\s*(?:at|for|on|with) (?:iso |asa )\d|\s*(?:at|for|on|with) \d+ ?(?:iso|asa|din)\b", re.I)
 
 
 def _flash_is(facts: list[Fact], text: str) -> list[Fact]:
@@ -79,11 +80,35 @@ def _of_the_guide(facts: list[Fact], text: str) -> list[Fact]:
     for fact in facts:
         guide = out[-1] if out and out[-1].quantity == "guide_number" and not out[-1].at_iso else None
         joined = guide is not None and _may_be_speed(fact) and fact.quantity != "number_range" and _FOR_FILM.fullmatch(text[guide.end : fact.start].strip() + " ")
-        if guide is not None and joined and (fact.value == 100 or others > (fact.quantity in _SPEEDS)):
+        if guide is not None and fact.quantity == "film_speed" and _NEXT_TO_IT.fullmatch(text[guide.end : fact.start]) and _another_loaded(fact, facts, text):
+            out[-1] = replace(guide, at_iso=fact.value)
+        elif guide is not None and joined and (fact.value == 100 or others > (fact.quantity in _SPEEDS)):
             out[-1] = replace(guide, at_iso=fact.value)
         else:
             out.append(fact)
     return out
+
+
+_WANTED_FOR = Pattern(r"\bwhat\b[^.?\d]{0,40}\b(?:for|on|at|with)\s*(?:a |an |the )?$|\b(?:for|on|at|with) $", re.I)
+
+
+def _guide_for(facts: list[Fact], text: str) -> list[Fact]:
+    """"GN 110 for 100 film, what is it for 160": the film that the guide number is wanted for."""
+    guides, numbers = [f for f in facts if f.quantity == "guide_number"], [f for f in facts if f.quantity == "number"]
+    alone = len(guides) == len(numbers) == 1 and guides[0].at_iso and len(facts) == 2 and _may_be_speed(numbers[0]) and not _NO_FILM.match(text[numbers[0].end :])
+    return [_speed(f) if f.quantity == "number" else f for f in facts] if alone and _WANTED_FOR.search(text[: numbers[0].start]) else facts
+
+
+_NEXT_TO_IT = Pattern(rf"{_UNIT}[\s,(]*(?:iso |asa )?", re.I)
+_IS_LOADED = Pattern(r"\b(?:film|loaded|loading|shooting|camera|back|roll|slide|chrome|neg\w*|tonight|today|but|i'?m on|using|i have|i'?ve got)\b[^.?!;\d]{0,20}$", re.I)
+_LOADED_AFTER = Pattern(r"\s*(?:asa |iso )?(?:film|slide|chrome|neg\w*|loaded|stock|roll|in the (?:camera|back)|today|tonight)\b", re.I)
+_CHANGED = Pattern(r"\b(?:then|instead|swap\w*|switch\w*|chang\w+|compared|versus|becomes?|difference|rated?|rating|than|push\w*|pull\w*)\b", re.I)
+
+
+def _another_loaded(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
+    """Whether another film is told as the one loaded: "gn 160 ft iso 100, film 25 asa"."""
+    others = [f for f in facts if f.quantity == "film_speed" and f is not fact]
+    return len(others) == 1 and others[0].start > fact.end and _CHANGED.search(text) is None and (_IS_LOADED.search(text[fact.end : others[0].start]) or _LOADED_AFTER.match(text[others[0].end :])) is not None
 
 
 # --- one film for another -----------------------------------------------------------------------

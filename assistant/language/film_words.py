@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.language.items import OLD_SCALES
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
-from assistant.scales import is_film_speed_mark
+from assistant.scales import is_film_speed_mark, iso_from_din
 
 _PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|rating)\b|^\s*(?:of )?(?:its|my|that|box|rated) (?:iso|asa)\b", re.I)
 _RATE = Pattern(r"\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b"
@@ -21,11 +22,51 @@ _HOW_MANY_PARTS = Pattern(r"\bhow many (?:thirds?|third[- ]stops|halves|half[- ]
 _HOW_MANY = Pattern(r"\bhow many (?:thirds?|third[- ]stops|halves|half[- ]stops)\b|\bstops? differen\w+|\bdifference in stops?\b", re.I)
 
 
+def speed_on_scale(number: Fact, scale: str) -> Fact | None:
+    """A bare number as a speed on an old scale: 18 on that of DIN is ISO 50."""
+    if scale == "DIN":
+        ok = 1 <= number.value <= 45 and number.value == int(number.value)
+        return replace(number, quantity="film_speed", value=float(iso_from_din(number.value)), unit="DIN", of="") if ok else None
+    return replace(number, quantity="film_speed", value=number.value * OLD_SCALES[scale], other=number.value, unit=scale, of="") if number.value > 0 else None
+
+
+TOLD = "told"
+"""The cue of a speed on a scale that the person told."""
+_EQUALS = Pattern(r"\s*(?:gost |weston )?(?:equals?|equalled|is|was|=|means|meant|makes|stands for|stood for|corresponds to|corresponded to|goes with|matches|for|became|becomes)(?: about| roughly| the same as| like)?\s*(?:iso |asa )?", re.I)
+
+
+def _scale_told(facts: list[Fact], text: str) -> list[Fact]:
+    """"GOST 180, where 90 equals ISO 100": the scale as the person tells it."""
+    mine = [f for f in facts if f.quantity == "film_speed" and f.unit in OLD_SCALES]
+    pair = next(((a, b) for a, b in zip(facts, facts[1:]) if a.quantity in ("number", "film_speed") and b.quantity in ("film_speed", "number") and b.unit not in OLD_SCALES and a.value > 0 and _EQUALS.fullmatch(text[a.end : b.start])), None)
+    if not 1 <= len(mine) <= 2 or pair is None or len(facts) > len(mine) + 2:
+        return facts
+    own = [f for f in mine if f is not pair[0]]
+    rate = pair[1].value / (pair[0].other if pair[0].unit in OLD_SCALES else pair[0].value)
+    if len(own) != 1 or not 0.8 <= rate <= 1.6:
+        return facts
+    return [replace(f, value=f.other * rate, cue=TOLD) if f is own[0] else replace(f, quantity="remark", unit="", of="") if f in pair else f for f in facts]
+
+
+_BEYOND_IT = Pattern(r"\b(?:above|over|beyond|past|after|longer than|more than|slower than|exceeding|up to|until|till|below|under|than|from)\s*(?:about |a |the )*$", re.I)
+_ON_FROM = Pattern(r"\s*(?:on(?:wards?)?|up(?:wards?)?|and (?:up|over|longer|beyond)|or (?:more|longer))\b", re.I)
+
+
+def _threshold(facts: list[Fact], text: str) -> list[Fact]:
+    """"an exponent of 1.3 above one second; metered 12": the second above which it holds was not metered."""
+    times = [f for f in facts if f.quantity == "shutter"]
+    if len(times) < 2 or not any(f.quantity == "exponent" for f in facts):
+        return facts
+    holds = [f for f in times if f.value <= 1 and (_BEYOND_IT.search(text[: f.start]) or _ON_FROM.match(text[f.end :]))]
+    return [replace(f, quantity="remark", unit="") if f in holds and len(holds) < len(times) else f for f in facts]
+
+
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"rated at half its box speed": a stop more exposure, and no power of a flash."""
     pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
     kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
-    return _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text), text)
+    found = _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text), text)
+    return _threshold(_scale_told(found, text), text)
 
 
 _PUSHED = Pattern(r"\b(?P<way>push|pull)(?:ing|ed|s)?\b[^.?!;]{0,60}$", re.I)
@@ -91,7 +132,7 @@ _EXPONENT_BEFORE = Pattern(r"\b(?:exponent|schwarzschild|reciprocity)\b[^.?!\d]{
 
 def _exponent(fact: Fact, text: str) -> Fact:
     """"the reciprocity exponent for my film is 1.3": no film has such a speed."""
-    small = fact.quantity in ("film_speed", "number") and 0.5 < fact.value < 3 and fact.value != int(fact.value)
+    small = fact.quantity in ("film_speed", "number", "stops") and 0.5 < fact.value < 3 and fact.value != int(fact.value)
     return replace(fact, quantity="exponent", of="film", unit="", bad="") if small and _EXPONENT_BEFORE.search(text[: fact.start]) else fact
 
 
@@ -109,12 +150,15 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 
 _DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
+_FAST_FILM = Pattern(r"\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
+    if _FAST_FILM.search(text) and kinds & {"guide_number", "aperture", "distance"}:
+        return [Ask("film_speed", "", "")]
     if _DIN_ASKED.search(text) and kinds == {"film_speed"}:
         return [Ask("film_speed", "", "")]
     if _FASTER.search(text) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and sum(f.quantity == "stops" for f in facts) == 1 and len(facts) == 3:

@@ -17,7 +17,7 @@ _BRACKET = r"\bbrackets?\b|\bbracketing\b|\b(?:frames?|exposures?|shots)\b.*\b(?
 
 _RATING = r"\bwhat (?:am|are|do|should) (?:i|we) (?:be )?meter(?:ing)? (?:at|for|on)\b|\bfilm (?:speed )?dial\b|\bdial (?:say|read|go)\b|\bnew rating\b|\b(?:my|so the) (?:ei|rating)\b|\brate it\b"
 _LENS_TO_WHAT = r"\b(?:lens|ring|f-?stop) (?:goes |set |then )?(?:on|at|to) what\b|\bf what\b|\b(?:lens|ring)(?: set)? (?:on|to|at)\W*\?|\bwhat (?:must|should|does) the lens (?:open|close|stop down) to\b"
-_LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|(?<![\d½] )\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)(?!\s*(?:to|at|on)\s*f?\W?\d)|f.?stop on\b|\bwhat (?:goes|do i put|should i put|to put|is set|belongs|must go|should go) on (?:the|my) (?:lens|ring|barrel|camera)\b|\bwhere does the (?:ring|lens) (?:go|point)\b|\bwhat (?:do|should|must) i (?:put|set|leave|have) (?:the|my) (?:lens|ring|aperture) (?:on|at|to)\b|\bwhat (?:lens )?opening\b|\bwhat (?:should|must|does|will|would) (?:the |my )?(?:lens|ring) (?:be|go|stand|sit|get set)\b|\b(?:i|we) (?:then |now )?(?:set|use|shoot at|dial in|open to)\W*\?\W*$|"
+_LENS_SET = (r"\b(?:open (?:it |the lens )?(?:up )?to|close (?:it )?(?:down )?to|stop (?:it )?down to)\b(?!\s*f?[\s/:]*\d)|(?<![\d½] )\bon (?:the|my) (?:lens|ring|barrel)\W*$|\bset (?:on )?(?:the|my) (?:lens|ring|camera)(?!\s*(?:to|at|on)\s*f?\W?\d)|f.?stop on\b|\bwhat (?:goes|do i put|should i put|to put|is set|belongs|must go|should go) on (?:the|my) (?:lens|ring|barrel|camera)\b|\bwhere does the (?:ring|lens) (?:go|point)\b|\bwhat (?:do|should|must) i (?:put|set|leave|have) (?:the|my) (?:lens|ring|aperture) (?:on|at|to)\b|\b(?:what|which) (?:lens )?opening\b|\bwhat (?:should|must|does|will|would) (?:the |my )?(?:lens|ring) (?:be|go|stand|sit|get set)\b|\b(?:i|we) (?:then |now )?(?:set|use|shoot at|dial in|open to)\W*\?\W*$|"
              r"\bwhat (?:now|then)\b|\bwhat (?:do|should|would|must|shall) (?:i|we) (?:\w+ )?(?:set|use|shoot|work|expose)\b|\bnew (?:f.?stop|aperture|setting)|where do i set the (?:lens|ring)|" + _LENS_TO_WHAT)
 
 _NOW_SET = r"\bwith (?:it|that|both|them|the \w+)(?: \w+)? ?(?:on|up|fitted|in place)?\W*(?:i (?:set|use|open to))?\W*\?\W*$|\b(?:ring|set|lens|now|bare|without(?: it)?|f|f/|open to|dial in)\W*\?\W*$|\b(?:ring|lens|dial|barrel) (?:goes?|to|at|on|sits|set|then goes)(?: to| at| on)?\W*(?:where|what|which)?[\W]*\?\W*$|\b(?:bare|without it|now)\W*(?:would be|is|it's|gives|makes|what)?\W*$|\bwhat (?:would|will|should|does|do|is) (?:it|that|i)\b[^.?]*\?\W*$"
@@ -44,6 +44,7 @@ _SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (_LENS_TO_WHAT, ("aperture", "film_speed", "film_speed"), "aperture"),
+    (_LENS_SET, ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\bsame (?:distance|spot|place|light|flash)\b[^?.]{0,16}\b(?:on|with|for|at) (?:iso )?\d+(?: film)?\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\b(?:becomes|is|gives|makes|drops to|goes to)\W*(?:\.\.+|…)\W*$", ("guide_number", "film_speed"), "guide_number"),
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),
@@ -55,7 +56,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bnear(?:est)?\b\W+(?:and|&|to|/)\W+(?:far(?:thest)?|furthest)\b|\bhow near\b.{0,12}\bhow far\b", ("distance", "stops"), "near_limit"),
     (_SPEED_WORDS, ("film_speed",), "film_speed"),
     (r"latitude|how (?:much |far )?(?:off|out|over|under|wrong)|get away with|forgiv", (), "latitude"),
-    (r"^(?!\W*(?:and|what about|how about|with|on|at)\b[^?]{0,14}\?*\W*$).*(?:\bdin\b|\bdegrees\b|\bgost\b|\bweston\b)", ("film_speed",), "film_speed"),
+    (r"^(?![^?]*\b(?:were i|if i|if we|load(?:ed|ing)?|instead|in its place|swap(?:ped)?|switch\w*|replac\w+)\b(?![^?]*\b(?:iso|asa|what|which)\b))(?!\W*(?:and|what about|how about|with|on|at)\b[^?]{0,14}\?*\W*$).*(?:\bdin\b|\bdegrees\b|\bgost\b|\bweston\b)", ("film_speed",), "film_speed"),
     (r"(?:film|sheet|stock|becomes?)\b.*(?:what (?:time|exposure)|how long|what for|what (?:about|at))|(?:what (?:time|exposure)|how long).*\b(?:film|stock)", ("shutter",), "shutter"),
     (r"how (?:long|many seconds)|(?:corrected|adjusted|real|actual|true) (?:time|exposure)|what (?:time|exposure)", ("shutter", "exponent"), "shutter"),
     (rf"(?:{_BRACKET}).*\b(?:shutter|times?|seconds|speeds?)\b|\b(?:shutter|times?|speeds?)\b.*\bbracket", ("shutter",), "shutter"),

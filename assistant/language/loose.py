@@ -16,7 +16,7 @@ from assistant.query import Fact
 from assistant.scales import is_film_speed_mark, iso_from_din
 from assistant.units import LENGTH
 
-_STOCK = r"(?:stuff|colou?r|neg|negs|negative|slide|chrome|transparency|print film|black and white|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
+_STOCK = r"(?:stuff|colou?r|neg|negs|negative|slide|chrome|transparency|print film|black[- ]and[- ]white|monochrome|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
 _FILM_AFTER = Pattern(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
 _FILM_BEFORE = Pattern(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:there|it|(?:the |my )?(?:other |second |film )?(?:body|camera|one)))?(?:'s| is| was| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
 _RATED = Pattern(
@@ -51,7 +51,7 @@ _PEOPLE = Pattern(r"^\s*(?:people|persons|guests|kids|children|men|women|boys|gi
 _IN_THE_YEAR = Pattern(r"\b(?:before|since|in|from|after|until|till|made|dated|year|around|about|pre)[\s-]*$", re.I)
 
 
-_BY_DIN = Pattern(r"\bdin\b[^.?!\d]{0,30}\b(?:at|on|to|reads?|says?|is|shows?|reading|marked)\s*$", re.I)
+_BY_DIN = Pattern(r"\bdin\b[^?!\d]{0,40}\b(?:at|on|to|reads?|says?|is|shows?|reading|marked)\s*$", re.I)
 _UNIT_AFTER = Pattern(r"\s*(?:feet|foot|ft|m\b|met|stops?|mm|people|flash|years?|%)", re.I)
 
 

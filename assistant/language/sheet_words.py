@@ -14,7 +14,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
-_SHEET = Pattern(r"\b(?:sheet|card|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d", re.I)
+_SHEET = Pattern(r"\b(?:sheet|card|slip|scale|label|carton|back of the|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d", re.I)
 _LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
 _TIMES = ("shutter", "time", "duration")
 _MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "count")
@@ -78,19 +78,23 @@ def _row(here: Fact, after: Fact, given: float) -> Fact:
     return Fact("sheet_row", here.value, "s", of="film", other=given, start=here.start, end=after.end, said=f"{here.said.strip()}: {after.said.strip()}", sentence=here.sentence)
 
 
-_ADD = Pattern(r"[\s,:]*(?:(?:you )?add|plus|\+|needs?|wants?|takes?|gets?|gives?(?: it)?|allow)[\s:]*(?:an? (?:extra|more) |another |an extra )?(?:an? )?", re.I)
+_ADD = Pattern(r"[\s,:=(-]*(?:(?:then |you |we |i )*(?:add|open(?: up)?|give)|plus|\+|needs?|wants?|takes?|gets?|gives?(?: it)?|allow)[\s:]*(?:an? (?:extra|more) |another |an extra )?(?:an? )?", re.I)
+_SIGNED = Pattern(r"[\s,:=(-]*(?:is|wants?|needs?|gets?)?[\s:]*", re.I)
+_AS_METERED = Pattern(r"[\s,:=(-]*(?:(?:is|stays|stay|gets|wants|needs|there'?s|so|with|and|you)\s+)*(?:no (?:change|correction|extra|adjustment|compensation)|nothing(?: (?:extra|more|added))?|as (?:is|metered|it is)|unchanged|the same|leave (?:it )?(?:alone|as is|be)|fine|put)\b", re.I)
 _MORE = Pattern(r"^\s*(?:more|extra)?\s*(?:[,.;:]|and\b|$)", re.I)
 
 
 def _stop_rows(facts: list[Fact], text: str) -> list[Fact]:
     """"at 1 second add half a stop, at 10 add one, at 100 add two": rows in stops."""
     found: list[tuple[int, Fact]] = []
+    facts = [_row(f, f, f.value) if f.quantity in _TIMES and _AS_METERED.match(text[f.end :]) else f for f in facts]
+    plain = sum(f.quantity == "sheet_row" for f in facts)
     for n, (here, after) in enumerate(zip(facts, facts[1:])):
         stops = after.quantity in ("stops", "signed") or bool(found) and after.quantity == "number" and after.value <= 6 and _MORE.match(text[after.end :]) is not None
-        if (here.quantity in _TIMES or found and _seconds(here)) and stops and _ADD.fullmatch(text[here.end : after.start]):
+        if (here.quantity in _TIMES or found and _seconds(here)) and stops and (_ADD.fullmatch(text[here.end : after.start]) or after.unit == "+" and _SIGNED.fullmatch(text[here.end : after.start])):
             found.append((n, _row(here, after, here.value * 2.0 ** abs(after.value))))
-    if len(found) < 2:
-        return facts
+    if len(found) + plain < 2:
+        return [f for f in facts if f.quantity != "sheet_row"] if plain else facts
     gone = {m for n, _ in found for m in (n, n + 1)}
     return sorted([*(f for n, f in enumerate(facts) if n not in gone), *(row for _, row in found)], key=lambda f: f.start)
 

@@ -296,7 +296,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "energy": lambda f: f"{number(f.value, 4)} Ws",
     "focal_length": lambda f: f"{f.value * 1000:g} mm lens",
     "focus_distance": lambda f: f"focus at {speak_length(f.value, f.unit) if f.unit in LENGTH else number(f.value)}",
-    "push": lambda f: f"{'pushed' if f.value > 0 else 'pulled'} {scales.speak_stops(abs(f.value))}",
+    "push": lambda f: f"{scales.speak_stops(abs(f.value))} {'under' if f.value > 0 else 'over'}" if f.cue == "habit" else f"{'pushed' if f.value > 0 else 'pulled'} {scales.speak_stops(abs(f.value))}",
     "aperture_range": lambda f: f"f/{number(f.value)} to f/{number(f.other)}",
     "number_range": lambda f: f"{number(f.value)} to {number(f.other)}",
     "relation": lambda f: f"{scales.speak_stops(abs(f.value))} {'under' if f.cue == 'less' else 'over'} {f.to or 'it'}",

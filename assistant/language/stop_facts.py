@@ -42,7 +42,9 @@ def _push(place: Place) -> Fact | None:
     near = place.near("push", "pull", before=5, after=3)
     if not near:
         return None
-    if near.word == "pull" and patterns.match(r"(?:pull\w*) (?:it |the (?:light|flash|lamp|key|strobe|head) |back)", place.text[near.start :], re.I) and not patterns.search(r"film|roll|iso|asa|box speed|lab", place.text, re.I):
+    if near.word == "pull" and patterns.match(r"pull\w* (?:the (?:light|flash|lamp|key|strobe|head) |back)", place.text[near.start :], re.I):
+        return None
+    if near.word == "pull" and patterns.match(r"pull\w* it ", place.text[near.start :], re.I) and not patterns.search(r"film|roll|iso|asa|box speed|lab|slide|chrome|neg|contrast|highlights|develop|process", place.text, re.I):
         return None
     sign = 1 if near.word == "push" else -1
     return fact_at(place, "push", sign * abs(place.item.value), of="film")

@@ -136,7 +136,7 @@ _STARTS = r"\b(?:start|begin|open|lead|go)\w*(?: (?:off|out|it|them))?(?: with| 
 _BRIGHTEST_FIRST = Pattern(rf"{_STARTS}{_MOST}\b|\bfrom {_MOST}\b[^.?!]{{0,24}}\bto\b|\b{_MOST}(?: (?:one|frame|exposure|opening|stop))*,? (?:comes |goes )?first\b|\b{_MOST} to {_LEAST}\b", re.I)
 _DARKEST_FIRST = Pattern(rf"{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure|sheet))?,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)
 _FROM_TO = Pattern(r"\bfrom\b[^.?]{0,24}\b(?:under|below|over|above|less|more|minus|plus|down|up)\b[^.?]{0,6}\bto\b|\bfrom\s*[-+−][^.?]{0,20}\bto\b", re.I)
-_IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bin that order\b", re.I)
+_IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bsecond\b|\bnext\b|\blast(?:ly)?\b|\bin (?:that|this|the following) (?:order|sequence)\b|\border\W", re.I)
 _IN_STEPS = Pattern(r"\b(?:(?:in|by|of|at|with) )?(whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
 
 

@@ -129,7 +129,9 @@ def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
     """DIN, and the old GOST and Weston scales."""
     text = query.text.lower()
     if patterns.search(r"\bgost\b|\bweston\b", text) and said.unit in ("GOST", "Weston"):
-        return _done((marks.film_speed(said.value),), said, notes=(f"{said.unit} {said.other:g}: {_SCALE_NOTES[said.unit]}",))
+        told = tuple(f for f in query.all("remark") if said.cue == "told")
+        note = f"{said.unit} {said.other:g}: {_SCALE_NOTES[said.unit]}" if not told else f"{said.unit} {said.other:g}, by {' for '.join(f'{f.value:g}' for f in told)} as you told it."
+        return _done((marks.film_speed(said.value),), said, *told, notes=(note,))
     if patterns.match(r"\W*deg", query.text[said.end :], re.I) and said.unit != "DIN" and said.value < 50:
         return _done((marks.film_speed(scales.iso_from_din(said.value)),), said, lead=f"ISO {scales.iso_from_din(said.value):g} ({said.value:g} degrees, the DIN scale).")
     if said.unit == "DIN":

@@ -1,0 +1,53 @@
+"""Half-sentences about the film: "make it half a stop over", "and 18?" of an old scale."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.language.film_habits import HABIT
+from assistant.language.film_words import speed_on_scale
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.records import replace
+
+_FURTHER = Pattern(r"\b(?:another|further|again|more light|still more|on top)\b", re.I)
+_OVER_OR_UNDER = Pattern(r"\b(?:over|under|extra|overexpos\w*|underexpos\w*|instead)\b", re.I)
+_BOX_SPEED = Pattern(r"\b(?:at|to|on|just|straight|plain) box(?: speed)?\b|\b(?:nothing|no stops?|not) (?:over|under|extra)\b|\bwithout the (?:extra|overexposure)\b", re.I)
+
+
+def over_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"make it two stops over" after "always a stop over": so many instead, counted from the box."""
+    old = next((f for f in scene.facts if f.quantity == "push" and f.cue == HABIT), None)
+    if old is None or query.asks:
+        return query, scene
+    if not query.facts and _BOX_SPEED.search(query.text):
+        return replace(query, unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old))
+    if len(query.facts) != 1 or query.facts[0].quantity not in ("stops", "signed") or not _OVER_OR_UNDER.search(query.text) or _FURTHER.search(query.text):
+        return query, scene
+    new = query.facts[0]
+    way = {"more": -1.0, "less": 1.0}.get(new.cue) or (-1.0 if new.unit == "+" else 1.0 if new.unit == "-" else old.value)
+    made = replace(new, quantity="push", value=abs(new.value) * (1 if way > 0 else -1), unit="", of="film", cue=HABIT)
+    return replace(query, facts=(made,)), replace(scene, facts=tuple(f for f in scene.facts if f is not old))
+
+
+def scale_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and 18?" after "what is 24 DIN in ISO": a speed on the same old scale."""
+    speeds = [f for f in scene.facts if f.quantity == "film_speed"]
+    only = len(scene.facts) == 1 and len(speeds) == 1 and speeds[0].unit in ("DIN", "GOST", "Weston") and bool(scene.asks) and scene.asks[0].quantity == "film_speed"
+    numbers = [f for f in query.facts if f.quantity in ("number", "film_speed") and not f.unit]
+    if not only or len(numbers) != 1 or len(query.facts) != 1:
+        return query, scene
+    made = speed_on_scale(numbers[0], speeds[0].unit)
+    return (query, scene) if made is None else (replace(query, facts=(made,), unplaced=()), scene)
+
+
+def guide_for_another(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"ok and for four hundred" after a guide number asked for another film."""
+    speeds = [f for f in scene.facts if f.quantity == "film_speed"]
+    asked = bool(scene.asks) and scene.asks[0].quantity == "guide_number" and bool(speeds) and any(f.quantity == "guide_number" for f in scene.facts)
+    number = query.facts[0] if len(query.facts) == 1 else None
+    if not asked or number is None or number.quantity != "number" or number.bad or not 12 <= number.value <= 6400:
+        return query, scene
+    return replace(query, facts=(replace(number, quantity="film_speed", of=""),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in speeds[-1:]))
