@@ -25,8 +25,8 @@ _LEFT_OPEN = Pattern(
 )
 """A sentence that is left open for the answer, or asks without a question word: "flash meter says f/11 so i set"."""
 _AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
-_BRIGHTER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:brighter|stronger|hotter|more light|over)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
-_DARKER = Pattern(r"\bhow (?:many|much)(?: stops?)?(?: \w+)? (?:darker|dimmer|weaker|under|down)\b")
+_BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
+_DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin)\b")
 _TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
 _EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less)\b|\badds?\b")
 _FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")

@@ -148,9 +148,27 @@ def unbearable(query: Query, solution: Solution) -> list[Fact]:
     """Facts said that would change the answer and were not used in it."""
     if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
         return []
-    taken = any(a.quantity == "power" for a in solution.assumed)
+    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or _bears_here(f, query, solution)) and f.said.strip().lower() != "one"]
+
+
+def _bears_here(fact: Fact, query: Query, solution: Solution) -> bool:
+    """Whether a fact of a kind that is often told by the way bears on this answer."""
+    where = _BEARS_WHERE.get(fact.quantity)
+    return where is not None and where(fact, query, solution)
+
+
+def _aperture_bears(fact: Fact, query: Query, solution: Solution) -> bool:
     compared = solution.topic == "relations" and query.asks_for("stops")
-    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or f.quantity == "aperture" and (compared or f.unit == "mixed" or solution.topic in ("conversions", "zoom")) or f.quantity in ("film_speed", "power", "shutter", "aperture") and _is_another(f, solution) or f.quantity == "duration" and solution.topic == "ambient" or f.quantity == "min_power" and taken and query.asks_for("aperture")) and f.said.strip().lower() != "one"]
+    return compared or fact.unit == "mixed" or solution.topic in ("conversions", "zoom") or _is_another(fact, solution)
+
+
+def _time_bears(fact: Fact, query: Query, solution: Solution) -> bool:
+    """Another time, or a long one where no flash is asked of, to which it would be one setting of the camera more."""
+    return fact.value >= 1 and solution.topic != "flash" and not any(f.quantity == "shutter" and f.value == fact.value for f in solution.used) or _is_another(fact, solution)
+
+
+def _least_power_bears(fact: Fact, query: Query, solution: Solution) -> bool:
+    return query.asks_for("aperture") and any(a.quantity == "power" for a in solution.assumed)
 
 
 def _is_another(fact: Fact, solution: Solution) -> bool:
@@ -164,6 +182,19 @@ def _is_another(fact: Fact, solution: Solution) -> bool:
     if fact.quantity == "power" and (fact.value == 1.0 or not any(q.quantity == "power" for q in solution.answers)):
         return False
     return any(f.quantity == fact.quantity and f.value != fact.value and f.of == fact.of for f in solution.used)
+
+
+_BEARS_WHERE: dict[str, Callable[[Fact, Query, Solution], bool]] = {
+    "aperture": _aperture_bears,
+    "shutter": _time_bears,
+    "film_speed": lambda fact, query, solution: _is_another(fact, solution),
+    "power": lambda fact, query, solution: fact.value < 1 and not any(f.quantity == "power" for f in solution.used) or _is_another(fact, solution),
+    "min_power": _least_power_bears,
+    "duration": lambda fact, query, solution: solution.topic == "ambient",
+    "circle": lambda fact, query, solution: True,
+    "coverage": lambda fact, query, solution: True,
+}
+"""Where a fact of these kinds bears on the answer."""
 
 
 def unused(query: Query, solution: Solution) -> list[Fact]:

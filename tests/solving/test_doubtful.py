@@ -84,3 +84,9 @@ def test_what_is_told_may_be_noted(text: str) -> None:
 def test_a_half_sentence_that_changes_nothing_gets_no_answer() -> None:
     """The exposure of a pair is told; a shutter time is of no use to it, and to answer once more would be to pretend."""
     assert say("how many stops brighter is f/4 than f/8?", "and at 1/60?").status == "not_understood"
+
+
+def test_a_power_that_no_answer_went_by_bears_on_it() -> None:
+    """The depth has no use for the power of a flash, so something else was asked."""
+    assert say("50 mm lens on 35 mm film, f/8, focused at 10 ft, depth of field? quarter power").status == "not_understood"
+    assert say("guide number 80 feet, 10 feet, a shutter of 2 seconds, what aperture?").status == "answered"
