@@ -181,6 +181,8 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\b(?:diff|difference|drop|falloff|fall-off)\W*$", ("distance", "distance"), "stops"),
     (r"\bas key to fill\b|\bkey to fill\W*$", ("distance", "distance"), "ratio"),
     (r"\bwhat (?:filter )?factor\b", ("nd",), "factor"),
+    (r"\b(?:joules|ws|watt[- ]?seconds|energy) (?:per|a|each|for each|for every|in (?:a|each|one)) (?:flash|pop|burst|firing)\b|\b(?:per|each|a single) (?:flash|pop|burst) (?:in )?(?:joules|ws|watt[- ]?seconds)\W*$", ("energy", "power"), "energy"),
+    *((r"\b(?:ring|lens|iris|barrel|aperture) (?:then |now |has to |must )?(?:goes?|sits?|stands?|stays?|belongs|be)(?: now| then)? (?:where|at what|to what|on what)\b|\bwhere (?:does|do|should|must|will|would) (?:i )?(?:the|my|put the|set the|turn the) (?:ring|lens|iris|barrel)\b", ("aperture", taken), "aperture") for taken in ("times", "factor", "loss", "filter_loss", "nd", "extension", "magnification", "relation")),
     (r"\bhow many\b(?: pops| flashes| bursts)? (?:to (?:reach|get to|get|make|build up to|bring it to)|for)\W+f", ("aperture", "aperture"), "count"),
 ))
 

@@ -298,7 +298,8 @@ _YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|
 
 
 _ENDS_SHARP = Pattern(
-    r"\b(?:right|correct|true|yes or no|enough)\s*\?|\b(?:is|are|will|would|do|does) (?!to\b)(?:the |my |her |his )?(?:[^.?!,]|\.(?=\d)){1,30}\b(?:sharp|in focus)(?: (?:too|as well|then|or not|enough))?\W*$"
+    r"\b(?:sharp|in focus)\b[^.?!]{0,24}?[,: ] ?(?:yes or no|y ?/ ?n|true or false|right or wrong|right|correct|true)\W*$"
+    r"|\b(?:right|correct|true|yes or no|enough)\s*\?|\b(?:is|are|will|would|do|does) (?!to\b)(?:the |my |her |his )?(?:[^.?!,]|\.(?=\d)){1,30}\b(?:sharp|in focus)(?: (?:too|as well|then|or not|enough))?\W*$"
     r"|\b(?:is|are)\b[^.?!]{1,30}\b(?:sharp|in focus)\b[^.?!]{0,12}\b(?:to|at) infinity\b"
     r"|(?:^|[.!;:,] *)(?:(?:so|then|and|still|all|all of it|everything|it's) )*(?:sharp|in focus)\b[^.?!]{0,40}\?\W*$"
 )

@@ -18,6 +18,7 @@ from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.lights_named import called_by_what_they_are
 from assistant.language.lists import expand, metres_and_more
 from assistant.language.names import index_of, names_told
+from assistant.language.orders import ordered
 from assistant.language.parsing import parse
 from assistant.language.pieces import Number
 from assistant.language.segments import Segment, cut, is_role, owners
@@ -55,7 +56,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = left_behind(light_losses.settle(facts, text, cues), text)
     facts = daylight.settle(facts, text, cues)
     facts = sheet_words.settle(time_facts(lens_facts(facts, items, text), items, text), text)
-    asks = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text))
+    asks = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text)) or ordered(text, facts)
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
     asks = _not_told_here(sheet_words.asked(asks, facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity

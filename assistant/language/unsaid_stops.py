@@ -174,7 +174,7 @@ def _density(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="nd", value=stops_from_density(fact.value), unit="density", of="camera", cue="", other=math.nan)
 
 
-_GLASS_BEFORE = Pattern(r"\b(?:filter|glass|screen)\b(?: (?:on|is|it|its|it's|rim|that|which|the|says|reads|marked|stamped|engraved|labelled|rated|a|at|of|with|for|takes|needs|wants|has|just))*[\s:,(]*$", re.I)
+_GLASS_BEFORE = Pattern(r"\b(?:filter|glass|screen)\b(?: (?:on|over|from|for) (?:the|my|his|her|our) (?:[\w']{1,16} ){0,2}(?:lens|camera|box|case))?(?: (?:on|is|it|its|it's|rim|that|which|the|says|reads|marked|stamped|engraved|labelled|rated|a|at|of|with|for|takes|needs|wants|has|just))*[\s:,(]*$", re.I)
 
 
 _AND_A_FILTER = Pattern(r"\s*(?:,|and|plus|with|on|over)\s+(?:(?:an?|the|another)\s+)?(?:\d+(?:\.\d+)?\s*x|x\s*\d+(?:\.\d+)?)\s+(?:\w+ )?(?:filter|glass)", re.I)

@@ -94,8 +94,8 @@ _SO = Pattern(r"\b(?:so|makes?|altogether|in all|together|total|both|comes to|ad
 def claim_of_losses_summed(query: Query) -> Solution | None:
     """"three quarters of a stop and three quarters, so the box costs a stop and a half": losses add in stops."""
     lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "stops") and f.value]
-    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"modifier", "camera_filter", "loss", "filter_loss", "nd", "stops"}
-    if len(lost) < 3 or rest or not any(f.quantity == "loss" for f in lost) or patterns.search(r"\b(?:each|every|apiece|brighter|faster)\b", query.text.lower()):
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"modifier", "camera_filter", "magnification", "loss", "filter_loss", "nd", "stops"}
+    if len(lost) < 3 or rest or not any(f.quantity in _EATS for f in lost) or patterns.search(r"\b(?:each|every|apiece|brighter|faster)\b", query.text.lower()):
         return None
     *parts, claimed = sorted(lost, key=lambda f: f.start)
     if not _SO.search(query.text.lower()[parts[-1].end : claimed.start]):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.solving.claim_account import all_in_rows
 from assistant.solving.claim_beliefs import MORE_BELIEFS, Belief
 from assistant.solving.claim_denial import denied
 from assistant.solving.claim_rules import Verdict
@@ -93,5 +94,7 @@ def judge_folklore(text: str) -> Verdict | None:
     if not fits:
         return None
     row = max(fits, key=lambda fit: fit[:2])[2]
+    if not all_in_rows(said, row.hears):
+        return None
     negated = row.turns and denied(said)
     return Verdict(row.true != negated, 0.0, row.sentence, "")

@@ -89,7 +89,12 @@ _NEEDS = (
     (Pattern(_NEED + r"(?:(?:then|also|still|always) )?(?:(?:stop|close)d?(?: it| the lens)? down|(?:a |an )?(?:smaller|narrower) (?:aperture|f-?stop|opening)|(?:a )?(?:bigger|larger|higher) f-?number|less (?:flash(?: power| light| exposure)?|light|power|exposure)|(?:mov|put|tak|push)\w* the (?:flash|light|umbrella|soft ?box) (?:further|farther|back|away)(?: (?:off|away|back))?|turn\w* (?:the |my )?flash down|turn\w* down (?:the |my )?flash)\b"), " the exposure gets brighter "),
     (Pattern(_NEED + r"(?:(?:then|also|still|always) )?(?:(?:change|adjust|alter|reset|touch)(?: the| my)? (?:aperture|f-?stop|stop|f-?number|lens|exposure|setting)s?|(?:a |an )?(?:different|other|another) (?:aperture|f-?stop|stop|f-?number|exposure))\b"), " the exposure changes "),
 )
-_ACT = ((Pattern(r"\b(?:just |exactly |quite )?as (?:much|strongly|badly|hard) as it \w+ (?=(?:the|my|her|his) )"), " and "), (Pattern(r"\b(?:do|does|did|doing) nothing (?:to|for|about)\b|\bha(?:s|ve) nothing to do with\b|\bno matter\b"), " leaves unchanged "), (Pattern(r"\b(?:nothing|none|nobody|no part) (?:but|except|besides|other than)\b"), " only "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?(?:open up|open the lens)\b"), " the exposure gets darker "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?stop down\b"), " the exposure gets brighter "))
+_ALIKE = (
+    # "dims the flash as much as the daylight", "takes as much of the flash as it does of the lamps": of both it is said
+    (Pattern(r"\b(?:just |exactly |quite |every bit )?as (?:much|many stops|strongly|badly|hard)(?: (?:of|from|off|light from|light off))?\b(?P<one>[^,.;?]{0,30}?) as (?:(?:it|they|that) \w+ )?(?:(?:of|from|off|on|to|for) )?(?=(?:the|my|her|his|any|all) |daylight|ambient|sunlight|flash)"), r"\g<one> and "),
+    (Pattern(r"\b(?:equally(?! (?:bright|strong|dark))|alike|by (?:exactly |just )?the same (?:amount|degree|number of stops|much)|to the same (?:extent|degree)|in equal measure|by equal amounts)\b"), " "),
+)
+_ACT = (*_ALIKE, (Pattern(r"\b(?:do|does|did|doing) nothing (?:to|for|about)\b|\bha(?:s|ve) nothing to do with\b|\bno matter\b"), " leaves unchanged "), (Pattern(r"\b(?:nothing|none|nobody|no part) (?:but|except|besides|other than)\b"), " only "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?(?:open up|open the lens)\b"), " the exposure gets darker "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?stop down\b"), " the exposure gets brighter "))
 
 # --- effects ---------------------------------------------------------------------------------------------
 

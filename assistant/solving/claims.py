@@ -17,6 +17,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import claim_added, marks
+from assistant.solving.claim_account import all_in_terms
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
@@ -24,6 +25,7 @@ from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, cla
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
+from assistant.solving.claim_layers import claim_of_layers
 from assistant.solving.claim_lens import claim_of_deeper, claim_of_depth, claim_of_hyperfocal
 from assistant.solving.claim_losses import claim_of_share, judge_loss
 from assistant.solving.claim_marks import in_marks
@@ -63,6 +65,9 @@ def solve(query: Query) -> Solution | None:
     reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
     if any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
         return None
+    layers = claim_of_layers(query)
+    if layers is not None:
+        return layers
     plainer = readable(query)
     opening = first_step(plainer)
     if isinstance(opening, Solution):
@@ -75,7 +80,7 @@ def solve(query: Query) -> Solution | None:
     special = _special(query)
     if special is not None:
         return special
-    rule = judge_guides(said) or judge_rule(said) or judge_comparison(said)
+    rule = judge_guides(said) or (judge_rule(said) if all_in_terms(said) else None) or judge_comparison(said)
     ratio = judge_ratio(query.text) or judge_loss(query.text) or judge_degrees(query.text)
     if rule and rule.holds and hangs_on_figures(query):
         rule = None

@@ -7,6 +7,7 @@ An answer that fails one is not given: it is a nuisance to be asked again, and w
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable
 
 from assistant.patterns import Pattern
@@ -21,9 +22,16 @@ _LEFT_OPEN = Pattern(
     r"\b(?:so|then|and|now) (?:i|we|you)(?:'ll| should| must| can)? (?:then )?(?:set|use|open (?:up )?to|dial(?: in)?|shoot at|put|need|get|have)(?: the (?:lens|ring|flash|power|aperture))?(?: (?:to|on|at))?\W*$"
     r"|\b(?:becomes|goes at|stands at|sits at|comes to|works out (?:at|to)|that makes|which makes|that gives|which gives|equals)\W*$|\w(?:\.\.\.|…)\s*$"
     r"|\b(?:asking|asks|asked) (?:me |us )?(?:for|about)\b|\bwants? to know\b|\b(?:tell|give|show) me\b"
-    r"|\b(?:max|maximum|greatest|longest|working|min|minimum|least|total|combined) (?:flash )?(?:distance|range|reach|aperture|power|f-?stop|loss|factor|guide number)\W*$|\bdistance (?:from|to|off) (?:the |my |his |her )?\w+\W*$|\bplease\W*$|\byes or no\b"
+    r"|\b(?:max|maximum|greatest|longest|working|min|minimum|least|total|combined) (?:flash )?(?:distance|range|reach|aperture|power|f-?stop|loss|factor|guide number)\W*$|\bdistance (?:from|to|off) (?:the |my |his |her )?\w+\W*$|\bplease\W*$|\byes or no\b|\by ?/ ?n\b|\b(?:confirm|agree|true|verify)[^.?]{0,12} or (?:refute|deny|disagree|false|not)\b"
+    r"|\bgoes (?:where|at|to what)\W*$|\b(?:is|at|to|on|needs|wants|gives) (?:what|where|which)\W*$|\b(?:per|for each|for every) (?:flash|pop|burst|shot|frame)\W*$|^\W*(?:is|are|does|do|will|would|can|could|should|did|am) (?:the|my|this|that|it|i|we|a|an|f)\b"
 )
 """A sentence that is left open for the answer, or asks without a question word: "flash meter says f/11 so i set"."""
+ORDER = Pattern(
+    r"(?:^|[.;:!?,]\s+|\b(?:please|kindly|now|then|just) )(?:state|quote|name|report|determine|estimate|count|deduce|derive|restate|re-?express|rework|recalculate|recompute|re-?reckon|predict|specify|reckon|find|give|supply|provide)\b"
+    r"(?! (?:that|if|whether|up|back|or take|me a)\b)[^.?!]*[.?!]*\s*$",
+    re.I,
+)
+"""At the end of a text, an order to say something that was not told."""
 _AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
 _BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
 _DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin)\b")
@@ -37,7 +45,7 @@ WIDEST, SMALLEST = 0.7, 128.0
 def asks_something(query: Query) -> bool:
     """Whether the words ask: such a turn is never only noted."""
     said = query.text.lower()
-    return bool(query.asks) or _LEFT_OPEN.search(said) is not None or (query.claim or _QUESTION.search(said) is not None) and _AGREED.search(said) is None
+    return bool(query.asks) or _LEFT_OPEN.search(said) is not None or ORDER.search(said) is not None or (query.claim or _QUESTION.search(said) is not None) and _AGREED.search(said) is None
 
 
 def doubtful(said: Query, whole: Query, found: Solution) -> bool:

@@ -1,0 +1,41 @@
+"""Whether a general verdict accounts for every figure that is said: a rule that leaves one out judges another claim.
+
+"Two sheets, each lets half the light through, that is two stops" is no claim that half the light is two stops:
+the number of sheets is a figure too. Such a claim is for what computes with all of its figures, else for nobody.
+"""
+
+from __future__ import annotations
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.solving.claim_words import plain, terms
+
+_FIGURE = Pattern(r"(?<![\w.])\d[\d.]*(?:/\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen)\b(?! (?:fiftieth|hundred|thousand))|\b(?:half|third|thirds|quarter|eighth|twice|thrice)\b")
+_ENERGY = Pattern(r"^\s?(?:ws|j|joules?|watt)\b")
+_SPEED = Pattern(r"\b(?:iso|asa) ?$")
+
+
+def all_in_terms(said: str) -> bool:
+    """Whether every figure of a rule of thumb stands in one of its terms.
+
+    >>> all_in_terms("half the light through, twice, is two stops"), all_in_terms("half the light is two stops")
+    (False, True)
+    """
+    found = terms(said)
+    spans = [(t.start, t.end) for t in found]
+    line = plain(said)
+    return not any(_bears(line, m.start(), m.end(), m.group(), len(found)) for m in _FIGURE.finditer(line) if not any(a < m.end() and m.start() < b for a, b in spans))
+
+
+def _bears(line: str, start: int, end: int, figure: str, many: int) -> bool:
+    """A figure outside the terms that may change the verdict: none is a time told beside, an energy, the speed of the film that a lone term is set against."""
+    if figure.startswith("1/") or _ENERGY.match(line[end:]):
+        return False
+    return not (_SPEED.search(line[:start]) and (many == 1 or figure == "100"))
+
+
+def all_in_rows(said: str, hears: tuple[str, ...]) -> bool:
+    """Whether a belief names every figure that is said: what it does not name it cannot have weighed."""
+    spans = [m.span() for words in hears if not words.startswith("^") for m in patterns.finditer(words, said)]
+    figures = [m for m in _FIGURE.finditer(said) if not m.group().startswith("1/") and m.group() not in ("half", "quarter", "eighth", "third")]
+    return all(any(a < m.end() and m.start() < b for a, b in spans) for m in figures)
