@@ -1,0 +1,38 @@
+"""A verdict takes in every figure of the claim, or is none: the values follow from doublings and inverse squares."""
+
+from __future__ import annotations
+
+import pytest
+
+from assistant.assistant import Assistant
+
+HELPER = Assistant.create()
+
+
+def _verdict(text: str) -> object:
+    HELPER.new_conversation(keep_kit=False)
+    answer = HELPER.answer(text)
+    return answer.answers[0].value if answer.answers and answer.answers[0].quantity == "claim" else None
+
+
+@pytest.mark.parametrize(
+    ("text", "holds"),
+    [
+        ("three nets each passing half the light: three stops, correct?", True),  # (1/2)^3 is three stops
+        ("three nets each passing half the light: two stops, correct?", False),
+        ("four layers of cloth at a stop each leave an eighth of the light. True or false?", False),  # 1/16
+        ("two gels at half a stop apiece, that is a quarter of the light left, agreed?", False),  # a half
+        ("is it true that three sheets of tracing paper at two thirds of a stop each cost two stops", True),
+        ("half the light through, twice, is two stops gone, right?", True),
+        ("Twice as far from the flash leaves a quarter of the light, so two stops gone, yes?", True),
+        ("At life size the bellows cost me two stops, and the polariser a stop and a half. I make the total four stops. Confirm or refute.", False),
+        ("A polariser darkens flash and ambient equally, true?", True),
+        ("turning the flash power down takes as much off the daylight as off the flash, true or false", False),
+    ],
+)
+def test_all_figures_are_weighed(text: str, holds: bool) -> None:
+    assert _verdict(text) is holds
+
+
+def test_a_belief_is_silent_where_figures_decide() -> None:
+    assert _verdict("Slide film forgives more than a third. The meter asked for f/8 and I gave it 5.6. Is the frame within what it forgives?") is not True
