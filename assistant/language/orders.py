@@ -37,7 +37,7 @@ def ordered(text: str, facts: Sequence[Fact]) -> list[Ask]:
     if found is None:
         return []
     within = [f for f in facts if f.start >= found.start()]
-    wanted = next((quantity for words, quantity in _WANTED if (m := words.search(found.group())) and not any(f.quantity == quantity for f in within)), None)
+    wanted = next((quantity for words, quantity in _WANTED if words.search(found.group()) and not any(f.quantity == quantity for f in within)), None)
     if wanted is not None:
         return [Ask(wanted, "", "J" if wanted == "energy" else "", found.start())]
     kinds = {f.quantity for f in facts}

@@ -12,6 +12,7 @@ from assistant.solving.claim_words import plain, terms
 
 _FIGURE = Pattern(r"(?<![\w.])\d[\d.]*(?:/\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen)\b(?! (?:fiftieth|hundred|thousand))|\b(?:half|third|thirds|quarter|eighth|twice|thrice)\b")
 _ENERGY = Pattern(r"^\s?(?:ws|j|joules?|watt)\b")
+_MINE = Pattern(r"\b(?:mine|my (?:gn|guide number|flash|one|gun))(?:'s| is| has| of| being)?(?: an?| about| gn| guide number| at)* ?$")
 _SPEED = Pattern(r"\b(?:iso|asa) ?$")
 
 
@@ -28,8 +29,8 @@ def all_in_terms(said: str) -> bool:
 
 
 def _bears(line: str, start: int, end: int, figure: str, many: int) -> bool:
-    """A figure outside the terms that may change the verdict: none is a time told beside, an energy, the speed of the film that a lone term is set against."""
-    if figure.startswith("1/") or _ENERGY.match(line[end:]):
+    """A figure outside the terms that may change the verdict: none is a time told beside, an energy, one's own guide number, the speed of the film that a lone term is set against."""
+    if figure.startswith("1/") or _ENERGY.match(line[end:]) or _MINE.search(line[:start]):
         return False
     return not (_SPEED.search(line[:start]) and (many == 1 or figure == "100"))
 
@@ -37,5 +38,5 @@ def _bears(line: str, start: int, end: int, figure: str, many: int) -> bool:
 def all_in_rows(said: str, hears: tuple[str, ...]) -> bool:
     """Whether a belief names every figure that is said: what it does not name it cannot have weighed."""
     spans = [m.span() for words in hears if not words.startswith("^") for m in patterns.finditer(words, said)]
-    figures = [m for m in _FIGURE.finditer(said) if not m.group().startswith("1/") and m.group() not in ("half", "quarter", "eighth", "third")]
+    figures = [m for m in _FIGURE.finditer(said) if not m.group().startswith("1/") and not _ENERGY.match(said[m.end() :]) and m.group() not in ("half", "quarter", "eighth", "third")]
     return all(any(a < m.end() and m.start() < b for a, b in spans) for m in figures)

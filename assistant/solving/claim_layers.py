@@ -25,6 +25,7 @@ _SWALLOWED = Pattern(r"\b(?:eat\w*|swallow\w*|steal\w*|soak\w*|tak(?:es?|ing)|ab
 _OTHER = Pattern(r"\b(?:push|pull|film|iso|faster|power|gn|guide|feet|foot|metres?|meters?|f ?/|1/\d{3,})\b")
 _PART_OF_STOP = Pattern(r"\b(?:(?:two|2) thirds?|2/3|three quarters?|3/4)(?: of)?(?: an?)? stop\b")
 _CLOSE = 0.1
+_WORDS = {2.0: "Two", 3.0: "Three", 4.0: "Four", 5.0: "Five", 6.0: "Six"}
 
 
 @record
@@ -52,7 +53,7 @@ def claim_of_layers(query: Query) -> Solution | None:
     right = n * one.lost
     holds = abs(right - total.lost) < _CLOSE
     return Solution(answers=(Quantity("claim", holds), marks.stops(-right)), used=query.facts, topic="claims",
-                    lead=f"{'Yes' if holds else 'No'}. {n:g} times {speak_stops(one.lost)} are {speak_stops(right)}: 1/{2**right:.3g} of the light is left.")
+                    lead=f"{'Yes' if holds else 'No'}. {_WORDS.get(n, f'{n:g}')} times {speak_stops(one.lost)} are {speak_stops(right)}: 1/{2**right:.3g} of the light is left.")
 
 
 def _measures(said: str) -> list[_Measure]:
