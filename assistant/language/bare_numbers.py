@@ -275,11 +275,24 @@ def _decimal_mark(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of=role if n.reads else "")
 
 
+_PLAIN_FILMS = frozenset({100, 160, 200, 400, 800, 1600, 3200})
+"""Speeds that are no shutter mark as well."""
+
+
+_SET_OFF = Pattern(r"(?:[,.;]|\bon)\s*$", re.I)
+_ENDS = Pattern(r"\s*(?:$|[,;?!]|\.(?!\d))")
+
+
+def _stands_alone(n: Bare) -> bool:
+    """"snow in full sun, 100, 1/125": set off by commas, and no time."""
+    return n.value in _PLAIN_FILMS and _SET_OFF.search(n.text[: n.fact.start]) is not None and _ENDS.match(n.text[n.fact.end :]) is not None
+
+
 def _common_film(n: Bare) -> Fact | None:
     """"guide number 80, ten feet, 400": film is sold in such speeds."""
     if n.value not in COMMON_FILMS:
         return None
-    lacks = n.kinds.isdisjoint(("film_speed", "rated")) and not n.kinds.isdisjoint(("guide_number", "distance", "aperture")) \
+    lacks = n.kinds.isdisjoint(("film_speed", "rated")) and not n.kinds.isdisjoint(("guide_number", "distance", "aperture", "exposure_value", *(("shutter",) if _stands_alone(n) else ()))) \
         and ("guide_number" in n.kinds or "guide_number" not in n.names)
     asked_again = "guide_number" in n.names and "film_speed" in n.kinds
     return n.of("film_speed", of="") if lacks or asked_again else None

@@ -41,7 +41,7 @@ def place_asked(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[right.unit], unit=right.unit, of="")
 
 
-_LIT = Pattern(r"\b(?:windows?|ambient|daylight|sun(?:light)?|sky|room|hall|house lights?|stage(?: lights?)?|background|scene|flash|strobe|gun|fill|street|bar|church|porch|doorway|lamps?)(?: light| outside| alone| by itself| on (?:its|their) own| only| itself)*(?: reads?| meters?| metered| says?| gives?| measures?| shows?| comes (?:in|out))(?: about| just| only| me| at)* $", re.I)
+_LIT = Pattern(r"\b(?:windows?|ambient|daylight|sun(?:light)?|sky|room|hall|house lights?|stage(?: lights?)?|background|scene|flash|strobe|gun|fill|street|bar|church|porch|doorway|lamps?)(?: light| outside| alone| by itself| on (?:its|their) own| only| itself)*(?:(?<=alone)|(?<=by itself)|(?<=its own)| reads?| meters?| metered| says?| gives?| measures?| shows?| comes (?:in|out))(?: about| just| only| me| at)* $", re.I)
 
 
 def light_reads(n: Bare) -> Fact | None:

@@ -7,6 +7,7 @@ nobody. "Two stops under" becomes a relation of the fill or of the ambient light
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 
@@ -92,12 +93,15 @@ def _last_word(text: str, one: Pattern, other: Pattern) -> bool:
     return bool(ones) and (not others or ones[-1] > others[-1])
 
 
-_IN_SUN = Pattern(r"(?:^\W*|[,;.]\s*|\b(?:in|full|under) (?:the )?)suns?(?:light)?(?=\s*(?:[,;.?]|$|iso|asa|f\W?\d|\d|on\b|with\b|and\b|at\b))", re.I)
+_IN_SUN = Pattern(r"(?:^\W*|[,;.]\s*|\b(?:in|full|under|for) (?:the )?)suns?(?:light)?(?=\s*(?:[,;.?]|$|iso|asa|f\W?\d|\d|on\b|with\b|and\b|at\b))", re.I)
+
+
+_SUN_READ = Pattern(r"\bsun(?:light)?(?: is| at| on her| outside)?\W{1,2}(?:f\W?\d[\d.]*(?: at| and|,| @)? ?1/\d|1/\d+(?: at| and|,| @)? ?f\W?\d)", re.I)
 
 
 def in_plain_sun(text: str) -> bool:
     """"sun, ISO 400, f/16": the sky is told by its one word, and nothing in it is a reading (contract 14)."""
-    return bool(_IN_SUN.search(text)) and not _METERED.search(text) and not patterns.search(r"\b(?:set|rise|down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
+    return bool(_IN_SUN.search(text)) and not _METERED.search(text) and not _SUN_READ.search(text) and not patterns.search(r"\b(?:set|rise|down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
 
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
@@ -296,8 +300,19 @@ def _relations(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]
 _FILL_AT = Pattern(r"\bfill(?:-?in)?(?: flash| light)?(?: is| set)?(?: at| to|:|,)?\s*$", re.I)
 
 
+_FILL_OF = Pattern(r"\b(?:fill(?:-?in)?|flash|strobe)(?: flash| light)?(?: alone| only| to be| is| be| at| just| about| as)*\s*$", re.I)
+_OF_THE_SUN = Pattern(rf"\s*(?:of (?:the )?|as (?:bright|strong|much) as (?:the )?|the )(?:(?:light|strength|brightness|level) of (?:the )?)?(?:{AMBIENT})\b", re.I)
+
+
+def _share_of_the_sun(fact: Fact, text: str) -> Fact:
+    """"fill a third of the light of the sun": so many stops under it."""
+    part = fact.quantity in ("number", "share", "power") and 0 < fact.value < 1 and _OF_THE_SUN.match(text[fact.end :]) and _FILL_OF.search(text[: fact.start])
+    return replace(fact, quantity="relation", value=-math.log2(fact.value), unit="", of="fill", to="ambient", cue="less") if part else fact
+
+
 def _signed_fill(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"fill at minus one and a half": so many stops under the daylight."""
+    facts = [_share_of_the_sun(f, text) for f in facts]
     return [replace(f, quantity="relation", value=abs(f.value), unit="", of="fill", to="ambient", cue="less" if f.value < 0 or f.unit == "-" else "more") if f.quantity == "signed" and _FILL_AT.search(text[: f.start]) else f for f in facts]
 
 

@@ -11,7 +11,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
-_WHAT_AT = Pattern(r"\bwhat(?:'s|s| is| would) (?:it|that)(?: be)? (?:at|on|for)\b|\bwhat (?:does|do|would|will) (?:it|that|this|i|the \w+) (?:be|need|want|take|come to|become|get)(?: then)? (?:at|on|for)\b", re.I)
+_WHAT_AT = Pattern(r"\bin terms of f|\bwhat(?:'s|s| is| would) (?:it|that)(?: be)? (?:at|on|for)\b|\bwhat (?:does|do|would|will) (?:it|that|this|i|the \w+) (?:be|need|want|take|come to|become|get)(?: then)? (?:at|on|for)\b|\bwhat (?:at|on) (?:1/\d|f\W?\d)", re.I)
 _AND_AT = Pattern(r"(?:[.,;?]|\band\b|\bso\b)\s*(?:and )?(?:at|for|now)\s+(?:f\W?\d[\d.]*|1/\d+|\d+ ?s\w*)\W*$", re.I)
 _ON_ONE_FACE = Pattern(r"\bboth\b|\btogether\b|\bthe two\b|\bcombined\b|\btotal\b|\bsum\b|\badd(?:s|ed)?\b|\bsame (?:face|subject|side|spot)\b|\bon top\b|\bplus\b|\boverlap", re.I)
 
@@ -33,13 +33,29 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("aperture")]
     if patterns.search(r"what (?:must|should|does|would|will|has) (?:the |my |a )?(?:flash|fill|strobe)(?: flash| light)?(?: alone)? (?:need to |have to |to )?(?:read|give|be|meter)", text, re.I) and kinds:
         return [Ask("aperture")]
-    return _the_open_one(text, facts)
+    return _under_now(text, facts) or _the_open_one(text, facts)
+
+
+_SLOWEST = Pattern(r"\b(?:slowest|fastest|longest|shortest|quickest) (?:shutter|time|speed|exposure)\b", re.I)
+_WISH = Pattern(r"\b(?:want|make|need|like|rather have)\b", re.I)
+
+
+def _under_now(text: str, facts: Sequence[Fact]) -> list[Ask]:
+    """"three under at 1/125, what's it at 1/30", "two over, want it one under, I'm at 1/60": no reading, only what came out."""
+    kinds = [f.quantity for f in facts if f.quantity in ("aperture", "shutter")]
+    out = [f for f in facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.of in ("", "ambient", "backdrop", "background")]
+    if len(out) == 1 and len(kinds) == 2 and len(set(kinds)) == 1 and len(facts) == 3 and _WHAT_AT.search(text):
+        return [Ask("stops")]
+    if len(out) == 2 and kinds == ["shutter"] and len(facts) == 3 and _WISH.search(text[out[0].end : out[1].start]):
+        return [Ask("shutter")]
+    return [Ask("shutter")] if _SLOWEST.search(text) and "shutter" not in {f.quantity for f in facts if f.of != "ambient"} and any(f.of == "ambient" for f in facts) else []
 
 
 _LENS_TO = Pattern(r"\bf\W{0,2}what\b|\bwhat f\b|\b(?:lens|ring|iris|aperture) (?:then |now |has to |should |must )?(?:goes|go|comes?|sits?|stands?|be|is|set|stays?)?(?: down| up)?(?: to| at| on| where| what)*\W*\?|\b(?:open|stop|close)(?: up| down)? to (?:what|where)\b", re.I)
 _TIME_SO = Pattern(r"\bhow slow\b|\bhow fast a shutter\b|(?:^|[.,;:?!]\s*|\b(?:so|and|what|the) )(?:shutter(?: speed| time)?|exposure time|time)\s*(?:so (?:that|the)|that (?:puts|gets|leaves|keeps|drops|makes)|to (?:get|put|keep|drop|leave|make|have|bring)|for (?:the|it|that))\b", re.I)
 
 
+_TIME_LAST = Pattern(r"(?:[.,;:?!]|\b(?:what|which|so|and|then|the|new))\s*(?:exposure|time|shutter|exposure time|seconds)\W*$", re.I)
 _UNDER_BY = Pattern(r"\b(?:under|over|down|darker|brighter|off) by(?: what| how much| how many(?: stops)?)?\W*$", re.I)
 _WISHED = Pattern(rf"\bi(?:'d| would)? (?:want|like|need|prefer)\b[^.?!]{{0,20}}\b(?:{AMBIENT})\b", re.I)
 """A wish, with the aperture told: the time is what it takes."""
@@ -58,7 +74,7 @@ def _the_open_one(text: str, facts: Sequence[Fact]) -> list[Ask]:
     if "aperture" not in own and own and _LENS_TO.search(text):
         return [Ask("aperture")]
     wished = own == {"aperture"} and any(f.quantity == "relation" and f.of == "ambient" for f in facts) and _WISHED.search(text)
-    return [Ask("shutter")] if "shutter" not in own and (_TIME_SO.search(text) or wished) else []
+    return [Ask("shutter")] if "shutter" not in own and (_TIME_SO.search(text) or wished or (own == {"aperture"} or any(f.quantity in ("relation", "stops") for f in facts)) and _TIME_LAST.search(text)) else []
 
 
 _SECONDS = Pattern(r"\bhow many (?:full |whole )?(?:seconds?|secs?|minutes?|mins?)\b", re.I)

@@ -40,6 +40,9 @@ _MARK = r"(?:1/\d+(?: ?s(?:ec)?)?|(?:iso|asa) ?\d+|f ?/? ?\d+(?:\.\d+)?|\d+ ?(?:
 _VERSUS = rf"^\W*{_MARK}\W+(?:against|versus|vs|v)\W+(?:{_MARK}|\d+)\W*$"
 """Two marks and nothing else: "1/30 against 1/250"."""
 
+_SKY = r"\b(?:sun\w*|cloudless|overcast|shade|hazy|snow|beach)\b"
+"""A sky named, so that a film and one setting tell the other."""
+
 _SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
@@ -96,7 +99,10 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bhow (?:hot|bright|dark|dim)(?:'s| is| are| does)?\b", ("distance", "distance"), "stops"),
     (r"\b(?:loss|difference|gain|gained|drop|change|lost|brighter|darker)\W*(?:\?|$)|what(?:'s| is) lost|\bloss at\b", ("distance", "distance"), "stops"),
     (r"\b(?:stops?|third|half) (?:faster|slower) than|(?:faster|slower) than", ("film_speed", "stops"), "film_speed"),
-    (r"\b(?:time|exposure time)\W*$", ("exposure_value", "aperture"), "shutter"),
+    (r"\b(?:time|exposure time|exposure)(?: please)?\W*$", ("exposure_value", "aperture"), "shutter"),
+    (rf"{_SKY}[^?]*\b(?:time|exposure)(?: please)?\W*$", ("film_speed", "aperture"), "shutter"),
+    (rf"{_SKY}[^?]*\b(?:lens|ring|opening)(?: please)?\W*$", ("film_speed", "shutter"), "aperture"),
+    (r"\b(?:widest|largest|smallest|biggest) (?:stop|aperture|opening|f-?stop|hole)\b[^?.]{0,24}\b(?:can|could|may|use|get|allowed|possible)\b", ("sync", "film_speed"), "aperture"),
     (r"\b(?:time|exposure time)\W*\?\W*$", ("aperture", "shutter", "film_speed"), "shutter"),
     (r"\bplus\b.*\b(?:gives?|makes?|is|comes to)\b\W*(?:what)?\W*$", ("aperture", "aperture"), "aperture"),
     (r"\b(?:without(?: it)?|bare|with it off)\W*\?\W*$", ("power", "loss"), "power"),

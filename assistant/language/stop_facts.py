@@ -71,7 +71,7 @@ def _modifier_loss(place: Place) -> Fact | None:
         return fact_at(place, "loss", abs(place.item.value), unit=modifier.word)
     if loss and "how_many" not in place.cues:
         return fact_at(place, "loss", abs(place.item.value), unit=_what_loses(place))
-    if "hss" in place.cues and place.near("less", "down", before=3, after=3):
+    if "hss" in place.cues and (place.item.unit == "-" or place.near("less", "down", before=3, after=3)):
         return fact_at(place, "loss", abs(place.item.value), unit="hss")
     return None
 

@@ -20,6 +20,9 @@ from assistant.solving.solution import Solution
 
 def solve(query: Query, ask: Ask) -> Solution | None:
     """The new time, aperture, film speed, or how far under; None when a reading is there to go by."""
+    other = _other_light(query, ask)
+    if other is not None:
+        return other
     under = [f for f in query.facts if (f.quantity == "relation" and f.of in ("ambient", "backdrop")) or (f.quantity == "stops" and f.cue in ("less", "more") and f.of in ("", "ambient"))]
     if not under or query.has("exposure_value") or query.has("guide_number"):
         return None
@@ -33,6 +36,15 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity in ("shutter", "aperture", "film_speed") and len({u.start for u in under}) == 1:
         return _one_change(query, ask, under[0])
     return None
+
+
+def _other_light(query: Query, ask: Ask) -> Solution | None:
+    """"EV 14 sank to EV 11, I was at 1/250: the new time": the setting goes with the light."""
+    values, bases = query.all("exposure_value"), query.all(ask.quantity)
+    if ask.quantity not in ("shutter", "aperture", "film_speed") or len(values) != 2 or len(bases) != 1 or query.has("guide_number"):
+        return None
+    others = [f for f in query.facts if f.quantity in ("shutter", "aperture", "film_speed") and f is not bases[0]]
+    return _moved(ask, bases[0], values[0].value - values[1].value, (*values, bases[0], *others), "The light changed by") if len(others) < 2 else None
 
 
 _WANTED = Pattern(r"\b(?:want\w*|wanna|make|making|need\w*|like|drop\w*|bring|knock|darken\w*|brighten\w*|lower|lift|raise|take|to be|get|should be|must be|go|for)\b|^[^.?!]*\b(?:darker|brighter)\b", re.I)
@@ -88,10 +100,12 @@ def _for_under(query: Query, ask: Ask, before: Fact, after: Fact) -> Solution | 
     return _moved(ask, base, signed(after) - signed(before), (base, before, after))
 
 
-def _moved(ask: Ask, base: Fact, moved: float, used: tuple[Fact, ...]) -> Solution:
+def _moved(ask: Ask, base: Fact, moved: float, used: tuple[Fact, ...], why: str = "") -> Solution:
     """A setting so many stops on, with what that does to the flash."""
     answer: Quantity = marks.shutter(base.value * 2.0**moved) if ask.quantity == "shutter" else \
         marks.aperture(base.value * 2.0 ** (-moved / 2)) if ask.quantity == "aperture" else marks.film_speed(base.value * 2.0**moved)
+    if why:
+        return Solution(answers=(answer,), used=used, topic="ambient", notes=(f"{why} {scales.speak_stops(abs(moved))}.",))
     note = f"That is {scales.speak_stops(abs(moved))} {'more' if moved > 0 else 'less'} ambient light."
     if ask.quantity != "shutter":
         note += " The flash changes by as much."

@@ -164,20 +164,25 @@ def number_of(value: float) -> str:
 
 
 def _aperture(query: Query, ask: Ask) -> Solution | None:
-    if query.has("guide_number") and query.has("distance") or query.has("path"):
+    if query.has("guide_number") and query.has("distance") or query.has("path") or any(f.quantity == "loss" and f.unit == "hss" for f in query.facts):
         return None
     light, at = _scene(query, "aperture")
     if light is None:
         return None if query.has("guide_number") or not patterns.search(_FOR_DAYLIGHT, query.text, re.I) else _lacks(("exposure_value",), at.facts)
     time = at.shutter or light.shutter
     if time is None and not light.relative:
-        return _through_filters(query, at) or _lacks(("shutter",), light.facts + at.facts)
+        instead = _shutter(query, ask) if _own_lens(query) and not at.loss else None  # "what do I set at f/8" of a sky
+        return instead or _through_filters(query, at) or _lacks(("shutter",), light.facts + at.facts)
     stops, used, notes = _wanted(query)
     value = ambient.aperture(_level(light, at), time or 1.0, at.film_speed) * 2.0 ** (-stops / 2)
     solution = _done((marks.aperture(value),), light, at, used, notes)
     if at.from_sync:
         solution = solution.noting("At the sync speed.")
     return _within_lens(query, solution, light, at, value, stops)
+
+
+def _own_lens(query: Query) -> bool:
+    return len(query.all("aperture")) == 1 and query.last("aperture", "") is not None and not query.has("distance") and not query.has("guide_number")
 
 
 def _through_filters(query: Query, at: Working) -> Solution | None:

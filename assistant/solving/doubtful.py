@@ -130,4 +130,10 @@ def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return any(kinds.count(kind) > 1 for kind in kinds)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _is_another_length, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens)
+def _another_opening_idle(said: Query, whole: Query, found: Solution) -> bool:
+    """An aperture found of the light that is there, with another one told that it has no use for: that one was the reading."""
+    first, places = found.answers[0], {f.start for f in found.used}
+    return found.topic == "ambient" and first.quantity == "aperture" and any(f.quantity == "aperture" and f.origin == "said" and not f.of and f.start not in places and f.value not in {u.value for u in found.used if u.quantity == "aperture"} for f in whole.facts)
+
+
+_CHECKS: tuple[Check, ...] = (_is_nothing, _is_another_length, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle)

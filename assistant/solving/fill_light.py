@@ -22,20 +22,20 @@ from assistant.solving.solution import Solution, needs
 
 _SAME = 0.2
 """Stops within which a camera setting is taken to be the daylight's own exposure."""
-_SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side)|overlap\w*|combined|added|adds? to|on top)\b", re.I)
+_SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side)|overlap\w*|combined|for the pair|added|adds? to|on top)\b", re.I)
 _WHAT_FLASH = Pattern(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b|\balone\b[^?]*\b(?:right|correct)\b[^?]*\balone\b[^?]*\b(?:right|correct|same)\b", re.I)
 _ADDS = Pattern(r"\b(?:add(?:s|ed|ing)?|contributes?|lifts?|raises?|brightens?|push(?:es)?)\b", re.I)
 _THAN_ALONE = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by)? ?(?:the |my )?(?:(?:flash|strobe|key) (?:alone|only|by itself|on its own|would give)|(?:just|only|plain) (?:the |my )?(?:flash|strobe|key))\b", re.I)
 
 
-_ALL_LIGHT = Pattern(r"\btogether\b|\bboth\b|\bthe two\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
+_ALL_LIGHT = Pattern(r"\btogether\b|\bfor the pair\b|\bboth\b|\bthe two\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
 
 
 _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 
 
-_OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\b(?:if|when|once) (?:i|we|the lens|the camera)\b|\b(?:if|when|once) i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
+_OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\b(?:if|when|once) (?:i|we|the lens|the camera)\b|\bover (?:am|will|would|are|is|do) (?:i|we|she|he|it|they|her face|his face)\b[^.?]{0,24}\bat f|\b(?:if|when|once) i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
 _OVER = Pattern(r"\bhow (?:far|much|many stops) (?:brighter|hotter|over)\b|\bstops over\b|\boverexpos\w*", re.I)
 _A_FLASH = Pattern(r"\b(?:flash\w*|strobe\w*|speedlight|gun|head|key|fill|softbox|umbrella|brolly|monolight)\b", re.I)
 _ALIKE = Pattern(r"\b(?:equal|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
@@ -50,9 +50,13 @@ def added(query: Query, ask: Ask) -> Solution | None:
     if whole is not None:
         return whole
     if ask.quantity == "aperture" and flash and room and (query.last("shutter", "ambient") is None or len({f.value for f in query.all("shutter")}) == 1 and _ALL_LIGHT.search(query.text)) and not _WHAT_FLASH.search(query.text) and _SUM.search(query.text):
-        value = sum_of_light((flash.value, room.value))
-        return Solution(answers=(marks.aperture(value),), used=(flash, room, *query.all("shutter")), topic="ambient",
+        loss, glass, _ = camera.loss_total(query)
+        value = sum_of_light((flash.value, room.value)) * 2.0 ** (-loss / 2)
+        return Solution(answers=(marks.aperture(value),), used=(flash, room, *glass, *query.all("shutter")), topic="ambient",
                         notes=("The two fall on the same face, so their light adds; squares of the f-numbers are summed.",))
+    if ask.quantity == "stops" and flash and room and len(query.all("shutter")) < 2 and (adds := _WHAT_ADDS.search(query.text)):
+        base = flash if adds["who"].lower() not in _OF_FLASH else room
+        return Solution(answers=(marks.stops(2 * math.log2(sum_of_light((flash.value, room.value)) / base.value)),), used=(flash, room, *query.all("shutter")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
     if ask.quantity == "stops" and flash and room and len(query.all("shutter")) < 2 and _THAN_ALONE.search(query.text):
         return Solution(answers=(marks.stops(2 * math.log2(sum_of_light((flash.value, room.value)) / flash.value)),), used=(flash, room), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
     if ask.quantity == "stops" and not (_A_FLASH.search(query.text) or _SUM.search(query.text)):
@@ -77,6 +81,8 @@ def added(query: Query, ask: Ask) -> Solution | None:
     return _lift(query, under or offset(query, "fill")) if ask.quantity == "stops" and not query.has("shutter") else None
 
 
+_OF_FLASH = frozenset({"flash", "fill", "strobe", "gun"})
+_WHAT_ADDS = Pattern(r"\bhow (?:much|many stops)\b[^?]{0,24}\b(?:does|do|will|would|is) (?:the |my )?(?P<who>ambient|room|windows?|daylight|sun|sky|flash|fill|strobe|gun)(?: light)? (?:add|adding|contribut\w*|lift|brighten|bring)\b", re.I)
 _THAN_DAYLIGHT = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by|in)? ?(?:just |only )?(?:the )?(?:daylight|ambient|sun|room|window|sky)(?: light)?(?: alone| only| by itself| on its own)?\b", re.I)
 
 
@@ -119,7 +125,7 @@ def _lift(query: Query, apart: Fact | None) -> Solution | None:
 
 
 def _flash_reading(query: Query) -> Fact | None:
-    return query.last("aperture", "") or query.last("aperture", "fill") or query.last("aperture", "key")
+    return query.last("aperture", "") or query.last("aperture", "fill") or query.last("aperture", "key") or query.last("aperture", "b")
 
 
 def fill(query: Query, ask: Ask) -> Solution | None:
