@@ -85,6 +85,10 @@ _PLACES = {1.0: "first", 2.0: "second", 3.0: "third"}
 """The places people write with a figure: "the 2nd flash"."""
 
 
+_LARGEST_RATIO = 32
+"""No lighting ratio is larger."""
+
+
 def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
     text = pieces[place].text
     value = digits(text)
@@ -94,7 +98,8 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
         if after == "/":
             tail = then + 2 if touching(pieces, then + 1) and text_at(pieces, then + 1) in ("st", "nd", "rd", "th", "ths") else then + 1
             return fraction(pieces, place, tail, value, other)
-        if text_at(pieces, then + 1) == "/":  # "ISO 100: 1/30 …": what follows is a time
+        listed = after == ":" and value > _LARGEST_RATIO and not touching(pieces, then)  # "for ISO 100: 160 at 1/60": what follows is listed
+        if text_at(pieces, then + 1) == "/" or listed:  # "ISO 100: 1/30 …": what follows is a time
             return made("NUM", pieces, place, place + 1, Number(value))
         return made("RATIO", pieces, place, then + 1, Number(value / other if other else math.inf, top=value, bottom=other))
     if after == "over" and kind_at(pieces, then) == "number" and value == 1:

@@ -6,9 +6,11 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 
 from assistant.language.items import Item
+from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import record, replace
 from assistant.units import LENGTH
@@ -21,8 +23,11 @@ _GUIDES = (3.0, 1000.0)
 _BEFORE_SPEED = frozenset({"AT", "FOR", "A", "IN"})
 """Between a guide number and the speed it is for: "180 feet at a thirtieth"."""
 
-_AFTER_SPEED = frozenset({"COLON", "EQ", "DASH", "A", "OF"})
-"""Between a speed and the guide number it leaves: "1/30 = 45", "at 1/30 it's a guide number of 45"."""
+_AFTER_SPEED = frozenset({"COLON", "COMMA", "EQ", "DASH", "A", "OF"})
+"""Between a speed and the guide number it leaves: "1/30 = 45", "at a thirtieth, 45", "at 1/30 it's a guide number of 45"."""
+
+_LISTED = Pattern(r"film\s*:\s*[\d.]+", re.I)
+"""What comes after "for my film:" is the first row, no film speed."""
 
 
 @record
@@ -41,6 +46,7 @@ def table(items: list[Item], text: str) -> ShutterTable:
     speeds = [n for n, i in enumerate(items) if i.kind == "shutter"]
     if len(speeds) < 2 or not _is_of_guides(items):
         return ShutterTable((), items)
+    items = [replace(i, kind="number") if i.kind == "film_speed" and _LISTED.fullmatch(text[i.start : i.end]) and n + 2 in speeds else i for n, i in enumerate(items)]
     pairs = _pairs(items, speeds)
     if len(pairs) < 2:
         return ShutterTable((), items)
@@ -57,8 +63,14 @@ def table(items: list[Item], text: str) -> ShutterTable:
     return ShutterTable(rows, left)
 
 
-def settle(facts: list[Fact], rows: Sequence[Fact]) -> list[Fact]:
+_FROM_THE_LAMP = Pattern(r"\s*(?:away |off )?from (?:the|its|my) (?:bulb's |lamp's )?(?:reflector|dish|bowl|pan)\b", re.I)
+"""A bulb sits in its reflector: so far from the light, and no way round by a wall."""
+
+
+def settle(facts: list[Fact], rows: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the rows before them; the film a table is for is not the film in the camera, where that is another."""
+    if rows:
+        facts = [replace(f, quantity="distance", of="") if f.quantity == "path" and _FROM_THE_LAMP.match(text, f.end) else f for f in facts]
     rated = rows[0].at_iso if rows else None
     if rated is not None and any(f.quantity == "film_speed" and not math.isclose(f.value, rated) for f in facts):
         facts = [f for f in facts if f.quantity != "film_speed" or not math.isclose(f.value, rated)]
@@ -126,7 +138,7 @@ def _rated_for(items: Sequence[Item], pairs: Sequence[tuple[int, int]]) -> float
         before = [n for n in range(breath, first) if items[n].kind == "film_speed" and not items[n].bad and _is_told_of_table(items, n)]
         if before:
             return items[before[-1]].value
-    after = [i for i in items[last + 1 : last + 5] if i.kind != "glue" and not (i.kind == "mark" and i.word == "BOTH")]
+    after = [i for i in items[last + 1 : last + 6] if i.kind != "glue" and not (i.kind == "mark" and i.word in ("BOTH", "COMMA"))]
     of_it = len(after) > 1 and after[0].kind == "mark" and after[0].word in ("AT", "FOR") and after[1].kind == "film_speed" and not after[1].bad
     return after[1].value if of_it else 0.0
 

@@ -6,6 +6,7 @@ between them may only say once more what the first one was of: "back row 14 ft, 
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 
@@ -19,8 +20,8 @@ _SLIP = Pattern(
     r"(?:^|[\s,.;:-])(?:(?:oh |ah |er |um |uh |or )?(?:no|nope|sorry|wait|oops|i mean|i meant|actually|rather|make (?:that|it)|scratch that|scrap that|strike that|forget that|cancel that|correction|my mistake|hang on|hold on)\b[\s,.;:-]*)+"
     r"(?P<label>(?:(?:it's|its|that's|thats|it is|the|a|at|is|of|to|say)\s+)*(?:[a-z]+\s+){0,2}(?:at|is|of|to)?\s*)$", re.I)
 _ASKED = Pattern(r"\b(?:what|does|do|did|will|would|which)\b[^.?!]*\bmake (?:it|that)\b", re.I)
-_VALUES = frozenset({"length", "number", "guide_number", "film_speed", "aperture", "power", "share", "stops", "shutter", "time", "count", "energy", "focal_length"})
-_NUMBER_MAY_BE = frozenset({"guide_number", "film_speed", "aperture", "length", "power", "share", "stops", "energy"})
+_VALUES = frozenset({"length", "number", "guide_number", "film_speed", "aperture", "power", "share", "stops", "shutter", "time", "count", "energy", "focal_length", "velocity"})
+_NUMBER_MAY_BE = frozenset({"guide_number", "film_speed", "aperture", "length", "power", "share", "stops", "energy", "shutter", "velocity"})
 _PLAIN = frozenset("it's its that's thats it is the a at of to say f".split())
 _REACH = 5
 """Words that may stand between a value and its correction: "14 ft from the flash, no sorry"."""
@@ -71,6 +72,8 @@ def _as_kind(new: Item, old: Item) -> Item:
     value = new.value
     if old.kind == "guide_number" and new.kind == "length":
         value = new.value / LENGTH.get(new.unit, 1.0)
+    if old.kind == "shutter" and new.kind == "number" and old.value < 1:
+        value = 1 / new.value if new.value >= 2 else math.nan  # "a thousandth, no, two thousand"
     if old.kind == "length" and new.kind == "number":
         value = new.value * LENGTH.get(old.unit, 1.0)
     return replace(old, value=value, unit=new.unit or old.unit, start=new.start, end=new.end, bad=new.bad)

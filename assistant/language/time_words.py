@@ -18,7 +18,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
-_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|one and the next|every|the pops)|between\W*$|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
+_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between\W*$|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
 _COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b")
 """Said of a flash that recycles."""
 
@@ -40,6 +40,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
+    out = _another_head(out, lower)
     if patterns.search(r"\bpops?\b", lower) and not any(f.quantity == "aperture" for f in out):  # "from f/4 to f/11"
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
@@ -71,6 +72,22 @@ def _hit_twice(facts: list[Fact], text: str, lower: str) -> list[Fact]:
         return facts
     start, end = found.span("many")
     return [*facts, Fact("count", 2.0 if found["many"] == "twice" else 3.0, "pops", start=start, end=end, said=text[start:end])]
+
+
+_OTHER_IS = Pattern(r"\b(?:one|other|second|spare|borrowed|mine|his|hers|theirs|new|old|replacement|rental|backup|head|pack|unit|it|friend)(?:'s|s| is| was|,)?(?: only| just)? (?:an?|the)?\s*$|\b(?:swap\w*|replac\w*|trad\w*|chang\w*|borrow\w*|use|using|with|got)(?: it| that| to| for| only| up| down)* an? (?:borrowed |smaller |bigger |second |rented )?$")
+
+
+def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
+    """"a 400 Ws head gave f/11, the borrowed one's a two hundred": watt-seconds too, and no film."""
+    energies = [f for f in facts if f.quantity == "energy"]
+    bare = [f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and f.said.strip().lower().replace("-", " ").replace(" ", "").isalnum() and not _NAMED_FILM.search(f.said) and _OTHER_IS.search(lower[max(0, f.start - 50) : f.start]) and not _OF_FILM.match(lower, f.end)]
+    if len(energies) != 1 or len(bare) != 1 or not 20 <= bare[0].value <= 20000 or bare[0].start < energies[0].start:
+        return facts
+    return [replace(f, quantity="energy", unit="J", of="") if f is bare[0] else f for f in facts]
+
+
+_NAMED_FILM = Pattern(r"iso|asa|film|speed|din", re.I)
+_OF_FILM = Pattern(r"[\s-]*(?:film|roll|iso|asa|speed|stock|feet|foot|ft|m\b|mm\b|metres?|meters?|watts?\b)")
 
 
 _A_SECOND = Pattern(r"\s*(?:a|per|every|each|/)\s*sec(?:ond)?\b")
@@ -162,7 +179,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="recycle", unit="s")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
-    if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value >= 0.2 and _COMES_BACK.search(lower[fact.start : fact.end + 44]):
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _COMES_BACK.search(lower[fact.start : fact.end + 44]):
         return replace(fact, quantity="recycle", of="")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(lower[max(0, fact.start - 30) : fact.end + 30]):
         return replace(fact, quantity="interval")
@@ -180,9 +197,9 @@ _SHORT = Pattern(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|du
 _FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
 _YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
 _RECYCLE = Pattern(r"recycl|recharg|ready again|" + _COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)")
-_ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)")
+_ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)|(?<!\d )(?<!\d)\b(?:joules|watt[- ]?seconds|ws|energy) (?:per|a|an|in each|for each|for every|in one|each) (?:single )?(?:pop|flash|burst|shot|hit|firing|frame|go)\b")
 _SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first (?:\w+ )?to (?:the )?last")
-_POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|pops? (?:needed|required|necessary)|\b(?:pops|flashes)\s*\?")
+_POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|(?:pops?|flashes|bursts|discharges) (?:needed|required|necessary)\b|(?:count|estimate|give|work out|find) the (?:pops|flashes|bursts|discharges)\b|\b(?:pops|flashes|bursts|discharges)\s*\?")
 _ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
 
@@ -259,7 +276,7 @@ def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask])
         return None
     if "count" in kinds and _SERIES.search(lower) and "recycle" in kinds:
         return [Ask("duration", "series")]
-    if "?" in lower or asks or patterns.search(r"\b(?:what|how long)\b", lower):
+    if "?" in lower or asks or patterns.search(r"\b(?:what|how long)\b|\b(?:estimate|work out|find|give|calculate)\b", lower):
         return [Ask("duration", "recycle")]
     return None
 
@@ -348,10 +365,11 @@ _SAID_NUMBER = Pattern(r"(?:\d|\b(?:one|two|three|four|five|six|seven|eight|nine
 def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     """"how many more pops", "how often do I hit it"."""
     found = _POPS.search(lower)
-    if not found or found.group().startswith(("pops", "flashes")) and _SAID_NUMBER.search(lower[: found.start()]) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
+    if not found or found.group().startswith(("pop", "flash", "burst", "discharge")) and _SAID_NUMBER.search(lower[: found.start()]) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
         return None
     more = "more" if patterns.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
-    if kinds & {"frequency"} or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
+    asked = patterns.search(r"\b(?:needed|required|necessary)\b|^(?:count|estimate|give|work out|find)\b", found.group())
+    if kinds & {"frequency"} or asked or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
         rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]
         return [Ask("count", more, "flashes" if "frequency" in kinds else "pops"), *rest]
     return None

@@ -7,10 +7,14 @@ guide number holds for one shutter speed, one reflector and one sync setting onl
 
 from __future__ import annotations
 
+import math
+import re
+
 from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
+from assistant.scales import aperture_difference_stops, film_speed_difference_stops
 from assistant.solving import flash, marks
 from assistant.solving.pops import own
 from assistant.solving.solution import Solution, needs
@@ -41,17 +45,75 @@ def solve(query: Query) -> Solution | None:
         return _bulbs(query)
     if "auto" not in query.cues or query.has("guide_number"):
         return None
+    if query.asks_for("stops"):
+        return _off(query)
     ask = next((a for a in query.asks if a.quantity in ("film_speed", "aperture")), None)
     return _auto(query, ask) if ask else None
+
+
+_OF_SENSOR = Pattern(r"\b(?:range|mode|band|dial|sensor|flash|gun|flashgun|auto|told|tell|telling|believes?|thinks?|red|blue|yellow|green)\b")
+_OF_CAMERA = Pattern(r"\b(?:lens|ring|camera|film|roll|loaded|load|in it|stopped|stay|really|actually)\b")
+
+
+def _off(query: Query) -> Solution | None:
+    """"its dial says 200, the film is 100": how far the flash comes out from what the film wants; plus is more light."""
+    pairs = [_told_and_real(query, q) for q in ("film_speed", "aperture")]
+    if any(pair is None for pair in pairs) or any(query.has(q) for q in ("distance", "stops", "relation", "shutter", "power")):
+        return None
+    (dial, film), (band, lens) = (pair or (None, None) for pair in pairs)
+    value = 0.0
+    if dial and film:
+        value += film_speed_difference_stops(dial.value, film.value)
+    if band and lens:
+        value += aperture_difference_stops(band.value, lens.value)
+    used = (*query.all("film_speed"), *query.all("aperture"))
+    return Solution(answers=(marks.stops(value),), used=used, topic="auto", notes=("The sensor lets out the light that its own film speed and aperture want.", _TONE)) if value else None
+
+
+def _told_and_real(query: Query, quantity: str) -> tuple[Fact | None, Fact | None] | None:
+    """What the sensor goes by and what is so, where the two differ; None where it is not clear which is which."""
+    facts = list({f.value: f for f in query.all(quantity)}.values())
+    if len(facts) < 2:
+        return (None, None)
+    if len(facts) > 2:
+        return None
+    sensor = [_side(query, f) for f in facts]
+    if sensor[0] == sensor[1] and sensor[0] is not None or sensor == [None, None]:
+        return None
+    first = sensor[0] if sensor[0] is not None else not sensor[1]
+    return (facts[0], facts[1]) if first else (facts[1], facts[0])
+
+
+def _side(query: Query, fact: Fact) -> bool | None:
+    """Whether a figure is the sensor's own (true) or the camera's, by the last word of either in the clause before it, or the next after it."""
+    lower = query.text.lower()
+    start = max((lower.rfind(mark, 0, fact.start) for mark in (".", ";", ",", " and ", " but ")), default=-1) + 1
+    if _SENSOR_AFTER.match(lower[fact.end :]):
+        return True
+    for clause in (lower[start : fact.start], fact.said.lower()):
+        ours, theirs = (max((m.start() for m in side.finditer(clause)), default=-1) for side in (_OF_SENSOR, _OF_CAMERA))
+        if ours != theirs:
+            return ours > theirs
+    return None
+
+
+_SENSOR_AFTER = Pattern(r"\s*(?:film )?(?:range|band|mode|on (?:the|its) dial)\b")
 
 
 def _way(query: Query) -> tuple[float, Fact | None]:
     """Stops more (plus) or less (minus) than the flash would give by itself."""
     change = next((f for f in query.facts if f.quantity in ("stops", "relation", "power_down", "signed") and f.value), None)
+    part = next((f for f in query.facts if f.quantity == "power" and 0 < f.value < 1 and _OF_THE_LIGHT.match(query.text[f.end :])), None)
+    if change is None and part is not None:
+        return math.log2(part.value), part
     if change is None:
         return 0.0, None
     less = change.cue == "less" or change.quantity == "power_down" or change.unit == "-" or change.value < 0
     return (-abs(change.value) if less else abs(change.value)), change
+
+
+_OF_THE_LIGHT = Pattern(r"\s*(?:of |as much )?(?:the |its |that )?(?:light|exposure|flash|output|as much|that)\b", re.I)
+""""I want half the light from it"."""
 
 
 def _auto(query: Query, ask: Ask) -> Solution | None:

@@ -13,7 +13,7 @@ from assistant.answer import Assumed
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.scales import aperture_difference_stops, speak_stops
+from assistant.scales import aperture_difference_stops, shutter_difference_stops, speak_stops
 from assistant.solving import flash, marks
 from assistant.solving.solution import Solution
 
@@ -23,9 +23,10 @@ _NO_MISS = Pattern(r"\b(?:turn|dial|knock|wind|power (?:it |the flash )?(?:down|
 
 def solve(query: Query) -> Solution | None:
     """Stops by which an exposure, or a maker's figure, was out; None where nothing is told to be out."""
-    short = None if query.claim else _still_short(query)
-    if short is not None:
-        return short
+    for early in () if query.claim else (_still_short, _left_open):
+        found = early(query)
+        if found is not None:
+            return found
     if query.claim or query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
         return None
     for rule in (_set_and_needed, _film_slipped, _two_guides, _against_the_maker, _against_the_guide) if query.asks_for("stops") else (_put_right,):
@@ -63,6 +64,29 @@ def _still_short(query: Query) -> Solution | None:
     value = abs(said.value) * (1 if said.cue == "more" else -1) - aperture_difference_stops(now[0].value, base.value)
     lead = f"{speak_stops(abs(value)).capitalize()} {'more' if value > 0 else 'less'} light ({value:+.2f})." if abs(value) > 0.05 else "It is there already."
     return Solution(answers=(marks.stops(value, said.of or None),), used=(said, *read), topic="relations", lead=lead)
+
+
+# --- the time it was open against the time it needs ----------------------------------------------------
+
+_NEEDS = Pattern(r"\b(?:needs?|needed|need|wants?|wanted|call(?:s|ed)? for|ask(?:s|ed)? for|takes?|requires?|would be|should (?:have|get|be)|deserves?|(?:meter|reading|table|sum)s? (?:says?|said|gives?|gave|reads?|shows?|was|is)|(?:proper|correct|right) (?:time|exposure) (?:for it |there )?(?:is|was|would be)|meters?(?: at)?|metered(?: at)?)\b[^.;?]{0,24}$")
+_NEEDED_AFTER = Pattern(r"^[^.;?,]{0,30}\b(?:(?:is|was|were|would(?:'ve| have)? be(?:en)?|to be) (?:the )?(?:right|correct|proper|needed|wanted|called for|normal)|would (?:do|suit|be it)|(?:to be|comes? out) (?:right|correct))\b")
+
+
+def _left_open(query: Query) -> Solution | None:
+    """"open for 15 s while I pop, the hill by itself needs a minute": two stops under."""
+    times = [f for f in query.facts if f.quantity in ("shutter", "time") and not f.bad and f.value > 0]
+    others = ("guide_number", "relation", "stops", "nd", "factor", "filter_loss", "loss", "exponent", "exposure_value", "distance")
+    lower = query.text.lower()
+    if len(times) != 2 or not query.asks_for("stops") or not _OUT.search(lower) or any(query.has(q) for q in others) or len({f.value for f in query.all("film_speed")}) > 1:
+        return None
+    needed = [f for f in times if _NEEDS.search(_before(f, times, lower)) or _NEEDED_AFTER.match(lower[f.end : min([t.start for t in times if t.start > f.start], default=len(lower))])]
+    stops = query.all("aperture")
+    if len(needed) != 1 or len({f.value for f in stops}) > 1:
+        return None
+    was = times[0] if times[1] is needed[0] else times[1]
+    exact = min(was.value, needed[0].value) >= 1.0
+    value = math.log2(was.value / needed[0].value) if exact else shutter_difference_stops(needed[0].value, was.value)
+    return replace(_spoken(value, (was, needed[0], *stops, *query.all("film_speed")), working=(f"log2 of {was.value:g} / {needed[0].value:g}",)), topic="ambient")
 
 
 # --- one setting against another ---------------------------------------------------------------------

@@ -31,7 +31,26 @@ def solve(query: Query) -> Solution | None:
             return _adds_to(query)
         if ask.quantity == "stops":
             return _stops_of(query)
+        if ask.quantity == "power":
+            return _as_one(query)
     return None
+
+
+_IN_ONE = Pattern(r"\b(?:single|one (?:pop|flash|burst|shot|go|hit)|in one|at once|instead|equals?|equivalent|same (?:exposure|light|as)|as much|match\w*|alone|replaces?)\b", re.I)
+
+
+def _as_one(query: Query) -> Solution | None:
+    """"two pops at a quarter: what power in a single pop?": so many times the power."""
+    pops, powers = popped(query), query.all("power")
+    others = ("guide_number", "aperture", "distance", "energy", "stops", "relation", "film_speed", "battery")
+    if pops is None or pops.unit != "pops" or pops.value <= 1 or len(powers) != 1 or not 0 < powers[0].value < 1 or any(query.has(q) for q in others) or not _IN_ONE.search(query.text):
+        return None
+    value = pops.value * powers[0].value
+    used = (*query.all("count"), powers[0])
+    working = (f"{pops.value:g} times {powers[0].value:g} of full",)
+    if value > 1.0 + 1e-9:
+        return Solution("out_of_reach", "Out of reach of one pop; it would take", (Quantity("power", value, "of full"),), used=used, topic="time", working=working)
+    return Solution(answers=(marks.power(value),), used=used, topic="time", working=working)
 
 
 def _from_where_i_stand(query: Query) -> Query:
@@ -137,7 +156,7 @@ def _stops_short(query: Query) -> Fact | None:
     if query.has("guide_number") or len(query.all("aperture")) > 1 or query.cues & {"battery"}:
         return None
     if query.has("aperture"):
-        return next((f for f in query.facts if f.quantity in ("stops", "relation") and f.value and f.cue == "less"), None)
+        return next((f for f in query.facts if f.quantity in ("stops", "relation") and f.value and f.cue == "less" or f.quantity in ("nd", "filter_loss", "loss") and f.value > 0), None)
     return next((f for f in query.facts if f.quantity in ("stops", "relation", "power_down", "signed", "loss", "filter_loss", "nd") and f.value), None)
 
 
@@ -180,12 +199,23 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     if one.value == target.value and len(query.all("distance")) > 1:
         return None  # the same aperture from elsewhere
     base = popped(query)
-    if one.value >= target.value and not (base and base.value > 1):
-        return Solution(answers=(marks.count(1, "pops"),), used=(one, target), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
-    before = base.value if base and base.value > 1 else 1.0
     lost, takes = _lost_besides(query)
     difference = -aperture_difference_stops(one.value, target.value) + lost
-    return _answer(before * 2.0**difference, before, ask, tuple(f for f in (one, target, base, *query.all("distance"), *takes) if f), f"f/{one.value:g} to f/{target.value:g} is {difference - lost:.3g} stops" + (f", and {lost:.3g} lost" if takes else ""))
+    if difference <= 0 and not (base and base.value > 1):
+        return Solution(answers=(marks.count(1, "pops"),), used=(one, target, *takes), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
+    before = base.value if base and base.value > 1 else 1.0
+    used = tuple(f for f in (one, target, base, *query.all("distance"), *takes) if f)
+    found = _answer(before * 2.0**difference, before, ask, used, f"f/{one.value:g} to f/{target.value:g} is {difference - lost:.3g} stops" + (f", and {lost:.3g} lost" if takes else ""))
+    return _with_energy(query, found)
+
+
+def _with_energy(query: Query, found: Solution) -> Solution:
+    """The watt-seconds of all pops beside their number, where those of one were told."""
+    each = query.all("energy")
+    if len(each) != 1 or query.has("power"):
+        return found
+    total = Quantity("energy", each[0].value * float(found.answers[0].value), "J", "in all")
+    return replace(found, answers=(*found.answers, total), used=(*found.used, each[0]))
 
 
 def _lost_besides(query: Query) -> tuple[float, tuple[Fact, ...]]:
