@@ -26,6 +26,10 @@ _BEFORE_SPEED = frozenset({"AT", "FOR", "A", "IN"})
 _AFTER_SPEED = frozenset({"COLON", "COMMA", "EQ", "DASH", "A", "OF"})
 """Between a speed and the guide number it leaves: "1/30 = 45", "at a thirtieth, 45", "at 1/30 it's a guide number of 45"."""
 
+_BULBS = Pattern(r"\b(?:flash ?-?bulbs?|bulbs|(?:the|a|this|these|each|per) bulb)\b(?! setting)", re.I)
+_LEAST = 20.0
+"""Bulbs spoken of and no guide number: figures that no f-number reaches."""
+
 _LISTED = Pattern(r"film\s*:\s*[\d.]+", re.I)
 """What comes after "for my film:" is the first row, no film speed."""
 
@@ -44,11 +48,12 @@ def table(items: list[Item], text: str) -> ShutterTable:
     The row of the speed that is set stays behind as the guide number of the question.
     """
     speeds = [n for n, i in enumerate(items) if i.kind == "shutter"]
-    if len(speeds) < 2 or not _is_of_guides(items):
+    named = _is_of_guides(items)
+    if len(speeds) < 2 or not (named or _BULBS.search(text)):
         return ShutterTable((), items)
     items = [replace(i, kind="number") if i.kind == "film_speed" and _LISTED.fullmatch(text[i.start : i.end]) and n + 2 in speeds else i for n, i in enumerate(items)]
     pairs = _pairs(items, speeds)
-    if len(pairs) < 2:
+    if len(pairs) < 2 or not named and any(_guide(items[g]) < _LEAST for g, _ in pairs):
         return ShutterTable((), items)
     rated = _rated_for(items, pairs)
     unit = next((items[g].unit for g, _ in pairs if items[g].unit in _UNITS), "") or _said_unit(items, pairs)

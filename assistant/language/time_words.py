@@ -22,6 +22,18 @@ _WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|th
 _COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b")
 """Said of a flash that recycles."""
 
+_BACK_AFTER = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?|\b(?:be|is|gets?|are) ready(?: again| for the next)?|\b(?:re)?charg(?:ed?|es|ing)(?: up)?(?: again)?|\brefill(?:s|ed|ing)?|\brecover(?:s|ed|y|ing)?(?: time)?")
+_SO_LONG = Pattern(r"(?:\s+(?:only|just|about|every|each time|within|after|in|takes?|of|is|it|for))*\s*$")
+"""Between them and a time: "is ready again after five seconds"."""
+
+
+def _comes_back(fact: Fact, lower: str) -> bool:
+    """Whether a time is that of a flash that recycles, said before it or after it."""
+    if _COMES_BACK.search(lower[fact.start : fact.end + 44]):
+        return True
+    before = lower[max(0, fact.start - 44) : fact.start]
+    return any(_SO_LONG.fullmatch(before, found.end()) for found in _BACK_AFTER.finditer(before))
+
 
 _TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})
 _SPEAKS = Pattern(r"pop|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
@@ -40,7 +52,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
-    out = _another_head(out, lower)
+    out = [f for f in _another_head(out, lower) if not (f.quantity == "power" and _TO_THE.search(lower[: f.start]))]
     if patterns.search(r"\bpops?\b", lower) and not any(f.quantity == "aperture" for f in out):  # "from f/4 to f/11"
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
@@ -88,6 +100,10 @@ def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
 
 _NAMED_FILM = Pattern(r"iso|asa|film|speed|din", re.I)
 _OF_FILM = Pattern(r"[\s-]*(?:film|roll|iso|asa|speed|stock|feet|foot|ft|m\b|mm\b|metres?|meters?|watts?\b)")
+
+
+_TO_THE = Pattern(r"\bfirst\b[^.?!\d]{0,20}\b(?:to|till|until|and) (?:the )?$")
+"""Before "fifth": one of a series, no power."""
 
 
 _A_SECOND = Pattern(r"\s*(?:a|per|every|each|/)\s*sec(?:ond)?\b")
@@ -179,7 +195,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="recycle", unit="s")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
-    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _COMES_BACK.search(lower[fact.start : fact.end + 44]):
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _comes_back(fact, lower):
         return replace(fact, quantity="recycle", of="")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(lower[max(0, fact.start - 30) : fact.end + 30]):
         return replace(fact, quantity="interval")
@@ -198,7 +214,7 @@ _FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|
 _YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
 _RECYCLE = Pattern(r"recycl|recharg|ready again|" + _COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)")
 _ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)|(?<!\d )(?<!\d)\b(?:joules|watt[- ]?seconds|ws|energy) (?:per|a|an|in each|for each|for every|in one|each) (?:single )?(?:pop|flash|burst|shot|hit|firing|frame|go)\b")
-_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|first (?:\w+ )?to (?:the )?last")
+_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|\bfirst (?:\w+ )?(?:to|till|until) (?:the )?(?:last|second|third|[a-z]+th|\d+th)\b")
 _POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|(?:pops?|flashes|bursts|discharges) (?:needed|required|necessary)\b|(?:count|estimate|give|work out|find) the (?:pops|flashes|bursts|discharges)\b|\b(?:pops|flashes|bursts|discharges)\s*\?")
 _ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
@@ -215,12 +231,21 @@ def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     lower = patterns.sub(r"\s+", " ", fold(text))
     counted = tally(facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
-    rules = (_another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
+    rules = (_as_one, _another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
     for rule in rules:
         found = rule(lower, kinds, cues, asks)
         if found is not None:
             return found
     return list(asks)
+
+
+_ONE_POWER = Pattern(r"\b(?:what|which|equals?|equivalent|same)\b[^.?]{0,40}\b(?:single|one|1) (?:pop|flash|burst|shot|go|hit)\b|\b(?:single|one|1) (?:pop|flash|burst|shot|go|hit)\b[^.?]{0,30}\b(?:same|equals?|equivalent|match\w*|as much)\b")
+
+
+def _as_one(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"two pops at an eighth: what one pop gives the same?": its power."""
+    plain = {"count", "power"} <= kinds and not kinds & {"two_power", "aperture", "guide_number", "distance", "energy", "stops", "relation"} and not any(a.quantity in ("stops", "count", "power") for a in asks)
+    return [Ask("power")] if plain and "battery" not in cues and _ONE_POWER.search(lower) and not patterns.search(r"\bstops?\b|\bhow many\b", lower) else None
 
 
 def _another_place(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:

@@ -176,7 +176,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     known = query.all("aperture")
     if ask.quantity != "aperture" or len(known) != 1 or query.has("guide_number") or any(query.all(q) for q in ("distance", "power", "path", "relation", "stops", "shutter", "exposure_value")):
         return None
-    if known[0].of not in ("", "ambient", "key", "a") or len(query.all("film_speed")) > 1:
+    if known[0].of not in ("", "ambient", "key", "a") or any(len(query.all(q)) > 1 for q in ("film_speed", "energy")):
         return None
     through, facts, names = camera.loss_total(query)
     said = [f for f in query.facts if f.quantity == "loss"]
