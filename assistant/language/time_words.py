@@ -52,7 +52,7 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
-    out = [f for f in _another_head(out, lower) if not (f.quantity == "power" and _TO_THE.search(lower[: f.start]))]
+    out = [replace(f, quantity="remark", value=0.0) if f.quantity == "power" and _TO_THE.search(lower[: f.start]) else f for f in _another_head(out, lower)]
     if patterns.search(r"\bpops?\b", lower) and not any(f.quantity == "aperture" for f in out):  # "from f/4 to f/11"
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
