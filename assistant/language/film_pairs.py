@@ -13,7 +13,7 @@ from assistant.language import film_habits
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
-from assistant.scales import is_film_speed_mark
+from assistant.scales import is_film_speed_mark, iso_from_din
 
 _SPEEDS = ("film_speed", "rated")
 _SLOWEST_BARE, _FASTEST_BARE = 25.0, 6400.0
@@ -22,7 +22,7 @@ _SLOWEST_BARE, _FASTEST_BARE = 25.0, 6400.0
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with each of two film speeds known for what it is."""
-    facts = film_habits.settle([_slow_paper(f, text) for f in facts], text)
+    facts = film_habits.settle([_both_scales(_slow_paper(f, text), text) for f in facts], text)
     mine = sum(_may_be_speed(f) for f in facts)
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "distance" and f.value > 8 for f in facts):
         return facts
@@ -53,6 +53,17 @@ def _slow_paper(fact: Fact, text: str) -> Fact:
     """"I rate the paper at 6": paper and plates are slower than any film in a box."""
     slow = fact.quantity == "number" and not fact.bad and 1 <= fact.value < _SLOWEST_BARE and is_film_speed_mark(fact.value)
     return _speed(fact) if slow and _PAPER_RATED.search(text[: fact.start]) and not _NO_FILM.match(text[fact.end :]) else fact
+
+
+_BOTH = Pattern(r"(?P<iso>\d{1,4})/(?P<din>\d{1,2})(?!\d)°?")
+
+
+def _both_scales(fact: Fact, text: str) -> Fact:
+    """"100/21": a speed on both scales at once, as boxes have it, and no fraction."""
+    found = _BOTH.match(text[fact.start :]) if fact.quantity in ("power", "number", "share", "shutter", "film_speed") else None
+    if found is None or int(found["din"]) < 9 or not _SLOWEST_BARE / 4 <= float(found["iso"]) or round(float(iso_from_din(float(found["din"])))) != int(found["iso"]):
+        return fact
+    return replace(fact, quantity="film_speed", value=float(found["iso"]), unit="", of="", bad="", cue="")
 
 
 # --- what a guide number is for -----------------------------------------------------------------
@@ -131,7 +142,7 @@ def _swapped(facts: list[Fact], text: str) -> list[Fact]:
 
 _FILM_IN = Pattern(r"\b(?:in (?:the|my|that) (?:camera|back|body|magazine)|(?:film|roll)(?: back| magazine)?|back|magazine)(?:'s| is| was| had| holds| held| has| takes| contains| sat)(?: really| actually| only| in fact)? (?:iso |an? |the )*$", re.I)
 _FILM_AFTER = Pattern(r"\s*(?:in (?:the|my|that|there)(?: (?:camera|back|body|magazine))?|loaded|film|speed|in there)\b", re.I)
-_METER_AT = Pattern(r"\bmeter(?:'s| was| is| had been| has been)?(?: (?:stood|sat|stuck|set|left|still|reading|on|for|all)){0,3} (?:at|on|to|for) (?:iso )?$|\b(?:worked|figured|calculated|reckoned|did)\b[^.,;?!\d]{0,24} (?:for|at|as|on) (?:iso )?$", re.I)
+_METER_AT = Pattern(r"\b(?:meter|dial|iso|camera)(?:'s| sat| stood| stayed| said| read| was| is| had been| has been)?(?: (?:stood|sat|stuck|set|left|still|reading|on|for|all)){0,3} (?:at|on|to|for) (?:iso )?$|\b(?:worked|figured|calculated|reckoned|did)\b[^.,;?!\d]{0,24} (?:for|at|as|on) (?:iso )?$", re.I)
 
 
 def _both_told(facts: list[Fact], text: str) -> list[Fact]:
@@ -158,20 +169,24 @@ def _loaded(facts: list[Fact], text: str) -> list[Fact]:
 
 # --- box and rating -----------------------------------------------------------------------------
 
-_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |a |all |iso )*$", re.I)
+_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |a |all |iso )*$", re.I)
 _RATED_AT = Pattern(r"(?:[\s-]*(?:speed|film|stock|stuff|roll|slide|chrome|neg(?:ative)?s?|colou?r|black and white|tonight|always))*\s*(?:at|as|for|like) (?:iso |ei |an? |if it were )*", re.I)
+
+
+_IS_RATED = Pattern(r"[\s,-]*(?:(?:speed|film|stock|stuff|roll|slide|chrome|negs?|negative|colou?r|black and white)[\s,]+)*(?:(?:which|that|and|but) )?(?:(?:i|we|she|he)(?:'m|'re| am| are| always)? )?(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|regard(?:ed)?|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?)(?: it| them)?(?: at| as| like| for| to)? (?:if it were )?(?:iso |ei |an? )*", re.I)
 
 
 def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
     """"she rates the four hundred at two fifty": the box, then the rating."""
     out = list(facts)
     for n, (box, rated) in enumerate(zip(facts, facts[1:])):
-        if all(_may_be_speed(f) and f.quantity != "number_range" for f in (box, rated)) and _RATES_THE.search(text[: box.start]) and _RATED_AT.fullmatch(text[box.end : rated.start]):
+        pair = all(_may_be_speed(f) and f.quantity != "number_range" for f in (box, rated)) and not _NO_FILM.match(text[rated.end :])
+        if pair and (_RATES_THE.search(text[: box.start]) and _RATED_AT.fullmatch(text[box.end : rated.start]) or _IS_RATED.fullmatch(text[box.end : rated.start])):
             out[n : n + 2] = [_speed(box), _speed(rated, "rated")]
     return out
 
 
-_RATING = Pattern(r"\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)|ei|exposure index)\b(?! ?\d)[^.,;:?!\d]{0,24}\b(?:at|as|for|to|ei|index|of)\s*(?:iso |ei |of |an? )*$|\bei $|\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)?) (?:it|this|that|them)(?: all)? $", re.I)
+_RATING = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|expos(?:e|es|ing)|meter(?:s|ing)|ei|exposure index)\b(?! ?\d)[^.,;:?!\d]{0,24}\b(?:at|as|for|to|ei|index|of)\s*(?:iso |ei |of |an? )*$|\bei $|\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)?) (?:it|this|that|them)(?: all)? $", re.I)
 _BOUND = frozenset({"guide_number", "distance"})
 
 

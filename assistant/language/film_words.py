@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.language import bracket_words
 from assistant.language.items import OLD_SCALES
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
@@ -14,7 +15,8 @@ from assistant.scales import is_film_speed_mark, iso_from_din
 
 _PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|rating)\b|^\s*(?:of )?(?:its|my|that|box|rated) (?:iso|asa)\b", re.I)
 _RATE = Pattern(r"\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b"
-                r"|\bwhat\b[^?.]{0,24}\b(?:goes|belongs|go|put|set|dial)\b[^?.]{0,12}\b(?:dial|meter|camera)\b|\b(?:dial|meter)\b[^?.,]{0,16}\b(?:to|at|on|say|read|be) what\b|\bwhat\b[^?.]{0,20}\bdial (?:say|read|go|be|to)\b|\b(?:my|the|so|real|really) (?:ei|exposure index)\b[^?.]{0,14}\bwhat\b|\bwhat(?:'s| is|s)? [^?.]{0,16}\b(?:ei|exposure index)\b", re.I)
+                r"|\bwhat\b[^?.]{0,24}\b(?:goes|belongs|go|put|set|dial)\b[^?.]{0,12}\b(?:dial|meter|camera)\b|\b(?:dial|meter)\b[^?.,]{0,16}\b(?:to|at|on|say|read|be) what\b|\bwhat\b[^?.]{0,20}\bdial (?:say|read|go|be|to)\b|\b(?:my|the|so|real|really) (?:ei|exposure index)\b[^?.]{0,14}\bwhat\b|\bwhat(?:'s| is|s)? [^?.]{0,16}\b(?:ei|exposure index)\b"
+                r"|\b(?:meter|dial|camera|iso|film speed) (?:setting|speed|number|to what)\b\W*$|(?:^|[.,:;?!-]\s*)(?:(?:so|and|then|on) )*(?:the |my )?(?:dial|meter|rating|iso|asa|speed)\W*\?\W*$", re.I)
 _PUSH = Pattern(r"\b(?:what|how much|which)(?: of a| sort of| kind of)? (?:a )?(?:push|pull)\b|\bhow (?:much|far) (?:do|must|should|to|shall)[^?.]{0,14}(?:push|pull)\b", re.I)
 
 
@@ -66,7 +68,29 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
     kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
     found = _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text), text)
-    return _threshold(_scale_told(found, text), text)
+    return bracket_words.settle(_right_way_up(_years_between(_threshold(_scale_told(found, text), text), text), text), text)
+
+
+_STALE = Pattern(r"\b(?:expir\w*|out ?dated|out of date|best before|use by|develop before|process before|dated?|sell by)\b", re.I)
+
+
+def _years_between(facts: list[Fact], text: str) -> list[Fact]:
+    """"expired 2006, it's 2026 now": twenty years."""
+    dated = [f for f in facts if f.quantity in ("number", "remark", "film_speed") and not f.unit and 1930 <= f.value <= 2060 and f.value == int(f.value)]
+    if len(dated) != 2 or dated[0].value == dated[1].value or any(f.quantity == "years" for f in facts) or not _STALE.search(text):
+        return facts
+    made = replace(dated[0], quantity="years", value=abs(dated[1].value - dated[0].value), unit="years", of="film")
+    return [made if f is dated[0] else replace(f, quantity="remark") if f is dated[1] else f for f in facts]
+
+
+_NO = Pattern(r"\b(?:no|sorry|wait|i mean|rather|correction|oops|upside down|wrong way|hang on|hold on)\b", re.I)
+
+
+def _right_way_up(facts: list[Fact], text: str) -> list[Fact]:
+    """"this film is twenty one, no, I have that upside down, twenty four DIN": the one is taken back for the other."""
+    din = [f for f in facts if f.quantity == "film_speed" and f.unit == "DIN"]
+    old = [f for f in facts if f.quantity in ("film_speed", "number") and not f.unit and 9 <= f.value <= 45 and din and f.end <= din[-1].start and _NO.search(text[f.end : din[-1].start])]
+    return [replace(f, quantity="remark", of="") if f is old[0] else f for f in facts] if len(din) == len(old) == 1 else facts
 
 
 _PUSHED = Pattern(r"\b(?P<way>push|pull)(?:ing|ed|s)?\b[^.?!;]{0,60}$", re.I)
@@ -149,6 +173,8 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="stops", value=size, unit="", of="", cue="more", to="")
 
 
+_BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
+_TELL_THE_LAB = Pattern(r"\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
 _DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
 _FAST_FILM = Pattern(r"\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
@@ -167,7 +193,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("stops", "", "")]
     if asks or "film_speed" not in kinds or kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value", "power"}:
         return list(asks)
-    if "rated" in kinds and _PUSH.search(text):
+    if _BY_WHAT.search(text) and len(kinds) <= 2 and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or "rated" in kinds and (_PUSH.search(text) or _TELL_THE_LAB.search(text)):
         return [Ask("stops", "", "")]
     changed = kinds & {"years", "push", "stops", "relation", "signed"}
     return [Ask("film_speed", "", "")] if changed and _RATE.search(text) else []

@@ -20,7 +20,7 @@ _STOCK = r"(?:stuff|colou?r|neg|negs|negative|slide|chrome|transparency|print fi
 _FILM_AFTER = Pattern(rf"^\W*(?:-?speed\W+)?{_STOCK}\b", re.I)
 _FILM_BEFORE = Pattern(rf"\b(?:{_STOCK}|rolls|box|cassette|box speed)\W*(?:is|was|of|says|at|speed|rated|marked|that's|a|an|:|,)*(?:\W+(?:is|of|a|an|at|says))*\W*$|\bfilm(?: camera| body| one| back|'s)?(?: in (?:there|it|(?:the |my )?(?:other |second |film )?(?:body|camera|one)))?(?:'s| is| was| has| takes| holds| wants| uses| are)?(?: loaded with| got| in)?\W*(?:iso )?$", re.I)
 _RATED = Pattern(
-    r"\b(?:rat(?:e|ed|ing)|sho(?:t|ot|oting)|expos(?:e|ed|ing)|meter(?:ed|ing)?|dial(?:led|ed)?|set|push(?:ed)?|pull(?:ed)?|develop(?:ed)?)"
+    r"\b(?:rat(?:e|ed|ing)|treat(?:s|ed|ing)?|sho(?:t|ot|oting)|expos(?:e|ed|ing)|meter(?:ed|ing)?|dial(?:led|ed)?|set|push(?:ed)?|pull(?:ed)?|develop(?:ed)?)"
     r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|every?thing|lot|things|dial|camera|flash|stuff|\d{2,4}))*\W+(?:at|to|as|for|on|like|as (?:if|though) it (?:was|were))\W*(?:ei\W*|iso\W*)?$", re.I)
 _EXPONENT = Pattern(r"(?:\bexponent|\bschwarzschild(?:'s)?(?: exponent| number| p)?|\breciprocity|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
 _YEARS = Pattern(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
@@ -55,6 +55,9 @@ _BY_DIN = Pattern(r"\bdin\b[^?!\d]{0,40}\b(?:at|on|to|reads?|says?|is|shows?|rea
 _UNIT_AFTER = Pattern(r"\s*(?:feet|foot|ft|m\b|met|stops?|mm|people|flash|years?|%)", re.I)
 
 
+_ROUNDED_TO = Pattern(r"\bnearest(?: whole)?\s*$", re.I)
+
+
 def _rows_told(facts: Sequence[Fact], before: str) -> bool:
     """"front row three metres, back row five": how far off, since the other row was told so."""
     return patterns.search(r"\b(?:front|back|first|last|rear|near|far)\w* row\W{0,2}$", before, re.I) is not None and any(f.quantity == "distance" and f.of in ("front", "back", "middle") for f in facts)
@@ -67,6 +70,8 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "remark", "", fact.value, "", ""
     if 9 <= fact.value <= 42 and fact.value == int(fact.value) and _BY_DIN.search(before) and not _UNIT_AFTER.match(after):
         return "film_speed", "", float(iso_from_din(fact.value)), "DIN", ""
+    if fact.value <= 1 and _ROUNDED_TO.search(before):
+        return "remark", "", fact.value, "", ""  # "to the nearest third": how fine an answer is wanted
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
@@ -114,6 +119,10 @@ _GOT_IN = Pattern(r"\s*in(?:side)?(?: here| there| it)?(?=\s*(?:[.,;?!]|$|(?:f\W
 _PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
 
 
+_WHEN_NEW = Pattern(r"^\s*(?:film |stock )?(?:when (?:it was |they were |i bought it )?(?:new|fresh|made|bought)|originally|once|in its (?:day|time|youth)|new\b|fresh\b)", re.I)
+_WAS_ONCE = Pattern(r"\b(?:was|were) (?:once |originally |sold as |sold at |born (?:an? )?|rated |marked )+(?:iso |asa )?$|\b(?:new|fresh) (?:it was|it is)(?: an?)? $", re.I)
+
+
 def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> Meaning | None:
     if not (is_film_speed_mark(fact.value) and _MARK_SPEEDS[0] <= fact.value <= _MARK_SPEEDS[1]) or patterns.match(r"\W*(?:%|ws|w/s|j\b|mm|feet|ft|watt)", after, re.I):
         return None
@@ -122,6 +131,8 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
     known = any(f.quantity == "film_speed" for f in facts)
     if _PUSHED_TO.search(before) or known and _ON_THE_METER.match(after):
         return "rated", "film", fact.value, "", ""
+    if _WHEN_NEW.match(after) or _WAS_ONCE.search(before):
+        return ("film_speed", "", fact.value, "", "") if not known else None
     if _RATED.search(before):
         other = known or bool(patterns.search(rf"\b\d{{2,4}}\W+(?:speed\W+)?{_STOCK}\b|\b{_STOCK}\W+(?:is|of)\W+(?:a )?\d{{2,4}}\b", before + after, re.I))
         return ("rated", "film", fact.value, "", "") if other else ("film_speed", "", fact.value, "", "")

@@ -15,7 +15,7 @@ from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _SHEET = Pattern(r"\b(?:sheet|card|slip|scale|label|carton|back of the|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d", re.I)
-_LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
+_LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|stays?(?: at)?|remains?|holds(?: at)?|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
 _TIMES = ("shutter", "time", "duration")
 _MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "count")
 """What a bare number of a row may have been taken for."""

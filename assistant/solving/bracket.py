@@ -16,7 +16,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = Pattern(r"\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
@@ -132,7 +132,7 @@ def _from_flash(query: Query) -> Base | None:
 
 _MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|bright|lightest|light|densest|hottest|longest|fullest|heaviest|widest)|over\w*|plus)"
 _LEAST = r"(?:(?:the )?(?:least|smallest|lowest|less) (?:exposure|exposed|light)|(?:the )?most under\w*|(?:the )?(?:darkest|thinnest|shortest)|under\w*|minus)"
-_STARTS = r"\b(?:start|begin|open|lead|go)\w*(?: (?:off|out|it|them))?(?: with| from| at| on| by)?(?: the)?(?: \w+){0,2}? "
+_STARTS = r"\b(?:start|begin|open|lead|go)\w*(?: (?:off|out|it|them))?(?: with| from| at| on| by)?(?: the)?(?: \w+){0,5}? "
 _BRIGHTEST_FIRST = Pattern(rf"{_STARTS}{_MOST}\b|\bfrom {_MOST}\b[^.?!]{{0,24}}\bto\b|\b{_MOST}(?: (?:one|frame|exposure|opening|stop))*,? (?:comes |goes )?first\b|\b{_MOST} to {_LEAST}\b", re.I)
 _DARKEST_FIRST = Pattern(rf"{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure|sheet))?,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)
 _FROM_TO = Pattern(r"\bfrom\b[^.?]{0,24}\b(?:under|below|over|above|less|more|minus|plus|down|up)\b[^.?]{0,6}\bto\b|\bfrom\s*[-+−][^.?]{0,20}\bto\b", re.I)

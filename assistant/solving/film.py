@@ -134,6 +134,9 @@ def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
         return _done((marks.film_speed(said.value),), said, *told, notes=(note,))
     if patterns.match(r"\W*deg", query.text[said.end :], re.I) and said.unit != "DIN" and said.value < 50:
         return _done((marks.film_speed(scales.iso_from_din(said.value)),), said, lead=f"ISO {scales.iso_from_din(said.value):g} ({said.value:g} degrees, the DIN scale).")
+    rated = query.last("rated")
+    if rated is not None and rated.unit == "DIN":
+        return _done((marks.film_speed(rated.value),), rated)
     if said.unit == "DIN":
         return _done((marks.film_speed(said.value),), said) if not query.has("push", "stops") and not query.has("push") else None
     if patterns.search(r"\bdin\b|degrees", text) and len(query.all("film_speed")) == 1 and not query.has("push"):
@@ -198,7 +201,7 @@ def _came_out(text: str, moved: Fact) -> float:
 def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
     """Years past the date, stops a decade, and the facts that say so."""
     years = next((f for f in query.all("years") if not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
-    if years is None or not patterns.search(r"expir|past|out of date|outdated|old|decade|date", query.text, re.I):
+    if years is None or not patterns.search(r"expir|past|out of date|outdated|old|decade|date|years? (?:out|over|beyond|gone|stale|late)", query.text, re.I):
         return None
     rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)
     per = next((float(m.group(1)) for m in [patterns.search(r"(?:every|per|each) (\d+) years", query.text, re.I)] if m), 10.0)

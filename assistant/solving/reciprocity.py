@@ -44,7 +44,7 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
     if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
-    if query.has("nd") or query.has("filter_loss"):
+    if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or len(query.all("aperture")) == 2):
         return _through_a_filter(query, times)
     if len(query.all("aperture")) >= 2 and not query.has("exponent"):
         return None  # a reading and another aperture: an equivalent exposure
@@ -72,14 +72,25 @@ _FLASH_NOTE = "It lengthens the ambient part only; a flash is too short to need 
 
 
 def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
-    """The filter lengthens the metered time, and the film's failure lengthens that."""
+    """What is on the lens, and a lens closed further than it was metered for, lengthen the metered time; the film's failure lengthens that."""
     lost, facts, _ = camera.loss_total(query)
-    exponent = query.last("exponent")
-    if exponent is None or len(times) != 1 or not facts or query.has("guide_number") or query.has("aperture"):
+    exponent, stops = query.last("exponent"), query.all("aperture")
+    closed = _closed(stops)
+    if exponent is None or len(times) != 1 or not (facts or closed) or query.has("guide_number") or len(stops) not in (0, 2):
         return None
-    filtered = replace(times[0], value=times[0].value * 2.0**lost)
-    found = _by_exponent(filtered, exponent)
-    return replace(found, used=(times[0], *facts, exponent), working=(f"through the filter {filtered.value:.4g} s", *found.working))
+    longer = replace(times[0], value=times[0].value * 2.0 ** (lost + closed))
+    found = _by_exponent(longer, exponent)
+    at = f" at f/{stops[-1].value:g}" if closed else ""
+    return replace(found, used=(times[0], *facts, *stops, exponent), assumed=camera.assumed(query), working=(f"{'through the filter' if facts else 'metered'}{at} {longer.value:.4g} s", *found.working))
+
+
+def _closed(stops: list[Fact]) -> float:
+    """Stops from the opening metered for to the one that is set; the one set is told last, unless only the last is a meter's."""
+    if len(stops) != 2:
+        return 0.0
+    read = [f for f in stops if f.cue == "meter" or f.of == "ambient"]
+    one, two = stops[::-1] if read == stops[1:] else stops
+    return -aperture_difference_stops(one.value, two.value)
 
 
 def _by_exponent(metered: Fact, exponent: Fact) -> Solution:
@@ -124,7 +135,7 @@ def _by_sheet(query: Query, times: list[Fact]) -> Solution | None:
     if len({f.value for f in times}) != 1 or len(stops) > 2 or query.has("guide_number"):
         return None
     lost, losing, _ = camera.loss_total(query)
-    closed = -aperture_difference_stops(stops[0].value, stops[1].value) if len(stops) == 2 else 0.0
+    closed = _closed(stops)
     metered = times[0].value * 2.0 ** (lost + closed)
     added = next((f for f in query.facts if f.quantity in ("stops", "relation") and f not in losing), None)
     if spans and not rows:

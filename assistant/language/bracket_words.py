@@ -1,0 +1,37 @@
+"""Frames of a bracket counted in other words: "a three-sheet bracket", "three negs around f/8", "list the three apertures"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+
+_FRAMES = Pattern(r"[\s-]*(?:different |separate )?(?:sheets?|negs?|negatives?|plates?|holders?|chromes?|slides?|frames?|shots?|exposures?|goes|tries|versions|polaroids?)\b(?! (?:film|stock|iso))", re.I)
+_BRACKET = Pattern(r"\bbracket\w*\b|\b(?:either|each|both|every) (?:side|way)\b|\bapart\b|\b(?:in|by) (?:half|third|whole|full)\b|\b(?:darkest|lightest|brightest|thinnest|densest|least|most)\b|\bover\b[^.?!]{0,60}\bunder\b|\bunder\b[^.?!]{0,60}\bover\b", re.I)
+_NAMED = Pattern(r"\s*(?:different )?(?:f[- ]?(?:stops?|numbers?)|apertures?|openings|settings|times|lens settings|marks)\b", re.I)
+_THE_SAME = Pattern(r"\b(?:what|which|the|those|these|all|list|give me|name|my|are)\s*$", re.I)
+
+
+def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with the frames of a bracket as a count, and "the three apertures" as no more than said again."""
+    if not _BRACKET.search(text):
+        return list(facts)
+    return [_said_again(_frames(f, facts, text), text) for f in facts]
+
+
+def _frames(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    small = fact.quantity in ("number", "film_speed", "rows") and not fact.unit and fact.value in (2, 3, 4, 5, 7, 9)
+    counted = any(f.quantity == "count" and f.unit == "frames" and f.value > 1 for f in facts)
+    number = text[fact.start : fact.end] if fact.quantity != "film_speed" else re.split(r"[\s-]", text[fact.start : fact.end])[0]
+    return replace(fact, quantity="count", unit="frames", of="", bad="") if small and not counted and _FRAMES.match(text[fact.start + len(number) :]) else fact
+
+
+def _said_again(fact: Fact, text: str) -> Fact:
+    """"the three f-numbers please": no stops, and no number of anything new."""
+    small = fact.quantity in ("number", "stops") and not fact.cue and fact.value in (2, 3, 4, 5, 7, 9)
+    number = re.split(r"[\s-]", text[fact.start : fact.end].strip())[0]
+    again = small and _THE_SAME.search(text[: fact.start]) and _NAMED.match(text[fact.start + len(number) :])
+    return replace(fact, quantity="remark", unit="", of="") if again else fact
