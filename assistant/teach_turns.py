@@ -236,6 +236,8 @@ def _has_figures(turn: Turn, said: str) -> bool:
         return True
     if turn.query.asks and any(f.quantity == "magnification" and "focal" in f.said for f in turn.query.facts):
         return True  # "drawn out to twice its focal length: what is the factor?"
+    if turn.query.asks and sum(f.quantity in ("loss", "filter_loss", "nd") for f in turn.query.facts) >= 2:
+        return True  # "the silk takes a stop, the gel half a stop: what's the whole loss?"
     spelt = {f.quantity for f in turn.query.facts if f.origin == "said" and _SPELT.search(f.said)} & _FIGURES
     if (len(spelt | kinds) >= 2 or sum(f.quantity == "distance" for f in turn.query.facts if f.origin == "said") >= 2) and (spelt or _SMALL.search(said)) and turn.query.asks:
         return True  # "six-inch lens, nine inches of draw: what is the factor?"

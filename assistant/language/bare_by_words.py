@@ -24,6 +24,17 @@ def another_lost(n: Bare) -> Fact | None:
     return n.of("loss", unit="", of="") if ends else None
 
 
+_PAINT_TAKES = Pattern(rf"\b(?P<surface>ceiling|wall|paint|plaster|card|board)(?: (?:itself|alone|there|paint))? {LOSING}(?: (?:me|about|around|maybe|roughly|another|off|up|say))*\s*$", re.I)
+_COUNT_ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:and|so|then|what|on top|besides|as well|too|more)\b)", re.I)
+
+
+def paint_takes(n: Bare) -> Fact | None:
+    """"the ceiling takes 2": stops, of the paint."""
+    said = _PAINT_TAKES.search(n.text[max(0, n.fact.start - 60) : n.fact.start]) if 0 < n.value <= 5 else None
+    paint = said is not None and _COUNT_ENDS.match(n.text[n.fact.end : n.fact.end + 12])
+    return n.of("loss", unit="wall" if said and said["surface"].lower() == "wall" else "ceiling", of="") if paint else None
+
+
 def part_lost(n: Bare) -> Fact | None:
     """"a screen losing a third": of a stop."""
     if not is_part(n.value) or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):

@@ -15,7 +15,7 @@ _LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_
 _SURFACE = r"(?:ceiling|roof|plaster(?! (?:head|bust|cast|figure|statue))|wall|card|board|panel|reflector|surface|umbrella)"
 _LEG_BEFORE = Pattern(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
                          rf"(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
-_LAMP_TO_SURFACE = rf"from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:to )?(?:the |a )?{_SURFACE}"
+_LAMP_TO_SURFACE = rf"from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:(?:to )?(?:the |a )?{_SURFACE}|(?:up )?to (?:it|there)\b)"
 _FIRST_LEG = Pattern(rf"^\s*{_LAMP_TO_SURFACE}\b", re.I)
 _LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|{_LAMP_TO_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
                         rf"from (?:there|it)|(?:of )?(?:total )?(?:light )?path|all told|all the way|altogether|in all|in total|total|off it|(?:back )?(?:down )?(?:on )?to)\b", re.I)

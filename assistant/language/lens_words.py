@@ -26,7 +26,7 @@ _STRETCH = ("extension_words", "needed_extension")
 
 
 _OF_A_LENS = frozenset({"focal_length", "format", "extension", "magnification", "ratio", "focus_distance", "circle", "sharp_limit", "object_size", "image_size", "frame_side"})
-_SPEAKS = Pattern(r"lens|tele|focus|focal|tube|exten|bellow|draw|rack|hyper|depth|dof|d\.o\.f|sharp|angle|field|cover|wide|degree|magnif|reproduc|life|scale|macro|frame|blur|soft|infinit|inch|pulled|stretched|wound|limit", re.I)
+_SPEAKS = Pattern(r"lens|tele|focus|focal|tube|exten|bellow|draw|rack|hyper|depth|dof|d\.o\.f|sharp|angle|field|cover|wide|degree|magnif|reproduc|life|scale|macro|frame|blur|soft|infinit|inch|pulled|stretched|wound|limit|(?:half|quarter|whole|full|1/[24])[- ]plate", re.I)
 _CUES = frozenset({"blurred", "depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus", "coverage", "extension_words", "needed_extension", "EXTENSION", "LENS"})
 
 
@@ -67,13 +67,18 @@ def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
 _SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)
 
 
+_PART_FORMAT = Pattern(r"\b(?:half[- ]frame|(?P<plate>half|quarter|whole|full|1/4|1/2)[- ]plate)\b", re.I)
+_PLATES = {"half": "half plate", "1/2": "half plate", "quarter": "quarter plate", "1/4": "quarter plate", "whole": "whole plate", "full": "whole plate"}
+
+
 def _half_frame(facts: list[Fact], text: str) -> list[Fact]:
-    """"half frame" is a film format, not half of anything."""
-    found = patterns.search(r"\bhalf[- ]frame\b", text.lower())
+    """"half frame" is a film format and "quarter plate" one of glass: no part of anything."""
+    found = _PART_FORMAT.search(text)
     if not found:
         return facts
+    name = _PLATES[found["plate"].lower()] if found["plate"] else "half frame"
     kept = [f for f in facts if not found.start() <= f.start < found.end()]
-    return [*kept, Fact("format", 0.0, "half frame", start=found.start(), end=found.end(), said=found.group())]
+    return [*kept, Fact("format", 0.0, name, start=found.start(), end=found.end(), said=found.group())]
 
 
 _FILM_SAID = Pattern(r"iso|asa|film|din|speed|\bei\b|slide|neg|°|/")

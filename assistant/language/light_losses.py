@@ -40,7 +40,7 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
     facts = [f for f in facts if not (patterns.fullmatch(r"\W*a meter\W*", f.said, re.I) and patterns.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
     facts = film_words.settle([rows.part_further(f, text) for f in facts], text)
     out = _close_focus(_counted_stops(_sizes(passed_light.settle(stop_words.settled(facts, text), text), text), text, cues), text)
-    out = _worn(_said_apart(_not_rows(_layers(out, text), text), text), text)
+    out = _worn(_said_apart(_a_head_in_each(_not_rows(_layers(out, text), text), text), text), text)
     out = bounce_words.settle(out, text, cues)
     out = zoom_words.table(out, text)
     return [_within_reason(f) for f in unsaid_stops.without_gel_of_glass(unsaid_stops.settle(_beside(out, text), text), text)]
@@ -55,11 +55,27 @@ def _within_reason(fact: Fact) -> Fact:
     return replace(fact, bad="no light has so many stops") if fact.quantity in _STOPS and not fact.bad and abs(fact.value) > _MOST_STOPS else fact
 
 
+_PLURAL = Pattern(r"\w*(?:boxes|brollies|umbrellas|domes|dishes|octas)\b", re.I)
+_A_PAIR_OF = Pattern(r"\b(?:a )?pair of (?:\w+ )?$", re.I)
+
+
+def _a_head_in_each(facts: list[Fact], text: str) -> list[Fact]:
+    """"two softboxes, guide number 40 each": a head is in each, so so many flashes."""
+    if any(f.quantity == "count" or f.of not in ("", "camera", "a", "b") for f in facts) or not any(f.quantity == "guide_number" for f in facts):
+        return facts
+    for fact in facts:
+        after = _PLURAL.match(text[fact.end :].lstrip().split(" ", 1)[-1]) or _PLURAL.match(text[fact.end :].lstrip())
+        if fact.quantity == "number" and fact.value in (2, 3, 4) and after:
+            return [replace(f, quantity="count", unit="flashes", of="") if f is fact else f for f in facts]
+    boxes = next((f for f in facts if f.quantity == "modifier" and _PLURAL.match(f.said) and _A_PAIR_OF.search(text[max(0, f.start - 20) : f.start])), None)
+    return facts if boxes is None else [*facts, Fact("count", 2.0, "flashes", start=boxes.start, end=boxes.start, said="pair")]
+
+
 _MORE_STOPS = Pattern(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|just the one|only a)(?: full)? stop\b", re.I)
 _SIZE_BEFORE = Pattern(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
 _HOW_WIDE = Pattern(r"^\s*(?:wide|across|in diameter|square|deep|long)\b", re.I)
 _IS_AFTER = Pattern(r"\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\s*$", re.I)
-_LAYERS = Pattern(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|thicknesses|folds|sides|gels|silks|scrims|grids|tissues|diffusers|cloths|filters)\b", re.I)
+_LAYERS = Pattern(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|diffusers|cloths|filters)\b", re.I)
 _MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
 _OF_ND = Pattern(r"\b(?:nd|neutral density|grey filter)(?: filter)?s?(?: of| at| is| that's| worth|:|,)?\s*(?:a )?$", re.I)
 _NOTHING = Pattern(r"^\W*(?:on|it|there|which|and)?\W*(?:that )?(?:costs?|loses?|eats?|takes?)(?: me)? (?:nothing|no light|none|no stops)\b", re.I)
@@ -161,16 +177,22 @@ def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[F
 _SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
 
 
+_OF_ONE = Pattern(r"\b(?:one|a|a single|single|each|every|1) (?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|diffuser|cloth|tissue|gel)\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){0,40}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test)\w*", re.I)
+"""Told of one of them: "one layer of our silk takes two thirds of a stop, and I have hung two"."""
+
+
 def _layers(facts: list[Fact], text: str) -> list[Fact]:
     """"two layers of tissue, one stop each": so many times the loss of one."""
     match = _LAYERS.search(text)
     if match is None:
         return facts
     many = _MANY[match["many"].lower()]
+    of_one = _OF_ONE.search(text)
+    first = next((f for f in facts if of_one and f.quantity in ("loss", "stops", "filter_loss") and f.start >= of_one.end()), None)
     every = patterns.search(r"\b(?:each|every)\b(?: \w+){0,2}(?: \w+){1,2}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
     out.append(Fact("rows", float(many), start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
-    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and not _SUM_OF.match(text[f.end :]) and (every or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
+    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and not _SUM_OF.match(text[f.end :]) and (every or f == first or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
 
 
 _BEFORE_THE_LENS = Pattern(r"\s*(?:in front of|before|away from|from|ahead of) (?:it|the lens|my lens|(?:the |my |an? )?\d+ ?mm)\b", re.I)
@@ -286,9 +308,14 @@ def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
 # --- what is asked ---------------------------------------------------------------------------------
 
 
+_THEN_STOPS = Pattern(r"\W*(?:nd|neutral density|grey filter)(?: filter)?\W*(?:of|at|is|worth)?\s*(?:a )?", re.I)
+"""The name with its strength right after it: "another ND of one stop" tells and does not ask."""
+
+
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"The strength in stops of an ND": a filter's, not a flash's power."""
     asks = zoom_words.asked(film_words.asked(passed_light.asked(asks, facts, text), facts, text), facts, text)
+    asks = [a for a in asks if a.quantity != "nd" or not any(f.quantity == "nd" and a.start <= f.start and _THEN_STOPS.fullmatch(text[a.start : f.start]) for f in facts)]
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
     if through and any(a.quantity == "power" for a in asks) and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
         return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]

@@ -131,8 +131,12 @@ def _bare_stops(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 # --- what is asked ---------------------------------------------------------------------------------
 
-_ALL = Pattern(r"\b(?:total|together|altogether|in all|combined|all told|in total|sum)\b[^.?!]*\?|\b(?:what(?:'?s| is)? the (?:total|sum|whole)|total|together|altogether|combined|in all)\W*$", re.I)
-_SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b|\bwhat (?:with|through) (?:it|the \w+)(?: on)?\W*$", re.I)
+_ALL = Pattern(r"\b(?:total|together|altogether|in all|combined|all told|in total|sum)\b[^.?!]*\?|\bwhat(?:'?s| is| are| will be)? (?:the|my|our) (?:total|sum|whole|combined|entire|overall)\b|\b(?:total|together|altogether|combined|in all|all told|all up)\W*$", re.I)
+_ONE_READING = frozenset({"aperture", "loss", "filter_loss", "nd", "factor", "modifier", "camera_filter", "rows", "film_speed", "remark", "format", "size"})
+_WHAT_NOW = Pattern(r"\b(?:what(?:'?s|'?re|'?ll|'?d)?|where(?:'?s|'?ll|'?d)?|which|wot|wat)\b(?! (?:a |an )?(?:shame|pity|mess|day|nuisance)\b)", re.I)
+_SOMETHING_ELSE = Pattern(r"\bhow (?:many|much|far|long|close|strong)\b|\b(?:time|shutter|power|distance|(?:what|which) (?:filter )?factor|density|speed|rating|difference|cost|costing|happens|brighter|darker|better|colou?r|right|correct|mean|called|for|why)\b|\bstops? (?:is|are|do|does|down|under|lost|over)\b|\bin stops\b", re.I)
+_HOW_MANY_IN_ALL = Pattern(r"\bhow many (?:is that |does that make |do i lose |am i losing )?(?:altogether|in all|all told|in total|together|between them|all up|gone|lost)\b", re.I)
+_SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b|\bwhat (?:with|through|behind) (?:(?:it|them|both|this|that|all (?:of it|of them|that|this|three|two)|the (?:lot|whole lot)|(?:(?:the|my|all|two|three|four|both) )?(?:\w+ )?\w+)(?: on| up| in| in place)?)?\W*$|\bwhat(?:'?s| is| does| will| would)? (?:it|the meter|she|that) (?:then |now )?(?:read|meter|show|give|be)s? (?:at )?(?:through|with|behind|under)\b", re.I)
 _WHAT_FACTOR = Pattern(r"\b(?:what|which)(?:'s| is| has)?(?: the| a)? (?:filter |exposure )?factor\b", re.I)
 _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b", re.I)
 
@@ -147,7 +151,11 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("shutter", "through", "s")]
     if kinds == {"nd"} and all(a.quantity == "nd" for a in asks) and _WHAT_FACTOR.search(text):
         return [Ask("factor", "", "x")]
+    if [a.quantity for a in asks] == ["count"] and not kinds & {"aperture", "shutter", "count", "power"} and _HOW_MANY_IN_ALL.search(text):
+        return [Ask("stops", "", "")]
     if not asks and "aperture" in kinds and _SET.search(text):
+        return [Ask("aperture", "", "")]
+    if not asks and [f.quantity for f in facts].count("aperture") == 1 and kinds <= _ONE_READING and _WHAT_NOW.search(text) and not _SOMETHING_ELSE.search(text):
         return [Ask("aperture", "", "")]
     if not asks and takes and not kinds & {"aperture", "shutter"} and _ALL.search(text):
         return [Ask("factor" if all(f.quantity == "factor" for f in takes) else "stops", "", "")]

@@ -20,7 +20,7 @@ _STOP_DOWN = Pattern(r"\b(?P<many>a|one|half a|a half|a third of a|two thirds of
 _MANY = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "a third of a": 1 / 3, "two thirds of a": 2 / 3}
 _SPEEDS = Pattern(r"\b(?:from|between|going)\s+(?:iso |asa )?(?P<one>\d{2,4})(?:\s*(?:film|iso|asa|speed))*\s*(?:to|and|over to|down to|up to)\s*(?:iso |asa )?(?P<two>\d{2,4})[\s-]*(?:speed\s*)?(?:film|iso|asa|slide|neg\w*|stock)\b", re.I)
 _STOP_TAKER = Pattern(r"\b(?:the|my|that|this)\s+(?P<many>one|two|three|half|four)[- ]stop\s+", re.I)
-_AND_TO = Pattern(r"\band\s+(?P<many>half|another|one|two|a third|two thirds|one and a half)(?: more)?\s+(?:to|for|by|in|through|from)\s+(?:the |a |an |my )?", re.I)
+_AND_TO = Pattern(r"(?:\band|\bplus|\bthen|[,;+&]|\.(?= ))\s*(?:and |plus |then |about |maybe )?(?P<many>half|a half|another|one|two|three|a third|two thirds|one and a half|[0-3](?:\.\d+)?)(?: more| again| further)?\s+(?:lost |gone )?(?:to|for|by|in|through|from)\s+(?:the |a |an |my |that |its )?(?:(?!the\b)[a-z]+ )?", re.I)
 _PART_OVER = Pattern(r"\b(?P<many>two thirds|a third|half|one third)\s+(?:more|extra) (?:exposure|light)\b", re.I)
 
 
@@ -56,9 +56,12 @@ def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
             out = _put(out, match, [Fact(quantity, STOPS_SPOKEN[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end(), said=match.group())])
     for match in _AND_TO.finditer(text):
-        taker = next((f for f in out if f.quantity == "modifier" and f.start == match.end()), None)
-        if taker is not None and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in out):
-            out = _put(out, match, [Fact("loss", STOPS_SPOKEN[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end("many"), said=match["many"])])
+        taker = next((f for f in out if f.quantity == "modifier" and match.end("many") < f.start <= match.end()), None)
+        if taker is not None and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in out) and not any(f.quantity in ("loss", "stops") and f.start < match.end("many") and f.end > match.start("many") for f in out):
+            many = match["many"].lower()
+            value = STOPS_SPOKEN[many] if many in STOPS_SPOKEN else float(many)
+            out = [f for f in out if not match.start("many") <= f.start < match.end("many")]
+            out = _put(out, match, [Fact("loss", value, taker.unit, taker.of, start=match.start("many"), end=match.end("many"), said=match["many"]), *(f for f in out if match.end("many") <= f.start < match.end())])
     out = [replace(f, quantity="stops", unit="", of="") if f.quantity == "film_speed" and 0 < f.value <= 6 and patterns.match(r"\s*stops?\b", text[f.end :], re.I) else f for f in out]
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):

@@ -70,11 +70,19 @@ def _two_values(query: Query, told: list[Fact]) -> list[Fact] | None:
 _MORE = Pattern(r"\b(?:more|another|extra|further|as well|too|also|on top|additional|besides)\b", re.I)
 
 
+_ON_IT_TOO = frozenset({"grid", "gel", "scrim", "diffuser", "tissue"})
+"""What goes on or in front of another thing in the light, and seldom in its place."""
+_IN_ITS_PLACE = Pattern(r"\b(?:instead|rather|swap\w*|replac\w*|chang\w*|not|no|only|just|off|actually|sorry|i mean(?:t)?|make (?:it|that)|without|alone|on its own|bare)\b", re.I)
+
+
 def loss_more(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"and if a grid takes one more stop?": beside what is lost already."""
-    old = tuple(f for f in scene.facts if f.quantity == "loss")
-    new = [f for f in query.facts if f.quantity == "loss"]
-    if not old or len(new) != 1 or not _MORE.search(query.text):
+    """"and if a grid takes one more stop?", "the grid in it takes one": beside what is lost already."""
+    new = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "factor")]
+    old = tuple(f for f in scene.facts if new and f.quantity == new[0].quantity)
+    if not old or len(new) != 1:
+        return query, scene
+    other = new[0].unit in _ON_IT_TOO and all(f.unit and f.unit != new[0].unit for f in old) and not _IN_ITS_PLACE.search(query.text)
+    if not (other or _MORE.search(query.text)):
         return query, scene
     return replace(query, facts=(*old, *query.facts)), replace(scene, facts=tuple(f for f in scene.facts if f not in old))
 
@@ -121,13 +129,27 @@ def zoom_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _LOSES = Pattern(rf"\b{LOSING}(?: (?:only|just|about))*\s*$", re.I)
 
 
+_WORN = ("modifier", "camera_filter")
+
+
 def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"what if the ceiling loses 2?": stops, as before."""
+    """"what if the ceiling loses 2?", "a grid taking half": stops, as before."""
     old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]
-    mine = _lone(query, "number")
-    if len(old) != 1 or mine is None or not 0 < mine.value <= 10 or not _LOSES.search(query.text[: mine.start]):
+    told = [f for f in query.facts if f.quantity not in _WORN and not f.bad]
+    mine = told[0] if len(told) == 1 and not query.asks else None
+    if not old or mine is None or not _may_be_stops(mine) or not _LOSES.search(query.text[: mine.start]):
         return query, scene
-    return _instead(query, scene, [_as_told(old[0], mine.value, mine)], old)
+    taker = next((f for f in query.facts if f.quantity in _WORN and f.unit != "BARE"), None)
+    if taker is not None:
+        new = replace(mine, quantity="loss" if taker.quantity == "modifier" else "filter_loss", unit=taker.unit, of=taker.of, other=math.nan)
+        return _instead(query, scene, [new], ())
+    return _instead(query, scene, [_as_told(old[0], mine.value, mine)], old) if len(old) == 1 else (query, scene)
+
+
+def _may_be_stops(fact: Fact) -> bool:
+    """Two, two and a half, or a half with no "power" beside it."""
+    plain = fact.quantity == "number" or fact.quantity == "aperture" and fact.unit == "mixed" or fact.quantity in ("power", "share") and "power" not in fact.said and "%" not in fact.said
+    return plain and 0 < fact.value <= 10
 
 
 _OF_ANOTHER = Pattern(r"\b(?:one|instead|only|just)\b", re.I)
@@ -153,6 +175,27 @@ def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(draws) != 1 or mine is None or not _AT_ALONE.match(query.text) or "lens" in query.text.lower():
         return query, scene
     return _instead(query, scene, [replace(mine, quantity="extension", of="")], draws)
+
+
+_SURFACE = r"(?:ceiling|wall|card|board|reflector|surface|plaster)"
+_LEG_UP = Pattern(rf"\b(?:up|out)\b(?! there)|\bto (?:the |that )?{_SURFACE}", re.I)
+_LEG_DOWN = Pattern(rf"\bdown\b|\b(?:from|off) (?:(?:the |that )?{_SURFACE}|it\b|there\b)|\b{_SURFACE} to\b", re.I)
+_WHOLE_WAY = Pattern(r"\b(?:path|in all|altogether|all told|in total|total|all the way|whole way)\b", re.I)
+
+
+def leg_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"make it 1 m up" after two metres up and three down: that leg of the bounce, and not the whole of it."""
+    legs = [f for f in scene.facts if f.quantity == "path"]
+    mine = _lone(query, "distance", "path", "move", "max_distance")
+    up, down = _LEG_UP.search(query.text) is not None, _LEG_DOWN.search(query.text) is not None
+    if len(legs) != 2 or mine is None or mine.quantity == "move" and up == down:
+        return query, scene
+    if mine.cue == "total" or _WHOLE_WAY.search(query.text):
+        return _instead(query, scene, [replace(mine, quantity="path", cue="total", of="")], legs)
+    if up == down:
+        return replace(query, facts=(replace(mine, quantity="number", of=""),)), scene  # one length, and two it could be
+    old = legs[0] if up else legs[1]
+    return _instead(query, scene, [*(f for f in legs if f is not old), replace(_as_told(old, abs(mine.value), mine), unit=mine.unit)], legs)
 
 
 _BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d_]*\W?[\d.]*\s*(?:and a half )?(?:m|metres?|meters?|ft|feet|foot|cm)\W*$", re.I)

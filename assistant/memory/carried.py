@@ -14,8 +14,9 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark
+from assistant.units import LENGTH
 
-_DRAWN_TO = Pattern(r"\b(?:at|to|out to|drawn to|on)\s*$", re.I)
+_DRAWN_TO = Pattern(r"\b(?:at|to|out to|drawn to|on)\s*$|\b(?:draw|bell?ows|extension|racked|pulled)(?: (?:is|of|now|out|to|at|instead|only|just))*\s*$", re.I)
 _ONE = Pattern(r"\bone (?:is|was|gives?|gave|reads?|makes?|does)\b", re.I)
 """One pop, after it was asked how many."""
 LENS_ASKS = frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "magnification", "coverage", "focus_distance"})
@@ -33,7 +34,8 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
         return query
     if "count pops" in {f"{a.quantity} {a.unit}" for a in asks} or "count" in wanted:
         query = replace(query, facts=tuple(replace(f, of="") if f.of == "a" and _ONE.search(query.text[max(0, f.start - 24) : f.start]) else f for f in query.facts), mentioned=tuple(m for m in query.mentioned if m != "a"))
-    facts = tuple(_read(f, query, scene, wanted) for f in query.facts)
+    unit = next((f.unit for f in facts if f.quantity == "extension" and f.unit in LENGTH), "mm")
+    facts = tuple(_drawn(f, _read(f, query, scene, wanted), unit) for f in query.facts)
     placed = {new.said for old, new in zip(query.facts, facts) if old.quantity == "number" and new is not old}
     return replace(query, facts=facts, unplaced=tuple(u for u in query.unplaced if u not in placed))
 
@@ -70,6 +72,11 @@ def _is_stop(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> boo
 
 def _is_draw(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
     return "extension" in scene and _DRAWN_TO.search(query.text[: fact.start]) is not None
+
+
+def _drawn(said: Fact, read: Fact, unit: str) -> Fact:
+    """A bare number that is the draw is in the unit of the draw before."""
+    return replace(read, value=said.value * LENGTH[unit], unit=unit) if read.quantity == "extension" and said.quantity in ("number", "film_speed") else read
 
 
 def _is_smear(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:

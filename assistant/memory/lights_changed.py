@@ -50,8 +50,14 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return _unworn(query, scene, bool(leaving), text)
 
 
+_STAYS_AFTER, _STAYS_BEFORE = Pattern(r"\s*(?:only|alone|stays|still|by itself|on its own)\b", re.I), Pattern(r"\b(?:only|just|keep|leave|still|but)(?: (?:with|the|my|a|an))*\s*$", re.I)
+
+
 def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
+    stays = [f for f in worn if _STAYS_AFTER.match(query.text[f.end :]) or _STAYS_BEFORE.search(query.text[: f.start])]
+    if stays and len(stays) < len(worn):  # "no gel, softbox only"
+        query, worn = replace(query, facts=tuple(f for f in query.facts if f not in stays)), [f for f in worn if f not in stays]
     bare = bool(query.cues & {"bare", "BARE", "not"})
     if (leaving or bare) and (worn or query.cues & {"bare", "BARE"} or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
         kinds = {f.unit for f in worn} | ({"umbrella", "shoot_through"} if any(f.unit in ("umbrella", "shoot_through") for f in worn) else set())

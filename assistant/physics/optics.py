@@ -23,10 +23,13 @@ CIRCLE_OF_CONFUSION: dict[str, float] = {
     "4x5": 0.100e-3,
     "5x7": 0.150e-3,
     "8x10": 0.200e-3,
+    "quarter plate": 0.095e-3,
+    "half plate": 0.140e-3,
+    "whole plate": 0.190e-3,
 }
 """Metres of blur accepted as sharp, by film format."""
 
-# Image area in metres, long side first (nominal; roll film is 56 mm high).
+# Image area in metres, long side first (nominal; roll film is 56 mm high; plates are 3 1/4 by 4 1/4, 4 3/4 by 6 1/2 and 6 1/2 by 8 1/2 inches).
 FRAME: dict[str, tuple[float, float]] = {
     "half frame": (0.024, 0.018),
     "35 mm": (0.036, 0.024),
@@ -37,6 +40,9 @@ FRAME: dict[str, tuple[float, float]] = {
     "4x5": (0.120, 0.095),
     "5x7": (0.170, 0.120),
     "8x10": (0.245, 0.195),
+    "quarter plate": (0.108, 0.083),
+    "half plate": (0.165, 0.121),
+    "whole plate": (0.216, 0.165),
 }
 """Image width and height in metres, by film format (common practice)."""
 

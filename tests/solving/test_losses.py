@@ -210,3 +210,42 @@ def test_more_power_for_what_is_put_on() -> None:
 @pytest.mark.parametrize("question", ["softbox costs 1e9 stops, GN 40 m, 2 m, f?", "EV 15, ND of 2000 stops, f/8, ISO 100, shutter?"])
 def test_more_stops_than_there_are_is_rejected(question: str) -> None:
     assert ask(question).status == "rejected"
+
+
+# --- told of one, changed in a half-sentence ----------------------------------------------------------
+
+
+def test_a_plate_is_a_format_and_no_part_of_the_power() -> None:
+    assert value("gn 40 m, 4 m, what aperture, for my quarter plate camera") == pytest.approx(10)
+    assert value("gn 40 m, 4 m, at quarter power, for my half plate camera, what aperture") == pytest.approx(5)
+
+
+def test_a_head_is_in_each_of_two_softboxes_but_one_behind_two_nets() -> None:
+    assert value("two softboxes losing a stop each, gn 40 m each, 4 m, aperture") == pytest.approx(10)
+    assert value("two nets losing a stop each, gn 40 m, 4 m, aperture") == pytest.approx(5)
+
+
+def test_a_loss_told_of_one_sheet_goes_for_every_sheet_and_one_of_all_does_not() -> None:
+    assert value("one sheet of frost takes half a stop. f/16 bare, four sheets on, what do I set") == pytest.approx(8)
+    assert value("two layers of tissue take a stop together. f/16 bare. what with them on") == pytest.approx(16 / math.sqrt(2))
+
+
+def test_what_goes_on_another_thing_adds_and_what_replaces_it_does_not() -> None:
+    box = "gn 80 ft, 10 ft, softbox takes a stop, aperture"
+    assert value(box, "the grid in it takes one") == pytest.approx(4)
+    assert value(box, "umbrella instead, two stops") == pytest.approx(4)
+    assert value(box, "it takes two stops") == pytest.approx(4)
+
+
+def test_one_leg_of_a_bounce_is_changed_or_asked_about() -> None:
+    bounced = "gn 40 m, bounced, 2 m up and 3 m down, the ceiling takes two stops, aperture"
+    assert value(bounced, "make it 3 m up") == pytest.approx(40 / 6 / 2)
+    assert value(bounced, "and 6 m down?") == pytest.approx(40 / 8 / 2)
+    assert value(bounced, "a 4 m path") == pytest.approx(5)
+    assert ask(bounced, "make it 2.5 m").status == "not_understood"
+
+
+def test_the_draw_is_told_anew_in_its_own_unit() -> None:
+    assert value("300 mm lens, bellows at 450, stops to open up", "draw 600") == pytest.approx(2)
+    assert value("ten inch lens, bellows 15 inches, stops to open up", "and at 20") == pytest.approx(2)
+    assert value("300 mm lens, bellows at 600, stops to open up", "and with a 150") == pytest.approx(4)
