@@ -26,7 +26,7 @@ _STRETCH = ("extension_words", "needed_extension")
 
 
 _OF_A_LENS = frozenset({"focal_length", "format", "extension", "magnification", "ratio", "focus_distance", "circle", "sharp_limit", "object_size", "image_size", "frame_side"})
-_SPEAKS = Pattern(r"lens|tele|focus|focal|tube|exten|bellow|draw|rack|hyper|depth|dof|d\.o\.f|sharp|angle|field|cover|wide|degree|magnif|reproduc|life|scale|macro|frame|blur|soft|infinit|inch|pulled|stretched|wound|limit|(?:half|quarter|whole|full|1/[24])[- ]plate", re.I)
+_SPEAKS = Pattern(r"lens|tele|focus|focal|tube|exten|bellow|draw|rack|hyper|depth|dof|d\.o\.f|sharp|angle|field|cover|wide|degree|magnif|reproduc|life|scale|macro|frame|blur|soft|infinit|inch|pulled|stretched|wound|limit", re.I)
 _CUES = frozenset({"blurred", "depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus", "coverage", "extension_words", "needed_extension", "EXTENSION", "LENS"})
 
 
@@ -40,7 +40,7 @@ def _is_of_lenses(facts: Sequence[Fact], items: Sequence[Item], text: str) -> bo
 
 def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     """The facts with lengths, formats and circles of confusion read as a lens needs them."""
-    return lens_wants.measured(_of_a_lens(facts, items, text), text) if _is_of_lenses(facts, items, text) else list(facts)
+    return lens_wants.measured(_of_a_lens(facts, items, text), text) if _is_of_lenses(facts, items, text) else _half_frame(list(facts), text)
 
 
 def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
