@@ -259,6 +259,7 @@ def _turned(items: Sequence[Item]) -> bool:
 
 _STAYS = Pattern(r"\s*(?:stays?|remains?|is (?:the same|unchanged|fixed|kept|staying)|unchanged|fixed|doesn'?t (?:change|move)|not (?:changed|touched)|as (?:is|it is|before))\b", re.IGNORECASE)
 """A quantity that stays is not asked for."""
+_STEADY = Pattern(r"\b(?:fixed|constant|unchanged|unaltered|steady|equal|identical)(?: flash| manual)?\s*$", re.IGNORECASE)
 
 
 _COUNTED_IN = Pattern(r"\s*(?:is |being |all )?(?:counted|included|allowed for|accounted for|taken (?:in|into account)|reckoned in|and all|in mind)\b", re.IGNORECASE)
@@ -282,7 +283,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
         return None
     if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):
         return None
-    if _STAYS.match(text[item.end :]) or _COUNTED_IN.match(text[item.end :]):
+    if _STAYS.match(text[item.end :]) or _STEADY.search(text[: item.start]) or _COUNTED_IN.match(text[item.end :]):
         return None
     if patterns.search(r"\b(?:correct|allow|compensat|adjust|account|mak\w* up)\w*(?: it)? for(?: the| my| that| any)?\s*$", text[: item.start].lower()):
         return None

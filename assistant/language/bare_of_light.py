@@ -50,4 +50,39 @@ def light_reads(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="") if told and not _NO_MARK.match(n.text[n.fact.end :]) else None
 
 
-RULES = (exposed_at, drop_wanted, place_asked, light_reads)
+_MORE_STOPS = Pattern(r"\s*(?:whole |full )?(?P<way>more|extra|further|additional|fewer|less) (?:whole |full )?stops?\b", re.I)
+
+
+def more_stops(n: Bare) -> Fact | None:
+    """"I need two more stops on the child"."""
+    found = _MORE_STOPS.match(n.text[n.fact.end :]) if 0 < n.value <= 12 else None
+    return n.of("stops", unit="", of="", cue="less" if found["way"].lower() in ("fewer", "less") else "more") if found else None
+
+
+_IS = Pattern(r"(?P<verb>\b(?:is|are|was|were|stands?|sits?|kneels?)(?: at)?|'s(?: at)?|\b(?:at|for|from))\s+(?:about |only |just |roughly |some )?$", re.I)
+_AND_ANOTHER = Pattern(r"(?:\s+(?:away|off|back))?(?:\s+(?:from|to) (?:the|my|that) (?:\w+ )?(?:flash|light|lamp|strobe|head|softbox))?\W*(?:\b(?:and|but|while|then|so)\b\W*)*(?:(?:the|his|her|my|their|its|your) )?(?:\w+ ){0,3}?\w*$", re.I)
+_PLACE_ENDS = Pattern(r"\s*(?:away|back|off)?(?:\s+from (?:it|there|the (?:flash|light|lamp)))?\s*(?:$|[.,;:?!](?!\d)|\b(?:and|so|but|what|how|same|which)\b)", re.I)
+_NO_PLACE = Pattern(r"\b(?:lens|ring|aperture|iso|asa|film|shutter|f|f-?stop|meter|power|reads?|key|fill|rim|gn|guide|pops?|count|frames?)\b", re.I)
+
+
+def place_as_well(n: Bare) -> Fact | None:
+    """"the bride's 6 feet away and the groom is 7", "f-stop for 18 feet, then for 25": said as the place before was said, in its unit."""
+    before = next((f for f in reversed(n.facts) if f.end <= n.fact.start), None)
+    if before is None or before.quantity != "distance" or before.unit not in LENGTH or before.bad or n.fact.bad or "guide_number" in n.kinds:
+        return None
+    gap = n.text[before.end : n.fact.start]
+    here, there = _IS.search(gap), _IS.search(n.text[max(0, before.start - 40) : before.start])
+    if here is None or there is None or len(gap) > 80 or _kind_of(here["verb"]) != _kind_of(there["verb"]) or not _AND_ANOTHER.match(gap[: here.start()]) or _NO_PLACE.search(gap):
+        return None
+    size = n.value * LENGTH[before.unit] / before.value if before.value else 0.0
+    ends = 0.2 < size < 5 and size != 1 and not _NO_MARK.match(n.text[n.fact.end :]) and _PLACE_ENDS.match(n.text[n.fact.end :])
+    return n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of="", cue="") if ends else None
+
+
+def _kind_of(verb: str) -> str:
+    """"is" and "'s" and "stands at" place alike; "for" only as "for" does."""
+    word = verb.lower().split()[0]
+    return word if word in ("at", "for", "from") else "is"
+
+
+RULES = (exposed_at, drop_wanted, place_asked, light_reads, more_stops, place_as_well)

@@ -15,7 +15,7 @@ from assistant.language.parsing import Node, Part
 from assistant.language.pieces import Number
 from assistant.language.tokens import Token
 from assistant.records import record, replace
-from assistant.scales import is_aperture_mark, iso_from_din
+from assistant.scales import is_aperture_mark, is_film_speed_mark, iso_from_din
 from assistant.units import LENGTH
 
 PACE_METRES = {"ft": 2.5 * 0.3048, "m": 0.75}  # common practice, no source
@@ -245,6 +245,8 @@ def _aperture_two(kind: str) -> Callable[[Node], Item]:
 def _film_speed(node: Node) -> Item:
     number = _numbers(node)[0]
     value = number.top if number.bottom and number.top and number.top > 10 else number.value
+    if number.spoken and number.pair and is_aperture_mark(number.pair) and not is_film_speed_mark(value) and not _has(node, "ISO", "FILM_SPEED", "SPEED_WORD"):
+        return _item("aperture", node, number.pair)  # "a good neg at five six"
     bad = "" if 0 < value < math.inf else "a film speed must be more than nothing"
     return _item("film_speed", node, value, bad=bad, named=_has(node, "ISO", "FILM_SPEED", "FILM", "SPEED_WORD"))
 

@@ -49,7 +49,13 @@ def _is_focal(place: Place) -> bool:
     return True
 
 
+_DRAWN_BACK = Pattern(r"\bdr(?:aw|ew|awn|awing)s? (?:it|them|(?:the|my) (?!bellows|lens|rail|front|back\b)\w+(?: \w+)?)(?: a bit| some| a little)? (?:back|in|closer|nearer|away)\b[^.?!]{0,24}$", re.I)
+"""Before a length: the light is drawn back, no bellows."""
+
+
 def _named_extension(place: Place) -> bool:
+    if _DRAWN_BACK.search(place.before(60)):
+        return False
     before_it = place.items[max(0, place.at - 6) : place.at]
     if any(i.kind == "mark" and i.word == "EXTENSION" for i in before_it) and not any(i.kind == "mark" and i.word == "LENS" for i in place.items[place.at : place.at + 3]):
         return not any(i.kind in ("length", "focal_length") for i in before_it)
@@ -70,8 +76,13 @@ _WITH_THE_CAMERA = Pattern(r"\bflash\b[^.;]{0,60}\band (?:the |my )?camera (?:ar
 """Said of the flash and the camera at once: the flash's distance, on which the lens is focused as well."""
 
 
+_ON_CAMERA_FLASH = Pattern(r"\s*(?:away )?from (?:an?|the|my|that) (?:little |small )?(?:on[- ]camera|camera[- ]mounted|hot[- ]?shoe) (?:flash|gun|light|strobe)", re.I)
+
+
 def _camera_distance(place: Place) -> Fact | None:
     if _WITH_THE_CAMERA.search(place.before(140)):
+        return None
+    if _ON_CAMERA_FLASH.match(place.text[place.item.end :]):
         return None
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):

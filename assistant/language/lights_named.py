@@ -15,7 +15,7 @@ from assistant.records import replace
 
 def called_by_what_they_are(items: list[Item], text: str) -> list[Item]:
     """The items with every light called by what it is."""
-    return _said_of_it(_one_and_one(_behind(items, text), text), text)
+    return _said_of_it(_one_and_one(_edges(_behind(items, text), text), text), text)
 
 
 _BEHIND = Pattern(r"\b(?:the )?(?:other|second)(?: one| flash| light| head)?\b[^.,;?\d]{0,20}\bbehind (?:her|him|them|the (?:subject|model|sitter|couple|bride|groom|group|dancer|child|kid|girl|boy|man|woman))\b", re.IGNORECASE)
@@ -27,6 +27,20 @@ def _behind(items: list[Item], text: str) -> list[Item]:
     if found is None:
         return items
     return [replace(i, kind="role", word="rim") if is_role(i) and i.word == "b" else i for i in items]
+
+
+_AN_EDGE = Pattern(r"\b(?:front|back|rear|near|nearer|nearest|far|farthest|furthest|leading|left|right|other|table|table's|its|one|the) $", re.IGNORECASE)
+_OF_A_THING = Pattern(r"\s*(?:of|to|must|is to be|and the (?:back|far))\b", re.IGNORECASE)
+
+
+def _edges(items: list[Item], text: str) -> list[Item]:
+    """"from the front edge": where a table ends, and no light."""
+    return [replace(i, kind="glue", word="glue") if i.kind == "role" and i.word == "rim" and text[i.start : i.end].lower() == "edge" and _is_an_edge(i, text) else i for i in items]
+
+
+def _is_an_edge(item: Item, text: str) -> bool:
+    found = _AN_EDGE.search(text[max(0, item.start - 12) : item.start])
+    return found is not None and (found.group().lower() not in ("the ", "one ", "its ") or _OF_A_THING.match(text[item.end :]) is not None)
 
 
 def _one_and_one(items: list[Item], text: str) -> list[Item]:

@@ -60,7 +60,7 @@ _ROUNDED_TO = Pattern(r"\bnearest(?: whole)?\s*$", re.I)
 
 def _rows_told(facts: Sequence[Fact], before: str) -> bool:
     """"front row three metres, back row five": how far off, since the other row was told so."""
-    return patterns.search(r"\b(?:front|back|first|last|rear|near|far)\w* row\W{0,2}$", before, re.I) is not None and any(f.quantity == "distance" and f.of in ("front", "back", "middle") for f in facts)
+    return patterns.search(r"\b(?:front|back|first|last|rear|near|far|second|third|fourth|fifth|middle)\w* row\W{0,2}$", before, re.I) is not None and any(f.quantity == "distance" and f.of in ("front", "back", "middle") for f in facts)
 
 
 def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fact], text: str) -> Meaning | None:
@@ -155,6 +155,10 @@ _TAKEN_BACK = Pattern(r"\S+\W+(?:(?:no|nope|sorry|wait|i mean|i meant|actually|r
 """What was said before it and taken back: "furthest is fifteen, no seventeen"."""
 
 
+_TO_A_ROW = Pattern(r"\W*(?:away )?(?:to|from|off) (?:the |my )?(?:(?P<front>front|first|near\w*|closest)|(?P<back>back|rear|last|far\w*|furthest|third|fourth))(?: (?:row|one|rank|lot|line|people|person|kids))?\b", re.I)
+_ROW_ENDS = Pattern(r"\s*(?:$|[.,;:?!]|\b(?:and|one|with|so|what|how|from)\b)", re.I)
+
+
 def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> Meaning | None:
     lengths = [i for i in items[max(0, at - _AROUND) : at + _AROUND] if i.kind == "length" and i.unit in LENGTH and i.unit != "mm"]
     if not lengths:
@@ -164,8 +168,12 @@ def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> Meanin
     before, after = around(text, fact.start, fact.end, floor, ceiling)
     before = _TAKEN_BACK.sub("", before)
     joined = ceiling < len(text) and bool(patterns.fullmatch(r"\W*(?:and|to|or)\W*(?:at )?", after, re.I)) and bool(patterns.search(r"\brows?\b|\bfrom\b|\bbetween\b|\bare\b|\bat\b", before, re.I))
+    to_one = _TO_A_ROW.match(text[fact.end : fact.end + 40])
+    if to_one and _TO_A_ROW.match(text[floor : fact.start]) and _ROW_ENDS.match(text[fact.end + to_one.end() :]):
+        unit = min(lengths, key=lambda i: abs(i.start - fact.start)).unit
+        return "distance", "back" if to_one["back"] else "front", fact.value * LENGTH[unit], unit, ""  # "ten foot to the front row, fourteen to the back"
     if joined or loose_row(before, bool(patterns.match(r"\W*(?:(?:of )?an? )?(?:stops?|rows?|people|flash|%|film|x\b|:)", text[fact.end :], re.I))):
         unit = next((i.unit for i in lengths if i.start >= fact.end), lengths[-1].unit) if joined else min(lengths, key=lambda i: abs(i.start - fact.start)).unit
-        of = next((name for name, words in (("front", "front|near|closest"), ("back", "back|far|rear"), ("backdrop", "wall|backdrop|background|paper")) if patterns.search(words, before, re.I)), "")
+        of = next((name for name, words in (("front", "front|near|closest"), ("back", r"\bback(?! to\b)|far|rear|\b(?:third|fourth|fifth|last) row"), ("backdrop", "wall|backdrop|background|paper")) if patterns.search(words, before, re.I)), "")
         return "distance", "" if joined else of, fact.value * LENGTH[unit], unit, ""
     return None

@@ -176,7 +176,7 @@ def _magnified(facts: list[Fact], text: str) -> list[Fact]:
 _AGAIN = Pattern(r"\banother\b(?: one| flash| light)?[^.?]{0,24}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)
 
 
-_ADDED = Pattern(r"\b(?:add|put|bring|set|clamp|stand|rig|mount|fire)(?:ing|ed|s)?(?: in| up)? (?:an?|the|one|its) (?:(?:second|same|identical|another|matching|twin|like|equal|other) )+(?:one|flash|gun|light|head|lamp|strobe)?\b[^.?]{0,24}\b(?:next to|beside|alongside|same (?:spot|place|stand|distance)|with) (?:it|the first)?", re.IGNORECASE)
+_ADDED = Pattern(r"\b(?:add|put|bring|set|clamp|stand|rig|mount|fire|plac|position|hang|bolt|screw|fix|us)(?:ing|ed|es|e|s)?(?: in| up| on)? (?:an?|the|one|its) (?:(?:second|same|identical|another|matching|twin|like|equal|other) )+(?:one|flash|gun|light|head|lamp|strobe)?\b[^.?]{0,24}\b(?:next to|beside|alongside|same (?:spot|place|stand|distance)|with) (?:it|the first)?", re.IGNORECASE)
 
 
 def _same_again(facts: list[Fact], text: str) -> list[Fact]:
@@ -210,7 +210,7 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
     return frozenset(cues)
 
 
-_SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )range(?! (?:was|drops|falls|went|of the (?:flash|gun)))|between wh(?:at|ich)|within (?:what|which) distances|nearest|near(?: and|est and)|how near|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
+_SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )range(?! (?:was|drops|falls|went|of the (?:flash|gun)))|between wh(?:at|ich)|within (?:what|which) distances|nearest|near(?: and|est and)|how near\b[^.?!]{0,24}\bhow far|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
 
 
 def _meant_cues(text: str) -> frozenset[str]:

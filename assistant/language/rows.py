@@ -13,7 +13,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
 
-_ONE = r"(?: (?:row|rank|tier|line|one|person|face|head|glass|bottle|chair|man|woman|child|singer|player)s?)?"
+_ONE = r"(?: (?:row|rank|tier|line|one|person|face|head|glass|bottle|chair|man|woman|child|singer|player|edge|end|side)s?)?"
 _FIRST_ONE = rf"(?:the )?(?:front|first|near(?:est)?|closest){_ONE}"
 _LAST_ONE = rf"(?:the |its )?(?:back|last|rear(?:most)?|far|furthest|farthest|hindmost){_ONE}"
 END_TO_END = rf"\b(?:(?:from )?{_FIRST_ONE} (?:to|till|through to) {_LAST_ONE}|between {_FIRST_ONE} and {_LAST_ONE})\b"
@@ -29,13 +29,13 @@ LAMP = r"\b(?:light|lights|flash|strobe|lamp|head|key|gun|softbox|source|main)\b
 _THE_LENS = Pattern(r"^\W*(?:in front of|before|away from|from) (?:the |my |an? )?(?:\d+ ?mm|lens)\b", re.I)
 _BEHIND = Pattern(rf"^\W*(?:directly |straight |right |further |farther )?(?:behind|beyond|in front of(?! (?:the |my |that |a )?(?:\w+ )?{LAMP}))\b(?:\W+{PEOPLE})?", re.I)
 _APART = Pattern(rf"^\W*(?:apart|(?:per|for each|for every) (?:row|rank|tier|line)|row to row|deep|long\b|(?:of |in )?depth\b|front to back|from front to back|of separation|between (?:them|the|rows|each|her|him|sitter|subject)|{END_TO_END})", re.I)
-_FURTHER = Pattern(r"^\W*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^\W*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
+_FURTHER = Pattern(r"^[^\w,;]*(?:on|beyond|past|back|behind)(?: (?:that|it|them|from there))?\s*(?:$|[.,;?])|^\W*(?:further|farther)\b|^[^\w,;]*(?:back|behind)\b(?! (?:a|the)\b)\W*(?:$|from)", re.I)
 _FROM_WALL = Pattern(rf"^\W*(?:from|off|to|away from|in front of)\W+(?:a |the |my |her |his |that )?(?:(?!{_SOMEBODY})\w+ )?{WALL}", re.I)
 _FROM_LAMP = Pattern(rf"^\W*(?:away )?(?:from|off|to|in front of)\W+(?:a |the |my |that )?(?:\w+ )?(?:{LAMP}|it\b)", re.I)
 _ROW_TO_ROW = rf"{END_TO_END}(?:,? (?:the|my|our|this) \w+)?(?:'s| is| there is| there's| there are| we have| it is| it's| are| measures| comes to|:|,| =)?(?: about| some| roughly)?\W*$"
 _GAP_NAMED = Pattern(rf"{_ROW_TO_ROW}|\b(?:each (?:row|rank|tier|line|one)(?: is| stands| sits| then)?|depth|gap|separation|spacing|spaced|apart by|deep by|another|between (?:them|the rows|rows|her and|him and|the sitter and|the subject and|subject and))\b(?:\W+\w+){{0,5}}\W*$", re.I)
 _MOVING = Pattern(r"\b(?:move|moved|moving|pull|pulled|shift|slide|drag|walk|step|stepped|push|bring)\b", re.I)
-_NOT_THE_KEY = Pattern(r"\b(?:rim|hair|kicker|background light|backdrop light|camera|tripod|i'm|i am)\b", re.I)
+_NOT_THE_KEY = Pattern(r"\b(?:rim|hair|kicker|(?:background|backdrop|bg) (?:light|head|flash|lamp|strobe|gun|unit)|camera|tripod|i'm|i am)\b", re.I)
 _ROWS: tuple[tuple[str, Pattern], ...] = tuple(
     (of, Pattern(pattern, re.I)) for of, pattern in (("front", FRONT), ("back", BACK), ("middle", MIDDLE), ("backdrop", WALL)))
 

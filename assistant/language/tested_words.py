@@ -24,19 +24,22 @@ _DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The films that guide numbers were found with, and f-numbers of a pair said without their f."""
-    facts = [_dense(_another_head(_heads(f, facts, text), text), text) for f in facts]
+    facts = [_dense(_another_head(_heads(f, facts, text), facts, text), text) for f in facts]
     return [_pair_mark(f, facts, text) for f in _film_of_the_guide(facts, text)]
 
 
-_ADDED = Pattern(r"\b(?:add(?:ing|ed)?|with|plus|and|bring(?:ing)? in|switch(?:ing|ed)? on|turn(?:ing|ed)? on|put(?:ting)? (?:on|up)|if i had)\s*$", re.I)
-_A_HEAD = Pattern(r"^\s*(?:(?:identical|equal|similar|like|matching|of the same|same) )*(?:heads?|flash(?:gun)?|lights?|units?|lamps?|strobes?|guns?|packs?|monolights?|speedlights?)\b", re.I)
+_ADDED = Pattern(r"\b(?:add(?:ing|ed)?|with|plus|and|bring(?:ing)? in|switch(?:ing|ed)? on|turn(?:ing|ed)? on|put(?:ting|s)?(?: on| up| in)?|plac(?:e|ed|es|ing)|hang(?:ing)?|hung|stand(?:ing)?|stood|clamp(?:ed|ing)?|us(?:e|ing)|fir(?:e|ed|ing)|fit(?:ted|ting)?|set(?:ting)? up|if i had)\s*$", re.I)
+_A_HEAD = Pattern(r"^\s*(?:(?:identical|equal|similar|like|matching|of the same|same|just such an?) )*(?:heads?|flash(?:gun)?|lights?|units?|lamps?|strobes?|guns?|packs?|monolights?|speedlights?)\b", re.I)
 _OF_ND = Pattern(r"^\s*(?:of |worth of )(?:an? )?(?:nd|neutral density|grey|gray)\b", re.I)
 
 
-def _another_head(fact: Fact, text: str) -> Fact:
+def _another_head(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"adding a second head": two heads, no time of a second."""
     spoken = fact.quantity in ("shutter", "time", "interval", "duration") and fact.value == 1.0 and patterns.fullmatch(r"\W*(?:an?|the|my|one)? ?second\W*", text[fact.start : fact.end], re.I)
-    return replace(fact, quantity="count", value=2.0, unit="flashes", of="", cue="") if spoken and _A_HEAD.match(text[fact.end :]) and _ADDED.search(text[: fact.start]) else fact
+    if not spoken or not _A_HEAD.match(text[fact.end :]):
+        return fact
+    two = _ADDED.search(text[max(0, fact.start - 40) : fact.start]) and not any(f.quantity == "count" and f.value == 2 for f in facts)
+    return replace(fact, quantity="count", value=2.0, unit="flashes", of="", cue="") if two else replace(fact, quantity="remark", of="", cue="")
 
 
 def _dense(fact: Fact, text: str) -> Fact:

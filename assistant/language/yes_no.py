@@ -26,13 +26,13 @@ _PHRASE = Pattern(
 )
 _FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = Pattern(
-    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d))|wouldn't|can't|don't|shouldn't|might|may|must(?= (?:i|we|you|one|the|it)\b))\b(?:[^?.]|\.(?=\d))*\?"
+    r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty) (?:feet|foot|ft|metres?|meters?)\b))|wouldn't|can't|don't|shouldn't|might|may|must(?= (?:i|we|you|one|the|it)\b))\b(?:[^?.]|\.(?=\d))*\?"
 )
 _OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by) [^,?]{1,40} )?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
 """A question that opens like one for a yes or a no, with or without its question mark; "how" may stand inside it."""
 _INVERTS = Pattern(
     r"(?<!\bthan )(?<!\bas )(?<!\bthat )(?<!\bflash )(?<!\bstrobe )(?<!\bgun )"
-    r"\b(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:f|flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)"
+    r"\b(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:f|flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)(?<!\bdid it(?= (?:at|for|with|from|on|nicely|fine|well|just)\b))"
     r"|(?<!problem )(?<!thing )(?<!point )(?<!trouble )(?<!question )(?<!catch )(?<!issue )(?<!idea )\b(?:is|are|was|am) (?:it|that|this|i|these|those|they)\b(?! (?:the|my|a|with|at|of|on)\W*$)"
     r"|(?:is|are|was) (?:the|my) (?:\w+ ){1,3}?(?:less|more|within|still|under|over|enough|sharp|right|safe|too)\b|(?:is|are) \d+(?:\.\d+)? ?(?:m|ft|feet|metres) (?:still |also )?(?:sharp|in focus|enough|right|safe|ok|too (?:far|close|near))\b|(?:is|are) (?:1/\d+|f\W?\d[\d.]*|iso \d+) (?:still |also |then )?(?:ok|okay|fine|enough|right|safe|within|correct|too (?:fast|slow|bright|dark))\b)"
 )

@@ -84,11 +84,20 @@ _OWN_WORDS = frozenset({"less", "more", "up", "down", "open_up", "close_down", "
 
 def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: frozenset[str]) -> Query:
     """A value said anew is put into the question that stands: it is read in the words that asked for it, and its own after them."""
-    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
+    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not _only_moved(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
         return whole
     shift = len(scene.text) + 1
     facts = tuple(replace(f, start=f.start + shift, end=f.end + shift) if f in said else f for f in whole.facts)
     return replace(whole, text=patterns.at_hand(f"{scene.text} {whole.text}"), facts=facts)
+
+
+def _only_moved(scene: Scene, said: frozenset[Fact]) -> bool:
+    """"set for the middle row: how hot is the front?", and then the light goes back: the rows are still counted from the one the lens is set for."""
+    if not said or any(f.quantity != "move" for f in said) or not any(f.of in ("front", "middle", "back") for f in scene.facts):
+        return False
+    from assistant.solving.set_for_row import names_its_row
+
+    return names_its_row(scene.text)
 
 
 def _gives_what_was_asked(query: Query, scene: Scene, facts: tuple[Fact, ...]) -> bool:
@@ -134,7 +143,7 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
         return (Ask("power"),) if has("distance") and not has("power") else (Ask("film_speed"),) if has("distance") and not has("film_speed") else (Ask("distance"),) if not has("distance") else ()
     if query.cues >= {"what", "do_i"} and query.facts and not has("aperture") and {f.quantity for f in query.facts} <= {"modifier", "power", "count", "film_speed", "loss", "camera_filter"}:
         return (Ask("aperture"),)
-    if len(query.all("distance")) == 2 and len(query.all("aperture")) == 1:
+    if len(query.all("distance")) >= 2 and len(query.all("aperture")) == 1:
         return (Ask("aperture"),)
     return (Ask("aperture"),) if has("distance") and not has("aperture") else ()
 

@@ -31,7 +31,7 @@ TONES: tuple[tuple[str, float, str], ...] = (
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
 _WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\b|\bwho gets (?:more|the most)\b|\bwho(?:'s| is)? (?:the )?(?:brighter|brightest|hotter)\b", re.I)
 _NEW_PLACE = Pattern(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
-_COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|increase|turn (?:it |the power )?up", re.I)
+_COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|\b(?:have to|need to|must|should|do i|got to|gotta) give\b(?! (?:me|us))|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|increase|turn (?:it |the power )?up", re.I)
 _WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
 _TOO = Pattern(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
@@ -395,4 +395,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}

@@ -32,6 +32,9 @@ def within(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         centre, lines, taken = by_guide(query, ask.unit)
     if centre is None or scene.gap is not None:
         return None
+    by_lens = _as_far_as_the_lens_opens(query, ask, scene, centre)
+    if by_lens is not None:
+        return by_lens
     over, under, used, assumed = _tolerance(query)
     assumed += taken
     near, far = distance_for_falloff(centre, over), distance_for_falloff(centre, -under)
@@ -71,6 +74,18 @@ def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assu
     if said:
         return abs(said[-1].value), abs(said[-1].value), tuple(said[-1:]), ()
     return TOLERANCE, TOLERANCE, (), (Assumed("stops", TOLERANCE, "stops", "a tolerance of half a stop either way, common practice for slide film"),)
+
+
+def _as_far_as_the_lens_opens(query: Query, ask: Ask, scene: Scene, centre: float) -> Solution | None:
+    """"f/8 at 4 m, the lens goes from f/5.6 to f/11": as near as the smallest opening allows and as far as the widest."""
+    told, ends = query.all("aperture"), query.last("aperture_range")
+    if len(told) != 1 or ends is None or ends.other != ends.other or any(query.has(q) for q in ("guide_number", "stops", "relation", "loss", "signed")):
+        return None
+    wide, small = sorted((ends.value, ends.other))
+    near, far = centre * told[0].value / small, centre * told[0].value / wide
+    unit = preferred_unit(query, ask.unit)
+    lead = f"From {speak_length(near, unit)} (f/{small:g}) to {speak_length(far, unit)} (f/{wide:g})."
+    return _ranged((marks.distance(near, unit, "from"), marks.distance(far, unit, "to")), scene, (told[0], ends), (), lead)
 
 
 _DEEP = Pattern(r"\bhow (?:deep|thick|far back)\b[^?]*\b(?:group|rows?|ranks?|tiers?|crowd|they|choir|crew|party|lot|bunch|team|class)\b|\bhow (?:deep|thick) (?:can|may|could)\b|\bhow many (?:feet|metres|meters) (?:deep|of depth)\b", re.I)

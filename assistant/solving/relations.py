@@ -20,7 +20,7 @@ from assistant.solving.solution import Solution, needs
 
 def solve(query: Query) -> Solution | None:
     """A question about the difference between lights; None when it is none."""
-    for topic in (_ratio, _brighter, _against_mark, _related):
+    for topic in (_ratio, _brighter, _against_mark, _matched, _related):
         found = topic(query)
         if found:
             return found
@@ -183,6 +183,30 @@ def _against_mark(query: Query) -> Solution | None:
     value = mark.value * 2 ** (-stops / 2 if lens and not said.of else stops / 2)
     again = tuple(f for f in query.facts if f.quantity in ("relation", "aperture") and f.value in (said.value, mark.value) and f.cue in (said.cue, mark.cue, "", "meter"))
     return Solution(answers=(marks.aperture(value, said.of or None),), used=tuple(dict.fromkeys((said, mark, *again))), topic="relations")
+
+
+_MATCHES = Pattern(r"\b(?:level|equal|even|on a par|matched|match|the same|same|as bright|balanced?)\b(?: (?:in|as bright))?(?: (?:with|to|as|by))? (?:the |my )?(?P<name>\w+)", re.I)
+
+
+def _matched(query: Query) -> Solution | None:
+    """"the hair light reads f/11 on a quarter, I want it level with the key's f/8", or a stop under it: the power that turns one reading into the other."""
+    read, power, said = query.all("aperture"), query.last("power"), query.last("relation")
+    found = _MATCHES.search(query.text)
+    other = next((f for f in read if power is not None and f.of != power.of), None)
+    mine = next((f for f in read if power is not None and f.of == power.of), None)
+    if not query.asks_for("power") or power is None or not power.of or len(query.all("power")) != 1 or len(read) != 2 or mine is None or other is None or not other.of:
+        return None
+    level = found is not None and _CALLED.get(found["name"].lower(), found["name"].lower()) == other.of
+    under = said is not None and said.cue in ("less", "more") and said.of in ("", power.of) and said.to in ("", other.of)
+    if level == under or query.has("guide_number") or query.has("distance"):
+        return None
+    stops = aperture_difference_stops(other.value, mine.value) if level or said is None else aperture_difference_stops(other.value, mine.value) + abs(said.value) * (1 if said.cue == "more" else -1)
+    value = power.value * 2.0**stops
+    answers = (marks.power(value, power.of),)
+    used = (*read, power, *(query.all("relation") if under else ()))
+    if value > 1.0005:
+        return Solution("out_of_reach", f"It would take {value:.3g} times full power.", answers, used=used, topic="relations")
+    return Solution(answers=answers, used=used, topic="relations")
 
 
 # --- so many stops under ---------------------------------------------------------------------------

@@ -23,8 +23,12 @@ _WHICH_ROW = r"(?P<row>front|first|near(?:est)?|closest|middle|cent(?:re|er)|sec
 _SET_FOR = Pattern(
     rf"\b(?:set|exposed?|exposing|exposure|metered|metering|worked (?:it )?out|calculated|figured|right|correct|spot on|opened|f\W?\d[\d.]*)\b[^.?!\d]{{0,30}}\b(?:for|on|at|by) (?:the |my )?{_WHICH_ROW}\b(?: (?:row|one|rank|tier|person|lot))?"
     rf"|\b{_WHICH_ROW.replace('row', 'named')} (?:row|one|rank|tier|person)(?:'s| is| comes out| will be) (?:spot on|right|correct|perfect|properly exposed|correctly exposed)\b", re.I)
-_NAMED = Pattern(rf"\b{_WHICH_ROW}\b(?! (?:of the (?:room|hall)|up|off|it|away))", re.I)
+_NAMED = Pattern(rf"(?<!how )\b{_WHICH_ROW}\b(?! (?:of the (?:room|hall)|up|off|it|away))", re.I)
+_MOVED = Pattern(r"\b(?:mov|pull|push|shift|step|tak|bring|brought|drag|walk|draw|wheel|roll|slid|put|go|com|back)\w*(?: (?:it|them|(?:the|my) \w+))?(?: further| farther)? back\b", re.I)
+"""The light that goes back, and no back row."""
 _ROW_OF = {"front": "front", "first": "front", "near": "front", "nearest": "front", "closest": "front", "middle": "middle", "centre": "middle", "center": "middle", "second": "middle"}
+_SUITS = Pattern(rf"\b(?:aperture|f-?stop|stop|f-?number|setting|what)\b[^.?!\d]{{0,30}}\b(?:suits?|fits?|is right for|for|right on|gets|does|do i (?:set|use) for) (?:the |my )?{_WHICH_ROW} (?:row|one|rank|tier|person)\b", re.I)
+"""The lens will be set for the row whose aperture is asked in the same breath."""
 _ANOTHER = Pattern(rf"^\W*(?:(?:and|ok|okay|so|then|what about|how about|for|at|on) )*(?:the )?{_WHICH_ROW}(?: (?:row|rank|tier|one|person|lot))?(?: then)?\W*$", re.I)
 
 
@@ -37,18 +41,24 @@ def asks_another(said: str, before: str) -> bool:
     return _ANOTHER.match(said) is not None and _SET_FOR.search(before) is not None
 
 
+def names_its_row(text: str) -> bool:
+    """Whether the words say which row the lens is set for."""
+    return _SET_FOR.search(text) is not None
+
+
 def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops of the rows asked about against the row that the lens is set for; None where it is set for none."""
     there = _set_for_a_place(query)
     if there is not None:
         return there
-    told = _SET_FOR.search(query.text)
-    if told is None or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number"):
+    told, suits = _SET_FOR.search(query.text), _SUITS.search(query.text) if query.has("guide_number") else None
+    told = suits or told
+    if told is None or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number") and suits is None:
         return None
     places = _places(query, scene)
     if patterns.search(r"\bthird\b", query.text, re.I) and "middle" not in places:
         return None  # which of how many
-    right = _row(told["row"] or told["named"])
+    right = _row(told["row"] or told.groupdict().get("named") or "")
     asked = [row for row in _asked(query.text, told.start(), told.end()) if row != right and row in places] or [row for row in places if row != right]
     if right not in places or not asked:
         return None
@@ -93,7 +103,7 @@ def _places(query: Query, scene: Scene) -> dict[str, float]:
 
 def _asked(text: str, start: int, end: int) -> list[str]:
     """The rows named in the last question, in its order, what the lens is set for left out."""
-    rest = text[:start] + "." + text[end:]
+    rest = _MOVED.sub("move", text[:start] + "." + text[end:])
     for part in reversed(patterns.split(r"[?!]|\.(?!\d)", rest)):
         rows = list(dict.fromkeys(_row(m["row"]) for m in _NAMED.finditer(part)))
         if rows:
@@ -113,3 +123,19 @@ def read_there(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     value = read[0].value * places[right] / places[asked[0]]
     used = tuple(dict.fromkeys((*scene.used, *query.all("distance"), *query.all("rows"), read[0])))
     return Solution(answers=(marks.aperture(value, f"{asked[0]} row"),), used=used, topic="falloff")
+
+
+def at_each(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"f/16 at 9 feet: what for 18 feet, then for 25": the reading at each of several places, from the one at the first."""
+    read, places = query.all("aperture"), query.all("distance")
+    if len(read) != 1 or len(places) < 3 or any(f.of for f in (*read, *places)) or {f.quantity for f in query.facts} & _CHANGES:
+        return None
+    was = min(places, key=lambda f: abs(f.start - read[0].end))
+    others = [f for f in places if f is not was]
+    if was is not places[0] or places[1].start < read[0].end:
+        return None
+    answers = tuple(marks.aperture(read[0].value * was.value / f.value, f"at {speak_length(f.value, f.unit)}") for f in others)
+    return Solution(answers=answers, used=(read[0], *places), topic="falloff")
+
+
+_CHANGES = frozenset({"guide_number", "stops", "relation", "loss", "gap", "move", "push", "length_range", "focal_length", "exposure_value"})
