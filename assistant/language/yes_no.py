@@ -67,7 +67,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if len(text) > _LONGEST:
         return False
     said = " ".join(text.lower().replace("’", "'").split())
-    if _FAULT.search(said):
+    if _FAULT.search(said) or _within(said):
         return True
     if _MATTERS.match(said):
         return True
@@ -79,7 +79,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return False
     if _PHRASE.search(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
         return True
-    if _STARTS.match(said) and len(facts) > 1 and "?" not in said:
+    if _STARTS.match(said) and (len(facts) > 1 or any(f.quantity == "aperture_range" for f in facts)) and "?" not in said:
         return True
     if _RANKS.match(said) or ((not facts or (" than " in said and not asks and ". " not in said)) and _STATES.match(said) and not _PICTURES.search(said)):
         return True
@@ -88,6 +88,13 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if facts and _inverts(said):
         return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
+
+
+def _within(said: str) -> bool:
+    """"am I still inside what the film takes": within a limit or not, and no question for a value."""
+    from assistant.solving.claim_latitude import WITHIN
+
+    return patterns.search(r"\b(?:inside|within)\b", said) is not None and patterns.search(r"\b(?:films?|stock|negs?|negatives?|slides?|chrome|roll)\b", said) is not None and WITHIN.search(said) is not None
 
 
 def _states_a_rule(said: str, text: str, facts: Sequence[Fact]) -> bool:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable
 
 from assistant import patterns
 from assistant.answer import Quantity
@@ -16,31 +15,26 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_power, speak_stops
-from assistant.solving import claim_added, marks
+from assistant.solving import marks
 from assistant.solving.claim_account import all_in_terms
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
-from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_distances
-from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
-from assistant.solving.claim_layers import claim_of_layers
+from assistant.solving.claim_kinds import BY_FACTS, BY_WORDS, first_of
 from assistant.solving.claim_lens import claim_of_deeper, claim_of_depth, claim_of_hyperfocal
-from assistant.solving.claim_losses import claim_of_share, judge_loss
+from assistant.solving.claim_losses import judge_loss
 from assistant.solving.claim_marks import in_marks
 from assistant.solving.claim_nearness import nearness
-from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
 from assistant.solving.claim_reading import LENGTH_OF, first_step, readable
 from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
-from assistant.solving.claim_speeds import claim_of_speeds
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
-from assistant.solving.claim_sync import claim_of_sync
 from assistant.solving.claim_told import told
 from assistant.solving.claim_words import WITHOUT, plain
-from assistant.solving.film import claim_about_film, claimed_error, claimed_rating
+from assistant.solving.film import claim_about_film
 from assistant.solving.solution import Solution
 
 WEIGHT = {"aperture": -2.0, "distance": 2.0, "film_speed": 1.0, "power": 1.0, "guide_number": 2.0, "count": 1.0, "stops": 1.0, "ratio": 2.0, "energy": 1.0, "shutter": 1.0, "factor": 1.0,
@@ -56,7 +50,7 @@ def solve(query: Query) -> Solution | None:
     if not query.claim:
         return None
     said = in_marks(query.text, query.facts)
-    first = _of_words(query, said)
+    first = first_of(BY_WORDS, query) or _of_words(query, said)
     if first is not None:
         return first
     of_the_lens = claim_of_hyperfocal(query) or claim_of_deeper(query) or claim_of_depth(query)
@@ -65,9 +59,6 @@ def solve(query: Query) -> Solution | None:
     reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
     if any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
         return None
-    layers = claim_of_layers(query)
-    if layers is not None:
-        return layers
     plainer = readable(query)
     opening = first_step(plainer)
     if isinstance(opening, Solution):
@@ -115,15 +106,10 @@ def _of_words(query: Query, said: str) -> Solution | None:
 _SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|dark|hot))\b")
 """Whether a case comes out right is for its figures, whatever changes what."""
 
-_SPECIAL: tuple[Callable[[Query], Solution | None], ...] = (
-    claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_sync, claim_of_equals, claim_of_readings, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
-    claim_added.claim_of_sum, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_losses_summed, claim_added.claim_of_factor, claim_added.claim_of_exposures,
-)
-
 
 def _special(query: Query) -> Solution | None:
     """The first of the claims of one kind, each of which looks for all of its own figures."""
-    found = next((s for s in (judge(query) for judge in _SPECIAL) if s is not None), None)
+    found = first_of(BY_FACTS, query)
     if found is None and {f.of for f in query.all("distance")} == {"front", "back"}:
         return claim_of_distances(query)
     return found

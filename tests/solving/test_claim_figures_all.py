@@ -28,6 +28,17 @@ def _verdict(text: str) -> object:
         ("At life size the bellows cost me two stops, and the polariser a stop and a half. I make the total four stops. Confirm or refute.", False),
         ("A polariser darkens flash and ambient equally, true?", True),
         ("turning the flash power down takes as much off the daylight as off the flash, true or false", False),
+        # what the film takes, against the marks between what was right and what was shot
+        ("This slide stock forgives a third of a stop and nothing more. The meter asked for f/11 and I exposed at 13. Is the frame within what it forgives?", False),
+        ("neg film takes 3 over and 1 under. i shot iso 400 at ei 100. am i inside that?", True),
+        ("My neg stock holds two stops over and one under. Should have been f/4, I had it at f/8. Is the frame within that?", False),
+        ("film takes plus or minus one stop. box is ISO 400 and I rated it at 200. am I within it", True),
+        ("ISO 100 neg, f/5.6, ten feet from a flash of guide number 110 feet. My film holds one stop over and one under. Are those frames within its latitude?", False),  # f/11 was right
+        # the hyperfocal distance goes with the square of the focal length and falls with the f-number
+        ("My tutor says the hyperfocal distance of a 50 mm lens gets cut in half when you go from f/5.6 to f/11. Is she right?", True),
+        ("Closing from f/8 to f/16 doubles the hyperfocal distance, correct?", False),
+        ("going from a 28mm to a 56mm at f/11 doubles the hyperfocal, right?", False),
+        ("does opening from f/8 to f/4 bring the hyperfocal distance nearer", False),
     ],
 )
 def test_all_figures_are_weighed(text: str, holds: bool) -> None:

@@ -1,0 +1,71 @@
+"""Claims of what the hyperfocal distance does: it goes with the square of the focal length and falls with the f-number."""
+
+from __future__ import annotations
+
+import math
+
+from assistant import patterns
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.solving.claim_denial import denied
+from assistant.solving.claim_words import factor_said, plain
+from assistant.solving.solution import Solution
+
+_SHORTER = Pattern(r"\b(?:shorter|shortens?|closer|nearer|less|smaller|comes? (?:in|nearer|closer)|moves? (?:in|nearer|closer)|reduc\w*|decreas\w*|shrinks?|drops?|falls?|shortened)\b")
+_LONGER = Pattern(r"\b(?:longer|lengthens?|further|farther|greater|more|bigger|larger|grows?|increas\w*|moves? (?:out|away|back)|goes (?:out|up|away)|rises?)\b")
+_SAME = Pattern(r"\b(?:the same|unchanged|stays? put|does not (?:change|move)|doesn't (?:change|move))\b")
+_HOLDS = 0.08
+"""Doublings by which a factor may be off: "halves" from f/4 to f/8 is exact, from f/5.6 to f/11 nearly so."""
+
+
+def claim_of_hyperfocal_moved(query: Query) -> Solution | None:
+    """"going from f/4 to f/8 halves the hyperfocal": the change there is, against the way or the factor that is said."""
+    if "hyperfocal" not in query.cues:
+        return None
+    said = plain(query.text)
+    right = _doublings(query, said)
+    if right is None:
+        return None
+    factor = factor_said(_words_of_change(query, said))
+    if factor is not None and _SHORTER.search(said) and factor > 1 and patterns.search(r"\btimes\b|\btwice\b", said):
+        factor = 1 / factor
+    if factor is not None:
+        holds = abs(math.log2(factor) - right) < _HOLDS
+    elif _SAME.search(said):
+        holds = abs(right) < _HOLDS
+    elif (_SHORTER.search(said) is None) == (_LONGER.search(said) is None):
+        return None
+    else:
+        holds = (right < 0) is (_SHORTER.search(said) is not None)
+    holds = holds is not denied(said)
+    lead = f"{'Yes' if holds else 'No'}. It goes with the square of the focal length and falls with the f-number: here it becomes {2**right:.3g} times what it was."
+    return Solution(answers=(Quantity("claim", holds), Quantity("factor", 2**right, "times")), used=query.facts, topic="claims", lead=lead)
+
+
+_SECOND_MARK = Pattern(r"\bf ?/? ?(?:\d[\d.]*|two|four|eight|eleven|sixteen|five six|two eight)\b[^.?]{0,30}\bto,?(?: say,?| about)? (?P<n>\d[\d.]*|two|four|eight|eleven|sixteen|twenty[- ]two|thirty[- ]two)\b")
+_MARKS = {"two": 2.0, "four": 4.0, "eight": 8.0, "eleven": 11.0, "sixteen": 16.0, "twenty-two": 22.0, "twenty two": 22.0, "thirty-two": 32.0, "thirty two": 32.0}
+_FOR = Pattern(r"\b(?:for|to|with|by|than|instead of)\b")
+
+
+def _doublings(query: Query, said: str) -> float | None:
+    """Doublings of the hyperfocal distance from the first setting to the second; None where not two are told of one of them, and one of the other."""
+    ranges = query.all("aperture_range")
+    stops = [v for f in ranges for v in (f.value, f.other)] or [f.value for f in sorted(query.all("aperture"), key=lambda f: f.start)]
+    lenses = [f.value for f in sorted(query.all("focal_length"), key=lambda f: f.start)]
+    second = _SECOND_MARK.search(said) if len(stops) == 1 else None
+    if second is not None and len(lenses) <= 1:
+        stops, lenses = [*stops, _MARKS[second["n"]] if second["n"] in _MARKS else float(second["n"])], []
+    if len(stops) == 2 and len(lenses) <= 1 and stops[0] != stops[1]:
+        return round(2 * math.log2(stops[0] / stops[1])) / 2 if min(stops) > 0 else None
+    if len(lenses) == 2 and len(stops) <= 1 and lenses[0] != lenses[1] and min(lenses) > 0 and _FOR.search(said):
+        return 2 * math.log2(lenses[1] / lenses[0])
+    return None
+
+
+def _words_of_change(query: Query, said: str) -> str:
+    """The text without its settings, which are no factors."""
+    for fact in query.facts:
+        if fact.quantity in ("aperture", "aperture_range", "focal_length", "distance"):
+            said = said[: fact.start] + " " * (fact.end - fact.start) + said[fact.end :]
+    return said

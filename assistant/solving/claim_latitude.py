@@ -1,0 +1,97 @@
+"""Whether an exposure that went wrong is within what one's own film was found to take: "it takes three over and one under; f/16 was right and I shot at f/8"."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact, Query
+from assistant.records import replace
+from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops, speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_words import number, plain
+from assistant.solving.solution import Solution
+
+WITHIN = Pattern(
+    r"\b(?:am i|are we|is (?:it|that|this|he|she|(?:the|my|this|that) \w+)|are (?:those|these|they|(?:the|my) \w+)|was (?:it|that|i)|does (?:that|it|this)|do (?:i|we|they)|have i|did i)(?: (?:still|just|all|safely|stay|fall|keep|kept|frames?|negs?|negatives?))* (?:inside|within|in range|fall within|covered|ok|okay|safe|usable|printable|all right|fine)\b"
+    r"|\bwould you call (?:it|that|this) (?:within|inside|ok)\b"
+)
+"""Whether something lies within a limit, put up for a yes or a no."""
+_FILM = Pattern(r"\b(?:film|stock|negs?|negatives?|slides?|chrome|transparenc\w+|roll|emulsion)\b")
+_ONE = (r"(?:(?P<{0}half>half a|a half|half)|(?P<{0}part>(?:a|one|1|two|2) thirds?(?: of an?)?|[12]/3(?: of an?)?|three quarters(?: of an?)?)|(?P<{0}n>\d+(?:\.\d+)?|an?|one|two|three|four|five)(?P<{0}and> and a half| 1/2|½)?)(?: (?:full |whole )?stops?)?(?P<{0}late> and a half)?")
+_OVER, _UNDER = r"(?:too much |of )?(?:over(?:exposure)?|more|plus|hot)\b", r"(?:too little |of )?(?:under(?:exposure)?|less|minus|dark)\b"
+_AND = r"[,;]? ?(?:(?:and|or|but|to|only|just|up|about|through|at most|no more than|not more than)[ ,]+)*"
+_SPANS = (
+    Pattern(rf"\b{_ONE.format('o')} {_OVER}{_AND}{_ONE.format('u')} {_UNDER}"),
+    Pattern(rf"\b{_ONE.format('u')} {_UNDER}{_AND}{_ONE.format('o')} {_OVER}"),
+    Pattern(rf"\b{_ONE.format('b')}(?: (?:of latitude|of leeway|of error))? (?:(?:either|each|both|in either|in each|in both) (?:ways?|sides?|directions?)|either side|up or down|over or under|and (?:nothing|no|not a bit|not) (?:more|further)|at (?:the )?most|and that's (?:it|all)|and that is (?:it|all))"),
+    Pattern(rf"(?:plus or minus|plus/minus|±|\+/-) ?{_ONE.format('b')}"),
+)
+_TAKES = Pattern(r"\b(?:forgiv\w*|tak(?:es?|ing)|holds?|tolerat\w*|toleranc\w*|latitude|stands?|good for|swallows?|copes?|puts? up with|allows?|bears?|within|handles?)\b")
+
+
+def claim_of_latitude(query: Query) -> Solution | None:
+    """Within the latitude that is told, or not: the stops over or under against it."""
+    said = plain(query.text)
+    if WITHIN.search(said) is None or _FILM.search(said) is None or _TAKES.search(said) is None:
+        return None
+    found = next((m for pattern in _SPANS if (m := pattern.search(said))), None)
+    if found is None:
+        return None
+    limits = found.groupdict()
+    over, under = (_value(limits, "b"), _value(limits, "b")) if "bn" in limits else (_value(limits, "o"), _value(limits, "u"))
+    rest = query.with_facts(f for f in query.facts if not found.start() <= f.start < found.end())
+    off = _off(rest, said)
+    if off is None:
+        return None
+    holds = -under - 0.05 <= off <= over + 0.05
+    state = "right" if abs(off) < 0.05 else f"{speak_stops(abs(off))} {'over' if off > 0 else 'under'}"
+    lead = f"{'Yes' if holds else 'No'}. The exposure is {state}, and the film takes {speak_stops(over)} over and {speak_stops(under)} under."
+    return Solution(answers=(Quantity("claim", holds), *((marks.stops(off),) if abs(off) > 0.05 else ())), used=query.facts, topic="claims", lead=lead)
+
+
+def _value(groups: dict[str, str | None], of: str) -> float:
+    part, n = groups[f"{of}part"], groups[f"{of}n"]
+    half = 0.5 if groups[f"{of}and"] or groups[f"{of}late"] else 0.0
+    if groups[f"{of}half"]:
+        return 0.5
+    if part:
+        return 0.75 if "quarter" in part else 2 / 3 if re.match(r"two|2", part) else 1 / 3
+    return number(n or "1") + half
+
+
+_SHOT = Pattern(r"\b(?:shot|exposed|left|set|took|made|fired|used|had|gave|was on|was at|were at|at)\b[^.;]{0,30}$")
+_SHOULD = Pattern(r"\b(?:asked|called|wanted|needed|correct|right|should have been|meant|supposed|meter\w*|said|read|reads|says|wants|calls|asks)\b[^.;]{0,24}$")
+
+
+def _off(query: Query, said: str) -> float | None:
+    """Stops over (plus) or under that the exposure came out; None where that is not told."""
+    stops = sorted((f for f in query.facts if f.quantity == "aperture"), key=lambda f: f.start)
+    stops += [replace(f, quantity="aperture") for f in query.facts if f.quantity == "number" and len(stops) == 1 and 1 <= f.value <= 64 and f.start > stops[0].end and _SHOT.search(said[: f.start])]
+    speeds = sorted((f for f in query.facts if f.quantity in ("film_speed", "rated")), key=lambda f: f.quantity == "rated")
+    times = [f for f in query.facts if f.quantity == "shutter"]
+    if any(f.quantity in ("stops", "loss", "relation") and f.value for f in query.facts):
+        return None
+    if len(stops) == 2 and not query.has("guide_number") and len(times) < 2:
+        right, shot = _in_order(stops, said)
+        return aperture_difference_stops(right.value, shot.value)
+    if len(stops) == 1 and query.has("guide_number", "distance"):
+        from assistant.solving.flash import solve
+
+        found = solve(replace(query, facts=tuple(f for f in query.facts if f not in stops), asks=(Ask("aperture"),), claim=False))
+        value = found.answers[0].value if found is not None and found.status == "answered" else None
+        return aperture_difference_stops(float(value), stops[0].value) if isinstance(value, (int, float)) else None
+    if not stops and len(times) == 2:
+        right, shot = _in_order(times, said)
+        return shutter_difference_stops(right.value, shot.value)
+    if not stops and not times and len(speeds) == 2:
+        return -film_speed_difference_stops(speeds[0].value, speeds[1].value)
+    return None
+
+
+def _in_order(two: list[Fact], said: str) -> tuple[Fact, Fact]:
+    """What was right and what was shot: as told in that order, unless the words say otherwise."""
+    one, other = two
+    turned = _SHOULD.search(said[one.end : other.start]) is not None and _SHOULD.search(said[max(0, one.start - 40) : one.start]) is None
+    return (other, one) if turned else (one, other)
