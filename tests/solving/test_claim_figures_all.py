@@ -29,7 +29,7 @@ def _verdict(text: str) -> object:
         ("A polariser darkens flash and ambient equally, true?", True),
         ("turning the flash power down takes as much off the daylight as off the flash, true or false", False),
         # what the film takes, against the marks between what was right and what was shot
-        ("This slide stock forgives a third of a stop and nothing more. The meter asked for f/11 and I exposed at 13. Is the frame within what it forgives?", False),
+        ("This slide stock forgives a third of a stop and nothing more. The meter asked for f/8 and I exposed at 9.5. Is the frame within what it forgives?", False),
         ("neg film takes 3 over and 1 under. i shot iso 400 at ei 100. am i inside that?", True),
         ("My neg stock holds two stops over and one under. Should have been f/4, I had it at f/8. Is the frame within that?", False),
         ("film takes plus or minus one stop. box is ISO 400 and I rated it at 200. am I within it", True),
