@@ -163,3 +163,12 @@ def read_there(n: Bare) -> Fact | None:
     """"the flash meter at the ring reads 16": a reading, where nothing else is an f-number or a guide number."""
     alone = is_aperture_mark(n.mark) and n.kinds.isdisjoint(("aperture", "guide_number")) and _READ_THERE.search(n.text[max(0, n.fact.start - 60) : n.fact.start])
     return n.of("aperture", value=n.mark, of="", cue="meter") if alone and _THEN_ENDS.match(n.text[n.fact.end :]) else None
+
+
+_STOPPED_TO = Pattern(r"\b(?:(?:stop|stopp|clos|screw|shut|crank)(?:ed|ing|e)? (?:it |her |the lens |right |all the way )?down|opened (?:it |the lens )?(?:up)?|open(?:ing)? (?:it |the lens )?up|wide open) (?:to|at)\s*$", re.I)
+
+
+def stopped_to(n: Bare) -> Fact | None:
+    """"and stopped down to sixteen": the f-number that the lens is closed to."""
+    told = is_aperture_mark(n.mark) and _STOPPED_TO.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
+    return n.of("aperture", value=n.mark, of="") if told and _THEN_ENDS.match(n.text[n.fact.end : n.fact.end + 8]) else None

@@ -23,8 +23,10 @@ _LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=
 _DRAW = r"(?:bell?ows?(?<!below)|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:lens|it) out|tubes?)"
 _THEN_TO_FILM = Pattern(r"^[\s-]*(?:to|and)[\s-](?:the )?(?:film|plate|ground glass|rear standard)\b", re.I)
 _BETWEEN = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:(?:of )?(?:tubes?|rings?|spacers?|spacing|extra|added|put|fitted|in) )*(?:in )?between (?:it|the lens|lens|my lens|them|the board)(?: and (?:the |my )?(?:body|camera|mount|film|back))?\b", re.I)
-_LENS_TO_FILM = Pattern(r"\b(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?(?:film|plate|film plane|back|ground glass|rear standard)(?: (?:distance|measures?|is|are|of|at|now|about|comes to|reads))*[\s:=]*$", re.I)
-_DRAW_BEFORE = Pattern(rf"\b{_DRAW}(?: (?:is|are|was|of|at|out|to|long|length|now|about|set|reads|measures|extended|extension|draw|long of|me|it|about|some|roughly|=))*[\s:=]*$", re.I)
+_TAKEN_BACK = r"(?:[\w.½ ]{1,24},? (?:no|sorry|wait|i mean|er|make that|actually)[, ]+)?"
+"""A figure that is put right in the next word: "measures ten, no, twelve inches"."""
+_LENS_TO_FILM = Pattern(r"\b(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?(?:film|plate|film plane|back|ground glass|rear standard)(?: (?:distance|measures?|is|are|of|at|now|about|comes to|reads))*[\s:=]*" + _TAKEN_BACK + "$", re.I)
+_DRAW_BEFORE = Pattern(rf"\b{_DRAW}(?: (?:is|are|was|of|at|out|to|long|length|now|about|set|reads|measures|extended|extension|draw|long of|me|it|about|some|roughly|=))*[\s:=]*{_TAKEN_BACK}$", re.I)
 _DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bell?ows?(?<!below)|draw|extension|tubes?)\b", re.I)
 _TO_FILM_AFTER = Pattern(r"^[\s-]*(?:(?:from |off )?(?:the )?(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?|(?:away |out |clear )?(?:from|off|in front of) (?:the |my )?)(?:film plane|film|plate|back|ground ?glass|rear standard|focal plane)\b", re.I)
 """After a length: "210 mm lens to film", "300 mm from the film"."""
@@ -179,7 +181,8 @@ def _in_focal_lengths(facts: list[Fact], text: str) -> list[Fact]:
 
 _STOPS = Pattern(r"how many (?:\w+ )?stops?\b", re.I)
 _COST = Pattern(r"\b(?:exposure|light)[ -](?:loss|increase|compensation|correction|penalty|allowance)\b|\bloss of (?:light|exposure)\b|how much (?:light|exposure|more|extra|do i (?:lose|open|add|give))\b|\bstops\W*\?|\bcompensat\w*[^.?]*\?|\b(?:one|two|half a|a) stops? or\b", re.I)
-_SET = Pattern(r"\bset (?:it |the lens |the ring )?(?:to |at )?(?:what|where)\b|\bwhat\b[^?]*\b(?:set|use|aperture|f-?stop|f-?number|stop)\b", re.I)
+_SET = Pattern(r"\bwhere (?:do|should|must|shall|would) (?:i|we|you) (?:set|put|turn|leave) (?:the |my )?(?:ring|lens|aperture|iris|f-?stop)\b|\bset (?:it |the lens |the ring )?(?:to |at )?(?:what|where)\b|\bwhat\b[^?]*\b(?:set|use|aperture|f-?stop|f-?number|stop)\b", re.I)
+_WHERE_SET = Pattern(r"\bwhere (?:do|should|must|shall|would) (?:i|we|you) (?:set|put|turn|leave) (?:the |my )?(?:ring|lens|aperture|iris|f-?stop)\b", re.I)
 _TIME = Pattern(r"\bwhat(?:'s|s| is)?(?: \w+){0,3} (?:time|shutter|exposure)\b|\bhow long\b|\b(?:new|corrected|real|which) (?:time|shutter|exposure)\b", re.I)
 
 
@@ -191,9 +194,9 @@ def close_asks(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[As
         return list(asks)
     if _STOPS.search(text) and all(a.quantity == "count" for a in asks):
         return [Ask("stops", "", "")]
-    if "shutter" in kinds and "aperture" not in kinds and _TIME.search(text) and all(a.quantity in ("shutter", "duration", "time") for a in asks):
+    if "shutter" in kinds and _TIME.search(text) and all(a.quantity in ("shutter", "duration", "time") for a in asks):
         return [Ask("shutter", "", "s")]
-    if asks:
+    if asks and not (_WHERE_SET.search(text) and all(a.quantity == "distance" for a in asks)):
         return list(asks)
     if "aperture" in kinds and _SET.search(text):
         return [Ask("aperture", "", "")]

@@ -22,18 +22,18 @@ _ANGLE = Pattern(r"\bangle|field of view|\bdegrees\b|how wide\b|\bcover", re.I)
 _FILM = r"(?:frame|negative|neg|film|sensor|gate|slide|transparency|tranny|sheet|plate|ground glass|screen|picture(?: area)?|image area)"
 _SIDE = r"(?:wide|high|tall|across|long|deep|square)"
 _OF_FRAME = Pattern(rf"^[\s-]*(?:{_SIDE}[\s-]*)?(?:(?:side|width|height|edge|diagonal)\b\s*)?(?:of (?:the |a |my )?)?(?:full |whole |long |short )?{_FILM}\b", re.I)
-_FRAME_IS = Pattern(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just )?$", re.I)
+_FRAME_IS = Pattern(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just |\()?$", re.I)
 _IN_IMAGE = Pattern(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
 _IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w+))?(?: on (?:the |a |my )?{_FILM})?(?:'s| is| measures| comes out(?: at)?| shows| stands| to be| should be| must be)?(?: about| just| only)? *$|\b{_FILM} (?:it|she|he)(?:'s| is| measures| comes out(?: at)?) *$|\bwants? (?:it|them|that|her|him)(?: to be)? *$", re.I)
 _TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
 _FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw|distance (?:from (?:the )?lens )?to (?:the )?(?:film|plate|ground glass))(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
-_BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for)\s)\s*$", re.I)
-_LENS_TALK = Pattern(r"\bdepth\W*$|hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
+_BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for|hyper[- ]?focal|dof|depth of field)\s)\s*$", re.I)
+_LENS_TALK = Pattern(r"edge to edge|\bdepth\W*$|hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
 
 
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with focus at infinity, draws, frames and images told apart."""
-    out = _bare_lens(_ring(_full_frame(list(facts), text), text), text)
+    out = _said_again(_bare_lens(_ring(_full_frame(list(facts), text), text), text), text)
     if any(f.quantity == "focal_length" for f in out):
         out = [_draw(f, out, text) for f in out]
     lens = any(f.quantity == "focal_length" for f in out)
@@ -59,7 +59,7 @@ def _ring(facts: list[Fact], text: str) -> list[Fact]:
     out: list[Fact] = []
     for fact in facts:
         endless = math.isinf(fact.value) and fact.quantity in _LENGTHS and fact.start < fact.end
-        if endless and lens and out and patterns.search(r"\b(?:past|beyond)\s*$", text[: fact.start], re.I) and out[-1].quantity in ("focal_length", "distance", "extension"):
+        if endless and lens and out and patterns.search(r"\b(?:past|beyond)(?: (?:the|its|my))?\s*$", text[: fact.start], re.I) and out[-1].quantity in ("focal_length", "distance", "extension"):
             out[-1] = replace(out[-1], quantity="extension", of="")
             continue
         if endless and lens and not patterns.search(r"\b(?:sharp|to)\s*$", text[: fact.start], re.I) or endless and lens and _is_set(text[: fact.start]):
@@ -76,7 +76,7 @@ _SEES = Pattern(r"\s*(?:(?:that |which )?(?:sees?|takes? in|covers?|looks?|gives
 """After the bare focal length of a lens whose angle is asked; "a group of 30 in a beam of 60 degrees" is none."""
 
 
-_FILLS = Pattern(rf"\bfill(?:s|ed|ing)? (?:up |out )?(?:(?:the|my|our|all|this|that|it|whole|full|\d+|edge|side)\b)[^?]{{0,50}}\b(?:{_FILM}|edge|side)\b|\b{_FILM}\b[^?.]{{0,40}}\bfilled\b", re.I)
+_FILLS = Pattern(rf"\b(?:fit|get)\b[^?.]{{0,30}}\b(?:edge to edge|side to side|in the (?:frame|picture)|across the (?:frame|film|negative)|all in)\b|\bfill(?:s|ed|ing)? (?:up |out )?(?:(?:the|my|our|all|this|that|it|whole|full|\d+|edge|side)\b)[^?]{{0,50}}\b(?:{_FILM}|edge|side)\b|\b{_FILM}\b[^?.]{{0,40}}\bfilled\b", re.I)
 _COSTS = Pattern(r"\b(?:exposure|bellows) (?:increase|factor|loss|correction)\b|\bhow many stops\b|\bstops? (?:to|do i) open\b", re.I)
 _HOW_FAR = Pattern(r"\b(?:how (?:far|close|near)|where|what distance|lens to subject)\b", re.I)
 _ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}\b", re.I)
@@ -86,7 +86,7 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     """"a fifty focused at 3 m", "tubes on my 50": a bare number is the lens where a lens is talked of."""
     format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\b(?:on|shooting|ordinary|normal|plain|standard|usual|regular|common)\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
     format_too += [f for f in facts if f.quantity == "focal_length" and f not in format_too and abs(f.value - 0.035) < 1e-9 and patterns.match(r"\s*(?:film )?(?:body|bodies|slr|rangefinder|camera)\b", text[f.end :], re.I)]
-    named = [f for f in facts if f.quantity == "focal_length" and f not in format_too]
+    named = [f for f in facts if f.quantity == "focal_length" and f not in format_too and not (_FRAME_IS.search(text[: f.start]) and _WIDE_NEXT.match(text[f.end :]))]
     mounted = _mounted(facts, text)
     if mounted is not None:
         return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm", of="") if f is mounted else f for f in facts]
@@ -100,6 +100,17 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     lens = replace(bare, quantity="focal_length", value=bare.value / 1000, unit="mm", of="")
     return [lens if f is bare else replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
+
+
+_ARTICLE = Pattern(r"\b(?:an?|the|my)\s*$", re.I)
+
+
+def _said_again(facts: list[Fact], text: str) -> list[Fact]:
+    """"I've the twenty eight on, twenty eight millimetre": one lens, said twice."""
+    lens = [f for f in facts if f.quantity == "focal_length"]
+    if len(lens) != 1:
+        return facts
+    return [f for f in facts if not (f.quantity == "number" and abs(f.value / 1000 - lens[0].value) < 1e-9 and _ARTICLE.search(text[: f.start]))]
 
 
 _MOUNTED_IS = Pattern(r"\blens\b[^.,;?!\d]{0,30}\b(?:is|was|'s) (?:an? |the |my )?$", re.I)
@@ -203,14 +214,16 @@ def _imaged(facts: list[Fact], text: str) -> list[Fact]:
     named = [f for f in images if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :])]
     images = named or images  # "across the frame: 144 mm of it fills the 36 mm width of the negative"
     things = [f for f in lengths if f not in images]
-    if len(images) > 1 or len(things) != 1 or not images and not patterns.search(r"\bfill\w*\b", text, re.I):
+    lenses = [f for f in things if f.quantity == "focal_length"]
+    things = [f for f in things if f not in lenses] if len(things) == 2 and len(lenses) == 1 else things  # "3 m of wall in the 36 mm frame, with a 50"
+    if len(images) > 1 or len(things) != 1 or not images and not patterns.search(r"\bfill\w*\b|\b(?:fit|get)\b[^?.]{0,30}\b(?:frame|picture|in)\b", text, re.I):
         return facts
     if not patterns.search(rf"\b(?:fill\w*|image|{_FILM})\b", text, re.I) or images and images[0].unit not in _SMALL:
         return facts
     thing = replace(things[0], quantity="object_size", of="", cue=_side(text[things[0].end : things[0].end + 8]), bad="")
     made = [thing, *(replace(f, quantity="image_size", of="", bad="") for f in images)]
     filled = [f for f in facts if f.quantity == "power" and patterns.match(r"full\b", f.said, re.I) or f.quantity == "modifier" and patterns.fullmatch(r"(?:the |a )?box", f.said.strip(), re.I)]  # "fills the full 36 mm"; "the watch box is 4 inches wide"
-    return sorted([*(f for f in facts if f not in lengths and f not in filled), *made], key=lambda f: f.start)
+    return sorted([*(f for f in facts if (f not in lengths or f in lenses and len(lengths) > len(things) + len(images)) and f not in filled), *made], key=lambda f: f.start)
 
 
 def _named(fact: Fact, text: str) -> bool:

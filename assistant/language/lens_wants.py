@@ -35,6 +35,8 @@ def measured(facts: Sequence[Fact], text: str) -> list[Fact]:
             out = [replace(f, quantity="focus_distance", of="camera") if f.quantity in ("sharp_limit", "distance") and not f.cue else f for f in out]
     if "magnification" in kinds and "guide_number" not in kinds:
         out = [replace(f, quantity="depth_wanted", of="", cue="", bad="") if _is_small(f) and (_DEEP_AFTER.match(text[f.end :]) or _DEEP_BEFORE.search(text[: f.start])) else f for f in out]
+    if "hyperfocal" in text.lower():
+        out = [replace(f, quantity="focus_distance", of="camera", cue="") if f.quantity in ("distance", "camera_distance") and f.unit and _HYPER_BEFORE.search(text[: f.start]) else f for f in out]
     lens = next((f for f in out if f.quantity == "focal_length" and _NAMED.search(f.said)), None)
     if lens is not None and "aperture" not in kinds:
         out = [replace(f, quantity="pupil", of="", cue="", bad="") if _is_small(f) and f.value < lens.value and (_HOLE_BEFORE.search(text[: f.start]) or _HOLE_AFTER.match(text[f.end :])) else f for f in out]

@@ -55,11 +55,12 @@ def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     if not cues & set(_ABOUT) and not _extent_words(text, out):
         return out
     read: list[Fact] = []
+    rows = {f.of for f in out if f.quantity == "distance"} >= _ROWS
     for fact in out:
         if fact.quantity == "distance" and fact.start not in places and read and read[-1].quantity == "sharp_limit":
             read.append(replace(fact, quantity="sharp_limit", of="", cue=""))  # the far end of "from 2 to 4 metres"
             continue
-        read += _sharp(fact, spoken, places, text)
+        read += [fact] if rows and fact.quantity == "distance" and fact.of in _ROWS else _sharp(fact, spoken, places, text)
     read = [replace(f, quantity="sharp_limit", of="", bad="") if f.quantity == "distance" and math.isinf(f.value) and _SHARP_OUT.search(text[: f.start]) else f for f in read]
     return _bare_lens(read, spoken, places, text)
 
@@ -69,6 +70,7 @@ _SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)
 
 _PART_FORMAT = Pattern(r"\b(?:half[- ]frame|(?P<plate>half|quarter|whole|full|1/4|1/2)[- ]plate)\b", re.I)
 _PLATES = {"half": "half plate", "1/2": "half plate", "quarter": "quarter plate", "1/4": "quarter plate", "whole": "whole plate", "full": "whole plate"}
+_ROWS = frozenset({"front", "back"})
 
 
 def _half_frame(facts: list[Fact], text: str) -> list[Fact]:
@@ -341,6 +343,8 @@ def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lowe
     if out and cues & {"in_focus"} and _asks_whether(lower, facts) and all(a.quantity in ("aperture", "power") for a in out):
         return [*out, Ask("sharp", "", "", len(lower))]
     limits = any(f.quantity == "sharp_limit" for f in facts)
+    if len(asks) == 0 and "focal_length" in {f.quantity for f in facts} and not {"aperture", "guide_number", "power"} & {f.quantity for f in facts} and sum(f.quantity == "sharp_limit" for f in facts) == 2 and patterns.search(r"\b(?:wants?|needs?|must|has to|have to)\b", lower):
+        return [Ask("aperture", "", "", 0)]  # "28 mm, want 1 metre to infinity sharp"
     held = limits or cues & {"in_focus"} and {"front", "back"} <= {f.of for f in facts if f.quantity == "distance"}
     if held and not out and not any(f.quantity == "aperture" for f in facts) and patterns.search(r"\b(?:aperture|f-?stop|f[- ]number|stop|widest)\b", lower):
         return [Ask("aperture", "", "", 0)]

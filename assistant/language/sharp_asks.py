@@ -21,7 +21,7 @@ _WHO = r"(?:i|he|she|they|we|it|one|people|someone|somebody|anyone|anybody|(?:th
 _GO = r"(?:can|may|could|might|do|does|will|should) "
 _BLURS = r"\b(?:before|till|until|without|and not|when)\b[^?.]{0,24}\b(?:soft|blurr?\w*|fuzzy|mushy|unsharp|out of focus|out of the (?:zone|depth|focus))\b"
 _RANGE = (
-    r"from where to where", rf"\b{_N}\b[^.?]{{0,25}}\b(?:and|to|&|through)\s+(?:the\s+)?{_F}\b(?=[^?]*)", r"how (?:close|near) and how far",
+    r"from where to where", r"\bnear(?:est)?(?: limit)?(?:[,/&+-]| )+ ?far(?:thest)?(?: limit)?\b", rf"\b{_N}\b[^.?]{{0,25}}\b(?:and|to|&|through)\s+(?:the\s+)?{_F}\b(?=[^?]*)", r"how (?:close|near) and how far",
     r"limits of (?:sharp|focus|depth|the depth|acceptable)", r"(?:depth[- ]of[- ]field|dof|sharpness|focus) limits", r"between (?:what|which) (?:distances|limits|points)",
     r"(?:what|which) (?:distances|range|zone|stretch)[^.?]{0,40}(?:sharp|focus)", r"\b(?:range|zone) of (?:sharp|focus|acceptable)",
     r"\bwhat(?:'s|s| is| will be|'ll be| comes out| stays| would be|’s)? (?:all )?(?:acceptably )?(?:sharp|in focus)\b", rf"where (?:does|will|do) (?:{_ZONE})[^.?]{{0,20}}\b(?:start|begin)", rf"\b(?:{_ZONE}) (?:starts?|begins?) where\b",
@@ -34,7 +34,7 @@ _DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of
 _HYPER = (r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|horizon|mountains?|hills|skyline|stars|far distance|as far as)\b", r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"what focus\b", r"what do i focus (?:at|on)",
-          r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus where\b")
+          r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"set the focus\?", r"\bfocus(?:ing)? distance\W*\?", r"\bfocus where\b")
 _ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bangle of (?:an?|the|my) \d+\b", r"\b(?:takes?|sees?|covers?)(?: in)?\b[^?.]{0,40}\bdegrees\b", r"\bhow wide\b[^?]*\b(?:degrees?|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)", r"\b(?:zoom\w*|head|beam|lens)\b[^?]*\b(?:corners|edges)\b[^?.]{0,24}\b(?:lit|covered|dark|black)\b", r"\b(?:zoom\w*|head|beam|lens)\b[^?]*\b(?:light|reach|fill)\w* (?:up |into )?(?:the |all the )?(?:corners|edges)\b",
           r"\bhow (?:wide|big|broad|large)(?: across)? is the (?:circle|patch|pool|spot|area|beam)\b", r"\bhow (?:wide|big|broad)(?: an?)? (?:area|patch|circle|spot|stretch|strip|band|piece|part)\b[^?]*\b(?:beam|degrees?|angle|cover\w*|(?:does|will|do|can) (?:it|that|the (?:flash|light|head|dish)))\b")
 _DRAW = (r"\bhow (?:many (?:milli|centi)?(?:metres|meters|mm|cm|inches)|far|much)\b[^?.]{0,24}\blens\b[^?.]{0,20}\b(?:move|go|come|travel|stand|shift|be (?:moved|pulled|racked|shifted|brought))\b[^?.]{0,16}\b(?:out|forwards?|further|from (?:the )?(?:film|infinity)|away|off)\b", r"\bhow (?:much|many \w+) (?:further|farther) (?:away |out )?(?:from (?:the )?(?:film|plate|ground ?glass)|out)\b[^?.]{0,30}\blens\b", r"how many (?:milli|centi)?(?:metres|meters|mm|cm|inches)(?: of)? (?:extra )?(?:extension|draw|tubes?)\b", r"how (?:much|long|far)[^.?]{0,20}\b(?:extension|tubes?|bellows|draw|rack)\b", r"(?:what|which)[^.?]{0,12}\b(?:extension|bellows draw|draw|tube)\b(?! factor)", r"(?:[,.;:]|\band|\bwhat) *(?:the )?(?:bellows(?: draw)?|draw|extension|lens[ -]to[ -]film)\W*\?\W*$", r"extension (?:needed|required|do i need)", r"how far[^.?]{0,30}\b(?:rack|extend|pull out)")
@@ -43,7 +43,7 @@ _PATTERNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("focus_distance", _WHERE), ("coverage", _ANGLE), ("extension", _DRAW),
 )
 _COMPILED = tuple((name, Pattern("|".join(f"(?:{p})" for p in patterns))) for name, patterns in _PATTERNS)
-_HYPERFOCAL_IS = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!,;]{0,24}\b(?:is|of|=)\s*(?:about )?\d")
+_HYPERFOCAL_IS = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!,;]{0,24}\b(?:is|of|=)\s*(?:about )?(?:\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty|thirty|forty|fifty)\b)")
 _GIVEN_BEFORE = Pattern(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|at the)\s*$")
 
 

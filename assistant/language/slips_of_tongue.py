@@ -18,11 +18,11 @@ from assistant.units import LENGTH
 
 _SLIP = Pattern(
     r"(?:^|[\s,.;:-])(?:(?:oh |ah |er |um |uh |or )?(?:no|nope|sorry|wait|oops|i mean|i meant|actually|rather|make (?:that|it)|scratch that|scrap that|strike that|forget that|cancel that|correction|my mistake|hang on|hold on)\b[\s,.;:-]*)+"
-    r"(?P<label>(?:(?:it's|its|that's|thats|it is|the|a|at|is|of|to|say)\s+)*(?:[a-z]+\s+){0,2}(?:at|is|of|to)?\s*)$", re.I)
+    r"(?P<label>(?:(?:it's|its|that's|thats|it is|i've|i've got|i have|the|an|a|at|is|of|to|say)\s+)*(?:[a-z]+\s+){0,2}(?:at|is|of|to)?\s*)$", re.I)
 _ASKED = Pattern(r"\b(?:what|does|do|did|will|would|which)\b[^.?!]*\bmake (?:it|that)\b", re.I)
 _VALUES = frozenset({"length", "number", "guide_number", "film_speed", "aperture", "power", "share", "stops", "shutter", "time", "count", "energy", "focal_length", "velocity"})
 _NUMBER_MAY_BE = frozenset({"guide_number", "film_speed", "aperture", "length", "power", "share", "stops", "energy", "shutter", "velocity"})
-_PLAIN = frozenset("it's its that's thats it is the a at of to say f".split())
+_PLAIN = frozenset("it's its that's thats it is the a an at of to say f i've got i have".split())
 _REACH = 5
 """Words that may stand between a value and its correction: "14 ft from the flash, no sorry"."""
 
@@ -47,7 +47,7 @@ _OTHER_KIND = Pattern(r"\b(?:iso|asa|din|gn|guide|ev)\W*$", re.IGNORECASE)
 def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
     """The place of the value that this one corrects, if it corrects any."""
     at = next((n for n in range(len(before) - 1, -1, -1) if before[n].kind in _VALUES), None)
-    if at is None or not _alike(before[at], item):
+    if at is None or not (_alike(before[at], item) or _no_speed(before[at], item, text)):
         return None
     gap = text[before[at].end : item.start]
     slip = _SLIP.search(gap)
@@ -65,9 +65,17 @@ def _alike(old: Item, new: Item) -> bool:
     return old.kind == new.kind or old.kind == "number" or (new.kind == "number" and old.kind in _NUMBER_MAY_BE) or (old.kind, new.kind) in (("guide_number", "length"), ("power", "share"), ("share", "power"))
 
 
+def _no_speed(old: Item, new: Item, text: str) -> bool:
+    """"lens board to film measures ten, no, twelve inches": the ten stood beside "film" and was no speed of it."""
+    return old.kind == "film_speed" and new.kind == "length" and _MEASURES.search(text[old.start : old.end]) is not None
+
+
+_MEASURES = Pattern(r"\bfilm (?:measures?|is|distance)\b", re.I)
+
+
 def _as_kind(new: Item, old: Item) -> Item:
     """The new value as the kind of quantity that the old one was."""
-    if new.kind == old.kind or old.kind == "number":
+    if new.kind == old.kind or old.kind in ("number", "film_speed"):
         return new if new.unit or not old.unit else replace(new, unit=old.unit)
     value = new.value
     if old.kind == "guide_number" and new.kind == "length":

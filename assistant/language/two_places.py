@@ -23,7 +23,7 @@ _BARE = ("number", "count", "film_speed")
 BOTH = Pattern(r"\b(?:both|all|each|everyone|everybody|everything|the two|two of them|the lot|the whole (?:group|row|lot)|pair|equally|as sharp as)\b", re.I)
 """Said of all that was placed: no single place is the one focused at."""
 
-_ON_TO_THE_OTHER = Pattern(r"[^.?!]{0,40}(?:\band\b|,|;)[^.?!]{0,12}\b(?:another|other|second|one|farthest|furthest|far|back|last|rear|hindmost|nearest|front|closest|the \w+|(?:his|her|their|its) \w+)\b[^.?!\d]{0,24}", re.I)
+_ON_TO_THE_OTHER = Pattern(r"[^.?!]{0,40}(?:\band\b|,|;)[^.?!]{0,12}\b(?:another|other|second|one|ears?|eyes?|nose|tail|hands?|feet|toes|knees|shoulders?|farthest|furthest|far|back|last|rear|hindmost|nearest|front|closest|the \w+|(?:his|her|their|its) \w+)\b[^.?!\d]{0,24}", re.I)
 _FIGURE_BETWEEN = Pattern(r"\d|\b(?:mm|lens|film|iso|asa|f)\b", re.I)
 _ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:and|so|but|from|away|off|where|which|both|what)\b)", re.I)
 _SPEED = Pattern(r"iso|asa|film|speed", re.I)
@@ -37,7 +37,7 @@ def told_apart(facts: Sequence[Fact], text: str) -> list[Fact]:
         return list(facts)
     places = [f for f in facts if f.quantity in _PLACES and f.unit in LENGTH and not f.bad and not f.cue.startswith("at_") and not _OF_A_LIGHT.search(text[max(0, f.start - 40) : f.start])]
     if len(places) == 1:
-        return _second(places[0], facts, text)
+        return _as_deep(places[0], facts, text) or _second(places[0], facts, text)
     if len(places) == 2 and "focus_distance" not in kinds and places[0].value != places[1].value and BOTH.search(text):
         return _in_rows(places, facts, text)
     return list(facts)
@@ -54,6 +54,19 @@ def _second(first: Fact, facts: Sequence[Fact], text: str) -> list[Fact]:
             other = replace(fact, quantity="distance", value=metres, unit=first.unit)
             return _in_rows([first, other], [other if f is fact else f for f in facts], text)
     return list(facts)
+
+
+_FRONT_BEFORE = Pattern(r"\b(?:front|nearest|closest|first|starts?|begins?|starting|beginning)\b[^.?!,;\d]{0,24}$", re.I)
+_SO_DEEP = Pattern(r"[\s-]*(?:deep|in depth|of depth|front to back|behind|further back|farther back|back from (?:that|it|them))\b", re.I)
+
+
+def _as_deep(front: Fact, facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"the group starts at 10 ft and is 4 ft deep": from the front one to as far behind it; empty where that is not said."""
+    deep = [f for f in facts if f.quantity == "gap" and _SO_DEEP.match(text[f.end :])]
+    if len(deep) != 1 or front.of not in ("", "front") or front.of != "front" and not _FRONT_BEFORE.search(text[: front.start]):
+        return []
+    back = replace(deep[0], quantity="distance", value=front.value + deep[0].value, of="back", cue="")
+    return [back if f is deep[0] else replace(f, quantity="distance", of="front", cue="") if f is front else f for f in facts]
 
 
 def _in_rows(places: Sequence[Fact], facts: Sequence[Fact], text: str) -> list[Fact]:

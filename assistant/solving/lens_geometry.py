@@ -201,7 +201,7 @@ def magnification_of(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     if focal and extension:
         return optics.magnification_from_extension(_whole_draw(query, extension, focal), focal.value), (focal, extension, *ring)
     distance = query.last("focus_distance") or query.last("camera_distance") or query.last("distance", "")
-    if focal and distance and distance.value > focal.value:
+    if focal and distance and focal.value < distance.value < math.inf:
         return optics.magnification(focal.value, distance.value), (focal, distance)
     ratio = query.last("ratio")
     if ratio and ratio.value > 0 and query.cues & {"name_magnification", "life_size"}:
@@ -293,7 +293,7 @@ def _bellows(query: Query, ask: Ask) -> Solution | None:
 def _bellows_aperture(query: Query, factor: float, used: tuple[Fact, ...], working: tuple[str, ...]) -> Solution | None:
     """The aperture the film sees, or the one to set so that it sees the metered one."""
     stop = query.last("aperture")
-    if stop is None or len(query.all("aperture")) > 1 or query.has("distance"):
+    if stop is None or len({f.value for f in query.all("aperture")}) > 1 or query.has("distance"):
         return None
     effective = any(a.of == "effective" for a in query.asks)
     value = stop.value * math.sqrt(factor) if effective else stop.value / math.sqrt(factor)
