@@ -165,7 +165,7 @@ def read_there(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="", cue="meter") if alone and _THEN_ENDS.match(n.text[n.fact.end :]) else None
 
 
-_STOPPED_TO = Pattern(r"\b(?:(?:stop|stopp|clos|screw|shut|crank)(?:ed|ing|e)? (?:it |her |the lens |right |all the way )?down|opened (?:it |the lens )?(?:up)?|open(?:ing)? (?:it |the lens )?up|wide open) (?:to|at)\s*$", re.I)
+_STOPPED_TO = Pattern(r"\b(?:(?:stopped|closed|screwed|shut) (?:it |her |the lens |right |all the way )?down|opened (?:it |the lens )?up|wide open) (?:to|at)\s*$", re.I)
 
 
 def stopped_to(n: Bare) -> Fact | None:
