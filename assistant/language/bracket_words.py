@@ -10,7 +10,7 @@ from assistant.query import Fact
 from assistant.records import replace
 
 _FRAMES = Pattern(r"[\s-]*(?:different |separate )?(?:sheets?|negs?|negatives?|plates?|holders?|chromes?|slides?|frames?|shots?|exposures?|goes|tries|versions|polaroids?)\b(?! (?:film|stock|iso))", re.I)
-_BRACKET = Pattern(r"\bbracket\w*\b|\b(?:either|each|both|every) (?:side|way)\b|\bapart\b|\b(?:in|by) (?:half|third|whole|full)\b|\b(?:darkest|lightest|brightest|thinnest|densest|least|most)\b|\bover\b[^.?!]{0,60}\bunder\b|\bunder\b[^.?!]{0,60}\bover\b", re.I)
+_BRACKET = Pattern(r"\bbracket\w*\b|\b(?:either|each|both|every) (?:side|way)\b|\bapart\b|\b(?:in|by) (?:half|third|whole|full)\b|\b(?:darkest|lightest|brightest|thinnest|densest|least|most)\b|\bplus\b[^.?!]{0,60}\bminus\b|\bover\b[^.?!]{0,60}\bunder\b|\bunder\b[^.?!]{0,60}\bover\b", re.I)
 _NAMED = Pattern(r"\s*(?:different )?(?:f[- ]?(?:stops?|numbers?)|apertures?|openings|settings|times|lens settings|marks)\b", re.I)
 _THE_SAME = Pattern(r"\b(?:what|which|the|those|these|all|list|give me|name|my|are)\s*$", re.I)
 

@@ -22,7 +22,7 @@ _COUNTED = ("stops", "signed", "relation", "loss", "power_down", "push", "rated"
 _PARTS = (1 / 3, 1 / 2, 2 / 3)
 
 _OF_THE_FILM = Pattern(
-    r"\b(?:always|usually|habit\w*|as a rule|every (?:frame|roll|time|shot)|by default|for safety|to be safe|safe side|insurance)\b"
+    r"\b(?:always|given|usually|habit\w*|as a rule|every (?:frame|roll|time|shot)|by default|for safety|to be safe|safe side|insurance)\b"
     r"|\bexpos(?:e|es|ed|ing) (?:the|my) film\b|\bbox(?: speed)?\b|\b(?:neg(?:ative)?s?|shadows?|highlights?|slides?|chromes?|transparenc\w+|film|roll|emulsion|stock|contrast)\b", re.I)
 _OF_THE_EXPOSURE = Pattern(
     r"\b(?:over|under)[- ]?(?:expos|rat)\w*|\bexpos(?:e|es|ed|ing) (?:it|them|for|everything|all|this|that)\b"
@@ -31,6 +31,7 @@ _OF_THE_EXPOSURE = Pattern(
 _OF_THE_LIGHT = Pattern(
     r"\b(?:flash(?:gun)?s?|gun|lamps?|strobe|head|bulb|batter\w+|guide|gn|power|key|fill|main|rim|hair|kicker|backdrop|background|ambient|daylight|window|sun|room|wall|meter\w*|reads?|reading|says|shows"
     r"|(?:com|turn|work)(?:e|es|ing|ed|s)? out|came|printed|looks?|looked|was|were|test\w*|last (?:time|roll)|lens|filter|softbox|umbrella|brolly|bounce\w*|how (?:many|much)|lost|loses?|eats?|costs?|takes?|closer|further|nearer|move\w*)\b", re.I)
+_THAN_METERED = re.compile(r"\b(?:than|what|as|from) (?:it |is |the |was |i )*(?:meter\w*|guide(?: number)?|table|reading|box)(?: says| gives| reads)?\b", re.I)
 _OVER = Pattern(r"\b(?:over\w*|more|extra|above|hot|hotter|generous\w*|fat|dense|denser|fuller|slower|slow|plus)\b|\+", re.I)
 _UNDER = Pattern(r"\b(?:under\w*|less|below|darker|thin|thinner|leaner|faster|fast|minus|short)\b", re.I)
 _CLAUSE = Pattern(r"(?:[,;:!?()]|\.(?!\d)| - | – )")
@@ -83,7 +84,7 @@ def _over(fact: Fact, facts: Sequence[Fact], text: str) -> int:
     """1 where more light is meant for the film, -1 where less, 0 where the stops are of something else or the way is not said."""
     words = _clause(fact, facts, text)
     of_film = _OF_THE_FILM.search(words) or _OF_THE_EXPOSURE.search(words) and not any(f.quantity == "aperture" for f in facts)
-    if _OF_THE_LIGHT.search(words) or not of_film:
+    if _OF_THE_LIGHT.search(_THAN_METERED.sub(" ", words)) or not of_film:
         return 0
     said = text[fact.start : fact.end + 14]
     over = fact.cue == "more" or fact.unit == "+" or _OVER.search(words) is not None

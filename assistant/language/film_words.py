@@ -16,7 +16,7 @@ from assistant.scales import is_film_speed_mark, iso_from_din
 _PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|rating)\b|^\s*(?:of )?(?:its|my|that|box|rated) (?:iso|asa)\b", re.I)
 _RATE = Pattern(r"\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b"
                 r"|\bwhat\b[^?.]{0,24}\b(?:goes|belongs|go|put|set|dial)\b[^?.]{0,12}\b(?:dial|meter|camera)\b|\b(?:dial|meter)\b[^?.,]{0,16}\b(?:to|at|on|say|read|be) what\b|\bwhat\b[^?.]{0,20}\bdial (?:say|read|go|be|to)\b|\b(?:my|the|so|real|really) (?:ei|exposure index)\b[^?.]{0,14}\bwhat\b|\bwhat(?:'s| is|s)? [^?.]{0,16}\b(?:ei|exposure index)\b"
-                r"|\b(?:meter|dial|camera|iso|film speed) (?:setting|speed|number|to what)\b\W*$|(?:^|[.,:;?!-]\s*)(?:(?:so|and|then|on) )*(?:the |my )?(?:dial|meter|rating|iso|asa|speed)\W*\?\W*$", re.I)
+                r"|\b(?:is|gets|to be|are|then|must be) (?:rated|metered|shot|exposed)(?: at| as| for)?\W*$|\b(?:meter|dial|camera|iso|film speed) (?:setting|speed|number|to what)\b\W*$|(?:^|[.,:;?!-]\s*)(?:(?:so|and|then|on) )*(?:the |my )?(?:dial|meter|rating|iso|asa|speed)\W*\?\W*$", re.I)
 _PUSH = Pattern(r"\b(?:what|how much|which)(?: of a| sort of| kind of)? (?:a )?(?:push|pull)\b|\bhow (?:much|far) (?:do|must|should|to|shall)[^?.]{0,14}(?:push|pull)\b", re.I)
 
 
@@ -54,7 +54,7 @@ _BEYOND_IT = Pattern(r"\b(?:above|over|beyond|past|after|longer than|more than|s
 _ON_FROM = Pattern(r"\s*(?:on(?:wards?)?|up(?:wards?)?|and (?:up|over|longer|beyond)|or (?:more|longer))\b", re.I)
 
 
-def _threshold(facts: list[Fact], text: str) -> list[Fact]:
+def threshold(facts: list[Fact], text: str) -> list[Fact]:
     """"an exponent of 1.3 above one second; metered 12": the second above which it holds was not metered."""
     times = [f for f in facts if f.quantity == "shutter"]
     if len(times) < 2 or not any(f.quantity == "exponent" for f in facts):
@@ -68,7 +68,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
     kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
     found = _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text), text)
-    return bracket_words.settle(_right_way_up(_years_between(_threshold(_scale_told(found, text), text), text), text), text)
+    return bracket_words.settle(_right_way_up(_years_between(threshold(_scale_told(found, text), text), text), text), text)
 
 
 _STALE = Pattern(r"\b(?:expir\w*|out ?dated|out of date|best before|use by|develop before|process before|dated?|sell by)\b", re.I)
@@ -174,7 +174,7 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 
 _BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
-_TELL_THE_LAB = Pattern(r"\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
+_TELL_THE_LAB = Pattern(r"\b(?:what|which) (?:development|processing|dev)\b|\bhow (?:do|should|must|shall) (?:i|we|they|the lab) (?:develop|process|soup) it\b|\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
 _DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
 _FAST_FILM = Pattern(r"\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
@@ -193,7 +193,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("stops", "", "")]
     if asks or "film_speed" not in kinds or kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value", "power"}:
         return list(asks)
-    if _BY_WHAT.search(text) and len(kinds) <= 2 and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or "rated" in kinds and (_PUSH.search(text) or _TELL_THE_LAB.search(text)):
+    if _BY_WHAT.search(text) and len(kinds) <= 2 and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or {"film_speed", "rated"} >= kinds and len(facts) == 2 and _TELL_THE_LAB.search(text) or "rated" in kinds and (_PUSH.search(text) or _TELL_THE_LAB.search(text)):
         return [Ask("stops", "", "")]
     changed = kinds & {"years", "push", "stops", "relation", "signed"}
     return [Ask("film_speed", "", "")] if changed and _RATE.search(text) else []

@@ -9,12 +9,13 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.language import film_words
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
-_SHEET = Pattern(r"\b(?:sheet|card|slip|scale|label|carton|back of the|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d", re.I)
+_SHEET = Pattern(r"\b(?:sheet|card|slip|scale|label|carton|back of the|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d|\bfrom \d+ ?(?:s|secs?|seconds)? ?to \d+ ?(?:s|secs?|seconds)\b", re.I)
 _LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|stays?(?: at)?|remains?|holds(?: at)?|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
 _TIMES = ("shutter", "time", "duration")
 _MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "count")
@@ -23,9 +24,12 @@ _MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "coun
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the rows of such a sheet as `sheet_row`: value the metered time, other the time to give."""
-    if not any(f.quantity in _TIMES and f.value >= 1 for f in facts) or not _SHEET.search(text):
+    if not any(f.quantity in _TIMES and f.value >= 1 for f in facts):
         return list(facts)
-    ordered = sorted(facts, key=lambda f: f.start)
+    facts = film_words.threshold(list(facts), text)
+    if not _SHEET.search(text) and sum(f.quantity in _TIMES for f in facts) < 2:
+        return facts
+    ordered = _told_backwards(sorted(facts, key=lambda f: f.start), text)
     out = _stop_rows(_span([_first(f, text) for f in ordered], text), text)
     rows = _rows(out, text)
     out = rows if sum(f.quantity == "sheet_row" for f in rows) >= 2 else out
@@ -59,12 +63,34 @@ def _seconds(fact: Fact) -> bool:
     return fact.value > 0 and (fact.quantity in _TIMES or bare)
 
 
+_FOR_SO_LONG = Pattern(r"\s*(?:for|instead of|where the meter says|when the meter says|when i meter|at)\s*(?:a )?(?:metered |measured )?", re.I)
+_STOPS_AT = Pattern(r"\s*(?:more |extra |over )?(?:at|for|by|when it'?s|from)\s*(?:a |about )?", re.I)
+_TABLE = Pattern(r"\b(?:sheet|card|slip|leaflet|table|chart|notes?)\b[^.?!\d]{0,40}$", re.I)
+
+
+def _told_backwards(facts: list[Fact], text: str) -> list[Fact]:
+    """"4 s for 2 s and 15 s for 6 s", "half a stop at 5 s, one stop at 20": rows whose metered time comes last."""
+    rows: dict[int, Fact] = {}
+    for n, (first, last) in enumerate(zip(facts, facts[1:])):
+        gap = text[first.end : last.start]
+        if n - 1 in rows:
+            continue
+        longer = first.quantity in _TIMES and last.quantity in _TIMES and first.value > last.value and _FOR_SO_LONG.fullmatch(gap)
+        added = first.quantity in ("stops", "signed") and (last.quantity in _TIMES or bool(rows) and _seconds(last)) and _STOPS_AT.fullmatch(gap)
+        if longer or added:
+            made = _row(first, last, first.value if longer else last.value * 2.0 ** abs(first.value))
+            rows[n] = replace(made, value=last.value)
+    if len(rows) < 2:
+        return facts
+    return [rows.get(n, f) for n, f in enumerate(facts) if n - 1 not in rows]
+
+
 def _rows(facts: list[Fact], text: str) -> list[Fact]:
     out: list[Fact] = []
     place, opened = 0, False
     while place < len(facts):
         here, after = facts[place], facts[place + 1] if place + 1 < len(facts) else None
-        timed = here.quantity in _TIMES or opened
+        timed = here.quantity in _TIMES or opened or _TABLE.search(text[: here.start]) is not None
         if after is not None and timed and _seconds(here) and _seconds(after) and _LINK.fullmatch(text[here.end : after.start]):
             out.append(_row(here, after, after.value))
             place, opened = place + 2, True
@@ -79,6 +105,7 @@ def _row(here: Fact, after: Fact, given: float) -> Fact:
 
 
 _ADD = Pattern(r"[\s,:=(-]*(?:(?:then |you |we |i )*(?:add|open(?: up)?|give)|plus|\+|needs?|wants?|takes?|gets?|gives?(?: it)?|allow)[\s:]*(?:an? (?:extra|more) |another |an extra )?(?:an? )?", re.I)
+_MULTIPLY = Pattern(r"[\s,:=(-]*(?:you |it'?s |is |a |the |then )*(?:multiply(?: it)?(?: by)?|multiplied by|times|by|x|factor(?: of| is)?|needs|wants)?[\s:]*(?:a )?", re.I)
 _SIGNED = Pattern(r"[\s,:=(-]*(?:is|wants?|needs?|gets?)?[\s:]*", re.I)
 _AS_METERED = Pattern(r"[\s,:=(-]*(?:(?:is|stays|stay|gets|wants|needs|there'?s|so|with|and|you)\s+)*(?:no (?:change|correction|extra|adjustment|compensation)|nothing(?: (?:extra|more|added))?|as (?:is|metered|it is)|unchanged|the same|leave (?:it )?(?:alone|as is|be)|fine|put)\b", re.I)
 _MORE = Pattern(r"^\s*(?:more|extra)?\s*(?:[,.;:]|and\b|$)", re.I)
@@ -90,6 +117,10 @@ def _stop_rows(facts: list[Fact], text: str) -> list[Fact]:
     facts = [_row(f, f, f.value) if f.quantity in _TIMES and _AS_METERED.match(text[f.end :]) else f for f in facts]
     plain = sum(f.quantity == "sheet_row" for f in facts)
     for n, (here, after) in enumerate(zip(facts, facts[1:])):
+        times = after.quantity == "factor" and (here.quantity in _TIMES or found and _seconds(here)) and _MULTIPLY.fullmatch(text[here.end : after.start])
+        if times:
+            found.append((n, _row(here, after, here.value * after.value)))
+            continue
         stops = after.quantity in ("stops", "signed") or bool(found) and after.quantity == "number" and after.value <= 6 and _MORE.match(text[after.end :]) is not None
         if (here.quantity in _TIMES or found and _seconds(here)) and stops and (_ADD.fullmatch(text[here.end : after.start]) or after.unit == "+" and _SIGNED.fullmatch(text[here.end : after.start])):
             found.append((n, _row(here, after, here.value * 2.0 ** abs(after.value))))
@@ -136,6 +167,8 @@ def _span(facts: list[Fact], text: str) -> list[Fact]:
 
 _HOW_LONG = Pattern(r"\bhow long\b|\bhow many (?:more |extra |total )?(?:seconds|secs)\b|\b(?:what|which|total|corrected|real|actual) (?:time|seconds|exposure|secs)\b|\bwhat do i (?:give|expose)\b|\bfor how\b|\btime (?:then|now)?\W*$", re.I)
 _NOT_BY = Pattern(r"\bnot (?:by |with |the |as |in |on )*(?:aperture|f-?stop|lens|opening)\b", re.I)
+_AS_A_FACTOR = Pattern(r"\bas an? (?:factor|multipl\w+)\b|\bhow many times (?:longer|as long|the metered)\b|\b(?:what|which) (?:factor|multipl\w+)\b", re.I)
+_BY_APERTURE = Pattern(r"\b(?:new|what|which|corrected|final) (?:f[- ]?(?:stop|number)|aperture|opening)\b|\bby (?:the )?(?:aperture|lens|f-?stop)\b", re.I)
 _HOW_MANY_SECONDS = Pattern(r"\bhow many (?:\w+ )?(?:seconds|secs)\b", re.I)
 _SECONDS = Pattern(r"\b(?:total|how many|in|what) (?:of )?(?:seconds|secs|time)\b|\bhow long\b", re.I)
 
@@ -146,11 +179,15 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         asks = [a for a in asks if a.quantity != "aperture"] or ([Ask("shutter", "", "")] if _SECONDS.search(text) else [])
     if any(a.quantity == "count" for a in asks) and _HOW_MANY_SECONDS.search(text) and _SHEET.search(text):
         asks = [Ask("shutter", "", "") if a.quantity == "count" else a for a in asks]
+    if _AS_A_FACTOR.search(text) and any(f.quantity == "exponent" for f in facts):
+        return [Ask("factor", "", "")]
     if not any(f.quantity in ("sheet_row", "sheet_span") for f in facts):
         return list(asks)
+    if any(a.quantity == "aperture" for a in asks) and _BY_APERTURE.search(text) and sum(f.quantity == "aperture" for f in facts) == 1:
+        return [Ask("aperture", "", "")]
     kinds = {a.quantity for a in asks}
     if "stops" in kinds or "factor" in kinds:
         return [a for a in asks if a.quantity in ("stops", "factor")]
-    if not asks and sum(f.quantity in _TIMES for f in facts) == 1:
+    if not asks and len({f.value for f in facts if f.quantity in _TIMES}) == 1:
         return [Ask("shutter", "", "")]  # rows and one time: what else could be wanted
     return [Ask("shutter", "", "")] if _HOW_LONG.search(text) or kinds & {"shutter", "duration", "time", "depth_of_field", "aperture"} or not asks and "?" in text else list(asks)

@@ -16,7 +16,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = Pattern(r"\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"

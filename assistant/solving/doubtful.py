@@ -137,4 +137,13 @@ def _another_opening_idle(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic == "ambient" and first.quantity == "aperture" and any(f.quantity == "aperture" and f.origin == "said" and not f.of and f.start not in places and f.value not in {u.value for u in found.used if u.quantity == "aperture"} for f in whole.facts)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _is_another_length, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle)
+_PART_OF_A_STOP = Pattern(r"\s*(?:of a stop )?(?:more|less|over|under|extra|darker|brighter|slower|faster)\b")
+
+
+def _part_left_out(said: Query, whole: Query, found: Solution) -> bool:
+    """"given a third less", and the third not used: it was of a stop."""
+    parts = [f for f in said.facts if f.quantity == "number" and 0 < f.value < 1 and f not in found.used]
+    return found.topic in ("flash", "change") and any(_PART_OF_A_STOP.match(said.text.lower()[f.end :]) for f in parts)
+
+
+_CHECKS: tuple[Check, ...] = (_is_nothing, _part_left_out, _is_another_length, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle)

@@ -26,7 +26,7 @@ LATITUDE: tuple[tuple[str, str, tuple[float, float]], ...] = (
     (r"black.?and.?white|b ?& ?w|\bbw\b|b/w", "Black-and-white negative: one to two stops over is fine, about one under at most.", (1.0, 2.0)),
     (r"neg|print|colou?r", "Colour negative: two or three stops over is usually fine, one under is usable, two under is thin and grainy. Err on the side of too much.", (1.0, 3.0)),
 )
-_LATITUDE_ASKED = Pattern(r"latitude|how far off|how (?:much|far) (?:out|wrong|off)|how (?:many stops|much)? ?(?:over|under|off|out) can|toleran|forgiv|get away with|can i be", re.I)
+_LATITUDE_ASKED = Pattern(r"latitude|how far off|how (?:much|far) (?:out|wrong|off)|how (?:many stops|much|far)? ?(?:over|under|off|out) (?:can|may|will)|toleran|forgiv|get away with|can i be", re.I)
 _OVER = Pattern(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous)\b", re.I)
 _UNDER = Pattern(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin)\b", re.I)
 
@@ -313,4 +313,4 @@ def _rating_to_set(query: Query, ask: Ask) -> Solution | None:
     return _film_speed(query, ask) if moved and not query.has("shutter") and patterns.search(r"\brat(?:e|ed|ing)\b|box speed|\bEI\b", query.text, re.I) else None
 
 
-_ROWS = {"aperture": (_rating_to_set,), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}
+_ROWS = {"aperture": (_rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}

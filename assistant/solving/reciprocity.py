@@ -38,6 +38,9 @@ _ASIDE = Pattern(r"\b(?:forget(?:ting)?|ignor\w+|never mind|leav\w+ aside|withou
 def lengthened(query: Query, ask: Ask) -> Solution | None:
     """The time to give, from the metered one and what the film's sheet says."""
     times = query.all("shutter")
+    speeds = {f.value for f in query.facts if f.quantity in ("film_speed", "rated")}
+    if len(speeds) > 1 and times and (query.has("exponent") or query.has("sheet_row")):
+        return needs(("shutter",), "I need the time metered at the speed that you rate the film at.", tuple(times), "film")
     if query.has("sheet_row") or query.has("sheet_span"):
         return _by_sheet(query, times)
     if not times and query.has("exponent") and not query.has("guide_number") and not query.has("exposure_value"):
@@ -150,8 +153,31 @@ def _by_sheet(query: Query, times: list[Fact]) -> Solution | None:
     return done((marks.shutter(value), marks.stops(math.log2(value / metered))), *times, *rows, *spans, *stops, *losing, added, notes=notes, working=(*to_sheet, how))
 
 
+_SHEET_SAYS = Pattern(r"\b(?:sheet|leaflet|table|chart|reciprocity|schwarzschild|datasheet|maker)\b|\b(?:film|emulsion)\b[^.?!]{0,30}\b(?:needs|wants|asks|extra)\b", re.I)
+
+
+def by_aperture(query: Query, ask: Ask) -> Solution | None:
+    """The lens opened by what the sheet adds, where the time is kept."""
+    times, stops = query.all("shutter"), query.all("aperture")
+    if len(stops) != 1 or query.has("guide_number"):
+        return None
+    if not query.has("sheet_row") and not query.has("sheet_span"):
+        added = [f for f in query.facts if f.quantity in ("stops", "signed")]
+        plain = len(added) == len(times) == 1 and times[0].value > 1 and _SHEET_SAYS.search(query.text) is not None and added[0].cue != "less"
+        return done((marks.aperture(stops[0].value * 2.0 ** (-abs(added[0].value) / 2)),), stops[0], added[0], times[0]) if plain else None
+    found = _by_sheet(query.with_facts(f for f in query.facts if f is not stops[0]), times)
+    if found is None or len(found.answers) < 2 or not isinstance(found.answers[1].value, float):
+        return found
+    added = found.answers[1].value
+    answers = (marks.aperture(stops[0].value * 2.0 ** (-added / 2)), found.answers[1])
+    return replace(found, answers=answers, used=(stops[0], *found.used), working=(*found.working, f"opened {added:.3g} stops from f/{stops[0].value:g}"))
+
+
 def _paired(between: str) -> bool:
     return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
+
+
+_LOST = Pattern(r"\b(?:los(?:e|es|ing)|lost)\b|\bhow (?:far|many stops|much) (?:under|short|down|too little)\b", re.I)
 
 
 def stops_added(query: Query) -> Solution | None:
@@ -165,7 +191,9 @@ def stops_added(query: Query) -> Solution | None:
     exponent = query.last("exponent")
     if exponent and len(times) == 1:
         found = _by_exponent(times[0], exponent)
-        return done((found.answers[1], found.answers[0]), times[0], exponent, lead="Add", notes=found.notes, working=found.working)
+        lost = _LOST.search(query.text) is not None
+        stops = marks.stops(-float(found.answers[1].value)) if lost else found.answers[1]
+        return done((stops, found.answers[0]), times[0], exponent, lead="Lost" if lost else "Add", notes=found.notes, working=found.working)
     if len(times) == 2:
         return done((marks.stops(math.log2(times[1].value / times[0].value)),), *times, lead="Add")
     return None
