@@ -35,6 +35,15 @@ def paint_takes(n: Bare) -> Fact | None:
     return n.of("loss", unit="wall" if said and said["surface"].lower() == "wall" else "ceiling", of="") if paint else None
 
 
+_GUIDE_AT = Pattern(r"\b(?:guide|gn)\b[^.?!,;]{0,40}\d\s*(?:ft|feet|foot|m|metres?|meters?)?\s+(?:at|for|on) $", re.I)
+
+
+def guide_speed(n: Bare) -> Fact | None:
+    """"eleven feet all told, the guide number is 88 feet at 100": the film it is for, where the distance is told otherwise."""
+    said = n.value in COMMON_FILMS and n.value >= 50 and not n.kinds.isdisjoint(("distance", "path")) and _GUIDE_AT.search(n.text[max(0, n.fact.start - 70) : n.fact.start])
+    return n.of("gn_iso", of="") if said and _COUNT_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
+
+
 def part_lost(n: Bare) -> Fact | None:
     """"a screen losing a third": of a stop."""
     if not is_part(n.value) or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):

@@ -38,9 +38,14 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     out = _one_scale(_in_focal_lengths([_lens(_to_the_film(_inches(f, facts, text), text), text) for f in facts], text), text)
     if not _CLOSE.search(text):
         return out
+    out = [replace(f, quantity="focal_length", of="") if f.quantity == "extension" and _THEN_THE_DRAW.match(text[f.end : f.end + 40]) else f for f in out]
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
     out = [_draw(f, text, unit) for f in out]
     return _asked_draw(_stacked(_bare_lens(_both_bare(out, text), text), text), text)
+
+
+_THEN_THE_DRAW = Pattern(r"\s*(?:lens )?(?:when|while|if|once|as|and|but|with|where) (?:(?:the|my|its) )?(?:bellows|draw|extension|tubes?) (?:is|are|was|were|at|to|out|drawn|racked|extended|pulled|set|of|goes|go)\b", re.I)
+"""After the length of the lens: "with the 150 mm when the bellows are drawn to 225"."""
 
 
 def _to_the_film(fact: Fact, text: str) -> Fact:

@@ -32,8 +32,14 @@ def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     if _is_bounced(text, cues):
         free = _FREE_PAINT.search(text)
         none = [Fact("loss", 0.0, _surface(text), start=free.start(), end=free.end(), said=free.group())] if free and not any(f.quantity in ("loss", "stops") for f in facts) else []
-        return sorted([*(_paint(f, text) for f in _legs(facts, text)), *none], key=lambda f: f.start)
+        return _card_is_the_surface(sorted([*(_paint(f, text) for f in _legs(facts, text)), *none], key=lambda f: f.start))
     return [_paint(f, text) if _RECKONED.search(text[max(0, f.start - 30) : f.start]) else f for f in facts]
+
+
+def _card_is_the_surface(facts: list[Fact]) -> list[Fact]:
+    """"off the white card … the card swallows a stop": told of the surface, so no usual loss of a card beside it."""
+    told = any(f.quantity == "path" for f in facts) and any(f.quantity == "loss" and f.unit in ("wall", "ceiling", "card", "") for f in facts)
+    return [f for f in facts if not (told and f.quantity == "modifier" and f.unit == "card")]
 
 
 _BEHIND_HER = Pattern(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
@@ -96,7 +102,7 @@ def _paint(fact: Fact, text: str) -> Fact:
 
 def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:
     """"five feet up and another seven down": the second leg in the unit of the first."""
-    if unit not in LENGTH or not patterns.match(rf"^\s*(?:back )?(?:down|up|across|on|over|from there|(?:from|to) (?:the |that |a )?(?:\w+ )?{_SURFACE})\b", text[fact.end :], re.I):
+    if unit not in LENGTH or not patterns.match(rf"^\s*(?:more |again |further )?(?:back )?(?:down|up|across|on|over|from there|(?:from|to) (?:the |that |a )?(?:\w+ )?{_SURFACE})\b", text[fact.end :], re.I):
         return fact
     return replace(fact, quantity="path", value=fact.value * LENGTH[unit], unit=unit, of="", other=math.nan)
 
@@ -105,9 +111,13 @@ _OF_THE_CAMERA = Pattern(r"\b(?:lens ?board|front standard|ground ?glass|lens to
 """A board that holds the lens sends back no light."""
 
 
+_SLIPPED = Pattern(r"(?:\b[\w.]+ (?:and a half )?(?:feet|foot|ft|metres?|meters?|m|cm)|\d(?:ft|m))[\s,.-]+(?:(?:no|sorry|wait|i mean|oops|rather|actually|er|um)\b[\s,.-]*)+$", re.I)
+"""A leg that was taken back right before this one: "to the ceiling is five feet, sorry, four feet"."""
+
+
 def _leg(fact: Fact, text: str) -> Fact:
     before, after = text[max(0, fact.start - 60) : fact.start], text[fact.end : fact.end + 60]
-    before = patterns.split(r"[.;?!]\s|,\s+(?:and\s+)?", before)[-1]
+    before = patterns.split(r"[.;?!]\s|,\s+(?:and\s+)?", _SLIPPED.sub("", before))[-1]
     if _OF_THE_CAMERA.search(before):
         return fact
     if patterns.search(rf"\bcamera (?:to|is)\b[\w ]*(?:{_SURFACE})?[\w ]*$", before, re.I):

@@ -149,7 +149,7 @@ def _sizes(facts: list[Fact], text: str) -> list[Fact]:
 
 
 _ENDS = Pattern(r"\s*(?:$|[.,;?!]|and\b|[-–—]+\s)", re.I)
-_LENS_PASSES = Pattern(r"\b(?:lens|glass)\b[^.,;?!\d]{0,16}\b(?:transmits?|passes|lets (?:in|through)|delivers|is|runs)(?: about| only| really)?\s*$", re.I)
+_LENS_PASSES = Pattern(r"\b(?:lens|glass|objective)\b[^.;?!\d]{0,50}\b(?:transmits?|passes|lets (?:in|through)|delivers|is|runs)(?: about| only| really)?\s*$", re.I)
 
 
 _IS_ND = Pattern(r"\s*(?:nd\b|neutral|grad)", re.I)
@@ -177,8 +177,11 @@ def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[F
 _SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
 
 
-_OF_ONE = Pattern(r"\b(?:one|a|a single|single|each|every|1) (?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|diffuser|cloth|tissue|gel)\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){0,40}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test)\w*", re.I)
+_OF_ONE = Pattern(r"\b(?:one|a|a single|single|each|every|1) (?P<of>layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|diffuser|cloth|tissue|gel)\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){0,40}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test)\w*", re.I)
 """Told of one of them: "one layer of our silk takes two thirds of a stop, and I have hung two"."""
+
+
+_ANY_SHEET = ("layer", "sheet", "piece", "thickness", "fold")
 
 
 def _layers(facts: list[Fact], text: str) -> list[Fact]:
@@ -187,7 +190,7 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
     if match is None:
         return facts
     many = _MANY[match["many"].lower()]
-    of_one = _OF_ONE.search(text)
+    of_one = next((one for one in _OF_ONE.finditer(text) if one["of"].lower() in _ANY_SHEET or match.group().lower().split()[-1].startswith(one["of"].lower()[:4])), None)
     first = next((f for f in facts if of_one and f.quantity in ("loss", "stops", "filter_loss") and f.start >= of_one.end()), None)
     every = patterns.search(r"\b(?:each|every)\b(?: \w+){0,2}(?: \w+){1,2}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
@@ -244,7 +247,7 @@ def _worn(facts: list[Fact], text: str) -> list[Fact]:
     named = {one.unit: two.unit for one, two in zip(worn, worn[1:]) if one in doubled}
     facts = [replace(f, unit=named.get(f.unit, f.unit)) if f.quantity == "loss" else f for f in facts if f not in doubled]  # "diffusion dome": one thing
     gels = [f.start for f in facts if f.quantity == "modifier" and f.unit == "gel"]
-    facts = [f for f in facts if not (f.quantity in ("power", "number", "share", "signed") and any(patterns.fullmatch(r"[\s-]*", text[f.end : g]) for g in gels if g >= f.end))]
+    facts = [f for f in facts if not (f.quantity in ("power", "number", "share", "signed") and any(patterns.fullmatch(r"[\s-]*(?:(?:warm(?:ing)?|amber|straw|salmon|cool(?:ing)?|orange|blue|strength|depth)[\s-]+)?", text[f.end : g], re.I) for g in gels if g >= f.end))]
     return [replace(f, value=_gel_loss(text[max(0, f.start - 9) : f.end])) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts]
 
 

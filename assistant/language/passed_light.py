@@ -75,6 +75,9 @@ def _taker(fact: Fact, facts: Sequence[Fact]) -> Fact | None:
     return before[-1] if before else worn[0] if worn else None
 
 
+_A_PANE = Pattern(r"\b(?:element|pane|window glass|glass|mirror|prism|port|perspex|acrylic|cloth|fabric|sheet|material|stuff)\b", re.I)
+
+
 def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"passes 25 %" and "swallows 75 % of the light": two stops lost, both."""
     if fact.quantity not in ("power", "number") or fact.bad or not 0 < fact.value < 1 or (fact.unit != "%" or fact.quantity == "number") and not (_SHARE.match(text[fact.end :]) or _all_said(fact, text)):
@@ -84,7 +87,7 @@ def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     kept = _KEPT.search(before) and _OF_LIGHT.match(after) and (patterns.search(r"\blight\b|\bstops?\b", text, re.I) or _all_said(fact, text))
     taker = _taker(fact, facts)
     lens = patterns.search(r"\blens\b", text, re.I) and taker is None
-    if lens or not (passed and taker or kept and (taker or fact.unit == "%")) or patterns.search(r"\bpower\b", after[:10], re.I):
+    if lens or not (passed and (taker or fact.unit == "%" and _A_PANE.search(text)) or kept and (taker or fact.unit == "%")) or patterns.search(r"\bpower\b", after[:10], re.I):
         return fact
     lost = -math.log2(fact.value if passed else 1 - fact.value)
     glass = taker is not None and taker.quantity == "camera_filter"

@@ -42,14 +42,14 @@ def _hearsay(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 # --- stops beside a modifier or a filter -----------------------------------------------------------
 
-_BETWEEN = Pattern(rf"[\s,(:–-]*(?:(?:in|on|over|inside|front|both|cloths?|layers?|its?|the|head|lens|lamp|of|them|that|that's|thats|this|which|i|we|found|make|made|reckoned|it|is|was|'s|call|say|about|around|roughly|maybe|just|only|another|an?|further|extra|additional|tested|measured|at|worth|for|and|goes|going|adds?|adding|eats|{LOSING})[\s,(:–-]*)*", re.I)
+_BETWEEN = Pattern(rf"[\s,(:–-]*(?:(?:in|on|over|inside|which|front|both|cloths?|layers?|its?|the|head|lens|lamp|of|them|that|that's|thats|this|which|i|we|found|make|made|reckoned|it|is|was|'s|call|say|about|around|roughly|maybe|just|only|another|an?|further|extra|additional|tested|measured|at|worth|for|and|goes|going|adds?|adding|eats|{LOSING})[\s,(:–-]*)*", re.I)
 _ENDS = Pattern(r"\s*(?:for the (?:pair|lot|two)|all told|more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all)\b)", re.I)
 _LETTERS_APART = 70
 
 
 def _told_of(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"the silk (one and a third)", "a honeycomb in it, one and a third more", "half cto another half"."""
-    if not _may_be_stops(fact) or not (any(f.quantity in _COUNTED and f is not fact for f in facts) or fact.quantity == "number" and (_OF_LOSS.search(text) or _is_in_thirds(fact))):
+    if not _may_be_stops(fact) or not (any(f.quantity in _COUNTED and f is not fact for f in facts) or fact.quantity in ("number", "aperture") and (_OF_LOSS.search(text) or _is_in_thirds(fact))):
         return fact
     taker = next((f for f in sorted(facts, key=lambda f: -f.end) if f.quantity in _WORN and f.unit != "BARE" and f.end <= fact.start), None)
     if taker is None or fact.start - taker.end > _LETTERS_APART or any(taker.end <= f.start < fact.start and f.quantity in _COUNTED for f in facts):
@@ -68,12 +68,18 @@ def _is_in_thirds(fact: Fact) -> bool:
 _OF_LOSS = Pattern(r"\bstops\b|\bloss\b|\blost\b|\blos(?:e|ing)\b", re.I)
 
 
+_IN_TENTHS = Pattern(r"[0-3]?\.[357]")
+"""A third, a half and two thirds as meters write them."""
+
+
 def _may_be_stops(fact: Fact) -> bool:
     """A number of so many stops and parts, as they are said of what stands in the light; "half" of a power that nobody named."""
     if fact.bad or not 0 < fact.value <= 4:
         return False
     if fact.quantity == "power":
         return is_part(fact.value) and "power" not in fact.said.lower() and "%" not in fact.said
+    if fact.quantity in ("number", "aperture") and _IN_TENTHS.fullmatch(fact.said.strip()):
+        return True
     return fact.quantity == "number" and (fact.unit == "mixed" or is_part(fact.value) or not fact.said[:1].isdigit())
 
 
@@ -154,7 +160,7 @@ _DENSITIES = frozenset({0.1, 0.15, 0.2, 0.3, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8
 _GREY_AFTER = Pattern(r"\s*-?\s*(?:gr[ae]y|nds?\b|neutral|density|grad\b)", re.I)
 _GREY_NEAR = Pattern(r"\b(?:nds?|neutral density|density|gr[ae]y (?:filter|gel|glass|screen|grad))\b", re.I)
 _GREY_IS = Pattern(r"\bgr[ae]y (?:filter|gel|glass|screen|grad)(?: (?:of|is|says|marked|at|that's))*\s*$", re.I)
-_PUT_ON = Pattern(r"\b(?:(?:screw|put|slip|drop|clip|fit|tape|add|slap|pop|stick)(?:ed|ing|s|ped|ted)? (?:on |in |up )?|(?:swap\w*|chang\w*|switch\w*)(?: (?:it|that|them|the nd|the filter))? (?:for|to) |the other(?: one)?(?: is)?(?: of)? |another(?: of)? |one of |and |plus )(?:an? |of )?$", re.I)
+_PUT_ON = Pattern(r"\b(?:(?:screw|put|slip|drop|clip|fit|tape|add|slap|pop|stick)(?:ed|ing|s|ped|ted)? (?:on |in |up )?|(?:swap\w*|chang\w*|switch\w*)(?: (?:it|that|them|the nd|the filter))? (?:for|to) |(?:stacked |screwed |put |doubled )?(?:on|onto|on top of|over|behind|in front of|together with|with) |the other(?: one)?(?: is)?(?: of)? |another(?: of)? |one of |and |plus )(?:an? |of )?$", re.I)
 
 
 _GREY_ROW = Pattern(r"\b(?:nds|neutrals|neutral density filters|gr[ae]y filters)(?: on| stacked| together| in a row)*\s*[,:(–-]?\s*(?:an? |one )?$", re.I)

@@ -87,6 +87,18 @@ def loss_more(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(*old, *query.facts)), replace(scene, facts=tuple(f for f in scene.facts if f not in old))
 
 
+def after_measured(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"half-stop scrim on top of that, what f now?" after "bare f/16, brolly f/8, what does it cost?": from the reading with it on."""
+    read = [f for f in scene.facts if f.quantity == "aperture"]
+    taken = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "factor")]
+    if len(read) != 2 or len(taken) != 1 or not query.asks_for("aperture") or query.has("aperture") or not scene.asks or scene.asks[0].quantity not in ("stops", "factor") or any(f.quantity == "guide_number" for f in scene.facts):
+        return query, scene
+    if not _MORE.search(query.text) or read[0].of or read[1].of:
+        return query, scene
+    with_it = min(read, key=lambda f: f.value)
+    return replace(query, asks=tuple(a for a in query.asks if a.quantity == "aperture")), replace(scene, asks=(), facts=(replace(with_it, origin="kept"),))
+
+
 _SO_MANY = Pattern(r"^\W*(?:and |or |what about |how about |with |what if )*(?:with )?(?:\w+)(?: of (?:them|these|those))?\W*$", re.I)
 
 

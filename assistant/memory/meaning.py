@@ -82,9 +82,14 @@ _OWN_WORDS = frozenset({"less", "more", "up", "down", "open_up", "close_down", "
 """Words that say by themselves what is wanted now."""
 
 
+_TAKING = frozenset({"loss", "filter_loss", "modifier", "camera_filter"})
+"""What is told of a loss alone: "and if it lost three?" asks as before, with it or without it."""
+
+
 def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: frozenset[str]) -> Query:
     """A value said anew is put into the question that stands: it is read in the words that asked for it, and its own after them."""
-    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not _only_moved(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
+    lost = cues & _OWN_WORDS == {"loss"} and {f.quantity for f in said} <= _TAKING and any(f.quantity in ("loss", "filter_loss") for f in said)
+    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not lost and not _only_moved(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
         return whole
     shift = len(scene.text) + 1
     facts = tuple(replace(f, start=f.start + shift, end=f.end + shift) if f in said else f for f in whole.facts)

@@ -52,7 +52,7 @@ def solve(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")), None)
     if ask is None:
         return None
-    for topic in (_t_stop, _guide_fell, _measured, _added_up, _after, _made_up):
+    for topic in (_t_stop, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
         found = topic(query, ask)
         if found is not None:
             return found
@@ -89,6 +89,30 @@ def _measured(query: Query, ask: Ask) -> Solution | None:
     return _told(query, ask, lost, (*read, *stood, *query.all("power"), *((span,) if span else ())))
 
 
+_CAME_OUT = Pattern(r"\b(?:came (?:out|back)|come out|turned out|were|was|are|is|all|look(?:s|ed)?|ended up|got|printed|read) (?:about |roughly |just |all |too |easily )*$", re.I)
+_FAILED = Pattern(r"\s*(?:of a stop )?(?:too )?(?P<way>thin|under\w*|dark|dense|over\w*|bright|light|hot|blown(?: out)?)\b(?! (?:the|my|key|her|his)\b)", re.I)
+_SHOULD_HAVE = Pattern(r"\b(?:should|ought|supposed|meant|right|correct|instead|next time|fix|cure|reshoot|re-shoot|do it again|retake)\b", re.I)
+_ON_FILM = Pattern(r"\b(?:negs?|negatives?|slides?|chromes?|transparenc\w+|trann(?:y|ies)|prints?|frames?|films?|rolls?|pictures?|shots?|polaroids?|everything|it|they)\b", re.I)
+
+
+def _should_have_been(query: Query, ask: Ask) -> Solution | None:
+    """"the negs came out a stop and a third thin at f/8, where should the lens have been": opened by as much, whatever stood in the light."""
+    told, known = query.all("stops"), query.all("aperture")
+    if ask.quantity != "aperture" or len(told) != 1 or len(known) != 1 or known[0].of or not _SHOULD_HAVE.search(query.text):
+        return None
+    if {f.quantity for f in query.facts} - {"stops", "aperture", "modifier", "camera_filter", "film_speed", "power", "distance"} or any(len(query.all(q)) > 1 for q in ("film_speed", "power", "distance")):
+        return None
+    failed = _FAILED.match(query.text[told[0].end :])
+    if failed is None or not _CAME_OUT.search(query.text[max(0, told[0].start - 30) : told[0].start]) or not _ON_FILM.search(query.text[: told[0].start]):
+        return None
+    slide = patterns.search(r"\b(?:slides?|chromes?|transparenc\w+|trann\w+|prints?|pictures?)\b", query.text, re.I) is not None
+    under = failed["way"].lower().startswith(("thin", "under", "dark")) if not failed["way"].lower().startswith("light") else not slide
+    stops = abs(told[0].value) if under else -abs(told[0].value)
+    value = known[0].value * 2.0 ** (-stops / 2)
+    note = f"{'Open up' if under else 'Close down'} {scales.speak_stops(abs(stops))} from f/{known[0].value:g}."
+    return Solution(answers=(marks.aperture(value),), used=(known[0], told[0], *query.all("modifier"), *query.all("film_speed"), *query.all("power"), *query.all("distance")), topic="losses", notes=(note,))
+
+
 _GUIDE_FELL = Pattern(r"\b(?:guide(?: number| no\.?)?|gn)\b[^.?!\d]{0,40}\bfrom\b|\bfrom (?:a )?(?:guide|gn)\b", re.I)
 
 
@@ -117,9 +141,20 @@ _COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|giv
 _LOSING = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*)\b", re.I)
 
 
+_ALL_DOWN = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:down|los\w+|cost\w*|gone|altogether|in all|all told|in total|total)\b|\b(?:total|whole|overall|combined) loss\b", re.I)
+
+
+def _told_by_the_way(query: Query) -> tuple[Fact, ...]:
+    """"it was f/16 bare at ten feet if that matters, how many stops am I down altogether": one reading and its place, where losses are summed."""
+    reading = query.all("aperture")
+    summed = len(reading) == 1 and len(query.all("distance")) <= 1 and sum(f.quantity in ("loss", "filter_loss") for f in query.facts) >= 2
+    return (*reading, *query.all("distance")) if summed and "BARE" in query.cues and _ALL_DOWN.search(query.text) else ()
+
+
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
-    if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") or query.has("aperture_range") or query.has("distance") or query.has("magnification") or query.has("extension"):
+    by_the_way = _told_by_the_way(query)
+    if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") and not by_the_way or query.has("aperture_range") or query.has("distance") and not by_the_way or query.has("magnification") or query.has("extension"):
         return None
     said = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}]
@@ -149,7 +184,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if not _COSTS.search(query.text) and not any(f.quantity == "loss" for f in said) and not patterns.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
         return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",
                         notes=("Stops in a row add; factors multiply.",))
-    return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts))), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
+    return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts, *by_the_way))), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
 
 
 def _in_order(ask: Ask, stops: Quantity, factor: Quantity) -> tuple[Quantity, ...]:
@@ -203,7 +238,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
 _WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)
 
 
-_ON_IT = Pattern(r"\b(?:with|through|behind|under) (?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
+_ON_IT = Pattern(r"\b(?:with|through|behind|under) (?!\w+ (?:taking|losing|costing|eating)\b)(?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
 _PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed|ing)|hang(?:ing)?|hung|fit(?:ted|ting)?|screw(?:ed|ing)?|slap(?:ped)?|stick(?:ing)?|stuck|mount(?:ed|ing)?|want|need|must (?:put|use))\b[^.?!]{0,40}\b(?:on|over|up|in front|onto|a|an|the|my)\b", re.I)
 _OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\bremov\w+|\boff the lens\b|^\W*(?:the |my )?\w+ off\b", re.I)
 
@@ -213,6 +248,8 @@ def is_taken_off(text: str, known: Fact) -> bool:
 
     What the question says counts first, then what is said beside the known value, then what is done in the text.
     """
+    if known.origin == "kept" and not text[known.start : known.end].strip() == known.said.strip():
+        return _OFF_IT.search(text) is not None and _ON_IT.search(text) is None  # told in another turn: its place is not in this text
     sentences = _sentences(text)
     asked = next((s for s in reversed(sentences) if known.end <= s[0] or "?" in text[s[0] : s[1]]), sentences[-1])
     wanted = text[max(asked[0], known.end) : asked[1]] if asked[0] <= known.end < asked[1] else text[asked[0] : asked[1]]

@@ -249,3 +249,31 @@ def test_the_draw_is_told_anew_in_its_own_unit() -> None:
     assert value("300 mm lens, bellows at 450, stops to open up", "draw 600") == pytest.approx(2)
     assert value("ten inch lens, bellows 15 inches, stops to open up", "and at 20") == pytest.approx(2)
     assert value("300 mm lens, bellows at 600, stops to open up", "and with a 150") == pytest.approx(4)
+
+
+def test_film_that_came_out_wrong_tells_where_the_lens_should_have_been() -> None:
+    assert value("snoot on, negs came out two stops thin at f/11, where should the lens have been") == pytest.approx(5.5)
+    assert value("the slides came out a stop too light at f/8, what aperture should it have been") == pytest.approx(8 * math.sqrt(2))
+
+
+def test_a_reading_told_by_the_way_does_not_stop_the_sum() -> None:
+    assert value("three layers of scrim, half a stop each, plus a gel that takes half a stop, it was f/16 bare at ten feet, how many stops am I down altogether") == pytest.approx(-2)
+
+
+def test_one_more_loss_after_a_measured_one_goes_on_from_the_reading_with_it_on() -> None:
+    assert value("bare f/22, softbox f/11. stops lost?", "and with the grid in it takes another stop, aperture then?") == pytest.approx(11 / math.sqrt(2))
+
+
+def test_the_lens_told_before_its_bellows_is_the_lens() -> None:
+    assert value("what's the exposure factor with the 150 mm when the bellows are drawn to 225?", quantity="factor") == pytest.approx(2.25)
+    assert value("exposure factor at 225 mm of bellows with the 150 mm", quantity="factor") == pytest.approx(2.25)
+
+
+def test_a_value_taken_back_with_its_reason_does_not_count() -> None:
+    assert value("gn 80 ft, 5 ft, the box eats two stops, no wait, I metered that, one stop, aperture") == pytest.approx(16 / math.sqrt(2))
+    assert value("bounced, gn 80 ft, flash to the ceiling is five feet, sorry, four feet, and six more from there down to her, paint takes 2 stops, aperture") == pytest.approx(4)
+
+
+def test_a_loss_told_anew_is_taken_off_or_put_on_as_before() -> None:
+    assert value("with the softbox on I get f/8. it loses 2 stops. what bare?", "and if it lost three") == pytest.approx(8 * 2**1.5)
+    assert value("f/16 bare. softbox takes 2 stops. what f stop", "and with it taking three") == pytest.approx(16 / 2**1.5)
