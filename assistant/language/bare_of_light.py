@@ -72,7 +72,8 @@ def place_as_well(n: Bare) -> Fact | None:
         return None
     gap = n.text[before.end : n.fact.start]
     here, there = _IS.search(gap), _IS.search(n.text[max(0, before.start - 40) : before.start])
-    if here is None or there is None or len(gap) > 80 or _kind_of(here["verb"]) != _kind_of(there["verb"]) or not _AND_ANOTHER.match(gap[: here.start()]) or _NO_PLACE.search(gap):
+    right = there is not None and here is not None and _RIGHT_AT.search(n.text[: before.start]) is not None  # "set for 10 feet, uncle is at 14"
+    if here is None or there is None or len(gap) > 80 or not right and _kind_of(here["verb"]) != _kind_of(there["verb"]) or not _AND_ANOTHER.match(gap[: here.start()]) or _NO_PLACE.search(gap):
         return None
     size = n.value * LENGTH[before.unit] / before.value if before.value else 0.0
     ends = 0.2 < size < 5 and size != 1 and not _NO_MARK.match(n.text[n.fact.end :]) and _PLACE_ENDS.match(n.text[n.fact.end :])

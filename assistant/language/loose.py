@@ -159,6 +159,16 @@ _TO_A_ROW = Pattern(r"\W*(?:away )?(?:to|from|off) (?:the |my )?(?:(?P<front>fro
 _ROW_ENDS = Pattern(r"\s*(?:$|[.,;:?!]|\b(?:and|one|with|so|what|how|from)\b)", re.I)
 
 
+_ENDS_OF_ROWS = (("front", "front|near|closest"), ("back", r"\bback(?! to\b)|far|rear|\b(?:third|fourth|fifth|last) row"), ("backdrop", "wall|backdrop|background|paper"))
+
+
+def _whose(before: str) -> str:
+    """The row or wall that was named last: "eleven feet from the front row, back row sixteen"."""
+    named = [(max((m.start() for m in patterns.finditer(words, before, re.I)), default=-1), of) for of, words in _ENDS_OF_ROWS]
+    place, of = max(named)
+    return of if place >= 0 else ""
+
+
 def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> Meaning | None:
     lengths = [i for i in items[max(0, at - _AROUND) : at + _AROUND] if i.kind == "length" and i.unit in LENGTH and i.unit != "mm"]
     if not lengths:
@@ -174,6 +184,6 @@ def _row_number(fact: Fact, items: Sequence[Item], at: int, text: str) -> Meanin
         return "distance", "back" if to_one["back"] else "front", fact.value * LENGTH[unit], unit, ""  # "ten foot to the front row, fourteen to the back"
     if joined or loose_row(before, bool(patterns.match(r"\W*(?:(?:of )?an? )?(?:stops?|rows?|people|flash|%|film|x\b|:)", text[fact.end :], re.I))):
         unit = next((i.unit for i in lengths if i.start >= fact.end), lengths[-1].unit) if joined else min(lengths, key=lambda i: abs(i.start - fact.start)).unit
-        of = next((name for name, words in (("front", "front|near|closest"), ("back", r"\bback(?! to\b)|far|rear|\b(?:third|fourth|fifth|last) row"), ("backdrop", "wall|backdrop|background|paper")) if patterns.search(words, before, re.I)), "")
+        of = _whose(before)
         return "distance", "" if joined else of, fact.value * LENGTH[unit], unit, ""
     return None

@@ -73,7 +73,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         if share_of_light.asked(query):
             return share_of_light.left(query, times)
         scene = Scene(1.0, times, rows=scene.rows, moved=not scene.rows)
-        return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
+        return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), *(f for f in query.all("power") if f.said.strip().lower() in ("half", "a half")), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
     if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):
         lacking = "back" if query.last("distance", "front") else "front" if query.last("distance", "back") else "front row and to the back"
         return needs(("distance",), f"I need the distance from the flash to the {lacking} row.", scene.used, "falloff")
@@ -330,7 +330,7 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
     from assistant.solving import flash
 
     named = {f.of for f in query.all("distance")} & {"front", "back"}
-    if scene.near is None or scene.far is None or _changes_more(query) or not (named or query.has("gap")):
+    if scene.near is None or scene.far is None or _changes_more(query) or not (named or query.has("gap") or query.has("length_range") and "rows" in query.cues and not query.has("stops")):
         return None
     rest = [f for f in query.facts if f not in scene.used]
     found = []
@@ -395,4 +395,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}

@@ -100,3 +100,16 @@ def how_deep(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     deep = distance_for_falloff(first.value, -abs(said.value)) - first.value
     unit = preferred_unit(query, ask.unit)
     return Solution(answers=(marks.distance(deep, unit, "depth"),), used=(first, said), lead=f"{speak_length(deep, unit)} deep.", topic="falloff")
+
+
+_HOW_NEAR_THE_FRONT = Pattern(r"\bhow (?:close|near|far)\b[^?.]{0,24}\b(?:front|first|near\w*)\b|\b(?:closest|nearest) (?:the )?(?:front|first)", re.I)
+
+
+def front_of(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"the back row is at 15 feet and may be two thirds of a stop under: how near may the front be": the first place, from the last."""
+    back = query.last("distance", "back")
+    said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed", "power_down")), None)
+    if back is None or said is None or len(query.all("distance")) != 1 or scene.gap is not None or query.has("guide_number") or not _HOW_NEAR_THE_FRONT.search(query.text):
+        return None
+    place = distance_for_falloff(back.value, abs(said.value))
+    return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit), "front row"),), used=(back, said), lead=f"{speak_length(place, preferred_unit(query, ask.unit))} from the light.", topic="falloff")
