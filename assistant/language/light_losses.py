@@ -100,10 +100,10 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
     return sorted([*kept, Fact("stops", 1.0 + part, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
 
 
-_BARE_COUNT = Pattern(r"^\s*(?:(?:on top|over it|in front|in it|on it)(?: of (?:it|that))?\s+)?(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:takes|taking|costs|costing|eats|eating|loses|losing|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
+_BARE_COUNT = Pattern(r"^\s*(?:(?:on top|over it|in front|in it|on it)(?: of (?:it|that))?\s+)?(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing|robs|robbing|pinches|swallows|knocks off)(?: me| us)?(?: of)?|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
 
 
-_LOSES_TWO = Pattern(r"\b(?:loses|costs|eats|takes|swallows) (?:me |us )?(?:one|two|three|\d|one and a half|half)\s*(?:[.,;?!]|$)", re.I)
+_LOSES_TWO = Pattern(r"\b(?:loses|costs|eats|takes|swallows|robs|pinches|knocks off) (?:me |us )?(?:of )?(?:one|two|three|\d|one and a half|half)\s*(?:[.,;?!]|$)", re.I)
 
 
 def _one_more(facts: list[Fact], text: str) -> list[Fact]:

@@ -117,6 +117,17 @@ def _is_another_length(said: Query, whole: Query, found: Solution) -> bool:
     return not said.asks and _IS_SO_LONG.search(said.text.lower()) is not None
 
 
+_LOSSES = ("loss", "filter_loss", "nd", "factor")
+_PARTS = (1 / 3, 0.5, 2 / 3, 0.3, 0.7)
+
+
+def _part_of_a_stop_left(said: Query, whole: Query, found: Solution) -> bool:
+    """"the dish knocked off two thirds and the sock a full stop": a part that no loss took, where losses are told."""
+    if found.answers[0].quantity not in ("aperture", "stops", "factor", "power") or not any(f.quantity in _LOSSES for f in said.facts):
+        return False
+    return any(f.quantity == "number" and not f.bad and f not in found.used and any(abs(f.value - part) < 0.01 for part in _PARTS) for f in said.facts)
+
+
 _SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
 
 
@@ -146,4 +157,4 @@ def _part_left_out(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic in ("flash", "change") and any(_PART_OF_A_STOP.match(said.text.lower()[f.end :]) for f in parts)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _part_left_out, _is_another_length, _two_for_nothing, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle)
+_CHECKS: tuple[Check, ...] = (_is_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle)

@@ -240,7 +240,7 @@ _WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re
 
 _ON_IT = Pattern(r"\b(?:with|through|behind|under) (?!\w+ (?:taking|losing|costing|eating)\b)(?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
 _PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed|ing)|hang(?:ing)?|hung|fit(?:ted|ting)?|screw(?:ed|ing)?|slap(?:ped)?|stick(?:ing)?|stuck|mount(?:ed|ing)?|want|need|must (?:put|use))\b[^.?!]{0,40}\b(?:on|over|up|in front|onto|a|an|the|my)\b", re.I)
-_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\bremov\w+|\boff the lens\b|^\W*(?:the |my )?\w+ off\b", re.I)
+_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\b(?:pull(?:ing|ed)?|strip(?:ping|ped)?|peel(?:ing|ed)?|bin(?:ning|ned)?|ditch(?:ing|ed)?|rip(?:ping|ped)?|drop(?:ping|ped)?) (?:the|my|that|its) (?:(?:front|inner|outer|second|white) )?(?:cloth|silk|gel|grid|diffuser|diffusion|scrim|net|baffle|filter|dome|cap|sock|nd|polari[sz]er)\b(?! (?:on|in|over|onto|into)\b)|\bremov\w+|\boff the lens\b|\bin front(?: of (?:it|that|the \w+))?\W*$|^\W*(?:the |my )?\w+ off\b", re.I)
 
 
 def is_taken_off(text: str, known: Fact) -> bool:
@@ -263,7 +263,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return False
     if _WITHOUT.search(own):
         return False
-    if patterns.search(r"\b(?:with|through) (?!(?:the|my) (?:flash|light|lamp|head|strobe|gun|key|lens|meter|camera)\b)(?:it|that|the \w+|my \w+)(?: \w+)? ?(?:on|up|fitted)?\b", own, re.I) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
+    if patterns.search(r"\b(?:with|through|behind) (?!(?:the|my) (?:flash|light|lamp|head|strobe|gun|key|lens|meter|camera)\b)(?:it|that|the \w+|my \w+)(?: \w+)? ?(?:on|up|fitted)?\b", own, re.I) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
         return True
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 

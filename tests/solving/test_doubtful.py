@@ -47,6 +47,7 @@ def found(quantity: str, value: float, unit: str = "", **more: object) -> Soluti
     ("what is their guide number together?", found("guide_number", 0.0, "ft")),
     ("and at 200?", found("aperture", 0.4, "f-number")),
     ("guide number 33 metres is about 108 feet?", found("aperture", 1.0, "f-number")),
+    ("f/16 bare, the softbox takes a stop and then a third got wasted someplace. what aperture", found("aperture", 11.31, "f-number")),
 ])
 def test_what_a_right_answer_never_looks_like(question: str, solution: Solution) -> None:
     query = heard(question)

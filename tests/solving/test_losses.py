@@ -277,3 +277,13 @@ def test_a_value_taken_back_with_its_reason_does_not_count() -> None:
 def test_a_loss_told_anew_is_taken_off_or_put_on_as_before() -> None:
     assert value("with the softbox on I get f/8. it loses 2 stops. what bare?", "and if it lost three") == pytest.approx(8 * 2**1.5)
     assert value("f/16 bare. softbox takes 2 stops. what f stop", "and with it taking three") == pytest.approx(16 / 2**1.5)
+
+
+def test_where_the_reading_was_taken_says_what_it_holds() -> None:
+    assert value("one stop silk with f/5.6 measured behind it. what was it in front") == pytest.approx(7.92, rel=0.01)
+    assert value("f/16 in front of the silk. silk takes a stop. what behind it") == pytest.approx(16 / math.sqrt(2))
+    assert value("meter in the softbox light says f/8. I'm about to pull the front cloth, which was a stop. where will it read then") == pytest.approx(8 * math.sqrt(2))
+
+
+def test_going_back_with_the_zoom_costs_stops() -> None:
+    assert value("zoomed to 105 it's gn 58, at 35 it's 36, both metres. stops I lose going back to 35") == pytest.approx(2 * math.log2(36 / 58))
