@@ -44,9 +44,15 @@ def place_asked(n: Bare) -> Fact | None:
 _LIT = Pattern(r"\b(?:windows?|ambient|daylight|sun(?:light)?|sky|room|hall|house lights?|stage(?: lights?)?|background|scene|flash|strobe|gun|fill|street|bar|church|porch|doorway|lamps?)(?: light| outside| alone| by itself| on (?:its|their) own| only| itself)*(?:(?<=alone)|(?<=by itself)|(?<=its own)| reads?| meters?| metered| says?| gives?| measures?| shows?| comes (?:in|out))(?: about| just| only| me| at)* $", re.I)
 
 
+_READS = Pattern(r"\b(?:reads?|meters?|metered|says?|measures?)(?: about| just| only)? $", re.I)
+_AT_A_TIME = Pattern(r"\s*(?:at|@|and)\s*(?:1/\d|the same (?:speed|time|shutter)|(?:an? |one )?(?:\w+[ -]){0,4}?\w+(?:th|ths)\b|(?:half|quarter|one|two) (?:a )?seconds?)", re.I)
+
+
 def light_reads(n: Bare) -> Fact | None:
     """"window reads 4 at a sixtieth, flash on its own reads 8": readings, where a time is told and nothing is measured out."""
-    told = is_aperture_mark(n.mark) and 1 <= n.mark <= 45 and "shutter" in n.kinds and n.kinds.isdisjoint(("guide_number", "distance")) and _LIT.search(n.text[max(0, n.fact.start - 48) : n.fact.start])
+    plain = is_aperture_mark(n.mark) and 1 <= n.mark <= 45 and "shutter" in n.kinds and n.kinds.isdisjoint(("guide_number", "distance"))
+    before = n.text[max(0, n.fact.start - 48) : n.fact.start]
+    told = plain and (_LIT.search(before) or _READS.search(before) and _AT_A_TIME.match(n.text[n.fact.end :]))
     return n.of("aperture", value=n.mark, of="") if told and not _NO_MARK.match(n.text[n.fact.end :]) else None
 
 
@@ -84,6 +90,11 @@ def _kind_of(verb: str) -> str:
     """"is" and "'s" and "stands at" place alike; "for" only as "for" does."""
     word = verb.lower().split()[0]
     return word if word in ("at", "for", "from") else "is"
+
+
+def small_format(n: Bare) -> Fact | None:
+    """"my 645 with the cloth shutter": a size of film, and no figure of the light."""
+    return n.of("format", value=0.0, unit="6x4.5", of="") if n.value == 645 and n.fact.said[:1].isdigit() else None
 
 
 RULES = (exposed_at, drop_wanted, place_asked, light_reads, more_stops, place_as_well)

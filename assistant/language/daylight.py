@@ -43,6 +43,8 @@ _HOW_FAR_AT = Pattern(r"\bhow (?:far|much|many stops)\b[^.?!]*\b(?:be|come|comes
 """What stands after it is worked at: "how far under will the ambient be at"."""
 
 
+_OF_THE_FLASH = Pattern(r"\b(?:flash|strobe|gun)(?: alone| only| by itself)?(?: at| on (?:her|him|them))?\s*$", re.I)
+"""Right before an aperture: "flash f/8 and the room one stop under"."""
 _NEEDED = Pattern(r"\b(?:needs|wants|takes|requires|calls for|asks for)(?: about| just| roughly)?\s+(?=\S+(?: \S+){0,6}$)", re.I)
 """Right before a time and an aperture: "the tower needs 30 seconds at f/8" is what its own light wants."""
 _CAME_OUT = Pattern(rf"[\s,]*(?:the |my )?(?:{AMBIENT}) (?:is|was|are|comes?|came|lies|looks?|goes|falls|sits)(?: out| up)?(?: about| at| only| still)? [\w\s/.]{{1,20}}(?:under|over|below|above|down|darker|brighter|too)\b", re.I)
@@ -74,6 +76,8 @@ class Setting:
     def read(self) -> bool:
         """Whether it is told as a reading of the light."""
         if _last_word(self.context, _FLASH_ITSELF, _IS_AMBIENT) or _HOW_FAR_AT.search(self.context):
+            return False
+        if len(self.facts) == 1 and _OF_THE_FLASH.search(self.context[: -len(self.facts[0].said)]):
             return False
         if _CAME_OUT.match(self.after) or _CAME_OUT_AT.search(self.context[: -len(self.facts[-1].said)] or self.context):
             return False

@@ -12,7 +12,7 @@ from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _WHAT_AT = Pattern(r"\bin terms of f|\bwhat(?:'s|s| is| would) (?:it|that)(?: be)? (?:at|on|for)\b|\bwhat (?:does|do|would|will) (?:it|that|this|i|the \w+) (?:be|need|want|take|come to|become|get)(?: then)? (?:at|on|for)\b|\bwhat (?:at|on) (?:1/\d|f\W?\d)", re.I)
-_AND_AT = Pattern(r"(?:[.,;?]|\band\b|\bso\b)\s*(?:and )?(?:at|for|now)\s+(?:f\W?\d[\d.]*|1/\d+|\d+ ?s\w*)\W*$", re.I)
+_AND_AT = Pattern(r"(?:[.,;?]|\band\b|\bso\b)\s*(?:and )?(?:at|for|now)\s+(?:f\W?\d[\d.]*|1/\d+|\d+ ?s\w*)\W*$|\b(?:if|when) i (?:use|go to|open (?:up )?to|close (?:down )?to|stop down to|set|shoot(?: at)?|am at) (?:f\W?\d[\d.]*|1/\d+)\W*$", re.I)
 _ON_ONE_FACE = Pattern(r"\bboth\b|\btogether\b|\bthe two\b|\bcombined\b|\btotal\b|\bsum\b|\badd(?:s|ed)?\b|\bsame (?:face|subject|side|spot)\b|\bon top\b|\bplus\b|\boverlap", re.I)
 
 
@@ -33,6 +33,8 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("aperture")]
     if patterns.search(r"what (?:must|should|does|would|will|has) (?:the |my |a )?(?:flash|fill|strobe)(?: flash| light)?(?: alone)? (?:need to |have to |to )?(?:read|give|be|meter)", text, re.I) and kinds:
         return [Ask("aperture")]
+    if kinds == ["aperture", "aperture"] and len(facts) == 2 and any(f.of == "ambient" for f in facts) and _UNDER_BY.search(text):
+        return [Ask("stops")]
     return _under_now(text, facts) or _the_open_one(text, facts)
 
 

@@ -77,10 +77,12 @@ _WITH_THE_CAMERA = Pattern(r"\bflash\b[^.;]{0,60}\band (?:the |my )?camera (?:ar
 
 
 _ON_CAMERA_FLASH = Pattern(r"\s*(?:away )?from (?:an?|the|my|that) (?:little |small )?(?:on[- ]camera|camera[- ]mounted|hot[- ]?shoe) (?:flash|gun|light|strobe)", re.I)
+_ON_THE_CAMERA = Pattern(r"\b(?:with (?:it|that)|(?:flash|gun|strobe|speedlight|it)(?:'s| is| sits| stays| stuck| mounted| right)*) (?:up )?on (?:the |my )?(?:camera|shoe|hot ?shoe|hot shoe|bracket|accessory shoe)\b", re.I)
+"""The flash is where the camera is, so that a distance from the one is that from the other."""
 
 
 def _camera_distance(place: Place) -> Fact | None:
-    if _WITH_THE_CAMERA.search(place.before(140)):
+    if _WITH_THE_CAMERA.search(place.before(140)) or _ON_THE_CAMERA.search(place.text):
         return None
     if _ON_CAMERA_FLASH.match(place.text[place.item.end :]):
         return None

@@ -44,12 +44,16 @@ def put_right(items: Sequence[Item], text: str) -> tuple[list[Item], list[range]
 _OTHER_KIND = Pattern(r"\b(?:iso|asa|din|gn|guide|ev)\W*$", re.IGNORECASE)
 
 
+_OF_ANOTHER = Pattern(r",?\s*that'?s (?:wrong|not it|not right|(?:for |of )?(?:the|my) (?:other|old|wrong|spare|big|small|little) (?:one|flash|gun|strobe|film|roll|lens|back|body|camera))\b", re.IGNORECASE)
+"""Why a value is taken back: "thirty, no, that's the other one, twenty"."""
+
+
 def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
     """The place of the value that this one corrects, if it corrects any."""
     at = next((n for n in range(len(before) - 1, -1, -1) if before[n].kind in _VALUES), None)
     if at is None or not (_alike(before[at], item) or _no_speed(before[at], item, text)):
         return None
-    gap = text[before[at].end : item.start]
+    gap = _OF_ANOTHER.sub(" ", text[before[at].end : item.start])
     slip = _SLIP.search(gap)
     if slip is None or len(gap[: slip.start()].split()) > _REACH or any(mark in gap[: slip.start()] for mark in "?!"):
         return None

@@ -53,16 +53,18 @@ _RIGHT = Pattern(r"\b(?:right|normal|correct|proper|as metered|fix\w*|level|cure
 
 
 _BEHIND = r"(?:background|backdrop|wall|paper|seamless|curtain|sheet|fence|door|hedge)"
-_READS = Pattern(rf"\b{_BEHIND}\b[^.?!,]{{0,24}}\b(?:meter|read|show|give)\b|\b(?:meter|reading)\b[^.?!,]{{0,16}}\b(?:say|read|show|be|give)\b[^.?!,]{{0,16}}\b(?:{_BEHIND}|there|on it|off it)\b|\bwhat (?:should|must|will|would) (?:the |my )?(?:meter|reading)\b[^.?!,]*\b(?:there|{_BEHIND})\b", re.I)
+_READS = Pattern(rf"\bwhat (?:would|does|should|will|must) (?:the |my )?meter (?:say|read|show|give)\b[^?]*\b(?:ambient|room|window|sky|daylight|sun)\b|\b(?:ambient|room|window|sky|daylight|sun)(?: light)? reading\W*$|\b{_BEHIND}\b[^.?!,]{{0,24}}\b(?:meter|read|show|give)\b|\b(?:meter|reading)\b[^.?!,]{{0,16}}\b(?:say|read|show|be|give)\b[^.?!,]{{0,16}}\b(?:{_BEHIND}|there|on it|off it)\b|\bwhat (?:should|must|will|would) (?:the |my )?(?:meter|reading)\b[^.?!,]*\b(?:there|{_BEHIND})\b", re.I)
 
 
 def _backdrop_reading(query: Query, ask: Ask) -> Solution | None:
     """"f/8 on the model, the paper two stops over that: what should the background meter": a reading, no setting."""
-    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("backdrop", "background")), None)
+    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("backdrop", "background", "ambient")), None)
     read = query.all("aperture")
+    if said is not None and said.of == "ambient" and any(f.of == "ambient" for f in read):
+        return None
     if ask.quantity != "aperture" or said is None or len(read) != 1 or query.has("shutter") or not _READS.search(query.text.split(".")[-1]):
         return None
-    return Solution(lead="The background should read", answers=(marks.aperture(aperture_after(read[0].value, signed(said)), "background"),), used=(read[0], said), topic="ambient")
+    return Solution(lead="The background should read" if said.of != "ambient" else "It should read", answers=(marks.aperture(aperture_after(read[0].value, signed(said)), "background" if said.of != "ambient" else "ambient"),), used=(read[0], said), topic="ambient")
 
 
 def _one_change(query: Query, ask: Ask, wanted: Fact) -> Solution | None:

@@ -49,6 +49,8 @@ def added(query: Query, ask: Ask) -> Solution | None:
     whole = (_the_rest(query) if _ONE_ALONE.search(query.text) else _whole(query) if _all_of_them(query) else None) if ask.quantity == "aperture" else None
     if whole is not None:
         return whole
+    if ask.quantity == "aperture" and (_ONE_ALONE.search(query.text) or _alike(query) is not None):
+        return _alike(query) if not _ONE_ALONE.search(query.text) else None
     if ask.quantity == "aperture" and flash and room and (query.last("shutter", "ambient") is None or len({f.value for f in query.all("shutter")}) == 1 and _ALL_LIGHT.search(query.text)) and not _WHAT_FLASH.search(query.text) and _SUM.search(query.text):
         loss, glass, _ = camera.loss_total(query)
         value = sum_of_light((flash.value, room.value)) * 2.0 ** (-loss / 2)
@@ -101,6 +103,17 @@ def _the_rest(query: Query) -> Solution | None:
         return None
     return Solution(answers=(marks.aperture(light_still_wanted(said[0].value, part.value)),), used=(*read, *query.all("shutter"), *query.all("film_speed")), topic="ambient", lead="Alone it reads",
                     notes=("The two fall on the same face, so the squares of the f-numbers add up.",))
+
+
+def _alike(query: Query) -> Solution | None:
+    """"room and flash equal at f/8 on the same cheek, total": twice the light of the one reading."""
+    read = query.all("aperture")
+    if len(read) != 1 or query.has("shutter") or offset(query, "ambient") is not None or offset(query, "fill") is not None or not (_A_FLASH.search(query.text) and "ambient" in query.cues and _EQUAL_AT.search(query.text) and _SUM.search(query.text)):
+        return None
+    return Solution(answers=(marks.aperture(sum_of_light((read[0].value, read[0].value))),), used=(read[0],), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
+
+
+_EQUAL_AT = Pattern(r"\b(?:equal|the same|alike|matched|both|each)(?: \w+){0,2}? (?:at|f\W?\d|reads?|meters?|gives?)", re.I)
 
 
 def _all_of_them(query: Query) -> bool:
@@ -202,7 +215,7 @@ def _fill_under(query: Query) -> Solution | None:
                     notes=(f"The flash alone reads f/{reads:.3g}, the ambient light f/{natural:.3g}.",))
 
 
-_UNDER_ROOM = Pattern(r"\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b|\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)
+_UNDER_ROOM = Pattern(r"\b(?:under|over|down|up) by\W*(?:what|how much)?\W*$|\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b|\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)
 
 
 _WHICH_ONE = Pattern(r"\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)

@@ -46,7 +46,7 @@ def compared(query: Query) -> Solution | None:
     return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=used, topic="ambient")
 
 
-_PLACED_AFTER = Pattern(r"[\s,]*(?:on|for|at the(?! same)|in the|off|from|by the|towards?|out|outside|inside)\b", re.I)
+_PLACED_AFTER = Pattern(r"[\s,]*(?:on|for|at the(?! same| sync| \w+ speed)|in the|off|from|by the|towards?|out|outside|inside)\b", re.I)
 _NO_PLACE = frozenset("the her his my that this our their its than when set at to it there then now in on of by a an be come out read sit lie light alone".split())
 
 
