@@ -39,6 +39,7 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
 
 
 _SLOWEST = Pattern(r"\b(?:slowest|fastest|longest|shortest|quickest) (?:shutter|time|speed|exposure)\b", re.I)
+_WHICH_SHUTTER = Pattern(r"\b(?:what|which|whats|what's the) shutter(?: speed| time)? (?:at|for|with|on) f?\W?\d", re.I)
 _WISH = Pattern(r"\b(?:want|make|need|like|rather have)\b", re.I)
 
 
@@ -50,7 +51,7 @@ def _under_now(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("stops")]
     if len(out) == 2 and kinds == ["shutter"] and len(facts) == 3 and _WISH.search(text[out[0].end : out[1].start]):
         return [Ask("shutter")]
-    return [Ask("shutter")] if _SLOWEST.search(text) and "shutter" not in {f.quantity for f in facts if f.of != "ambient"} and any(f.of == "ambient" for f in facts) else []
+    return [Ask("shutter")] if (_SLOWEST.search(text) or _WHICH_SHUTTER.search(text)) and "shutter" not in {f.quantity for f in facts if f.of != "ambient"} and any(f.of == "ambient" for f in facts) else []
 
 
 _LENS_TO = Pattern(r"\bf\W{0,2}what\b|\bwhat f\b|\b(?:lens|ring|iris|aperture) (?:then |now |has to |should |must )?(?:goes|go|comes?|sits?|stands?|be|is|set|stays?)?(?: down| up)?(?: to| at| on| where| what)*\W*\?|\b(?:open|stop|close)(?: up| down)? to (?:what|where)\b", re.I)

@@ -285,6 +285,8 @@ def _time(node: Node) -> Item:
 
 def _shutter_number(node: Node) -> Item:
     value = _numbers(node)[0].value
+    if value > 1 and value != int(value) and is_aperture_mark(value):
+        return _item("aperture", node, value)  # "what shutter at 2.8"
     seconds = 1 / value if value > 1 else value
     return _item("shutter", node, seconds, bad=_shutter_bad(seconds), named=True)
 

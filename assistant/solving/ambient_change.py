@@ -47,7 +47,7 @@ def _other_light(query: Query, ask: Ask) -> Solution | None:
     return _moved(ask, bases[0], values[0].value - values[1].value, (*values, bases[0], *others), "The light changed by") if len(others) < 2 else None
 
 
-_WANTED = Pattern(r"\b(?:want\w*|wanna|make|making|need\w*|like|drop\w*|bring|knock|darken\w*|brighten\w*|lower|lift|raise|take|to be|get|should be|must be|go|for)\b|^[^.?!]*\b(?:darker|brighter)\b", re.I)
+_WANTED = Pattern(r"\b(?:want\w*|wanna|puts?|putting|sets?|sits?|make|making|need\w*|like|drop\w*|bring|knock|darken\w*|brighten\w*|lower|lift|raise|take|to be|get|should be|must be|go|for)\b|^[^.?!]*\b(?:darker|brighter)\b", re.I)
 _IS = Pattern(r"\b(?:is|was|came|comes|come|reads?|looks?|too|turned out|it's|are)\b[^.?!,]*$", re.I)
 _RIGHT = Pattern(r"\b(?:right|normal|correct|proper|as metered|fix\w*|level|cures?|sorts?)\b", re.I)
 
