@@ -97,4 +97,4 @@ def small_format(n: Bare) -> Fact | None:
     return n.of("format", value=0.0, unit="6x4.5", of="") if n.value == 645 and n.fact.said[:1].isdigit() else None
 
 
-RULES = (exposed_at, drop_wanted, place_asked, light_reads, more_stops, place_as_well)
+RULES = (exposed_at, drop_wanted, place_asked, light_reads, more_stops, place_as_well, small_format)
