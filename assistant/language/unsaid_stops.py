@@ -113,8 +113,12 @@ _THEN_TAKES = Pattern(rf"(?: (?:on|in|over|in front|fitted)(?: (?:of )?it)?)?\s+
 _FOR_BOTH = Pattern(r"\s*(?:lost |off )?(?:for (?:the (?:pair|lot|two|whole thing)|both)|together|altogether|all told|in all|in total|between them|combined|all in)\b", re.I)
 
 
+_EACH = Pattern(r"\b(?:each|apiece)\b", re.I)
+"""As much for the one as for the other: "a softbox and a gel, each taking a stop"."""
+
+
 def _for_the_pair(facts: list[Fact], text: str) -> list[Fact]:
-    """"my box with its grid eats two and a half stops", "softbox and grid, three stops all told": one loss for both, and nothing besides."""
+    """"my box with its grid eats two and a half stops", "softbox and grid, three stops all told", "softbox and gel together take two": one loss for both, and nothing besides."""
     worn = [f for f in facts if f.quantity == "modifier" and f.unit != "BARE"]
     gone: list[Fact] = []
     for one, two in zip(worn, worn[1:]):
@@ -122,7 +126,11 @@ def _for_the_pair(facts: list[Fact], text: str) -> list[Fact]:
         if lost is None or any(f.quantity == "loss" and f.unit == one.unit for f in facts if f is not lost):
             continue
         gap = text[one.end : two.start]
-        whole = _WITH_IT.fullmatch(gap) and _THEN_TAKES.fullmatch(text[two.end : lost.start]) or _AND_IT.fullmatch(gap) and lost.start - two.end < 50 and _FOR_BOTH.match(text[lost.end :])
+        if _AND_IT.fullmatch(gap) and lost.start - two.end < 40 and _EACH.search(text[two.end : lost.end + 10]):
+            gone += [f for f in (one, two) if f.unit != lost.unit]
+            facts = [replace(f, value=2 * f.value) if f is lost else f for f in facts]
+            continue
+        whole = _WITH_IT.fullmatch(gap) and _THEN_TAKES.fullmatch(text[two.end : lost.start]) or _AND_IT.fullmatch(gap) and lost.start - two.end < 50 and (_FOR_BOTH.match(text[lost.end :]) or _FOR_BOTH.match(text[two.end : lost.start]))
         gone += [f for f in (one, two) if f.unit != lost.unit] if whole else []
     return [f for f in facts if f not in gone]
 

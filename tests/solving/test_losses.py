@@ -287,3 +287,8 @@ def test_where_the_reading_was_taken_says_what_it_holds() -> None:
 
 def test_going_back_with_the_zoom_costs_stops() -> None:
     assert value("zoomed to 105 it's gn 58, at 35 it's 36, both metres. stops I lose going back to 35") == pytest.approx(2 * math.log2(36 / 58))
+
+
+def test_one_loss_told_of_two_things_counts_once_and_each_counts_twice() -> None:
+    assert value("softbox and gel together take 2 stops, gn 120 feet, 8 ft, f stop") == pytest.approx(7.5)
+    assert value("a softbox and a gel, each taking a stop, gn 40 m, 4 m, aperture") == pytest.approx(5)
