@@ -44,6 +44,16 @@ def guide_speed(n: Bare) -> Fact | None:
     return n.of("gn_iso", of="") if said and _COUNT_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
 
 
+_WITHIN = Pattern(r"\b(?:within|no more than|at most|plus or minus|plus and minus|give or take)\s+(?:about |only |just )?$", re.I)
+_WITHIN_ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|\b(?:if|when|either|each|both|over|under|from|around|with|at|on)\b)", re.I)
+
+
+def part_allowed(n: Bare) -> Fact | None:
+    """"within a third if set at 9 feet": of a stop."""
+    said = is_part(n.value) and n.kinds.isdisjoint(("stops", "power")) and _WITHIN.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
+    return n.of("stops", unit="", of="") if said and _WITHIN_ENDS.match(n.text[n.fact.end :]) else None
+
+
 def part_lost(n: Bare) -> Fact | None:
     """"a screen losing a third": of a stop."""
     if not is_part(n.value) or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):

@@ -40,17 +40,31 @@ def _ratio(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity == "ratio"), None)
     if ask is None:
         return None
+    told, query = query.all("count"), _one_of_each(query)
     found = lights(query)
     difference = _difference(query, found)
     if isinstance(difference, Solution):
         return difference
     stops, used = difference
+    if any(f.value > 1 and f.of in ("key", "fill") and f not in used for f in query.all("count")):
+        return None  # two heads of one light that were not counted: the other light was not found
     key_to_fill = is_key_to_fill(query)
     value = key_to_fill_ratio(stops) if key_to_fill else key_plus_fill_ratio(stops)
     named = "key to fill, each read alone" if key_to_fill else "(key + fill) to fill"
     other = key_plus_fill_ratio(stops) if key_to_fill else key_to_fill_ratio(stops)
     note = f"Counted as {named}; the other way of counting calls it {other:.3g}:1."
-    return Solution(answers=(marks.ratio(value), marks.stops(-abs(stops), "fill")), notes=(note,), used=used, topic="relations")
+    return Solution(answers=(marks.ratio(value), marks.stops(-abs(stops), "fill")), notes=(note,), used=(*used, *(f for f in told if f not in query.facts)), topic="relations")
+
+
+def _one_of_each(query: Query) -> Query:
+    """"fill at 8 ft, key at 5 ft, twin heads": the two of them are the key and the fill, not two at one place."""
+    placed = {f.of for f in query.all("distance")} | {f.of for f in query.all("power")}
+    if not {"key", "fill"} <= placed:
+        return query
+    return query.with_facts(replace(f, quantity="remark", of="") if f.quantity == "count" and f.value == 2 and _TWINS.search(f.said + query.text[f.end : f.end + 12]) else f for f in query.facts)
+
+
+_TWINS = Pattern(r"\b(?:twins?|pair|identical|equal|matching|same|like)\b", re.I)
 
 
 def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ...]] | Solution:
