@@ -28,7 +28,7 @@ _IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w
 _TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
 _FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw|distance (?:from (?:the )?lens )?to (?:the )?(?:film|plate|ground glass))(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
 _BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for|hyper[- ]?focal|dof|depth of field)\s)\s*$", re.I)
-_LENS_TALK = Pattern(r"edge to edge|\bdepth\W*$|hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
+_LENS_TALK = Pattern(r"how (?:deep|thin|shallow) is\b|edge to edge|\bdepth\W*$|hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
 
 
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -82,6 +82,12 @@ _HOW_FAR = Pattern(r"\b(?:how (?:far|close|near)|where|what distance|lens to sub
 _ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}\b", re.I)
 
 
+_USUAL = (24.0, 28.0, 35.0, 50.0, 85.0, 90.0, 105.0, 135.0)
+_WITH_A = Pattern(r"\bwith (?:an?|the|my)\s*$", re.I)
+_PLACED = Pattern(r"\s*(?:focus\w*|at \d|on \d|[?.,]\s*$|\?|$)", re.I)
+"""How deep is it "with a 50 at 2 m": a lens beside a guide number, and no film."""
+
+
 def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     """"a fifty focused at 3 m", "tubes on my 50": a bare number is the lens where a lens is talked of."""
     format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\b(?:on|shooting|ordinary|normal|plain|standard|usual|regular|common)\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
@@ -91,8 +97,10 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     if mounted is not None:
         return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm", of="") if f is mounted else f for f in facts]
     talked = _LENS_TALK.search(text) is not None
-    if named or not (talked or _ANGLE.search(text)) or any(f.quantity == "guide_number" for f in facts):
+    if named or not (talked or _ANGLE.search(text)):
         return facts
+    if any(f.quantity == "guide_number" for f in facts):
+        return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm", of="") if f.quantity in ("number", "film_speed") and f.value in _USUAL and not _iso_said(f, text) and _WITH_A.search(text[: f.start]) and _PLACED.match(text[f.end :]) else f for f in facts]
     bare = next((f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and 8 <= f.value <= 1200 and not _iso_said(f, text) and _BARE_BEFORE.search(text[: f.start]) and (talked or _SEES.match(text[f.end :]))), None)
     if bare is None and format_too:
         return [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
