@@ -21,13 +21,16 @@ from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.units import LENGTH
 
+_ONE_WHOLE = Pattern(r"\s+(?:whole|full)\s*(?:[,.;)]|$|(?:and|both|so)\b)", re.I)
+"""Of a stop that was named before: "the silk half a stop, thick cloth one whole"."""
+
 
 def number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], facts: Sequence[Fact], kinds: frozenset[str], text: str) -> Fact | None:
     """The fact that a bare number is, the number itself where nothing tells; None for a "one" that counts nothing."""
     loose = loose_number(fact, items, at, facts, text)
     if loose:
         return replace(fact, quantity=loose[0], of=loose[1], value=loose[2], unit=loose[3], cue=loose[4])
-    if text[fact.start : fact.end].lower() in ("one", "zero") and fact.value <= 1:
+    if text[fact.start : fact.end].lower() in ("one", "zero") and fact.value <= 1 and _ONE_WHOLE.match(text[fact.end :]) is None:
         return None
     bare = Bare(fact, items, at, names, facts, kinds, text)
     return next((found for rule in (*bare_of_light.RULES, *RULES) if (found := rule(bare))), fact)

@@ -43,7 +43,7 @@ def _hearsay(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 # --- stops beside a modifier or a filter -----------------------------------------------------------
 
 _BETWEEN = Pattern(rf"[\s,(:–-]*(?:(?:in|on|over|inside|which|front|both|cloths?|layers?|its?|the|head|lens|lamp|of|them|that|that's|thats|this|which|i|we|found|make|made|reckoned|it|is|was|'s|call|say|about|around|roughly|maybe|just|only|another|an?|further|extra|additional|tested|measured|at|worth|for|and|goes|going|adds?|adding|eats|{LOSING})[\s,(:–-]*)*", re.I)
-_ENDS = Pattern(r"\s*(?:for the (?:pair|lot|two)|all told|more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all)\b)", re.I)
+_ENDS = Pattern(r"\s*(?:whole|full|for the (?:pair|lot|two)|all told|more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all)\b)", re.I)
 _LETTERS_APART = 70
 
 

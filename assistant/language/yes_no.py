@@ -43,11 +43,13 @@ _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
 _LONGEST = 3000
 """Characters beyond which nothing is put up for a yes or a no."""
+_LAST_ASKS = Pattern(r"[.;!]\s+(?:(?:so|and|then|but|now|well),? )*(?:is|are|does|will|would|can|could|did|has|am|was|were)(?:n't)? (?:it|that|this|these|those|they|the|my|his|her|our|i|we|he|she|one|all|everything|both|flash)\b(?![^.?!]*\b(?:what|which|how|where|or)\b)[^.?!;]*[.!]*$")
+"""The last sentence opens as a question for a yes or a no does, with no mark after it: "28 mm lens. does it light the whole frame"."""
 _ORDERS = Pattern(r"(?:^|[.,;:!?]\s*|\b(?:please|just|and|then|now|to) )give\b|\b(?:can|could|will|would) (?:you|u) (?:please |just |kindly )*(?:give|tell|show|let)\b")
 _GIVEN = Pattern(r"\b(?:would|will|can|could|does|do|should|might|did|won't|doesn't|can't)\b(?! (?:you|u)\b)[^?!;]*\bgive\b")
 _STARTS = Pattern(r"\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|will|would|could|should|did|can|do|am)\b(?! (?:you|u|please|not)\b)(?! i (?:set|use|need|do)\b)|^\W*can i (?:use|set|shoot)\b")
-_DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|same|twice|double|half|times|more|less|guide number|gn|range|reach|power|light|exposure)\b[^?]*\?\s*$")
-_RANKS = Pattern(r"^\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|do|will|would|can|did|isn't|doesn't|don't|aren't|won't|wouldn't|isnt|doesnt)\b(?! (?:you|u|please|not)\b)[^?]*\b(?:than|as \w+ as)\b")
+_DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|darker|brighter|weaker|stronger|dimmer|same|twice|double|half|times|more|less|guide number|gn|range|reach|power|light|exposure)\b[^?]*\?\s*$")
+_RANKS = Pattern(r"^(?:[^?]{0,60}[,.;:] )?\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|do|will|would|can|did|isn't|doesn't|don't|aren't|won't|wouldn't|isnt|doesnt)\b(?! (?:you|u|please|not)\b)[^?]*\b(?:than|as \w+ as)\b")
 """A comparison put as a question, with or without its question mark."""
 _STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:and|what|whats|if|so what|how|why|when|which|where|plus|now|then|make|at(?![^?]*\bthan\b)|set|give|tell|show)\b)[^?]{3,}?\b(?:is|are|isn't|aren't|doesn't|don't|never|has|have|gives?|makes?|means?|changes?|affects?|weakens?|dims?|los(?:es|e)|costs?|cuts?|darkens?|brightens?|burns?|syncs?|handles?|forgives?|tolerates?|falls?|freez(?:es|e)|needs?|stays?|works?|holds?|takes?|reach(?:es)?|adds?|increas(?:es|e)|reduc(?:es|e)|lowers?|raises?|keeps?|leaves?|recycles?|comes?|matters?)\b[^?]*\?\s*$")
 """A belief said with a question mark after it, of nothing that came out wrong."""
@@ -85,6 +87,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _LOOKS_THROUGH.match(said):
         return False
+    if facts and _LAST_ASKS.search(said):
+        return True
     if facts and _inverts(said):
         return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)

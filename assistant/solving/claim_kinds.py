@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from assistant.query import Query
-from assistant.solving import claim_added
+from assistant.solving import claim_added, claim_stacked
+from assistant.solving.claim_coverage import claim_of_coverage
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
 from assistant.solving.claim_hyperfocal import claim_of_hyperfocal_moved
@@ -15,17 +16,19 @@ from assistant.solving.claim_losses import claim_of_share
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_speeds import claim_of_speeds
 from assistant.solving.claim_sync import claim_of_sync
+from assistant.solving.claim_time_of_flash import claim_of_flash_by_time
+from assistant.solving.claim_values import claim_of_value
 from assistant.solving.film import claimed_error, claimed_rating
 from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
 
-BY_WORDS: tuple[Judge, ...] = (claim_of_layers, claim_of_latitude, claim_of_hyperfocal_moved)
+BY_WORDS: tuple[Judge, ...] = (claim_of_layers, claim_of_latitude, claim_of_hyperfocal_moved, claim_of_coverage, claim_of_flash_by_time)
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (
     claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_sync, claim_of_equals, claim_of_readings, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
-    claim_added.claim_of_sum, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_losses_summed, claim_added.claim_of_factor, claim_added.claim_of_exposures,
+    claim_added.claim_of_sum, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_losses_summed, claim_added.claim_of_factor, claim_added.claim_of_exposures, claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_density, claim_of_value,
 )
 """Read from what was told, once the words of a rule are left out."""
 

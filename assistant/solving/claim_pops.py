@@ -19,11 +19,18 @@ _BARE = Pattern(rf"\b(?P<n>{_NUM})\b(?= (?:is|are|will|would|should|does|do|give
 _CLAIMED = Pattern(rf"\b(?:need|needs|takes?|want|be|use|fire|give)\s+(?P<n>\d+|{'|'.join(NUMBER_WORDS)})(?=\s*(?:[,.;?!]|$|of them|then|now|right))")
 
 
+_TIMES_AS_MANY = Pattern(rf"\b(?P<n>{_NUM})(?: times)?(?: as many| the number of| the| more)? (?:pops|flashes|bursts|firings)\b")
+"""So many times the pops, which is of what one distance took before."""
+
+
 def claim_of_pops(query: Query) -> Solution | None:
     """The pops claimed for another distance, against the square of the distances; None where not both are said."""
     said = plain(query.text)
     ratio = _ratio(query, said)
     counts = _counts(said)
+    many = _TIMES_AS_MANY.search(said)
+    if many is not None and not counts:
+        counts = [_value({"twice": "twice"}.get(many["n"], many["n"]))]
     if not query.claim or ratio is None or not counts or query.has("guide_number") or len({f.value for f in query.all("aperture")}) > 1:
         return None
     base, claimed = (counts[0], counts[-1]) if len(counts) > 1 else (1.0, counts[0])

@@ -14,6 +14,8 @@ _OF_LIGHT = Pattern(r"\b(?:daylight|ambient|background|sky|room(?: light)?)\b[^?
 _CUT_OFF = Pattern(r"\b(?:black|dark|cut off|shaded|unlit|shadow\w*)\b[^?]*\b(?:band|bar|stripe|edge|strip|frame|part|half)\b|\b(?:part|half|some|edge|bottom|top|side|band|bar|strip)\b[^?]*\b(?:black|dark|cut off|unlit|missing)\b", re.I)
 """What is asked then is whether a part stays dark."""
 _BEYOND = frozenset({"hss", "leaf"})
+_NO_HSS = Pattern(r"\b(?:no|not|without|isn't|hasn't|never|lacks?) (?:\w+ ){0,2}(?:hss|high[- ]?speed)\b", re.I)
+"""The mode that goes beyond the sync is named to say that it is not at work."""
 
 
 _ALL_OF_IT = Pattern(r"\b(?:all|the whole|full|most|enough)\b[^?]{0,16}\b(?:light|flash|pulse|burst)\b|\bcut (?:it |the flash )?(?:off|short)\b|\bclip\w*\b|\blong enough\b", re.I)
@@ -41,7 +43,7 @@ def claim_of_sync(query: Query) -> Solution | None:
     syncs = query.all("sync")
     sync = query.last("sync")
     shutter = query.last("shutter") or query.last("duration") or (syncs[0] if len(syncs) == 2 and "within" in query.text.lower() else None)
-    if not query.claim or shutter is None or sync is None or "said" not in (shutter.origin, sync.origin) or query.cues & _BEYOND or query.has("guide_number") or _OF_LIGHT.search(query.text):
+    if not query.claim or shutter is None or sync is None or "said" not in (shutter.origin, sync.origin) or query.cues & _BEYOND and _NO_HSS.search(query.text) is None or query.has("exposure_value") or query.has("aperture", "film_speed") or query.has("guide_number") or _OF_LIGHT.search(query.text):
         return None
     holds = shutter.value >= sync.value * 0.9
     if _CUT_OFF.search(query.text):

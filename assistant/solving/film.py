@@ -82,9 +82,17 @@ def claimed_error(query: Query) -> Solution | None:
     return _done((Quantity("claim", holds, ""), marks.stops(off)), box, rated, said, lead=f"{'Yes' if holds else 'No'}: ISO {box.value:g} film exposed as ISO {rated.value:g} is {speak_stops(abs(off))} {word}exposed.")
 
 
+_METERED_AT = Pattern(r"\b(?:meter|rate|expose|shoot|dial)\w*(?: (?:it|this|that|them|the \w+|in))* (?:at|to|as|for|on)? ?$", re.I)
+
+
+def _rated_bare(query: Query) -> Fact | None:
+    """"I meter it at 300": a rating that is no mark of the scale."""
+    return next((f for f in query.facts if f.quantity == "number" and f.value >= 6 and _METERED_AT.search(query.text[: f.start])), None)
+
+
 def claimed_rating(query: Query) -> Solution | None:
     """"pushed one stop I meter it at 200, don't I": the rating that is claimed against the right one."""
-    box, push, rated = query.first("film_speed"), query.last("push"), query.last("rated") or query.last("film_speed")
+    box, push, rated = query.first("film_speed"), query.last("push"), query.last("rated") or _rated_bare(query) or query.last("film_speed")
     if box is None or push is None or rated is None or rated is box or _is_exposure(query):
         return None
     right = exposure_index(box.value, -push.value)

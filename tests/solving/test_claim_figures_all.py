@@ -38,6 +38,26 @@ def _verdict(text: str) -> object:
         ("My tutor says the hyperfocal distance of a 50 mm lens gets cut in half when you go from f/5.6 to f/11. Is she right?", True),
         ("Closing from f/8 to f/16 doubles the hyperfocal distance, correct?", False),
         ("going from a 28mm to a 56mm at f/11 doubles the hyperfocal, right?", False),
+        # what a flash lights against what the lens sees: 2 atan(36/56) is 65.5 degrees, 2 atan(28/75) 40.9
+        ("flash spreads 60 degrees side to side. 28mm lens on 35mm film, horizontal shot. does it light the full width of the frame", False),
+        ("The flash head is zoomed to 50 and there's a 35 mm lens on the camera. Will the flash light the frame right into the corners?", False),
+        # the time of the shutter, by the kind of light
+        ("Leaf shutter, electronic flash. If I go from a sixtieth to a two fiftieth do I lose two stops of the flash?", False),
+        ("with a flash bulb going from 1/30 to 1/250 makes no difference to exposure, right?", False),
+        ("My focal plane camera syncs up to 1/125. If I use an ordinary flash, no high speed mode, at 1/500, will the flash light the whole frame?", False),
+        # filters: factors multiply, 0.3 of density is a stop
+        ("two filters, factor 2 and factor 3, stacked: I multiply by five. Am I right?", False),
+        ("two filters, factor 2 and factor 3, stacked: I multiply by six. Am I right?", True),
+        ("Would I be correct in saying that a filter of density 0.9 wants two stops more exposure?", False),
+        # energy, movement, waits
+        ("recycle is 8 s at full so about 4 s at quarter, right?", False),
+        ("batteries give 100 full pops, so 400 at quarter power, if energy is all that counts. yes?", True),
+        ("pack good for 200 full pops. 900 frames at 1/8 power today. will one charge do", True),
+        ("will one charge do 500 frames at half power if the pack does 200 full pops", False),
+        ("my flash duration is 1/500 and a hand moves 1 m/s so it smears 5 mm. right?", False),
+        ("my t0.5 is 1/1000 so t0.1 is 1/3000, correct?", False),
+        ("painting a wall with flash, if I move from 4 feet back to 8 feet I need four times as many pops, is that so", True),
+        ("bare = f/16. silk costs half a stop, thick cloth one whole. both on so f/9.5, correct?", True),
         ("does opening from f/8 to f/4 bring the hyperfocal distance nearer", False),
     ],
 )

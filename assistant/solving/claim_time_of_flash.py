@@ -1,0 +1,48 @@
+"""Whether a change of the shutter time changes the flash: not with electronic flash within sync, but with bulbs, which burn longer."""
+
+from __future__ import annotations
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.solving.claim_denial import untagged
+from assistant.solving.claim_words import plain
+from assistant.solving.solution import Solution
+
+_OF_FLASH = Pattern(r"\bof (?:the |my |its )?flash\b(?! (?:sync|speed))|\b(?:the|my|its) flash(?:'s)?(?: (?:part|exposure|light|side|itself))?(?= (?:gets?|goes|is|comes|drops?|falls?|los\w+|weak\w+|dark\w+|dimm\w+|bright\w+|stays?|half|down|by|one|two|three|a)\b)|\bflash (?:part|exposure)\b|\bflash ?bulbs?\b|\bbulbs?\b")
+_OTHER_LIGHT = Pattern(r"\b(?:ambient|daylight|background|room|sky|sun\w*|window|hall|scene)\b")
+_SAME = Pattern(r"\b(?:no (?:difference|change|effect)|the same|all the same|unchanged|stays? (?:put|as it)|nothing (?:changes|lost)|makes no|does not matter|doesn't matter|isn't (?:changed|affected))\b")
+_CHANGED = Pattern(r"\b(?:dark\w*|dimm\w*|weak\w*|los[et]\w*|less|drops?|falls?|costs?|bright\w*|gains?|stronger|more|cuts?|halv\w*|doubl\w*|chang\w*)\b")
+_BULBS = Pattern(r"\b(?:flash ?)?bulbs?\b(?! setting)")
+_FASTEST = 1 / 300
+"""Seconds; a shorter time is within sync with a leaf shutter only."""
+
+
+def claim_of_flash_by_time(query: Query) -> Solution | None:
+    """"from 1/60 to 1/250 do I lose two stops of the flash": by what kind of light it is."""
+    times = [f for f in query.facts if f.quantity == "shutter"]
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"shutter", "sync", "duration", "loss", "stops", "relation", "t05", "t01"}
+    said = untagged(plain(query.text))
+    if not query.claim or len(times) != 2 or rest or _OF_FLASH.search(said) is None or _OTHER_LIGHT.search(said):
+        return None
+    same, changed = _SAME.search(said) is not None, _CHANGED.search(said) is not None
+    if not same and not changed:
+        return None
+    if _BULBS.search(said):
+        holds, why = not same, "A flash bulb burns longer than a short shutter time, so a faster shutter cuts off part of its light."
+        if query.has("loss") or query.has("stops"):
+            return None  # by how much is for the maker's table
+    elif _in_sync(query, min(f.value for f in times)):
+        holds, why = same, "Electronic flash is over while the shutter is open, so the time changes the ambient light alone."
+    else:
+        return None
+    return Solution(answers=(Quantity("claim", holds),), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. {why}")
+
+
+def _in_sync(query: Query, shortest: float) -> bool:
+    """Whether the shutter is all open for all of the flash at the shortest time."""
+    lasts = next((f.value for f in query.facts if f.quantity in ("t01", "duration", "t05")), 0.001)
+    if lasts > shortest or "hss" in query.cues:
+        return False
+    sync = query.last("sync")
+    return "leaf" in query.cues or shortest >= (sync.value * 0.9 if sync is not None else _FASTEST)

@@ -1,0 +1,89 @@
+"""Values of time, energy and angle put up for a yes or a no: "recycle is 8 s at full, so 2 s at quarter", "so it smears 2 mm"."""
+
+from __future__ import annotations
+
+from assistant import patterns
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact, Query
+from assistant.records import replace
+from assistant.solving.claim_words import plain
+from assistant.solving.solution import Solution
+
+_ASKED: dict[str, tuple[str, str, str]] = {
+    # what is told as a fact: what is asked instead, of what, in which unit
+    "blur": ("distance", "movement", "mm"), "recycle": ("duration", "recycle", ""), "t01": ("duration", "t0.1", "s"), "t05": ("duration", "t0.5", "s"), "energy": ("energy", "", "J"), "count": ("count", "", "pops"),
+}
+_CLOSE, _ABOUT = 0.06, 0.16
+"""Parts by which a figure may be off, and one said to be round."""
+_ROUND = Pattern(r"\b(?:about|roughly|around|nearly|approximately|some|near enough|or so|ish)\b")
+_TO_MM = {"mm": 1.0, "cm": 10.0, "in": 25.4, "m": 1000.0, "ft": 304.8}
+_CONCLUDES = Pattern(r"\b(?:so|thus|hence|therefore|means?|makes?|gives?|leaves?|is|takes?|uses?|smears?|moves?|travels?|that's|thats|be|of|to|at)\b[^.;?]{0,24}$")
+_LESS_OR_MORE = Pattern(r"\b(?:less|more|under|over|within|at least|at most|longer|shorter|enough|below|above|freez\w*|sharp)\b")
+
+
+def claim_of_value(query: Query) -> Solution | None:
+    """The last value of its kind, against what the rest comes to."""
+    said = plain(query.text)
+    charge = _of_a_charge(query, said)
+    if charge is not None:
+        return charge
+    query = _second_wait(query)
+    fact = next((f for f in sorted(query.facts, key=lambda f: -f.start) if f.quantity in _ASKED), None)
+    if fact is None or fact.origin != "said" or fact.value <= 0 or query.has("guide_number") or query.has("aperture") or _LESS_OR_MORE.search(said) or not _CONCLUDES.search(said[: fact.start]):
+        return None
+    if fact.quantity in ("recycle", "energy", "count") and len(query.all(fact.quantity)) != 2:
+        return None
+    if fact.quantity == "count" and (fact.unit not in ("pops", "") or len(query.all("power")) not in (1, 2)):
+        return None
+    from assistant.solving.solver import solve, unused
+
+    quantity, of, unit = _ASKED[fact.quantity]
+    rest = query.with_facts(f for f in query.facts if f is not fact)
+    found = solve(replace(rest, asks=(Ask(quantity, of, unit, 0),), claim=False))
+    if found is None or found.status != "answered" or not found.answers or found.assumed or unused(rest, found):
+        return None
+    right = found.answers[0]
+    if right.quantity != quantity or not isinstance(right.value, (int, float)) or right.value <= 0:
+        return None
+    exact = right.value * _TO_MM[right.unit] / 1000 if fact.quantity == "blur" else right.value
+    holds = abs(fact.value / exact - 1) <= (_ABOUT if _ROUND.search(said[max(0, fact.start - 16) : fact.end + 10]) else _CLOSE)
+    return replace(found, lead=f"{'Yes' if holds else 'No'}. {_figure(right)}", answers=(Quantity("claim", holds), right), used=(*found.used, fact), topic="claims")
+
+
+_SUFFICES = Pattern(r"\b(?:enough|will (?:one|a|the|it|that|they|my|this) (?:\w+ )?(?:charge |set |pack |battery )?(?:do|last|manage|cover|see me through|get me through)|last|suffic\w*|get through|manage|do it|make it|run out|run dry)\b")
+_FAILS = Pattern(r"\b(?:run(?:s)? (?:out|dry|short)|fall short|be short|not enough)\b")
+
+
+def _of_a_charge(query: Query, said: str) -> Solution | None:
+    """"200 full pops to a charge, 900 frames at 1/8 power: is one enough": the pops there are against those that are wanted."""
+    counts = [f for f in query.facts if f.quantity == "count" and f.unit in ("pops", "frames", "flashes")]
+    powers = query.all("power")
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"count", "power"}
+    if len(counts) != 2 or rest or len({f.value for f in powers if f.value < 1}) != 1 or _SUFFICES.search(said) is None or patterns.search(r"\b(?:charge|batter\w+|pack|cells?|set)\b", said) is None:
+        return None
+    has, wants = sorted(counts, key=lambda f: f.unit != "pops") if len({f.unit for f in counts}) > 1 else counts
+    power = next(f.value for f in powers if f.value < 1)
+    there = has.value / power
+    holds = (there >= wants.value) is not (_FAILS.search(said) is not None)
+    lead = f"{'Yes' if holds else 'No'}. {has.value:g} at full power are {there:.4g} at that power, going by energy alone."
+    return Solution(answers=(Quantity("claim", holds), Quantity("count", float(int(there)), "pops")), used=query.facts, topic="claims", lead=lead)
+
+
+def _figure(right: Quantity) -> str:
+    value = float(right.value) if isinstance(right.value, (int, float)) else 0.0
+    if right.unit == "s" and value < 0.2:
+        return f"It comes to 1/{1 / value:,.0f} s."
+    return f"It comes to {value:.3g} {'watt-seconds' if right.unit == 'J' else right.unit}."
+
+
+def _second_wait(query: Query) -> Query:
+    """"8 s at full so 2 s at quarter": the second is a wait too, and no time of the shutter."""
+    if len(query.all("recycle")) != 1 or len(query.all("power")) != 2:
+        return query
+    first = query.all("recycle")[0]
+    return query.with_facts(_as_wait(f) if f.quantity in ("shutter", "duration", "time") and f.start > first.start else f for f in query.facts)
+
+
+def _as_wait(fact: Fact) -> Fact:
+    return replace(fact, quantity="recycle", unit="s")
