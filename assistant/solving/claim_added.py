@@ -8,6 +8,7 @@ from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE
@@ -35,7 +36,11 @@ def claim_of_pops_read(query: Query) -> Solution | None:
     stops = sorted((f for f in query.facts if f.quantity == "aperture"), key=lambda f: f.start)
     many = _counts(query.text.lower()) if len(stops) == 2 and not query.has("distance") else []
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "count", "number"}
-    if len(stops) != 2 or len(many) != 2 or rest or not many[0][0] < stops[0].start < many[1][0] < stops[1].start or min(n for _, n in many) <= 0:
+    if len(stops) != 2 or len(many) != 2 or rest or min(n for _, n in many) <= 0:
+        return None
+    if many[1][0] < stops[0].start and patterns.search(r"\b(?:where|when|if|while|and)\b", query.text.lower()[many[0][0] : many[1][0]]):
+        many = many[::-1]  # "eight pops where one gives f/4, is that f/11"
+    elif not many[0][0] < stops[0].start < many[1][0] < stops[1].start:
         return None
     right = stops[0].value * math.sqrt(many[1][1] / many[0][1])
     holds = abs(aperture_difference_stops(stops[1].value, right)) <= TOLERANCE
@@ -121,17 +126,25 @@ def claim_of_factor(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. A factor of {factors[0].value:g} is {speak_stops(right)}.")
 
 
-_SAME_EXPOSURE = Pattern(r"\b(?:same|equals?|equivalent|equal to|as much)\b")
+_SAME_EXPOSURE = Pattern(r"\b(?:same|equals?|equivalent|equal to|as much|(?:i|we) (?:then |now )?(?:want|need)|then (?:want|need|i (?:want|need))|becomes?|calls for)\b")
+
+
+def _times_for_powers(query: Query) -> Query:
+    """"the hall meters 1/15 at f/4; at f/8 I want 1/4": a time, where no flash has a power."""
+    if len(query.all("shutter")) != 1 or len(query.all("aperture")) != 2 or patterns.search(r"\b(?:flash|power|strobe|head|pop)\b", query.text.lower()):
+        return query
+    return query.with_facts(replace(f, quantity="shutter", unit="s", value=f.value) if f.quantity == "power" and f.said.startswith("1/") else f for f in query.facts)
 
 
 def claim_of_exposures(query: Query) -> Solution | None:
     """"1/60 at f/8 is the same exposure as 1/125 at f/5.6": the light that two settings of the camera let in."""
+    query = _times_for_powers(query)
     kinds = {q: sorted((f for f in query.facts if f.quantity == q), key=lambda f: f.start) for q in ("aperture", "shutter", "film_speed")}
     rest = {f.quantity for f in query.facts if f.origin == "said"} - set(kinds)
     stops, times, speeds = kinds.values()
-    if len(stops) != 2 or len(times) != 2 or len(speeds) not in (0, 2) or rest or not _SAME_EXPOSURE.search(query.text.lower()) or patterns.search(r"\bflash\b", query.text.lower()):
+    if len(stops) != 2 or len(times) != 2 or len(speeds) > 2 or rest or not _SAME_EXPOSURE.search(query.text.lower()) or patterns.search(r"\bflash\b", query.text.lower()):
         return None
-    more = math.log2(times[1].value / times[0].value) - aperture_difference_stops(stops[1].value, stops[0].value) + (math.log2(speeds[1].value / speeds[0].value) if speeds else 0.0)
+    more = math.log2(times[1].value / times[0].value) - aperture_difference_stops(stops[1].value, stops[0].value) + (math.log2(speeds[1].value / speeds[0].value) if len(speeds) == 2 else 0.0)
     holds = abs(more) <= TOLERANCE
     said = "the same" if holds else f"{speak_stops(abs(more))} {'more' if more > 0 else 'less'}"
     return Solution(answers=(Quantity("claim", holds), *(() if holds else (marks.stops(more),))), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. The second lets in {said}.")

@@ -21,7 +21,7 @@ def claim_of_hyperfocal(query: Query) -> Solution | None:
     """"the hyperfocal is 12 ft and I focus there: all is sharp from 6 ft": sharp from half of it, to infinity."""
     focus, limits = query.last("focus_distance"), query.all("sharp_limit")
     near = [f for f in limits if not math.isinf(f.value)]
-    if "hyperfocal" not in query.cues or focus is None or focus.origin != "said" or len(near) > 1 or not limits or query.has("focal_length") or query.has("aperture"):
+    if "hyperfocal" not in query.cues or focus is None or focus.origin != "said" or len(near) > 1 or not limits or query.has("aperture"):
         return None
     half = focus.value / 2
     holds = not near or near[0].value >= half * (1 - _NEAR_ENOUGH)

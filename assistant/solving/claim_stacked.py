@@ -1,4 +1,4 @@
-"""Claims of filters: factors multiply, a density of 0.3 is a stop."""
+"""Claims of filters and of marks: factors multiply, a density of 0.3 is a stop, half the light is one, and so is the next mark."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ import math
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.query import Query
-from assistant.scales import speak_stops
+from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.solution import Solution
@@ -34,3 +34,35 @@ def claim_of_density(query: Query) -> Solution | None:
         return None
     holds = abs(marked[0].value - abs(stops[0].value)) <= TOLERANCE
     return Solution(answers=(Quantity("claim", holds), marks.stops(marked[0].value, "ND")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It takes {speak_stops(marked[0].value)}.")
+
+
+def claim_of_passing(query: Query) -> Solution | None:
+    """"a diffuser that passes 25 % costs a stop and a half": the share that comes through, in stops."""
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
+    passed = [f for f in lost if f.cue == "passed"]
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"loss", "filter_loss", "modifier", "camera_filter"}
+    if len(lost) != 2 or len(passed) != 1 or rest:
+        return None
+    right, claimed = passed[0].value, next(f.value for f in lost if f is not passed[0])
+    holds = abs(right - claimed) < 0.2
+    return Solution(answers=(Quantity("claim", holds), marks.stops(-right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. That share of the light is {speak_stops(right)} lost.")
+
+
+def claim_of_marks(query: Query) -> Solution | None:
+    """"a third of a stop down from f/8 is f/9", "f/8 plus half a stop is f/9.5": the mark so far from another."""
+    stops = sorted((f for f in query.facts if f.quantity == "aperture"), key=lambda f: f.start)
+    by = [f for f in query.facts if f.quantity in ("stops", "relation") and f.cue in ("less", "more")]
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "stops", "relation"}
+    if len(stops) != 2 or len(by) > 1 or rest or any(f.of for f in stops):
+        return None
+    start, claimed = stops
+    said = query.text.lower()
+    if by and by[0].start < start.start and patterns.search(r"\b(?:down|under|closed|up|over|open\w*|less|more) (?:from|than)? ?$", said[by[0].end : start.start]):
+        right = start.value * 2 ** (abs(by[0].value) / 2 * (1 if by[0].cue == "less" else -1))
+    elif not by and start.unit == "mixed" or not by and patterns.search(r"\b(?:plus|and) (?:a |one |two |half|third)", said[start.start : claimed.start]):
+        right = start.value
+    else:
+        return None
+    off = aperture_difference_stops(right, claimed.value)
+    holds = abs(off) < 0.15
+    return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. That is f/{right:.3g}.")

@@ -269,7 +269,7 @@ def _exact(doublings: float) -> float:
     return halves if abs(doublings - halves) < 0.03 else doublings
 
 
-_AMBIENT = Pattern(rf"\b(?:ambient|background|daylight|available|sky|{ROOMS})\b")
+_AMBIENT = Pattern(rf"\b(?:ambient|background|daylight|available|sky|windows?|sun(?:light|shine|set)?|scene|{ROOMS})\b")
 
 
 WITHOUT = r"\b(?:without|avoid\w*) (?:\w+ ){0,3}?"

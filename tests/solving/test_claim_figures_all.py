@@ -58,6 +58,16 @@ def _verdict(text: str) -> object:
         ("my t0.5 is 1/1000 so t0.1 is 1/3000, correct?", False),
         ("painting a wall with flash, if I move from 4 feet back to 8 feet I need four times as many pops, is that so", True),
         ("bare = f/16. silk costs half a stop, thick cloth one whole. both on so f/9.5, correct?", True),
+        # marks of the scale, shares that pass, the time for another mark
+        ("half a stop up from f/8 is f/9.5, yes?", False),
+        ("one third of a stop down from f/8 is f/9, correct", True),
+        ("diffuser that passes 25% costs one and a half stops yes", False),
+        ("a gel with 50% transmission takes one stop, right?", True),
+        ("room reads 1/30 at f/2.8, so at f/5.6 I need 1/15, correct?", False),
+        ("the hall meters 1/15 at f/4 on 400. With the lens on f/8 I then want 1/4 for the hall, correct?", True),
+        ("eight pops where one gives f/4, is that f/11", True),
+        ("focusing a 35 mm at its hyperfocal of 10 ft keeps everything from 3 ft sharp, right?", False),
+        ("changing from 1/125 to 1/60 does nothing to the flash but the window gets a stop brighter, right or wrong", True),
         ("does opening from f/8 to f/4 bring the hyperfocal distance nearer", False),
     ],
 )
