@@ -24,7 +24,7 @@ _LEFT_OPEN = Pattern(
     r"|(?:^|[.;:!?]\s+)(?:(?:please|now|then|and|so) )?(?:estimate|count|find|calculate|compute|work out|determine|convert|name|figure out|turn (?:it|that) into)\b(?! (?:it |that )?as\b)"
     r"|\b(?:asking|asks|asked) (?:me |us )?(?:for|about)\b|\bwants? to know\b|\b(?:tell|give|show) me\b"
     r"|\b(?:max|maximum|greatest|longest|working|min|minimum|least|total|combined) (?:flash )?(?:distance|range|reach|aperture|power|f-?stop|loss|factor|guide number)\W*$|\bdistance (?:from|to|off) (?:the |my |his |her )?\w+\W*$|\bplease\W*$|\byes or no\b|\by ?/ ?n\b|\b(?:confirm|agree|true|verify)[^.?]{0,12} or (?:refute|deny|disagree|false|not)\b"
-    r"|\bgoes (?:where|at|to what)\W*$|\b(?:is|at|to|on|needs|wants|gives) (?:what|where|which)\W*$|\b(?:per|for each|for every) (?:flash|pop|burst|shot|frame)\W*$|^\W*(?:is|are|does|will|would|can|could|should|did|am) (?!not\b)|[,;:.!] (?:so |and |then |but )?(?:is|are|does|will|would|can|could|should|did|am) (?:the|my|this|that|it|i|we|a|an|f|one|all|both)\b|\b(?:against|versus|vs\.?|compared (?:with|to)) f ?/? ?\d"
+    r"|\bgoes (?:where|at|to what)\W*$|\b(?:is|at|to|on|needs|wants|gives) (?:what|where|which)\W*$|\b(?:per|for each|for every) (?:flash|pop|burst|shot|frame)\W*$|^\W*(?:is|are|does|would|can|could|should|did) (?!(?:not|you|u|only|just|full|on|at|in|using|with|set|up|down|now|back)\b)|^\W*(?:will|am) (?:the|my|this|that|it|i|we|they)\b|[,;:.!] (?:so |and |then |but )?(?:is|are|does|will|would|can|could|should|did|am) (?:the|my|this|that|it|i|we|a|an|f|one|all|both)\b|\b(?:against|versus|vs\.?|compared (?:with|to)) f ?/? ?\d"
 )
 """A sentence that is left open for the answer, or asks without a question word: "flash meter says f/11 so i set"."""
 ORDER = Pattern(
