@@ -28,8 +28,8 @@ _LEFT_OPEN = Pattern(
 )
 """A sentence that is left open for the answer, or asks without a question word: "flash meter says f/11 so i set"."""
 ORDER = Pattern(
-    r"(?:^|[.;:!?,]\s+|\b(?:please|kindly|now|then|just) )(?:state|quote|name|report|determine|estimate|count|deduce|derive|restate|re-?express|rework|recalculate|recompute|re-?reckon|predict|specify|reckon|find|give|supply|provide)\b"
-    r"(?! (?:that|if|whether|up|back|or take|me a)\b)[^.?!]*[.?!]*\s*$",
+    r"(?:^|[.;:!?,]\s+|\b(?:please|kindly|now|then|just) )(?:state|quote|name|report|determine|estimate|count|deduce|derive|restate|re-?express|rework|recalculate|recompute|re-?reckon|predict|specify|reckon|find|(?:give|supply)(?= (?:the|an?|its) (?:aperture|f-?stop|f-?number|ring|distance|power|shutter|ratio|loss|number|exposure|setting|answer|result|total)))\b"
+    r"(?! (?:that|if|whether|up|back|or take|me|us|on|in)\b)[^.?!]*[.?!]*\s*$",
     re.I,
 )
 """At the end of a text, an order to say something that was not told."""
