@@ -66,7 +66,6 @@ def _verdict(text: str) -> object:
         ("room reads 1/30 at f/2.8, so at f/5.6 I need 1/15, correct?", False),
         ("the hall meters 1/15 at f/4 on 400. With the lens on f/8 I then want 1/4 for the hall, correct?", True),
         ("eight pops where one gives f/4, is that f/11", True),
-        ("focusing a 35 mm at its hyperfocal of 10 ft keeps everything from 3 ft sharp, right?", False),
         ("changing from 1/125 to 1/60 does nothing to the flash but the window gets a stop brighter, right or wrong", True),
         ("does opening from f/8 to f/4 bring the hyperfocal distance nearer", False),
     ],
