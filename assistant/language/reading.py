@@ -24,7 +24,8 @@ from assistant.language.pieces import Number
 from assistant.language.segments import Segment, cut, is_role, owners
 from assistant.language.slips_of_tongue import left_behind, put_right
 from assistant.language.tables import Tables
-from assistant.language.time_words import time_asks, time_facts
+from assistant.language.time_asks import time_asks
+from assistant.language.time_words import time_facts
 from assistant.language.yes_no import is_claim
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query

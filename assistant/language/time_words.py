@@ -1,4 +1,4 @@
-"""What a question about pops, pulses and energy gives and asks.
+"""What a question about pops, pulses and energy gives.
 
 A length beside a speed is a movement, "eight times" beside a flash are eight pops, and a
 time beside "recycle" is asked for even where the question only says "what is it at half?".
@@ -13,13 +13,13 @@ from assistant import patterns
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact, tally
+from assistant.query import Fact
 from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
 _WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between\W*$|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
-_COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b")
+COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b|\bto (?:re)?(?:charge|cycle)\b")
 """Said of a flash that recycles."""
 
 _BACK_AFTER = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?|\b(?:be|is|gets?|are) ready(?: again| for the next)?|\b(?:re)?charg(?:ed?|es|ing)(?: up)?(?: again)?|\brefill(?:s|ed|ing)?|\brecover(?:s|ed|y|ing)?(?: time)?")
@@ -29,10 +29,16 @@ _SO_LONG = Pattern(r"(?:\s+(?:only|just|about|every|each time|within|after|in|ta
 
 def _comes_back(fact: Fact, lower: str) -> bool:
     """Whether a time is that of a flash that recycles, said before it or after it."""
-    if _COMES_BACK.search(lower[fact.start : fact.end + 44]):
+    if COMES_BACK.search(lower[fact.start : fact.end + 44]):
         return True
     before = lower[max(0, fact.start - 44) : fact.start]
     return any(_SO_LONG.fullmatch(before, found.end()) for found in _BACK_AFTER.finditer(before))
+
+
+ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)|(?<!\d )(?<!\d)\b(?:joules|watt[- ]?seconds|ws|energy) (?:per|a|an|in each|for each|for every|in one|each) (?:single )?(?:pop|flash|burst|shot|hit|firing|frame|go)\b")
+"""Asks for an energy."""
+RATE = Pattern(r"\b(?:what|which|how high a) (?:flash )?(?:frequency|rate|hertz|hz)\b|\bhow many (?:hz|hertz|a second|per second|flashes (?:a|per) second)\b|\bfrequency\W*(?:\?|$)|\bhow fast (?:must|should|do|does) (?:it|the strobe|i) (?:flash|fire|strobe)")
+"""Asks how often a second."""
 
 
 _TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})
@@ -49,9 +55,11 @@ def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     cues = {i.word for i in items if i.kind == "cue"}
     out = _hit_twice(_counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower), text, lower)
     out = _told_pulse(out, items) if {"t05", "t01"} <= cues else out
-    if not any(f.quantity == "energy" for f in out) and _ENERGY.search(lower):
+    if not any(f.quantity == "energy" for f in out) and ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
+    if RATE.search(lower):
+        out = [replace(f, quantity="count", unit="flashes", of="") if f.quantity == "number" and not f.bad and _IMAGES.match(lower, f.end) else f for f in out]
     out = [replace(f, quantity="remark", value=0.0) if f.quantity == "power" and _TO_THE.search(lower[: f.start]) else f for f in _another_head(out, lower)]
     if patterns.search(r"\bpops?\b", lower) and not any(f.quantity == "aperture" for f in out):  # "from f/4 to f/11"
         spans = [f for f in out if f.quantity == "aperture_range"]
@@ -101,6 +109,9 @@ def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
 _NAMED_FILM = Pattern(r"iso|asa|film|speed|din", re.I)
 _OF_FILM = Pattern(r"[\s-]*(?:film|roll|iso|asa|speed|stock|feet|foot|ft|m\b|mm\b|metres?|meters?|watts?\b)")
 
+
+_IMAGES = Pattern(r"\s+(?:clear |separate |distinct |sharp )?(?:images?|pictures?|exposures|positions|ghosts|copies|stages)\b")
+"""As many flashes as there are to be images of one movement."""
 
 _TO_THE = Pattern(r"\bfirst\b[^.?!\d]{0,20}\b(?:to|till|until|and) (?:the )?$")
 """Before "fifth": one of a series, no power."""
@@ -172,6 +183,9 @@ _PART_POPS = Pattern(rf"[\s-]+{_PART}(?:[\s-]+power)?[\s-]+(?:pops?|flashes|burs
 _AT_A_PART = Pattern(rf"\s+(?:of them |more )?at {_PART}\b")
 """A number of pops at a power: "450 half-power pops"; of a battery also "450 at half"."""
 
+_FARADS = Pattern(r"\s*(?:u ?f|micro ?farads?|mfd|(?P<milli>milli ?farads?))\b")
+"""After "energy in watt seconds: 2000": what is told, and no energy."""
+
 _SPOKEN = {"velocity": "speed", "capacitance": "capacitance", "supply": "battery", "voltage": "voltage"}
 
 
@@ -182,6 +196,8 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     named = patterns.search(r"\bt\s?0?\.(1|5)\W*(?:it's|it is|that's|is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start]) if short else None
     if named:
         return replace(fact, quantity="t01" if named[1] == "1" else "t05", of="")
+    if fact.quantity == "energy" and fact.said[:1].isalpha() and (unit := _FARADS.match(lower, fact.end)):
+        return replace(fact, quantity="capacitance", value=fact.value * (1e-3 if unit["milli"] else 1e-6), unit="", of="")
     around = lower[max(0, fact.start - 30) : fact.end + 25]
     if fact.quantity == "power" and fact.unit == "%" and patterns.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
         return replace(fact, quantity="charge", of="")
@@ -189,7 +205,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="time")
     if moving and fact.quantity in ("distance", "move", "max_distance", "focal_length", "sharp_limit") and not patterns.search("lens|focal", around) and 0 < fact.value < 1:
         return replace(fact, quantity="blur", of="")
-    if fact.quantity == "number" and not fact.bad and fact.value >= 1 and (_PART_POPS.match(lower, fact.end) or patterns.match(r"\s+full\b", lower[fact.end :]) and "pop" in lower or "battery" in cues and _AT_A_PART.match(lower, fact.end)):
+    if fact.quantity == "number" and not fact.bad and fact.value >= 1 and (_PART_POPS.match(lower, fact.end) or patterns.match(r"\s+full\b", lower[fact.end :]) and ("pop" in lower or "battery" in cues) or "battery" in cues and _AT_A_PART.match(lower, fact.end)):
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity == "number" and not fact.bad and "recycl" in lower and patterns.search(r"\b(?:takes|is|needs|in|about) $", lower[: fact.start]) and fact.value > 0:
         return replace(fact, quantity="recycle", unit="s")
@@ -204,197 +220,3 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     if fact.quantity in ("shutter", "time") and fact.of != "ambient" and fact.value < 0.02 and patterns.search(r"\b(?:flash|pulse|burst) (?:that )?(?:lasts?|burns?|takes|of|is|at)\W*(?:for |about |only )?$|\bit (?:lasts?|burns?|takes)\W*(?:for |about |only )?$", lower[max(0, fact.start - 25) : fact.start]):
         return fact if patterns.search(r"\b(?:shoot|shooting|shot|using|under|with|expos\w+|take|taking|took|run|running|do|doing) (?:the |my )?(?:flash|it|this|that|her|him|them) at\W*$", lower[: fact.start]) else replace(fact, quantity="duration")
     return fact
-
-
-# --- what is asked -----------------------------------------------------------------------------------
-
-_MOVES = Pattern(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
-_SHORT = Pattern(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
-_FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
-_YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
-_RECYCLE = Pattern(r"recycl|recharg|ready again|" + _COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)")
-_ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)|(?<!\d )(?<!\d)\b(?:joules|watt[- ]?seconds|ws|energy) (?:per|a|an|in each|for each|for every|in one|each) (?:single )?(?:pop|flash|burst|shot|hit|firing|frame|go)\b")
-_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|\bfirst (?:\w+ )?(?:to|till|until) (?:the )?(?:last|second|third|[a-z]+th|\d+th)\b")
-_POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|(?:pops?|flashes|bursts|discharges) (?:needed|required|necessary)\b|(?:count|estimate|give|work out|find) the (?:pops|flashes|bursts|discharges)\b|\b(?:pops|flashes|bursts|discharges)\s*\?")
-_ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
-
-
-_ASKED_OF = frozenset({"count", "velocity", "duration", "t01", "t05", "recycle", "energy", "voltage", "capacitance", "frequency"})
-_ASKING_CUES = frozenset({"t01", "t05", "capacitor", "battery"})
-
-
-def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
-    """The asks with those about movement, duration, recycling, energy and pops."""
-    cues = {i.word for i in items if i.kind == "cue"}
-    if not (any(f.quantity in _ASKED_OF for f in facts) or cues & _ASKING_CUES or _POPS.may_match(text) or _RECYCLE.may_match(text)):
-        return list(asks)
-    lower = patterns.sub(r"\s+", " ", fold(text))
-    counted = tally(facts)
-    kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
-    rules = (_as_one, _another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
-    for rule in rules:
-        found = rule(lower, kinds, cues, asks)
-        if found is not None:
-            return found
-    return list(asks)
-
-
-_ONE_POWER = Pattern(r"\b(?:what|which|equals?|equivalent|same)\b[^.?]{0,40}\b(?:single|one|1) (?:pop|flash|burst|shot|go|hit)\b|\b(?:single|one|1) (?:pop|flash|burst|shot|go|hit)\b[^.?]{0,30}\b(?:same|equals?|equivalent|match\w*|as much)\b")
-
-
-def _as_one(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"two pops at an eighth: what one pop gives the same?": its power."""
-    plain = {"count", "power"} <= kinds and not kinds & {"two_power", "aperture", "guide_number", "distance", "energy", "stops", "relation"} and not any(a.quantity in ("stops", "count", "power") for a in asks)
-    return [Ask("power")] if plain and "battery" not in cues and _ONE_POWER.search(lower) and not patterns.search(r"\bstops?\b|\bhow many\b", lower) else None
-
-
-def _another_place(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"at 15 feet five pops are right. At 30?"."""
-    plain = not asks and {"count", "two_distance"} <= kinds and not kinds & {"guide_number", "aperture", "velocity"}
-    return [Ask("count", "", "pops")] if plain and patterns.search(r"\bpops?\b[^?]*\b(?:at|from|for)\s+[\d.]+[^?,.]{0,10}\?", lower) else None
-
-
-_RATE = Pattern(r"\b(?:what|which|how high a) (?:flash )?(?:frequency|rate|hertz|hz)\b|\bhow many (?:hz|hertz|a second|per second|flashes (?:a|per) second)\b|\bfrequency\W*(?:\?|$)|\bhow fast (?:must|should|do|does) (?:it|the strobe|i) (?:flash|fire|strobe)")
-
-
-def _often(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"eight flashes in two seconds, what frequency?"."""
-    timed = "count" in kinds and kinds & {"shutter", "time", "interval"} and not kinds & {"frequency", "guide_number", "aperture", "recycle"}
-    return [Ask("count", "a second", "flashes")] if timed and _RATE.search(lower) else None
-
-
-def _pulse(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"what is the t0.1", one of the two given."""
-    if not cues & {"t01", "t05"} or kinds & {"velocity", "guide_number"}:
-        return None
-    if "t05" in kinds and "t01" not in kinds:
-        return [Ask("duration", "t0.1", "s")]
-    if "t01" in kinds and "t05" not in kinds:
-        return [Ask("duration", "t0.5", "s")]
-    return None
-
-
-def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    if "velocity" not in kinds:
-        if kinds & {"duration", "t05", "t01"} and not kinds & {"guide_number", "aperture"} and _MOVES.search(lower) and patterns.search(r"\b(?:move|travel|blur|smear)", lower):
-            return [Ask("distance", "movement")]
-        return None
-    timed = kinds & {"duration", "t05", "t01", "shutter", "time"}
-    if timed and (_FREEZES.search(lower) or "blur" in kinds and _YES_NO.search(lower)):
-        return [Ask("freeze")]
-    wants_shutter = any(a.quantity == "shutter" for a in asks)
-    if wants_shutter and not timed:
-        return [Ask("shutter", "freeze")]
-    if "blur" in kinds and not timed:
-        return [Ask("duration", "freeze")]
-    if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed and "blur" not in kinds):
-        return [Ask("duration", "freeze")]
-    if _MOVES.search(lower) or timed:
-        return [Ask("distance", "movement", next((a.unit for a in asks if a.unit), ""))]
-    return None
-
-
-def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    if not (_RECYCLE.search(lower) or "recycle" in kinds) or kinds & {"guide_number", "aperture"}:
-        return None
-    if any(a.quantity in ("count", "power", "stops", "energy") for a in asks) and not _SERIES.search(lower):
-        return None
-    if "count" in kinds and _SERIES.search(lower) and "recycle" in kinds:
-        return [Ask("duration", "series")]
-    if "?" in lower or asks or patterns.search(r"\b(?:what|how long)\b|\b(?:estimate|work out|find|give|calculate)\b", lower):
-        return [Ask("duration", "recycle")]
-    return None
-
-
-def _series(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    if {"count", "interval"} <= kinds and _SERIES.search(lower):
-        return [Ask("duration", "series")]
-    if {"count", "frequency"} <= kinds and (_SERIES.search(lower) or patterns.search(r"\bshutter\b[^?]*\bopen\b", lower) or any(a.quantity == "shutter" for a in asks)):
-        return [Ask("shutter", "series")]
-    return None
-
-
-def _compared(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"difference in stops between a 400 and a 250 Ws head"."""
-    plain = not kinds & {"aperture", "guide_number", "distance", "power", "power_down"}
-    if kinds & {"two_energy", "two_voltage"} and plain and patterns.search(r"\bstops?\b", lower) and patterns.search(r"how (?:many|much)|difference|what|gain|lose|worth|\?", lower):
-        return [Ask("stops", next((a.of for a in asks if a.quantity == "stops"), ""))]
-    return None
-
-
-def _added(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"what do four pops of f/8 add up to"."""
-    if {"count", "aperture"} <= kinds and not asks and not kinds & {"guide_number", "distance"} and _ADDS.search(lower):
-        return [Ask("aperture", "", "")]
-    if asks or "guide_number" in kinds:
-        return None
-    if "frequency" in kinds and "?" in lower and kinds & {"shutter", "time", "count"}:
-        return [Ask("count", "", "flashes")] if kinds & {"shutter", "time"} else [Ask("shutter", "series")]
-    if "battery" in cues and "count" in kinds and "?" in lower and kinds & {"power", "power_down", "stops", "signed", "relation"}:
-        return [Ask("count", "", "pops")]
-    return None
-
-
-def _for_another_aperture(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"300 joules for f/8, how many for f/11": of what was named first."""
-    counted = all(a.quantity == "count" and not a.unit for a in asks)
-    if {"energy", "two_aperture"} <= kinds and counted and not kinds & {"two_energy", "guide_number", "count", "distance"} and patterns.search(r"how (?:much|many) (?:for|at|do|would|will|to|is|are)\b", lower):
-        return [Ask("energy", "", "J")]
-    if {"energy", "two_aperture"} <= kinds and not asks and "guide_number" not in kinds and "two_energy" not in kinds and patterns.search(r"\benergy\b|how (?:much|many)", lower):
-        return [Ask("energy", "", "J")]
-    return None
-
-
-_SHARE_ASKED = Pattern(r"\b(?:what|how (?:much|many))\b[^.?]{0,24}\b(?P<which>stronger|bigger|larger|main|greater|brighter|weaker|smaller|lesser|little|fill|first|each)\b[^.?]{0,16}\b(?:gets?|have|has|take|takes|give|gives|receive|fed|share)\b")
-
-
-def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and ("?" in lower or patterns.search(r"\bwhat\b", lower)):
-        return [Ask("aperture")]
-    if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance", "two_energy"}:
-        if "count" in kinds and patterns.search(r"\bhow many stops\b|\bin stops\b", lower):
-            return [Ask("stops", "split")]
-        part = _SHARE_ASKED.search(lower) if "ratio" in kinds else None
-        if part:
-            return [Ask("energy", "smaller" if part["which"] in ("weaker", "smaller", "lesser", "little", "fill") else "larger", "J")]
-    if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance"} and patterns.search(r"\beach\b|per head|apiece", lower) and all(a.quantity in ("aperture", "stops", "count", "energy") for a in asks):
-        return [Ask("energy", "each", "J")]
-    if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:
-        if "split" in cues and "energy" in kinds and not _ENERGY.search(lower) and all(a.quantity in ("stops", "count") for a in asks) and patterns.search(r"\beach\b|per head|apiece", lower):
-            return [Ask("energy", "each", "J")]
-        if "capacitance" in kinds and not asks:
-            return [Ask("energy", "", "J")]
-        if _ENERGY.search(lower) and not any(a.quantity in ("aperture", "stops", "power", "count", "guide_number", "film_speed") for a in asks):
-            each = patterns.search(r"\beach\b|per head|apiece|every head", lower) and not patterns.search(r"\beach (?:pop|flash|shot|burst)\b|\b(?:total|in all|altogether|all told)\b", lower)
-            return [Ask("energy", "each" if each else "", "J")]
-    return None
-
-
-_SETS = Pattern(r"\bhow many (?:more |full |fresh |spare |such |new )*(?:sets?|packs?|loads?|changes?|batteries|charges?)\b(?! (?:of )?(?:pops|flashes))")
-_ROLLS = Pattern(r"\bhow many (?:more |whole |full |complete |entire )*(?:rolls?|films?|cassettes?)\b")
-
-
-def _supplied(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"how many sets of cells do I pack?", "how many rolls will it do?": of a number of pops told."""
-    if "count" not in kinds or kinds & {"guide_number", "aperture"}:
-        return None
-    if "battery" in cues and _SETS.search(lower):
-        return [Ask("count", "", "sets")]
-    return [Ask("count", "", "rolls")] if "two_count" in kinds and _ROLLS.search(lower) and patterns.search(r"\b(?:pops?|flash(?:es)?|bursts)\b", lower) else None
-
-
-_SAID_NUMBER = Pattern(r"(?:\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen|full|half))\s*$")
-"""Before "pops?": so many of them, told and not asked."""
-
-
-def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    """"how many more pops", "how often do I hit it"."""
-    found = _POPS.search(lower)
-    if not found or found.group().startswith(("pop", "flash", "burst", "discharge")) and _SAID_NUMBER.search(lower[: found.start()]) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
-        return None
-    more = "more" if patterns.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
-    asked = patterns.search(r"\b(?:needed|required|necessary)\b|^(?:count|estimate|give|work out|find)\b", found.group())
-    if kinds & {"frequency"} or asked or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
-        rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]
-        return [Ask("count", more, "flashes" if "frequency" in kinds else "pops"), *rest]
-    return None

@@ -60,6 +60,8 @@ _OF_ONES_OWN = Pattern(r"\b(?:i|i'm|i've|we|we've|we're|my|our|he|she|they|his|h
 """What is told of one's own scene states no rule."""
 _LOOKS_THROUGH = Pattern(r"^\W*(?:(?:and|or|now|then|so|ok|okay) )*(?:through|with|in|into|using|off|from|behind|under|via|for|on|at) [^,;?]*\b(?:that|which)(?:'s)? \w+[^,;?]*\?*\W*$")
 """A half-sentence of what stands in the way, "through an umbrella that eats 2 stops?": nothing is put up for a yes or a no."""
+_ELSEWHERE = Pattern(r"[.,;:!?]\s*(?:(?:and|but|so|then|now) )*if (?:i|we|you|the \w+|it|they) (?!need|want)(?![^?]*\b(?:does|do|is|are|will|would|should|can|could|it's|i'll|i'd)\b)[^?.,;]*\?*\W*$")
+"""A half-sentence of another case, "if I back up to 17 feet?"."""
 _PICTURES = Pattern(r"\b(?:(?<!whole )(?<!full )(?<!entire )frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
 _ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
 
@@ -85,7 +87,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _RANKS.match(said) or ((not facts or (" than " in said and not asks and ". " not in said)) and _STATES.match(said) and not _PICTURES.search(said)):
         return True
-    if _LOOKS_THROUGH.match(said):
+    if _LOOKS_THROUGH.match(said) or asks and _ELSEWHERE.search(said):
         return False
     if facts and _LAST_ASKS.search(said):
         return True

@@ -16,7 +16,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops
 from assistant.solving import flash, marks
-from assistant.solving.pops import own
+from assistant.solving.pop_facts import own
 from assistant.solving.solution import Solution, needs
 
 _BULB_LAMP = Pattern(r"flash ?-?bulbs?\b|\bbulbs\b|\b(?:a|one|per|each|blue|clear|class \w) bulb\b|\bbulb (?:flash|gun|holder)")
@@ -26,17 +26,37 @@ _ON_LENS = Pattern(r"on (?:the|my) (?:lens|camera|ring)|(?:lens|camera) (?:to|at
 
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """"the blue range wants f/4 with 100 film; I've 400 in, its dial still on 100": the light stays that of f/4 at 100, and the camera's film is 400."""
-    if "auto" not in query.cues or query.has("guide_number") or not query.asks_for("aperture") or len(query.all("aperture")) != 1:
+    if "auto" in query.cues and query.has("guide_number") and query.asks_for("distance") and "span" in query.cues and _SPAN_OF_RANGE.search(query.text):
+        return replace(query, cues=query.cues - {"span"}, text=patterns.sub(r"\brange\b", "band ", query.text)), (), (_TO_THE_NEAREST,)
+    if "auto" not in query.cues or query.has("guide_number") or not query.asks_for("aperture"):
+        return None
+    opening = _range_asked(query)
+    if opening is None:
         return None
     speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated")]
     if len({f.value for f in speeds}) != 2:
         return None
-    told = own(query.all("aperture")[0], speeds, query.text)
+    told = own(opening, speeds, query.text)
     loaded = next(f for f in reversed(speeds) if f.value != told.value)
-    others = [f for f in query.facts if f not in speeds]
+    idle = [f for f in query.all("aperture") if f is not opening]
+    others = [f for f in query.facts if f not in speeds and f not in idle]
     pair = [replace(f, quantity="film_speed", of="") for f in (told, loaded)]
     plainer = replace(query, facts=(*others, *pair), cues=query.cues - {"span", "want"}, text=patterns.sub(r"\brange\b", "band ", query.text))
-    return plainer, tuple(speeds), ("The sensor lets out the light it lets out at that aperture and film speed: a faster film wants the lens closed as many stops.", _TONE)
+    return plainer, (*speeds, *idle), ("The sensor lets out the light it lets out at that aperture and film speed: a faster film wants the lens closed as many stops.", _TONE)
+
+
+_COLOUR = Pattern(r"\b(?:red|blue|yellow|green|purple|orange|white)\b", re.I)
+
+
+def _range_asked(query: Query) -> Fact | None:
+    """The one aperture, or that of the colour named last: "red is f/4, blue f/8 at 100. on 400, what f for red"."""
+    stops = query.all("aperture")
+    if len(stops) == 1 or not stops:
+        return stops[0] if stops else None
+    asked = list(_COLOUR.finditer(query.text, stops[-1].end))
+    ends = [0, *(f.end for f in stops)]
+    named = [f for f, end in zip(stops, ends) if asked and asked[-1].group().lower() in query.text[end : f.start].lower()]
+    return named[0] if len(named) == 1 else None
 
 
 def solve(query: Query) -> Solution | None:
@@ -98,6 +118,11 @@ def _side(query: Query, fact: Fact) -> bool | None:
 
 
 _SENSOR_AFTER = Pattern(r"\s*(?:film )?(?:range|band|mode|on (?:the|its) dial)\b")
+
+
+_SPAN_OF_RANGE = Pattern(r"\b(?:auto(?:matic)?|red|blue|yellow|green|f/?[\d.]+|sensor)\b[^.,;?]{0,16}\brange\b", re.I)
+"""The range that is set, no range of distances."""
+_TO_THE_NEAREST = "Nearer than that the sensor cuts the flash short, down to the least distance in its manual."
 
 
 def _way(query: Query) -> tuple[float, Fact | None]:

@@ -14,7 +14,7 @@ from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Fact, Query
 from assistant.solving import marks
-from assistant.solving.pops import POP_WORDS, own, popped, share
+from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
 
 _NEAR_ENOUGH = 1 + 1e-9

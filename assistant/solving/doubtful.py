@@ -17,7 +17,7 @@ from assistant.solving.solution import Solution
 Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
 
-_QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how)\b")
+_QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how)\b|\bwhere\W*$")
 _LEFT_OPEN = Pattern(
     r"\b(?:so|then|and|now) (?:i|we|you)(?:'ll| should| must| can)? (?:then )?(?:set|use|open (?:up )?to|dial(?: in)?|shoot at|put|need|get|have)(?: the (?:lens|ring|flash|power|aperture))?(?: (?:to|on|at))?\W*$"
     r"|\b(?:becomes|goes at|stands at|sits at|comes to|works out (?:at|to)|that makes|which makes|that gives|which gives|equals)\W*$|\w(?:\.\.\.|…)\s*$"

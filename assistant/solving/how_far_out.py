@@ -13,7 +13,7 @@ from assistant.answer import Assumed
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.scales import aperture_difference_stops, shutter_difference_stops, speak_stops
+from assistant.scales import aperture_difference_stops, is_shutter_mark, shutter_difference_stops, speak_stops
 from assistant.solving import flash, marks
 from assistant.solving.solution import Solution
 
@@ -84,7 +84,7 @@ def _left_open(query: Query) -> Solution | None:
     if len(needed) != 1 or len({f.value for f in stops}) > 1:
         return None
     was = times[0] if times[1] is needed[0] else times[1]
-    exact = min(was.value, needed[0].value) >= 1.0
+    exact = not (is_shutter_mark(was.value) and is_shutter_mark(needed[0].value))
     value = math.log2(was.value / needed[0].value) if exact else shutter_difference_stops(needed[0].value, was.value)
     return replace(_spoken(value, (was, needed[0], *stops, *query.all("film_speed")), working=(f"log2 of {was.value:g} / {needed[0].value:g}",)), topic="ambient")
 

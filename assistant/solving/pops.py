@@ -17,9 +17,8 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import flash, marks
+from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
-
-POP_WORDS = ("pops", "flashes")
 
 
 def solve(query: Query) -> Solution | None:
@@ -66,35 +65,6 @@ def _from_where_i_stand(query: Query) -> Query:
 _ONLY_GET = Pattern(r"\bonly (?:stand|get|go|be|come|reach|work|fire|pop)(?: (?:it|the flash|as near as|within|to|at|from|up))*\s*$", re.I)
 _OPEN_FLASH = Pattern(r"\bopen flash|\bpaint|\b(?:shutter )?(?:on|at|open on|set to) (?:b|t|bulb)\b|\bshutter (?:is |stays |left |held |locked )?open\b", re.I)
 """The shutter stands open and somebody walks about with the flash."""
-
-
-def popped(query: Query) -> Fact | None:
-    """The number of pops that was said, frames not counted."""
-    found = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS]
-    several = [f for f in found if f.value > 1]
-    counted = several or found
-    return counted[-1] if counted else None
-
-
-def share(query: Query) -> tuple[float | None, Fact | None]:
-    """The power asked about, as a fraction of full: the last one said that is not full, if any."""
-    downs = [f for f in query.facts if f.quantity in ("power", "power_down") or f.quantity in ("stops", "signed") and (f.cue == "less" or f.unit == "-")]
-    if not downs:
-        return None, None
-    values = [(f.value if f.quantity == "power" else 2.0 ** -abs(f.value), f) for f in downs]
-    lower = [v for v in values if v[0] < 1]
-    return (lower or values)[-1]
-
-
-def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
-    """Which of several powers a known value was said with: one from before the question, else the nearest in the text."""
-    kept = [f for f in facts if f.origin != "said"]
-    if kept and any(f.origin == "said" for f in facts):
-        return kept[0]
-    def asked(fact: Fact) -> bool:
-        return bool(patterns.search(r"\b(?:what|how|and (?:at|for|on))\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
-
-    return min(facts, key=lambda f: (asked(f), f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
 
 
 def _count(query: Query, ask: Ask) -> Solution | None:
@@ -147,9 +117,20 @@ def _in_a_time(query: Query, ask: Ask) -> Solution | None:
     if pause is None or time is None or time.value <= pause.value or query.has("aperture"):
         return None
     part, fact = share(query)
-    each = pause.value * (part or 1.0)
+    each = pause.value * (1.0 if fact is not None and _of_the_pause(query, fact, pause) else part or 1.0)
     value = math.floor(time.value / each * (1 + 1e-9))
     return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (pause, time, fact) if f), topic="time", notes=("One more if the flash is ready at the start.",))
+
+
+def _of_the_pause(query: Query, power: Fact, pause: Fact) -> bool:
+    """"at half power it recycles in 5 s. how many in a minute": the power that the wait was told for, and not the one that is asked."""
+    text = query.text.lower()
+    asks = max(text.find("how many"), text.find("how often"))
+    lowest, highest = min(power.start, pause.start), max(power.end, pause.end)
+    between = text[min(power.end, pause.end) : max(power.start, pause.start)]
+    whole = query.all("power")
+    return len(whole) == 1 and power.origin == pause.origin == "said" and asks >= 0 and not lowest <= asks <= highest and not patterns.search(r"[.,;:?!]|\b(?:but|and|if|when)\b", between) \
+        and (asks > highest and patterns.search(r"[.,;:?!]|\b(?:so|and)\b", text[highest:asks]) is not None or asks < lowest and patterns.search(r"[.,;:?!]|\b(?:if|when|with)\b", text[asks:lowest]) is not None)
 
 
 def _stops_short(query: Query) -> Fact | None:
@@ -205,8 +186,20 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
         return Solution(answers=(marks.count(1, "pops"),), used=(one, target, *takes), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     before = base.value if base and base.value > 1 else 1.0
     used = tuple(f for f in (one, target, base, *query.all("distance"), *takes) if f)
-    found = _answer(before * 2.0**difference, before, ask, used, f"f/{one.value:g} to f/{target.value:g} is {difference - lost:.3g} stops" + (f", and {lost:.3g} lost" if takes else ""))
+    found = _with_waits(query, _answer(before * 2.0**difference, before, ask, used, f"f/{one.value:g} to f/{target.value:g} is {difference - lost:.3g} stops" + (f", and {lost:.3g} lost" if takes else "")))
     return _with_energy(query, found)
+
+
+_HOW_LONG = Pattern(r"\bhow long\b|\bhow many (?:seconds|minutes)\b|\bwhat time\b|\btotal time\b", re.I)
+
+
+def _with_waits(query: Query, found: Solution) -> Solution:
+    """How long they take from the first to the last, where that was asked as well."""
+    pause = query.last("recycle") or query.last("interval")
+    if pause is None or not _HOW_LONG.search(query.text):
+        return found
+    total = Quantity("duration", pause.value * (float(found.answers[0].value) - 1), "s", "from first to last")
+    return replace(found, answers=(*found.answers, total), used=(*found.used, pause))
 
 
 def _with_energy(query: Query, found: Solution) -> Solution:
@@ -301,12 +294,18 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
 _OF_DISTANCE = Pattern(r"^\s*(?:of )?(?:the |my |that )?distance\b|^\s*as (?:far|near|close)\b", re.I)
 
 
+_OF_THESE = Pattern(r"\s*(?:of )?(?:my|these|those|such|the|our|his|her)?\s*", re.I)
+_TO_MATCH = Pattern(r"\b(?:match|equal|make up|replace|rival|add up to|the same as|as much as|stand in for)\b[^.?\d]*$", re.I)
+""""one is worth 60 joules. how many match a 960 joule head": the last is what all of them come to."""
+
+
 def _asked_last(query: Query, facts: list[Fact]) -> list[Fact]:
     """"how many at 20 ft, if four do it at 10": the value that is known, then the one that is asked about."""
     base, asks = popped(query), query.text.lower().find("how many")
     if len(facts) != 2 or asks < 0 or any(f.origin != "said" for f in facts):
         return facts
-    if 0 <= facts[0].start - asks - len("how many") <= 3:
+    after = asks + len("how many")
+    if after <= facts[0].start and _OF_THESE.fullmatch(query.text[after : facts[0].start]) or 0 <= asks < facts[1].start and facts[0].end <= asks and _TO_MATCH.search(query.text[after : facts[1].start]):
         return [facts[1], facts[0]]  # "how many 200 joule heads match one of 800"
     def apart(fact: Fact, other: Fact) -> int:
         between = query.text[min(fact.end, other.end) : max(fact.start, other.start)]

@@ -17,7 +17,8 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
-from assistant.solving.pops import own, popped, share, wanted
+from assistant.solving.pop_facts import own, popped, share
+from assistant.solving.pops import wanted
 from assistant.solving.solution import Solution, needs
 from assistant.units import length_in
 

@@ -1,0 +1,214 @@
+"""What a question about pops, pulses and energy asks: "eight times" and "how often" are counts, "what is it at half?" is a time."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from assistant import patterns
+from assistant.language.hearing import fold
+from assistant.language.items import Item
+from assistant.language.time_words import COMES_BACK, ENERGY, RATE
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact, tally
+
+_MOVES = Pattern(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
+_SHORT = Pattern(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
+_WOULD_DO = Pattern(r"\b(?:will|would|does|can|could) (?:a |an |the )?(?:flash of )?(?:1/\d+|[a-z]+th)(?: of a)?(?: s| sec| second)?(?: flash| pulse)? (?:do|suffice|be enough|be short enough|hold|stop)\b")
+_FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
+_YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
+_RECYCLE = Pattern(r"recycl|recharg|ready again|" + COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)")
+_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|\bfirst (?:\w+ )?(?:to|till|until) (?:the )?(?:last|second|third|[a-z]+th|\d+th)\b")
+_POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|images|exposures|positions|ghosts|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|(?:pops?|flashes|bursts|discharges) (?:needed|required|necessary)\b|(?:count|estimate|give|work out|find) the (?:pops|flashes|bursts|discharges)\b|\b(?:pops|flashes|bursts|discharges)\s*\?")
+_ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
+
+
+_ASKED_OF = frozenset({"count", "velocity", "duration", "t01", "t05", "recycle", "energy", "voltage", "capacitance", "frequency"})
+_ASKING_CUES = frozenset({"t01", "t05", "capacitor", "battery"})
+
+
+def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
+    """The asks with those about movement, duration, recycling, energy and pops."""
+    cues = {i.word for i in items if i.kind == "cue"}
+    if not (any(f.quantity in _ASKED_OF for f in facts) or cues & _ASKING_CUES or _POPS.may_match(text) or _RECYCLE.may_match(text)):
+        return list(asks)
+    lower = patterns.sub(r"\s+", " ", fold(text))
+    counted = tally(facts)
+    kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
+    rules = (_as_one, _another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
+    for rule in rules:
+        found = rule(lower, kinds, cues, asks)
+        if found is not None:
+            return found
+    return list(asks)
+
+
+_POPS_ELSEWHERE = Pattern(r"\bpops?\b[^?]*(?:[.,;:!?]|\band\b|\bbut\b)\s*(?:and |so |but |now )?(?:what )?(?:if|when|were) i (?:(?:have to|had to|must|can only|only|then|now) )?(?:back|step|move|go|walk|stand|come|stay|get|open|close|stop|use|set|work|shoot)\b[^?.]{0,40}\d[^?.]{0,12}\??\W*$")
+
+
+_ONE_POWER = Pattern(r"\b(?:what|which|equals?|equivalent|same)\b[^.?]{0,40}\b(?:single|one|1) (?:pop|flash|burst|shot|go|hit)\b|\b(?:single|one|1) (?:pop|flash|burst|shot|go|hit)\b[^.?]{0,30}\b(?:same|equals?|equivalent|match\w*|as much)\b")
+
+
+def _as_one(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"two pops at an eighth: what one pop gives the same?": its power."""
+    plain = {"count", "power"} <= kinds and not kinds & {"two_power", "aperture", "guide_number", "distance", "energy", "stops", "relation"} and not any(a.quantity in ("stops", "count", "power") for a in asks)
+    return [Ask("power")] if plain and "battery" not in cues and _ONE_POWER.search(lower) and not patterns.search(r"\bstops?\b|\bhow many\b", lower) else None
+
+
+def _another_place(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"at 15 feet five pops are right. At 30?", "six did it at 12 feet. if I back up to 17?", "ten pops at f/16, what if I open to f/8"."""
+    if not asks and "count" in kinds and len(kinds & {"two_distance", "two_aperture"}) == 1 and not kinds & {"guide_number", "velocity", "energy", "stops", "relation", "power"} and _POPS_ELSEWHERE.search(lower):
+        return [Ask("count", "", "pops")]
+    plain = not asks and {"count", "two_distance"} <= kinds and not kinds & {"guide_number", "aperture", "velocity"}
+    return [Ask("count", "", "pops")] if plain and patterns.search(r"\bpops?\b[^?]*\b(?:at|from|for)\s+[\d.]+[^?,.]{0,10}\?", lower) else None
+
+
+def _often(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"eight flashes in two seconds, what frequency?"."""
+    timed = "count" in kinds and kinds & {"shutter", "time", "interval"} and not kinds & {"frequency", "guide_number", "aperture", "recycle"}
+    return [Ask("count", "a second", "flashes")] if timed and RATE.search(lower) else None
+
+
+def _pulse(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"what is the t0.1", one of the two given."""
+    if not cues & {"t01", "t05"} or kinds & {"velocity", "guide_number"}:
+        return None
+    if "t05" in kinds and "t01" not in kinds:
+        return [Ask("duration", "t0.1", "s")]
+    if "t01" in kinds and "t05" not in kinds:
+        return [Ask("duration", "t0.5", "s")]
+    return None
+
+
+def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if "velocity" not in kinds:
+        if kinds & {"duration", "t05", "t01"} and not kinds & {"guide_number", "aperture"} and _MOVES.search(lower) and patterns.search(r"\b(?:move|travel|blur|smear)", lower):
+            return [Ask("distance", "movement")]
+        return None
+    timed = kinds & {"duration", "t05", "t01", "shutter", "time"}
+    if timed and (_FREEZES.search(lower) or "blur" in kinds and _WOULD_DO.search(lower) or "blur" in kinds and _YES_NO.search(lower)):
+        return [Ask("freeze")]
+    wants_shutter = any(a.quantity == "shutter" for a in asks)
+    if wants_shutter and not timed:
+        return [Ask("shutter", "freeze")]
+    if "blur" in kinds and not timed:
+        return [Ask("duration", "freeze")]
+    if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed and "blur" not in kinds):
+        return [Ask("duration", "freeze")]
+    if _MOVES.search(lower) or timed:
+        return [Ask("distance", "movement", next((a.unit for a in asks if a.unit), ""))]
+    return None
+
+
+def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if not (_RECYCLE.search(lower) or "recycle" in kinds) or kinds & {"guide_number", "aperture"}:
+        return None
+    if any(a.quantity in ("count", "power", "stops", "energy") for a in asks) and not _SERIES.search(lower):
+        return None
+    if "count" in kinds and _SERIES.search(lower) and "recycle" in kinds:
+        return [Ask("duration", "series")]
+    if "?" in lower or asks or patterns.search(r"\b(?:what|how long)\b|\b(?:estimate|work out|find|give|calculate)\b", lower):
+        return [Ask("duration", "recycle")]
+    return None
+
+
+def _series(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if {"count", "interval"} <= kinds and _SERIES.search(lower):
+        return [Ask("duration", "series")]
+    if {"count", "frequency"} <= kinds and (_SERIES.search(lower) or patterns.search(r"\bshutter\b[^?]*\bopen\b", lower) or any(a.quantity == "shutter" for a in asks)):
+        return [Ask("shutter", "series")]
+    return None
+
+
+def _compared(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"difference in stops between a 400 and a 250 Ws head"."""
+    plain = not kinds & {"aperture", "guide_number", "distance", "power", "power_down"}
+    if kinds & {"two_energy", "two_voltage"} and plain and patterns.search(r"\bstops?\b|\b(?:gain(?:ed)?|lost)\W*\?", lower) and patterns.search(r"how (?:many|much)|difference|what|gain|lose|worth|\?", lower):
+        return [Ask("stops", next((a.of for a in asks if a.quantity == "stops"), ""))]
+    return None
+
+
+def _added(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"what do four pops of f/8 add up to"."""
+    if {"count", "aperture"} <= kinds and not asks and not kinds & {"guide_number", "distance"} and _ADDS.search(lower):
+        return [Ask("aperture", "", "")]
+    of_battery = "battery" in cues and {"count", "power"} <= kinds and not kinds & {"aperture", "distance", "film_speed"}
+    if of_battery and "guide_number" not in kinds and patterns.search(r"\bwhat (?:do|would|will|can) (?:i|it|we|they) (?:then )?(?:get|have|give|do)\b", lower) and all(a.quantity in ("aperture", "guide_number", "count") for a in asks):
+        return [Ask("count", "", "pops")]
+    if asks or "guide_number" in kinds:
+        return None
+    if "frequency" in kinds and "?" in lower and kinds & {"shutter", "time", "count"}:
+        return [Ask("count", "", "flashes")] if kinds & {"shutter", "time"} else [Ask("shutter", "series")]
+    if "battery" in cues and "count" in kinds and "?" in lower and kinds & {"power", "power_down", "stops", "signed", "relation"}:
+        return [Ask("count", "", "pops")]
+    return None
+
+
+def _for_another_aperture(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"300 joules for f/8, how many for f/11": of what was named first."""
+    counted = all(a.quantity == "count" and not a.unit for a in asks)
+    if {"energy", "two_aperture"} <= kinds and counted and not kinds & {"two_energy", "guide_number", "count", "distance"} and patterns.search(r"how (?:much|many) (?:for|at|do|would|will|to|is|are)\b", lower):
+        return [Ask("energy", "", "J")]
+    if {"energy", "two_aperture"} <= kinds and not asks and "guide_number" not in kinds and "two_energy" not in kinds and patterns.search(r"\benergy\b|how (?:much|many)", lower):
+        return [Ask("energy", "", "J")]
+    return None
+
+
+_SHARE_ASKED = Pattern(r"\b(?:what|how (?:much|many))\b[^.?]{0,24}\b(?P<which>stronger|bigger|larger|main|greater|brighter|weaker|smaller|lesser|little|fill|first|each)\b[^.?]{0,16}\b(?:gets?|have|has|take|takes|give|gives|receive|fed|share)\b")
+
+
+_OVER_HEADS = Pattern(r"\b(?:over|between|across|into|among|to|on) (?:\w+ )?(?:\w+ )?heads\b[^?.]{0,16}\b(?:equal|equally|evenly|even|each|apiece)\b")
+
+
+def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and ("?" in lower or patterns.search(r"\bwhat\b", lower)):
+        return [Ask("aperture")]
+    plain = "energy" in kinds and not kinds & {"aperture", "guide_number", "distance", "two_energy"}
+    part = _SHARE_ASKED.search(lower) if plain and "ratio" in kinds else None
+    if part:
+        return [Ask("energy", "smaller" if part["which"] in ("weaker", "smaller", "lesser", "little", "fill") else "larger", "J")]
+    if plain and "count" in kinds and not asks and _OVER_HEADS.search(lower):
+        return [Ask("energy", "each", "J")]
+    if plain and "split" in cues:
+        if "count" in kinds and patterns.search(r"\bhow many stops\b|\bin stops\b", lower):
+            return [Ask("stops", "split")]
+    if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance"} and patterns.search(r"\beach\b|per head|apiece", lower) and all(a.quantity in ("aperture", "stops", "count", "energy") for a in asks):
+        return [Ask("energy", "each", "J")]
+    if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:
+        if "split" in cues and "energy" in kinds and not ENERGY.search(lower) and all(a.quantity in ("stops", "count") for a in asks) and patterns.search(r"\beach\b|per head|apiece", lower):
+            return [Ask("energy", "each", "J")]
+        if "capacitance" in kinds and not asks:
+            return [Ask("energy", "", "J")]
+        if ENERGY.search(lower) and not any(a.quantity in ("aperture", "stops", "power", "count", "guide_number", "film_speed") for a in asks):
+            each = patterns.search(r"\beach\b|per head|apiece|every head", lower) and not patterns.search(r"\beach (?:pop|flash|shot|burst)\b|\b(?:total|in all|altogether|all told)\b", lower)
+            return [Ask("energy", "each" if each else "", "J")]
+    return None
+
+
+_SETS = Pattern(r"\bhow many (?:more |full |fresh |spare |such |new )*(?:sets?|packs?|loads?|changes?|batteries|charges?)\b(?! (?:of )?(?:pops|flashes))|\b(?:number of )?(?:sets|batteries)(?: needed| required| to (?:bring|pack))?\W*\?\W*$")
+_ROLLS = Pattern(r"\bhow many (?:more |whole |full |complete |entire )*(?:rolls?|films?|cassettes?)\b|\b(?:number of )?rolls(?: (?:per|a|for a|on a|from a|each|from one|on one|to the) (?:full )?(?:charge|set|battery))?\W*\?\W*$")
+
+
+def _supplied(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"how many sets of cells do I pack?", "how many rolls will it do?": of a number of pops told."""
+    if "count" not in kinds or kinds & {"guide_number", "aperture"}:
+        return None
+    if "battery" in cues and _SETS.search(lower):
+        return [Ask("count", "", "sets")]
+    return [Ask("count", "", "rolls")] if "two_count" in kinds and _ROLLS.search(lower) and patterns.search(r"\b(?:pops?|flash(?:es)?|bursts)\b", lower) else None
+
+
+_SAID_NUMBER = Pattern(r"(?:\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen|full|half))\s*$")
+"""Before "pops?": so many of them, told and not asked."""
+
+
+def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"how many more pops", "how often do I hit it"."""
+    found = _POPS.search(lower)
+    if not found or found.group().startswith(("pop", "flash", "burst", "discharge")) and _SAID_NUMBER.search(lower[: found.start()]) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
+        return None
+    more = "more" if patterns.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
+    asked = patterns.search(r"\b(?:needed|required|necessary)\b|^(?:count|estimate|give|work out|find)\b", found.group())
+    if kinds & {"frequency"} or asked or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
+        rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]
+        return [Ask("count", more, "flashes" if "frequency" in kinds else "pops"), *rest]
+    return None

@@ -1,0 +1,39 @@
+"""What was told of pops: how many, at what power, and which of several values a known one goes with."""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.query import Fact, Query
+
+POP_WORDS = ("pops", "flashes")
+
+
+def popped(query: Query) -> Fact | None:
+    """The number of pops that was said, frames not counted."""
+    found = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS]
+    several = [f for f in found if f.value > 1]
+    counted = several or found
+    return counted[-1] if counted else None
+
+
+def share(query: Query) -> tuple[float | None, Fact | None]:
+    """The power asked about, as a fraction of full: the last one said that is not full, if any."""
+    downs = [f for f in query.facts if f.quantity in ("power", "power_down") or f.quantity in ("stops", "signed") and (f.cue == "less" or f.unit == "-")]
+    if not downs:
+        return None, None
+    values = [(f.value if f.quantity == "power" else 2.0 ** -abs(f.value), f) for f in downs]
+    lower = [v for v in values if v[0] < 1]
+    return (lower or values)[-1]
+
+
+def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
+    """Which of several powers a known value was said with: one from before the question, else the nearest in the text."""
+    kept = [f for f in facts if f.origin != "said"]
+    if kept and any(f.origin == "said" for f in facts):
+        return kept[0]
+    def asked(fact: Fact) -> bool:
+        return bool(patterns.search(r"\b(?:what|how|and (?:at|for|on))\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
+
+    return min(facts, key=lambda f: (asked(f), f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
