@@ -27,7 +27,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "distance" and f.value > 8 for f in facts):
         return facts
     out = _flash_is(facts, text)
-    for rule in (_of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
+    for rule in (_said_twice, _of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
         out = rule(out, text)
     return out
 
@@ -100,6 +100,13 @@ def _of_the_guide(facts: list[Fact], text: str) -> list[Fact]:
     return out
 
 
+def _said_twice(facts: list[Fact], text: str) -> list[Fact]:
+    """"I shoot two hundred, tonight it's eight hundred, the table says f/8 for two hundred": the first film is named again."""
+    speeds = [f for f in facts if f.quantity == "film_speed"]
+    again = len(speeds) == 3 and speeds[0].value == speeds[2].value != speeds[1].value and any(f.quantity == "aperture" for f in facts)
+    return [f for f in facts if f is not speeds[2]] if again else facts
+
+
 _WANTED_FOR = Pattern(r"\bwhat\b[^.?\d]{0,40}\b(?:for|on|at|with)\s*(?:a |an |the )?$|\b(?:for|on|at|with) $", re.I)
 
 
@@ -113,13 +120,13 @@ def _guide_for(facts: list[Fact], text: str) -> list[Fact]:
 _NEXT_TO_IT = Pattern(rf"{_UNIT}[\s,(]*(?:iso |asa )?", re.I)
 _IS_LOADED = Pattern(r"\b(?:film|loaded|loading|shooting|camera|back|roll|slide|chrome|neg\w*|tonight|today|but|i'?m on|using|i have|i'?ve got)\b[^.?!;\d]{0,20}$", re.I)
 _LOADED_AFTER = Pattern(r"\s*(?:asa |iso )?(?:film|slide|chrome|neg\w*|loaded|stock|roll|in the (?:camera|back)|today|tonight)\b", re.I)
-_CHANGED = Pattern(r"\b(?:then|instead|swap\w*|switch\w*|chang\w+|compared|versus|becomes?|difference|rated?|rating|than|push\w*|pull\w*)\b", re.I)
+_CHANGED = Pattern(r"\b(?:then|instead|swap\w*|switch\w*|chang\w+|compared|versus|becomes?|difference|than)\b", re.I)
 
 
 def _another_loaded(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
     """Whether another film is told as the one loaded: "gn 160 ft iso 100, film 25 asa"."""
     others = [f for f in facts if f.quantity == "film_speed" and f is not fact]
-    return len(others) == 1 and others[0].start > fact.end and _CHANGED.search(text) is None and (_IS_LOADED.search(text[fact.end : others[0].start]) or _LOADED_AFTER.match(text[others[0].end :])) is not None
+    return len(others) == 1 and others[0].start > fact.end and _CHANGED.search(text) is None and (_IS_LOADED.search(text[fact.end : others[0].start]) or _LOADED_AFTER.match(text[others[0].end :]) or _OF_FILM.search(others[0].said.replace("ISO", ""))) is not None
 
 
 # --- one film for another -----------------------------------------------------------------------
@@ -157,6 +164,7 @@ def _both_told(facts: list[Fact], text: str) -> list[Fact]:
 
 
 _NOW_IS = Pattern(r"\b(?:(?:this (?:week|time|roll|one)|now|today|tonight|then|and|but) (?:it'?s|it is|i'?m on|we'?re on|i have|we have|with|on|for)|(?:this one|film|back|body|camera)(?:'s| is| holds| has| takes)|(?:now |ive |i've |have |just )?loaded|loading|offers me|offered me|swapped (?:it )?(?:for|to)|changed (?:it )?(?:for|to)|switched (?:it )?to) (?:the |an? |iso )*$", re.I)
+_WHAT_WITH = Pattern(r"\b(?:what|which|how much) (?:power|aperture|opening|f-?stop|distance)\b[^.?\d]{0,16}\b(?:with|on|for) (?:the |an? )?$", re.I)
 _ENDS = Pattern(r"\s*(?:$|[.,;:?!)](?!\d)|(?:now|instead|and|so|but|then|today|tonight|in|what|same|loaded|film)\b)", re.I)
 
 
@@ -164,7 +172,7 @@ def _loaded(facts: list[Fact], text: str) -> list[Fact]:
     """"quarter power was right with 100 film; this week it's 400": a film beside the film told."""
     if sum(f.quantity in _SPEEDS for f in facts) != 1:
         return facts
-    return [_speed(f) if f.quantity == "number" and _may_be_speed(f) and f.value >= 50 and _NOW_IS.search(text[: f.start]) and _ENDS.match(text[f.end :]) else f for f in facts]
+    return [_speed(f) if f.quantity == "number" and _may_be_speed(f) and f.value >= 50 and (_NOW_IS.search(text[: f.start]) or _WHAT_WITH.search(text[: f.start])) and _ENDS.match(text[f.end :]) else f for f in facts]
 
 
 # --- box and rating -----------------------------------------------------------------------------

@@ -176,14 +176,14 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 _BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
 _TELL_THE_LAB = Pattern(r"\b(?:what|which) (?:development|processing|dev)\b|\bhow (?:do|should|must|shall) (?:i|we|they|the lab) (?:develop|process|soup) it\b|\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
 _DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
-_FAST_FILM = Pattern(r"\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
+_FAST_FILM = Pattern(r"\b(?:what|which) film (?:do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
-    if _FAST_FILM.search(text) and kinds & {"guide_number", "aperture", "distance"}:
+    if _FAST_FILM.search(text) and (kinds & {"guide_number", "aperture", "distance"} or {"film_speed", "stops"} <= kinds):
         return [Ask("film_speed", "", "")]
     if _DIN_ASKED.search(text) and kinds == {"film_speed"}:
         return [Ask("film_speed", "", "")]
@@ -193,6 +193,8 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("stops", "", "")]
     if asks or "film_speed" not in kinds or kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value", "power"}:
         return list(asks)
+    if [a.quantity for a in asks] == ["film_speed"] and {"rated", "guide_number", "distance"} <= kinds and "aperture" not in kinds:
+        return [Ask("aperture", "", "")]
     if _BY_WHAT.search(text) and len(kinds) <= 2 and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or {"film_speed", "rated"} >= kinds and len(facts) == 2 and _TELL_THE_LAB.search(text) or "rated" in kinds and (_PUSH.search(text) or _TELL_THE_LAB.search(text)):
         return [Ask("stops", "", "")]
     changed = kinds & {"years", "push", "stops", "relation", "signed"}

@@ -48,6 +48,7 @@ _SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (_LENS_TO_WHAT, ("aperture", "film_speed", "film_speed"), "aperture"),
     (_LENS_SET, ("aperture", "film_speed", "film_speed"), "aperture"),
+    (r"\b(?:tonight|now|today|this time)\b|\bopening\b|\bsame (?:place|spot|distance|everything)\b|\bwhere(?:'s| is) the (?:lens|ring)\b", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\bsame (?:distance|spot|place|light|flash)\b[^?.]{0,16}\b(?:on|with|for|at) (?:iso )?\d+(?: film)?\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\b(?:becomes|is|gives|makes|drops to|goes to)\W*(?:\.\.+|…)\W*$", ("guide_number", "film_speed"), "guide_number"),
     (r"recip|exponent|schwarz", ("shutter",), "shutter"),

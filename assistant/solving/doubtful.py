@@ -148,6 +148,14 @@ def _another_opening_idle(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic == "ambient" and first.quantity == "aperture" and any(f.quantity == "aperture" and f.origin == "said" and not f.of and f.start not in places and f.value not in {u.value for u in found.used if u.quantity == "aperture"} for f in whole.facts)
 
 
+def _film_changed_nothing(said: Query, whole: Query, found: Solution) -> bool:
+    """Two films told and the f-number that was told found again: one of the films was another's."""
+    first = found.answers[0]
+    speeds = {f.value for f in said.facts if f.quantity == "film_speed"}
+    told = {f.value for f in said.facts if f.quantity == "aperture"}
+    return found.topic == "change" and first.quantity == "aperture" and len(speeds) > 1 and first.value in told and len(told) == 1 and not any(f.quantity in ("distance", "power", "count") for f in said.facts)
+
+
 _PART_OF_A_STOP = Pattern(r"\s*(?:of a stop )?(?:more|less|over|under|extra|darker|brighter|slower|faster)\b")
 
 
@@ -157,4 +165,4 @@ def _part_left_out(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic in ("flash", "change") and any(_PART_OF_A_STOP.match(said.text.lower()[f.end :]) for f in parts)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle)
+_CHECKS: tuple[Check, ...] = (_is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle)

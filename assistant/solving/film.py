@@ -172,7 +172,7 @@ def _pushed_speed(query: Query, said: Fact, ask: Ask) -> Solution | None:
 def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     """"Always one stop over" halves the rated speed."""
     moved = next((f for f in query.facts if f.quantity in ("stops", "signed", "ev_stops", "loss", "relation")), None)
-    if moved is None or query.has("power"):
+    if moved is None or query.has("power") and not _ANOTHER_FILM.search(query.text):
         return None
     came_out = _came_out(query.text, moved)
     if came_out:
@@ -183,6 +183,8 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     beside = patterns.match(r"\W*(?:too )?(?:(?P<less>less|under|darker)|more|over|extra|brighter)\b", query.text[moved.end :], re.I) if moved.origin == "said" else None
     if beside:
         over, under = not beside.group("less"), bool(beside.group("less"))
+    if _ANOTHER_FILM.search(query.text):
+        over, under = under, over  # so much more from the film, and none from the light
     if patterns.search(r"faster|slower", query.text, re.I):
         over, under = "slower" in query.text.lower(), "faster" in query.text.lower()
     if not over and not under:
@@ -191,6 +193,7 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     return _done((marks.film_speed(value),), said, moved, notes=(f"A {'slower' if over else 'faster'} rating gives every frame {speak_stops(abs(moved.value))} {'more' if over else 'less'}.",))
 
 
+_ANOTHER_FILM = Pattern(r"\b(?:what|which) film\b|\bfilm instead\b|\bhow fast an? film\b", re.I)
 _CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b[^.?!,;]{0,24}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were)\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
 _WAY = Pattern(r"^[\w ]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
 

@@ -168,9 +168,9 @@ def by_aperture(query: Query, ask: Ask) -> Solution | None:
     found = _by_sheet(query.with_facts(f for f in query.facts if f is not stops[0]), times)
     if found is None or len(found.answers) < 2 or not isinstance(found.answers[1].value, float):
         return found
-    added = found.answers[1].value
-    answers = (marks.aperture(stops[0].value * 2.0 ** (-added / 2)), found.answers[1])
-    return replace(found, answers=answers, used=(stops[0], *found.used), working=(*found.working, f"opened {added:.3g} stops from f/{stops[0].value:g}"))
+    more = found.answers[1].value
+    answers = (marks.aperture(stops[0].value * 2.0 ** (-more / 2)), found.answers[1])
+    return replace(found, answers=answers, used=(stops[0], *found.used), working=(*found.working, f"opened {more:.3g} stops from f/{stops[0].value:g}"))
 
 
 def _paired(between: str) -> bool:
