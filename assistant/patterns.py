@@ -21,7 +21,9 @@ if TYPE_CHECKING:
     from typing import Any
 
 MOST_KEPT = 2000
-"""Patterns kept of those that are written where they are used; and words."""
+"""Patterns kept of those that are written where they are used."""
+MOST_WORDS = 8000
+"""Words whose bits are kept."""
 LONGEST_PIECE = 16
 """Letters of the longest stem that has no space; the tests hold it to the table."""
 
@@ -174,7 +176,7 @@ class _Bits:
         for start in range(len(word)):
             for end in range(start + 1, min(start + most, len(word)) + 1):
                 bits |= pieces.get(word[start:end], 0)
-        if len(cls.of_word) >= MOST_KEPT:
+        if len(cls.of_word) >= MOST_WORDS:
             cls.of_word.clear()
         if len(word) <= 2 * most:
             cls.of_word[word] = bits

@@ -10,6 +10,8 @@ and 5800 (all from memory); half steps are common practice.
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
+from operator import neg
 
 from assistant.bounds import OutOfRange
 from assistant.records import record
@@ -44,14 +46,24 @@ class Scale:
 
     def place(self, value: float, tolerance: float) -> float | None:
         """Where `value` stands in stops if it is one of the marks, else None."""
-        for index, mark in enumerate(self.marks):
-            if math.isclose(value, mark, rel_tol=tolerance):
+        for index in _neighbours(value, self.marks):
+            if math.isclose(value, self.marks[index], rel_tol=tolerance):
                 return self.first_stop + index / self.steps_in_a_stop
         return None
 
     def whole(self) -> Series:
         """Every mark that is a full stop."""
         return self.marks[:: self.steps_in_a_stop]
+
+
+def _neighbours(value: float, marks: Series) -> range:
+    """The places of the marks on either side of a value, in a row that rises or falls.
+
+    >>> list(_neighbours(5, (1, 2, 4, 8))), list(_neighbours(5, (8, 4, 2))), list(_neighbours(9, (1, 2, 4, 8)))
+    ([2, 3], [0, 1], [3])
+    """
+    above = bisect_left(marks, value) if marks[0] < marks[-1] else bisect_left(marks, -value, key=neg)
+    return range(max(0, above - 1), min(above + 1, len(marks)))
 
 
 def _fractions(*denominators: float) -> Series:
@@ -127,7 +139,7 @@ def _positive(name: str, value: float) -> None:
 
 def _nearest(value: float, marks: Series, stops_in_a_doubling: float) -> tuple[float, float]:
     """The mark closest in stops, and how much more exposure it gives than `value`."""
-    best = float(min(marks, key=lambda mark: abs(math.log2(mark / value))))
+    best = float(min((marks[at] for at in _neighbours(value, marks)), key=lambda mark: abs(math.log2(mark / value))))
     return best, math.log2(best / value) * stops_in_a_doubling + 0.0  # never minus zero
 
 
@@ -161,7 +173,7 @@ def nearest_aperture(n: float, steps: Steps = "thirds", ring: Series | None = No
     ('f/8', 'f/16')
     """
     _positive("f-number", n)
-    value, error = _nearest(n, ring or _choose(steps, *_APERTURES), -2)
+    value, error = _nearest(n, tuple(sorted(ring)) if ring else _choose(steps, *_APERTURES), -2)
     return Mark(f"f/{value:g}", value, error)
 
 
@@ -220,7 +232,7 @@ def nearest_shutter(t: float, steps: Steps = "thirds", dial: Series | None = Non
     if dial is None and t > _LONGEST_ENGRAVED * 1.1:
         value, error = _nearest(t, (float(round(t)),), 1)
     else:
-        value, error = _nearest(t, dial or _choose(steps, _SHUTTER_THIRDS, _SHUTTER_HALVES), 1)
+        value, error = _nearest(t, tuple(sorted(dial)) if dial else _choose(steps, _SHUTTER_THIRDS, _SHUTTER_HALVES), 1)
     return Mark(_time_text(value), value, error)
 
 
