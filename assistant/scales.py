@@ -10,10 +10,9 @@ and 5800 (all from memory); half steps are common practice.
 from __future__ import annotations
 
 import math
-from bisect import bisect_left
-from operator import neg
 
 from assistant.bounds import OutOfRange
+from assistant.mark_rows import Scale, Series, nearest, stops_between
 from assistant.records import record
 
 TYPE_CHECKING = False
@@ -21,7 +20,6 @@ if TYPE_CHECKING:
     from typing import Literal
 
     Steps = Literal["thirds", "halves", "whole"]
-Series = tuple[float, ...]
 
 
 @record
@@ -34,36 +32,6 @@ class Mark:
     text: str
     value: float
     error_stops: float
-
-
-@record
-class Scale:
-    """A row of marks: `step_stops` apart from `first_stop`, counted along the printed numbers."""
-
-    marks: Series
-    first_stop: float
-    steps_in_a_stop: int
-
-    def place(self, value: float, tolerance: float) -> float | None:
-        """Where `value` stands in stops if it is one of the marks, else None."""
-        for index in _neighbours(value, self.marks):
-            if math.isclose(value, self.marks[index], rel_tol=tolerance):
-                return self.first_stop + index / self.steps_in_a_stop
-        return None
-
-    def whole(self) -> Series:
-        """Every mark that is a full stop."""
-        return self.marks[:: self.steps_in_a_stop]
-
-
-def _neighbours(value: float, marks: Series) -> range:
-    """The places of the marks on either side of a value, in a row that rises or falls.
-
-    >>> list(_neighbours(5, (1, 2, 4, 8))), list(_neighbours(5, (8, 4, 2))), list(_neighbours(9, (1, 2, 4, 8)))
-    ([2, 3], [0, 1], [3])
-    """
-    above = bisect_left(marks, value) if marks[0] < marks[-1] else bisect_left(marks, -value, key=neg)
-    return range(max(0, above - 1), min(above + 1, len(marks)))
 
 
 def _fractions(*denominators: float) -> Series:
@@ -137,26 +105,9 @@ def _positive(name: str, value: float) -> None:
         raise OutOfRange(f"{name} must be above zero, not {value}")
 
 
-def _nearest(value: float, marks: Series, stops_in_a_doubling: float) -> tuple[float, float]:
-    """The mark closest in stops, and how much more exposure it gives than `value`."""
-    best = float(min((marks[at] for at in _neighbours(value, marks)), key=lambda mark: abs(math.log2(mark / value))))
-    return best, math.log2(best / value) * stops_in_a_doubling + 0.0  # never minus zero
-
-
 def _choose(steps: Steps, thirds: Scale, halves: Scale) -> Series:
     rows = {"thirds": thirds.marks, "halves": halves.marks, "whole": thirds.whole()}
     return rows[steps]
-
-
-def _counted(a: float, b: float, scales: tuple[Scale, ...], tolerance: float) -> float | None:
-    """Stops along the printed row from a to b; one row is preferred to a mixture of two."""
-    places = [(scale.place(a, tolerance), scale.place(b, tolerance)) for scale in scales]
-    for start, end in places:
-        if start is not None and end is not None:
-            return end - start
-    starts = [start for start, _ in places if start is not None]
-    ends = [end for _, end in places if end is not None]
-    return ends[0] - starts[0] if starts and ends else None
 
 
 _APERTURES = (_APERTURE_THIRDS, _APERTURE_HALVES)
@@ -173,7 +124,7 @@ def nearest_aperture(n: float, steps: Steps = "thirds", ring: Series | None = No
     ('f/8', 'f/16')
     """
     _positive("f-number", n)
-    value, error = _nearest(n, tuple(sorted(ring)) if ring else _choose(steps, *_APERTURES), -2)
+    value, error = nearest(n, tuple(sorted(ring)) if ring else _choose(steps, *_APERTURES), -2)
     return Mark(f"f/{value:g}", value, error)
 
 
@@ -206,7 +157,7 @@ def aperture_difference_stops(a: float, b: float) -> float:
     """
     _positive("f-number", a)
     _positive("f-number", b)
-    counted = _counted(a, b, _APERTURES, _EXACT)
+    counted = stops_between(a, b, _APERTURES, _EXACT)
     return 2 * math.log2(a / b) if counted is None else -counted
 
 
@@ -230,9 +181,9 @@ def nearest_shutter(t: float, steps: Steps = "thirds", dial: Series | None = Non
     """
     _positive("shutter time", t)
     if dial is None and t > _LONGEST_ENGRAVED * 1.1:
-        value, error = _nearest(t, (float(round(t)),), 1)
+        value, error = nearest(t, (float(round(t)),), 1)
     else:
-        value, error = _nearest(t, tuple(sorted(dial)) if dial else _choose(steps, _SHUTTER_THIRDS, _SHUTTER_HALVES), 1)
+        value, error = nearest(t, tuple(sorted(dial)) if dial else _choose(steps, _SHUTTER_THIRDS, _SHUTTER_HALVES), 1)
     return Mark(_time_text(value), value, error)
 
 
@@ -256,7 +207,7 @@ def shutter_difference_stops(a: float, b: float) -> float:
     """
     _positive("shutter time", a)
     _positive("shutter time", b)
-    counted = _counted(a, b, _SHUTTERS, _SPOKEN_TIME)
+    counted = stops_between(a, b, _SHUTTERS, _SPOKEN_TIME)
     return math.log2(b / a) if counted is None else counted
 
 
@@ -267,7 +218,7 @@ def nearest_film_speed(s: float) -> Mark:
     'ISO 100'
     """
     _positive("film speed", s)
-    value, error = _nearest(s, _FILM_SPEED.marks, 1)
+    value, error = nearest(s, _FILM_SPEED.marks, 1)
     return Mark(f"ISO {value:.15g}", value, error)
 
 

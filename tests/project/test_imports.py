@@ -31,7 +31,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("physics",),
     ("query", "answer"),
     ("scales", "units"),
-    ("patterns",),
+    ("mark_rows", "patterns"),
     ("bounds", "pattern_stems", "places", "records"),
 )
 RANK = {name: -floor for floor, names in enumerate(FLOORS) for name in names}
