@@ -1631,6 +1631,7 @@ STEMS: dict[str, tuple[str, ...]] = {
     '^\\s*from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:(?:to )?(?:the |a )?(?:ceiling|roof|plaster(?! (?:head|bust|cast|figure|statue))|wall|card|board|panel|reflector|surface|umbrella)|(?:up )?to (?:it|there)\\b)\\b': ('from ',),
     '^\\s*in\\.?\\s+(?:from|away|off|of (?:draw|bellows|extension)|draw|bellows|lens|extension)\\b': ('away', 'bellows', 'draw', 'extension', 'from', 'lens', 'of bellows', 'of draw', 'of extension', 'off'),
     "^what(?:s|'s)? (?:does |do |is )?.{1,40} mean\\b": (' mean',),
+    'a meter|zoom|head|mm\\b|bounc|path|paint|ceiling|roof|wall|card|board|panel|reflector|surface|umbrella|convert|extend|multipl|\\btc\\b|on the front': ('a meter', 'board', 'bounc', 'card', 'ceiling', 'convert', 'extend', 'head', 'mm', 'multipl', 'on the front', 'paint', 'panel', 'path', 'reflector', 'roof', 'surface', 'tc', 'umbrella', 'wall', 'zoom'),
     'backdrop|background|\\bwall\\b': ('backdrop', 'background', 'wall'),
     'backdrop|background|\\bwall\\b|seamless|paper|behind': ('backdrop', 'background', 'behind', 'paper', 'seamless', 'wall'),
     'bounc|ceiling': ('bounc', 'ceiling'),

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import importlib
+import re
+from pathlib import Path
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -36,3 +40,14 @@ def test_a_pattern_made_while_a_text_is_at_hand_is_not_passed_by(text: str) -> N
     patterns.at_hand(text)
     late = Pattern(r"(?P<n>two) stops? (?:under|over)\b", 2)
     assert late.search(text) is not None
+
+
+PACKAGE = Path(patterns.__file__).parent
+ASKED = [(path, name) for path in sorted(PACKAGE.rglob("*.py")) for name in sorted(set(re.findall(r"\b(_?[A-Z][A-Z_]+)\.may_match\(", path.read_text(encoding="utf-8"))))]
+
+
+@pytest.mark.parametrize(("path", "name"), ASKED, ids=lambda part: getattr(part, "stem", part))
+def test_a_pattern_asked_by_its_letters_alone_has_some(path: Path, name: str) -> None:
+    """Else the early exit that hangs on it is never taken, and every question is slower."""
+    module = importlib.import_module("assistant." + ".".join(path.relative_to(PACKAGE).with_suffix("").parts))
+    assert STEMS.get(getattr(module, name).pattern)

@@ -18,7 +18,8 @@ from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _TAKERS = frozenset({"modifier", "camera_filter", "stops", "loss", "filter_loss", "nd", "relation", "signed", "power_down", "ratio", "magnification", "times", "share"})
-_SPEAKS = Pattern(r"\bt[-/]?\d|a meter|zoom|head|mm\b|bounc|path|paint|ceiling|roof|wall|card|board|panel|reflector|surface|umbrella|convert|extend|multipl|\btc\b|on the front", re.I)
+_SPEAKS = Pattern(r"a meter|zoom|head|mm\b|bounc|path|paint|ceiling|roof|wall|card|board|panel|reflector|surface|umbrella|convert|extend|multipl|\btc\b|on the front", re.I)
+_T_MARK = Pattern(r"\bt[-/]?\d", re.I)
 
 
 _STOPS_OF_LIGHT = Pattern(r"(?<!f-)(?<!f )(?<!f)(?<!what )(?<!which )(?<!what's the )(?<!what f )(?<!the )stop", re.I)
@@ -30,7 +31,7 @@ def _is_plain(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> bool:
     for fact in facts:
         if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number" or fact.quantity == "film_speed" and fact.value < 6 or fact.quantity == "factor" and fact.value < 4:
             return False
-    return not (_SPEAKS.may_match(text) or _STOPS_OF_LIGHT.search(text) or film_words.speaks_of_by(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text) or sum(f.quantity == "focal_length" for f in facts) > 1)
+    return not (_SPEAKS.may_match(text) or _T_MARK.search(text) or _STOPS_OF_LIGHT.search(text) or film_words.speaks_of_by(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text) or any(sum(f.quantity == pair for f in facts) > 1 for pair in ("focal_length", "film_speed")))
 
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
