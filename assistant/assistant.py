@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 
+from assistant import patterns
 from assistant.answer import Answer
 from assistant.bounds import OutOfRange
 from assistant.language.hearing import MAX_NUMBERS, MAX_WORDS
@@ -70,7 +71,7 @@ class Assistant:
             return _beyond(text, _TOO_FAR)
 
     def _taken(self, text: str) -> Answer:
-        talk = self.conversation
+        talk, text = self.conversation, patterns.at_hand(text)
         if talk.log is None and _LOG_WORDS.search(text):
             talk.log = self.keeper.load_log()
         kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)

@@ -191,6 +191,8 @@ def _low(text: str) -> str:
 
 def at_hand(text: str) -> str:
     """The text, of which much will be asked now: its small letters are kept."""
+    if text is _Low.text:
+        return text
     _Low.text, _Low.letters = text, _low(text)
     _Low.bits = _Bits.of_text(_Low.letters)
     return text

@@ -97,6 +97,9 @@ def _by_another_word(ask: Ask, facts: Sequence[Fact], text: str) -> Ask:
     return replace(ask, quantity="stops", unit="") if ask.quantity == "distance" and _LANDS.search(text) else ask
 
 
+_HOW_FAR_DOWN = Pattern(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{AMBIENT})\b", re.I)
+
+
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"How far down is the room?": stops, where a reading of it is given."""
     if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd"} and any(f.quantity == "shutter" for f in facts):
@@ -109,5 +112,5 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     asks = [replace(a, quantity="shutter", unit="") if a.quantity == "count" and _SECONDS.search(text) and _is_timed(facts) else a for a in asks]
     if read:
         asks = list({a.quantity: a for a in reversed([_by_another_word(a, facts, text) for a in asks])}.values())[::-1]
-    down = patterns.search(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{AMBIENT})\b", text, re.I)
-    return [replace(a, quantity="stops") if a.quantity in ("power", "distance") else a for a in asks] if read and down else list(asks)
+    down = read and _HOW_FAR_DOWN.search(text)
+    return [replace(a, quantity="stops") if a.quantity in ("power", "distance") else a for a in asks] if down else list(asks)

@@ -31,8 +31,13 @@ def _near(text: str, fact: Fact) -> str:
     return text[max(0, fact.start - 60) : fact.start]
 
 
+_SO_MANY = Pattern(r"(?:\ban?|\bone|\btwo|\d)\s*$", re.IGNORECASE)
+_SPEAKS = Pattern(r"gn|guide|flash|strobe|speedlight|gun|unit|head|mine|ours|my own", re.IGNORECASE)
+"""Without one of these no length is a guide number."""
+
+
 def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
-    if any(f.quantity.startswith("guide_number") for f in facts):
+    if any(f.quantity.startswith("guide_number") for f in facts) or not _SPEAKS.may_match(text):
         return facts
     meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and f.unit in LENGTH and (_LEFT_OF.search(_near(text, f)) or _MINE.search(_near(text, f)) and _GUIDE_BEFORE.search(text))}
     pair = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in LENGTH]
@@ -42,8 +47,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     for n, fact in enumerate(facts):
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
-        article = patterns.search(r"(?:\ban?|\bone|\btwo|\d)\s*$", text[: fact.start], re.IGNORECASE)
-        if _IS_THE_GUIDE.match(text[fact.end :]) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or (_FLASH_AFTER.match(text[fact.end :]) and article):
+        if _IS_THE_GUIDE.match(text[fact.end :]) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and _SO_MANY.search(_near(text, fact)):
             meant.add(n)
     named = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _OF_THE_FLASH.search(text[: f.start])]
     if len(named) == 1 and any(_SAID_DISTANCE.search(text[: f.start]) for n, f in enumerate(facts) if f.quantity == "distance" and n not in named):
@@ -128,10 +132,12 @@ _AT = Pattern(r"^\s*(?:at|on|for|with)\s*(?:a )?$", re.IGNORECASE)
 
 def _power_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
     """"what at a quarter if full is 44 metres": the power said with the number is the one it is for."""
+    if sum(f.quantity == "power" for f in facts) != 2:
+        return facts
     guides = [n for n, f in enumerate(facts) if f.quantity == "guide_number"]
     if not guides and patterns.search(r"\b(?:gn|g\w?[iu]\w?de)\b", text, re.IGNORECASE):
         guides = [n for n, f in enumerate(facts) if f.quantity == "distance"]
-    if len(guides) != 1 or guides[0] == 0 or sum(f.quantity == "power" for f in facts) != 2:
+    if len(guides) != 1 or guides[0] == 0:
         return facts
     n = guides[0]
     guide, before, after = facts[n], facts[n - 1], facts[n + 1] if n + 1 < len(facts) else None

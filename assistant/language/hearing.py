@@ -69,6 +69,7 @@ def fold(text: str) -> str:
 
 _RAW = Pattern(
     r"""
+    \s*(?:
     (?P<wordhp>half[\s-]peak\b)                       # the time above half of the peak: t0.5
   | (?P<plain>[abcdeghijlopqrsuvxyz][a-z]+)          # most words: nothing below begins with these letters
   | (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
@@ -84,6 +85,7 @@ _RAW = Pattern(
   | (?P<word2>[a-z]+)
   | (?P<mark>[-+/%:='"?!,;.()°∞&*~<>≈√^²x#])
   | (?P<other>[^\s])
+    )
     """,
     re.VERBOSE,
 )
@@ -99,8 +101,9 @@ def split(folded: str) -> list[Raw]:
     """Raw pieces of a folded text."""
     pieces: list[Raw] = []
     for found in _RAW.finditer(folded):
-        kind, text = found.lastgroup or "other", found.group()
-        pieces.append(Raw(_KINDS.get(kind, kind), _PLAINLY.get(kind, text), found.start(), found.end()))
+        kind = found.lastgroup or "other"
+        start, end = found.span(kind)
+        pieces.append(Raw(_KINDS.get(kind, kind), _PLAINLY.get(kind) or folded[start:end], start, end))
         if len(pieces) > MAX_WORDS:
             break
     return pieces

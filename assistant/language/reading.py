@@ -103,13 +103,14 @@ _ROLES = frozenset({"role", "named"})
 
 _TO_READ = Pattern(r"\s*(?:light |head |flash )?(?:then |now )?(?:should|must|is to|has to|needs to|to)? ?(?:reads?|meters?|at|shows?)\W*\?+\W*$", re.I)
 """After the light whose reading is asked: "the fill should read?"."""
+_READ_AT_LAST = Pattern(r"\b(?:reads?|meters?|at|shows?)\W*\?+\W*$", re.I)
 
 
 def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
     """"what should the fill meter": the light that stands right after the question word."""
     at = text.lower().rfind("what")
     light = next((i for i in items if is_role(i) and 0 <= at < i.start <= at + 24), None)
-    if light is None and _TO_READ.search(text):
+    if light is None and _READ_AT_LAST.search(text):
         light = next((i for i in reversed(items) if is_role(i) and _TO_READ.match(text[i.end :])), None)
     return [replace(a, of=light.word) if light is not None and not a.of else a for a in asks]
 

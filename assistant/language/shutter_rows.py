@@ -48,8 +48,10 @@ def table(items: list[Item], text: str) -> ShutterTable:
     The row of the speed that is set stays behind as the guide number of the question.
     """
     speeds = [n for n, i in enumerate(items) if i.kind == "shutter"]
+    if len(speeds) < 2:
+        return ShutterTable((), items)
     named = _is_of_guides(items)
-    if len(speeds) < 2 or not (named or _BULBS.search(text)):
+    if not (named or _BULBS.search(text)):
         return ShutterTable((), items)
     items = [replace(i, kind="number") if i.kind == "film_speed" and _LISTED.fullmatch(text[i.start : i.end]) and n + 2 in speeds else i for n, i in enumerate(items)]
     pairs = _pairs(items, speeds)

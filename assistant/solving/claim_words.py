@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import re
+from functools import lru_cache
 
 from assistant import patterns
 from assistant.patterns import Pattern
@@ -143,7 +144,8 @@ def _is_gap(between: str) -> bool:
     return len(words) <= 6 and all(word in _GAP for word in words)
 
 
-def terms(text: str) -> list[Term]:
+@lru_cache(maxsize=8)
+def terms(text: str) -> tuple[Term, ...]:
     """Every change said in the text, in order; the same words are never used twice."""
     said = plain(text)
     taken: list[Term] = []
@@ -151,7 +153,7 @@ def terms(text: str) -> list[Term]:
         for term in find(said):
             if term.doublings is not None and not any(t.start < term.end and term.start < t.end for t in taken):
                 taken.append(term)
-    return sorted(taken, key=lambda t: t.start)
+    return tuple(sorted(taken, key=lambda t: t.start))
 
 
 def _shifts(said: str) -> list[Term]:

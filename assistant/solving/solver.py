@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from functools import cache
 from importlib import import_module
-from sys import modules
 
 from assistant.query import Fact, Query
 from assistant.records import replace
@@ -51,10 +51,10 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
 )
 
 
+@cache
 def _module(name: str) -> Any:
     """A module of solving/, imported when it is first asked."""
-    whole = f"assistant.solving.{name}"
-    return modules.get(whole) or import_module(whole)
+    return import_module(f"assistant.solving.{name}")
 
 
 def solve(query: Query) -> Solution | None:
