@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import auto_words, daylight, daylight_asks, film_pairs, guide_words, light_losses, sheet_words, shutter_rows, tested_words
+from assistant.language import auto_words, by_kinds, daylight, daylight_asks, film_pairs, guide_words, light_losses, sheet_words, shutter_rows, tested_words
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
@@ -56,10 +56,10 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     cues = _cues(items)
     facts = left_behind(light_losses.settle(auto_words.settle(facts, text, cues), text, cues), text)
     facts = daylight.settle(facts, text, cues)
-    facts = sheet_words.settle(time_facts(lens_facts(facts, items, text), items, text), text)
+    facts = by_kinds.settle(sheet_words.settle(time_facts(lens_facts(facts, items, text), items, text), text), text)
     asks = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text)) or ordered(text, facts)
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
-    asks = _not_told_here(sheet_words.asked(asks, facts, text), facts, text)
+    asks = by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     facts = shutter_rows.settle(facts, by_shutter.rows, text)
     words = [i for i in items if i.kind == "word"]

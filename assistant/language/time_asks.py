@@ -17,7 +17,7 @@ _WOULD_DO = Pattern(r"\b(?:will|would|does|can|could) (?:a |an |the )?(?:flash o
 _FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
 _YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?]*\?")
 _RECYCLE = Pattern(r"recycl|recharg|ready again|" + COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)")
-_SERIES = Pattern(r"how long\b|total time|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|\bfirst (?:\w+ )?(?:to|till|until) (?:the )?(?:last|second|third|[a-z]+th|\d+th)\b")
+_SERIES = Pattern(r"how long\b|total (?:time|seconds)|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|\bfirst (?:\w+ )?(?:to|till|until) (?:the )?(?:last|second|third|[a-z]+th|\d+th)\b")
 _POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|images|exposures|positions|ghosts|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|(?:pops?|flashes|bursts|discharges) (?:needed|required|necessary)\b|(?:count|estimate|give|work out|find) the (?:pops|flashes|bursts|discharges)\b|\b(?:pops|flashes|bursts|discharges)\s*\?")
 _ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
@@ -192,7 +192,7 @@ def _supplied(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) 
     """"how many sets of cells do I pack?", "how many rolls will it do?": of a number of pops told."""
     if "count" not in kinds or kinds & {"guide_number", "aperture"}:
         return None
-    if "battery" in cues and _SETS.search(lower):
+    if ("battery" in cues or "two_count" in kinds) and _SETS.search(lower):
         return [Ask("count", "", "sets")]
     return [Ask("count", "", "rolls")] if "two_count" in kinds and _ROLLS.search(lower) and patterns.search(r"\b(?:pops?|flash(?:es)?|bursts)\b", lower) else None
 

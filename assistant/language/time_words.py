@@ -18,7 +18,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
-_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between\W*$|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
+_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between(?:\s*[,.;]|\W*$)|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
 COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b|\bto (?:re)?(?:charge|cycle)\b")
 """Said of a flash that recycles."""
 
@@ -33,6 +33,15 @@ def _comes_back(fact: Fact, lower: str) -> bool:
         return True
     before = lower[max(0, fact.start - 44) : fact.start]
     return any(_SO_LONG.fullmatch(before, found.end()) for found in _BACK_AFTER.finditer(before))
+
+
+_FOR_EACH = Pattern(r"\s*(?:a|per|for (?:each|every)(?: single)?(?: one)?(?: of)?)\s+(?:(?:the|those|these|my) )?(?:\w+ )?(?:pops?|flash(?:es)?|bursts?|hits?)\b|\s*for (?:each|every) one\b")
+_EACH_TAKES = Pattern(r"\b(?:each|every)(?: single)?(?: one)?(?: of (?:the|these|those|my)(?: \w+)?)? ?(?:pops?|flash(?:es)?|bursts?|hits?)? (?:takes?|needs?|lasts?|costs?|gets)(?: me| about| up)* $")
+
+
+def _is_for_each(fact: Fact, lower: str) -> bool:
+    """"six seconds for every one of the twenty", "each pop takes ten seconds": all of them take so many times that, and not one gap less."""
+    return _FOR_EACH.match(lower, fact.end) is not None or _EACH_TAKES.search(lower[: fact.start]) is not None
 
 
 ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)|(?<!\d )(?<!\d)\b(?:joules|watt[- ]?seconds|ws|energy) (?:per|a|an|in each|for each|for every|in one|each) (?:single )?(?:pop|flash|burst|shot|hit|firing|frame|go)\b")
@@ -213,6 +222,8 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _comes_back(fact, lower):
         return replace(fact, quantity="recycle", of="")
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _is_for_each(fact, lower):
+        return replace(fact, quantity="interval", cue="each", of="")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(lower[max(0, fact.start - 30) : fact.end + 30]):
         return replace(fact, quantity="interval")
     if fact.quantity == "shutter" and fact.of != "ambient" and not patterns.search(r"\b(?:i'm|im|i am|camera|shutter|shooting|we're|were)(?: is| set)? (?:at|on)\W*$", lower[: fact.start]) and patterns.search(r"^[^.?!,;]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and not patterns.match(r"\W*(?:with|for|w|and|n)\b", lower[fact.end :]) and fact.value < 0.02 and "name_shutter" not in cues:

@@ -7,6 +7,7 @@ down, what is needed is rounded up.
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
@@ -35,7 +36,10 @@ def solve(query: Query) -> Solution | None:
 
 
 def _speaks_of_battery(query: Query) -> bool:
-    return "battery" in query.cues or "battery" in query.text.lower()
+    return "battery" in query.cues or _SUPPLY.search(query.text) is not None
+
+
+_SUPPLY = Pattern(r"\b(?:battery|batteries|cells|pack|charge)\b", re.I)
 
 
 def _stored(query: Query) -> Solution | None:
@@ -59,10 +63,16 @@ _PER_FRAME = Pattern(r"\s*(?:per|for each|for every|each|every|a|to a|to each|to
 
 def _pop_counts(query: Query) -> list[Fact]:
     """The pops that a set gives and those that are wanted; not the pops of one frame."""
-    return [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f.value > 1 and not _is_per_frame(f, query)]
+    return [f for f in query.facts if f.quantity in ("count", "max_count") and f.unit in POP_WORDS and f.value > 1 and not _is_per_frame(f, query)]
+
+
+_OF_A_FRAME = Pattern(r"\b(?:per|each|every|a|one) (?:\w+ )?(?:frame|picture|exposure|shot|photo|negative|image)\b", re.I)
 
 
 def _is_per_frame(fact: Fact, query: Query) -> bool:
+    counts = [f for f in query.facts if f.quantity in ("count", "max_count") and f.unit in POP_WORDS and f.value > 1]
+    if len(counts) == 2 and fact is min(counts, key=lambda f: f.value) and any(a.unit == "frames" for a in query.asks) and _OF_A_FRAME.search(query.text):
+        return True
     return fact.origin == "said" and _PER_FRAME.match(query.text.lower(), fact.end) is not None
 
 
@@ -88,6 +98,9 @@ def _cells_to_bring(query: Query) -> Solution | None:
     if len(counts) != 2 or not any(a.unit == "sets" for a in query.asks):
         return None
     wants = [f for f in counts if _WANTED.search(query.text.lower()[max(0, f.start - 30) : f.start])] if counts[0].origin == "said" else []
+    gives = [f for f in counts if f.origin == "said" and (_GIVES.search(query.text.lower()[: f.start]) or _FROM_A_SET.match(query.text.lower(), f.end))]
+    if len(gives) == 1:
+        wants = [f for f in counts if f is not gives[0]]
     needed = wants[0] if len(wants) == 1 else counts[1]
     held = counts[0] if needed is counts[1] else counts[1]
     holds, _ = _power_told(held, query, powers)
@@ -98,6 +111,8 @@ def _cells_to_bring(query: Query) -> Solution | None:
     return Solution(answers=(marks.count(sets, "sets"),), used=(held, needed, *powers), topic="time", working=(f"a set gives {pops:.4g} such pops; {needed.value:g} / {pops:.4g}, rounded up",), notes=(_ENERGY_ALONE,))
 
 
+_GIVES = Pattern(r"\b(?:a|an|one|each|every|the|per|my) (?:\w+ )?(?:set|battery|charge|pack|load)\b[^.,;?\d]{0,32}$")
+_FROM_A_SET = Pattern(r"\s*(?:full )?(?:pops |flashes )?(?:per|a|each|from (?:a|one|each)|out of (?:a|one|each)|to (?:a|the|each)|on (?:a|one|each)) (?:\w+ )?(?:set|battery|charge|pack|load)\b")
 _WANTED = Pattern(r"\b(?:needs?|wants?|must|have to|has to|takes|calls for|after|requires?|do)\b[^.,;?\d]*$")
 
 

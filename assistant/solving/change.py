@@ -17,6 +17,7 @@ from assistant.solving import marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
 from assistant.solving.losses import is_taken_off
+from assistant.solving.pop_facts import FAR, apart
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
@@ -60,7 +61,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         facts = _of(query, quantity)
         if not facts:
             continue
-        facts = _in_time(facts, query.text) if quantity == "aperture" else _metered_first(facts, query.text) if quantity == "film_speed" else facts
+        facts = _in_time(facts, query.text) if quantity == "aperture" else _metered_first(facts, query) if quantity == "film_speed" else facts
         values = [_value(f) for f in facts]
         used += facts
         if quantity == "count" and len(set(values)) == 1:
@@ -111,9 +112,14 @@ def _in_time(facts: list[Fact], text: str) -> list[Fact]:
 _METER_STANDS = Pattern(r"\bmeter\b[^.?!\d]{0,24}\b(?:set|on|at|to|for|stands)\s*(?:iso |ei )*$", re.I)
 
 
-def _metered_first(speeds: list[Fact], text: str) -> list[Fact]:
+def _metered_first(speeds: list[Fact], query: Query) -> list[Fact]:
     """"I rate the paper at 6; the meter, set to 100, says f/45": the reading is for what the meter stands at, whichever was said first."""
-    last = len(speeds) == 2 and all(f.origin == "said" for f in speeds) and _METER_STANDS.search(text[: speeds[1].start]) and not _METER_STANDS.search(text[: speeds[0].start])
+    if len(speeds) != 2 or any(f.origin != "said" for f in speeds):
+        return speeds
+    text, read = query.text, query.first("aperture")
+    if read is not None and read.origin == "said" and apart(speeds[1], read, text) < FAR <= apart(speeds[0], read, text) and read.start > speeds[0].start:
+        return speeds[::-1]  # "what on 800 film, if it was f/5.6 on 200"
+    last = _METER_STANDS.search(text[: speeds[1].start]) and not _METER_STANDS.search(text[: speeds[0].start])
     return speeds[::-1] if last else speeds
 
 

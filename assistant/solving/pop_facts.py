@@ -37,3 +37,17 @@ def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
         return bool(patterns.search(r"\b(?:what|how|and (?:at|for|on))\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
 
     return min(facts, key=lambda f: (asked(f), f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
+
+
+def apart(fact: Fact, other: Fact, text: str) -> int:
+    """How far two figures stand from each other; another sentence or clause is far.
+
+    >>> apart(Fact("energy", 200.0, end=6), Fact("aperture", 8.0, start=13, end=16), "200 Ws gives f/8")
+    7
+    """
+    between = text[min(fact.end, other.end) : max(fact.start, other.start)]
+    return len(between) + FAR * len(patterns.findall(r"[,;?!]|\.(?!\d)|\b(?:if|when|and|but|while|because|since|so)\b", between, re.I))
+
+
+FAR = 100
+"""What a clause between two figures counts, in letters."""

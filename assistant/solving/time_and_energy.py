@@ -17,7 +17,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
-from assistant.solving.pop_facts import own, popped, share
+from assistant.solving.pop_facts import apart, own, popped, share
 from assistant.solving.pops import wanted
 from assistant.solving.solution import Solution, needs
 from assistant.units import length_in
@@ -184,7 +184,7 @@ _NOT_THE_LAST = Pattern(r"\b(?:not|no|without|don't|ignor\w*|except|but|leav\w*)
 
 def _series(query: Query, ask: Ask) -> Solution | None:
     """The time a number of pops takes, or a strobe burst."""
-    pops, rate = popped(query), query.last("frequency")
+    pops, rate = popped(query) or next((f for f in query.all("count") if f.unit == "frames" and f.value > 1), None), query.last("frequency")
     if ask.of != "series" or pops is None:
         return None
     if rate:
@@ -197,10 +197,10 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     part, fact = share(query)
     scale = part if part is not None and pause.quantity == "recycle" else 1.0
     each = pause.value * scale
-    frames = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), None)
+    frames = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1 and f is not pops), None)
     fired = pops.value * (frames.value if frames else 1.0)
-    if _LAST_AS_WELL.search(query.text) and not _NOT_THE_LAST.search(query.text):
-        return Solution(lead="The whole series, the last recharge with it, takes", answers=(_seconds(each * fired),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
+    if pause.cue == "each" or _LAST_AS_WELL.search(query.text) and not _NOT_THE_LAST.search(query.text):
+        return Solution(lead="The whole series takes" if pause.cue == "each" else "The whole series, the last recharge with it, takes", answers=(_seconds(each * fired),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
                         working=(f"{fired:g} times {each:g} s",))
     return Solution(lead="The whole series takes", answers=(_seconds(each * (fired - 1)),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
                     working=(f"{fired - 1:g} waits of {each:g} s",),
@@ -219,7 +219,7 @@ def _energy(query: Query, ask: Ask) -> Solution | None:
         assert farads is not None and volts is not None
         return Solution(answers=(Quantity("energy", duration.capacitor_energy(farads.value, volts.value), "J"),), used=(farads, volts), topic="time", working=("half the capacitance times the voltage squared",),
                         notes=("A capacitor at flash voltage can kill, also when switched off; leave the inside to a repairer.",))
-    if len(query.all("aperture")) == 2 and len(query.all("energy")) == 1 and not any(query.has(q) for q in ("distance", "guide_number", "film_speed")):
+    if len(query.all("aperture")) == 2 and len(_not_the_most(query)) == 1 and not any(query.has(q) for q in ("distance", "guide_number", "film_speed")):
         return _energy_for_aperture(query)
     more = query.has("stops") and len(query.all("aperture")) == 1 and len(query.all("energy")) == 1 and not any(query.has(q) for q in ("distance", "film_speed", "power"))
     if query.has("aperture") and not more or query.has("guide_number"):
@@ -237,18 +237,28 @@ _TOPS_OUT = Pattern(r"\b(?:tops? out|max(?:imum|es out)?|at most|no more than|on
 """Said of the most a head can store."""
 
 
+def _not_the_most(query: Query) -> list[Fact]:
+    """The energies told, without the one that is only the most a pack can store."""
+    energies = query.all("energy")
+    return [f for f in energies if len(energies) == 1 or not _TOPS_OUT.search(query.text[max(0, f.start - 24) : f.start])]
+
+
 def _energy_for_aperture(query: Query) -> Solution | None:
     """"200 Ws gives f/8: how much for f/16?", in either order."""
-    stops, known, powers = query.all("aperture"), query.all("energy")[0], query.all("power")
+    stops, known, powers = query.all("aperture"), _not_the_most(query)[0], query.all("power")
+    most = next((f for f in query.all("energy") if f is not known), None)
     if len(powers) > 1 or powers and powers[0].value != 1.0:
         return None
     asked = [f for f in stops if _ASKED_OF.search(query.text.lower()[: f.start])]
-    target = asked[0] if len(asked) == 1 else wanted(query, stops) if any(f.cue == "want" for f in stops) or known.start < stops[0].start else stops[1]
+    target = asked[0] if len(asked) == 1 else wanted(query, stops) if any(f.cue == "want" for f in stops) or known.start < stops[0].start else max(stops, key=lambda f: apart(f, known, query.text))
     if {f.origin for f in stops} == {"kept", "said"}:
         target = stops[1]  # "and f/5.6?": what is wanted, anew, in the place of the old
     one = stops[0] if target is stops[1] else stops[1]
     value = known.value * (target.value / one.value) ** 2
-    if value > known.value * 1.0005 and known.origin == "said" and _TOPS_OUT.search(query.text[max(0, known.start - 40) : known.end + 30]):
+    if most is not None and value > most.value * 1.0005:
+        return Solution("out_of_reach", f"Out of reach: more than the {most.value:g} Ws there are; it would take", (Quantity("energy", value, "J"),), used=(known, one, target, most, *powers), topic="time", working=("energy goes with the square of the f-number",))
+    powers = [*powers, *((most,) if most else ())]
+    if most is None and value > known.value * 1.0005 and known.origin == "said" and _TOPS_OUT.search(query.text[max(0, known.start - 40) : known.end + 30]):
         pops = whole_count(value / known.value)
         return Solution("out_of_reach", "Out of reach of the head in one flash; it would take", (Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",),
                         alternatives=((marks.count(pops, "pops"), Quantity("energy", known.value, "J")),), notes=(f"What works: {pops:g} pops at {known.value:g} Ws on one frame, or open the lens.",))
@@ -333,6 +343,8 @@ def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | 
     weaker = patterns.search(r"\b(?:weaker|less|dimmer|smaller)\b[^.?]{0,40}\bthan\b", lower) is not None and one < two
     if weaker:
         return Solution(answers=(Quantity("stops", math.log2(one / two), "stops"),), used=(*energies, *heads), topic="time", working=(f"log2 of {one:g} / {two:g}",))
+    if patterns.search(r"\b(?:instead of|rather than|in place of|not)\b", lower[energies[0].end : energies[1].start]):
+        value = -value  # the one that is, then the one that was
     winner = f"{max(one, two):g} Ws" if between and one != two else None
     return Solution(answers=(Quantity("stops", abs(value) if between else value, "stops", winner),), used=(*energies, *heads), topic="time", working=(f"log2 of {max(one, two):g} / {min(one, two):g}",),
                     notes=("Energy alone; the reflector and the head decide how much of it arrives.",))
