@@ -197,6 +197,8 @@ def close_asks(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[As
     close = "magnification" in kinds or {"extension", "focal_length"} <= kinds
     if not close or kinds & {"guide_number", "distance", "film_speed", "power"}:
         return list(asks)
+    if "magnification" in kinds and "aperture" in kinds and _SET.search(text):
+        asks = [a for a in asks if a.quantity != "magnification"]  # "once the magnification is allowed for": told
     if _STOPS.search(text) and all(a.quantity == "count" for a in asks):
         return [Ask("stops", "", "")]
     if "shutter" in kinds and _TIME.search(text) and all(a.quantity in ("shutter", "duration", "time") for a in asks):

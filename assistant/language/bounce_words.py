@@ -14,7 +14,7 @@ from assistant.units import LENGTH
 _LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_distance")
 _SURFACE = r"(?:ceiling|roof|plaster(?! (?:head|bust|cast|figure|statue))|wall|card|board|panel|reflector|surface|umbrella)"
 _LEG_BEFORE = Pattern(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
-                         rf"(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
+                         rf"\b(?:goes|go|going|climbs?|rises?|comes?|drops?|falls?|runs?) (?:back |straight |right )?(?:up|down)|from (?:the |that ){_SURFACE}|(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
 _LAMP_TO_SURFACE = rf"from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:(?:to )?(?:the |a )?{_SURFACE}|(?:up )?to (?:it|there)\b)"
 _FIRST_LEG = Pattern(rf"^\s*{_LAMP_TO_SURFACE}\b", re.I)
 _LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|{_LAMP_TO_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
@@ -94,7 +94,7 @@ _RECKONED = Pattern(r"\b(?:call (?:it|that)|reckon|allow|say|make (?:it|that)|co
 
 def _paint(fact: Fact, text: str) -> Fact:
     """"ceiling -1.5 stops", "minus a stop for the paint": what the surface takes."""
-    named = patterns.search(r"\b(?:ceiling|wall|paint|surface|plaster)\W*(?:of|at|is|:)?\W*$", text[: fact.start], re.I) or patterns.match(r"\W*(?:for|to|in) the (?:ceiling|wall|paint|plaster|surface)\b", text[fact.end :], re.I)
+    named = patterns.search(r"\b(?:ceiling|wall|paint|surface|plaster)\W*(?:of|at|is|:)?\W*$", text[: fact.start], re.I) or patterns.match(r"\W*(?:for|to|in|at|off|by|from) the (?:ceiling|wall|paint|plaster|surface)\b", text[fact.end :], re.I)
     if fact.quantity not in ("stops", "signed", "relation") or not named:
         return fact
     return replace(fact, quantity="loss", value=abs(fact.value), unit=_surface(text), of="", to="", cue="")
@@ -115,6 +115,10 @@ _SLIPPED = Pattern(r"(?:\b[\w.]+ (?:and a half )?(?:feet|foot|ft|metres?|meters?
 """A leg that was taken back right before this one: "to the ceiling is five feet, sorry, four feet"."""
 
 
+_PART_WAY = Pattern(rf"\s*(?:straight |back )?(?:up|down|over|across)\b|\s*to (?:the |a |that )?(?:\w+ )?{_SURFACE}\b", re.I)
+"""After one leg of the way, though "travels" or "path" stands before it: "the light travels 1.6 m up to the plaster"."""
+
+
 def _leg(fact: Fact, text: str) -> Fact:
     before, after = text[max(0, fact.start - 60) : fact.start], text[fact.end : fact.end + 60]
     before = patterns.split(r"[.;?!]\s|,\s+(?:and\s+)?", _SLIPPED.sub("", before))[-1]
@@ -124,7 +128,7 @@ def _leg(fact: Fact, text: str) -> Fact:
         return replace(fact, quantity="camera_distance", of="camera")
     if fact.quantity == "distance" and fact.of in ("front", "middle", "back") and not patterns.search(r"\bbounc|\bceiling\b", text, re.I):
         return fact  # "the front row is nine feet from the umbrella": no leg of a bounce
-    if _LEG_BEFORE.search(before) and not _TOTAL.search(before[-30:]) and not _HEIGHT_BEFORE.search(before):
+    if _LEG_BEFORE.search(before) and (not _TOTAL.search(before[-30:]) or _PART_WAY.match(after)) and not _HEIGHT_BEFORE.search(before):
         return replace(fact, quantity="path", of="", cue="")
     if _ABOVE.match(after):
         return replace(fact, quantity="ceiling_above", of="")
@@ -136,7 +140,7 @@ def _leg(fact: Fact, text: str) -> Fact:
     if patterns.match(r"\s*(?:high|off the floor|off the ground|up)\b", after) or _FACE_HEIGHT.search(before) or _FLASH_HEIGHT.search(before):
         if patterns.search(r"ceiling (?:is|height)|(?:foot|metre|meter|ft|m) (?:high )?ceiling", text, re.I) and not patterns.match(r"\s*(?:from|away|to)\b", after):
             return replace(fact, quantity="face_height" if _FACE_HEIGHT.search(before) else "flash_height", of="")
-    if _TOTAL.search(before[-30:]) or patterns.match(r"\s*(?:of )?(?:total |light )*(?:path|all told|altogether|in all|in total|all the way|total|overall)\b", after, re.I):
+    if _TOTAL.search(before[-30:]) and not _PART_WAY.match(after) or patterns.match(r"\s*(?:of )?(?:total |light )*(?:path|all told|altogether|in all|in total|all the way|total|overall)\b", after, re.I):
         return replace(fact, quantity="path", of="", cue="total")
     if fact.quantity == "path" or _LEG_BEFORE.search(before) or _LEG_AFTER.match(after):
         return replace(fact, quantity="path", of="", cue="")

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import bounce_words, film_words, passed_light, rows, stop_words, unsaid_stops, zoom_words
+from assistant.language import bounce_words, factor_words, film_words, loss_lists, passed_light, rows, stop_words, unsaid_stops, zoom_words
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
@@ -42,9 +42,9 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
     facts = film_words.settle([rows.part_further(f, text) for f in facts], text)
     out = _close_focus(_counted_stops(_sizes(passed_light.settle(stop_words.settled(facts, text), text), text), text, cues), text)
     out = _worn(_said_apart(_a_head_in_each(_not_rows(_layers(out, text), text), text), text), text)
-    out = bounce_words.settle(out, text, cues)
+    out = factor_words.settle(bounce_words.settle(out, text, cues), text)
     out = zoom_words.table(out, text)
-    return [_within_reason(f) for f in unsaid_stops.without_gel_of_glass(unsaid_stops.settle(_beside(out, text), text), text)]
+    return [_within_reason(f) for f in loss_lists.settle(unsaid_stops.without_gel_of_glass(unsaid_stops.settle(_beside(out, text), text), text), text)]
 
 
 _STOPS = ("stops", "loss", "relation", "filter_loss", "nd", "power_down", "signed")
@@ -196,7 +196,7 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
     every = patterns.search(r"\b(?:each|every)\b(?: \w+){0,2}(?: \w+){1,2}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
     out.append(Fact("rows", float(many), start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
-    return [replace(f, value=f.value * many) if f.quantity in ("loss", "stops", "filter_loss") and not _SUM_OF.match(text[f.end :]) and (every or f == first or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
+    return [replace(f, value=f.value * many, quantity="loss" if f.quantity == "stops" and not f.cue else f.quantity) if f.quantity in ("loss", "stops", "filter_loss") and not _SUM_OF.match(text[f.end :]) and (every or f == first or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
 
 
 _BEFORE_THE_LENS = Pattern(r"\s*(?:in front of|before|away from|from|ahead of) (?:it|the lens|my lens|(?:the |my |an? )?\d+ ?mm)\b", re.I)
@@ -284,13 +284,8 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
             fact = replace(fact, unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
         elif fact.quantity in ("loss", "filter_loss") and fact.unit and taker and taker.unit != fact.unit and fact.unit in {t.unit for t in takers} and _is_beside(gap):
             fact = replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
-        if fact.quantity == "factor" and taker is not None and taker.unit == "gel" and not any(f.quantity == "camera_filter" for f in facts) and not _ON_LENS.search(text) and fact.value > 0:
-            fact = replace(fact, quantity="loss", value=math.log2(fact.value), unit="gel", of=taker.of, cue="passed")  # "a gel with a factor of 3"
         out.append(fact)
     return out
-
-
-_ON_LENS = Pattern(r"\blens\b|\bcamera\b", re.I)
 
 
 def _for_what(fact: Fact, facts: Sequence[Fact], text: str) -> Fact | None:

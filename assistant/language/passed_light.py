@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language import loss_lists
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
@@ -104,7 +105,10 @@ def _absent(facts: list[Fact], text: str) -> list[Fact]:
     if any(f.quantity in ("loss", "filter_loss", "factor", "nd") for f in facts):
         return facts
     if not any(f.quantity == "guide_number" for f in facts):  # beside a reading with and without it, the light is told by what is gone
-        return [f for f in facts if not (f.quantity == "camera_filter" and _NONE_OF_IT.search(text[: f.start]))]
+        gone_glass = [f for f in facts if f.quantity == "camera_filter" and _NONE_OF_IT.search(text[: f.start])]
+        if gone_glass and len(facts) == 1:
+            return [replace(gone_glass[0], unit="BARE")]  # "no polariser": all that is said
+        return [f for f in facts if f not in gone_glass]
     gone = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE" and _ABSENT.search(text[: f.start])}
     here = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and not _ABSENT.search(text[: f.start])}
     return [f for f in facts if not (f.quantity in ("modifier", "camera_filter") and f.unit in gone - here)]
@@ -160,6 +164,6 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("aperture", "", "")]
     if not asks and [f.quantity for f in facts].count("aperture") == 1 and kinds <= _ONE_READING and _WHAT_NOW.search(text) and not _SOMETHING_ELSE.search(text):
         return [Ask("aperture", "", "")]
-    if not asks and takes and not kinds & {"aperture", "shutter"} and _ALL.search(text):
+    if not asks and takes and not kinds & {"aperture", "shutter"} and (_ALL.search(text) or len(takes) > 1 and loss_lists.SUMMED.search(text.lower())):
         return [Ask("factor" if all(f.quantity == "factor" for f in takes) else "stops", "", "")]
     return list(asks)

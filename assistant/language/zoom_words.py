@@ -18,7 +18,8 @@ _NUMBER = r"(\d+(?:\.\d+)?)"
 _SET_TO = Pattern(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: set)?(?: at| to| on)?|(?:head|it|i'm|flash)(?: is|'s)?(?: set| zoomed| now)?(?: at| to| on)|set (?:at|to|on)|at the|on the|using|with it at|now at|what about|and at|at)\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b", re.I)
 
 
-_OF_A_HEAD = Pattern(r"\bzoom|\bhead\b|\breflector at\b|(?:\b|\d)mm\b", re.I)
+_OF_A_HEAD = Pattern(r"\bzoom|\b\d+ (?:setting|position)\b|\bhead\b|\breflector at\b|(?:\b|\d)mm\b", re.I)
+_OF_THE_MAKER = Pattern(r"\b(?:book|booklet|manual|maker|makers|leaflet|printed|scale|chart|table|data ?sheet|label|rated|reach|reaches)\b", re.I)
 _GUIDE = Pattern(r"\bgn\b|guide|leitzahl", re.I)
 _ZOOM = Pattern(r"\bzoom(?!s? lens)", re.I)
 
@@ -30,7 +31,7 @@ def table(facts: list[Fact], text: str) -> list[Fact]:
         return _zoom_alone(facts, text)
     told = zoom_figures.figures(facts, text)
     rows = zoom_figures.rows(told)
-    if len(rows) < 2 or not named and any(_LENGTH_AFTER.match(text[f.end :]) for f in told if any(a <= f.start < b for a, b, _, _ in rows)):
+    if len(rows) < 2 or not named and not _OF_THE_MAKER.search(text) and any(_LENGTH_AFTER.match(text[f.end :]) for f in told if any(a <= f.start < b for a, b, _, _ in rows)):
         return _zoom_alone(zoom_figures.at_the_ends(facts, text) if named else facts, text)
     return _chosen(facts, rows, told, text)
 
@@ -84,7 +85,7 @@ def _said_unit(text: str) -> str:
     return ""
 
 
-_WON_OR_LOST = Pattern(r"\b(?:what|how much)(?:'s|s| do| does| will| would| did| have| has| is| am| are)?(?: \w+){0,3}? (?:los[et]|loses|losing|gain(?:s|ed|ing)?|win|won|buys?|bought|costs?|costing)\b|\bstops? (?:gained|lost|won)\b", re.I)
+_WON_OR_LOST = Pattern(r"\b(?:what|how much)(?:'s|s| do| does| will| would| did| have| has| is| am| are)?(?: \w+){0,3}? (?:los[et]|loses|losing|giv(?:e|ing) (?:up|away)|gain(?:s|ed|ing)?|win|won|buys?|bought|costs?|costing)\b|\bstops? (?:gained|lost|won)\b", re.I)
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:

@@ -40,6 +40,7 @@ from assistant.memory.conversation import Conversation
 from assistant.memory.corrections import corrected, units
 from assistant.memory.film_again import guide_for_another, over_anew, scale_again
 from assistant.memory.lens_again import image_again, limit_again
+from assistant.memory.layers import layered
 from assistant.memory.lights_changed import (
     all_of_them,
     another,
@@ -71,6 +72,6 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 
 RULES: tuple[Rule, ...] = (
-    pair_again, after_measured, so_many, stops_again, zoom_again, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
+    layered, pair_again, after_measured, so_many, stops_again, zoom_again, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
     another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, steps_again, side_again, limit_again, image_again, made_right, row_again, row_numbers, scale_again, guide_for_another, bare_numbers, length_again,
 )

@@ -29,7 +29,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     text = query.text.lower()
     mentioned = [m for m in query.mentioned]
     lights = {f.of for f in scene.facts if f.of}
-    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|minus|lost|no|get rid of)\b", text) or _TAKEN_OFF.search(text)
+    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b", text) or _TAKEN_OFF.search(text)
     facts = scene.facts
     alone = [f for f in query.facts if f.quantity == "modifier"]
     if len(alone) == len(query.facts) == 1 and _ONLY.search(text) and any(f.quantity == "loss" and f.unit == alone[0].unit for f in facts):
@@ -53,17 +53,32 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _STAYS_AFTER, _STAYS_BEFORE = Pattern(r"\s*(?:only|alone|stays|still|by itself|on its own)\b", re.I), Pattern(r"\b(?:only|just|keep|leave|still|but)(?: (?:with|the|my|a|an))*\s*$", re.I)
 
 
+_ALL_OF_IT = Pattern(r"\b(?:either|neither|both|everything|the lot|all of (?:it|them)|any of (?:it|them)|anything)\b")
+_A_BOX = Pattern(r"\b(?:box|octa)\b(?! speed)")
+_BOX_STAYS = Pattern(r"\b(?:box|octa) (?:only|alone|stays|still|remains|on|kept)\b|\b(?:only|just|keep|keeping|leave|still|but)(?: (?:with|the|my|a|an))* (?:soft)?(?:box|octa)\b")
+_PUT_ON = Pattern(r"\b(?:with|but|instead|through|use|using)\b")
+
+
+def _named_again(query: Query, scene: Scene, text: str) -> set[str]:
+    """The kinds of what is on that are named here, though a negation took them out of the facts: "no polariser", "without the box"."""
+    on = {f.unit for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss") and f.unit}
+    return on & (set(query.cues) | ({"softbox"} if _A_BOX.search(text) and not _BOX_STAYS.search(text) else set()) | ({"nd"} if "nd" in text.split() else set()))
+
+
 def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     stays = [f for f in worn if _STAYS_AFTER.match(query.text[f.end :]) or _STAYS_BEFORE.search(query.text[: f.start])]
     if stays and len(stays) < len(worn):  # "no gel, softbox only"
         query, worn = replace(query, facts=tuple(f for f in query.facts if f not in stays)), [f for f in worn if f not in stays]
     bare = bool(query.cues & {"bare", "BARE", "not"})
-    if (leaving or bare) and (worn or query.cues & {"bare", "BARE"} or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
-        kinds = {f.unit for f in worn} | ({"umbrella", "shoot_through"} if any(f.unit in ("umbrella", "shoot_through") for f in worn) else set())
+    named = _named_again(query, scene, text) - {f.unit for f in stays}
+    if (leaving or bare) and (worn or named or _ALL_OF_IT.search(text) or query.cues & {"bare", "BARE"} or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
+        kinds = {f.unit for f in worn} | named | ({"umbrella", "shoot_through"} if any(f.unit in ("umbrella", "shoot_through") for f in worn) else set())
         gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
         if gone:
-            facts = tuple(f for f in query.facts if f not in worn)
+            put_on = _PUT_ON.search(text) is not None and {f.unit for f in worn} - {f.unit for f in gone}
+            facts = tuple(f for f in query.facts if f not in worn or put_on and f.unit in put_on)
+            facts = facts or (Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip()),)  # told, though nothing is on
             return replace(query, facts=facts), replace(scene, facts=tuple(f for f in scene.facts if f not in gone))
         if worn and leaving and scene.asks:  # it was not on: nothing is put on instead
             return replace(query, facts=tuple(f for f in query.facts if f not in worn), cues=query.cues - {f.unit for f in worn}), scene

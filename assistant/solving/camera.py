@@ -56,9 +56,11 @@ def unmeasured(query: Query) -> list[Fact]:
     spare = sum(f.quantity == "factor" or f.quantity == "loss" and not f.unit and not query.has("modifier") for f in query.facts)
     any_told = bool(told) or spare > 0 or query.has("nd")
     found: list[Fact] = []
+    seen: set[str] = set()
     for fact in query.facts:
-        if fact.quantity != "camera_filter" or fact.unit not in TYPICAL_LOSS or fact.unit in told or any(fact.unit == f.unit for f in found):
-            continue
+        if fact.quantity != "camera_filter" or fact.unit not in TYPICAL_LOSS or fact.unit in told or fact.unit in seen:
+            continue  # named again, it is still one filter
+        seen.add(fact.unit)
         if fact.unit == "filter" and any_told:
             spare -= 1
         elif spare > 0:

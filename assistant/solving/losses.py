@@ -154,8 +154,10 @@ def _told_by_the_way(query: Query) -> tuple[Fact, ...]:
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
     by_the_way = _told_by_the_way(query)
-    if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") and not by_the_way or query.has("aperture_range") or query.has("distance") and not by_the_way or query.has("magnification") or query.has("extension"):
+    if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") and not by_the_way or query.has("aperture_range") or query.has("distance") and not by_the_way:
         return None
+    if (query.has("magnification") or query.has("extension")) and not any(query.has(q) for q in ("loss", "filter_loss", "factor", "nd")):
+        return None  # the draw alone is optics
     said = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said}]
     through, facts, _ = camera.loss_total(query)
@@ -211,7 +213,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     known = query.all("aperture")
     if ask.quantity != "aperture" or len(known) != 1 or query.has("guide_number") or any(query.all(q) for q in ("distance", "power", "path", "relation", "stops", "shutter", "exposure_value")):
         return None
-    if known[0].of not in ("", "ambient", "key", "a") or any(len(query.all(q)) > 1 for q in ("film_speed", "energy")):
+    if known[0].of not in ("", "ambient", "key", "a", "meter") or any(len(query.all(q)) > 1 for q in ("film_speed", "energy")):
         return None
     through, facts, names = camera.loss_total(query)
     said = [f for f in query.facts if f.quantity == "loss"]
@@ -252,7 +254,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return _OFF_IT.search(text) is not None and _ON_IT.search(text) is None  # told in another turn: its place is not in this text
     sentences = _sentences(text)
     asked = next((s for s in reversed(sentences) if known.end <= s[0] or "?" in text[s[0] : s[1]]), sentences[-1])
-    wanted = text[max(asked[0], known.end) : asked[1]] if asked[0] <= known.end < asked[1] else text[asked[0] : asked[1]]
+    wanted = text[max(asked[0], known.end) : asked[1]] if asked[0] <= known.end <= asked[1] else text[asked[0] : asked[1]]
     beside = next((text[s[0] : s[1]] for s in sentences if s[0] <= known.start < s[1]), "")
     after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
     wanted = wanted.removeprefix(after_known)

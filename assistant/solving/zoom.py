@@ -14,8 +14,8 @@ from assistant.solving import marks
 from assistant.solving.lights import guide_unit
 from assistant.solving.solution import Solution, needs
 
-_BACK = Pattern(r"\b(?:los[et]|losing|loss|cost\w*|zoom\w* (?:out|back)|pull\w* back|wider)\b", re.I)
-_LOSES = Pattern(r"\b(?:los[et]|losing|loses|loss|costs?|costing|sacrifice|give up|giving up)\b", re.I)
+_BACK = Pattern(r"\b(?:los[et]|losing|loss|cost\w*|zoom\w* (?:out|back)|pull\w* back|wider|giv\w+ (?:up|away))\b", re.I)
+_LOSES = Pattern(r"\b(?:los[et]|losing|loses|loss|costs?|costing|sacrific\w*|forfeit\w*|giv\w+ (?:up|away))\b", re.I)
 _GAINS = Pattern(r"\b(?:gain\w*|win|winning|won|pick up|more light)\b", re.I)
 _FROM_TO = Pattern(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up to|->|and)\s*(\d+(?:\.\d+)?)\s*(?:m\b|metres?|meters?|ft|feet)?(?!\s*mm)", re.I)
 

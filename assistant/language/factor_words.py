@@ -1,0 +1,60 @@
+"""Factors of what stands in the light, wherever in the text they are told: of the glass on the lens, or of what is over the flash.
+
+"yellow x2 on the lens" · "the factor engraved on my red filter is 8" · "I lay over it a gel whose factor is 2.5"
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from assistant.patterns import Pattern
+from assistant.physics.ambient import stops_from_density
+from assistant.query import Fact
+from assistant.records import replace
+
+_COLOUR = r"(?:light |dark |deep |pale |medium )?(?:yellow|orange|red|green|blue|amber|yellow-green|violet|magenta)"
+_COLOUR_BEFORE = Pattern(rf"\b{_COLOUR}(?: (?:filter|glass|one|is|at|of|with))*[ ,(:=]*$")
+_COLOUR_AFTER = Pattern(rf"[ -]*{_COLOUR}\b")
+_FACTOR_OF_IT = Pattern(r"\bfactor\b[^.;?!\d]{0,40}\b(?:is|was|of|reads|says|at|being|a|about)[ :=]*$|\bfactor[^.;?!\d]{0,30}[:=] ?$")
+_ON_LENS = Pattern(r"\blens\b|\bcamera\b")
+_FACTOR_JUST = Pattern(r"\bfactor(?: is| of| says| reads)? ?$")
+_FULL_STOP = Pattern(r"full stop\W*$")
+"""A mark that was dictated: "factor two point five full stop"."""
+_ADDED_GREY = Pattern(r" ?(?:nd\b|neutral|gr[ae]y\b)")
+
+
+def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """The facts with the factors that were told of a colour, of a filter or of a gel."""
+    said = text.lower()
+    named = [_named(f, said) for f in facts]
+    glass = {f.end for f in named if f.quantity == "factor" and f.of == "camera"}
+    named = [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if f.quantity == "modifier" and f.unit == "gel" and f.start - 1 in glass and "gel" not in f.said.lower() else f for f in named]
+    return [_of_a_taker(f, named, said) for f in named]
+
+
+def _named(fact: Fact, said: str) -> Fact:
+    """"red 8x", "x2 yellow", "the factor on the rim is 8"."""
+    before, after = said[max(0, fact.start - 60) : fact.start], said[fact.end : fact.end + 24]
+    if fact.quantity == "times" and fact.value > 1 and (_COLOUR_BEFORE.search(before) or _COLOUR_AFTER.match(after)):
+        return replace(fact, quantity="factor", of="camera", cue="")
+    if fact.quantity == "number" and not fact.bad and fact.value > 1 and _FACTOR_OF_IT.search(before):
+        return replace(fact, quantity="factor", of="", cue="")
+    if fact.quantity in ("stops", "loss", "filter_loss") and _FULL_STOP.search(fact.said) and _FACTOR_JUST.search(before):
+        return replace(fact, quantity="factor", of="camera", unit="", cue="")
+    if fact.quantity == "signed" and fact.unit == "+" and _ADDED_GREY.match(after):
+        return replace(fact, quantity="nd", value=stops_from_density(fact.value), unit="density", of="camera", cue="") if fact.value < 4 and "." in fact.said else fact
+    return fact
+
+
+def _of_a_taker(fact: Fact, facts: Sequence[Fact], said: str) -> Fact:
+    """"my scrim has a factor of 2": what the scrim loses, told in times and not in stops."""
+    if fact.quantity != "factor" or not fact.value > 0:
+        return fact
+    takers = [f for f in facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
+    kinds = {f.quantity for f in takers}
+    before = [f for f in takers if f.end <= fact.start]
+    owner = before[-1] if before else takers[0] if takers and kinds == {"modifier"} else None
+    if owner is None or owner.quantity != "modifier" or fact.of == "camera" or _ON_LENS.search(said[owner.end : fact.end + 16]) or kinds != {"modifier"} and fact.start - owner.end > 24:
+        return fact
+    return replace(fact, quantity="loss", value=math.log2(fact.value), unit=owner.unit, of=owner.of, cue="passed")

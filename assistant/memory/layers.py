@@ -1,0 +1,44 @@
+"""More of the same in the light: "a second layer of it", "and with two sheets of that gel?", "another net like it"."""
+
+from __future__ import annotations
+
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.records import replace
+
+_SHEET = r"(?:layers?|sheets?|pieces?|thickness(?:es)?|folds?|plies|ply|gels?|silks?|scrims?|nets?|veils?|frosts?|tissues?|hankies|hankie|diffusers?|cloths?|filters?)"
+_ONE_MORE = Pattern(rf"\b(?:a |the )?(?P<which>second|third|another|one more|an extra|a further)(?: \w+)? {_SHEET}\b|\b(?P<again>another|a second|a third) (?:one )?(?:of (?:the same|them|it|those|that)|the same|just like it|like it)\b")
+_SO_MANY = Pattern(rf"\b(?P<many>two|three|four|2|3|4|double|both)(?: \w+)? {_SHEET}\b|\bdoubl(?:e|ed|ing) (?:up |over )?(?:the |that |this |my )?{_SHEET}\b|\b(?:fold(?:ed)?|doubled) (?:it |the \w+ )?(?:over|double|in two)\b")
+_MANY = {"two": 2.0, "three": 3.0, "four": 4.0, "2": 2.0, "3": 3.0, "4": 4.0, "double": 2.0, "both": 2.0}
+_LOST = ("loss", "filter_loss")
+
+
+def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """As many times the loss of one as there are of them now; what one loses was told."""
+    said = query.text.lower()
+    one, many = _ONE_MORE.search(said), _SO_MANY.search(said)
+    if not (one or many) or query.asks or any(f.quantity in (*_LOST, "stops", "aperture", "number", "guide_number", "distance") for f in query.facts):
+        return query, scene
+    lost = _whose(query, scene)
+    if lost is None:
+        return query, scene
+    before = next((f.value for f in reversed(scene.facts) if f.quantity == "rows"), 1.0)
+    now = before + 1 if one else _MANY.get((many["many"] or "two") if many else "two", 2.0)
+    found = one or many
+    assert found is not None
+    rows = Fact("rows", now, start=found.start(), end=found.end(), said=found.group())
+    kept = tuple(f for f in query.facts if not (f.quantity in ("modifier", "camera_filter", "rows", "shutter", "time", "count") and f.start < found.end() + 40))
+    facts = tuple(replace(f, value=f.value / before * now) if f is lost else f for f in scene.facts if f.quantity != "rows")
+    return replace(query, facts=(*kept, rows), unplaced=()), replace(scene, facts=facts)
+
+
+def _whose(query: Query, scene: Scene) -> Fact | None:
+    """The loss of what is named again, or the only one there is."""
+    lost = [f for f in scene.facts if f.quantity in _LOST and f.value]
+    named = {f.unit for f in query.facts if f.quantity in ("modifier", "camera_filter")}
+    mine = [f for f in lost if f.unit in named] if named else lost
+    if not mine and len(lost) == 1 and not lost[0].unit:
+        mine = lost
+    return mine[0] if len(mine) == 1 else None
