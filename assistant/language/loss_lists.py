@@ -34,7 +34,21 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     out: list[Fact] = []
     for fact in facts:
         out.append(_lost(fact, out, takers, text) if _may_be_lost(fact) else _one_nd(fact))
-    return out
+    return sorted([*out, *_ones(out, takers, said)], key=lambda f: f.start)
+
+
+_ONE = Pattern(r"(?: (?:on|over) (?:the|my) \w+)?:? (?:takes |eats |costs |loses )?(?P<one>one|a full one)\b(?=\W*(?:[,.;?!]|$|and\b|how\b|what\b|in all\b|total\b))")
+
+
+def _ones(facts: Sequence[Fact], takers: Sequence[Fact], said: str) -> list[Fact]:
+    """"net one": a stop of it, where "one" was taken for the thing itself."""
+    found = []
+    for taker in takers:
+        match = _ONE.match(said, taker.end)
+        if match is not None and not any(f.start < match.end() and f.end > match.start("one") for f in facts):
+            glass = taker.quantity == "camera_filter"
+            found.append(Fact("filter_loss" if glass else "loss", 1.0, taker.unit, taker.of, start=match.start("one"), end=match.end(), said="one"))
+    return found
 
 
 def _boxes(facts: Sequence[Fact], said: str) -> list[Fact]:

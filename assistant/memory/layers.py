@@ -19,17 +19,19 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """As many times the loss of one as there are of them now; what one loses was told."""
     said = query.text.lower()
     one, many = _ONE_MORE.search(said), _SO_MANY.search(said)
-    if not (one or many) or query.asks or any(f.quantity in (*_LOST, "stops", "aperture", "number", "guide_number", "distance") for f in query.facts):
+    found = one or many
+    if found is None or query.asks:
+        return query, scene
+    others = [f for f in query.facts if not (f.start < found.end() and f.end > found.start())]
+    if any(f.quantity in (*_LOST, "stops", "aperture", "number", "guide_number", "distance") for f in others):
         return query, scene
     lost = _whose(query, scene)
     if lost is None:
         return query, scene
     before = next((f.value for f in reversed(scene.facts) if f.quantity == "rows"), 1.0)
     now = before + 1 if one else _MANY.get((many["many"] or "two") if many else "two", 2.0)
-    found = one or many
-    assert found is not None
     rows = Fact("rows", now, start=found.start(), end=found.end(), said=found.group())
-    kept = tuple(f for f in query.facts if not (f.quantity in ("modifier", "camera_filter", "rows", "shutter", "time", "count") and f.start < found.end() + 40))
+    kept = tuple(f for f in others if not (f.quantity in ("modifier", "camera_filter", "rows", "shutter", "time", "count") and f.start < found.end() + 40))
     facts = tuple(replace(f, value=f.value / before * now) if f is lost else f for f in scene.facts if f.quantity != "rows")
     return replace(query, facts=(*kept, rows), unplaced=()), replace(scene, facts=facts)
 
