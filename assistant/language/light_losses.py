@@ -247,9 +247,19 @@ def _worn(facts: list[Fact], text: str) -> list[Fact]:
         facts = [replace(f, quantity="loss", unit=worn[-1].unit, cue="") if f.quantity == "power_down" and f.start > worn[-1].end and _TESTED.search(text[: f.start]) else f for f in facts]
     named = {one.unit: two.unit for one, two in zip(worn, worn[1:]) if one in doubled}
     facts = [replace(f, unit=named.get(f.unit, f.unit)) if f.quantity == "loss" else f for f in facts if f not in doubled]  # "diffusion dome": one thing
-    gels = [f.start for f in facts if f.quantity == "modifier" and f.unit == "gel"]
-    facts = [f for f in facts if not (f.quantity in ("power", "number", "share", "signed") and any(patterns.fullmatch(r"[\s-]*(?:(?:warm(?:ing)?|amber|straw|salmon|cool(?:ing)?|orange|blue|strength|depth)[\s-]+)?", text[f.end : g], re.I) for g in gels if g >= f.end))]
-    return [replace(f, value=_gel_loss(text[max(0, f.start - 9) : f.end])) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts]
+    gels = [f for f in facts if f.quantity == "modifier" and f.unit == "gel"]
+    depths = {g.start: f for g in gels for f in facts if f.quantity in ("power", "number", "share", "signed") and f.end <= g.start and _DEPTH_OF_GEL.fullmatch(text[f.end : g.start])}
+    return [_of_its_depth(f, depths.get(f.start), text) if f in gels else f for f in facts if f not in depths.values()]
+
+
+_DEPTH_OF_GEL = Pattern(r"[\s-]*(?:(?:warm(?:ing)?|amber|straw|salmon|cool(?:ing)?|orange|blue|strength|depth)[\s-]+)?", re.I)
+"""Between "half" and the gel."""
+
+
+def _of_its_depth(gel: Fact, depth: Fact | None, text: str) -> Fact:
+    """The gel with its own typical loss, the words for its depth taken along."""
+    gel = replace(gel, value=_gel_loss(text[max(0, gel.start - 9) : gel.end]))
+    return replace(gel, start=depth.start, said=text[depth.start : gel.end]) if depth is not None else gel
 
 
 def _gel_loss(said: str) -> float:

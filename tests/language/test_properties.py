@@ -231,23 +231,30 @@ def test_case_and_spaces_do_not_matter(phrase: str) -> None:
 # --- no number is left out -------------------------------------------------------------------------
 
 
-def _said_numbers(text: str) -> list[tuple[int, int]]:
-    """Where numbers stand in a text."""
-    return [(t.start, t.end) for t in hear(text, tables().lexicon).tokens if isinstance(t.value, Number)]
+def _said_numbers(text: str) -> list[tuple[int, int, float]]:
+    """Where numbers stand in a text, and their values."""
+    return [(t.start, t.end, t.value.value) for t in hear(text, tables().lexicon).tokens if isinstance(t.value, Number)]
+
+
+_PUT_RIGHT = re.compile(r"\b(?:no|not|sorry|rather|oops|wait|actually|mean)\b", re.IGNORECASE)
+"""What is put right is gone, and need not be told."""
 
 
 def left_out(text: str) -> list[str]:
-    """Numbers of a question that neither a fact took nor the answer quoted as unplaced ("one" alone is a pronoun as well)."""
+    """Numbers of a question that neither a fact took, in its place or by its value, nor the answer quoted as unplaced.
+
+    "One" alone is a pronoun as well; a claim is answered by where it first goes wrong.
+    """
     found = answer(text)
-    if found.status not in ("answered", "out_of_reach"):
+    if found.status not in ("answered", "out_of_reach") or _PUT_RIGHT.search(text) or any(a.quantity == "claim" for a in found.answers):
         return []
     facts = [f for f in read(text, tables()).facts if f.quantity != "number"]
     taken = [(f.start, f.end) for f in facts]
-    conditions = {f"{value:g}" for f in facts for value in (f.at_iso, f.at_power) if value is not None}
+    values = {f"{value:.4g}" for f in facts for value in (f.value, f.other, f.at_iso, f.at_power) if value is not None} | set(re.findall(r"\d+(?:\.\d+)?", found.reply))
     unplaced = " ".join((*found.unplaced, found.reply))
     return [
-        text[start:end] for start, end in _said_numbers(text)
-        if text[start:end].lower() not in ("one", "zero") and not any(low < end and start < max(high, low + 1) for low, high in taken) and text[start:end] not in unplaced and text[start:end] not in conditions
+        text[start:end] for start, end, value in _said_numbers(text)
+        if text[start:end].lower() not in ("one", "zero") and not any(low < end and start < max(high, low + 1) for low, high in taken) and text[start:end] not in unplaced and f"{value:.4g}" not in values
     ]
 
 
