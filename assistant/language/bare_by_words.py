@@ -184,10 +184,13 @@ def read_there(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="", cue="meter") if alone and _THEN_ENDS.match(n.text[n.fact.end :]) else None
 
 
-_STOPPED_TO = Pattern(r"\b(?:(?:stopped|closed|screwed|shut) (?:it |her |the lens |right |all the way )?down|opened (?:it |the lens )?up|wide open) (?:to|at)\s*$", re.I)
+_STOPPED_TO = Pattern(r"\b(?:(?:stopped|closed|screwed|shut) (?:it |her |the lens |right |all the way )?(?:down)?|stopped|opened (?:it |the lens )?up|wide open) (?:to|at)\s*$", re.I)
+
+
+_THEN_UNIT = Pattern(r"\s*-?(?:ft|feet|foot|m\b|mm|cm|metres?|meters?|inch|stops?|iso|asa|sec|s\b|%|:|/|film)", re.I)
 
 
 def stopped_to(n: Bare) -> Fact | None:
     """"and stopped down to sixteen": the f-number that the lens is closed to."""
     told = is_aperture_mark(n.mark) and _STOPPED_TO.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
-    return n.of("aperture", value=n.mark, of="") if told and _THEN_ENDS.match(n.text[n.fact.end : n.fact.end + 8]) else None
+    return n.of("aperture", value=n.mark, of="") if told and not _THEN_UNIT.match(n.text[n.fact.end : n.fact.end + 12]) else None

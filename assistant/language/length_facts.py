@@ -76,6 +76,7 @@ _WITH_THE_CAMERA = Pattern(r"\bflash\b[^.;]{0,60}\band (?:the |my )?camera (?:ar
 """Said of the flash and the camera at once: the flash's distance, on which the lens is focused as well."""
 
 
+_FROM_BOTH = Pattern(r"\s*(?:away |back )?from (?:both )?(?:the |my )?(?:camera (?:and|&|as well as) (?:the |my )?(?:flash|light|strobe|lamp|head|gun)|(?:flash|light|strobe|lamp|head|gun) (?:and|&|as well as) (?:the |my )?camera)\b", re.I)
 _ON_CAMERA_FLASH = Pattern(r"\s*(?:away )?from (?:an?|the|my|that) (?:little |small )?(?:on[- ]camera|camera[- ]mounted|hot[- ]?shoe) (?:flash|gun|light|strobe)", re.I)
 _ON_THE_CAMERA = Pattern(r"\b(?:with (?:it|that)|(?:flash|gun|strobe|speedlight|it)(?:'s| is| sits| stays| stuck| mounted| right)*) (?:up )?on (?:the |my )?(?:camera|shoe|hot ?shoe|hot shoe|bracket|accessory shoe)\b", re.I)
 """The flash is where the camera is, so that a distance from the one is that from the other."""
@@ -84,7 +85,7 @@ _ON_THE_CAMERA = Pattern(r"\b(?:with (?:it|that)|(?:flash|gun|strobe|speedlight|
 def _camera_distance(place: Place) -> Fact | None:
     if _WITH_THE_CAMERA.search(place.before(140)) or _ON_THE_CAMERA.search(place.text):
         return None
-    if _ON_CAMERA_FLASH.match(place.text[place.item.end :]):
+    if _ON_CAMERA_FLASH.match(place.text[place.item.end :]) or _FROM_BOTH.match(place.text[place.item.end :]):
         return None
     after = place.items[place.at + 1 : place.at + 4]
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):

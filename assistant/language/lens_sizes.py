@@ -91,7 +91,7 @@ _PLACED = Pattern(r"\s*(?:focus\w*|at \d|on \d|[?.,]\s*$|\?|$)", re.I)
 def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     """"a fifty focused at 3 m", "tubes on my 50": a bare number is the lens where a lens is talked of."""
     format_too = [f for f in facts if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and patterns.search(r"\b(?:on|shooting|ordinary|normal|plain|standard|usual|regular|common)\s*$", text[: f.start], re.I) and not patterns.match(r"\s*lens", text[f.end :], re.I)]
-    format_too += [f for f in facts if f.quantity == "focal_length" and f not in format_too and abs(f.value - 0.035) < 1e-9 and patterns.match(r"\s*(?:film )?(?:body|bodies|slr|rangefinder|camera)\b", text[f.end :], re.I)]
+    format_too += [f for f in facts if f.quantity == "focal_length" and f not in format_too and abs(f.value - 0.035) < 1e-9 and patterns.match(r"\s*(?:film )?(?:body|bodies|slr|rangefinder|camera|frame|format|negatives?|negs?)\b", text[f.end :], re.I)]
     named = [f for f in facts if f.quantity == "focal_length" and f not in format_too and not (_FRAME_IS.search(text[: f.start]) and _WIDE_NEXT.match(text[f.end :]))]
     mounted = _mounted(facts, text)
     if mounted is not None:
@@ -168,16 +168,19 @@ def _draw(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 # --- frames and images ----------------------------------------------------------------------------
 
 
-_TWO_SIDES = Pattern(r"\b(\d+(?:\.\d+)?)\s*(?:mm|cm)?\s*(?:x|by|×)\s*(\d+(?:\.\d+)?)\s*-?(mm|cm|(?=frame|film|neg|slide|format))(?:\b|(?=\w))", re.I)
+_TWO_SIDES = Pattern(r"\b(\d+(?:\.\d+)?)\s*(?:mm|cm)?\s*(?:x|by|×)\s*(\d+(?:\.\d+)?)\s*-?(mm|cm|millimet\w+|centimet\w+|(?=frame|film|neg|slide|format))(?:\b|(?=\w))", re.I)
 _ASKED_SIDE = (("diagonal", r"\bcorners?\b|\bdiagonal"), ("short", r"\b(?:vertical|short|upright|high|tall|height)\b"), ("long", r"\b(?:horizontal|long|wide|width|across|side to side)\b"))
 
 
 def two_sides(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"a 95 by 120 mm negative": the side that the angle is asked of, or the diagonal."""
     found = _TWO_SIDES.search(text)
-    if found is None or {float(found[1]), float(found[2])} == {24.0, 36.0} and "mm" not in found[0].lower() or not patterns.search(r"\b(?:angle|degrees|field|corner|view|see|sees|take in|takes in)\b", text, re.I):
+    if found is not None and {float(found[1]), float(found[2])} == {24.0, 36.0} and not found[3] and not any(f.quantity == "format" for f in facts):
+        small = Fact("format", 0.0, "35 mm", start=found.start(), end=found.end(), said=found.group())
+        return sorted([*(f for f in facts if not (f.start < found.end() and f.end > found.start())), small], key=lambda f: f.start)
+    if found is None or {float(found[1]), float(found[2])} == {24.0, 36.0} and not found[3] or not patterns.search(r"\b(?:angle|degrees|field|corner|view|see|sees|take in|takes in)\b", text, re.I):
         return list(facts)
-    a, b = (float(found[n]) * {"mm": 0.001, "cm": 0.01}.get(found[3].lower(), 0.001) for n in (1, 2))
+    a, b = (float(found[n]) * (0.01 if found[3][:1].lower() == "c" else 0.001) for n in (1, 2))
     named = next((side for side, said in _ASKED_SIDE if patterns.search(said, text[found.end() :], re.I) or patterns.search(said, text[: found.start()], re.I)), "diagonal")
     value = {"diagonal": math.hypot(a, b), "short": min(a, b), "long": max(a, b)}[named]
     rest = [f for f in facts if not (f.start < found.end() and f.end > found.start())]
@@ -247,7 +250,7 @@ def _away(fact: Fact, text: str) -> bool:
 _TIMES = Pattern(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
 _EFFECTIVE = Pattern(r"\beffective|\b(?:real|true|actual|working|corrected|resulting) (?:f\b|f-|aperture|stop|opening)|\bf[- /]?(?:number|stop|no)\b[^?.!]{0,24}\b(?:really|truly|actually|in (?:fact|reality))\b|\b(?:really|actually)[^?.!]{0,16}\bf[- /]?(?:number|stop)\b|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
 _TO_SET = Pattern(r"\bshould (?:the |my )?(?:lens|ring|aperture) (?:really |actually )?be\b|\bbe set\b|\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads(?! f[ /-]?\S+ on the))\b(?![^?]*\beffective)", re.I)
-_SCALE_ASKED = Pattern(r"\b(?:what|which|the) scale\b|\bscale\W*$|\bhow many times (?:larger|smaller|life)\b", re.I)
+_SCALE_ASKED = Pattern(r"\bmagnification(?: then| now)?(?: is| comes to| would be)?(?: what| how much)?\W*$|\b(?:what|which)(?: is|'s)? (?:the )?magnification\b|\b(?:what|which|the) scale\b|\bscale\W*$|\bhow many times (?:larger|smaller|life)\b", re.I)
 _AT_THE_FILM = Pattern(r"\b(?:reach(?:es)?|gets? to|arrives? at|seen by) the film\b", re.I)
 _NO_LIGHTS = Pattern(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)
 
@@ -264,13 +267,18 @@ def reproduced(facts: Sequence[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and 0.1 <= f.value <= 10 and patterns.search(r"\b(?:at|to|is|of|for|do|doing|shooting|for a)\s*$", text[: f.start], re.I) else f for f in facts]
 
 
+_SIZE_ON_FILM = Pattern(rf"\b(?:how (?:big|large|small)|what (?:size|scale|magnification)|which scale)\b[^?.]{{0,60}}\b(?:{_FILM}|neg|life|real)\b", re.I)
+
+
 def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """Factors and effective apertures asked in words of their own."""
     kinds = {f.quantity for f in facts}
     close = kinds & {"magnification", "extension", "object_size"}
     if not close or kinds & {"guide_number", "distance"}:
         return list(asks)
-    if {"image_size", "object_size"} <= kinds and not asks and _SCALE_ASKED.search(text):
+    if {"image_size", "object_size"} <= kinds and (not asks or [a.of for a in asks] == ["rim"]) and _SCALE_ASKED.search(text):
+        return [Ask("magnification", "", "")]  # "a strip of ruler … the magnification is what": no ring, though "edge" was said
+    if kinds & {"extension", "image_size"} and not asks and _SIZE_ON_FILM.search(text):
         return [Ask("magnification", "", "")]
     if {"focal_length", "object_size"} <= kinds and "magnification" not in {a.quantity for a in asks} and any(a.quantity == "distance" for a in asks):
         return [Ask("subject_distance", "", next(a.unit for a in asks if a.quantity == "distance"))]

@@ -47,6 +47,9 @@ def _is_small(fact: Fact) -> bool:
     return fact.quantity in _LENGTHS and fact.unit in _SMALL and not _NAMED.search(fact.said) and fact.end > fact.start
 
 
+_SET_THERE = Pattern(r"\b(?:focus\w*|set|park\w*|leav\w+|put\w*)(?: it| the (?:lens|ring))? (?:parked |set |focused )?(?:at|on|to) (?:the |its )?hyper[- ]?focal", re.I)
+
+
 def wanted(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The f-number that is asked for where the depth, or the hyperfocal distance, is what is told."""
     kinds = {f.quantity for f in facts}
@@ -54,6 +57,8 @@ def wanted(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return list(asks)
     if "depth_wanted" in kinds and _STOP_ASKED.search(text):
         return [Ask("aperture", "", "")]
+    if {"sharp_limit", "focal_length"} <= kinds and len(asks) > 1 and _SET_THERE.search(text):
+        return [a for a in asks if a.quantity != "hyperfocal"]  # where it is focused is told, so the rest is asked
     told = any(a.quantity == "hyperfocal" for a in asks) and any(f.quantity in _LENGTHS and f.unit and (_HYPER_AFTER.match(text[f.end :]) or _HYPER_BEFORE.search(text[: f.start])) for f in facts)
     if told and "focal_length" in kinds and _STOP_ASKED.search(text) and not any(a.quantity == "aperture" for a in asks):
         return [Ask("aperture", "", ""), *asks]

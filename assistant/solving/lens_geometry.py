@@ -83,6 +83,8 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
     if query.cues & {"upright_camera"}:
         sides["horizontal"], sides["vertical"] = sides["vertical"], sides["horizontal"]
     named = [s for s in SIDES if s in query.cues] or (["horizontal"] if _ONE_SIDE.search(query.text) else [])
+    if "diagonal" in named and len(named) == 2 and not _SIDE_NAMED.search(query.text):
+        named = ["diagonal"]  # "the angle across the diagonal"
     order = named + [s for s in ("diagonal", "horizontal", "vertical") if s not in named]
     answers = tuple(Quantity("coverage", optics.field_angle(focal.value, sides[s]), "degrees", s) for s in order)
     if given is not None and query.claim:
@@ -101,6 +103,7 @@ _LIT = Pattern(r"\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflecto
 
 _WIDE_ASKED = Pattern(r"\bhow (?:many (?:metres|meters|feet)|much) (?:wide|across)\b", re.I)
 _HOW_FAR = Pattern(r"\bhow far\b|\bwhat distance\b|\bhow (?:close|near)\b", re.I)
+_SIDE_NAMED = Pattern(r"\b(?:horizontal\w*|width|long side|wide way|sideways|vertical\w*|height|short side)\b", re.I)
 _ONE_SIDE = Pattern(r"\b(?:along|across) (?:one|a|the) side\b|\bside of the square\b|\bside to side\b", re.I)
 
 
