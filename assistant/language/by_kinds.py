@@ -14,8 +14,9 @@ from assistant.language.hearing import fold
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
-from assistant.scales import is_aperture_mark
+from assistant.scales import is_aperture_mark, is_film_speed_mark
 
+_TOUCHED = frozenset({"number", "number_range", "distance", "power", "modifier", "exponent", "aperture_range", "film_speed", "rows", "max_count"})
 _ASIDE = frozenset({"remark", "place", "rows"})
 _POPS = ("pops", "flashes")
 _LIKELY_ENERGY = (30.0, 6400.0)
@@ -29,15 +30,16 @@ _SUPPLY = Pattern(r"\b(?:batter(?:y|ies)|cells|charges?|charged|packs?|sets?)\b"
 _OF_FILM = Pattern(r"\b(?:on|at|for|with|is|in|to|loaded|loading|putting|got|have|of|asa|iso|the|a|an|was|now|set|hold\w*|takes?|shoot\w*|film)\s*$")
 _THEN_FILM = Pattern(r"\s*(?:$|[.,;:?!)](?!\d)|(?:film|in|now|instead|so|and|but|today|tonight|loaded|what|whats|which|then|if|when|it)\b)")
 _A_METER = Pattern(r"\b(?:for|as|without|borrow\w*|owns?|use|used|using|like) $")
+_METER_READS = Pattern(r"\s*(?:readings?|reads?|says)\b")
 _DECADE = Pattern(r"[\s-]+(?:twen|thir|for|fif|six|seven|eigh|nine)t?ies\b")
 
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the bare numbers known that only one kind of figure is left for."""
     out, lower = list(facts), fold(text)
-    if not any(f.quantity in ("number", "number_range", "distance", "power", "modifier") for f in out):
+    if not any(f.quantity in _TOUCHED for f in out):
         return out
-    for rule in (_no_distance, _decades, _two_of_energy, _last_of_a_series, _openings, _energies, _films, _places, _supplies):
+    for rule in (_no_distance, _decades, _added, _two_of_energy, _last_of_a_series, _openings, _energies, _films, _rated, _timed, _places, _supplies, _framed):
         out = rule(out, lower)
     return out
 
@@ -57,12 +59,17 @@ def _all(facts: Sequence[Fact], quantity: str) -> list[Fact]:
 
 def _no_distance(facts: list[Fact], lower: str) -> list[Fact]:
     """"uses her camera for a meter": what is read, and no length."""
-    return [f for f in facts if not (f.quantity == "distance" and f.said.lower() == "a meter" and _A_METER.search(lower[: f.start]))]
+    return [f for f in facts if not (f.quantity == "distance" and f.said.lower() == "a meter" and (_A_METER.search(lower[: f.start]) or _METER_READS.match(lower, f.end)))]
 
 
 def _decades(facts: list[Fact], lower: str) -> list[Fact]:
     """"cans from the nineteen-seventies": when, and no figure."""
     return [replace(f, quantity="remark", of="") if f.quantity == "number" and f.value == 19 and _DECADE.match(lower, f.end) else f for f in facts]
+
+
+def _added(facts: list[Fact], lower: str) -> list[Fact]:
+    """"reciprocity adds two thirds of a stop": stops, and no exponent."""
+    return [replace(f, quantity="stops", cue="more", of="", unit="") if f.quantity == "exponent" and "stop" in f.said.lower() else f for f in facts]
 
 
 def _two_of_energy(facts: list[Fact], lower: str) -> list[Fact]:
@@ -84,8 +91,17 @@ def _last_of_a_series(facts: list[Fact], lower: str) -> list[Fact]:
     return [replace(f, quantity="remark", value=0.0, of="") if f.quantity == "power" and f.value and 1 / f.value in counts and f.said.lower().strip().endswith("th") and lower[: f.start].rstrip().endswith("the") else f for f in facts]
 
 
+def _from_to(facts: list[Fact]) -> list[Fact]:
+    """"from f/8 to f/16": the one that is, and the one that is wanted."""
+    spans = _all(facts, "aperture_range")
+    parts = [part for f in spans for part in (replace(f, quantity="aperture", other=math.nan), replace(f, quantity="aperture", value=f.other, other=math.nan, cue="want", start=f.end - 1))]
+    return sorted([*(f for f in facts if f not in spans), *parts], key=lambda f: f.start)
+
+
 def _openings(facts: list[Fact], lower: str) -> list[Fact]:
     """"400 ws gives 16, need 22", "one pop meters at eight, I want sixteen": two f-numbers, where two are what is missing."""
+    if _kinds(facts) == {"energy", "aperture_range"} and len(facts) == 2:
+        return _from_to(facts)
     bare, known = _bare(facts, lower), _all(facts, "aperture")
     kinds = _kinds(facts) - {"aperture"}
     of_energy = kinds == {"energy"} and len(_all(facts, "energy")) == 1 and _ANY_ENERGY.search(lower)
@@ -98,7 +114,9 @@ def _openings(facts: list[Fact], lower: str) -> list[Fact]:
 
 def _energies(facts: list[Fact], lower: str) -> list[Fact]:
     """"swapping my 200 Ws pack for the club's 800: stops?": watt-seconds as well, where nothing else is told."""
-    bare = _bare(facts, lower)
+    bare, speeds = _bare(facts, lower), _all(facts, "film_speed")
+    if len(speeds) == 1 and speeds[0].said.isdigit() and len(_all(facts, "aperture")) == 2 and _kinds(facts) == {"film_speed", "aperture"} and _ANY_ENERGY.search(lower) and "film" not in lower:
+        return [replace(f, quantity="energy", unit="J") if f is speeds[0] else f for f in facts]  # "Ws for f/11? had f/5.6 with 100"
     fits = len(bare) == 1 == len(_all(facts, "energy")) and _kinds(facts) == {"energy"} and _LIKELY_ENERGY[0] <= bare[0].value <= _LIKELY_ENERGY[1] and _STOPS.search(lower)
     return [replace(f, quantity="energy", unit="J", of="") if f is bare[0] else f for f in facts] if fits else facts
 
@@ -108,6 +126,20 @@ def _films(facts: list[Fact], lower: str) -> list[Fact]:
     bare = _bare(facts, lower)
     fits = len(bare) == 1 == len(_all(facts, "film_speed")) == len(_all(facts, "aperture")) and _kinds(facts) == {"film_speed", "aperture"} and bare[0].value in COMMON_FILMS and bare[0].value >= 25
     return [replace(f, quantity="film_speed", unit="", of="") if f is bare[0] else f for f in facts] if fits and _OF_FILM.search(lower[: bare[0].start]) and _THEN_FILM.match(lower, bare[0].end) else facts
+
+
+def _rated(facts: list[Fact], lower: str) -> list[Fact]:
+    """"I want a stop extra on my 400, what do I tell the meter": a film, where stops and a rating are all that is spoken of."""
+    bare, moved = _bare(facts, lower), [f for f in facts if f.quantity in _MOVES]
+    fits = len(bare) == len(moved) == 1 and _kinds(facts) <= _MOVES and is_film_speed_mark(bare[0].value) and bare[0].value >= 12 and _DIAL.search(lower)
+    return [replace(f, quantity="film_speed", unit="", of="") if f is bare[0] else f for f in facts] if fits else facts
+
+
+def _timed(facts: list[Fact], lower: str) -> list[Fact]:
+    """"the chart turns 8 s into 18 s. The meter says 8": seconds as well, where times are all that is told."""
+    bare, times = _bare(facts, lower), _all(facts, "shutter")
+    fits = len(bare) == 1 and len(times) > 1 and _kinds(facts) == {"shutter"} and min(f.value for f in times) >= 1 and _BY_SHEET.search(lower) and "meter" in lower
+    return [replace(f, quantity="shutter", unit="s", of="") if f is bare[0] else f for f in facts] if fits else facts
 
 
 def _places(facts: list[Fact], lower: str) -> list[Fact]:
@@ -132,23 +164,38 @@ def _supplies(facts: list[Fact], lower: str) -> list[Fact]:
     """"the run calls for 500 flashes and a set yields 120", "each frame takes six": pops as well, where a battery is spoken of."""
     bare = _bare(facts, lower)
     counts = [f for f in facts if f.quantity in ("count", "max_count") and f.unit in _POPS and f.value > 1]
+    if len(counts) == 2 and not bare and _kinds(facts) <= {"count", "max_count"} and _SUPPLY.search(lower):
+        return [replace(f, quantity="count", cue="") if f in counts else f for f in facts]
     fits = len(bare) == len(counts) == 1 and _kinds(facts) <= {"count", "max_count"} and bare[0].value == int(bare[0].value) and _SUPPLY.search(lower) and _FIRED.search(lower)
-    return [replace(f, quantity="count", unit="pops", of="") if f is bare[0] else f for f in facts] if fits else facts
+    return [replace(f, quantity="count", unit="pops", of="", cue="") if f in (bare[0], counts[0]) else f for f in facts] if fits else facts
+
+
+def _framed(facts: list[Fact], lower: str) -> list[Fact]:
+    """"three sheets round f/22, order over, normal, under": frames of a bracket."""
+    rows = _all(facts, "rows")
+    fits = len(rows) == 1 and rows[0].value > 1 and _kinds(facts) <= {"aperture", "stops"} and _SHEETS.search(lower)
+    return [replace(f, quantity="count", unit="frames", of="") if f is rows[0] else f for f in facts] if fits else facts
 
 
 # --- what is asked --------------------------------------------------------------------------------
 
-_OPEN = Pattern(r"\?|\b(?:what|whats|which|how|where)\b|\b(?:so )?i (?:then )?(?:set|use|put|need)\W*$")
+_MOVES = frozenset({"stops", "push", "relation"})
+_SHEETS = Pattern(r"\b(?:sheets|plates|negs|negatives)\b")
+_OPEN = Pattern(r"\?|\bneeded\b|\b(?:takes?|needs?|wants?|gives?|makes?)\W*$|\b(?:time|total|seconds|long)\b[^.]{0,24}$|\b(?:what|whats|which|how|where)\b|\b(?:so )?i (?:then )?(?:set|use|put|need)\W*$")
 _NAMES_POPS = Pattern(r"\b(?:pops|flashes|bursts|hits|firings)\W*$|\bhow (?:many|often)\b")
-_FRAMES = Pattern(r"\b(?:frames|pictures|exposures|images|negatives)\W*\?\W*$|\bhow many (?:\w+ )?(?:frames|pictures|exposures|images|negatives|photos|shots)\b")
-_SETS = Pattern(r"\bhow many (?:\w+ )?(?:sets?|packs?|batteries|charges?|loads)\b|\b(?:sets|batteries|charges)(?: to \w+| needed)?\W*\?\W*$")
-_DIAL = Pattern(r"\b(?:dial|meter|rate|rating|ei|exposure index|speed|number|iso|asa)\b")
+_FRAMES = Pattern(r"\b(?:frames|pictures|exposures|images|negatives|negs|sheets|plates|views)\W*\?\W*$|\bhow many (?:\w+ )?(?:frames|pictures|exposures|images|negatives|negs|photos|shots|sheets|plates|views|set-?ups)\b")
+_SETS = Pattern(r"\bhow many (?:\w+ )?(?:sets?|packs?|batteries|charges?|loads)\b|\b(?:sets|batteries|charges)(?: to \w+| needed| required)?\W*\?\W*$|\b(?:sets|batteries|charges) (?:needed|required)\b")
+_RATING = r"(?:dial|meter|rate|rating|ei|exposure index|speed|number|iso|asa)"
+_DIAL = Pattern(rf"\b(?:what|which|where|how)\b[^.?!]{{0,48}}\b{_RATING}\b|\b{_RATING}\b(?![^.?!]*\d)[^.?!]{{0,24}}\W*$")
+_TIMED = frozenset({"interval", "recycle"})
+_IN_TIME = Pattern(r"\b(?:total|time|long|altogether|seconds|in all)\b")
+_TURNS = Pattern(r"\bfirst\b|\b(?:either|each|both|every) (?:side|way|direction)\b|\border\b|\b(?:thin|dark|under|less|least)\w* to \w+\b|\bplus (?:and|or) minus\b|\bone over\b")
 
 
 def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """What is asked where the figures told leave one thing open."""
     lower = fold(text)
-    if not _OPEN.search(lower) and not _NAMES_POPS.search(lower):
+    if not _OPEN.search(lower) and not _NAMES_POPS.search(lower) and not _TURNS.search(lower):
         return asks
     for rule in _ASKS:
         found = rule(asks, facts, lower)
@@ -170,12 +217,12 @@ def _asks_opening(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | N
 
 def _asks_pops(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
     """"one hit gives f/8, need f/11. hits?", "twelve flashes at 4 metres; moving to 8, flashes?"."""
-    if not _NAMES_POPS.search(lower) or not _FIRED.search(lower) or not _only(asks, "distance", "aperture"):
+    if not _FIRED.search(lower) or not _only(asks, "distance", "aperture"):
         return None
     counts, kinds = [f for f in _all(facts, "count") if f.unit in _POPS], _kinds(facts) - {"count"}
     of_light = kinds == {"aperture"} and len(_all(facts, "aperture")) == 2 and all(f.value == 1 for f in counts)
     of_place = kinds == {"distance"} and len(_all(facts, "distance")) == 2 and len(counts) == 1
-    return Ask("count", "", "pops") if of_light or of_place else None
+    return Ask("count", "", "pops") if of_light and _NAMES_POPS.search(lower) or of_place and (_NAMES_POPS.search(lower) or not asks) else None
 
 
 def _asks_supply(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
@@ -189,9 +236,46 @@ def _asks_supply(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | No
 
 
 def _asks_rating(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
-    """"400 film, pushing it two stops. the dial says?": the rating, which is all that a film and its push leave open."""
-    told = not asks and len(_all(facts, "film_speed")) == 1 and len(_all(facts, "push")) == 1 and _kinds(facts) == {"film_speed", "push"}
-    return Ask("film_speed") if told and _DIAL.search(lower) else None
+    """"400 film, pushing it two stops. the dial says?": the rating, which is all that a film and its stops leave open."""
+    moved = [f for f in facts if f.quantity in _MOVES]
+    told = _only(asks, "distance", "speed") and len(_all(facts, "film_speed")) == 1 == len(moved) and _kinds(facts) - _MOVES == {"film_speed"}
+    return Ask("film_speed") if told and _DIAL.search(lower) and "how many stops" not in lower else None
 
 
-_ASKS: tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], ...] = (_asks_opening, _asks_pops, _asks_supply, _asks_rating)
+def _asks_energy(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
+    """"800 joules gave f/16; f/22 will take": the energy, which is all that two f-numbers and one energy leave open."""
+    plain = len(_all(facts, "energy")) == 1 and len(_all(facts, "aperture")) == 2 and _kinds(facts) <= {"energy", "aperture", "modifier"} and _only(asks, "aperture", "count")
+    return Ask("energy", "", "J") if plain and not _A_NUMBER_OF.search(lower) and not _STOPS.search(lower.replace("f-stop", "")) and (not _all(facts, "modifier") or _JOULES_ASKED.search(lower)) else None
+
+
+_A_NUMBER_OF = Pattern(r"\b(?:number of|count of|discharges|pops|flashes|bursts|hits)\b")
+_JOULES_ASKED = Pattern(r"\b(?:what|how|which)\b[^.?!]{0,40}\b(?:joules?|watt[- ]?seconds?|w/?s|energy)\b|\b(?:joules|ws)\W*$")
+
+
+def _asks_series(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
+    """"9 pops, 5 s each, total": the time they take."""
+    counts = [f for f in _all(facts, "count") if f.unit in _POPS and f.value > 1]
+    timed = len(counts) == 1 and len([f for f in facts if f.quantity in _TIMED]) == 1 and _kinds(facts) - _TIMED == {"count"}
+    return Ask("duration", "series") if timed and all(not a.of for a in asks) and _only(asks, "duration", "shutter", "time") and _IN_TIME.search(lower) else None
+
+
+_BY_SHEET = Pattern(r"\b(?:sheet|leaflet|maker|film|emulsion|chart|table|reciprocity|datasheet|instructions|box)\b")
+_HOW_LONG = Pattern(r"\bhow (?:long|many sec\w*)\b|\b(?:time|seconds?|secs)(?: \w+){0,2}\W*$|\bmetered\W*$")
+
+
+def _asks_long_time(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
+    """"the leaflet adds a stop at 10 s; metered 10 s. time?": the time to give, where one time and its extra stops are told."""
+    times, added = {f.value for f in _all(facts, "shutter")}, [f for f in facts if f.quantity in ("stops", "relation") and f.cue != "less"]
+    doubled = not added and "doubl" in lower
+    told = len(times) == 1 and (len(added) == 1 or doubled) and min(times) >= 1 and _kinds(facts) <= {"shutter", "stops", "relation", "aperture"} and _only(asks, "stops", "shutter", "duration", "time")
+    return Ask("shutter") if told and _BY_SHEET.search(lower) and _HOW_LONG.search(lower) else None
+
+
+def _asks_bracket(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
+    """"three frames at f/11, half stops, underexposed first": the f-numbers."""
+    frames = [f for f in _all(facts, "count") if f.unit == "frames" and f.value > 1]
+    told = not asks and len(_all(facts, "aperture")) == 1 and _kinds(facts) - {"count", "stops", "signed", "relation"} == {"aperture"} and (frames or _all(facts, "stops"))
+    return Ask("aperture") if told and _TURNS.search(lower) and "pop" not in lower else None
+
+
+_ASKS: tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], ...] = (_asks_opening, _asks_pops, _asks_supply, _asks_rating, _asks_energy, _asks_series, _asks_long_time, _asks_bracket)

@@ -35,7 +35,7 @@ def _comes_back(fact: Fact, lower: str) -> bool:
     return any(_SO_LONG.fullmatch(before, found.end()) for found in _BACK_AFTER.finditer(before))
 
 
-_FOR_EACH = Pattern(r"\s*(?:a|per|for (?:each|every)(?: single)?(?: one)?(?: of)?)\s+(?:(?:the|those|these|my) )?(?:\w+ )?(?:pops?|flash(?:es)?|bursts?|hits?)\b|\s*for (?:each|every) one\b")
+_FOR_EACH = Pattern(r"\s*(?:a|per|for (?:each|every)(?: single)?(?: one)?(?: of)?)\s+(?:(?:the|those|these|my) )?(?:\w+ )?(?:pops?|flash(?:es)?|bursts?|hits?)\b|\s*for (?:each|every) one\b|\s*each\W*(?:$|[,.;]|\bin all\b|\btotal\b|\bhow\b)")
 _EACH_TAKES = Pattern(r"\b(?:each|every)(?: single)?(?: one)?(?: of (?:the|these|those|my)(?: \w+)?)? ?(?:pops?|flash(?:es)?|bursts?|hits?)? (?:takes?|needs?|lasts?|costs?|gets)(?: me| about| up)* $")
 
 

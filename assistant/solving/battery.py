@@ -66,7 +66,7 @@ def _pop_counts(query: Query) -> list[Fact]:
     return [f for f in query.facts if f.quantity in ("count", "max_count") and f.unit in POP_WORDS and f.value > 1 and not _is_per_frame(f, query)]
 
 
-_OF_A_FRAME = Pattern(r"\b(?:per|each|every|a|one) (?:\w+ )?(?:frame|picture|exposure|shot|photo|negative|image)\b", re.I)
+_OF_A_FRAME = Pattern(r"\b(?:per|each|every|a|one) (?:\w+ )?(?:frame|picture|exposure|shot|photo|negative|neg|image|sheet|plate|view|set-?up)\b", re.I)
 
 
 def _is_per_frame(fact: Fact, query: Query) -> bool:
@@ -101,7 +101,7 @@ def _cells_to_bring(query: Query) -> Solution | None:
     gives = [f for f in counts if f.origin == "said" and (_GIVES.search(query.text.lower()[: f.start]) or _FROM_A_SET.match(query.text.lower(), f.end))]
     if len(gives) == 1:
         wants = [f for f in counts if f is not gives[0]]
-    needed = wants[0] if len(wants) == 1 else counts[1]
+    needed = wants[0] if len(wants) == 1 else max(counts, key=lambda f: f.value) if all(f.origin == "said" for f in counts) else counts[1]
     held = counts[0] if needed is counts[1] else counts[1]
     holds, _ = _power_told(held, query, powers)
     changed = [p for p in powers if p.origin == "said" and held.origin != "said"]

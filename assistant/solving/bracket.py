@@ -16,7 +16,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b", re.I)
+_TALK = Pattern(r"\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|\bbracket(?:s|ing|ed)?\b|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
@@ -130,11 +130,11 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
-_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|bright|lightest|light|densest|hottest|longest|fullest|heaviest|widest)|over\w*|plus)"
-_LEAST = r"(?:(?:the )?(?:least|smallest|lowest|less) (?:exposure|exposed|light)|(?:the )?most under\w*|(?:the )?(?:darkest|thinnest|shortest)|under\w*|minus)"
+_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|bright|lightest|light|densest|hottest|longest|fullest|heaviest|fattest|fat|heavy|dense|widest|wide|biggest|largest)|over\w*|plus)"
+_LEAST = r"(?:(?:the )?(?:least|smallest|lowest|less) (?:exposure|exposed|light)|(?:the )?most under\w*|(?:the )?(?:darkest|dark|thinnest|thin|shortest)|under\w*|minus)"
 _STARTS = r"\b(?:start|begin|open|lead|go)\w*(?: (?:off|out|it|them))?(?: with| from| at| on| by)?(?: the)?(?: \w+){0,5}? "
-_BRIGHTEST_FIRST = Pattern(rf"{_STARTS}{_MOST}\b|\bfrom {_MOST}\b[^.?!]{{0,24}}\bto\b|\b{_MOST}(?: (?:one|frame|exposure|opening|stop))*,? (?:comes |goes )?first\b|\b{_MOST} to {_LEAST}\b", re.I)
-_DARKEST_FIRST = Pattern(rf"{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure|sheet))?,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)
+_BRIGHTEST_FIRST = Pattern(rf"\border\W+{_MOST}\b|{_STARTS}{_MOST}\b|\bfrom {_MOST}\b[^.?!]{{0,24}}\bto\b|\b{_MOST}(?: (?:one|frame|exposure|opening|stop|negative|neg|sheet|aperture))*,? (?:comes |goes )?first\b|\b{_MOST} to {_LEAST}\b", re.I)
+_DARKEST_FIRST = Pattern(rf"\border\W+{_LEAST}\b|{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure|opening|stop|negative|neg|sheet|aperture))*,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)
 _FROM_TO = Pattern(r"\bfrom\b[^.?]{0,24}\b(?:under|below|over|above|less|more|minus|plus|down|up)\b[^.?]{0,6}\bto\b|\bfrom\s*[-+−][^.?]{0,20}\bto\b", re.I)
 _IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bsecond\b|\bnext\b|\blast(?:ly)?\b|\bin (?:that|this|the following) (?:order|sequence)\b|\border\W", re.I)
 _IN_STEPS = Pattern(r"\b(?:(?:in|by|of|at|with) )?(whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)

@@ -165,4 +165,11 @@ def _part_left_out(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic in ("flash", "change") and any(_PART_OF_A_STOP.match(said.text.lower()[f.end :]) for f in parts)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle)
+def _pops_left_out(said: Query, whole: Query, found: Solution) -> bool:
+    """A number of pops told, and the pops found from another: "three flashes ... the twin statue"."""
+    first, places = found.answers[0], {f.start for f in found.used}
+    counts = [f for f in said.facts if f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1]
+    return found.topic == "time" and first.quantity == "count" and len({f.value for f in counts}) > 1 and any(f.start not in places for f in counts)
+
+
+_CHECKS: tuple[Check, ...] = (_is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out)

@@ -27,7 +27,7 @@ LATITUDE: tuple[tuple[str, str, tuple[float, float]], ...] = (
     (r"neg|print|colou?r", "Colour negative: two or three stops over is usually fine, one under is usable, two under is thin and grainy. Err on the side of too much.", (1.0, 3.0)),
 )
 _LATITUDE_ASKED = Pattern(r"latitude|how far off|how (?:much|far) (?:out|wrong|off)|how (?:many stops|much|far)? ?(?:over|under|off|out) (?:can|may|will)|toleran|forgiv|get away with|can i be", re.I)
-_OVER = Pattern(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous)\b", re.I)
+_OVER = Pattern(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous\w*|heav\w+|fat\w*)\b", re.I)
 _UNDER = Pattern(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin)\b", re.I)
 
 
@@ -194,7 +194,7 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
 
 
 _ANOTHER_FILM = Pattern(r"\b(?:what|which) film\b|\bfilm instead\b|\bhow fast an? film\b", re.I)
-_CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b[^.?!,;]{0,24}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were)\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
+_CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b[^.?!,;]{0,24}$|\b(?:found|measur\w+|densitometer)\b[^.?!]{0,32}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were)\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
 _WAY = Pattern(r"^[\w ]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
 
 

@@ -182,6 +182,8 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     base = popped(query)
     lost, takes = _lost_besides(query)
     difference = -aperture_difference_stops(one.value, target.value) + lost
+    if difference < 0 and not takes and not (base and base.value > 1) and not _WISHED.search(query.text.lower()[: target.start]):
+        one, target, difference = target, one, -difference  # nobody asks how many pops where one is more than enough
     if difference <= 0 and not (base and base.value > 1):
         return Solution(answers=(marks.count(1, "pops"),), used=(one, target, *takes), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     before = base.value if base and base.value > 1 else 1.0

@@ -25,7 +25,7 @@ def done(answers: tuple[Quantity, ...], *used: Fact | None, lead: str = "", note
     return Solution(answers=answers, used=tuple(dict.fromkeys(f for f in used if f is not None)), lead=lead, notes=notes, working=working, assumed=assumed, topic="film")
 
 
-_FAILURE = Pattern(r"\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
+_FAILURE = Pattern(r"\bleaflet\b|\b(?:maker|chart|emulsion|table|data ?sheet|film) (?:\w+ ){0,2}?(?:says?|adds?|asks?|wants?|gives?|turns?)\b|\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
 
 
 _EXTRA_STOPS = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "two": 2.0, "three": 3.0, "another": 1.0}
@@ -49,12 +49,12 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return None
     if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or len(query.all("aperture")) == 2):
         return _through_a_filter(query, times)
-    if len(query.all("aperture")) >= 2 and not query.has("exponent"):
+    if len(query.all("aperture")) >= 2 and not query.has("exponent") and len(times) < 3:
         return None  # a reading and another aperture: an equivalent exposure
     if len(times) >= 3:
         return _by_table(query, times)
     metered, exponent = times[-1], query.last("exponent")
-    extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss")), None)
+    extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss") or f.quantity == "relation" and f.cue == "more"), None)
     if extra is None and exponent is None and patterns.search(r"\bdoubl", query.text, re.I):
         return done((marks.shutter(metered.value * 2),), metered, notes=(_FLASH_NOTE,))
     spoken = _EXTRA.search(query.text) if extra is None and exponent is None else None
@@ -120,14 +120,17 @@ def _by_table(query: Query, times: list[Fact]) -> Solution | None:
             place += 1
     if not pairs or len(left) != 1:
         return None
-    metered = left[0].value
+    stops = list({f.value: f for f in query.all("aperture")}.values())
+    if len(stops) > 2:
+        return None
+    metered = left[0].value * 2.0 ** _closed(stops)
     if len(pairs) == 1 and pairs[0][0] > 1:
         power = reciprocity_exponent(*pairs[0])
         value = reciprocity_time(metered, power)
         how = f"one pair gives the exponent {power:.3g}"
     else:
         value, how = corrected_from_table(metered, pairs), "between the rows, straight in logarithms"
-    return done((marks.shutter(value), marks.stops(math.log2(value / metered))), *times, notes=(_FLASH_NOTE,), working=(how,))
+    return done((marks.shutter(value), marks.stops(math.log2(value / metered))), *times, *(query.all("aperture") if len(stops) == 2 else ()), notes=(_FLASH_NOTE,), working=(how,))
 
 
 def _by_sheet(query: Query, times: list[Fact]) -> Solution | None:
@@ -174,7 +177,7 @@ def by_aperture(query: Query, ask: Ask) -> Solution | None:
 
 
 def _paired(between: str) -> bool:
-    return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
+    return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|turns? to|into|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
 
 
 _LOST = Pattern(r"\b(?:los(?:e|es|ing)|lost)\b|\bhow (?:far|many stops|much) (?:under|short|down|too little)\b", re.I)

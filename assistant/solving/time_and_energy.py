@@ -17,7 +17,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
-from assistant.solving.pop_facts import apart, own, popped, share
+from assistant.solving.pop_facts import FAR, apart, own, popped, share
 from assistant.solving.pops import wanted
 from assistant.solving.solution import Solution, needs
 from assistant.units import length_in
@@ -178,7 +178,7 @@ def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact,
     return (part, 1.0, (fact,)) if asks_full else (1.0, part, (fact,))
 
 
-_LAST_AS_WELL = Pattern(r"\b(?:count\w*|includ\w*|with|plus|and) (?:in )?(?:the |a |one )?(?:recycl\w*|recharg\w*|wait|pause)?(?: time)? ?(?:after |of |for )?(?:the |that )?(?:last|final)\b|\b(?:last|final) (?:recycl\w*|recharg\w*|wait|one|pop)\b[^.?]{0,12}\b(?:too|as well|included|counted|counts)\b|\bafter the (?:last|final)(?: one| pop)? (?:too|as well)\b", re.I)
+_LAST_AS_WELL = Pattern(r"\b(?:count\w*|includ\w*|with|plus|(?<!first )(?<!one )(?<!pop )(?<!flash )and) (?:in )?(?:the |a |one )?(?:recycl\w*|recharg\w*|wait|pause)?(?: time)? ?(?:after |of |for )?(?:the |that )?(?:last|final)\b|\b(?:last|final) (?:recycl\w*|recharg\w*|wait|one|pop)\b[^.?]{0,12}\b(?:too|as well|included|counted|counts)\b|\bafter the (?:last|final)(?: one| pop)? (?:too|as well)\b", re.I)
 _NOT_THE_LAST = Pattern(r"\b(?:not|no|without|don't|ignor\w*|except|but|leav\w*)\b[^.?]{0,24}\b(?:last|final)\b", re.I)
 
 
@@ -195,14 +195,15 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     if pause is None:
         return needs(("duration",), "I need the time between pops.", (pops,), "time")
     part, fact = share(query)
-    scale = part if part is not None and pause.quantity == "recycle" else 1.0
+    at_it = len(query.all("power")) > 1 and len({f.value for f in query.all("power")}) == 1  # "recycles in 4 s at half; 8 pops at half"
+    scale = part if part is not None and not at_it and pause.quantity == "recycle" else 1.0
     each = pause.value * scale
     frames = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1 and f is not pops), None)
     fired = pops.value * (frames.value if frames else 1.0)
     if pause.cue == "each" or _LAST_AS_WELL.search(query.text) and not _NOT_THE_LAST.search(query.text):
         return Solution(lead="The whole series takes" if pause.cue == "each" else "The whole series, the last recharge with it, takes", answers=(_seconds(each * fired),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
                         working=(f"{fired:g} times {each:g} s",))
-    return Solution(lead="The whole series takes", answers=(_seconds(each * (fired - 1)),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
+    return Solution(lead="The whole series takes", answers=(_seconds(each * (fired - 1)),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f) + (tuple(query.all("power")) if at_it else ()), topic="time",
                     working=(f"{fired - 1:g} waits of {each:g} s",),
                     notes=(f"With a last recharge as well it is {each * fired:g} s. Ambient light builds up all the while the shutter is open.",))
 
@@ -250,7 +251,9 @@ def _energy_for_aperture(query: Query) -> Solution | None:
     if len(powers) > 1 or powers and powers[0].value != 1.0:
         return None
     asked = [f for f in stops if _ASKED_OF.search(query.text.lower()[: f.start])]
-    target = asked[0] if len(asked) == 1 else wanted(query, stops) if any(f.cue == "want" for f in stops) or known.start < stops[0].start else max(stops, key=lambda f: apart(f, known, query.text))
+    near, far = sorted(stops, key=lambda f: apart(f, known, query.text))
+    clear = known.origin == near.origin == far.origin and apart(far, known, query.text) >= FAR > apart(near, known, query.text) and far.cue != "meter"
+    target = asked[0] if len(asked) == 1 else far if clear and near.cue != "want" else wanted(query, stops) if any(f.cue == "want" for f in stops) or known.start < stops[0].start else far
     if {f.origin for f in stops} == {"kept", "said"}:
         target = stops[1]  # "and f/5.6?": what is wanted, anew, in the place of the old
     one = stops[0] if target is stops[1] else stops[1]
@@ -343,7 +346,7 @@ def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | 
     weaker = patterns.search(r"\b(?:weaker|less|dimmer|smaller)\b[^.?]{0,40}\bthan\b", lower) is not None and one < two
     if weaker:
         return Solution(answers=(Quantity("stops", math.log2(one / two), "stops"),), used=(*energies, *heads), topic="time", working=(f"log2 of {one:g} / {two:g}",))
-    if patterns.search(r"\b(?:instead of|rather than|in place of|not)\b", lower[energies[0].end : energies[1].start]):
+    if patterns.search(r"\b(?:instead of|rather than|in place of|not|from)\b", lower[energies[0].end : energies[1].start]):
         value = -value  # the one that is, then the one that was
     winner = f"{max(one, two):g} Ws" if between and one != two else None
     return Solution(answers=(Quantity("stops", abs(value) if between else value, "stops", winner),), used=(*energies, *heads), topic="time", working=(f"log2 of {max(one, two):g} / {min(one, two):g}",),
