@@ -100,7 +100,7 @@ _PLAINLY = {"wordno": "no", "wordhp": "t05", "wordt5": "t05", "wordt1": "t01"}
 def split(folded: str) -> list[Raw]:
     """Raw pieces of a folded text."""
     pieces: list[Raw] = []
-    for found in _RAW.finditer(folded):
+    for found in _RAW.finditer(folded.rstrip()):  # so that some piece follows every space
         kind = found.lastgroup or "other"
         start, end = found.span(kind)
         pieces.append(Raw(_KINDS.get(kind, kind), _PLAINLY.get(kind) or folded[start:end], start, end))

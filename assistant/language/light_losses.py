@@ -5,7 +5,6 @@ Works on facts already read, by what stands before and after each in the text.
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Sequence
 

@@ -146,5 +146,5 @@ def metres_and_more(facts: Sequence[Fact], text: str) -> list[Fact]:
 
 
 def _centimetres(metres: Fact, more: Fact, text: str) -> bool:
-    whole = metres.value == int(metres.value) and 1 <= metres.value < 10
-    return whole and more.value == int(more.value) and 10 <= more.value < 100 and not more.bad and text[metres.end : more.start] in ("", " ") and _OF_ITS_OWN.match(text[more.end :]) is None
+    whole = metres.value % 1 == 0 and 1 <= metres.value < 10
+    return whole and more.value % 1 == 0 and 10 <= more.value < 100 and not more.bad and text[metres.end : more.start] in ("", " ") and _OF_ITS_OWN.match(text[more.end :]) is None

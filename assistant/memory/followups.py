@@ -39,8 +39,8 @@ from assistant.memory.bare import (
 from assistant.memory.conversation import Conversation
 from assistant.memory.corrections import corrected, units
 from assistant.memory.film_again import guide_for_another, over_anew, scale_again
-from assistant.memory.lens_again import image_again, limit_again
 from assistant.memory.layers import layered
+from assistant.memory.lens_again import image_again, limit_again
 from assistant.memory.lights_changed import (
     all_of_them,
     another,
