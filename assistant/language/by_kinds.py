@@ -131,8 +131,8 @@ def _films(facts: list[Fact], lower: str) -> list[Fact]:
 def _rated(facts: list[Fact], lower: str) -> list[Fact]:
     """"I want a stop extra on my 400, what do I tell the meter": a film, where stops and a rating are all that is spoken of."""
     bare, moved = _bare(facts, lower), [f for f in facts if f.quantity in _MOVES]
-    fits = len(bare) == len(moved) == 1 and _kinds(facts) <= _MOVES and is_film_speed_mark(bare[0].value) and bare[0].value >= 12 and _DIAL.search(lower)
-    return [replace(f, quantity="film_speed", unit="", of="") if f is bare[0] else f for f in facts] if fits else facts
+    fits = len(bare) and len({f.value for f in bare}) == len(moved) == 1 and _kinds(facts) <= _MOVES and is_film_speed_mark(bare[0].value) and bare[0].value >= 12 and _DIAL.search(lower)
+    return [replace(f, quantity="film_speed" if f is bare[0] else "remark", unit="", of="") if f in bare else f for f in facts] if fits else facts
 
 
 def _timed(facts: list[Fact], lower: str) -> list[Fact]:
@@ -181,12 +181,12 @@ def _framed(facts: list[Fact], lower: str) -> list[Fact]:
 
 _MOVES = frozenset({"stops", "push", "relation"})
 _SHEETS = Pattern(r"\b(?:sheets|plates|negs|negatives)\b")
-_OPEN = Pattern(r"\?|\bneeded\b|\b(?:takes?|needs?|wants?|gives?|makes?)\W*$|\b(?:time|total|seconds|long)\b[^.]{0,24}$|\b(?:what|whats|which|how|where)\b|\b(?:so )?i (?:then )?(?:set|use|put|need)\W*$")
+_OPEN = Pattern(r"\?|^\W*(?:(?:the|my|meter|camera) )*(?:dial|rating|ei)\b|\bneeded\b|\b(?:takes?|needs?|wants?|gives?|makes?)\W*$|\b(?:time|total|seconds|long)\b[^.]{0,24}$|\b(?:what|whats|which|how|where)\b|\b(?:so )?i (?:then )?(?:set|use|put|need)\W*$")
 _NAMES_POPS = Pattern(r"\b(?:pops|flashes|bursts|hits|firings)\W*$|\bhow (?:many|often)\b")
 _FRAMES = Pattern(r"\b(?:frames|pictures|exposures|images|negatives|negs|sheets|plates|views)\W*\?\W*$|\bhow many (?:\w+ )?(?:frames|pictures|exposures|images|negatives|negs|photos|shots|sheets|plates|views|set-?ups)\b")
-_SETS = Pattern(r"\bhow many (?:\w+ )?(?:sets?|packs?|batteries|charges?|loads)\b|\b(?:sets|batteries|charges)(?: to \w+| needed| required)?\W*\?\W*$|\b(?:sets|batteries|charges) (?:needed|required)\b")
+_SETS = Pattern(r"\bnumber of (?:sets|batteries|charges|packs)\b|\bhow many (?:\w+ )?(?:sets?|packs?|batteries|charges?|loads)\b|\b(?:sets|batteries|charges)(?: to \w+| needed| required)?\W*\?\W*$|\b(?:sets|batteries|charges) (?:needed|required)\b")
 _RATING = r"(?:dial|meter|rate|rating|ei|exposure index|speed|number|iso|asa)"
-_DIAL = Pattern(rf"\b(?:what|which|where|how)\b[^.?!]{{0,48}}\b{_RATING}\b|\b{_RATING}\b(?![^.?!]*\d)[^.?!]{{0,24}}\W*$")
+_DIAL = Pattern(rf"\b(?:what|which|where|how)\b[^.?!]{{0,48}}\b{_RATING}\b|\b{_RATING}\b(?![^.?!]*\d)[^.?!]{{0,24}}\W*$|^\W*(?:(?:the|my|meter|camera) )*(?:dial|rating|ei)\b")
 _TIMED = frozenset({"interval", "recycle"})
 _IN_TIME = Pattern(r"\b(?:total|time|long|altogether|seconds|in all)\b")
 _TURNS = Pattern(r"\bfirst\b|\b(?:either|each|both|every) (?:side|way|direction)\b|\border\b|\b(?:thin|dark|under|less|least)\w* to \w+\b|\bplus (?:and|or) minus\b|\bone over\b")
@@ -238,8 +238,8 @@ def _asks_supply(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | No
 def _asks_rating(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
     """"400 film, pushing it two stops. the dial says?": the rating, which is all that a film and its stops leave open."""
     moved = [f for f in facts if f.quantity in _MOVES]
-    told = _only(asks, "distance", "speed") and len(_all(facts, "film_speed")) == 1 == len(moved) and _kinds(facts) - _MOVES == {"film_speed"}
-    return Ask("film_speed") if told and _DIAL.search(lower) and "how many stops" not in lower else None
+    told = _only(asks, "distance", "speed", *(("aperture",) if "box" in lower else ())) and len(_all(facts, "film_speed")) == 1 == len(moved) and _kinds(facts) - _MOVES == {"film_speed"}
+    return Ask("film_speed") if told and (_DIAL.search(lower) or asks and asks[0].quantity == "aperture") and "how many stops" not in lower else None
 
 
 def _asks_energy(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:

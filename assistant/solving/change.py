@@ -112,6 +112,9 @@ def _in_time(facts: list[Fact], text: str) -> list[Fact]:
 _METER_STANDS = Pattern(r"\bmeter\b[^.?!\d]{0,24}\b(?:set|on|at|to|for|stands)\s*(?:iso |ei )*$", re.I)
 
 
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of)\b", re.I)
+
+
 def _metered_first(speeds: list[Fact], query: Query) -> list[Fact]:
     """"I rate the paper at 6; the meter, set to 100, says f/45": the reading is for what the meter stands at, whichever was said first."""
     if len(speeds) != 2 or any(f.origin != "said" for f in speeds):
@@ -119,6 +122,8 @@ def _metered_first(speeds: list[Fact], query: Query) -> list[Fact]:
     text, read = query.text, query.first("aperture")
     if read is not None and read.origin == "said" and apart(speeds[1], read, text) < FAR <= apart(speeds[0], read, text) and read.start > speeds[0].start:
         return speeds[::-1]  # "what on 800 film, if it was f/5.6 on 200"
+    if _INSTEAD.search(text[speeds[0].end : speeds[1].start]):
+        return speeds[::-1]
     last = _METER_STANDS.search(text[: speeds[1].start]) and not _METER_STANDS.search(text[: speeds[0].start])
     return speeds[::-1] if last else speeds
 

@@ -172,4 +172,11 @@ def _pops_left_out(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic == "time" and first.quantity == "count" and len({f.value for f in counts}) > 1 and any(f.start not in places for f in counts)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out)
+def _moved_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
+    """"and at 8 m?" after pops from one f-number to another: the place they were read at is no longer known."""
+    moved = len(said.facts) == 1 and said.facts[0].quantity == "distance"
+    kept = len([f for f in whole.facts if f.quantity == "aperture" and f.origin == "kept"]) == 2
+    return moved and kept and found.answers[0].quantity == "count" and sum(f.quantity == "distance" for f in whole.facts) == 1 and not any(f.quantity == "guide_number" for f in whole.facts)
+
+
+_CHECKS: tuple[Check, ...] = (_is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing)

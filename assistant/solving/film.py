@@ -194,7 +194,7 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
 
 
 _ANOTHER_FILM = Pattern(r"\b(?:what|which) film\b|\bfilm instead\b|\bhow fast an? film\b", re.I)
-_CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b[^.?!,;]{0,24}$|\b(?:found|measur\w+|densitometer)\b[^.?!]{0,32}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were)\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
+_CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b[^.?!,;]{0,24}$|\b(?:found|measur\w+|densitometer)\b[^.?!]{0,32}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were|been)\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
 _WAY = Pattern(r"^[\w ]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
 
 
