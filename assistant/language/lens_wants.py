@@ -53,6 +53,8 @@ _SET_THERE = Pattern(r"\b(?:focus\w*|set|park\w*|leav\w+|put\w*)(?: it| the (?:l
 def wanted(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The f-number that is asked for where the depth, or the hyperfocal distance, is what is told."""
     kinds = {f.quantity for f in facts}
+    if "extension" in kinds and any(a.quantity == "aperture" for a in asks):
+        asks = [a for a in asks if a.quantity != "extension"]  # how far it is out is told
     if "aperture" in kinds:
         return list(asks)
     if "depth_wanted" in kinds and _STOP_ASKED.search(text):

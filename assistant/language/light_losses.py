@@ -100,7 +100,7 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
     return sorted([*kept, Fact("stops", 1.0 + part, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
 
 
-_BARE_COUNT = Pattern(r"^\s*(?:(?:on top|over it|in front|in it|on it)(?: of (?:it|that))?\s+)?(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing|robs|robbing|pinches|swallows|knocks off)(?: me| us)?(?: of)?|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
+_BARE_COUNT = Pattern(r"^\s*(?:(?:on top|over it|in front|in it|on it)(?: of (?:it|that))?\s+)?(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing|robs|robbing|pinches|swallows|knocks off)(?: me| us)?(?: of)?|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three)(?! and (?:a |one |two )?(?:half|thirds?|quarter)))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
 
 
 _LOSES_TWO = Pattern(r"\b(?:loses|costs|eats|takes|swallows|robs|pinches|knocks off) (?:me |us )?(?:of )?(?:one|two|three|\d|one and a half|half)\s*(?:[.,;?!]|$)", re.I)
@@ -279,7 +279,8 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
         taker = max(takers, key=lambda f: f.start) if takers else None
         gap = text[taker.end : fact.start] if taker else ""
         after = _for_what(fact, facts, text)
-        if after is not None and fact.quantity in ("stops", "loss") and (fact.quantity == "loss" or not fact.cue or fact.cue == "more"):
+        counted = fact.quantity in ("stops", "loss") or fact.quantity == "number" and (fact.unit == "mixed" or stop_words.is_part(fact.value))
+        if after is not None and counted and (fact.quantity == "loss" or not fact.cue or fact.cue == "more"):
             quantity = "loss" if after.quantity == "modifier" else "filter_loss"
             out.append(replace(fact, quantity=quantity, value=abs(fact.value), unit=after.unit, of=after.of, cue=""))
             continue

@@ -128,6 +128,17 @@ def _part_of_a_stop_left(said: Query, whole: Query, found: Solution) -> bool:
     return any(f.quantity == "number" and not f.bad and f not in found.used and any(abs(f.value - part) < 0.01 for part in _PARTS) for f in said.facts)
 
 
+_SO_MANY_THINGS = Pattern(r"\s+[A-Za-z]+s\b")
+
+
+def _figure_of_a_loss_left(said: Query, whole: Query, found: Solution) -> bool:
+    """"1.5 stops on the lamps and 1.5 on the lens", and the second not used: so small a figure beside losses is one."""
+    if found.topic != "losses" or found.answers[0].quantity not in ("aperture", "stops", "factor", "power"):
+        return False
+    places = {f.start for f in found.used}
+    return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value <= 4 and f.start not in places and not _SO_MANY_THINGS.match(said.text, f.end) for f in whole.facts)
+
+
 _SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
 
 
@@ -179,4 +190,4 @@ def _moved_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return moved and kept and found.answers[0].quantity == "count" and sum(f.quantity == "distance" for f in whole.facts) == 1 and not any(f.quantity == "guide_number" for f in whole.facts)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing)
+_CHECKS: tuple[Check, ...] = (_is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing)

@@ -208,9 +208,14 @@ def _of_the_draw(query: Query, lost: Fact) -> bool:
     return close and not lost.unit and not any(query.has(q) for q in ("modifier", "camera_filter", "nd", "factor"))
 
 
+_SHOT_AT = Pattern(r"\b(?:shot|shoot|exposed|took|taken|fired)\b[^.?!]{0,24}\b(?:at|on)\b", re.I)
+"""The reading and where the lens then stood: "lit for f/8, and shot at f/8" is one value."""
+
+
 def _after(query: Query, ask: Ask) -> Solution | None:
     """A known good aperture, and something put in the way: open up by what it takes."""
-    known = query.all("aperture")
+    told = query.all("aperture")
+    known = list({f.value: f for f in reversed(told)}.values()) if _SHOT_AT.search(query.text) and {f.of for f in told} <= {"", "meter"} else told
     if ask.quantity != "aperture" or len(known) != 1 or query.has("guide_number") or any(query.all(q) for q in ("distance", "power", "path", "relation", "stops", "shutter", "exposure_value")):
         return None
     if known[0].of not in ("", "ambient", "key", "a", "meter") or any(len(query.all(q)) > 1 for q in ("film_speed", "energy")):
@@ -234,7 +239,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
-    return Solution(answers=(marks.aperture(value),), used=(known[0], *facts, *said, *again, *worn, *counted, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
+    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *said, *again, *worn, *counted, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
 
 
 _WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)

@@ -91,3 +91,9 @@ def test_a_power_that_no_answer_went_by_bears_on_it() -> None:
     """The depth has no use for the power of a flash, so something else was asked."""
     assert say("50 mm lens on 35 mm film, f/8, focused at 10 ft, depth of field? quarter power").status == "not_understood"
     assert say("guide number 80 feet, 10 feet, a shutter of 2 seconds, what aperture?").status == "answered"
+
+
+def test_a_small_figure_left_beside_losses_stops_the_answer() -> None:
+    """A second loss that found no owner is no figure to leave out; how many things there are is."""
+    assert say("cross polarised, 1.5 stops on the lamps and 1.3 on the lens, meter f/16 before. aperture?").status == "not_understood"
+    assert say("f/16 bare and two nds on the lens, a 0.3 and a 0.6. what aperture").status == "answered"
