@@ -150,7 +150,7 @@ def frames(query: Query) -> tuple[float, ...]:
         return _spelled(query)
     text = query.text
     span = _FROM_TO.search(text)
-    ends = [f for f in sizes if f.cue in ("less", "more") or f.unit in ("+", "-")]
+    ends = [f for f in sizes if (f.cue in ("less", "more") or f.unit in ("+", "-")) and not _STEP.match(text[f.end : f.end + 14])]
     if span is not None and len(ends) == 2:
         step = next((abs(f.value) for f in sizes if f not in ends and f.value), _step_said(_IN_STEPS.search(text)))
         low, high = (abs(f.value) * (1 if f.cue == "more" or f.unit == "+" else -1) for f in ends)

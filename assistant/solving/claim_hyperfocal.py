@@ -19,6 +19,20 @@ _HOLDS = 0.08
 """Doublings by which a factor may be off: "halves" from f/4 to f/8 is exact, from f/5.6 to f/11 nearly so."""
 
 
+_FROM_SO_FAR = Pattern(r"\b(?:from|begins? at|starts? at|between|at)\b[^.?,;\d]{0,12}\b(?P<share>half(?:way)?|a third|one third|two thirds|a quarter|one quarter|twice|double)\b")
+
+
+def claim_of_the_half(query: Query) -> Solution | None:
+    """"focused at the hyperfocal it is sharp from a third of it to infinity": from half of it."""
+    said = plain(query.text)
+    found = _FROM_SO_FAR.search(said)
+    if "hyperfocal" not in query.cues or "infinity" not in said or found is None or query.has("aperture") or query.has("focal_length"):
+        return None
+    holds = found["share"].startswith("half") is not denied(said)
+    lead = f"{'Yes' if holds else 'No'}. Focused at the hyperfocal distance, everything is sharp from half of it to infinity."
+    return Solution(answers=(Quantity("claim", holds),), used=tuple(f for f in query.facts if math.isinf(f.value)), topic="claims", lead=lead)
+
+
 def claim_of_hyperfocal_moved(query: Query) -> Solution | None:
     """"going from f/4 to f/8 halves the hyperfocal": the change there is, against the way or the factor that is said."""
     if "hyperfocal" not in query.cues:

@@ -9,7 +9,7 @@ from assistant.solving import claim_added, claim_stacked
 from assistant.solving.claim_coverage import claim_of_coverage
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_readings
-from assistant.solving.claim_hyperfocal import claim_of_hyperfocal_moved
+from assistant.solving.claim_hyperfocal import claim_of_hyperfocal_moved, claim_of_the_half
 from assistant.solving.claim_latitude import claim_of_latitude
 from assistant.solving.claim_layers import claim_of_layers
 from assistant.solving.claim_losses import claim_of_share
@@ -23,7 +23,7 @@ from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
 
-BY_WORDS: tuple[Judge, ...] = (claim_of_layers, claim_of_latitude, claim_of_hyperfocal_moved, claim_of_coverage, claim_of_flash_by_time)
+BY_WORDS: tuple[Judge, ...] = (claim_of_layers, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_moved, claim_of_coverage, claim_of_flash_by_time)
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (

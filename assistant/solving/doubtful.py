@@ -139,6 +139,21 @@ def _figure_of_a_loss_left(said: Query, whole: Query, found: Solution) -> bool:
     return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value <= 4 and f.start not in places and not _SO_MANY_THINGS.match(said.text, f.end) for f in whole.facts)
 
 
+_CAME_OUT_THIN = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:thin|dark|under(?:exposed)?)\b|\b(?:negs?|negatives?|slides?|prints?|frames?)\b[^.?;]{0,24}\b(?:thin|underexposed|too dark)\b")
+_CAME_OUT_DENSE = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:dense|bright|over(?:exposed)?|burnt)\b|\b(?:negs?|negatives?|slides?|prints?|frames?)\b[^.?;]{0,24}\b(?:dense|overexposed|too bright)\b")
+
+
+def _makes_it_worse(said: Query, whole: Query, found: Solution) -> bool:
+    """Thin frames, and the lens closed further than the f-number that was told; dense ones, and opened."""
+    first, told = found.answers[0], {f.value for f in whole.facts if f.quantity == "aperture" and not f.of}
+    if first.quantity != "aperture" or len(told) != 1 or not isinstance(first.value, float):
+        return False
+    words = said.text.lower()
+    thin, dense = _CAME_OUT_THIN.search(words) is not None, _CAME_OUT_DENSE.search(words) is not None
+    closer = first.value > max(told) * 1.02
+    return thin is not dense and (thin and closer or dense and first.value < max(told) * 0.98)
+
+
 _SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
 
 
@@ -190,4 +205,4 @@ def _moved_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return moved and kept and found.answers[0].quantity == "count" and sum(f.quantity == "distance" for f in whole.facts) == 1 and not any(f.quantity == "guide_number" for f in whole.facts)
 
 
-_CHECKS: tuple[Check, ...] = (_is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing)
+_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing)

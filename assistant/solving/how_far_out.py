@@ -148,12 +148,13 @@ def _before(fact: Fact, pair: list[Fact], lower: str) -> str:
 
 # --- put right -------------------------------------------------------------------------------------------
 
-_CAME_OUT = Pattern(r"\b(?:came (?:out|back|up)|turned out|looked|looks|printed|was|were|is|are|comes out|i was|ended up)(?: (?:about|around|all|only|roughly|a good|still|just|by))*\W*$")
+_ASIDE = r"(?:\W+(?:by|about|maybe|roughly|some|perhaps|i'?d say|i would say|i think|i reckon|i guess|call it|say|around|a good|only|just|all of|probably))*\W*"
+_CAME_OUT = Pattern(
+    r"\b(?:c[ao]mes? (?:out|back|up)|turned out|looked|looks|printed|was|were|is|are|i was|ended up|(?:negs?|negatives?|frames?|slides?|roll|shots?|prints?|pictures?|chromes?)(?= (?:an?|one|two|three|half|about|some|all|too|by|\d)\b))"
+    r"(?: (?:about|around|all|only|roughly|a good|still|just|by|too|a bit|very|rather))*(?:\W*\b(?P<was>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy))?(?:\W+(?:at|on|with) f\W?\d[\d.]*)?" + _ASIDE + "$")
+"""What a result came out as, before its stops: "came out thin, I'd say" one stop."""
 _TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|less|more)\b(?! (?:the|my|key|fill|ambient|f/?\d|what|than))")
 _BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more"})
-
-
-_THIN_BY = Pattern(r"\b(?:thin|dark|dense|bright|light|under\w*|over\w*)\W+(?:by |about |maybe |roughly |some |perhaps )+$")
 
 
 def _put_right(query: Query) -> Solution | None:
@@ -165,9 +166,10 @@ def _put_right(query: Query) -> Solution | None:
     if len(query.asks) != 1 or len(off) != 1 or not known or len({f.value for f in known}) != 1 or told or query.mentioned or len(query.all("distance")) > 1:
         return None
     way = _TOO.match(lower[off[0].end :]) or _TOO.match(off[0].said.strip().lower().split()[-1] if off[0].cue else "")
-    if way is None and off[0].cue not in ("less", "more") or not _CAME_OUT.search(lower[: off[0].start]) or known[0].of or way is None and not _THIN_BY.search(lower[: off[0].start]):
+    came = _CAME_OUT.search(lower[: off[0].start])
+    if came is None or known[0].of or way is None and came["was"] is None:
         return None
-    bright = way["way"][:4] in _BRIGHT if way is not None else off[0].cue == "more"
+    bright = (way["way"] if way is not None else came["was"])[:4] in _BRIGHT
     over = abs(off[0].value) * (1.0 if bright else -1.0)
     value = known[0].value * 2.0 ** (over / 2 if ask == "aperture" else -over)
     others = tuple(f for f in query.facts if f.quantity in ("aperture", "power", "distance") and f.quantity != ask)

@@ -17,7 +17,7 @@ from assistant.solving.solution import Solution
 Solve = Callable[[Query], "Solution | None"]
 SERIES = ("distance", "aperture", "power", "film_speed", "guide_number")
 _RANGE = Pattern(r"\b(?:range|span|anywhere|spread|(?:nearest|closest) and (?:farthest|furthest)|(?:farthest|furthest) and (?:nearest|closest)|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
-_TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b|\b(?:make|give|show|write|print|draw|do|work|jot|fill|need|want)\b[^.?]{0,16}\b(?:the|a|my|me|up|out|down)\b[^.?]{0,16}\b(?:cards?|cheat ?sheets?|cribs?|crib sheets?)\b(?= (?:for|of|with|at|from)\b)|(?:^|[.,;:])\s*(?:(?:so|and|now|then) )*(?:an? |the |my )?(?:exposure |flash |distance )?card (?:for|of|at) f?/?\d|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
+_TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b(?!'s| (?:is|has|sharp|in focus|top|edge|lamp|away))|\b(?:make|give|show|write|print|draw|do|work|jot|fill|need|want)\b[^.?]{0,16}\b(?:the|a|my|me|up|out|down)\b[^.?]{0,16}\b(?:cards?|cheat ?sheets?|cribs?|crib sheets?)\b(?= (?:for|of|with|at|from)\b)|(?:^|[.,;:])\s*(?:(?:so|and|now|then) )*(?:an? |the |my )?(?:exposure |flash |distance )?card (?:for|of|at) f?/?\d|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
 LADDER = tuple(2.0 ** (n / 2) for n in range(-3, 4))
 HEADS = {"distance": "distance", "aperture": "aperture", "power": "power", "film_speed": "film speed", "guide_number": "guide number"}
 

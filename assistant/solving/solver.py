@@ -133,7 +133,7 @@ def impossible(query: Query) -> Solution | None:
     for fact in query.facts:
         if fact.bad and fact.origin == "said":
             return rejected(f"“{fact.said.strip()}” cannot be: {fact.bad}.")
-        if fact.quantity == "distance" and math.isinf(fact.value) and fact.origin == "said":
+        if fact.quantity == "distance" and math.isinf(fact.value) and fact.origin == "said" and "hyperfocal" not in query.cues:
             return rejected(f"“{fact.said.strip()}” cannot be: that is no distance a light can be at.")
         if fact.quantity in ABOVE_NOTHING and fact.value <= 0 and fact.origin == "said":  # put right to nothing: "not 1/4, 0"
             return rejected(f"“{fact.said.strip()}” cannot be: {fact.quantity.replace('_', ' ')} must be more than nothing.")
