@@ -315,12 +315,12 @@ def _what_lacks(n: Bare) -> Fact | None:
     return None
 
 
-_OF_A_ROW = Pattern(r"\b(?:frame|shot|exposure|picture|negative|neg|print|take)s?(?: (?:was|is))?(?: number| no\.?)?\s*$|\b(?:was|is) number\s*$", re.I)
+_OF_A_FRAME = Pattern(r"\b(?:frame|shot|exposure|picture|negative|neg|print|take)s?(?: (?:was|is))?(?: number| no\.?)?\s*$|\b(?:was|is) number\s*$", re.I)
 """Before the number of a frame: "the best looking frame was number five"."""
 
 
 def _named_guide(n: Bare) -> Fact | None:
-    if _OF_A_ROW.search(n.text[: n.fact.start]):
+    if _OF_A_FRAME.search(n.text[: n.fact.start]):
         return None
     if "guide_number" in n.names and "guide_number" not in n.kinds and 4 <= n.value <= 400:
         return n.of("guide_number", unit=next((i.word for i in n.items if i.kind == "unit_name"), ""))
