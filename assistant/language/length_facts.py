@@ -198,7 +198,7 @@ def _standing(place: Place) -> Fact | None:
     return _behind(place)
 
 
-_FROM_BOTH = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?\w+ and (?:about |only )?", re.I)
+_FROM_A_THING = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?\w+ and (?:about |only )?", re.I)
 _OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is| stands| sits| hangs| was)?(?: now| about| only)?\s*$", re.I)
 _FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a )?(?:wall|background|backdrop|paper|curtain)\b", re.I)
 
@@ -208,7 +208,7 @@ def _behind(place: Place) -> Fact | None:
     floor = max((i.end for i in lengths if i.end <= place.item.start), default=0)
     ceiling = min((i.start for i in lengths if i.start >= place.item.end), default=len(place.text))
     first = next((i for i in reversed(lengths) if i.end <= place.item.start), None)
-    if first is not None and _FROM_BOTH.fullmatch(place.text[first.end : place.item.start]) and _OF_A_LAMP.search(place.text[max(0, first.start - 60) : first.start]) and _FROM_THE_WALL.match(place.text[place.item.end :]):
+    if first is not None and _FROM_A_THING.fullmatch(place.text[first.end : place.item.start]) and _OF_A_LAMP.search(place.text[max(0, first.start - 60) : first.start]) and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
     beside = around(place.text, place.item.start, place.item.end, floor, ceiling)
     found = row_length(*beside)

@@ -38,7 +38,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     return [_bare_stops(f, out, text) for f in out]
 
 
-_FILM_BOX = Pattern(r"^(?:the|that) box (?:is |was |it's )?(?:stamped|marked|printed|labell?ed|says|reads)\b", re.I)
+_FILM_BOX = Pattern(r"^(?:the|that) box (?:it )?(?:is |was |it's )?(?:stamped|marked|printed|labell?ed|says|said|reads|gives|quotes|claims|promises)\b", re.I)
 _T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
 
 

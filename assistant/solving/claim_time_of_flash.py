@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Query
-from assistant.solving.claim_denial import untagged
+from assistant.solving.claim_denial import denied, untagged
 from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
 
@@ -25,9 +25,10 @@ def claim_of_flash_by_time(query: Query) -> Solution | None:
     said = untagged(plain(query.text))
     if not query.claim or len(times) != 2 or rest or _OF_FLASH.search(said) is None or _OTHER_LIGHT.search(said):
         return None
-    same, changed = _SAME.search(said) is not None, _CHANGED.search(said) is not None
-    if not same and not changed:
+    named = _SAME.search(said) is not None
+    if not named and _CHANGED.search(said) is None:
         return None
+    same = named is not denied(_SAME.sub(" ", said))  # "does not change the flash" says that it stays the same
     if _BULBS.search(said):
         holds, why = not same, "A flash bulb burns longer than a short shutter time, so a faster shutter cuts off part of its light."
         if query.has("loss") or query.has("stops"):

@@ -193,12 +193,12 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     return _done((marks.film_speed(value),), said, moved, notes=(f"A {'slower' if over else 'faster'} rating gives every frame {speak_stops(abs(moved.value))} {'more' if over else 'less'}.",))
 
 
-_ANOTHER_FILM = Pattern(r"\b(?:what|which) film\b|\bfilm instead\b|\bhow fast an? film\b", re.I)
+_ANOTHER_FILM = Pattern(r"\b(?:what|which) film\b(?! speed| rating)|\bfilm instead\b|\bhow fast an? film\b", re.I)
 _CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b[^.?!,;]{0,24}$|\b(?:found|measur\w+|densitometer)\b[^.?!]{0,32}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were|been)\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
 _WAY = Pattern(r"^[\w ]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
 
 
-_WANTED = Pattern(r"\b(?:want\w*|lik(?:e|es)|prefer\w*|aim\w*|so that|so they|make (?:them|it))\b[^.?!]{0,40}$", re.I)
+_WANTED = Pattern(r"\b(?:want\w*|lik(?:e|es)|prefer\w*|aim\w*|always(?! com| turn| print| look)|shoot|expose|give|so that|so they|make (?:them|it))\b[^.?!]{0,40}$", re.I)
 
 
 def _came_out(text: str, moved: Fact) -> float:

@@ -239,7 +239,8 @@ def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution
 def _at_hyperfocal(state: Setting, focus: float, asks: tuple[Ask, ...]) -> Solution:
     """The limits of a lens focused at its hyperfocal distance: from half of it to infinity."""
     values = {"near_limit": focus / 2, "far_limit": math.inf, "depth_of_field": math.inf, "hyperfocal": focus}
-    answers = tuple(length(a.quantity, values[a.quantity], state.unit) for a in asks)
+    wanted = sorted(asks, key=lambda a: a.quantity == "hyperfocal")  # which is told
+    answers = tuple(length(a.quantity, values[a.quantity], state.unit) for a in wanted)
     return Solution(answers=answers, used=state.used, topic="focus", notes=(f"Focused at the hyperfocal distance all is sharp from half of it, {_say(focus / 2, state.unit)}, to infinity.",))
 
 

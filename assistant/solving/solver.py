@@ -140,7 +140,7 @@ def impossible(query: Query) -> Solution | None:
     return None
 
 
-BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number", "t05", "t01"})
+BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number", "t05", "t01", "zoom_row"})
 """Facts of these kinds bear on an exposure: one that an answer did not use means a misreading."""
 
 
