@@ -7,7 +7,7 @@ import math
 import sys
 import time
 from collections.abc import Callable
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 
 from lark import Lark
@@ -61,6 +61,15 @@ def alone(assistant: Assistant, text: str) -> Callable[[], object]:
     return act
 
 
+def in_rounds(repetitions: int, acts: dict[str, Callable[[], object]]) -> dict[str, float]:
+    """Text -> seconds of the fastest of some rounds: what is kept of one question is no help to its repetition."""
+    found = dict.fromkeys(acts, math.inf)
+    for _ in range(repetitions):
+        for text, act in acts.items():
+            found[text] = min(found[text], fastest(1, act))
+    return found
+
+
 @cache
 def question_times(repetitions: int) -> dict[str, float]:
     """Text -> seconds from hearing to reply."""
@@ -68,21 +77,15 @@ def question_times(repetitions: int) -> dict[str, float]:
     for text in texts():
         alone(assistant, text)()
     gc.collect()
-    found = dict.fromkeys(texts(), math.inf)
-    for _ in range(repetitions):  # round by round: what is kept of one question is no help to its repetition
-        for text in found:
-            found[text] = min(found[text], fastest(1, alone(assistant, text)))
-    return found
+    return in_rounds(repetitions, {text: alone(assistant, text) for text in texts()})
 
 
 def lark_times(repetitions: int) -> dict[str, float]:
     """Text -> seconds of Lark's own parser over the tokens that hearing makes of it."""
     assistant, lark = Assistant.create(), make_lark(sorted(grammar_folder().glob("*.lark")))
-    found = {}
-    for text in texts():
-        tokens = [LarkToken(t.type, str(t.value)) for t in hear(text, assistant.tables.lexicon).tokens]
-        found[text] = fastest(repetitions, lambda tokens=tokens: longest_phrases(lark, tokens))  # type: ignore[misc]
-    return found
+    tokens = {text: [LarkToken(t.type, str(t.value)) for t in hear(text, assistant.tables.lexicon).tokens] for text in texts()}
+    gc.collect()
+    return in_rounds(repetitions, {text: partial(longest_phrases, lark, said) for text, said in tokens.items()})
 
 
 def longest_phrases(lark: Lark, tokens: list[LarkToken]) -> list[int]:
