@@ -129,7 +129,7 @@ def metered(n: Bare) -> Fact | None:
     """"my meter says 11 without the umbrella", "put it on, the meter said 9.5": a reading, though another one is told."""
     said = _SAYS.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) if 1 <= n.mark <= 64 else None
     after = n.text[n.fact.end : n.fact.end + 16]
-    with_and_without = not n.kinds.isdisjoint(("modifier", "camera_filter")) or _LENS.search(n.text)  # else it is what the light must be brought from
+    with_and_without = said and (not n.kinds.isdisjoint(("modifier", "camera_filter")) or _LENS.search(n.text))  # else it is what the light must be brought from
     told = said and (is_aperture_mark(n.mark) and _COMPARED.match(after) or with_and_without and ("aperture" in n.kinds or _SAID_TWICE.search(n.text)) and _CLAUSE_ENDS.match(after))
     return n.of("aperture", value=n.mark, of="", cue="meter") if told else None
 

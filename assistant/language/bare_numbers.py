@@ -230,8 +230,10 @@ _SOMEBODY_AT = Pattern(r"\b(?:he|she|they|it|somebody|the (?:subject|sitter|mode
 
 def _somebody_at(n: Bare) -> Fact | None:
     """"he takes a step back and he's at 2.5": a place, in the unit of the one before."""
+    if not _SOMEBODY_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start]):
+        return None
     before = [f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.start < n.fact.start]
-    if not before or not _SOMEBODY_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start]):
+    if not before:
         return None
     return n.of("distance", value=n.value * LENGTH[before[-1].unit], unit=before[-1].unit, of="")
 

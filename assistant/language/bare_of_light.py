@@ -35,10 +35,10 @@ _RIGHT_AT = Pattern(r"\b(?:set|right|correct|exposed|spot on|worked out)\b[^.?!\
 
 def place_asked(n: Bare) -> Fact | None:
     """"set for 12 feet, how much over at 9 and how much under at 16": places too, in the unit of the one it is right for."""
-    right = next((f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.end <= n.fact.start and _RIGHT_AT.search(n.text[: f.start])), None)
-    if right is None or n.value <= 0 or n.fact.bad or _NO_MARK.match(n.text[n.fact.end :]) or not _OFF_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start]):
+    if n.value <= 0 or n.fact.bad or not _OFF_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) or _NO_MARK.match(n.text[n.fact.end :]):
         return None
-    return n.of("distance", value=n.value * LENGTH[right.unit], unit=right.unit, of="")
+    right = next((f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.end <= n.fact.start and _RIGHT_AT.search(n.text[max(0, f.start - 60) : f.start])), None)
+    return n.of("distance", value=n.value * LENGTH[right.unit], unit=right.unit, of="") if right is not None else None
 
 
 _LIT = Pattern(r"\b(?:windows?|ambient|daylight|sun(?:light)?|sky|room|hall|house lights?|stage(?: lights?)?|background|scene|flash|strobe|gun|fill|street|bar|church|porch|doorway|lamps?)(?: light| outside| alone| by itself| on (?:its|their) own| only| itself)*(?:(?<=alone)|(?<=by itself)|(?<=its own)| reads?| meters?| metered| says?| gives?| measures?| shows?| comes (?:in|out))(?: about| just| only| me| at)* $", re.I)
