@@ -247,8 +247,10 @@ def _worn(facts: list[Fact], text: str) -> list[Fact]:
     named = {one.unit: two.unit for one, two in zip(worn, worn[1:]) if one in doubled}
     facts = [replace(f, unit=named.get(f.unit, f.unit)) if f.quantity == "loss" else f for f in facts if f not in doubled]  # "diffusion dome": one thing
     gels = [f for f in facts if f.quantity == "modifier" and f.unit == "gel"]
-    depths = {g.start: f for g in gels for f in facts if f.quantity in ("power", "number", "share", "signed") and f.end <= g.start and _DEPTH_OF_GEL.fullmatch(text[f.end : g.start])}
-    return [_of_its_depth(f, depths.get(f.start), text) if f in gels else f for f in facts if f not in depths.values()]
+    told = [f for f in facts if f.quantity in ("power", "number", "share", "signed")] if gels else []
+    depths = {g.start: f for g in gels for f in told if 0 <= g.start - f.end <= 24 and _DEPTH_OF_GEL.fullmatch(text[f.end : g.start])}
+    taken = {f.start for f in depths.values()}
+    return [_of_its_depth(f, depths.get(f.start), text) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts if not (f.start in taken and f in depths.values())]
 
 
 _DEPTH_OF_GEL = Pattern(r"[\s-]*(?:(?:warm(?:ing)?|amber|straw|salmon|cool(?:ing)?|orange|blue|strength|depth)[\s-]+)?", re.I)
