@@ -24,6 +24,10 @@ MOST_KEPT = 2000
 """Patterns kept of those that are written where they are used."""
 MOST_WORDS = 8000
 """Words whose bits are kept."""
+FEW_TEXTS = 2
+"""Texts read before bits are given out: for one question they would cost more than they save."""
+EVERY = 1
+"""The bit that every text has."""
 LONGEST_PIECE = 16
 """Letters of the longest stem that has no space; the tests hold it to the table."""
 
@@ -37,20 +41,29 @@ class Pattern:
         self.pattern = pattern
         self.flags = flags
         self._stems: tuple[str, ...] = STEMS.get(pattern, ())
-        self._bit = _Bits.given_to(pattern, self._stems) if self._stems else 0
+        self._bit = 0  # given when it pays, which one question alone does not
         self._compiled: re.Pattern[str] | None = None
 
     def may_match(self, text: str) -> bool:
         """False where the text has none of the letters that a match must have."""
         if not self._stems:
             return True
-        if (text is _Low.text or text == _Low.letters) and not _Low.bits & self._bit:
-            return False
+        if text is _Low.text or text == _Low.letters:
+            bit = self._bit or self._given()
+            if not _Low.bits & bit:
+                return False
         low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
         for stem in self._stems:  # plain loops, here and in `search`: this is asked a hundred times of every question
             if stem in low:
                 return True
         return False
+
+    def _given(self) -> int:
+        """The bit of the pattern; until some texts have been at hand, the one that every text has."""
+        if _Low.texts <= FEW_TEXTS:
+            return EVERY
+        self._bit = _Bits.given_to(self.pattern, self._stems)
+        return self._bit
 
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""
@@ -66,8 +79,10 @@ class Pattern:
         """As re.Pattern.search."""
         stems = self._stems
         if stems:
-            if (text is _Low.text or text == _Low.letters) and not _Low.bits & self._bit:
-                return None
+            if text is _Low.text or text == _Low.letters:
+                bit = self._bit or self._given()  # before the bits are looked at, to which it adds its own
+                if not _Low.bits & bit:
+                    return None
             low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
             for stem in stems:
                 if stem in low:
@@ -137,11 +152,12 @@ class _Low:
 
     text = ""
     letters = ""
-    bits = 0
+    bits = EVERY
+    texts = 0
 
 
 class _Bits:
-    """Which patterns a word may belong to. A pattern that comes later makes what is known of the words, and of the text at hand, out of date."""
+    """Which patterns a word may belong to. One that is given its bit later makes what is known of the words out of date, and may match the text at hand."""
 
     of_pattern: dict[str, int] = {}  # noqa: RUF012
     of_piece: dict[str, int] = {}  # noqa: RUF012
@@ -153,19 +169,19 @@ class _Bits:
         known = cls.of_pattern.get(pattern)
         if known is not None:
             return known
-        bit = cls.of_pattern[pattern] = 1 << len(cls.of_pattern)
+        bit = cls.of_pattern[pattern] = EVERY << (len(cls.of_pattern) + 1)
         for stem in stems:
             piece = max(stem.split(), key=len)
             cls.of_piece[piece] = cls.of_piece.get(piece, 0) | bit
         cls.of_word.clear()
-        _Low.text = _Low.letters = ""
+        _Low.bits |= bit
         return bit
 
     @classmethod
     def of_text(cls, letters: str) -> int:
         """The bits of the patterns of which some letters stand in a text."""
-        bits, known = 0, cls.of_word
-        for word in letters.split():
+        bits, known = EVERY, cls.of_word
+        for word in letters.split() if cls.of_piece else ():
             found = known.get(word)
             bits |= cls._of_word(word) if found is None else found
         return bits
@@ -195,6 +211,7 @@ def at_hand(text: str) -> str:
         return text
     _Low.text, _Low.letters = text, _low(text)
     _Low.bits = _Bits.of_text(_Low.letters)
+    _Low.texts += 1
     return text
 
 

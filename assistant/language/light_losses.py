@@ -6,6 +6,7 @@ Works on facts already read, by what stands before and after each in the text.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Sequence
 
 from assistant import patterns
@@ -131,19 +132,23 @@ def _one_more(facts: list[Fact], text: str) -> list[Fact]:
 
 def _sizes(facts: list[Fact], text: str) -> list[Fact]:
     """"a 60 cm softbox": the size of the thing, not a distance."""
-    worn = [f.start for f in facts if f.quantity == "modifier"]
+    worn = sorted(f.start for f in facts if f.quantity == "modifier")
 
     def is_size(fact: Fact) -> bool:
-        after = min((w for w in worn if w >= fact.end), default=-1)
-        if after >= 0 and patterns.search(r"\b(?:at|from)\s*$", text[: fact.start], re.I) and not patterns.match(r"\s*(?:across|wide)", text[fact.end :], re.I):
+        if fact.quantity not in ("distance", "focal_length", "max_distance", "min_distance"):
+            return False
+        following = bisect_left(worn, fact.end)
+        after = worn[following] if following < len(worn) else -1
+        before = text[max(0, fact.start - 40) : fact.start]
+        if after >= 0 and patterns.search(r"\b(?:at|from)\s*$", before, re.I) and not patterns.match(r"\s*(?:across|wide)", text[fact.end :], re.I):
             return False  # "half power at 3 m brolly": where it stands
         if after >= 0 and patterns.match(r"\w+ to\b", text[after:], re.I):
             return False  # "1.7 m cloth to face": a leg of the way
-        if patterns.search(r"\b(?:at|from) $", text[: fact.start], re.I):
+        if patterns.search(r"\b(?:at|from) $", before, re.I):
             return False  # "half power at 3 m brolly goes back": where it stood
-        if fact.quantity == "distance" and worn and _HOW_WIDE.match(text[fact.end :]) and _IS_AFTER.search(text[: fact.start]):
+        if fact.quantity == "distance" and worn and _HOW_WIDE.match(text[fact.end :]) and _IS_AFTER.search(before):
             return True
-        return fact.quantity in ("distance", "focal_length", "max_distance", "min_distance") and after >= 0 and bool(_SIZE_BEFORE.match(text[fact.end : after]))
+        return after >= 0 and bool(_SIZE_BEFORE.match(text[fact.end : after]))
 
     return [replace(f, quantity="size", of="") if is_size(f) else f for f in facts]
 
@@ -276,13 +281,13 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     out: list[Fact] = []
     path = any(f.quantity in ("path", "guide_number") for f in facts)  # a wall takes light only where light is sent by way of it
-    for at, fact in enumerate(facts):
-        takers = [f for f in facts[:at] if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
-        taker = max(takers, key=lambda f: f.start) if takers else None
-        gap = text[taker.end : fact.start] if taker else ""
-        after = _for_what(fact, facts, text)
+    taker: Fact | None = None
+    units: set[str] = set()
+    for said in facts:
+        fact, gap = said, text[taker.end : said.start] if taker else ""
         counted = fact.quantity in ("stops", "loss") or fact.quantity == "number" and (fact.unit == "mixed" or stop_words.is_part(fact.value))
-        if after is not None and counted and (fact.quantity == "loss" or not fact.cue or fact.cue == "more"):
+        after = _for_what(fact, facts, text) if counted and (fact.quantity == "loss" or not fact.cue or fact.cue == "more") else None
+        if after is not None:
             quantity = "loss" if after.quantity == "modifier" else "filter_loss"
             out.append(replace(fact, quantity=quantity, value=abs(fact.value), unit=after.unit, of=after.of, cue=""))
             continue
@@ -294,9 +299,11 @@ def _beside(facts: list[Fact], text: str) -> list[Fact]:
             fact = replace(fact, quantity=quantity, value=abs(fact.value), unit=taker.unit, of=taker.of)
         elif fact.quantity == "loss" and taker and (not fact.unit or fact.unit in ("wall", "ceiling") and not path) and _is_beside(gap) and not _taken(taker, out):
             fact = replace(fact, unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
-        elif fact.quantity in ("loss", "filter_loss") and fact.unit and taker and taker.unit != fact.unit and fact.unit in {t.unit for t in takers} and _is_beside(gap):
+        elif fact.quantity in ("loss", "filter_loss") and fact.unit and taker and taker.unit != fact.unit and fact.unit in units and _is_beside(gap):
             fact = replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker.quantity == "modifier" else replace(fact, quantity="filter_loss", unit=taker.unit, of="camera")
         out.append(fact)
+        if said.quantity in ("modifier", "camera_filter") and said.unit != "BARE":
+            taker, units = said if taker is None or said.start > taker.start else taker, units | {said.unit}
     return out
 
 

@@ -119,7 +119,7 @@ _EACH = Pattern(r"\b(?:each|apiece)\b", re.I)
 
 def _for_the_pair(facts: list[Fact], text: str) -> list[Fact]:
     """"my box with its grid eats two and a half stops", "softbox and grid, three stops all told", "softbox and gel together take two": one loss for both, and nothing besides."""
-    worn = [f for f in facts if f.quantity == "modifier" and f.unit != "BARE"]
+    worn = [f for f in facts if f.quantity == "modifier" and f.unit != "BARE"] if any(f.quantity == "loss" for f in facts) else []
     gone: list[Fact] = []
     for one, two in zip(worn, worn[1:]):
         lost = next((f for f in facts if f.quantity == "loss" and f.start >= two.end), None)
