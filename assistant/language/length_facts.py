@@ -185,6 +185,9 @@ _DEPTH_BEFORE = Pattern(r"\b(?:fall.?off|drop|loss|difference|spread)(?: in \w+|
 _MORE = Pattern(r"(?:another|a further|an extra|one more|additional|extra)\b", re.I)
 
 
+_END_TO_END = Pattern(END_TO_END, re.I)
+
+
 def _standing(place: Place) -> Fact | None:
     """Rows and backdrops: a gap between two of them, or a row's own distance."""
     if place.cues & {"bounce", "ceiling", "path"} or _POINTED_AT.search(place.text):
@@ -194,7 +197,7 @@ def _standing(place: Place) -> Fact | None:
     if _DEPTH_BEFORE.search(place.before(40)):
         return fact_at(place, "gap", of="back", cue="in_all")
     if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
-        return None if place.owner or "behind" not in place.text.lower() and not patterns.search(END_TO_END, place.text, re.I) else _behind(place)
+        return None if place.owner or "behind" not in place.text.lower() and not _END_TO_END.search(place.text) else _behind(place)
     return _behind(place)
 
 
@@ -216,7 +219,7 @@ def _behind(place: Place) -> Fact | None:
         found = "gap", "backdrop"  # "2 m to the sitter, the backdrop another 3 m"
     if found is None:
         return None
-    whole = found[0] == "gap" and patterns.search(END_TO_END, " ".join(beside), re.I) is not None
+    whole = found[0] == "gap" and _END_TO_END.search(" ".join(beside)) is not None
     return fact_at(place, found[0], of=found[1], cue="in_all") if whole else fact_at(place, found[0], of=found[1])
 
 
