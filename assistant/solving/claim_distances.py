@@ -1,7 +1,8 @@
-"""A claim about two distances: whether it is as many stops between them as was said."""
+"""Claims about two distances of the light: as many stops between them as was said, or rows more even from one than from the other."""
 
 from __future__ import annotations
 
+from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import falloff_stops
@@ -29,3 +30,29 @@ def claim_of_distances(query: Query) -> Solution | None:
     holds = size < want + 0.005 if _UNDER.search(words) else size > want - 0.005 if _OVER.search(words) else abs(size - want) <= 0.17
     lead = f"{'Yes' if holds else 'No'}: it is {speak_stops(abs(right))} {'more' if right > 0 else 'less'} light ({right:+.2f})."
     return Solution(answers=(Quantity("claim", holds, ""), marks.stops(right)), used=(*scene.used, said[0]), lead=lead, topic="claims")
+
+
+_SPREAD = Pattern(
+    r"\b(?:front[- ]to[- ]back|row[- ]to[- ]row) (?:difference|spread|drop)\b|\b(?:difference|spread)\b[^.?]{0,24}\b(?:front|back|rows?|group|ends?)\b|\bfall-?off\b[^.?]{0,24}\b(?:front|back|rows?|group|across|ends?)\b"
+    r"|\bfront[- ]to[- ]back fall-?off\b|\b(?:back|front|far|near) (?:row|one|end)\b[^.?]{0,16}\b(?:closer|nearer) to the (?:front|back|far|near)(?: row| one| end)? in (?:exposure|brightness|light|stops)\b|\brows?\b[^.?]{0,30}\beven\b"
+)
+_LARGER = Pattern(r"\b(?:larger|bigger|greater|grows?|increas\w*|widens?|worse|steeper|(?<!even )more(?! even)|less even|uneven)\b")
+_SMALLER = Pattern(r"\b(?:smaller|less(?! even)|lessens?|shrinks?|narrow\w*|reduc\w*|decreas\w*|more even|evener|gentler|closer to the|nearer to the)\b")
+_ALONE = frozenset({"distance", "length_range", "gap", "rows", "move"})
+
+
+def claim_of_evenness(query: Query) -> Solution | None:
+    """"the light goes from 6 to 12 feet, does the front-to-back difference shrink": from further away two rows differ less."""
+    words = query.text.lower()
+    if not query.claim or {f.quantity for f in query.facts} - _ALONE or not _SPREAD.search(words):
+        return None
+    larger, smaller = _LARGER.search(words) is not None, _SMALLER.search(words) is not None
+    places = [(f.value, f.start) for f in query.facts if f.quantity == "distance"] + [(v, f.start) for f in query.facts if f.quantity == "length_range" for v in (f.value, f.other)]
+    if larger is smaller or len(places) != 2 or places[0][0] == places[1][0]:
+        return None
+    before, after = (v for v, _ in sorted(places, key=lambda p: p[1]))
+    if patterns.search(r"\bthan\b[^.?]{0,24}$", words[: max(at for _, at in places)]):
+        before, after = after, before  # "less at 12 ft than at 6 ft"
+    holds = (after > before) is smaller
+    lead = f"{'Yes' if holds else 'No'}. The farther the light, the less the depth of a group matters beside its distance, so the rows come out more even."
+    return Solution(answers=(Quantity("claim", holds),), used=query.facts, lead=lead, topic="claims")

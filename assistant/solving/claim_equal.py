@@ -53,6 +53,24 @@ def claim_of_readings(query: Query) -> Solution | None:
                     lead=f"{'Yes' if holds else 'No'}. f/{one.value:g} and f/{two.value:g} are {speak_stops(abs(right))} apart.")
 
 
+_BELOW_FULL = Pattern(r"\b(?:down|off|under|below|less|lower|weaker|from|beneath|short|darker)\b")
+_TURNED = Pattern(r"\b(?:too|enough|over-?expos\w*|under-?expos\w*|same|up|more|over|above)\b")
+
+
+def claim_of_power_in_stops(query: Query) -> Solution | None:
+    """"1/16 is four stops down off full": a power told against full, in stops."""
+    powers = {f.value for f in query.facts if f.quantity == "power" and not f.of}
+    stops = [f for f in query.facts if f.quantity in ("stops", "power_down", "relation", "loss")]
+    others = {f.quantity for f in query.facts} - {"power", "stops", "power_down", "relation", "loss"}
+    said = plain(query.text)
+    if not query.claim or others or len(stops) != 1 or len(powers) != 2 or max(powers) != 1.0 or min(powers) <= 0 or not _BELOW_FULL.search(said[stops[0].start :]) or _TURNED.search(said):
+        return None
+    right = math.log2(min(powers))
+    holds = abs(abs(right) - abs(stops[0].value)) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. 1/{1 / min(powers):.3g} power is {speak_stops(-right)} under full.")
+
+
 _STRONGER = Pattern(r"\b(?:stronger|darker|heavier|denser|more)\b[^?]{0,20}\bthan\b")
 _WEAKER = Pattern(r"\b(?:weaker|lighter|thinner|less)\b[^?]{0,20}\bthan\b")
 _EQUALS = Pattern(r"\b(?:same|equals?|equivalent|equal|identical|is|are|another name|=)\b|=")

@@ -101,7 +101,8 @@ _ACT = (*_ALIKE, (Pattern(r"\b(?:do|does|did|doing) nothing (?:to|for|about)\b|\
 _PAIRED = Pattern(
     r"\b(?P<balance>(?:balance|ratio|proportion|relation|mix)\b[^,.?]{0,12}\b(?:flash\b[^,.?]{0,8}\b(?:and|to|with)\b[^,.?]{0,8}\b(?:ambient|daylight|room|background)|(?:ambient|daylight|room|background)\b[^,.?]{0,12}\b(?:and|to|with)\b[^,.?]{0,8}\bflash)\b(?: (?:light|exposure))?|flash[- ](?:to[- ])?ambient (?:balance|ratio))"
     r"|\b(?P<ratio>(?:(?:lighting )?(?:ratio|contrast|difference)|contrast) (?:between|of) (?:the )?(?:key|main(?: light)?|two sides|lit side|sides)(?: (?:and|to) (?:the )?(?:fill|shadow side|other))?(?: of the face)?)\b"
-    r"|\b(?P<rows>(?:exposure |light )?(?:fall-?off |difference )?(?:between|across|from) (?:the )?(?:front|first|near)(?: row)? (?:and|to) (?:the )?(?:back|last|rear|far)(?: rows?)?)\b"
+    r"|\b(?P<rows>(?:exposure |light )?(?:fall-?off |(?:difference|spread) (?:in (?:stops|exposure|light|brightness) )?)?(?:between|across|from) (?:the )?(?:front|first|near)(?: row| edge| end| side)? (?:and|to) (?:the )?(?:back|last|rear|far)(?: (?:row|edge|end|side)s?)?"
+    r"|(?:front[- ]to[- ]back|row[- ]to[- ]row) (?:difference|spread|fall-?off|drop)(?: in (?:stops|exposure|light|brightness))?|(?:difference|spread|fall-?off) (?:in (?:stops|exposure|light|brightness) )?(?:between|across|over|from) (?:the |my )?(?:two |three )?(?:rows|group|set|choir|team|family))\b"
 )
 _BEHIND = Pattern(r"\b(?:it|(?:the |my )?(?:background|backdrop|wall)s?(?! (?:daylight|ambient)))\b")
 _EFFECTS: tuple[tuple[str, Pattern], ...] = (
@@ -141,7 +142,7 @@ _SIZED = (Pattern(_MORE + r"|\b(?:larger|bigger|greater|longer|further|farther|e
 _WAYS: dict[str, tuple[Pattern, Pattern]] = {
     # effect: words for more of it, words for less of it, looked for before the common ones
     "depth": (Pattern(r"\b(?:more|deep(?:er|ens?)?|greater|increas\w*|extend\w*|larger|widen\w*|gains?|longer|adds?|bigger)\b"), Pattern(r"\b(?:less|shallow\w*|reduc\w*|thin(?:ner|s)?|smaller|narrow\w*|shrink\w*|loses?|lose|decreas\w*|cuts?|costs?|flatten\w*)\b")),
-    "falloff": (Pattern(r"\b(?:faster|steeper|quicker|more (?:rapid\w*|fall-?off|uneven)|bigger|larger|increas\w*|worse|stronger|uneven\w*|harder|more sudden\w*)\b"), Pattern(r"\b(?:slower|gentler|less|smaller|reduc\w*|evens?|more even(?:ly)?|evenness|even(?:er|ly)?|slowly|shrink\w*|gradual\w*|softens?|flatten\w*)\b")),
+    "falloff": (Pattern(r"\b(?:faster|steeper|quicker|more (?:rapid\w*|fall-?off|uneven)|bigger|larger|greater|increas\w*|grows?|growing|widens?|worse|stronger|uneven\w*|harder|more sudden\w*)\b"), Pattern(r"\b(?:slower|gentler|less|lessens?|smaller|narrow\w*|halves?|halved|reduc\w*|evens?|more even(?:ly)?|evenness|even(?:er|ly)?|slowly|shrink\w*|gradual\w*|softens?|flatten\w*)\b")),
     "recycle": (Pattern(r"\b(?:slow\w*|longer|more time|lengthen\w*|later|increas\w*)\b"), Pattern(r"\b(?:fast\w*|quick\w*|sooner|shorter|shorten\w*|less|speeds?|earlier|reduc\w*|cuts?)\b")),
     "duration": (Pattern(r"\b(?:long(?:er)?|lengthen\w*|slower|increas\w*|extends?|worse)\b"), Pattern(r"\b(?:short(?:er|ens?)?|brief\w*|quick\w*|faster|less|reduc\w*|freez\w+|cuts?|better)\b")),
     "softness": (Pattern(r"\b(?:soft(?:er|ens?)?|gentler)\b"), Pattern(r"\b(?:hard(?:er|ens?)?(?:[- ]edged)?|harsh\w*|crisp\w*)\b")),

@@ -175,8 +175,8 @@ def _worked(query: Query, rule: Verdict | None) -> Solution | None:
 
 def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
     """One value that is claimed."""
-    if {f.quantity for f in query.facts} <= {"energy", "number"}:
-        return None
+    if {f.quantity for f in query.facts} <= {"energy", "number"} or len(query.all("distance")) > 1 and {f.quantity for f in query.facts} <= {"distance", "gap", "rows"}:
+        return None  # nothing to find the one of them from
     if {f.quantity for f in query.facts if not f.bad} <= {"aperture", "number", "share", "stops", "relation", "power"} and len(query.all("aperture")) > 1 and not patterns.search(r"\b(?:power|flash|light|output)\b", plain(query.text)):
         return None
     found: _Claimed | None = None

@@ -105,6 +105,15 @@ def _rows(query: Query, places: set[str]) -> bool:
 
 _IN_ALL = Pattern(r"\bfront to (?:the )?back\b|\bin all\b|\baltogether\b|\boverall\b|\bin total\b|\b(?:first|front) (?:row )?to (?:the )?(?:last|back|third|fourth)\b", re.I)
 
+_STANDS = r"(?:'s|,| is| are| being| stands?| standing| sits?| sitting| a| an| about| some| roughly| only| just| another| all of| fully)*"
+_LAST_ONE = r"\b(?:back|last|rear(?:most)?|hindmost|furthest|farthest|third|fourth|fifth)(?: (?:row|rank|tier|line|lot|ones?|people))?"
+_FIRST_ONE = r"\b(?:front|first|nearest|foremost)(?: (?:row|rank|tier|line|lot|ones?|people))?"
+_LAST_BEHIND: tuple[tuple[Pattern, Pattern], ...] = (
+    (Pattern(rf"{_LAST_ONE}{_STANDS}\s*$", re.I), Pattern(rf"\s*(?:back |further |farther |away )?(?:behind|from|off|beyond)(?: (?:the |our |my )?{_FIRST_ONE}| it\b(?! \w+ing)|(?=\W*(?:$|[.,;?])))", re.I)),
+    (Pattern(rf"{_FIRST_ONE}{_STANDS}\s*$", re.I), Pattern(rf"\s*(?:in front|ahead|before|nearer|closer)(?: (?:of|than|to))? (?:the |our |my )?{_LAST_ONE}", re.I)),
+)
+"""Round a gap that reaches from end to end, however many rows there are: "the back row stands 1.5 m behind the front one"."""
+
 
 def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: Fact, rows: bool) -> Scene:
     near = by_place.get("front") or (loose[0] if loose else None)
@@ -112,7 +121,8 @@ def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: F
     count = query.last("rows")
     spoken = patterns.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
     many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else 1.0
-    whole = gap.cue == "in_all" or _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None  # "1.2 m from front to back"
+    beside = query.text[max(0, gap.start - 40) : gap.start], query.text[gap.end : gap.end + 40]
+    whole = gap.cue == "in_all" or _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None or any(last.search(beside[0]) and behind.match(beside[1]) for last, behind in _LAST_BEHIND)  # "1.2 m from front to back"
     depth = gap.value * (many - 1 if many > 2 and not whole else 1)
     used = tuple(f for f in (near, gap, count) if f)
     far = by_place.get("backdrop") if backdrop else by_place.get("back")
