@@ -198,6 +198,10 @@ def _clause_text(text: str, start: int, end: int) -> str:
     return (text[start:end] + (tail.group() if tail else "")).lower()
 
 
+_SHARE_ASKED = Pattern(r"(?:what|which) (?:fraction|share|part|proportion|percentage)\b", re.IGNORECASE)
+"""A fraction that is dialled in is a power."""
+
+
 def _sets(segment: Segment, at: int, text: str) -> bool:
     """"what should I set": the aperture, when nothing else is named."""
     tail = segment.items[at + 1 : at + 3]
@@ -207,7 +211,7 @@ def _sets(segment: Segment, at: int, text: str) -> bool:
             break
         clause.append(item)
     said = _clause_text(text, clause[0].start, clause[-1].end)
-    if any(i.kind in ("name", "aperture") for i in clause):
+    if any(i.kind in ("name", "aperture") for i in clause) or _SHARE_ASKED.match(text[segment.items[at].start :]):
         return False
     return any(i.kind == "cue" and i.word == "do_i" for i in tail) and any(said.endswith(w) for w in _SETTING) and not any(i.kind == "cue" and i.word in ("meter", "rate", "down", "up") for i in clause)
 

@@ -194,3 +194,19 @@ def stopped_to(n: Bare) -> Fact | None:
     """"and stopped down to sixteen": the f-number that the lens is closed to."""
     told = is_aperture_mark(n.mark) and _STOPPED_TO.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
     return n.of("aperture", value=n.mark, of="") if told and not _THEN_UNIT.match(n.text[n.fact.end : n.fact.end + 12]) else None
+
+
+_ALIKE = Pattern(
+    r"\s*(?:of (?:the|these|those|my|our|his|her|such)\b(?: (?!frames|shots|rows|people|pictures)[\w-]+){0,3}? (?:kind|sort|type|make|pattern|model|ones?|things|jobs)\b"
+    r"|(?:(?:equal|identical|like|alike|matched|matching|similar|old|small|little|big|same|cheap|plain) ){1,3}(?:lamps?|lights?|heads?|flash(?:es|guns?)?|guns?|units?|strobes?|ones|things|jobs)\b"
+    r"|,(?= (?:gn|guide)\b))",
+    re.I,
+)
+EACH_OF_THEM = Pattern(r"\b(?:each|apiece|a ?piece|every one|singly)\b", re.I)
+
+
+def so_many_alike(n: Bare) -> Fact | None:
+    """"three of the old kind, guide number 80 feet apiece", "four equal lamps, every one f/5.6": flashes, of which each gives as much."""
+    many = 2 <= n.value <= 12 and n.value == int(n.value) and "count" not in n.kinds and not n.kinds.isdisjoint(("guide_number", "aperture"))
+    alike = many and _ALIKE.match(n.text, n.fact.end)
+    return n.of("count", unit="flashes", of="") if alike and EACH_OF_THEM.search(n.text[n.fact.end : n.fact.end + 90]) else None

@@ -55,6 +55,13 @@ _CAME_OUT_AT = Pattern(rf"\b(?:{AMBIENT})\b[^.?!,]{{0,30}}(?:\bstops? (?:too \w+
 """The same before it: "the background is two stops too bright at 1/30, f/8"."""
 
 
+_FOR_THE_BLUR = Pattern(r"\s*(?:wanted |wished |please |would be nice |is what i want )?(?:for|to (?:get|have|blur|soften|throw|melt|keep)|so) (?:me |that )?(?:a |an |the |my |that )?(?:\w+[ -]){0,3}?(?:background|backdrop|bg|wall|view|scene)\b", re.I)
+"""After an aperture: "f/4 for a soft background" is what it is wanted for, and no reading of anything."""
+
+
+_WANTED_HERE = Pattern(r"\b(?:want(?:ed)?|like|wish(?:ed)?|prefer|need|rather|would love|open(?:ed)? (?:up )?to)\b", re.I)
+
+
 @record
 class Setting:
     """An aperture and a shutter time that were said together."""
@@ -78,6 +85,8 @@ class Setting:
         if _last_word(self.context, _FLASH_ITSELF, _IS_AMBIENT) or _HOW_FAR_AT.search(self.context):
             return False
         if len(self.facts) == 1 and _OF_THE_FLASH.search(self.context[: -len(self.facts[0].said)]):
+            return False
+        if _FOR_THE_BLUR.match(self.after) and (_WANTED_HERE.search(self.context) or _WANTED_HERE.search(self.after)):
             return False
         if _CAME_OUT.match(self.after) or _CAME_OUT_AT.search(self.context[: -len(self.facts[-1].said)] or self.context):
             return False
@@ -379,6 +388,8 @@ def _whose(clause: str, than: str, fact: Fact) -> str:
         return "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
     if _ITS_OWN.search(clause) and _IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]) and not OF_FLASH.search(_ROOM_LIGHTS.sub("ambient", last)):
         return "ambient"  # "want the sky a stop darker than the meter says"
+    if patterns.search(r"\b(?:meter|reading)\b", than or fact.said, re.I) and not OF_FLASH.search(clause):
+        return "ambient"  # "sky two stops under what the meter says"
     if _IS_AMBIENT.search(than) or fact.to == "ambient":
         return "fill"
     if than and _THAN_FLASH.search(than):

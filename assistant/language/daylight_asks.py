@@ -54,7 +54,7 @@ def _under_now(text: str, facts: Sequence[Fact]) -> list[Ask]:
     return [Ask("shutter")] if (_SLOWEST.search(text) or _WHICH_SHUTTER.search(text)) and "shutter" not in {f.quantity for f in facts if f.of != "ambient"} and any(f.of == "ambient" for f in facts) else []
 
 
-_LENS_TO = Pattern(r"\bf\W{0,2}what\b|\bwhat f\b|\b(?:lens|ring|iris|aperture) (?:then |now |has to |should |must )?(?:goes|go|comes?|sits?|stands?|be|is|set|stays?)?(?: down| up)?(?: to| at| on| where| what)*\W*\?|\b(?:open|stop|close)(?: up| down)? to (?:what|where)\b", re.I)
+_LENS_TO = Pattern(r"\b(?:what|where|which mark) (?:would|must|should|does|do|will|has|is)(?: i (?:set|turn|put|move|bring|close|open))? (?:the |my )?(?:lens|ring|iris|aperture)(?: then| now)? ?(?:have to|need to|want to|got to)? ?(?:be|go|sit|stand|come)?(?: set| turned| down| up)?(?: on| at| to| for)?\b|\bf\W{0,2}what\b|\bwhat f\b|\b(?:lens|ring|iris|aperture) (?:then |now |has to |should |must )?(?:goes|go|comes?|sits?|stands?|be|is|set|stays?)?(?: down| up)?(?: to| at| on| where| what)*\W*\?|\b(?:open|stop|close)(?: up| down)? to (?:what|where)\b", re.I)
 _TIME_SO = Pattern(r"\bhow slow\b|\bhow fast a shutter\b|(?:^|[.,;:?!]\s*|\b(?:so|and|what|the) )(?:shutter(?: speed| time)?|exposure time|time)\s*(?:so (?:that|the)|that (?:puts|gets|leaves|keeps|drops|makes)|to (?:get|put|keep|drop|leave|make|have|bring)|for (?:the|it|that))\b", re.I)
 
 

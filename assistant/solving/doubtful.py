@@ -169,9 +169,9 @@ def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
 
 
 def _another_opening_idle(said: Query, whole: Query, found: Solution) -> bool:
-    """An aperture found of the light that is there, with another one told that it has no use for: that one was the reading."""
+    """An aperture or a time found of the light that is there, with another aperture told that it has no use for: that one was the reading."""
     first, places = found.answers[0], {f.start for f in found.used}
-    return found.topic == "ambient" and first.quantity == "aperture" and any(f.quantity == "aperture" and f.origin == "said" and not f.of and f.start not in places and f.value not in {u.value for u in found.used if u.quantity == "aperture"} for f in whole.facts)
+    return found.topic == "ambient" and first.quantity in ("aperture", "shutter") and any(f.quantity == "aperture" and f.origin == "said" and not f.of and f.start not in places and f.value not in {u.value for u in found.used if u.quantity == "aperture"} for f in whole.facts)
 
 
 def _film_changed_nothing(said: Query, whole: Query, found: Solution) -> bool:
@@ -205,4 +205,14 @@ def _moved_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return moved and kept and found.answers[0].quantity == "count" and sum(f.quantity == "distance" for f in whole.facts) == 1 and not any(f.quantity == "guide_number" for f in whole.facts)
 
 
-_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing)
+_APIECE = Pattern(r"[^.?!]{0,90}\b(?:apiece|each|every one)\b")
+
+
+def _how_many_left_out(said: Query, whole: Query, found: Solution) -> bool:
+    """"three …, guide number 80 apiece", and the three not used: there were so many of them."""
+    places = {f.start for f in found.used}
+    many = [f for f in said.facts if f.quantity == "number" and not f.bad and 2 <= f.value <= 12 and f.value == int(f.value) and f.start not in places]
+    return found.topic in ("flash", "lights", "change") and any(_APIECE.match(said.text.lower(), f.end) for f in many)
+
+
+_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out)
