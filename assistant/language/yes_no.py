@@ -154,4 +154,6 @@ def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     kinds = {f.quantity for f in facts}
     last = max(facts, key=lambda f: f.start)
     whole = {"guide_number", "distance", "aperture"} <= kinds
+    if kinds == {"distance", "stops"} and len(facts) == 3 and patterns.search(r"\b(?:within|inside|less than|more than)\b[^?.]{0,24}\bstops?\b[^?.]{0,30}\?$", said):
+        return True  # "front 10 ft, back 13: the back inside a stop of it?"
     return last.quantity in ("aperture", "distance", "power", "film_speed", "guide_number", "number") and (whole or patterns.search(r"\b(?:so|therefore|hence|thus)\b[^,.;?]*\?$", said) is not None)

@@ -17,6 +17,11 @@ _UNDER = Pattern(r"\b(?:(?:less|fewer|smaller) than|under|below|within|no more t
 _OVER = Pattern(r"\b(?:(?:more|greater|bigger) than|over|above|at least|beyond)(?: about)?\W*$")
 
 
+def bounded(query: Query) -> bool:
+    """"is 8 ft to 12 ft less than a stop": a bound that no rounding widens."""
+    return any(f.quantity in ("stops", "loss", "relation") and (_UNDER.search(query.text.lower()[: f.start]) or _OVER.search(query.text.lower()[: f.start])) for f in query.facts)
+
+
 def claim_of_distances(query: Query) -> Solution | None:
     """"8 feet to 5.6, is that a stop?": the stops claimed against those of two distances."""
     scene = scene_of(query)

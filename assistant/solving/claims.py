@@ -18,7 +18,7 @@ from assistant.scales import aperture_difference_stops, speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_account import all_in_terms
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
-from assistant.solving.claim_distances import claim_of_distances
+from assistant.solving.claim_distances import bounded, claim_of_distances
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
@@ -110,7 +110,7 @@ _SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|
 def _special(query: Query) -> Solution | None:
     """The first of the claims of one kind, each of which looks for all of its own figures."""
     found = first_of(BY_FACTS, query)
-    if found is None and {f.of for f in query.all("distance")} == {"front", "back"}:
+    if found is None and ({f.of for f in query.all("distance")} == {"front", "back"} or bounded(query)):
         return claim_of_distances(query)
     return found
 

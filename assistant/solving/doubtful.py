@@ -169,9 +169,9 @@ def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
 
 
 def _another_opening_idle(said: Query, whole: Query, found: Solution) -> bool:
-    """An aperture or a time found of the light that is there, with another aperture told that it has no use for: that one was the reading."""
+    """An aperture found of the light that is there, with another aperture told that it has no use for: that one was the reading."""
     first, places, used = found.answers[0], {f.start for f in found.used}, {u.value for u in found.used if u.quantity == "aperture"}
-    if found.topic != "ambient" or first.quantity != "aperture" and not (first.quantity == "shutter" and used):
+    if found.topic != "ambient" or first.quantity != "aperture":
         return False
     return any(f.quantity == "aperture" and f.origin == "said" and not f.of and f.start not in places and f.value not in used for f in whole.facts)
 
