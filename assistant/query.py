@@ -38,6 +38,10 @@ class Fact:
     sentence: int = 0
 
 
+DENIED = "denied power"
+"""The cue of a remark that was a power and is ruled out: "not half power"."""
+
+
 class Tally(dict[str, int]):
     """How many facts there are of each quantity; none of one that is not in it."""
 

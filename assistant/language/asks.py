@@ -47,7 +47,7 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
                 weak.append(hint)
     if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
-    return _merged(strong or weak[-2:] or _fallback(segments, text), text)
+    return _merged(strong or weak[-2:] or _fallback(segments, text))
 
 
 def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
@@ -59,7 +59,7 @@ def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
         at = next((n for n, i in enumerate(segment.items) if i.kind == "cue" and i.word in ("what", "give", "how_much")), None)
         if at is None:
             continue
-        unit = _unit_wanted(segment, at)
+        unit = _unit_wanted(segment)
         if unit:
             return [Ask("guide_number" if "guide_number" in kinds else "distance", "", unit, segment.items[at].start)]
         wants_setting = any(i.kind == "cue" and i.word == "do_i" for i in segment.items[at : at + 3])
@@ -77,7 +77,7 @@ def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
     return []
 
 
-def _merged(asks: list[Ask], text: str) -> list[Ask]:
+def _merged(asks: list[Ask]) -> list[Ask]:
     out: list[Ask] = []
     for ask in asks:
         if not any(a.quantity == ask.quantity and a.of == ask.of for a in out):
@@ -91,7 +91,7 @@ def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
         return _cue_ask(segment, at, text)
     if item.kind == "name" and _asked_before(segment, at):
         quantity = _quantity(item, segment, text)
-        return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
+        return Ask(quantity, _whom(segment, at), _unit_wanted(segment), item.start) if quantity else None
     return None
 
 
@@ -159,7 +159,7 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("stops", _whom(segment, at), "", item.start)
     if item.word == "how_far" and any(i.kind == "cue" and i.word in ("down", "up") for i in segment.items[at + 1 :]) and any(i.kind == "name" and i.word == "power" or i.kind == "noun" for i in segment.items[at + 1 :]) \
             and not any(i.kind in ("stops", "length") for i in segment.items):
-        return Ask("power", _whom(segment, at), "", item.start) if patterns.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment, at), item.start)
+        return Ask("power", _whom(segment, at), "", item.start) if patterns.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment), item.start)
     if item.word == "what" and _ON_THE_RING.match(text[item.start :]):
         return Ask("aperture", "", "", item.start)
     if item.word == "what" and _NEAR_AND_FAR.match(text[item.start :]):
@@ -185,7 +185,7 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
         return None  # the order of a bracket
     if item.word in _CUE_ASKS:
-        return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
+        return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment), item.start)
     return None
 
 
@@ -303,7 +303,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if item.word == "distance" and text[item.start : item.end].lower() == "range" and any(i.kind == "name" for i in follows):
         return None
     quantity = _quantity(item, segment, text)
-    return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
+    return Ask(quantity, _whom(segment, at), _unit_wanted(segment), item.start) if quantity else None
 
 
 def _from_a_thing(item: Item, rest: Sequence[Item]) -> bool:
@@ -322,7 +322,7 @@ def _whom(segment: Segment, at: int) -> str:
     return before[-1].word if before else ""
 
 
-def _unit_wanted(segment: Segment, at: int) -> str:
+def _unit_wanted(segment: Segment) -> str:
     """"in metres" said in the same breath."""
     for n in range(len(segment.items) - 1):
         here, after = segment.items[n], segment.items[n + 1]

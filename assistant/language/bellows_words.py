@@ -166,17 +166,18 @@ def _one_scale(facts: list[Fact], text: str) -> list[Fact]:
 
 _SO_OFTEN = {"equal to": 1.0, "equal": 1.0, "twice": 2.0, "double": 2.0, "two": 2.0, "three": 3.0, "four": 4.0, "half": 0.5, "a third of": 1 / 3, "a quarter of": 0.25, "one and a half": 1.5, "two and a half": 2.5, "1½": 1.5}
 _OF_FOCAL = Pattern(rf"\b(?P<n>{'|'.join(sorted(_SO_OFTEN, key=len, reverse=True))}|\d(?:\.\d+)?)(?: ?x| times| full)? (?:of )?(?:the |its |my |that |one )?(?:(?:lens's|lens’s|lens) )?focal[- ]lengths?\b", re.I)
-_ADDED = Pattern(r"\b(?:extra|added|further|beyond|extension|tubes?|by)\b", re.I)
+_ADDED_BEFORE = Pattern(r"\b(?:by|extra|add(?:ed|ing|s)?|additional|further|another|plus|tubes?|rings?)(?: of| is| are| that is| an?| about| just)*\s*$", re.I)
+_ADDED_AFTER = Pattern(r"\s*(?:of |in )?(?:extra|added|additional|further|more|beyond|past infinity|tubes?|rings?)\b", re.I)
 
 
 def _in_focal_lengths(facts: list[Fact], text: str) -> list[Fact]:
-    """"bellows at twice the focal length": life size; "extended by half its focal length": half of it. Any lens, so none need be named."""
+    """"bellows at twice the focal length": life size; "extended by half its focal length": half of it, since "by" adds to the one it has at infinity. Any lens, so none need be named."""
     found = _OF_FOCAL.search(text)
     if found is None or not _CLOSE.search(text) or any(f.quantity in ("magnification", "extension") for f in facts):
         return facts
     said = found["n"].lower()
     times = _SO_OFTEN[said] if said in _SO_OFTEN else float(said)
-    added = times <= 1 or times < 2 and _ADDED.search(text[: found.start()]) is not None
+    added = times <= 1 or _ADDED_BEFORE.search(text[: found.start()]) is not None or _ADDED_AFTER.match(text, found.end()) is not None
     value = times if added else times - 1
     rest = [f for f in facts if f.end <= found.start() or f.start >= found.end()]
     return sorted([*rest, Fact("magnification", value, "", start=found.start(), end=found.end(), said=found.group())], key=lambda f: f.start)
@@ -186,8 +187,9 @@ def _in_focal_lengths(facts: list[Fact], text: str) -> list[Fact]:
 
 _STOPS = Pattern(r"how many (?:\w+ )?stops?\b", re.I)
 _COST = Pattern(r"\b(?:exposure|light)[ -](?:loss|increase|compensation|correction|penalty|allowance)\b|\bloss of (?:light|exposure)\b|how much (?:light|exposure|more|extra|do i (?:lose|open|add|give))\b|\bstops\W*\?|\bcompensat\w*[^.?]*\?|\b(?:one|two|half a|a) stops? or\b", re.I)
-_SET = Pattern(r"\bwhere (?:do|should|must|shall|would) (?:i|we|you) (?:set|put|turn|leave) (?:the |my )?(?:ring|lens|aperture|iris|f-?stop)\b|\bset (?:it |the lens |the ring )?(?:to |at )?(?:what|where)\b|\bwhat\b[^?]*\b(?:set|use|aperture|f-?stop|f-?number|stop)\b", re.I)
-_WHERE_SET = Pattern(r"\bwhere (?:do|should|must|shall|would) (?:i|we|you) (?:set|put|turn|leave) (?:the |my )?(?:ring|lens|aperture|iris|f-?stop)\b", re.I)
+_RING_PLACE = r"\bwhere (?:do|should|must|shall|would) (?:i|we|you) (?:set|put|turn|leave) (?:the |my )?(?:ring|lens|aperture|iris|f-?stop)\b"
+_SET = Pattern(rf"{_RING_PLACE}|\bset (?:it |the lens |the ring )?(?:to |at )?(?:what|where)\b|\bwhat\b[^?]*\b(?:set|use|aperture|f-?stop|f-?number|stop)\b", re.I)
+_WHERE_SET = Pattern(_RING_PLACE, re.I)
 _TIME = Pattern(r"\bwhat(?:'s|s| is)?(?: \w+){0,3} (?:time|shutter|exposure)\b|\bhow long\b|\b(?:new|corrected|real|which) (?:time|shutter|exposure)\b", re.I)
 
 

@@ -9,12 +9,14 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
+from assistant.language import film_words
 from assistant.language.bare import COMMON_FILMS
 from assistant.language.hearing import fold
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.units import LENGTH
 
 _TOUCHED = frozenset({"number", "number_range", "distance", "power", "modifier", "exponent", "aperture_range", "film_speed", "rows", "max_count"})
 _ASIDE = frozenset({"remark", "place", "rows"})
@@ -24,7 +26,8 @@ _ANY_ENERGY = Pattern(r"\b(?:energy|joules?|j|watt[- ]?seconds?|w/?s)\b")
 _IN_JOULES = Pattern(r"\s*(?:joules?|j\b|watt[- ]?seconds?|w/?s\b)")
 _STOPS = Pattern(r"\bstops?\b")
 _UNIT_AFTER = Pattern(r"\s*(?:of a |more |further |full |f-)?(?:stops?|feet|foot|ft|metres?|meters?|m\b|cm|mm|inch|volts?|v\b|times|x\b|%|hz|years?|people|seconds?|secs?|s\b|minutes?|iso|asa|din|degrees?|frames?|rolls?)")
-_MANY = Pattern(r"\bhow (?:many|often)\b|\b(?:pops|flashes|bursts|hits|firings|shots)\W*\?|\bnumber of\b")
+_OTHER_THINGS = r"(?! (?:\w+ )?(?:sec\w*|minutes?|hours?|stops?|watts?|joules?|met(?:re|er)s?|feet|rolls?|films?|people|sheets?|steps?|paces?|degrees?|times)\b)"
+_MANY = Pattern(rf"\bhow (?:many|often)\b{_OTHER_THINGS}|\b(?:pops|flashes|bursts|hits|firings|shots)\W*\?|\bnumber of\b")
 _FIRED = Pattern(r"\b(?:pops?|popped|bursts?|hits?|flash(?:es)?|firings?)\b")
 _SUPPLY = Pattern(r"\b(?:batter(?:y|ies)|cells|charges?|charged|packs?|sets?)\b")
 _OF_FILM = Pattern(r"\b(?:on|at|for|with|is|in|to|loaded|loading|putting|got|have|of|asa|iso|the|a|an|was|now|set|hold\w*|takes?|shoot\w*|film)\s*$")
@@ -39,7 +42,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     out, lower = list(facts), fold(text)
     if not any(f.quantity in _TOUCHED for f in out):
         return out
-    for rule in (_no_distance, _decades, _added, _two_of_energy, _last_of_a_series, _openings, _energies, _films, _rated, _timed, _places, _supplies, _framed):
+    for rule in (_no_distance, _heights, _decades, film_words.years_between, _added, _two_of_energy, _last_of_a_series, _openings, _energies, _films, _rated, _timed, _places, _supplies, _framed):
         out = rule(out, lower)
     return out
 
@@ -60,6 +63,19 @@ def _all(facts: Sequence[Fact], quantity: str) -> list[Fact]:
 def _no_distance(facts: list[Fact], lower: str) -> list[Fact]:
     """"uses her camera for a meter": what is read, and no length."""
     return [f for f in facts if not (f.quantity == "distance" and f.said.lower() == "a meter" and (_A_METER.search(lower[: f.start]) or _METER_READS.match(lower, f.end)))]
+
+
+def _heights(facts: list[Fact], lower: str) -> list[Fact]:
+    """"he is 6 feet tall": how big somebody is, and no place, where no frame is to be filled and no ceiling measured."""
+    if not _TALL.search(lower) or "focal_length" in {f.quantity for f in facts} or _OF_A_SIZE.search(lower):
+        return facts
+    return [replace(f, quantity="remark", of="", cue="", unit="") if f.quantity in ("distance", "face_height") and _TALL_AFTER.match(lower, f.end) and _SOMEBODY.search(lower[max(0, f.start - 40) : f.start]) else f for f in facts]
+
+
+_TALL = Pattern(r"\btall\b")
+_TALL_AFTER = Pattern(r"[\s-]*(?:tall|in height)\b")
+_OF_A_SIZE = Pattern(r"\b(?:ceiling|bounc\w*|cover\w*|fill(?:s|ing)? the frame|lens|angle|degrees?|head height)\b")
+_SOMEBODY = Pattern(r"\b(?:he|she|they|i|we|you|him|her|man|woman|bride|groom|boy|girl|kid|child|sitter|subject|model|person|dancer|player|guy|lady|father|mother|son|daughter)(?:'s|'m|'re| is| are| am| was| stands| being)?(?: about| nearly| only| just| over| almost)? (?:an? )?$")
 
 
 def _decades(facts: list[Fact], lower: str) -> list[Fact]:
@@ -124,7 +140,7 @@ def _energies(facts: list[Fact], lower: str) -> list[Fact]:
 def _films(facts: list[Fact], lower: str) -> list[Fact]:
     """"what aperture on 800 film if it was f/5.6 on 200": the other film, where one f-number and one film are told."""
     bare = _bare(facts, lower)
-    fits = len(bare) == 1 == len(_all(facts, "film_speed")) == len(_all(facts, "aperture")) and _kinds(facts) == {"film_speed", "aperture"} and bare[0].value in COMMON_FILMS and bare[0].value >= 25
+    fits = len(bare) == 1 == len(_all(facts, "film_speed")) == len(_all(facts, "aperture")) and _kinds(facts) == {"film_speed", "aperture"} and bare[0].value in COMMON_FILMS
     return [replace(f, quantity="film_speed", unit="", of="") if f is bare[0] else f for f in facts] if fits and _OF_FILM.search(lower[: bare[0].start]) and _THEN_FILM.match(lower, bare[0].end) else facts
 
 
@@ -149,10 +165,15 @@ def _places(facts: list[Fact], lower: str) -> list[Fact]:
     if len(pops) != 1 or not lengths or _kinds(facts) != {"count", "distance"} or not _MANY.search(lower) and "?" not in lower:
         return facts
     if len(lengths) == len(bare) == 1 and lengths[0].unit in ("ft", "m") and not _is_film(bare[0]):
-        scale = 0.3048 if lengths[0].unit == "ft" else 1.0
-        facts = [replace(f, quantity="distance", value=f.value * scale, unit=lengths[0].unit, of="") if f is bare[0] else f for f in facts]
+        facts = [replace(f, quantity="distance", value=f.value * LENGTH[lengths[0].unit], unit=lengths[0].unit, of="") if f is bare[0] else f for f in facts]
     both = _all(facts, "distance")
-    return [replace(f, of="", cue="") if f in both and f.of in ("", "backdrop", "camera") else f for f in facts] if len(both) == 2 else facts
+    if len(both) != 2 or len({f.of for f in both}) > 1 and any(_A_THING_STANDS.search(lower[max(0, f.start - 40) : f.start]) for f in both):
+        return facts
+    return [replace(f, of="", cue="") if f in both and f.of in ("", "backdrop", "camera") else f for f in facts]
+
+
+_A_THING_STANDS = Pattern(r"\b(?:backdrop|background|paper|curtain|camera|tripod)\b[^.;?!]{0,24}$")
+"""Right before a length: where the backdrop or the camera stands, and no place of the light."""
 
 
 def _is_film(fact: Fact) -> bool:
@@ -182,7 +203,7 @@ def _framed(facts: list[Fact], lower: str) -> list[Fact]:
 _MOVES = frozenset({"stops", "push", "relation"})
 _SHEETS = Pattern(r"\b(?:sheets|plates|negs|negatives)\b")
 _OPEN = Pattern(r"^\W*(?:(?:the|my|meter|camera) )*(?:dial|rating|ei)\b|\bneeded\b|\b(?:takes?|needs?|wants?|gives?|makes?)\W*$|\b(?:time|total|seconds|long)\b[^.]{0,24}$|\b(?:what|whats|which|how|where)\b|\b(?:so )?i (?:then )?(?:set|use|put|need)\W*$")
-_NAMES_POPS = Pattern(r"\b(?:pops|flashes|bursts|hits|firings)\W*$|\bhow (?:many|often)\b")
+_NAMES_POPS = Pattern(rf"\b(?:pops|flashes|bursts|hits|firings)\W*$|\bhow (?:many|often)\b{_OTHER_THINGS}")
 _FRAMES = Pattern(r"\b(?:frames|pictures|exposures|images|negatives|negs|sheets|plates|views)\W*\?\W*$|\bhow many (?:\w+ )?(?:frames|pictures|exposures|images|negatives|negs|photos|shots|sheets|plates|views|set-?ups)\b")
 _SETS = Pattern(r"\bnumber of (?:sets|batteries|charges|packs)\b|\bhow many (?:\w+ )?(?:sets?|packs?|batteries|charges?|loads)\b|\b(?:sets|batteries|charges)(?: to \w+| needed| required)?\W*\?\W*$|\b(?:sets|batteries|charges) (?:needed|required)\b")
 _RATING = r"(?:dial|meter|rate|rating|ei|exposure index|speed|number|iso|asa)"
@@ -212,7 +233,11 @@ def _asks_opening(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | N
     """"f/8 on 100. on 400?": the f-number for the other film."""
     speeds = {f.value for f in _all(facts, "film_speed")}
     told = not asks and len(speeds) == 2 and len(_all(facts, "aperture")) == 1 and _kinds(facts) == {"film_speed", "aperture"}
-    return Ask("aperture") if told and not _STOPS.search(lower.replace("f-stop", "").replace("f stop", "")) and "film do" not in lower else None
+    return Ask("aperture") if told and not _STOPS.search(lower.replace("f-stop", "").replace("f stop", "")) and "film do" not in lower and not _OF_ITS_OWN.search(lower) else None
+
+
+_OF_ITS_OWN = Pattern(r"\b(?:which|why|who|better|worse|difference|compare\w*)\b|\bhow (?!about\b|do i set\b|should i set\b)\w+")
+"""A question word with its own subject, "which is sharper": what it asks was not heard, so nothing is left open by the figures."""
 
 
 def _asks_pops(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
@@ -244,11 +269,15 @@ def _asks_rating(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | No
 
 def _asks_energy(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
     """"800 joules gave f/16; f/22 will take": the energy, which is all that two f-numbers and one energy leave open."""
-    plain = len(_all(facts, "energy")) == 1 and len(_all(facts, "aperture")) == 2 and _kinds(facts) <= {"energy", "aperture", "modifier"} and _only(asks, "aperture", "count")
-    return Ask("energy", "", "J") if plain and not _A_NUMBER_OF.search(lower) and not _STOPS.search(lower.replace("f-stop", "")) and (not _all(facts, "modifier") or _JOULES_ASKED.search(lower)) else None
+    marks = _all(facts, "aperture")
+    plain = len(_all(facts, "energy")) == 1 and len(marks) == 2 and not any(f.of for f in marks) and _kinds(facts) <= {"energy", "aperture", "modifier"} and _only(asks, "aperture", "count")
+    named = _JOULES_ASKED.search(lower) is not None
+    open_left = named or not _all(facts, "modifier") and (_only(asks, "count") or _WILL_TAKE.search(lower) is not None)
+    return Ask("energy", "", "J") if plain and open_left and not _A_NUMBER_OF.search(lower) and not _STOPS.search(lower.replace("f-stop", "")) else None
 
 
 _A_NUMBER_OF = Pattern(r"\b(?:number of|count of|discharges|pops|flashes|bursts|hits)\b")
+_WILL_TAKE = Pattern(r"\b(?:will|would|to) (?:take|need|want|cost)\b|\b(?:takes|needs|wants)\W*$")
 _JOULES_ASKED = Pattern(r"\b(?:what|how|which)\b[^.?!]{0,40}\b(?:joules?|watt[- ]?seconds?|w/?s|energy)\b|\b(?:joules|ws)\W*$")
 
 

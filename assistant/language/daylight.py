@@ -125,7 +125,7 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
         return list(facts)
     out = _readings(_unsaid_stops(list(facts), text), text, cues)
     out = _conditions(out, text)
-    return _relations(_signed_fill(out, text), text, cues)
+    return _relations(_signed_fill(out, text), text)
 
 
 _LIT_BY_ITSELF = Pattern(rf"\b{_LIGHT_ALONE}", re.I)
@@ -306,7 +306,7 @@ def _conditions(facts: list[Fact], text: str) -> list[Fact]:
 # --- so many stops under -----------------------------------------------------------------------
 
 
-def _relations(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
+def _relations(facts: list[Fact], text: str) -> list[Fact]:
     return [_relation(f, facts, text) if f.quantity in ("stops", "relation", "loss", "power_down", "ev_stops") and f.end > f.start and not (f.quantity == "loss" and f.unit) else f for f in facts]
 
 
@@ -339,14 +339,21 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|gain|lift|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _clause(fact, text)
-    of = ("fill" if after is not None and _MORE_FLASH.match(text, fact.end) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
+    of = ("fill" if after is not None and _is_more_flash(fact, facts, text) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
     return replace(fact, quantity="relation", value=abs(fact.value), of=of, to="ambient" if of == "fill" else "", cue=cue, unit="")
 
 
-_MORE_FLASH = Pattern(r"\s*(?:of )?(?:more|less) (?:of )?(?:the |my )?(?:flash|fill|strobe)\b(?! than)", re.I)
+_MORE_FLASH = Pattern(r"\s*(?:of )?(?:more|less) (?:of )?(?:the |my )?(?:flash|fill|strobe)\b(?P<than> than (?:that|it|this)\b)?(?! than)", re.I)
 """Said after so many stops: "two stops more flash", against the daylight."""
+
+
+def _is_more_flash(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
+    """"ambient f/8, I want two stops more flash than that": against the reading told, where it is the only one and of the daylight."""
+    found = _MORE_FLASH.match(text, fact.end)
+    read = [f for f in facts if f.quantity == "aperture" and f.end <= fact.start]
+    return found is not None and (found["than"] is None or bool(read) and all(f.of == "ambient" for f in read))
 
 
 _THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at)?\s*$", re.I)

@@ -5,11 +5,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from assistant.patterns import Pattern
-from assistant.physics.ambient import stops_from_density
+from assistant.physics.ambient import stops_from_density, stops_from_factor
 from assistant.query import Fact
 from assistant.records import replace
 
@@ -57,4 +56,4 @@ def _of_a_taker(fact: Fact, facts: Sequence[Fact], said: str) -> Fact:
     owner = before[-1] if before else takers[0] if takers and kinds == {"modifier"} else None
     if owner is None or owner.quantity != "modifier" or fact.of == "camera" or _ON_LENS.search(said[owner.end : fact.end + 16]) or kinds != {"modifier"} and fact.start - owner.end > 24:
         return fact
-    return replace(fact, quantity="loss", value=math.log2(fact.value), unit=owner.unit, of=owner.of, cue="passed")
+    return replace(fact, quantity="loss", value=stops_from_factor(fact.value), unit=owner.unit, of=owner.of, cue="passed")

@@ -23,7 +23,7 @@ _PARTS = (1 / 3, 1 / 2, 2 / 3)
 
 _OF_THE_FILM = Pattern(
     r"\b(?:always|given|usually|habit\w*|as a rule|every (?:frame|roll|time|shot)|by default|for safety|to be safe|safe side|insurance)\b"
-    r"|\bexpos(?:e|es|ed|ing) (?:the|my) film\b|\bbox(?: speed)?\b|\b(?:neg(?:ative)?s?|shadows?|highlights?|slides?|chromes?|transparenc\w+|film|roll|emulsion|stock|contrast)\b", re.I)
+    r"|\bexpos(?:e|es|ed|ing) (?:the|my) film\b|\bbox(?: speed)?\b|\b(?:neg(?:ative)?s?|slides?|chromes?|transparenc\w+|film|roll|emulsion|stock)\b", re.I)
 _OF_THE_EXPOSURE = Pattern(
     r"\b(?:over|under)[- ]?(?:expos|rat)\w*|\bexpos(?:e|es|ed|ing) (?:it|them|for|everything|all|this|that)\b"
     r"|\b(?:give|gives|giving|gave|feed|feeding|likes?|prefers?|wants?|needs?|have|keep|expose|shoot|add|adding|allow|allowing) (?:it|them|him|this|that|these|everything|mine|an extra|an additional|just)\b"

@@ -14,6 +14,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark, iso_from_din
+from assistant.units import LENGTH
 
 _SPEEDS = ("film_speed", "rated")
 _SLOWEST_BARE, _FASTEST_BARE = 25.0, 6400.0
@@ -80,8 +81,7 @@ def _flash_is(facts: list[Fact], text: str) -> list[Fact]:
     """"the flash is 33 metres for 100": a guide number, for nothing else is told of a film."""
     if any(f.quantity == "guide_number" for f in facts) or sum(f.quantity == "distance" for f in facts) != 2 and not _HOW_FAR.search(text) or _GUIDE.search(text):
         return facts
-    scale = {"ft": 0.3048, "m": 1.0}
-    return [replace(f, quantity="guide_number", value=f.value / scale[f.unit], of="") if f.quantity == "distance" and f.unit in scale and _FLASH_IS.search(text[: f.start]) and _FOR_100.match(text[f.end :]) else f for f in facts]
+    return [replace(f, quantity="guide_number", value=f.value / LENGTH[f.unit], of="") if f.quantity == "distance" and f.unit in ("ft", "m") and _FLASH_IS.search(text[: f.start]) and _FOR_100.match(text[f.end :]) else f for f in facts]
 
 
 def _of_the_guide(facts: list[Fact], text: str) -> list[Fact]:

@@ -68,19 +68,26 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
     kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
     found = _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text), text)
-    return bracket_words.settle(_right_way_up(_years_between(threshold(_scale_told(found, text), text), text), text), text)
+    return bracket_words.settle(_right_way_up(threshold(_scale_told(found, text), text), text), text)
 
 
 _STALE = Pattern(r"\b(?:expir\w*|out ?dated|out of date|best before|use by|develop before|process before|dated?|sell by)\b", re.I)
 
 
-def _years_between(facts: list[Fact], text: str) -> list[Fact]:
+_NOW_BEFORE = Pattern(r"\b(?:now|today|this year|presently|it'?s|it is|we'?re in|(?:(?:shot|shoot\w*|us(?:e|ed|ing)|expos\w+|load\w*|met?er\w*) (?:it |them |this |that |the \w+ )?|only )(?:in|now))(?: already| now)?\W{1,2}$", re.I)
+_NOW_AFTER = Pattern(r"\s*(?:now|today|this year|already|is (?:now|today|this year)|as (?:we speak|of now))\b", re.I)
+
+
+def years_between(facts: list[Fact], text: str) -> list[Fact]:
     """"expired 2006, it's 2026 now": twenty years."""
     dated = [f for f in facts if f.quantity in ("number", "remark", "film_speed") and not f.unit and 1930 <= f.value <= 2060 and f.value == int(f.value)]
     if len(dated) != 2 or dated[0].value == dated[1].value or any(f.quantity == "years" for f in facts) or not _STALE.search(text):
         return facts
-    made = replace(dated[0], quantity="years", value=abs(dated[1].value - dated[0].value), unit="years", of="film")
-    return [made if f is dated[0] else replace(f, quantity="remark") if f is dated[1] else f for f in facts]
+    made, now = sorted(dated, key=lambda f: f.value)
+    if not (_NOW_BEFORE.search(text[max(0, now.start - 40) : now.start]) or _NOW_AFTER.match(text, now.end)):
+        return facts
+    old = replace(made, quantity="years", value=now.value - made.value, unit="years", of="film", start=min(made.start, now.start), end=max(made.end, now.end))
+    return [old if f is made else f for f in facts if f is not now]
 
 
 _NO = Pattern(r"\b(?:no|sorry|wait|i mean|rather|correction|oops|upside down|wrong way|hang on|hold on)\b", re.I)
@@ -193,8 +200,6 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("stops", "", "")]
     if asks or "film_speed" not in kinds or kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value", "power"}:
         return list(asks)
-    if [a.quantity for a in asks] == ["film_speed"] and {"rated", "guide_number", "distance"} <= kinds and "aperture" not in kinds:
-        return [Ask("aperture", "", "")]
     if _BY_WHAT.search(text) and len(kinds) <= 2 and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or {"film_speed", "rated"} >= kinds and len(facts) == 2 and _TELL_THE_LAB.search(text) or "rated" in kinds and (_PUSH.search(text) or _TELL_THE_LAB.search(text)):
         return [Ask("stops", "", "")]
     changed = kinds & {"years", "push", "stops", "relation", "signed"}

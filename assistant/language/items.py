@@ -18,7 +18,7 @@ from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark, iso_from_din
 from assistant.units import LENGTH
 
-PACE_METRES = {"ft": 2.5 * 0.3048, "m": 0.75}  # common practice, no source
+PACE_METRES = {"ft": 2.5 * LENGTH["ft"], "m": 0.75}  # common practice, no source
 ARM_METRES = 0.6  # common practice, no source
 
 
@@ -376,7 +376,7 @@ def _not_a_number(node: Node) -> Item:
     return _item("number", node, math.nan, word="nan", bad="that is no number")
 
 
-_SPEEDS = {"mph": 0.44704, "kmh": 1 / 3.6, "ms": 1.0, "fts": 0.3048}
+_SPEEDS = {"mph": 0.44704, "kmh": 1 / 3.6, "ms": 1.0, "fts": LENGTH["ft"]}
 
 
 def _velocity_named(node: Node) -> Item:

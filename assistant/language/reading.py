@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import auto_words, by_kinds, daylight, daylight_asks, film_pairs, guide_words, light_losses, sheet_words, shutter_rows, tested_words
+from assistant.language import auto_words, by_kinds, daylight, daylight_asks, denials, film_pairs, guide_words, light_losses, sheet_words, shutter_rows, tested_words
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
@@ -62,13 +62,15 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     asks = by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     facts = shutter_rows.settle(facts, by_shutter.rows, text)
+    claim = is_claim(text, segments, asks, facts)
+    facts = facts if claim else denials.settle(facts, text)  # a claim may deny: "it isn't half power, is it?"
     words = [i for i in items if i.kind == "word"]
     return Query(
         text=text,
         facts=tuple(facts),
         asks=tuple(asks),
         cues=cues | _meant_cues(text),
-        claim=is_claim(text, segments, asks, facts),
+        claim=claim,
         unknown=tuple([text[i.start : i.end] for i in words]),
         unplaced=tuple([f.said for f in facts if f.quantity == "number" and not f.bad]),
         read_as=tuple([(text[t.start : t.end], t.read_as) for t in heard.tokens if t.read_as]),

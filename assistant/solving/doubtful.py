@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable
 
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import DENIED, Query
 from assistant.solving.solution import Solution
 
 Check = Callable[[Query, Query, Solution], bool]
@@ -217,4 +217,27 @@ def _how_many_left_out(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic in ("flash", "lights", "change") and any(_APIECE.match(said.text.lower(), f.end) for f in many)
 
 
-_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out)
+def _of_a_power_denied(said: Query, whole: Query, found: Solution) -> bool:
+    """"not half power", and half power is set or counted with; or, with no other power told, full power is taken for granted."""
+    denied = {f.value for f in said.facts if f.cue == DENIED}
+    if not denied:
+        return False
+    counted = {f.value for f in found.used if f.quantity == "power"} | {a.value for a in found.answers if a.quantity == "power" and isinstance(a.value, float)}
+    taken = {a.value for a in found.assumed if a.quantity == "power"}
+    return bool(taken) or any(value > 0 and abs(math.log2(value / no)) < 0.25 for value in counted for no in denied)
+
+
+_HOW_MANY_OF = Pattern(r"\bhow many (?:more |extra |full |whole )?(?P<noun>sec\w*|minutes?|stops?|joules?|watt[- ]?seconds?|ws|feet|foot|met(?:re|er)s?|rolls?|pops?|flashes)\b")
+_IN_THESE = (("sec", ("shutter", "duration", "time", "interval", "recycle")), ("min", ("shutter", "duration", "time", "interval", "recycle")), ("joule", ("energy",)), ("w", ("energy",)), ("roll", ("count",)),
+             ("pop", ("count",)), ("flash", ("count",)))
+"""How the noun begins that is counted, and the quantities that are counted in it."""
+
+
+def _of_another_kind(said: Query, whole: Query, found: Solution) -> bool:
+    """Asked how many seconds, and found so many pops."""
+    counted = list(_HOW_MANY_OF.finditer(said.text.lower()))
+    kinds = next((kinds for noun, kinds in _IN_THESE if len(counted) == 1 and counted[0]["noun"].startswith(noun)), ())
+    return bool(kinds) and not any(a.quantity in kinds for a in found.answers)
+
+
+_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind)
