@@ -7,23 +7,17 @@ nobody. "Two stops under" becomes a relation of the fill or of the ambient light
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language.ambient_words import AMBIENT, LIGHT_ALONE, signed_fill
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
-from assistant.places import ROOMS
 from assistant.query import Fact
 from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
-_OURS = "hair rim fill key main flash background back top side second other first the my one that this each"
-_LIGHT_ALONE = "".join(f"(?<!{word} )" for word in _OURS.split()) + r"lights?(?= alone\b| by itself\b| on its own\b)"
-""""the stage light alone": of whatever is there, and of no lamp of ours."""
-AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|window|windows|available light|existing light|outdoors|outside|"
-            r"background|bg|backdrop|scene|doorway|open doors?|landscape|city|skyline|house lights|bar|view|natural light|" + ROOMS + "|" + _LIGHT_ALONE + r"|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
 _METERED = Pattern(r"(?<!nothing )(?<!nothing's )(?<!nothing is )(?<!not )(?<!never )(?<!no )(?<!without a )(?<!no meter )(?<!sunny 16 )(?<!sunny sixteen )\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
 _IS_AMBIENT = Pattern(rf"\b(?:{AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
@@ -125,10 +119,10 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
         return list(facts)
     out = _readings(_unsaid_stops(list(facts), text), text, cues)
     out = _conditions(out, text)
-    return _relations(_signed_fill(out, text), text)
+    return _relations(signed_fill(out, text), text)
 
 
-_LIT_BY_ITSELF = Pattern(rf"\b{_LIGHT_ALONE}", re.I)
+_LIT_BY_ITSELF = Pattern(rf"\b{LIGHT_ALONE}", re.I)
 
 
 def _is_about_light(facts: Sequence[Fact], cues: frozenset[str]) -> bool:
@@ -308,25 +302,6 @@ def _conditions(facts: list[Fact], text: str) -> list[Fact]:
 
 def _relations(facts: list[Fact], text: str) -> list[Fact]:
     return [_relation(f, facts, text) if f.quantity in ("stops", "relation", "loss", "power_down", "ev_stops") and f.end > f.start and not (f.quantity == "loss" and f.unit) else f for f in facts]
-
-
-_FILL_AT = Pattern(r"\bfill(?:-?in)?(?: flash| light)?(?: is| set)?(?: at| to|:|,)?\s*$", re.I)
-
-
-_FILL_OF = Pattern(r"\b(?:fill(?:-?in)?|flash|strobe)(?: flash| light)?(?: alone| only| to be| is| be| at| just| about| as)*\s*$", re.I)
-_OF_THE_SUN = Pattern(rf"\s*(?:of (?:the )?|as (?:bright|strong|much) as (?:the )?|the )(?:(?:light|strength|brightness|level) of (?:the )?)?(?:{AMBIENT})\b", re.I)
-
-
-def _share_of_the_sun(fact: Fact, text: str) -> Fact:
-    """"fill a third of the light of the sun": so many stops under it."""
-    part = fact.quantity in ("number", "share", "power") and 0 < fact.value < 1 and _OF_THE_SUN.match(text[fact.end :]) and _FILL_OF.search(text[: fact.start])
-    return replace(fact, quantity="relation", value=-math.log2(fact.value), unit="", of="fill", to="ambient", cue="less") if part else fact
-
-
-def _signed_fill(facts: Sequence[Fact], text: str) -> list[Fact]:
-    """"fill at minus one and a half": so many stops under the daylight."""
-    facts = [_share_of_the_sun(f, text) for f in facts]
-    return [replace(f, quantity="relation", value=abs(f.value), unit="", of="fill", to="ambient", cue="less" if f.value < 0 or f.unit == "-" else "more") if f.quantity == "signed" and _FILL_AT.search(text[: f.start]) else f for f in facts]
 
 
 def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:

@@ -6,7 +6,8 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language.daylight import AMBIENT, OF_FLASH
+from assistant.language.ambient_words import AMBIENT
+from assistant.language.daylight import OF_FLASH
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace

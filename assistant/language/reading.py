@@ -7,7 +7,19 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import auto_words, by_kinds, daylight, daylight_asks, denials, film_pairs, guide_words, light_losses, sheet_words, shutter_rows, tested_words
+from assistant.language import (
+    auto_words,
+    by_kinds,
+    daylight,
+    daylight_asks,
+    denials,
+    film_pairs,
+    guide_words,
+    light_losses,
+    sheet_words,
+    shutter_rows,
+    tested_words,
+)
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
