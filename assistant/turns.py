@@ -8,7 +8,7 @@ from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
-from assistant.memory.corrections import correction, last_put_right, shown
+from assistant.memory.corrections import correction, last_put_right
 from assistant.memory.followups import follow_up
 from assistant.memory.lens_again import other_limit
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
@@ -19,11 +19,11 @@ from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
 from assistant.solving.doubtful import asks_something, doubtful
 from assistant.solving.flash import asked_unit
-from assistant.solving.left_out import left_out, told_by_the_way
+from assistant.solving.left_out import left_out, only_numbers, stray_numbers
 from assistant.solving.lights import guide_unit, preferred_unit
 from assistant.solving.limits import check
 from assistant.solving.solution import Solution
-from assistant.solving.solver import impossible, solve, unbearable, unused
+from assistant.solving.solver import beside_the_claim, impossible, solve, unbearable, unused
 from assistant.solving.sureness import sentence
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
 from assistant.told_turns import about_gear, leftover, mostly_unknown, noted, offers, tells_kit, told_of_gear, told_scene
@@ -163,11 +163,11 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
             solution, whole = retried, again
     if solution.status == "needs" and _about_something_else(query, talk):
         return None
-    loose = unbearable(whole, solution) or _stray_numbers(query, whole, solution)
+    loose = unbearable(whole, solution) or stray_numbers(query, whole, solution)
     if solution.status == "answered" and not solution.answers and not solution.lead:
         return None
     if alone is None and not loose and not turn.query.asks and talk.scene.asks:
-        loose = _dangling(query, whole, solution) or _only_numbers(query, whole)
+        loose = _dangling(query, whole, solution) or only_numbers(query, whole)
     if loose:
         return _left_over(turn, whole, loose)
     if doubtful(turn.query, whole, solution) or (alone is None and _as_before(turn.query, whole, solution, talk)):
@@ -231,20 +231,6 @@ def _unsure(turn: Turn, query: Query) -> Answer:
     told = speaking.understood(tuple(f for f in turn.query.facts if f.quantity != "number" and not f.bad))
     reply = "I am not sure that I took that as you meant it, so I give no answer." + (f" I did understand: {told.removeprefix('From ')}" if told else "")
     return Answer(heard=query.text, status="not_understood", reply=reply + " Say it once more in other words, with what each figure is of.", unplaced=query.unplaced)
-
-
-def _only_numbers(query: Query, whole: Query) -> list[Fact]:
-    """A half-sentence of bare numbers to which the conversation gave no meaning."""
-    loose = [f for f in whole.facts if f.quantity == "number" and f.origin == "said" and not f.bad]
-    return loose if query.facts and len(loose) == len(query.facts) else []
-
-
-def _stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:
-    """Numbers in figures that nothing took and that are not an echo of one that was taken."""
-    if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
-        return []
-    known = {round(shown(f), 3) for f in whole.facts if f.quantity != "number"} | {round(f.value, 3) for f in whole.facts if f.quantity != "number"}
-    return [f for f in query.facts if f.quantity == "number" and not told_by_the_way(f, query) and (f.said[:1].isdigit() or f.unit == "mixed" or f.value >= 3 or query.text[f.end :].lstrip()[:1].isdigit()) and (f.value > 1 or f.unit == "mixed" and f.value >= 1) and round(f.value, 3) not in known]
 
 
 def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:
@@ -350,11 +336,21 @@ def _checks_claim(turn: Turn) -> Answer | None:
         found = judge(whole) or found
     if found is None:
         return None if query.asks or query.facts else explains(turn) or _not_understood(turn)
-    asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
-    if asked or found.status == "needs":
-        _remember(turn, replace(_without_claimed(whole, asked), asks=asked or whole.asks), found)
-        talk.claimed = whole if found.status == "needs" else None
+    if beside_the_claim(tidied(whole, found), found):
+        return query.asks and _answered_from(turn, replace(query, claim=False)) or _unsure(turn, whole)
+    if _found_beside(found) or found.status == "needs":
+        _keep_claim(turn, whole, found)
     return _speak(turn, tidied(whole, found), found)
+
+
+def _found_beside(found: Solution) -> tuple[Ask, ...]:
+    return tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
+
+
+def _keep_claim(turn: Turn, whole: Query, found: Solution) -> None:
+    asked = _found_beside(found)
+    _remember(turn, replace(_without_claimed(whole, asked), asks=asked or whole.asks), found)
+    turn.conversation.claimed = whole if found.status == "needs" else None
 
 
 def _without_claimed(whole: Query, asked: tuple[Ask, ...]) -> Query:
@@ -377,9 +373,7 @@ def _claim_supplied(turn: Turn) -> Answer | None:
         return None
     if about_gear(turn.query):
         talk.kit = told_of_gear(turn.query, talk.kit)
-    asked = tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
-    _remember(turn, replace(_without_claimed(whole, asked), asks=asked or whole.asks), found)
-    talk.claimed = whole if found.status == "needs" else None
+    _keep_claim(turn, whole, found)
     afresh = replace(found, used=tuple(replace(f, origin="said") for f in found.used))
     return _speak(turn, replace(whole, text=query.text, unplaced=query.unplaced, facts=tuple(replace(f, origin="said") for f in whole.facts)), afresh)
 

@@ -10,14 +10,8 @@ from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
+from assistant.solving.left_out import shown
 from assistant.units import LENGTH
-
-
-def shown(fact: Fact) -> float:
-    """A fact's number as the person would say it."""
-    if fact.quantity in ("distance", "camera_distance", "focus_distance", "max_distance") and fact.unit in LENGTH:
-        return fact.value / LENGTH[fact.unit]
-    return fact.value
 
 
 def _negated(query: Query) -> list[Fact]:

@@ -11,6 +11,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving.solution import Solution
 from assistant.solving.solver import unused
+from assistant.units import LENGTH
 
 
 def left_out(said: Query, whole: Query, solution: Solution, told: str) -> tuple[str, ...]:
@@ -61,3 +62,24 @@ def told_by_the_way(fact: Fact, query: Query) -> bool:
     if _PARTY_OF.search(text[: fact.start]) and fact.value == int(fact.value):
         return True
     return not fact.said[:1].isdigit() and (_BY_THE_WAY_BEFORE.search(text[: fact.start]) is not None or _BY_THE_WAY_AFTER.match(text[fact.end :]) is not None)
+
+
+def shown(fact: Fact) -> float:
+    """A fact's number as the person would say it."""
+    if fact.quantity in ("distance", "camera_distance", "focus_distance", "max_distance") and fact.unit in LENGTH:
+        return fact.value / LENGTH[fact.unit]
+    return fact.value
+
+
+def only_numbers(query: Query, whole: Query) -> list[Fact]:
+    """A half-sentence of bare numbers to which the conversation gave no meaning."""
+    loose = [f for f in whole.facts if f.quantity == "number" and f.origin == "said" and not f.bad]
+    return loose if query.facts and len(loose) == len(query.facts) else []
+
+
+def stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:
+    """Numbers in figures that nothing took and that are not an echo of one that was taken."""
+    if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
+        return []
+    known = {round(shown(f), 3) for f in whole.facts if f.quantity != "number"} | {round(f.value, 3) for f in whole.facts if f.quantity != "number"}
+    return [f for f in query.facts if f.quantity == "number" and not told_by_the_way(f, query) and (f.said[:1].isdigit() or f.unit == "mixed" or f.value >= 3 or query.text[f.end :].lstrip()[:1].isdigit()) and (f.value > 1 or f.unit == "mixed" and f.value >= 1) and round(f.value, 3) not in known]

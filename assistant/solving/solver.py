@@ -191,10 +191,18 @@ _BEARS_WHERE: dict[str, Callable[[Fact, Query, Solution], bool]] = {
     "power": lambda fact, query, solution: fact.value < 1 and not any(f.quantity == "power" for f in solution.used) or _is_another(fact, solution),
     "min_power": _least_power_bears,
     "duration": lambda fact, query, solution: solution.topic == "ambient",
-    "circle": lambda fact, query, solution: True,
-    "coverage": lambda fact, query, solution: True,
+    "focal_length": lambda fact, query, solution: fact.value > 10 and solution.topic not in ("flash", "change", "falloff", "focus", "optics"),
+    **dict.fromkeys(("circle", "coverage", "sharp_limit", "blur", "extension"), lambda fact, query, solution: True),
 }
-"""Where a fact of these kinds bears on the answer."""
+"""Where a fact of these kinds bears on the answer. A lens is often named by the way where the flash alone is asked of."""
+
+BEARING_ON_A_CLAIM = frozenset({"loss", "relation", "gap", "focal_length", "format", "distance", "aperture", "extension", "blur", "sharp_limit"})
+"""Facts of these kinds are part of what is put up for a yes or a no."""
+
+
+def beside_the_claim(query: Query, verdict: Solution) -> bool:
+    """Whether a verdict was reached without a figure of the claim that bears on it."""
+    return verdict.status == "answered" and any(f.quantity in BEARING_ON_A_CLAIM for f in unused(query, verdict))
 
 
 def unused(query: Query, solution: Solution) -> list[Fact]:

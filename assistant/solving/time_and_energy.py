@@ -128,6 +128,10 @@ def _short_enough(query: Query, ask: Ask) -> Solution | None:
     return Solution(lead="No longer than", answers=(answer,), used=(speed, blur), topic="time", notes=(note,), working=("movement / speed",))
 
 
+_MOVES_MORE = Pattern(r"\b(?:move|moves|travel|travels|smear|smears|blur|blurs|streak|streaks|shift|shifts|go|goes|get|gets)\b(?: \w+){0,3}? (?<!no )(?<!not )(?:more than|over|beyond|further than|past|above)\b|\b(?:exceeds?|beats?)\b")
+"""Asked whether it moves further than so much, and not whether it is held to that."""
+
+
 def _freezes(query: Query, ask: Ask) -> Solution | None:
     speed, brief, blur = query.last("velocity"), _brief(query), query.last("blur")
     if speed is None or brief is None:
@@ -137,7 +141,7 @@ def _freezes(query: Query, ask: Ask) -> Solution | None:
     moved = Quantity("distance", length_in(metres, unit), unit)
     if blur is None:
         return Solution(lead="Movement during the flash", answers=(moved,), used=(speed, brief), topic="time", notes=("Whether that is frozen depends on how large it is on the print; tell me how much you would accept.",))
-    holds = metres <= blur.value * (1 + 1e-9)
+    holds = (metres <= blur.value * (1 + 1e-9)) is not (_MOVES_MORE.search(query.text.lower()) is not None)
     return Solution(answers=(Quantity("claim", holds), moved), used=(speed, brief, blur), topic="time",
                     notes=(f"The longest that would do is 1/{speed.value / blur.value:.0f} s.",))
 
