@@ -236,6 +236,9 @@ def _aperture_two(kind: str) -> Callable[[Node], Item]:
     def read(node: Node) -> Item:
         one, two = (_mark_value(n) for n in _numbers(node)[:2])
         if kind == "aperture":
+            beside = 0 < one < two and 2 * math.log2(two / one) < 1.2
+            if not _has(node, "F") and not beside:
+                return _item("number_range", node, one, other=two)  # "between 1 and 10 seconds"
             return _item("aperture", node, math.sqrt(one * two), other=two)
         return _item(kind, node, one, other=two)
 

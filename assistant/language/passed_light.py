@@ -17,15 +17,28 @@ from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 
-_PASSED = Pattern(r"\b(?:transmits?|transmitting|passes|passing|lets?(?: only| just)?(?: through)?|letting through|transmission(?: is| of)?)(?: of)?(?: only| just| about| roughly)*\s*$", re.I)
+_PASSED = Pattern(r"\b(?:returns?|reflects?|(?:gives?|throws?|sends?|bounces?) back|transmits?|transmitting|passes|passing|lets?(?: only| just)?(?: through)?|letting through|transmission(?: is| of)?)(?: of)?(?: only| just| about| roughly)*\s*$", re.I)
 _PASSED_AFTER = Pattern(r"^\s*(?:of (?:the |my )?light )?(?:transmission|transmittance|transmissive|gets? through|comes? through|passes|through)\b", re.I)
 _KEPT = Pattern(r"\b(?:swallow|eat|absorb|take|lose|lost|losing|soak|block|steal|rob|cost|waste|kill|cut|hold|drink|rob)\w*(?: up| out| away| off| back| me| us| you| about| roughly| only| nearly| some| around)*\s*$", re.I)
 _OF_LIGHT = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )?(?:light|flash|output|illumination)\b|^\s*(?:off|away)\b|^\W*$|^\s*[.,;:?!]|^\s*(?:of it)\b|^\s*(?:in|to|by|through|with) (?:the|my|an?|that)\b", re.I)
-_SHARE = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )*(?:light|flash|output|illumination)\b", re.I)
+_SENT_BACK = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all |flash'?s )*(?:light|flash|output|illumination) (?:only |just )?(?:comes? (?:back|out|through)|gets? (?:through|past|out)|is left|are left|is passed|is returned|is reflected|reaches|remains|survives|makes it)\b", re.I)
+"""After a share of the light: what is left of it."""
+_STAYS_IN = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all |flash'?s )*(?:light|flash|output|illumination) (?:is |are |gets? |goes |ends up )?(?:lost|eaten|swallowed|absorbed|wasted|blocked|gone|stays|missing|stolen|held back)\b", re.I)
+"""After a share of the light: what is taken from it."""
+_DENIED = Pattern(r"(?:\bnot|n't|n’t|\bnever|\bcannot) (?:even )?(?P<what>pass|transmit|return|reflect|let|give back|eat|take|swallow|absorb|lose|cost|steal|rob)\w*(?: through| back| me| us)?(?: only| just| about| roughly)*\s*$", re.I)
+_ALL_BUT = Pattern(r"\b(?:all|everything) (?:but|except|bar)(?: for)?(?: about| some)?\s*$", re.I)
+_SHARE = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all |flash'?s )*(?:light|flash|output|illumination)\b", re.I)
 _CONVERTER = Pattern(r"^[\s-]*(?:tele[- ]?)?(?:converter|extender|multiplier|tc)\b", re.I)
 _CONVERTER_BEFORE = Pattern(r"(?:converter|extender|tc)(?: of| at| is|,)?\s*$", re.I)
 _COST_TOLD = Pattern(r"\b(?:cost|lose|loss|take|eat|is|that's|steal|=)\w*", re.I)
-_ABSENT = Pattern(r"\b(?:no|without|minus)(?: the| an?| any| my| more)?\s*$|\bnot (?:using|with|through)(?: the| an?| any| my)?\s*$", re.I)
+_ABSENT = Pattern(r"\b(?:no|without|minus)(?: the| an?| any| my| more)?\s*$|\bnot (?:using|with|through)(?: the| an?| any| my)?\s*$"
+                  r"|(?:\bnot|n't|n’t|\bnever|\b(?:don|didn|haven|won|isn)t)(?: yet)? (?:us(?:e|es|ed|ing)|have|got|need|fit(?:ted|ting)?|brought|bring|put(?:ting)? on|packed|mounted|mounting)(?: the| an?| any| my)?\s*$"
+                  r"|\b(?:took|taken|take|taking|taking|left|leave|leaving) (?:off|out|away|behind)(?: the| an?| any| my)?\s*$|\b(?:removed|removing|forgot|stopped using|gave up)(?: the| an?| any| my)?\s*$", re.I)
+_GONE = Pattern(r"^(?: filter| box| diffuser)?(?:'s| is| was| comes| came| stays| stayed)? (?:(?:now|already|still) )?(?:off|gone|removed|put away|packed away|(?:back )?(?:in (?:the|my) (?:bag|case|car|van)|at home|home))\b(?=\W*$|[.,;:!?]| (?:now|today|tonight|this time|again|and|so|the (?:lens|head|flash|light|gun|camera))\b)"
+                r"|^(?: filter| box| diffuser)?(?:'s| is| was)?(?: not|n't|n’t| no longer|nt) (?:on|fitted|in use|used|attached|mounted|up|in place|in front|there)\b", re.I)
+"""After what stood in the light once: "the polariser isn't on", "the umbrella is off now"."""
+_WITH_IT_ON = Pattern(r"\b(?:with|through|behind) (?:it|that|them|the filter)\b|\b(?:was|were|had been) on\b|\bwith\b[^.?!]{0,30}\bon\b", re.I)
+"""A value found while it was still on: what it took is then to be given back."""
 _NONE_OF_IT = Pattern(r"(?<!with and )\b(?:with no|no|not? using any|using no)\s*$", re.I)
 _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 
@@ -33,7 +46,7 @@ _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
     facts = [_times_of_glass(_t_number(f, text), text) for f in facts]
-    out = [*(_through(f, facts, text) for f in facts), *_free(facts, text)]
+    out = _taken_off([*(_through(f, facts, text) for f in facts), *_free(facts, text)], text)
     out = [_converter(f, facts, text) for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and _FILM_BOX.search(text[f.start : f.end + 16]))]
     return [_bare_stops(f, out, text) for f in out]
 
@@ -84,15 +97,53 @@ def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     if fact.quantity not in ("power", "number") or fact.bad or not 0 < fact.value < 1 or (fact.unit != "%" or fact.quantity == "number") and not (_SHARE.match(text[fact.end :]) or _all_said(fact, text)):
         return fact
     before, after = text[: fact.start], text[fact.end :]
+    way = _way(before, after)
+    if way is not None:
+        return _by_share(fact, way, _taker(fact, facts))
     passed = _PASSED.search(before) or _SHARE.match(after) and patterns.search(r"\b(?:gets?|gives?|leaves?|keeps?)(?: only| just| about)*\s*$", before, re.I) or _PASSED_AFTER.match(after) and (fact.unit == "%" or patterns.search(r"\blight\b", text, re.I))
     kept = _KEPT.search(before) and _OF_LIGHT.match(after) and (patterns.search(r"\blight\b|\bstops?\b", text, re.I) or _all_said(fact, text))
     taker = _taker(fact, facts)
     lens = patterns.search(r"\blens\b", text, re.I) and taker is None
     if lens or not (passed and (taker or fact.unit == "%" and _A_PANE.search(text)) or kept and (taker or fact.unit == "%")) or patterns.search(r"\bpower\b", after[:10], re.I):
-        return fact
+        return replace(fact, quantity="number", of="", to="") if taker and fact.unit == "%" and _SHARE.match(after) else fact
     lost = -math.log2(fact.value if passed else 1 - fact.value)
     glass = taker is not None and taker.quantity == "camera_filter"
     return replace(fact, quantity="filter_loss" if glass else "loss", value=lost, unit=taker.unit if taker else "", of=taker.of if taker else "", cue="passed", to="")
+
+
+_LETTING = Pattern(r"\blet(?:s|ting)?\b[^.?!]{0,20}$", re.I)
+_PASSING = frozenset({"pass", "transmit", "return", "reflect", "let", "give back"})
+_OTHER_WAY = {"lost": "left", "left": "lost", "": ""}
+
+
+def _way(before: str, after: str) -> str | None:
+    """Whether a share of the light is "lost" or "left", where it is not said outright: by what follows it, by a "not", by "all but"; None where none of these is there.
+
+    >>> _way("", " of the light is lost in the umbrella"), _way("it lets all but ", " of the light through"), _way("it doesn't pass ", " of it")
+    ('lost', 'lost', 'lost')
+    """
+    denied, all_but = _DENIED.search(before), _ALL_BUT.search(before)
+    plain = _ALL_BUT.sub("", before)
+    if _STAYS_IN.match(after) or _SENT_BACK.match(after):
+        way = "lost" if _STAYS_IN.match(after) else "left"
+    elif denied is not None:
+        way = "lost" if denied["what"].lower() in _PASSING else ""
+    elif all_but is not None:
+        way = "left" if _PASSED.search(plain) or _LETTING.search(plain) else "lost" if _KEPT.search(plain) else ""
+    else:
+        return None
+    return _OTHER_WAY[way] if all_but is not None else way
+
+
+def _by_share(fact: Fact, way: str, taker: Fact | None) -> Fact:
+    """So much of the light lost or left by what stands in it; a number that nobody has placed where the words leave it open."""
+    if taker is None:
+        return fact
+    if not way:
+        return replace(fact, quantity="number", of="", to="")
+    share = 1 - fact.value if way == "lost" else fact.value
+    glass = taker.quantity == "camera_filter"
+    return replace(fact, quantity="filter_loss" if glass else "loss", value=-math.log2(share), unit=taker.unit, of=taker.of, cue="passed", to="")
 
 
 def _all_said(fact: Fact, text: str) -> bool:
@@ -109,9 +160,23 @@ def _absent(facts: list[Fact], text: str) -> list[Fact]:
         if gone_glass and len(facts) == 1:
             return [replace(gone_glass[0], unit="BARE")]  # "no polariser": all that is said
         return [f for f in facts if f not in gone_glass]
-    gone = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE" and _ABSENT.search(text[: f.start])}
-    here = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and not _ABSENT.search(text[: f.start])}
+    gone = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE" and _is_gone(f, text)}
+    here = {f.unit for f in facts if f.quantity in ("modifier", "camera_filter") and not _is_gone(f, text)}
     return [f for f in facts if not (f.quantity in ("modifier", "camera_filter") and f.unit in gone - here)]
+
+
+def _is_gone(fact: Fact, text: str) -> bool:
+    """"no umbrella", "I don't use the umbrella", "the umbrella is off now"."""
+    return _ABSENT.search(text[: fact.start]) is not None or _GONE.match(text[fact.end :]) is not None
+
+
+def _taken_off(facts: list[Fact], text: str) -> list[Fact]:
+    """"the three-stop ND is in the bag": told and not in the light, where no value is told that it was on for."""
+    if _WITH_IT_ON.search(text):
+        return facts
+    by_guide = any(f.quantity == "guide_number" for f in facts)
+    gone = [f for f in facts if f.quantity == "nd" and (m := _GONE.match(text[f.end :])) and (by_guide or not m.group().endswith(("off", "removed")))]
+    return [replace(f, quantity="remark", unit="", of="", cue="") if f in gone else f for f in facts]
 
 
 def _converter(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
@@ -119,6 +184,9 @@ def _converter(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     named = fact.quantity in ("times", "factor", "number", "aperture") and (_CONVERTER.match(text[fact.end :]) or fact.quantity == "times" and _CONVERTER_BEFORE.search(text[: fact.start]))
     if not named or not 1 < fact.value <= 4 or patterns.search(r"\bbetween\b", text, re.I):
         return fact
+    glass = _CONVERTER.match(text[fact.end :])
+    if glass is not None and _GONE.match(text[fact.end + glass.end() :]) and not _WITH_IT_ON.search(text):
+        return replace(fact, quantity="remark", unit="", of="", cue="")
     later = [f for f in facts if f.start > fact.start and f.quantity in ("stops", "loss", "filter_loss") and f.value]
     if later and _COST_TOLD.search(text[fact.end : later[0].start]) and not patterns.search(r"[?!;]|\.\s|\bnd\b", text[fact.end : later[0].start], re.I):
         return fact

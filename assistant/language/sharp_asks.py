@@ -54,9 +54,20 @@ _MARK = Pattern(r"\bf ?[-/:]? ?(?:\d|(?:one|two|three|four|five|six|eight|nine|t
 _ASKED_OF = Pattern(r"\b(?:what|how|which|whats|figures?|answer)\b[^.?!,;]{0,24}$", re.I)
 
 
+_REFUSED_BEFORE = Pattern(r"(?:\bnot|n't|\bnever|\bdont|\bdidnt)(?: (?:want|need|care|after|asking|ask|worried|interested|bothered|mean|looking))(?: (?:about|for|in|to know))*(?: (?:the|any|my|a|your))?\s*$|\b(?:never mind|forget|ignore|leave aside|rather than|instead of|not)(?: about)?(?: (?:the|any|my|a))?\s*$", re.I)
+_REFUSED_AFTER = Pattern(r"^(?: (?:distance|limit|point|itself))?(?:'s| is| was)?(?: not|n't|nt| no) (?:what i|the (?:issue|question|point|matter|problem|concern)|an? (?:issue|question|concern|problem)|concern|matter|important|needed|wanted|asked)\b|^ (?:doesn't|does not|doesnt|don't) (?:matter|concern|bother|count|interest)\b", re.I)
+
+
+def _is_refused(text: str, start: int, end: int) -> bool:
+    """"I don't care about depth of field", "the hyperfocal isn't what I want": named and not asked."""
+    return _REFUSED_BEFORE.search(text[max(0, start - 50) : start]) is not None or _REFUSED_AFTER.match(text[end : end + 40]) is not None
+
+
 def is_reason(text: str, start: int, end: int) -> bool:
-    """Whether the depth said there is only why an f-number has to be: "it has to be f/11 for the depth", "depth needs f/16"."""
+    """Whether the depth said there is only why an f-number has to be: "it has to be f/11 for the depth", "depth needs f/16", or is not cared for."""
     before, after = text[max(0, start - 60) : start], text[end : end + 70]
+    if _is_refused(text, start, end):
+        return True
     if _FOR_MORE.search(before):
         return True
     if _ASKED_OF.search(before):
@@ -75,7 +86,7 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
     places: dict[str, int] = {}
     for name, pattern in _COMPILED:
         for match in pattern.finditer(lower):
-            if name not in places and not _is_given(match, facts) and not (name == "depth_of_field" and is_reason(lower, match.start(), match.end())):
+            if name not in places and not _is_given(match, facts) and not _is_refused(lower, match.start(), match.end()) and not (name == "depth_of_field" and is_reason(lower, match.start(), match.end())):
                 places[name] = match.start()
     if "range" in places and len({"near_limit", "far_limit"} & set(places)) == 1 and not _BOTH_ENDS.search(lower):
         del places["range"]  # "far limit of what's sharp?"
@@ -100,7 +111,10 @@ def _is_given(match: re.Match[str], facts: Sequence[Fact]) -> bool:
     return any(f.quantity == "sharp_limit" and 0 <= f.start - match.end() < 12 and f.cue for f in facts)
 
 
+_SIDE = Pattern(r"(?:sharp|field|focus)[^?]{0,20}\b(?P<after>behind|in front)\b|\b(?P<before>behind|in front)(?: of)?(?: (?!the (?:lens|camera))(?:the )?\w+)?,?(?: (?:how (?:much|deep|far|many \w+)|what|is|stays|will be|would be|of|will|does|the|it|depth))* (?:is |are |be |stay )?(?:sharp|field|focus)")
+
+
 def _of(quantity: str, lower: str) -> str:
-    if quantity == "depth_of_field":
-        return "behind" if patterns.search(r"(?:sharp|field|focus)[^?]{0,20}\bbehind", lower) else "in front" if patterns.search(r"(?:sharp|field|focus)[^?]{0,20}\bin front", lower) else ""
-    return ""
+    """Which side of the focus is meant, whether it is said before the sharpness or after it."""
+    found = _SIDE.search(lower) if quantity == "depth_of_field" else None
+    return (found["after"] or found["before"]) if found is not None else ""

@@ -33,7 +33,11 @@ def put_right(items: Sequence[Item], text: str) -> tuple[list[Item], list[range]
     back: list[range] = []
     for item in items:
         at = _taken_back(item, out, text) if item.kind in _VALUES else None
-        if at is None:
+        denied = _denied(item, out, text) if at is None and item.kind in _VALUES else None
+        if denied is not None:
+            back.append(range(item.start, item.end))
+            out[denied] = replace(_as_kind(item, out[denied]), start=out[denied].start, end=out[denied].end)
+        elif at is None:
             out.append(item)
         else:
             back.append(range(out[at].start, item.start))
@@ -63,6 +67,20 @@ def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
         return None  # "what does that make it at ISO 100?"
     label = {word for word in slip["label"].lower().split()} - _PLAIN
     return at if label <= set(re.findall(r"[a-z']+", text[: before[at].end].lower())) else None
+
+
+_NOT = Pattern(r"(?:\bnot|n't|n’t|\bnever)(?: (?!only\b|just\b|merely\b|both\b|even\b)[a-z']+){0,2} ?$", re.IGNORECASE)
+_BUT = Pattern(r"[^.?!;:\d]{0,40}\bbut(?: (?:rather|only|just|instead|an?|the|at|on|to|by|for|of|about|it's|its))* ?", re.IGNORECASE)
+
+
+def _denied(item: Item, before: Sequence[Item], text: str) -> int | None:
+    """"not one stop under the key but two": the place of the value that is denied; what stands between the two is said of both."""
+    at = next((n for n in range(len(before) - 1, -1, -1) if before[n].kind in _VALUES), None)
+    if at is None or not _alike(before[at], item) or item.kind not in ("number", before[at].kind):
+        return None
+    old = before[at]
+    said = _BUT.fullmatch(text, old.end, item.start) and _NOT.search(text[max(0, old.start - 30) : old.start])
+    return at if said else None
 
 
 def _alike(old: Item, new: Item) -> bool:
