@@ -100,7 +100,7 @@ def _last_word(text: str, one: Pattern, other: Pattern) -> bool:
     return bool(ones) and (not others or ones[-1] > others[-1])
 
 
-_IN_SUN = Pattern(r"(?:^\W*|[,;.]\s*|\b(?:in|full|under|for) (?:the )?)suns?(?:light)?(?=\s*(?:[,;.?]|$|iso|asa|f\W?\d|\d|on\b|with\b|and\b|at\b))", re.I)
+_IN_SUN = Pattern(r"(?:^\W*|[,;.]\s*|\b(?:in|full|under|for) (?:the )?)suns?(?:light)?(?=\s*(?:[,;.?]|$|iso|asa|f\W?\d|\d|on\b|with\b|and\b|at\b))|\bf\W?\d[\d.]* suns?(?:light)?(?=\s*(?:[,;.?]|$|iso|asa))", re.I)
 
 
 _SUN_READ = Pattern(r"\bsun(?:light)?(?: is| at| on her| outside)?\W{1,2}(?:f\W?\d[\d.]*(?: at| and|,| @)? ?1/\d|1/\d+(?: at| and|,| @)? ?f\W?\d)", re.I)
@@ -313,7 +313,7 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
         return fact
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|gain|lift|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
-    clause = _clause(fact, text)
+    clause = _LEVEL_WITH.sub(" ", _clause(fact, text))
     of = ("fill" if after is not None and _is_more_flash(fact, facts, text) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
@@ -348,7 +348,11 @@ def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:
     """"Twilight sky is 1/15 at f/5.6. I want it a stop over": what the talk before was of."""
     if fact.to not in ("", "aperture", "ambient") or OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not patterns.search(r"\b(?:it|that|this|want)\b", clause, re.I):
         return ""
-    return "ambient" if _last_word(before, _IS_AMBIENT, OF_FLASH) else ""
+    return "ambient" if _last_word(_LEVEL_WITH.sub(" ", before), _IS_AMBIENT, OF_FLASH) else ""
+
+
+_LEVEL_WITH = Pattern(rf"\b(?:level with|equal to|equals?|match(?:es|ing)?|same as|(?:as )?(?:bright|strong) as|on a par with|balances?) (?:the |my )?(?:{AMBIENT})\b", re.I)
+"""What something is as bright as is not what is spoken of."""
 
 
 def _clause(fact: Fact, text: str) -> str:

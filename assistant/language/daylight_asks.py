@@ -34,11 +34,15 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("aperture")]
     if patterns.search(r"what (?:must|should|does|would|will|has) (?:the |my |a )?(?:flash|fill|strobe)(?: flash| light)?(?: alone)? (?:need to |have to |to )?(?:read|give|be|meter)", text, re.I) and kinds:
         return [Ask("aperture")]
+    if sorted(f.quantity for f in facts) in (["power", "relation"], ["power", "stops"]) and _LEVEL_THEN.search(text):
+        return [Ask("power")]
     if kinds == ["aperture", "aperture"] and len(facts) == 2 and any(f.of == "ambient" for f in facts) and _UNDER_BY.search(text):
         return [Ask("stops")]
     return _under_now(text, facts) or _the_open_one(text, facts)
 
 
+_LEVEL_THEN = Pattern(rf"\b(?:level with|equal to|equals|match(?:es)?|same as|as bright as) (?:the |my )?(?:{AMBIENT}|key|main)\b[^.?!]*[.?!,;]\s*(?:and |so |then |now |what about |for )?[\w ]{{1,20}}\b(?:under|over|below|above|down|less)(?: it| that| the \w+)?\s*\?\W*$", re.I)
+"""A power that makes the flash as bright, and at the end so many stops from there: the power is what changes."""
 _SLOWEST = Pattern(r"\b(?:slowest|fastest|longest|shortest|quickest) (?:shutter|time|speed|exposure)\b", re.I)
 _WHICH_SHUTTER = Pattern(r"\b(?:what|which|whats|what's the) shutter(?: speed| time)? (?:at|for|with|on) f?\W?\d", re.I)
 _WISH = Pattern(r"\b(?:want|make|need|like|rather have)\b", re.I)

@@ -23,10 +23,28 @@ _COUNTED = ("stops", "loss", "filter_loss", "nd", "relation")
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with such numbers made the losses they are."""
-    facts = [_hearsay(f, facts, text) for f in facts]
+    facts = _another_stop([_hearsay(f, facts, text) for f in facts], text)
     out = [_glass(_box(_density(f, facts, text), text), text) for f in facts]
     out = _of_many(out, text)
     return _alike(_for_the_pair(_part_of_the_box([_told_of(f, out, text) for f in out], text), text), text)
+
+
+_ANOTHER_ONE = Pattern(rf"\b{LOSING} (?:me |us )?(?P<many>another one|one more|another)(?: (?:again|besides|as well|too|on top))?(?=\s*(?:$|[,;:.?!)]|(?:and|so|then|making|which|in all|altogether)\b))", re.I)
+
+
+def _another_stop(facts: list[Fact], text: str) -> list[Fact]:
+    """"the box eats two stops and the cloth in front eats another one": a stop, of what was named last."""
+    if not any(f.quantity in _COUNTED for f in facts):
+        return facts
+    out = facts
+    for match in _ANOTHER_ONE.finditer(text):
+        start, end = match.span("many")
+        told = any(f.quantity in _COUNTED and f.end <= start for f in out) and not any(f.start < end and f.end > start for f in out)
+        taker = next((f for f in sorted(out, key=lambda f: -f.end) if f.quantity in _WORN and f.end <= start), None)
+        glass = taker is not None and taker.quantity == "camera_filter"
+        if told:
+            out = [*out, Fact("filter_loss" if glass else "loss", 1.0, taker.unit if taker else "", taker.of if taker else "", start=start, end=end, said=text[start:end])]
+    return sorted(out, key=lambda f: f.start) if out is not facts else facts
 
 
 _SAYS = Pattern(r"\b(?:says?|said|reckons?|swears?|thinks?|thought|told (?:me|us|them)|claims?|insists?|heard)\b[^.?!\d]{0,24}$", re.I)

@@ -71,7 +71,7 @@ def claim_of_loss_read(query: Query) -> Solution | None:
 
 
 _SHARE_LEFT = Pattern(
-    r"\b(?:(?:only |just )?(?:an? |one )?(?P<share>half|third|quarter|eighth|sixteenth)|1/(?P<part>\d+)|(?P<hundredths>\d+) ?(?:%|percent)) (?:of )?(?:the |my |its )?light(?: is| gets| comes| that)?(?: still)? (?:left|through|gets through|comes through|arrives|remains|out)\b"
+    r"\b(?:(?:only |just )?(?:an? |one )?(?P<share>half|third|quarter|eighth|sixteenth)|1/(?P<part>\d+)|(?P<hundredths>\d+) ?(?:%|percent)) (?:(?:of )?(?:the |my |its )?light(?: is| gets| comes| that)?(?: still)? (?:left|through|gets through|comes through|arrives|remains|out)|(?:of it )?(?:gets|comes|is let|goes) through|(?:of it )?(?:is left|remains|arrives))\b"
 )
 _SHARES = {"half": 0.5, "third": 1 / 3, "quarter": 0.25, "eighth": 0.125, "sixteenth": 0.0625}
 
@@ -96,6 +96,9 @@ def claim_of_light_left(query: Query) -> Solution | None:
 _SO = Pattern(r"\b(?:so|makes?|altogether|in all|together|total|both|comes to|adds? up to)\b")
 
 
+_IN_ALL = Pattern(r"\s*(?:stops? )?(?:in all|altogether|all told|in total|together|for (?:both|the (?:pair|lot)))\b")
+
+
 def claim_of_losses_summed(query: Query) -> Solution | None:
     """"three quarters of a stop and three quarters, so the box costs a stop and a half": losses add in stops."""
     lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "stops") and f.value]
@@ -103,7 +106,7 @@ def claim_of_losses_summed(query: Query) -> Solution | None:
     if len(lost) < 3 or rest or not any(f.quantity in _EATS for f in lost) or patterns.search(r"\b(?:each|every|apiece|brighter|faster)\b", query.text.lower()):
         return None
     *parts, claimed = sorted(lost, key=lambda f: f.start)
-    if not _SO.search(query.text.lower()[parts[-1].end : claimed.start]):
+    if claimed.cue != "passed" and not _SO.search(query.text.lower()[parts[-1].end : claimed.start]) and not _IN_ALL.match(query.text.lower(), claimed.end):
         return None
     right = _sum(parts)
     holds = abs(right - abs(claimed.value)) <= _CLOSE

@@ -147,7 +147,7 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture":
         return _fill_reading(query, said)
     if ask.quantity == "stops":
-        return _fill_under(query)
+        return _fill_under(query, ask)
     if ask.quantity in ("power", "distance") and said is not None:
         read = _from_its_reading(query, said, ask.quantity)
         if read is not None:
@@ -197,13 +197,13 @@ def _from_its_place(query: Query, said: Fact, room: Fact, flash: Sequence[Fact],
     return Solution(answers=(marks.distance(away[0].value * read[0].value / target, unit),), used=used, topic="ambient", notes=(f"The flash alone must read f/{target:.3g}.",))
 
 
-def _fill_under(query: Query) -> Solution | None:
+def _fill_under(query: Query, ask: Ask) -> Solution | None:
     """How many stops the flash alone lies under or over the ambient light."""
     at = working(query)
     light = daylight(query, at)
     one = next((lamp for lamp in lights(query) if lamp.guide_number is not None and lamp.distance is not None), None)
     if one is None:
-        return _readings_apart(query)
+        return _readings_apart(query, ask)
     if light is None or (light.relative and light.aperture is None):
         return None
     time = at.shutter or light.shutter
@@ -224,10 +224,13 @@ _FLASH_SAYS = Pattern(r"\b(?:flash|strobe|fill|light|gun|head|full(?: power)?|it
 _STAYS = Pattern(r"\bsame (?:spot|place|distance|position)\b|\b(?:stays|left|leave it) (?:where|there|put)\b", re.I)
 
 
-def _readings_apart(query: Query) -> Solution | None:
+_THAN_THE_FLASH = Pattern(r"\b(?:than|over|under|above|below|from|to|against|with|beyond) (?:the |my )?(?:fill|flash|strobe)\b", re.I)
+
+
+def _readings_apart(query: Query, ask: Ask) -> Solution | None:
     """The flash's own reading against the ambient light's."""
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
-    if flash is None or room is None or any(f.of != "ambient" for f in query.all("shutter")) or query.has("shutter") and not _FLASH_SAYS.search(query.text[: flash.start]) or not _UNDER_ROOM.search(query.text):
+    if flash is None or room is None or any(f.of != "ambient" for f in query.all("shutter")) or query.has("shutter") and not _FLASH_SAYS.search(query.text[: flash.start]) or not (_UNDER_ROOM.search(query.text) or ask.of == "fill" and not _THAN_THE_FLASH.search(query.text)):
         return None
     value = aperture_difference_stops(flash.value, room.value)
     if _WHICH_ONE.search(query.text):
