@@ -46,14 +46,19 @@ class Pattern:
 
     def may_match(self, text: str) -> bool:
         """False where the text has none of the letters that a match must have."""
-        if not self._stems:
+        stems = self._stems
+        if not stems:
             return True
         if text is _Low.text or text == _Low.letters:
-            bit = self._bit or self._given()
+            bit = self._bit or self._given()  # before the bits are looked at, to which it adds its own
             if not _Low.bits & bit:
                 return False
-        low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
-        for stem in self._stems:  # plain loops, here and in `search`: this is asked a hundred times of every question
+            low = _Low.letters
+        elif self._bit and not _Low.bits & self._bit and text in _Low.text:  # a part of a text without them
+            return False
+        else:
+            low = text.lower() if text.isascii() else _low(text)
+        for stem in stems:  # plain loops, here and in `search`: this is asked a hundred times of every question
             if stem in low:
                 return True
         return False
@@ -67,7 +72,7 @@ class Pattern:
 
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""
-        if self._stems and not self.may_match(text):
+        if not self.may_match(text):
             return None
         return self._compiled or self._compile()
 
@@ -80,10 +85,14 @@ class Pattern:
         stems = self._stems
         if stems:
             if text is _Low.text or text == _Low.letters:
-                bit = self._bit or self._given()  # before the bits are looked at, to which it adds its own
+                bit = self._bit or self._given()
                 if not _Low.bits & bit:
                     return None
-            low = _Low.letters if text is _Low.text else text.lower() if text.isascii() else _low(text)
+                low = _Low.letters
+            elif self._bit and not _Low.bits & self._bit and text in _Low.text:
+                return None
+            else:
+                low = text.lower() if text.isascii() else _low(text)
             for stem in stems:
                 if stem in low:
                     break
@@ -93,12 +102,12 @@ class Pattern:
 
     def match(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.match."""
-        ready = self._for(text)
+        ready = self._compiled or self._for(text)  # at one place it is tried as fast as its letters are looked for
         return ready.match(text, *place) if ready else None
 
     def fullmatch(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.fullmatch."""
-        ready = self._for(text)
+        ready = self._compiled or self._for(text)
         return ready.fullmatch(text, *place) if ready else None
 
     def finditer(self, text: str, *place: int) -> Iterator[re.Match[str]]:

@@ -89,12 +89,17 @@ def replace(record: T, /, **changes: Any) -> T:
 
 
 def _made(cls: Any, methods: dict[str, Any]) -> Any:
-    """The class once more with slots for its fields and the shared methods."""
+    """The class once more with slots for its fields and the shared methods.
+
+    The slots are those of a class below it that may change: a record that is being made is one of those,
+    and takes plain assignments, until all its fields are filled.
+    """
     body = {name: value for name, value in vars(cls).items() if name not in ("__dict__", "__weakref__")}
     names = tuple(body.get("__annotations__", ()))
     given = {name: body.pop(name) for name in names if name in body}
-    body.update(methods, __slots__=names, __init__=_first_init, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _values=staticmethod(_all(names)), _some=staticmethod(_all((*names[:3], *(n for n in names[3:] if n == "start")))), _place={name: place for place, name in enumerate(names)})
-    made = type(cls)(cls.__name__, cls.__bases__, body)
+    blank = type(cls)(f"_{cls.__name__}InTheMaking", cls.__bases__, {"__slots__": names, "__module__": cls.__module__})
+    body.update(methods, __slots__=(), __new__=_first_new, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _blank=blank, _values=staticmethod(_all(names)), _some=staticmethod(_all((*names[:3], *(n for n in names[3:] if n == "start")))), _place={name: place for place, name in enumerate(names)})
+    made = type(cls)(cls.__name__, (blank,), body)
     made.__qualname__ = cls.__qualname__
     return made
 
@@ -106,22 +111,20 @@ def _all(names: tuple[str, ...]) -> Callable[[Any], tuple[Any, ...]]:
     return lambda record: (only(record),)
 
 
-def _first_init(self: Any, *said: Any, **named: Any) -> None:
-    """Stands in until the first record of its class is made, and writes its `__init__` then."""
-    cls = type(self)
-    names, known = [], {"_unsaid": _UNSAID}
+def _first_new(cls: Any, *said: Any, **named: Any) -> Any:
+    """Stands in until the first record of its class is made, and writes its `__new__` then."""
+    names, known = [], {"_unsaid": _UNSAID, "_new": object.__new__, "_becomes": object.__dict__["__class__"].__set__, "_blank": cls._blank}
     lines = []
-    for name in cls.__slots__:
+    for name in cls._blank.__slots__:
         given = cls._given.get(name, _UNSAID)
-        known[f"_set_{name}"] = vars(cls)[name].__set__
         factory = given.factory if isinstance(given, _Field) else None
         known[f"_given_{name}"] = factory or (given.plain if isinstance(given, _Field) else given)
         value = f"_given_{name}() if {name} is _unsaid else {name}" if factory else name
         names.append(name if known[f"_given_{name}"] is _UNSAID else f"{name}=_unsaid" if factory else f"{name}=_given_{name}")
-        lines.append(f"    _set_{name}(self, {value})")
-    exec(f"def __init__(self, {', '.join(names)}):\n" + "\n".join(lines), known)  # the names are those of fields of ours
-    cls.__init__ = known["__init__"]
-    cls.__init__(self, *said, **named)
+        lines.append(f"    _self.{name} = {value}")
+    exec(f"def __new__(_cls, {', '.join(names)}):\n    _self = _new(_blank)\n" + "\n".join(lines) + "\n    _becomes(_self, _cls)\n    return _self", known)  # the names are those of fields of ours
+    cls.__new__ = staticmethod(known["__new__"])
+    return cls(*said, **named)
 
 
 def _unchanging(self: object, name: str, *value: object) -> None:
@@ -138,5 +141,5 @@ def _hash(self: Any) -> int:
 
 
 def _repr(self: Any) -> str:
-    shown = (f"{name}={value!r}" for name, value in zip(self.__slots__, self._values(self)) if not isinstance(g := self._given.get(name), _Field) or g.repr)
+    shown = (f"{name}={value!r}" for name, value in zip(self._place, self._values(self)) if not isinstance(g := self._given.get(name), _Field) or g.repr)
     return f"{type(self).__qualname__.rpartition('.')[2]}({', '.join(shown)})"
