@@ -6,6 +6,7 @@ import math
 import re
 
 from assistant import patterns
+from assistant.language.items import Item
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -27,8 +28,39 @@ _FLASH_HEIGHT = Pattern(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:
 _FACE_HEIGHT = Pattern(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\s*$", re.I)
 
 
+_STRAIGHT = Pattern(
+    r"\b(?:no|not|isn't|never|without|don't|won't|didn't|can't|do not|will not)(?: \w+)? bounc\w*(?: (?:it|the flash|the light|anything|at all))?(?: (?:off|from) (?:the |a |that )?(?:\w+ )?(?:ceiling|wall|roof))?|\bunbounced\b|\bdirect flash\b"
+    r"|\b(?:direct|straight|directly) (?:at|on|onto|on to|towards?|to) (?:her|him|them|me|my|his|the (?!ceiling|roof|wall|umbrella|card|board|panel|reflector)[a-z])", re.I)
+_UNDER_A_ROOF = Pattern(r"\b(?:ceiling|roof|bounc\w*)\b", re.I)
+_ROUND_ABOUT = Pattern(r"\bbounc|\boff (?:the|a|my|that) (?:\w+ )?(?:ceiling|wall|roof|card|board)|\bto the (?:ceiling|wall)\b", re.I)
+
+
+def is_straight(text: str) -> bool:
+    """"not bounced", "straight at her": the light goes direct, though a ceiling is told of.
+
+    >>> is_straight("ceiling 2.5 m, but I don't bounce it"), is_straight("direct flash gave f/8, bounced?")
+    (True, False)
+    """
+    return _STRAIGHT.search(text) is not None and _ROUND_ABOUT.search(_STRAIGHT.sub(" ", text)) is None
+
+
+def unbounced(items: list[Item], text: str) -> list[Item]:
+    """The items without the words of a bounce, where it is said that there is none."""
+    if not any(i.kind == "cue" and i.word in ("bounce", "ceiling") for i in items) or not is_straight(text):
+        return items
+    return [replace(i, kind="glue", word="glue") if i.kind == "cue" and i.word in ("bounce", "ceiling") else i for i in items]
+
+
+def _overhead(fact: Fact, text: str) -> Fact:
+    """A ceiling's height, told where no light goes there."""
+    high = fact.quantity in _LENGTHS and (_HEIGHT_BEFORE.search(text[max(0, fact.start - 40) : fact.start]) or _HIGH.match(text[fact.end :]))
+    return replace(fact, quantity="ceiling_height", of="", cue="straight") if high else fact
+
+
 def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with the legs of a bounce and the loss in the paint made plain."""
+    if _UNDER_A_ROOF.search(text) and is_straight(text):
+        return [_overhead(f, text) for f in facts]
     if _is_bounced(text, cues):
         free = _FREE_PAINT.search(text)
         none = [Fact("loss", 0.0, _surface(text), start=free.start(), end=free.end(), said=free.group())] if free and not any(f.quantity in ("loss", "stops") for f in facts) else []

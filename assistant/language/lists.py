@@ -104,6 +104,19 @@ def _above_full(run: Sequence[Fact]) -> bool:
     return any(f.quantity == "number_range" and f.value > 1 and f.other > 1 for f in run)
 
 
+_BACK_FROM = Pattern(r"\s*,?\s*(?:(?:back|up|down|over|out|away|in) )?from (?:just |only |about |iso |asa |the )?", re.IGNORECASE)
+_GOING_TO = Pattern(r"\bto (?:just |only |about |iso |asa |the |a )?$", re.IGNORECASE)
+
+
+def in_order_of_time(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"to 4 m from 2 m": where it came from stands first, as in "from 2 m to 4 m"."""
+    out = list(facts)
+    for n, (one, two) in enumerate(zip(facts, facts[1:])):
+        if one.quantity == two.quantity and one.quantity in LISTED and one.of == two.of and one.end <= two.start and _BACK_FROM.fullmatch(text[one.end : two.start]) and _GOING_TO.search(text[max(0, one.start - 16) : one.start]):
+            out[n], out[n + 1] = two, one
+    return out
+
+
 _SPAN = Pattern(r"^\s*(?:out |up |down |back |in |over |away )?(?:to|-)\s*$", re.IGNORECASE)
 
 

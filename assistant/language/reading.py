@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from assistant import patterns
 from assistant.language import (
     auto_words,
+    bounce_words,
     by_kinds,
     daylight,
     daylight_asks,
@@ -28,7 +29,7 @@ from assistant.language.hints import implied_asks
 from assistant.language.items import PACE_METRES, Item, build
 from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.lights_named import called_by_what_they_are
-from assistant.language.lists import expand, metres_and_more
+from assistant.language.lists import expand, in_order_of_time, metres_and_more
 from assistant.language.names import index_of, names_told
 from assistant.language.orders import ordered
 from assistant.language.parsing import parse
@@ -56,6 +57,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         heard = hear(text, tables.lexicon, index_of([*names, *told]))
     items = build(parse(heard.tokens, tables))
     items, taken_back = put_right(items, text)
+    items = bounce_words.unbounced(items, text)
     by_shutter = shutter_rows.table(called_by_what_they_are(items, text), text)
     items = by_shutter.items
     segments = cut(items)
@@ -73,7 +75,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
     asks = by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
-    facts = shutter_rows.settle(facts, by_shutter.rows, text)
+    facts = in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text)
     claim = is_claim(text, segments, asks, facts)
     facts = facts if claim else denials.settle(facts, text)  # a claim may deny: "it isn't half power, is it?"
     words = [i for i in items if i.kind == "word"]

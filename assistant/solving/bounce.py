@@ -69,7 +69,7 @@ def _with_loss(query: Query, facts: list[Fact], surface: str) -> tuple[list[Fact
 def _from_heights(query: Query) -> tuple[Fact, tuple[Fact, ...], bool] | None:
     across = query.last("distance")
     above, height = query.all("ceiling_above"), query.last("ceiling_height")
-    if across is None or not (above or height):
+    if across is None or not (above or height) or height is not None and height.cue == "straight":
         return None
     flash, face = query.last("flash_height"), query.last("face_height")
     if above:

@@ -62,6 +62,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         if not facts:
             continue
         facts = _in_time(facts, query.text) if quantity == "aperture" else _metered_first(facts, query) if quantity == "film_speed" else facts
+        facts = _found_with(facts, query, ask)
         values = [_value(f) for f in facts]
         used += facts
         if quantity == "count" and len(set(values)) == 1:
@@ -94,6 +95,25 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         if gone:
             before["loss"], after["loss"] = after["loss"], 0.0
     return (before if reference or kept else None), after, used
+
+
+_TOGETHER = Pattern(
+    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|the (?:flash|light|meter)|its|a|an|power|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|as)\b ?){0,6}", re.I)
+"""Between two figures of one exposure: "f/8 was right at 2 m", "2 m gave f/8"."""
+
+
+def _found_with(pair: list[Fact], query: Query, ask: Ask) -> list[Fact]:
+    """"at 4 m what stop, if 2 m gave f/8": what stands with the reading was there before, whichever was said first."""
+    quantities = ("aperture",) if ask.quantity == "aperture" else ("power", "distance", "film_speed") if pair[0].quantity == "aperture" and pair[0].quantity != ask.quantity else ()
+    read = [f for q in quantities for f in _of(query, q) if q != pair[0].quantity]
+    if len(pair) != 2 or len(read) != 1 or any(f.origin != "said" for f in (*pair, *read)):
+        return pair
+    first, second = (_is_found_with(f, read[0], query.text) for f in pair)
+    return pair[::-1] if second and not first else pair
+
+
+def _is_found_with(fact: Fact, read: Fact, text: str) -> bool:
+    return _TOGETHER.fullmatch(text[min(fact.end, read.end) : max(fact.start, read.start)]) is not None
 
 
 _READS = Pattern(r"\b(?:reads?|meters?|gives?|gave|shows?|puts out|measures?|it's getting)\W*$", re.I)

@@ -300,6 +300,12 @@ def _times_compared(query: Query) -> Solution | None:
     return None
 
 
+_STOPS_WANTED = Pattern(r"\b(?:more|further|extra|another)\b", re.I)
+_TAKEN_DOWN = Pattern(r"\s*(?:down|less|off|under|darker|dimmer|lower|weaker)\b", re.I)
+_TOO_DARK = Pattern(r"\b(?:too (?:dark|thin|little|weak)|underexposed|short)\b", re.I)
+"""After stops that are to be made up: "at half power it's a stop too dark"."""
+
+
 def _power(query: Query, ask: Ask) -> Solution | None:
     """So many stops down from full, or watt-seconds of watt-seconds, as a fraction of full."""
     if query.has("guide_number") or query.has("distance"):
@@ -312,7 +318,9 @@ def _power(query: Query, ask: Ask) -> Solution | None:
         return None
     base = query.last("power")
     start = base.value if base else 1.0
-    sign = 1 if down.cue == "more" or down.unit == "+" else -1
+    after = query.text[down.end :]
+    wanted = _STOPS_WANTED.search(down.said) and not _TAKEN_DOWN.match(after) or base is not None and _TOO_DARK.search(down.said + after[:16])
+    sign = 1 if down.cue == "more" or down.unit == "+" or wanted else -1
     value = start * 2.0 ** (sign * abs(down.value))
     return _done(marks.power(value), down, *((base,) if base else ()))
 

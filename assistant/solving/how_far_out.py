@@ -154,6 +154,8 @@ _CAME_OUT = Pattern(
     r"(?: (?:about|around|all|only|roughly|a good|still|just|by|too|a bit|very|rather))*(?:\W*\b(?P<was>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy))?(?:\W+(?:at|on|with) f\W?\d[\d.]*)?" + _ASIDE + "$")
 """What a result came out as, before its stops: "came out thin, I'd say" one stop."""
 _TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|less|more)\b(?! (?:the|my|key|fill|ambient|f/?\d|what|than))")
+_THAN_IT = Pattern(r"\s*(?:under|over|below|above|less than|more than|down from|short of)?\s*(?:the |my |a )?")
+"""Between the stops and a setting they are counted from: "what power is two stops under" a quarter: nothing came out wrong."""
 _BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more"})
 
 
@@ -167,7 +169,7 @@ def _put_right(query: Query) -> Solution | None:
         return None
     way = _TOO.match(lower[off[0].end :]) or _TOO.match(off[0].said.strip().lower().split()[-1] if off[0].cue else "")
     came = _CAME_OUT.search(lower[: off[0].start])
-    if came is None or known[0].of or way is None and came["was"] is None:
+    if came is None or known[0].of or way is None and came["was"] is None or known[0].start >= off[0].end and _THAN_IT.fullmatch(lower[off[0].end : known[0].start]):
         return None
     bright = (way["way"] if way is not None else came["was"])[:4] in _BRIGHT
     over = abs(off[0].value) * (1.0 if bright else -1.0)
