@@ -314,7 +314,7 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|gain|lift|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _LEVEL_WITH.sub(" ", _clause(fact, text))
-    of = ("fill" if after is not None and _is_more_flash(fact, facts, text) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact)
+    of = ("fill" if after is not None and _is_more_flash(fact, facts, text) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact) or ("fill" if _FLASH_ASKED.search(text[fact.end : fact.end + 60]) else "")
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
     return replace(fact, quantity="relation", value=abs(fact.value), of=of, to="ambient" if of == "fill" else "", cue=cue, unit="")
@@ -331,6 +331,8 @@ def _is_more_flash(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
     return found is not None and (found["than"] is None or bool(read) and all(f.of == "ambient" for f in read))
 
 
+_FLASH_ASKED = Pattern(r"\bwhat (?:must|should|does|would|will|has) (?:the |my )?(?:flash|fill|strobe)(?: alone)? (?:need to |have to |to |then )?(?:read|give|be|meter)\b|\b(?:flash|fill|strobe) (?:then |alone )?(?:should |must |would )?(?:read|meter)s?\W*\?", re.I)
+"""After so many stops of nobody: it is the flash that lies there."""
 _THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at)?\s*$", re.I)
 
 

@@ -145,22 +145,24 @@ _WORN = ("modifier", "camera_filter")
 
 
 def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"what if the ceiling loses 2?", "a grid taking half": stops, as before."""
+    """"what if the ceiling loses 2?", "a grid taking half", "and at 1/2000, that costs four": stops, as before."""
     old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]
     told = [f for f in query.facts if f.quantity not in _WORN and not f.bad]
-    mine = told[0] if len(told) == 1 and not query.asks else None
-    if not old or mine is None or not _may_be_stops(mine) or not _LOSES.search(query.text[: mine.start]):
+    lost = [f for f in told if _may_be_stops(f) and _LOSES.search(query.text[: f.start])] if old else []
+    mine = lost[0] if len(lost) == 1 else None
+    beside = [f for f in told if f is not mine]
+    if mine is None or len(told) == 1 and query.asks or any(f.quantity not in ("shutter", "distance", "power", "film_speed", "aperture") for f in beside):
         return query, scene
     taker = next((f for f in query.facts if f.quantity in _WORN and f.unit != "BARE"), None)
     if taker is not None:
         new = replace(mine, quantity="loss" if taker.quantity == "modifier" else "filter_loss", unit=taker.unit, of=taker.of, other=math.nan)
-        return _instead(query, scene, [new], ())
-    return _instead(query, scene, [_as_told(old[0], mine.value, mine)], old) if len(old) == 1 else (query, scene)
+        return _instead(query, scene, [new, *beside], ())
+    return _instead(query, scene, [_as_told(old[0], mine.value, mine), *beside], old) if len(old) == 1 else (query, scene)
 
 
 def _may_be_stops(fact: Fact) -> bool:
     """Two, two and a half, or a half with no "power" beside it."""
-    plain = fact.quantity == "number" or fact.quantity == "aperture" and fact.unit == "mixed" or fact.quantity in ("power", "share") and "power" not in fact.said and "%" not in fact.said
+    plain = fact.quantity == "number" or fact.quantity == "aperture" and (fact.unit == "mixed" or "f" not in fact.said.lower()) or fact.quantity in ("power", "share") and "power" not in fact.said and "%" not in fact.said
     return plain and 0 < fact.value <= 10
 
 

@@ -77,6 +77,8 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
             before[quantity] = values[0]
         elif quantity == "power" and _of_the_test(facts[0], query):
             before[quantity] = after[quantity] = values[0]  # "f/11 at ISO 100 on quarter power": what it was found with
+        elif quantity == "count" and _read_together(facts[0], query):
+            before[quantity] = after[quantity] = values[0]
         elif not _is_default(quantity, values[0]):
             after[quantity] = values[0]
     rated, read = query.last("rated"), query.first("aperture")
@@ -175,6 +177,18 @@ def _of_the_test(power: Fact, query: Query) -> bool:
     read = query.first("aperture")
     changes = [facts[-1] for facts in (query.all(q) for q in ("film_speed", "distance")) if len(facts) == 2 and facts[-1].origin == "said"]
     return read is not None and bool(changes) and power.origin == read.origin == "said" and all(power.end <= f.start for f in changes)
+
+
+_ONE_OF_THEM = Pattern(r"\b(?:each|apiece|every|one|single|singly|alone|by itself|either|a flash|another)\b", re.I)
+
+
+def _read_together(count: Fact, query: Query) -> bool:
+    """"my pair is f/8 at 11 feet, now at 5 and a half": what they read is of all of them, where it is another thing that changes."""
+    read = query.first("aperture")
+    changes = any(len({f.value for f in query.all(q)}) > 1 for q in ("distance", "power", "film_speed", "energy"))
+    if read is None or not changes or not count.origin == read.origin == "said" or not count.end <= read.start:
+        return False
+    return _ONE_OF_THEM.search(query.text) is None and not any(mark in query.text[count.end : read.start] for mark in ".;?!")
 
 
 def _told_after(speed: Fact, query: Query) -> bool:
