@@ -35,6 +35,16 @@ def paint_takes(n: Bare) -> Fact | None:
     return n.of("loss", unit="wall" if said and said["surface"].lower() == "wall" else "ceiling", of="") if paint else None
 
 
+_WHAT_IS_IT = Pattern(r"\b(?:whats|what'?s|what is|what would|what does|what will|make|makes)(?: it| that| the (?:guide|guide number|gn|number))?(?: be| become| come to| make it)? (?:at|for|on|with) $", re.I)
+
+
+def guide_asked_at(n: Bare) -> Fact | None:
+    """"guide 60 metres, that's at iso 400. so what is it at 100": a film, where nothing else is told beside the guide number."""
+    plain = n.value in COMMON_FILMS and n.kinds <= {"guide_number", "film_speed", "gn_iso", "number", "place", "remark"} and {"guide_number", "film_speed"} <= n.kinds | ({"film_speed"} if "gn_iso" in n.kinds else set())
+    asked = plain and _WHAT_IS_IT.search(n.text[max(0, n.fact.start - 40) : n.fact.start])
+    return n.of("film_speed", of="", unit="") if asked and _COUNT_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
+
+
 _GUIDE_AT = Pattern(r"\b(?:guide|gn)\b[^.?!,;]{0,40}\d\s*(?:ft|feet|foot|m|metres?|meters?)?\s+(?:at|for|on) $", re.I)
 
 

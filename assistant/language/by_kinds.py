@@ -40,9 +40,9 @@ _DECADE = Pattern(r"[\s-]+(?:twen|thir|for|fif|six|seven|eigh|nine)t?ies\b")
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the bare numbers known that only one kind of figure is left for."""
     out, lower = list(facts), fold(text)
-    if not any(f.quantity in _TOUCHED for f in out):
+    if not any(f.quantity in _TOUCHED for f in out) and sum(f.quantity == "count" for f in out) < 2:
         return out
-    for rule in (_no_distance, _heights, _decades, film_words.years_between, _added, _two_of_energy, _last_of_a_series, _openings, _energies, _films, _rated, _timed, _places, _supplies, _framed):
+    for rule in (_no_distance, _heights, _rolls, _frames_apiece, _decades, film_words.years_between, _added, _two_of_energy, _last_of_a_series, _openings, _energies, _films, _rated, _timed, _places, _supplies, _framed):
         out = rule(out, lower)
     return out
 
@@ -60,8 +60,12 @@ def _all(facts: Sequence[Fact], quantity: str) -> list[Fact]:
     return [f for f in facts if f.quantity == quantity]
 
 
+_OF_A_THING = Pattern(r"[\s-]*of (?:\w+ )?(?:cable|cord|lead|wire|flex|tape|string|rope|hose|tubing|velvet|cloth|fabric|carpet|seamless|gel|foil)\b")
+
+
 def _no_distance(facts: list[Fact], lower: str) -> list[Fact]:
-    """"uses her camera for a meter": what is read, and no length."""
+    """"uses her camera for a meter", "two feet of cable": what is read, or how much of a thing there is, and no length of the light's way."""
+    facts = [replace(f, quantity="remark", of="", cue="", unit="") if f.quantity in ("distance", "path") and _OF_A_THING.match(lower, f.end) else f for f in facts]
     return [f for f in facts if not (f.quantity == "distance" and f.said.lower() == "a meter" and (_A_METER.search(lower[: f.start]) or _METER_READS.match(lower, f.end)))]
 
 
@@ -189,6 +193,38 @@ def _supplies(facts: list[Fact], lower: str) -> list[Fact]:
         return [replace(f, quantity="count", cue="") if f in counts else f for f in facts]
     fits = len(bare) == len(counts) == 1 and _kinds(facts) <= {"count", "max_count"} and bare[0].value == int(bare[0].value) and _SUPPLY.search(lower) and _FIRED.search(lower)
     return [replace(f, quantity="count", unit="pops", of="", cue="") if f in (bare[0], counts[0]) else f for f in facts] if fits else facts
+
+
+_ROLLS = Pattern(r"[\s-]*(?:rolls?|films?|cassettes?|magazines?|backs?)\b")
+
+
+def _rolls(facts: list[Fact], lower: str) -> list[Fact]:
+    """"5 rolls of 36, one flash a frame": so many frames, and no film of ISO 5."""
+    frames = [f for f in facts if f.quantity == "count" and f.unit == "frames" and f.value in _ON_A_ROLL]
+    many = [f for f in facts if f.quantity in ("film_speed", "number") and 1 < f.value <= 24 and f.value == int(f.value) and (_ROLLS.match(lower, f.end) or _ROLLS.search(f.said.lower()))]
+    if len(frames) != 1 or len(many) != 1 or not _SUPPLY.search(lower):
+        return facts
+    start, end = min(many[0].start, frames[0].start), max(many[0].end, frames[0].end)
+    whole = replace(frames[0], value=many[0].value * frames[0].value, start=start, end=end, said=lower[start:end])
+    return [whole if f is frames[0] else f for f in facts if f is not many[0]]
+
+
+_ON_A_ROLL = frozenset({8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 24.0, 27.0, 36.0})
+
+
+_APIECE = Pattern(r"\s*(?:of )?(?:each|apiece|a head|per (?:kid|child|person|head|couple|guest|pupil|student|face|family))\b")
+_SITTERS = Pattern(r"\s*(?:kids|children|people|persons|guests|pupils|students|couples|sitters|portraits|faces|families|players|boys|girls|men|women|of them)\b")
+
+
+def _frames_apiece(facts: list[Fact], lower: str) -> list[Fact]:
+    """"60 kids, two frames each": so many frames in all, where a battery is spoken of."""
+    frames = [f for f in facts if f.quantity == "count" and f.unit == "frames" and _APIECE.match(lower, f.end)]
+    sitters = [f for f in facts if f.quantity in ("number", "remark") and f.value > 1 and _SITTERS.match(lower, f.end)]
+    if len(frames) != 1 or len(sitters) != 1 or not _SUPPLY.search(lower):
+        return facts
+    start, end = min(sitters[0].start, frames[0].start), max(sitters[0].end, frames[0].end)
+    whole = replace(frames[0], value=frames[0].value * sitters[0].value, start=start, end=end, said=lower[start:end])
+    return [whole if f is frames[0] else f for f in facts if f is not sitters[0]]
 
 
 def _framed(facts: list[Fact], lower: str) -> list[Fact]:

@@ -101,13 +101,18 @@ _ONLY_OWN = Pattern(r"\bonly (?:own|have|got|bring|brought)\W*$|\b(?:own|have|go
 _PAIR_OF_TEST = Pattern(r"\b(?:test(?:ed)?|good|right|correct|known|working|proven|proved|trusted|trusty|usual|exposure|base|starting|reference|calibrated|old|sure)\W*$", re.I)
 
 
+_IS_A_PAIR = Pattern(r"\bf\W?\d[^?!;]{0,40}\b(?:is|was|makes|for|as|that's) (?:my|our|the|his|her)(?: \w+)? *$|\b(?:at|from) [^?!.;,]{1,24} (?:is|was) (?:my|our|the|his|her)(?: \w+){0,2} *$", re.I)
+_PAIR_OF = Pattern(r"\s*(?:of (?!settings|figures|values|numbers|mine)|flash|heads?|lamps?|guns?|lights?|strobes?)", re.I)
+"""After an aperture and a distance "is my pair" names the two of them; "a pair of" things counts."""
+
+
 _THEN_F = Pattern(r"\s*[:=(-]\s*f\W?\d", re.I)
 
 
 def _count(place: Place) -> Fact:
     after = place.beside(1)
     pair = place.text[place.item.start : place.item.end].lower().endswith("pair")
-    if pair and (after is not None and after.kind in ("link", "aperture") or _THEN_F.match(place.text[place.item.end :]) or _PAIR_OF_TEST.search(place.text[: place.item.start])):
+    if pair and (after is not None and after.kind in ("link", "aperture") or _THEN_F.match(place.text[place.item.end :]) or _PAIR_OF_TEST.search(place.text[: place.item.start]) or _IS_A_PAIR.search(place.text[: place.item.start]) and not _PAIR_OF.match(place.text[place.item.end :])):
         return fact_at(place, "remark", of="")  # "tested pair is f/11 at 8 ft": no two flashes
     if sum(1 for i in place.items if is_role(i)) > 1:
         return fact_at(place, "count", unit=place.item.word or "pops", of="")

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from assistant.language.tokens import Token
 
-_STOPS = {"COMMA", "END", "Q", "COLON", "LINK", "GUIDE", "NUM", "AND", "AT", "WITH"}
+_STOPS = {"COMMA", "END", "Q", "COLON", "LINK", "GUIDE", "NUM", "AND", "AT", "WITH", "ISO", "F", "APERTURE", "FILM_SPEED", "POWER", "SHUTTER"}
 _PLAIN = {"it", "that", "this", "one", "a", "an"}
 NEVER = frozenset({"units", "set", "test", "scene", "same", "used", "here"})
 

@@ -25,7 +25,25 @@ _DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The films that guide numbers were found with, and f-numbers of a pair said without their f."""
     facts = [_dense(_another_head(_heads(f, facts, text), facts, text), text) for f in facts]
-    return [_pair_mark(f, facts, text) for f in _film_of_the_guide(facts, text)]
+    return _mark_of_the_pair([_pair_mark(f, facts, text) for f in _film_of_the_guide(facts, text)], text)
+
+
+_AT_A_PLACE = Pattern(r"\s*(?:at|from|@|for)\s*", re.I)
+_SAID_AS_A_PAIR = Pattern(r"\b(?:pair|setting|exposure|base|starting point|test)\b", re.I)
+_SOMETHING_ELSE = Pattern(r"\b(?:pops?|flashes|people|rows?|times|frames|exposures|pictures|guests|shots|hits)\b", re.I)
+
+
+def _mark_of_the_pair(facts: list[Fact], text: str) -> list[Fact]:
+    """"eight at eleven feet is my pair": the f-number, for nothing else is told with the distance."""
+    bare = [f for f in facts if f.quantity == "number" and not f.bad]
+    first = bare[0] if len(bare) == 1 else None
+    place = next((f for f in facts if f.quantity == "distance" and first is not None and f.start >= first.end), None)
+    if first is None or place is None or not _AT_A_PLACE.fullmatch(text[first.end : place.start]) or {f.quantity for f in facts} - {"number", "distance", "remark", "film_speed", "power"}:
+        return facts
+    mark = first.other if first.other == first.other else first.value
+    if not (is_aperture_mark(mark) and 2 <= mark <= 45) or not _SAID_AS_A_PAIR.search(text) or _SOMETHING_ELSE.search(text):
+        return facts
+    return [replace(f, quantity="aperture", value=mark, unit="", of="", cue="meter") if f is first else f for f in facts]
 
 
 _ADDED = Pattern(r"\b(?:add(?:ing|ed)?|with|plus|and|bring(?:ing)? in|switch(?:ing|ed)? on|turn(?:ing|ed)? on|put(?:ting|s)?(?: on| up| in)?|plac(?:e|ed|es|ing)|hang(?:ing)?|hung|stand(?:ing)?|stood|clamp(?:ed|ing)?|us(?:e|ing)|fir(?:e|ed|ing)|fit(?:ted|ting)?|set(?:ting)? up|if i had)\s*$", re.I)

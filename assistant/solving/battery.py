@@ -95,6 +95,8 @@ def _power_told(count: Fact, query: Query, powers: list[Fact]) -> tuple[float, F
 def _cells_to_bring(query: Query) -> Solution | None:
     """"a set does 120 full pops, the job needs 450 at half: how many sets?"."""
     counts, powers = _pop_counts(query), query.all("power")
+    if len(counts) == 1 and any(a.unit == "sets" for a in query.asks):
+        return _sets_for_frames(query, counts[0])
     if len(counts) != 2 or not any(a.unit == "sets" for a in query.asks):
         return None
     wants = [f for f in counts if _WANTED.search(query.text.lower()[max(0, f.start - 30) : f.start])] if counts[0].origin == "said" else []
@@ -109,6 +111,18 @@ def _cells_to_bring(query: Query) -> Solution | None:
     pops = held.value * holds / takes
     sets = whole_count(needed.value / pops)
     return Solution(answers=(marks.count(sets, "sets"),), used=(held, needed, *powers), topic="time", working=(f"a set gives {pops:.4g} such pops; {needed.value:g} / {pops:.4g}, rounded up",), notes=(_ENERGY_ALONE,))
+
+
+def _sets_for_frames(query: Query, held: Fact) -> Solution | None:
+    """"180 frames, one flash a frame, a set lasts 80 flashes: how many sets?"."""
+    frames = [f for f in query.all("count") if f.unit == "frames" and f.value > 1]
+    per_frame = next((f for f in query.facts if f.quantity == "count" and f is not held and _is_per_frame(f, query)), None)
+    if len(frames) != 1 or {p.value for p in query.all("power")} - {1.0}:
+        return None
+    each = per_frame.value if per_frame else 1.0
+    sets = whole_count(frames[0].value * each / held.value)
+    used = tuple(f for f in (frames[0], held, per_frame, *query.all("power")) if f)
+    return Solution(answers=(marks.count(sets, "sets"),), used=used, topic="time", working=(f"{frames[0].value * each:g} / {held.value:g}, rounded up",))
 
 
 _GIVES = Pattern(r"\b(?:a|an|one|each|every|the|per|my) (?:\w+ )?(?:set|battery|charge|pack|load)\b[^.,;?\d]{0,32}$")

@@ -40,13 +40,16 @@ def within(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     near, far = distance_for_falloff(centre, over), distance_for_falloff(centre, -under)
     unit = preferred_unit(query, ask.unit)
     answers = (marks.distance(near, unit, "from"), marks.distance(far, unit, "to"))
-    if _FARTHEST.search(query.text):
+    if _FARTHEST.search(query.text) and not _NEAREST.search(query.text):
         return _ranged((marks.distance(far, unit, "to"),), scene, used + lines, assumed, f"As far as {speak_length(far, unit)} from the light ({speak_stops(under)} under).")
     lead = f"From {speak_length(near, unit)} ({speak_stops(over)} over) to {speak_length(far, unit)} ({speak_stops(under)} under), around {speak_length(centre, unit)}."
     return _ranged(answers, scene, used + lines, assumed, lead)
 
 
 _FARTHEST = Pattern(r"\b(?:what|which)(?:'s| is) the (?:farthest|furthest)\b|\bhow far (?:away |back )?may\b", re.I)
+
+
+_NEAREST = Pattern(r"\bhow (?:near|close)\b|\b(?:nearest|closest)\b", re.I)
 
 
 def _ranged(answers: tuple[Quantity, ...], scene: Scene, used: tuple[Fact, ...], assumed: tuple[Assumed, ...], lead: str) -> Solution:

@@ -16,7 +16,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import flash, marks
+from assistant.solving import flash, marks, strobe_fits
 from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
 
@@ -92,6 +92,9 @@ def _strobe(query: Query, ask: Ask) -> Solution | None:
         return _rate(query)
     if rate is None:
         return None
+    fits = strobe_fits.solve(query)
+    if fits is not None:
+        return fits
     shutter = query.last("shutter") or query.last("time") or query.last("interval")
     if shutter is None:
         return needs(("shutter",), "I need the time the shutter is open.", (rate,), "time")

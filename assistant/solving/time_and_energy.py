@@ -16,7 +16,7 @@ from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import marks
+from assistant.solving import marks, strobe_fits
 from assistant.solving.pop_facts import FAR, apart, own, popped, share
 from assistant.solving.pops import wanted
 from assistant.solving.solution import Solution, needs
@@ -192,7 +192,7 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     if ask.of != "series" or pops is None:
         return None
     if rate:
-        return Solution(answers=(marks.shutter(pops.value / rate.value),), used=(pops, rate), topic="time", working=(f"{pops.value:g} flashes at {rate.value:g} a second",))
+        return strobe_fits.solve(query) or Solution(answers=(marks.shutter(pops.value / rate.value),), used=(pops, rate), topic="time", working=(f"{pops.value:g} flashes at {rate.value:g} a second",))
     pause = query.last("interval") or query.last("recycle")
     if pops.value <= 1:
         return needs(("count",), "I need the number of pops.", (pops,), "time")
