@@ -145,8 +145,12 @@ def _compared(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="film_speed", of="", unit="") if alike else fact
 
 
-_METERED_FOR = Pattern(r"\b(?:meter\w*|dial\w*|worked|calculat\w+|reckoned|figured|set|rat(?:ed|ing)|thought|expos\w+|shot)\b", re.I)
+_METERED_FOR = Pattern(r"\b(?:sums?|maths?|meter\w*|dial\w*|worked|calculat\w+|reckoned|figured|set|rat(?:ed|ing)|thought|expos\w+|shot)\b", re.I)
 _SLIPPED = Pattern(r"\b(?:left|still|forgot\w*|mistake\w*|accident\w*|wrong\w*|really|actually|turned out|instead of|in fact|but the (?:roll|film)|but (?:i'?d|i had|it was)|supposed to be|should(?:'ve| have))\b", re.I)
+_SUMS_FOR = Pattern(r"\b(?:sums?|calculations?|flash|maths?|figures|numbers|exposures?|readings?|meter\w*|dial\w*|worked|calculated|computed|reckoned|set|card|table|scale)\b[^.?!;\d]{0,24}\b(?:for|at|on|to|as)(?: (?:iso|asa|a|the))? $", re.I)
+"""Right before a number: what the exposure was worked out for."""
+_IS_SET = Pattern(r"[\s,]*(?:is |was )?(?:what|where) (?:\w+ ){0,3}?(?:meter|dial|set|sums?)\w*", re.I)
+_HELD_FILM = Pattern(r"\b(?:film|roll|stock|sheets?|holder|camera|loaded|back)\b[^.?!;\d]{0,20}$", re.I)
 _STOPS_OUT = Pattern(r"\bhow (?:many stops|far|much)\b[^?.]{0,40}\b(?:over|under|off|out|wrong|over-?exposed|under-?exposed)\b|\bstops? (?:over|under|off|out)\b", re.I)
 
 
@@ -154,7 +158,8 @@ def _slipped(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"400 film with the meter left at 100, how many stops over": the number is a speed as well."""
     if fact.quantity != "number" or fact.bad or not is_film_speed_mark(fact.value) or fact.value < 12 or sum(f.quantity == "film_speed" for f in facts) != 1:
         return fact
-    alone = all(f.quantity in ("film_speed", "number", "place", "remark", "format", "signed") for f in facts) and _SLIPPED.search(text) and _STOPS_OUT.search(text) and _METERED_FOR.search(text)
+    held = any(f.quantity == "film_speed" and _METERED_FOR.search(text[: f.start]) for f in facts) and _HELD_FILM.search(text[: fact.start])
+    alone = held and _STOPS_OUT.search(text) or all(f.quantity in ("film_speed", "number", "place", "remark", "format", "signed") for f in facts) and _STOPS_OUT.search(text) and (_SLIPPED.search(text) and _METERED_FOR.search(text) or _SUMS_FOR.search(text[: fact.start]) or _IS_SET.match(text[fact.end :]))
     return replace(fact, quantity="film_speed", of="", unit="") if alone else fact
 
 
@@ -198,6 +203,8 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("stops", "", "")]
     if _HOW_MANY.search(text) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and not kinds & {"guide_number", "distance", "aperture"}:
         return [Ask("stops", "", "")]
+    if [a.quantity for a in asks] == ["distance"] and kinds <= {"film_speed", "rated", "place", "remark"} and len(kinds & {"film_speed", "rated"}) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and _STOPS_OUT.search(text):
+        return [Ask("stops", "", "", asks[0].start)]  # "how far out am I" of a film
     if asks or "film_speed" not in kinds or kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value", "power"}:
         return list(asks)
     if _BY_WHAT.search(text) and len(kinds) <= 2 and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or {"film_speed", "rated"} >= kinds and len(facts) == 2 and _TELL_THE_LAB.search(text) or "rated" in kinds and (_PUSH.search(text) or _TELL_THE_LAB.search(text)):

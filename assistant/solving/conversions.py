@@ -187,6 +187,8 @@ def _as_asked(value: float, query: Query, quantity: str) -> float:
         return -abs(value)
     if quantity == "aperture" and _OVER.search(query.text) or quantity == "film_speed" and _FASTER.search(query.text):
         return abs(value)
+    if quantity == "shutter" and not query.cues & {"more"}:
+        return value  # a shutter that is open is no lens opened up
     if query.cues & {"more", "open_up"} and not query.cues & {"less", "close_down"}:
         return abs(value) if quantity in ("energy", "power", "guide_number", "count") or "open_up" in query.cues else value
     if query.cues & {"less", "loss"} and quantity in ("energy", "power", "guide_number"):

@@ -52,7 +52,7 @@ def _is_exposure(query: Query) -> bool:
 
 def claim_about_film(query: Query) -> Solution | None:
     """A rating or a tolerance put up for a yes or a no."""
-    return claimed_rating(query) or claimed_error(query) or _claimed_latitude(query)
+    return claimed_rating(query) or claimed_error(query) or _claimed_way(query) or _claimed_latitude(query)
 
 
 def _claimed_latitude(query: Query) -> Solution | None:
@@ -80,6 +80,24 @@ def claimed_error(query: Query) -> Solution | None:
     holds = abs(off - abs(said.value) * (1 if said.cue == "more" else -1)) < 0.1
     word = "over" if off > 0 else "under"
     return _done((Quantity("claim", holds, ""), marks.stops(off)), box, rated, said, lead=f"{'Yes' if holds else 'No'}: ISO {box.value:g} film exposed as ISO {rated.value:g} is {speak_stops(abs(off))} {word}exposed.")
+
+
+_WAY_CLAIMED = Pattern(r"\b(?:(?P<over>over)|under)[\s-]?expos\w*|\b(?:too much|(?P<little>too little|not enough)) (?:light|exposure)\b|\b(?:(?P<dense>dense|hot)|thin)\b", re.I)
+_WAY_DENIED = Pattern(r"\b(?:not|no|never|without|isn't|doesn't|won't|didn't)\b[^.?!]{0,16}$", re.I)
+
+
+def _claimed_way(query: Query) -> Solution | None:
+    """"metered my 400 film as though it were 200, does that underexpose it?": which way, and no figure of how far."""
+    speeds, ways = [f for f in query.facts if f.quantity in ("film_speed", "rated")], list(_WAY_CLAIMED.finditer(query.text))
+    if len(speeds) != 2 or len(ways) != 1 or len({f.quantity for f in query.facts} - {"film_speed", "rated", "place", "remark"}) or not _RATED_AT.search(query.text) or _WAY_DENIED.search(query.text[: ways[0].start()]):
+        return None
+    box, rated = (speeds[0], speeds[1]) if speeds[1].quantity == "rated" and speeds[0].quantity != "rated" else _box_and_rated(speeds, query.text)
+    off = -scales.film_speed_difference_stops(box.value, rated.value)
+    said = ways[0].group().lower()
+    over = bool(ways[0]["over"] or ways[0]["dense"]) or "much" in said
+    holds = off > 0.1 if over else off < -0.1
+    word = "over" if off > 0 else "under"
+    return _done((Quantity("claim", holds, ""), marks.stops(off)), box, rated, lead=f"{'Yes' if holds else 'No'}: ISO {box.value:g} film exposed as ISO {rated.value:g} is {speak_stops(abs(off))} {word}exposed.")
 
 
 _METERED_AT = Pattern(r"\b(?:meter|rate|expose|shoot|dial)\w*(?: (?:it|this|that|them|the \w+|in))* (?:at|to|as|for|on)? ?$", re.I)
@@ -244,6 +262,12 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
 
 
 _STOPS_OF_PUSH = Pattern(r"\bstops? of (?:a )?(?:push|pull)|\bhow (?:many stops|much)\b[^?.]{0,24}\b(?:push|pull)", re.I)
+_ASKS_PUSH = Pattern(r"\bstops? of (?:a )?(?:push|pull)|\b(?:how (?:many stops|much|far)|what|which)\b[^?.]{0,30}\b(?:push|pull)", re.I)
+_OF_THE_LAB = Pattern(r"push|pull|process|develop|\blab\b", re.I)
+_EXPOSED = Pattern(
+    r"\b(?:process|develop|soup|ran|run|put through|dev)\w*(?: (?:it|them|that|the (?:roll|lot|film|whole \w+)|was|were|been|all|as|per|at|in|for|to|the))* (?:normal\w*|straight|usual\w*|standard|plain|box)\b|\b(?:normal\w*|standard|straight|usual|ordinary) (?:process|develop|dev|soup|run)\w*"
+    r"|\b(?:under|over)[\s-]?expos|\bhow (?:far|badly|much|many stops)\b[^?.]{0,40}\b(?:under|over|out|off|wrong|thin|dense)\b|\bstops? (?:under|over|out|off)\b|\bexposed? (?:wrong|off|out)\b|\bover or under\b|\bunder or over\b|\b(?:error|mistake|miss)\b[^?.]{0,12}\bstops\b", re.I)
+"""Where this is said it is the exposure that is asked of, and a faster rating than the film's is less of it."""
 _RATED_AT = Pattern(r"push|pull|\brat(?:e|ed|ing)\b|meter(?:ed|ing)?\b|expos(?:ed?|ing)\b|\bsho(?:t|ot|oting)\b|\bei\b|by mistake|instead of|wrong|left (?:it |the )?(?:\w+ )?(?:on|at|set)|box (?:says|speed)", re.I)
 _IS_BOX = Pattern(r"(?<!though )(?<!as if )\b(?:it|that|they|which|this)(?:'s|'re| is| was| were| are) (?:really |actually |only |in fact )?(?:iso )?$|\b(?:loaded|loading|box|film|roll|slide|neg|stock)\W*(?:speed)?(?:\W*(?:says?|is|was|of|:|reads|being))*\W*(?:iso |asa )?$", re.I)
 _BOX_AFTER = Pattern(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w |print )?(?:film|slide|neg|negative|box|stock|roll|chrome)\b|^\s*in the camera", re.I)
@@ -271,7 +295,7 @@ def _stops_rated(query: Query) -> Solution | None:
     if box is None or rated is None:
         return None
     faster = scales.film_speed_difference_stops(box.value, rated.value)
-    if patterns.search(r"push|pull|process|develop|\blab\b", query.text, re.I) and not patterns.search(r"\b(?:process|develop)\w* (?:as )?normal\w*|\bnormal\w* (?:process|develop)\w*", query.text, re.I) and not patterns.search(r"\b(?:under|over)\s?expos|how far (?:under|over)|stops (?:under|over)", query.text, re.I):
+    if _ASKS_PUSH.search(query.text) or _OF_THE_LAB.search(query.text) and not _EXPOSED.search(query.text):
         word = "Push" if faster >= 0 else "Pull"
         return _done((marks.stops(faster),), box, rated, lead=f"{word}")
     word = "Overexposed" if faster < 0 else "Underexposed"

@@ -15,9 +15,11 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, is_shutter_mark, shutter_difference_stops, speak_stops
 from assistant.solving import flash, marks
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 
-_OUT = Pattern(r"\bhow (?:many stops|far|much|badly|thin|dense|many)\b[^?.]{0,40}\b(?:out|over|under|off|wrong|short|thin|dense|dark|bright|light|hot|over ?exposed|under ?exposed|miss\w*|too little|too much)\b|\bstops? (?:out|over|under|off|wrong|short)\b|\b(?:over|under)(?:[- ]?exposed)?(?: is (?:it|that)| am i| was i| are they)?\W*(?:and )?by (?:how|what)")
+_OUT = Pattern(r"\bhow (?:many stops|far|much|badly|thin|dense|many)\b[^?.]{0,40}\b(?:out|over|under|off|wrong|short|thin|dense|dark|bright|light|hot|over ?exposed|under ?exposed|miss\w*|too little|too much)\b|\bstops? (?:out|over|under|off|wrong|short)\b|\b(?:over|under)(?:[- ]?exposed)?(?: is (?:it|that)| am i| was i| are they)?\W*(?:and )?by (?:how|what)"
+               r"|\b(?:where|how) (?:does|do|will|would|did|is|are)\b[^.?]{0,40}\b(?:lands?|come|comes|coming|falls?|end|ends|ended|sits?|lies?|lying|turn|finish|stand|left)\b|\bhow (?:many stops|far|much)\b[^?.]{0,40}\b(?:low|high|down|up)\b|\bwhere(?:'s| is)? [^.?]{0,30}\b(?:lands?|comes?|falls?|ends?|sits?|lies)\b|\bstops?\W*$")
+"""Asked how far out it is, or where it lands."""
 _NO_MISS = Pattern(r"\b(?:turn|dial|knock|wind|power (?:it |the flash )?(?:down|up)|bounc\w*|umbrella|softbox|brolly|diffus\w*|gel|costs?|loses?|eats?|bracket\w*|latitude|get away)\b")
 
 
@@ -68,25 +70,44 @@ def _still_short(query: Query) -> Solution | None:
 
 # --- the time it was open against the time it needs ----------------------------------------------------
 
-_NEEDS = Pattern(r"\b(?:needs?|needed|need|wants?|wanted|call(?:s|ed)? for|ask(?:s|ed)? for|takes?|requires?|would be|should (?:have|get|be)|deserves?|(?:meter|reading|table|sum)s? (?:says?|said|gives?|gave|reads?|shows?|was|is)|(?:proper|correct|right) (?:time|exposure) (?:for it |there )?(?:is|was|would be)|meters?(?: at)?|metered(?: at)?)\b[^.;?]{0,24}$")
-_NEEDED_AFTER = Pattern(r"^[^.;?,]{0,30}\b(?:(?:is|was|were|would(?:'ve| have)? be(?:en)?|to be) (?:the )?(?:right|correct|proper|needed|wanted|called for|normal)|would (?:do|suit|be it)|(?:to be|comes? out) (?:right|correct))\b")
+_NEEDS = Pattern(
+    r"\b(?:needs?|needed|need|wants?|wanted|call(?:s|ed)? for|ask(?:s|ed)? for|takes?|requires?|would be|should (?:have|get|be)|deserves?|(?:meter|reading|table|sum)s? (?:says?|said|gives?|gave|reads?|shows?|was|is)|(?:proper|correct|right|normal|full)(?:ly)? (?:time|exposures?|exposed|at|in|with|after)|meters?(?: at)?|metered(?: at| time)?)\b")
+_NEEDED_AFTER = Pattern(r"^[^.;?,]{0,30}\b(?:(?:is|was|were|gives|makes|would(?:'ve| have)? be(?:en)?|to be) (?:the |a |it )?(?:right|correct|proper|needed|wanted|called for|normal)|would (?:do|suit|be it)|(?:to be|comes? out) (?:right|correct))\b")
+_GETS = Pattern(r"\b(?:open|hold|held|keep|kept|leav\w+|left|gets?|got|giv\w+|gave|shoot\w*|shot|set|us(?:e|ed|ing)|i'm (?:at|on)|im (?:at|on)|stay\w*|drag\w*|only|just|cut|close[ds]?|stopped|(?:popping|pops|flash\w*|firing|painting|walk\w*|exposure|sequence)(?: \w+){0,3} (?:takes?|took|lasts?|lasted|is|are)|done|exposed|exposing)\b")
+_OF_THE_LIGHT = ("guide_number", "relation", "stops", "nd", "factor", "filter_loss", "loss", "exponent", "exposure_value", "distance")
 
 
 def _left_open(query: Query) -> Solution | None:
     """"open for 15 s while I pop, the hill by itself needs a minute": two stops under."""
     times = [f for f in query.facts if f.quantity in ("shutter", "time") and not f.bad and f.value > 0]
-    others = ("guide_number", "relation", "stops", "nd", "factor", "filter_loss", "loss", "exponent", "exposure_value", "distance")
     lower = query.text.lower()
-    if len(times) != 2 or not query.asks_for("stops") or not _OUT.search(lower) or any(query.has(q) for q in others) or len({f.value for f in query.all("film_speed")}) > 1:
+    if len(times) != 2 or not query.asks_for("stops") or not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")}) > 1:
         return None
-    needed = [f for f in times if _NEEDS.search(_before(f, times, lower)) or _NEEDED_AFTER.match(lower[f.end : min([t.start for t in times if t.start > f.start], default=len(lower))])]
-    stops = query.all("aperture")
-    if len(needed) != 1 or len({f.value for f in stops}) > 1:
+    stops, needed = query.all("aperture"), [f for f in times if _is_needed(f, times, lower)]
+    if len({f.value for f in stops}) > 1:
+        return None
+    if len(needed) != 1:
+        got = [f for f in times if _is_needed(f, times, lower) is False]
+        needed = [f for f in times if f not in got] if len(got) == 1 and not needed else []
+    if len(needed) != 1:
         return None
     was = times[0] if times[1] is needed[0] else times[1]
     exact = not (is_shutter_mark(was.value) and is_shutter_mark(needed[0].value))
     value = math.log2(was.value / needed[0].value) if exact else shutter_difference_stops(needed[0].value, was.value)
     return replace(_spoken(value, (was, needed[0], *stops, *query.all("film_speed")), working=(f"log2 of {was.value:g} / {needed[0].value:g}",)), topic="ambient")
+
+
+def _is_needed(fact: Fact, times: list[Fact], lower: str) -> bool | None:
+    """Whether a time is what the light needs, or what it gets; None where no word says so. The word next to it decides."""
+    if _NEEDED_AFTER.match(lower[fact.end : min([t.start for t in times if t.start > fact.start], default=len(lower))]):
+        return True
+    before = _before(fact, times, lower)
+    clause = before[max((m.end() for m in _CLAUSE_END.finditer(before)), default=0) :]
+    needs_at, gets_at = (max((m.end() for m in pattern.finditer(clause)), default=-1) for pattern in (_NEEDS, _GETS))
+    return None if needs_at < 0 and gets_at < 0 else needs_at >= gets_at
+
+
+_CLAUSE_END = Pattern(r"[.;?!](?=\s|$)")
 
 
 # --- one setting against another ---------------------------------------------------------------------
@@ -117,8 +138,11 @@ def _set_and_needed(query: Query) -> Solution | None:
     return None
 
 
-_METER = Pattern(r"\b(?:meter\w*|dial\w*|worked|calculat\w+|reckoned|figured|set|thought|expos\w+|shot (?:it )?(?:at|as))\b")
-_IN_THE_CAMERA = Pattern(r"\b(?:film|roll|stock|sheets?|load\w*|in the camera|really|actually|turned out|in fact|it was)\b")
+_METER = Pattern(r"\b(?:meter\w*|dial\w*|worked|calculat\w+|comput\w+|reckoned|figured|set|thought|treated|rated|expos\w+|sums?|maths?|figures|flash|guide|card|table|shot (?:it )?(?:at|as))\b")
+_IN_THE_CAMERA = Pattern(r"\b(?:film|rolls?|stock|sheets?|load\w*|in the (?:camera|back|holder)|holder|box|really|actually|turned out|in fact|it was)\b")
+_HELD = Pattern(r"^[\s-]*(?:asa |iso |speed |b/?w |black and white |colou?r )*(?:film|roll|stock|sheets?|loaded|in the (?:camera|back|holder)|slide|neg\w*|in (?:it|there))\b")
+_RATED_AT = Pattern(r"\b(?:at|as|for|on|to)(?: (?:iso|asa|ei|a))? (?:\d+|(?:\w+ ){1,2}hundred|\w+)$")
+_METER_AFTER = Pattern(r"^[\s,]*(?:is |was |being )?(?:what|where|how|the (?:speed|number|one|value)) (?:\w+ ){0,3}?(?:meter|dial|set|sums?)\w*")
 
 
 def _film_slipped(query: Query) -> Solution | None:
@@ -127,18 +151,26 @@ def _film_slipped(query: Query) -> Solution | None:
     lower = query.text.lower()
     if len(speeds) != 2 or not _OUT.search(lower) or query.has("aperture") or query.has("guide_number"):
         return None
-    film = [f for f in speeds if _IN_THE_CAMERA.search(_around(f, speeds, lower)) and not _METER.search(_before(f, speeds, lower))]
-    metered = [f for f in speeds if _METER.search(_before(f, speeds, lower))]
-    if len(film) == 0 and len(metered) == 1:
-        film = [f for f in speeds if f is not metered[0]]
-    if len(film) != 1 or len(metered) != 1 or film[0] is metered[0]:
+    whose = [_was_metered(f, speeds, lower) for f in speeds]
+    if whose[0] is None and whose[1] is None:
         return None
-    return _spoken(math.log2(film[0].value / metered[0].value), (film[0], metered[0]))
+    if whose[0] is whose[1]:
+        return needs(("film_speed",), "I need to know which of the two speeds is the film's and which was metered for.", tuple(speeds), "change")
+    metered, film = speeds if whose[0] or whose[1] is False else speeds[::-1]
+    return _spoken(math.log2(film.value / metered.value), (film, metered))
 
 
-def _around(fact: Fact, pair: list[Fact], lower: str) -> str:
-    """What stands before a fact, and the word after it."""
-    return _before(fact, pair, lower) + " " + " ".join(lower[fact.end :].split()[:1])
+def _was_metered(fact: Fact, pair: list[Fact], lower: str) -> bool | None:
+    """Whether a speed is what was metered for, or the film's own; None where no word beside it says so. The word next to it decides."""
+    if _HELD.match(lower[fact.end :]):
+        return False
+    if _METER_AFTER.match(lower[fact.end :]):
+        return True
+    before = lower[max((f.end for f in pair if f.end <= fact.start), default=0) : fact.end]
+    last = [max((m.end() for m in pattern.finditer(before)), default=-1) for pattern in (_METER, _IN_THE_CAMERA)]
+    if last[0] >= 0 and _RATED_AT.search(before):
+        return True  # "metered the whole roll at 400"
+    return None if last == [-1, -1] else last[0] > last[1]
 
 
 def _before(fact: Fact, pair: list[Fact], lower: str) -> str:
