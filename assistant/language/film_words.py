@@ -6,8 +6,8 @@ import re
 from collections.abc import Sequence
 
 from assistant.language import bracket_words
-from assistant.language.items import OLD_SCALES
 from assistant.language.number_words import STOPS_SPOKEN
+from assistant.language.setting_items import OLD_SCALES
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace

@@ -26,7 +26,9 @@ from assistant.language.bare_numbers import number_meant
 from assistant.language.facts import facts_of
 from assistant.language.hearing import hear
 from assistant.language.hints import implied_asks
-from assistant.language.items import PACE_METRES, Item, build
+from assistant.language.item_builders import build
+from assistant.language.items import Item
+from assistant.language.length_items import PACE_METRES
 from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.lights_named import called_by_what_they_are
 from assistant.language.lists import expand, in_order_of_time, metres_and_more

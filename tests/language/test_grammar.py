@@ -14,7 +14,7 @@ from lark import Token as LarkToken
 
 from assistant.language.building import SOUND_TERMINALS, _NoLexer, build_lexicon, join
 from assistant.language.hearing import hear
-from assistant.language.items import BUILDERS
+from assistant.language.item_builders import BUILDERS
 from assistant.language.parsing import Node, Part, parse
 from assistant.language.tables import grammar_folder
 from assistant.language.tokens import Token
