@@ -27,6 +27,10 @@ _AGAIN: tuple[tuple[str, str, str], ...] = (
 )
 
 
+_CAME_OUT_WRONG = Pattern(r"^(?!\W*(?:is|are|can|could|do|does|will|would|if|what if)\b)[^?]{0,80}?\b(?:(?:negs?|negatives?|rolls?|frames?)\b[^.?!]{0,40}\b(?:thin|dense|under\w*|over\w*)|(?:slides?|chromes?|transparenc\w+|prints?|frames?)\b[^.?!]{0,40}\b(?:(?:too|all) (?:dark|light|bright|pale)|under\w*|over\w*))\b", re.I)
+"""A result that is told with the f-number it was shot at, and nothing besides: where the lens should stand is what is wanted."""
+
+
 def ordered(text: str, facts: Sequence[Fact]) -> list[Ask]:
     """What an order at the end of a text asks for; empty where there is none.
 
@@ -35,7 +39,7 @@ def ordered(text: str, facts: Sequence[Fact]) -> list[Ask]:
     """
     found = ORDER.search(text)
     if found is None:
-        return []
+        return [Ask("aperture")] if sorted(f.quantity for f in facts) in (["aperture", "stops"], ["aperture", "relation"]) and _CAME_OUT_WRONG.search(text) else []
     within = [f for f in facts if f.start >= found.start()]
     wanted = next((quantity for words, quantity in _WANTED if words.search(found.group()) and not any(f.quantity == quantity for f in within)), None)
     if wanted is not None:

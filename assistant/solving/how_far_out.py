@@ -182,13 +182,15 @@ def _before(fact: Fact, pair: list[Fact], lower: str) -> str:
 
 _ASIDE = r"(?:\W+(?:by|about|maybe|roughly|some|perhaps|i'?d say|i would say|i think|i reckon|i guess|call it|say|around|a good|only|just|all of|probably))*\W*"
 _CAME_OUT = Pattern(
-    r"\b(?:c[ao]mes? (?:out|back|up)|turned out|looked|looks|printed|was|were|is|are|i was|ended up|(?:negs?|negatives?|frames?|slides?|roll|shots?|prints?|pictures?|chromes?)(?= (?:an?|one|two|three|half|about|some|all|too|by|\d)\b))"
-    r"(?: (?:about|around|all|only|roughly|a good|still|just|by|too|a bit|very|rather))*(?:\W*\b(?P<was>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy))?(?:\W+(?:at|on|with) f\W?\d[\d.]*)?" + _ASIDE + "$")
+    r"\b(?:c[ao]mes? (?:out|back|up)|turned out|looked|looks|printed|was|were|is|are|i was|ended up|(?:negs?|negatives?|frames?|slides?|roll|shots?|prints?|pictures?|chromes?)(?= ))"
+    r"(?: (?:about|around|all|only|roughly|a good|still|just|by|too|a bit|very|rather))*(?:\W*\b(?P<was>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|pale))?(?:\W+(?:at|on|with) f\W?\d[\d.]*)?" + _ASIDE + "$")
 """What a result came out as, before its stops: "came out thin, I'd say" one stop."""
-_TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|less|more)\b(?! (?:the|my|key|fill|ambient|f/?\d|what|than))")
+_TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|pale|less|more)\b(?! (?:the|my|key|fill|ambient|f/?\d|what|than))")
 _THAN_IT = Pattern(r"\s*(?:under|over|below|above|less than|more than|down from|short of)?\s*(?:the |my |a )?")
 """Between the stops and a setting they are counted from: "what power is two stops under" a quarter: nothing came out wrong."""
-_BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more"})
+_LOOKS = frozenset({"dark", "ligh", "brig", "pale"})
+_A_NEGATIVE = Pattern(r"\bneg(?:ative)?s?\b")
+_BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more", "pale"})
 
 
 def _put_right(query: Query) -> Solution | None:
@@ -203,7 +205,10 @@ def _put_right(query: Query) -> Solution | None:
     came = _CAME_OUT.search(lower[: off[0].start])
     if came is None or known[0].of or way is None and came["was"] is None or known[0].start >= off[0].end and _THAN_IT.fullmatch(lower[off[0].end : known[0].start]):
         return None
-    bright = (way["way"] if way is not None else came["was"])[:4] in _BRIGHT
+    look = way["way"] if way is not None else came["was"]
+    if look[:4] in _LOOKS and _A_NEGATIVE.search(lower):
+        return None  # a dark negative has had too much light, its print too little: which of them is meant is for the person to say
+    bright = look[:4] in _BRIGHT
     over = abs(off[0].value) * (1.0 if bright else -1.0)
     value = known[0].value * 2.0 ** (over / 2 if ask == "aperture" else -over)
     others = tuple(f for f in query.facts if f.quantity in ("aperture", "power", "distance") and f.quantity != ask)

@@ -13,11 +13,12 @@ from assistant.records import replace
 from assistant.solving import pairs
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
+from assistant.units import LENGTH
 
 Solve = Callable[[Query], "Solution | None"]
 SERIES = ("distance", "aperture", "power", "film_speed", "guide_number")
 _RANGE = Pattern(r"\b(?:range|span|anywhere|spread|(?:nearest|closest) and (?:farthest|furthest)|(?:farthest|furthest) and (?:nearest|closest)|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
-_TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b(?!'s| (?:is|has|sharp|in focus|top|edge|lamp|away))|\b(?:make|give|show|write|print|draw|do|work|jot|fill|need|want)\b[^.?]{0,16}\b(?:the|a|my|me|up|out|down)\b[^.?]{0,16}\b(?:cards?|cheat ?sheets?|cribs?|crib sheets?)\b(?= (?:for|of|with|at|from)\b)|(?:^|[.,;:])\s*(?:(?:so|and|now|then) )*(?:an? |the |my )?(?:exposure |flash |distance )?card (?:for|of|at) f?/?\d|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\btable the\b|\btabulate\b", re.IGNORECASE)
+_TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b(?!'s| (?:is|has|sharp|in focus|top|edge|lamp|away))|\b(?:make|give|show|write|print|draw|do|work|jot|fill|need|want)\b[^.?]{0,16}\b(?:the|a|my|me|up|out|down)\b[^.?]{0,16}\b(?:cards?|cheat ?sheets?|cribs?|crib sheets?)\b(?= (?:for|of|with|at|from)\b)|(?:^|[.,;:])\s*(?:(?:so|and|now|then) )*(?:an? |the |my )?(?:exposure |flash |distance )?card (?:for|of|at) f?/?\d|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\b(?:distance|exposure|aperture|f-?stop|flash|guide(?: number)?) (?:table|chart|ladder)\b(?! (?:says|gives|reads|on|wants))|\btable the\b|\btabulate\b", re.IGNORECASE)
 LADDER = tuple(2.0 ** (n / 2) for n in range(-3, 4))
 HEADS = {"distance": "distance", "aperture": "aperture", "power": "power", "film_speed": "film speed", "guide_number": "guide number"}
 
@@ -103,7 +104,7 @@ def _table(query: Query, solve: Solve) -> Solution | None:
     quantity, facts = series
     if quantity == "distance" and query.has("aperture") and not query.has("guide_number") and not query.asks_for("power"):
         return None  # a pair that could not be read with certainty
-    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity), None) or _named(query, quantity) or _other(query, quantity)
+    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity not in (quantity, "guide_number")), None) or _named(query, quantity) or _other(query, quantity)
     found = [(f, _at(query, solve, ask, quantity, facts, f)) for f in facts]
     rows = [(f, s) for f, s in found if s is not None and s.status in ("answered", "out_of_reach")]
     if len(rows) < 2:
@@ -115,7 +116,7 @@ def _table(query: Query, solve: Solve) -> Solution | None:
     first = rows[0][1]
     lead = "; ".join(f"{left}: {right}" for left, right in lines)
     return replace(first, status="answered", lead=f"{lead if lead.startswith('f/') else lead[:1].upper() + lead[1:]}.", answers=tuple(s.answers[0] for _, s in rows) if not _TABLE.search(query.text) else first.answers[:1], table=(head, *lines), lines=(), topic="table",
-                   used=tuple(dict.fromkeys((*(u for _, s in rows for u in s.used), *facts))))
+                   used=tuple(dict.fromkeys(u for u in (*(u for _, s in rows for u in s.used), *facts, *_ends(query)) if u.origin != _ROW)))
 
 
 def _mark(answer: Quantity, say: Callable[[Quantity], str]) -> str:
@@ -138,6 +139,9 @@ def _other(query: Query, quantity: str) -> Ask:
 
 
 def _series(query: Query) -> tuple[str, list[Fact]] | None:
+    run = _run(query) if query.has("guide_number") and _TABLE.search(query.text) else None
+    if run is not None:
+        return run
     for quantity in SERIES:
         facts = [f for f in query.facts if f.quantity == quantity and not f.of]
         if len(facts) > 1:
@@ -149,3 +153,34 @@ def _series(query: Query) -> tuple[str, list[Fact]] | None:
     if query.has("guide_number"):
         return "aperture", [Fact("aperture", value) for value in (2.8, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0)]
     return None
+
+
+_STEPS = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
+_ROWS_AT_MOST = 16
+_ROW = "row"
+"""The origin of a value between the two that were told."""
+_FULL_STOPS = (1.0, 1.4, 2.0, 2.8, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0, 45.0, 64.0)
+_UP_TO = Pattern(r"\s*(?:to|down to|up to|out to|till|until|through|-|–|and)\s*", re.IGNORECASE)
+
+
+def _run(query: Query) -> tuple[str, list[Fact]] | None:
+    """"from 5 to 20 feet", "f/4 to f/16": every round distance, every full stop, from the one to the other."""
+    stops = query.last("aperture_range")
+    if stops is not None:
+        low, high = sorted((stops.value, stops.other))
+        return "aperture", [replace(stops, quantity="aperture", value=v, origin=_ROW) for v in _FULL_STOPS if low * 0.99 <= v <= high * 1.01]
+    span, pair = query.last("length_range"), query.all("distance")
+    joined = len(pair) == 2 and not any(f.of for f in pair) and pair[0].start < pair[1].start and _UP_TO.fullmatch(query.text[pair[0].end : pair[1].start])
+    if span is None and not joined:
+        return None
+    told, far = (span, span.other) if span is not None else (pair[0], pair[1].value)
+    unit = told.unit if told.unit in LENGTH else preferred_unit(query)
+    low, high = sorted(value / LENGTH[unit] for value in (told.value, far))
+    step = next((s for s in _STEPS if (high - low) / s < _ROWS_AT_MOST), high - low)
+    between = [n * step for n in range(int(low / step) + 1, int(high / step) + 2) if low + 0.01 < n * step < high - 0.01] if step > 0 else []
+    return "distance", [Fact("distance", v * LENGTH[unit], unit, start=told.start, origin=_ROW) for v in (low, *between, high)]
+
+
+def _ends(query: Query) -> tuple[Fact, ...]:
+    """What a run from one value to another was told by."""
+    return tuple(f for f in query.facts if f.quantity in ("aperture_range", "length_range") or f.quantity == "distance" and f.origin == "said")
