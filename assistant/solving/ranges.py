@@ -104,7 +104,7 @@ def _table(query: Query, solve: Solve) -> Solution | None:
     quantity, facts = series
     if quantity == "distance" and query.has("aperture") and not query.has("guide_number") and not query.asks_for("power"):
         return None  # a pair that could not be read with certainty
-    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity not in (quantity, "guide_number")), None) or _named(query, quantity) or _other(query, quantity)
+    ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity and not (a.quantity == "guide_number" and facts[0].origin == _ROW)), None) or _named(query, quantity) or _other(query, quantity)
     found = [(f, _at(query, solve, ask, quantity, facts, f)) for f in facts]
     rows = [(f, s) for f, s in found if s is not None and s.status in ("answered", "out_of_reach")]
     if len(rows) < 2:
