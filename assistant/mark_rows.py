@@ -13,7 +13,10 @@ Series = tuple[float, ...]
 
 @record
 class Scale:
-    """A row of marks: `step_stops` apart from `first_stop`, counted along the printed numbers."""
+    """A row of marks: the first stands at `first_stop`, and `steps_in_a_stop` of them make a stop, counted along the printed numbers.
+
+    The marks are above nothing and rise or fall all along the row.
+    """
 
     marks: Series
     first_stop: float
@@ -42,13 +45,23 @@ def _neighbours(value: float, marks: Series) -> range:
 
 
 def nearest(value: float, marks: Series, stops_in_a_doubling: float) -> tuple[float, float]:
-    """The mark closest in stops, and how much more exposure it gives than `value`."""
+    """The mark closest in stops, and how much more exposure it gives than `value`, in stops.
+
+    `value` is above nothing; beyond the ends of the row the end is the nearest. `stops_in_a_doubling` is 2 for f-numbers,
+    less than nothing where a greater mark gives less light.
+
+    >>> nearest(7.2, (5.6, 8, 11), -2)[0], nearest(90.0, (5.6, 8, 11), -2)[0]
+    (8.0, 11.0)
+    """
     best = float(min((marks[at] for at in _neighbours(value, marks)), key=lambda mark: abs(math.log2(mark / value))))
     return best, math.log2(best / value) * stops_in_a_doubling + 0.0  # never minus zero
 
 
 def stops_between(a: float, b: float, scales: tuple[Scale, ...], tolerance: float) -> float | None:
-    """Stops along the printed row from a to b; one row is preferred to a mixture of two."""
+    """Stops along the printed row from a to b, less than nothing where b stands before a; one row is preferred to a mixture of two.
+
+    None where one of the two is no mark of any row, give or take `tolerance`, a part of the mark between 0 and 1.
+    """
     places = [(scale.place(a, tolerance), scale.place(b, tolerance)) for scale in scales]
     for start, end in places:
         if start is not None and end is not None:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 
 from assistant.language.items import Item
+from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import record, replace
 
@@ -15,6 +17,13 @@ if TYPE_CHECKING:
 
 
 COMMON_FILMS = frozenset({25, 32, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1600, 3200})
+
+
+UNIT_NEXT = Pattern(
+    r"\s*-?(?:of an? |more |further |full |f-)?(?:feet|foot|ft|m\b|met(?:re|er)s?\b|cm|mm|inch\w*|stops?\b|ev\b|pops?\b|flash|frames?\b|rolls?\b|people|times\b|x\b|%|iso|asa|din\b|degrees?\b|hz|sec|s\b|minutes?\b|years?\b|o'clock|volts?\b|v\b|ws\b|w/s|joules?\b|j\b|watt|kg\b)", re.I)
+"""Right after a number: what it counts or measures, so that it is no f-number and no film."""
+CLAUSE_ENDS = Pattern(r"\s*(?:$|[,;:?!)]|\.(?!\d)|(?:and|so|but|then|what|how)\b)", re.I)
+"""Right after a number: nothing that belongs to it."""
 
 
 @record

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant import patterns
-from assistant.language.bare import COMMON_FILMS, Bare
+from assistant.language.bare import CLAUSE_ENDS, COMMON_FILMS, UNIT_NEXT, Bare
 from assistant.language.stop_words import LOSING, is_part
 from assistant.patterns import Pattern
 from assistant.query import Fact
@@ -25,13 +25,14 @@ def another_lost(n: Bare) -> Fact | None:
 
 
 _PAINT_TAKES = Pattern(rf"\b(?P<surface>ceiling|wall|paint|plaster|card|board)(?: (?:itself|alone|there|paint))? {LOSING}(?: (?:me|about|around|maybe|roughly|another|off|up|say))*\s*$", re.I)
-_COUNT_ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:and|so|then|what|on top|besides|as well|too|more)\b)", re.I)
+_ON_TOP = Pattern(r"\s*(?:on top|besides|as well|too|more)\b", re.I)
 
 
 def paint_takes(n: Bare) -> Fact | None:
     """"the ceiling takes 2": stops, of the paint."""
     said = _PAINT_TAKES.search(n.text[max(0, n.fact.start - 60) : n.fact.start]) if 0 < n.value <= 5 else None
-    paint = said is not None and _COUNT_ENDS.match(n.text[n.fact.end : n.fact.end + 12])
+    after = n.text[n.fact.end : n.fact.end + 12]
+    paint = said is not None and (CLAUSE_ENDS.match(after) or _ON_TOP.match(after))
     return n.of("loss", unit="wall" if said and said["surface"].lower() == "wall" else "ceiling", of="") if paint else None
 
 
@@ -42,7 +43,7 @@ def guide_asked_at(n: Bare) -> Fact | None:
     """"guide 60 metres, that's at iso 400. so what is it at 100": a film, where nothing else is told beside the guide number."""
     plain = n.value in COMMON_FILMS and n.kinds <= {"guide_number", "film_speed", "gn_iso", "number", "place", "remark"} and {"guide_number", "film_speed"} <= n.kinds | ({"film_speed"} if "gn_iso" in n.kinds else set())
     asked = plain and _WHAT_IS_IT.search(n.text[max(0, n.fact.start - 40) : n.fact.start])
-    return n.of("film_speed", of="", unit="") if asked and _COUNT_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
+    return n.of("film_speed", of="", unit="") if asked and CLAUSE_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
 
 
 _GUIDE_AT = Pattern(r"\b(?:guide|gn)\b[^.?!,;]{0,40}\d\s*(?:ft|feet|foot|m|metres?|meters?)?\s+(?:at|for|on) $", re.I)
@@ -51,7 +52,7 @@ _GUIDE_AT = Pattern(r"\b(?:guide|gn)\b[^.?!,;]{0,40}\d\s*(?:ft|feet|foot|m|metre
 def guide_speed(n: Bare) -> Fact | None:
     """"eleven feet all told, the guide number is 88 feet at 100": the film it is for, where the distance is told otherwise."""
     said = n.value in COMMON_FILMS and n.value >= 50 and not n.kinds.isdisjoint(("distance", "path")) and _GUIDE_AT.search(n.text[max(0, n.fact.start - 70) : n.fact.start])
-    return n.of("gn_iso", of="") if said and _COUNT_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
+    return n.of("gn_iso", of="") if said and CLAUSE_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
 
 
 _WITHIN = Pattern(r"\b(?:within|no more than|at most|plus or minus|plus and minus|give or take)\s+(?:about |only |just )?$", re.I)
@@ -106,33 +107,18 @@ def multiplier(n: Bare) -> Fact | None:
     return n.of("factor", of="", unit="") if n.value > 0 and _MULTIPLIED.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) else None
 
 
-_HELD = Pattern(r"\b(?:have|has|had|'?ve|got|put|there'?s|with|only|is|stuck|slipped|run|running)\s*$", re.I)
-_IN_IT = Pattern(r"\s*in(?: (?:it|there|today|tonight|now|instead))?\s*(?:[.,;:?!-]|$|\b(?:and|but|so|with|what|which|the|though|while)\b)", re.I)
-_IN_THE_CAMERA = Pattern(r"\s*(?:is |was |goes )?(?:in (?:the |my |this )?(?:camera|body|back|magazine|holders?)\b|loaded\b)", re.I)
-
-
-def film_loaded(n: Bare) -> Fact | None:
-    """"I've got 400 in", "with 200 loaded", "400 is in the camera": the film."""
-    if n.value not in COMMON_FILMS:
-        return None
-    after = n.text[n.fact.end : n.fact.end + 30]
-    held = _IN_IT.match(after) and _HELD.search(n.text[max(0, n.fact.start - 12) : n.fact.start])
-    return n.of("film_speed", unit="", of="") if held or _IN_THE_CAMERA.match(after) else None
-
-
 _ON_THE_RING = Pattern(r"\b(?:ring|lens|aperture|iris|barrel)(?: was| is| stood| stayed| sat| left)? (?:on|at)\s*$", re.I)
 
 
 def on_the_ring(n: Bare) -> Fact | None:
     """"metered f/8, I left the ring on 9.5": an f-number, though one was told before."""
     told = is_aperture_mark(n.mark) and "aperture" in n.kinds and _ON_THE_RING.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
-    return n.of("aperture", value=n.mark, of="") if told and not patterns.match(r"\s*(?:mm|feet|ft|m\b|met|stops?)", n.text[n.fact.end :].lower()) else None
+    return n.of("aperture", value=n.mark, of="") if told and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
 _SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)
 _COMPARED = Pattern(r"\s*(?:without|with|through|bare|naked|once|when|after|before)\b", re.I)
 _SAID_TWICE = Pattern(r"\b(?:meter|reading)(?:ed)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\b[^?]{0,80}\b(?:meter|reading)(?:ed)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\b", re.I)
-_CLAUSE_ENDS = Pattern(r"\s*(?:$|[,;?!]|\.(?!\d)|(?:and|so|but|what|how)\b)", re.I)
 
 
 def metered(n: Bare) -> Fact | None:
@@ -140,7 +126,7 @@ def metered(n: Bare) -> Fact | None:
     said = _SAYS.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) if 1 <= n.mark <= 64 else None
     after = n.text[n.fact.end : n.fact.end + 16]
     with_and_without = said and (not n.kinds.isdisjoint(("modifier", "camera_filter")) or _LENS.search(n.text))  # else it is what the light must be brought from
-    told = said and (is_aperture_mark(n.mark) and _COMPARED.match(after) or with_and_without and ("aperture" in n.kinds or _SAID_TWICE.search(n.text)) and _CLAUSE_ENDS.match(after))
+    told = said and (is_aperture_mark(n.mark) and _COMPARED.match(after) or with_and_without and ("aperture" in n.kinds or _SAID_TWICE.search(n.text)) and CLAUSE_ENDS.match(after))
     return n.of("aperture", value=n.mark, of="", cue="meter") if told else None
 
 
@@ -155,10 +141,9 @@ def half_mark(n: Bare) -> Fact | None:
     if part is None or whole < 2 or not _METERS.search(n.text):
         return None
     read = _METERED.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) or _COMPARED.match(n.text[n.fact.end : n.fact.end + 12]) and whole > 4
-    return n.of("aperture", value=whole * 2.0 ** (part / 2), of="", unit="mixed", cue="meter") if read and not _STOPS_AFTER.match(n.text[n.fact.end :]) else None
+    return n.of("aperture", value=whole * 2.0 ** (part / 2), of="", unit="mixed", cue="meter") if read and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
-_STOPS_AFTER = Pattern(r"\s*(?:more |further )?(?:stops?|feet|ft|metres?|meters?|m\b)", re.I)
 _KEPT_AT = Pattern(r"\b(?:lens|aperture|ring|f-?stop|it)(?:'s| is)? (?:stays?|staying|remains?|is to stay|must stay|kept|stuck|fixed|left)(?: put| set)? (?:at|on)\s*$|\b(?:keep|leave|hold|keeping|leaving|stay|staying|stick(?:ing)?)(?: the| my| it| lens| aperture| ring| f-?stop)* (?:at|on|to|with)\s*$", re.I)
 _LENS = Pattern(r"\b(?:lens|aperture|ring|f-?stop)\b", re.I)
 
@@ -166,18 +151,17 @@ _LENS = Pattern(r"\b(?:lens|aperture|ring|f-?stop)\b", re.I)
 def kept_mark(n: Bare) -> Fact | None:
     """"I won't touch the lens, it stays at sixteen": the f-number that is kept."""
     kept = is_aperture_mark(n.mark) and n.mark <= 64 and "aperture" not in n.kinds and _LENS.search(n.text) and _KEPT_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start])
-    return n.of("aperture", value=n.mark, of="") if kept and _CLAUSE_ENDS.match(n.text[n.fact.end : n.fact.end + 8]) else None
+    return n.of("aperture", value=n.mark, of="") if kept and CLAUSE_ENDS.match(n.text[n.fact.end : n.fact.end + 8]) else None
 
 
 _A_MARK_BEFORE = Pattern(r"(?<!card )(?<!box )(?<!label )(?<!back )(?<!book )(?<!plate )(?<!sticker )\b(?:meter(?:s|ed)?|reads?|reading|readings|says|said|gives?|gave|shows?|showed|puts|set(?: up)? (?:for|at|to))(?: me| about| just| roughly| of)*\s*$", re.I)
 _AT_A_MARK = Pattern(r"\b(?:at|on|for|to|with|and|over)\s*$", re.I)
 _THEN_A_TIME = Pattern(r"\s*(?:at|and|with|for|,)\s*(?:1/\d|(?:an? |one |half an? )?(?:\w+[ -]){0,4}?(?:\w+(?:th|ths)\b|half\b|quarter\b|seconds?\b))", re.I)
-_COUNTED = Pattern(r"\s*(?:m\b|ft\b|feet|foot|metres?|meters?|cm\b|mm\b|inch|stops?\b|pops?\b|flash|%|x\b|times\b|years?\b)", re.I)
 
 
 def spoken_mark(n: Bare) -> Fact | None:
     """"the window reads five six", "two eight at a thirtieth": two digits said one after another, as only f-numbers are, beside a meter or a time."""
-    if n.mark == int(n.mark) or n.mark == n.value or not is_aperture_mark(n.mark) or _COUNTED.match(n.text[n.fact.end :]):
+    if n.mark == int(n.mark) or n.mark == n.value or not is_aperture_mark(n.mark) or UNIT_NEXT.match(n.text[n.fact.end :]):
         return None
     before, timed = n.text[max(0, n.fact.start - 40) : n.fact.start], not n.kinds.isdisjoint(("shutter", "exposure_value"))
     beside = _A_MARK_BEFORE.search(before) or timed and (_THEN_A_TIME.match(n.text[n.fact.end : n.fact.end + 48]) or _AT_A_MARK.search(before))
@@ -185,25 +169,24 @@ def spoken_mark(n: Bare) -> Fact | None:
 
 
 _READ_THERE = Pattern(r"\b(?:meter|reading) (?:(?:held|put|right) )?(?:at|on|by|beside|next to|from) (?:(?:the|my|her|his|a) )?\w+(?: \w+)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\s*$", re.I)
-_THEN_ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:and|so|but)\b)", re.I)
 
 
 def read_there(n: Bare) -> Fact | None:
     """"the flash meter at the ring reads 16": a reading, where nothing else is an f-number or a guide number."""
     alone = is_aperture_mark(n.mark) and n.kinds.isdisjoint(("aperture", "guide_number")) and _READ_THERE.search(n.text[max(0, n.fact.start - 60) : n.fact.start])
-    return n.of("aperture", value=n.mark, of="", cue="meter") if alone and _THEN_ENDS.match(n.text[n.fact.end :]) else None
+    return n.of("aperture", value=n.mark, of="", cue="meter") if alone and CLAUSE_ENDS.match(n.text[n.fact.end :]) else None
 
 
 _STOPPED_TO = Pattern(r"\b(?:(?:stopped|closed|screwed|shut) (?:it |her |the lens |right |all the way )?(?:down)?|stopped|opened (?:it |the lens )?up|wide open) (?:to|at)\s*$", re.I)
 
 
-_THEN_UNIT = Pattern(r"\s*-?(?:ft|feet|foot|m\b|mm|cm|metres?|meters?|inch|stops?|iso|asa|sec|s\b|%|:|/|film)", re.I)
+_RATIO_OR_FILM = Pattern(r"\s*(?:[:/]|film)", re.I)
 
 
 def stopped_to(n: Bare) -> Fact | None:
     """"and stopped down to sixteen": the f-number that the lens is closed to."""
     told = is_aperture_mark(n.mark) and _STOPPED_TO.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
-    return n.of("aperture", value=n.mark, of="") if told and not _THEN_UNIT.match(n.text[n.fact.end : n.fact.end + 12]) else None
+    return n.of("aperture", value=n.mark, of="") if told and not (UNIT_NEXT.match(n.text[n.fact.end : n.fact.end + 12]) or _RATIO_OR_FILM.match(n.text[n.fact.end : n.fact.end + 6])) else None
 
 
 _ALIKE = Pattern(

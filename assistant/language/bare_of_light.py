@@ -4,20 +4,19 @@ from __future__ import annotations
 
 import re
 
-from assistant.language.bare import Bare
+from assistant.language.bare import UNIT_NEXT, Bare
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.scales import is_aperture_mark
 from assistant.units import LENGTH
 
 _EXPOSED = Pattern(r"\b(?:expos(?:ed|ure)|work(?:ing)?|shoot(?:ing)?)(?: (?:is|it|her|him|them|the \w+))? (?:at|for|on) $", re.I)
-_NO_MARK = Pattern(r"\s*(?:feet|foot|ft|m\b|met|cm|mm|stops?|flash|pops?|%|x\b|times|iso|asa|hz|sec|s\b|to\b|ev\b|people|o'clock)", re.I)
 
 
 def exposed_at(n: Bare) -> Fact | None:
     """"the subject is exposed at eight": the f-number that the lens is set to."""
     told = is_aperture_mark(n.mark) and 1.4 <= n.mark <= 45 and n.kinds.isdisjoint(("aperture", "guide_number")) and _EXPOSED.search(n.text[max(0, n.fact.start - 40) : n.fact.start])
-    return n.of("aperture", value=n.mark, of="") if told and not _NO_MARK.match(n.text[n.fact.end :]) else None
+    return n.of("aperture", value=n.mark, of="") if told and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
 _TO_DROP = Pattern(r"\b(?:drop|fall|lose|go down|be down|differ|come down|dim) (?:off )?(?:by )?(?:only |just |about )?$", re.I)
@@ -26,7 +25,7 @@ _TO_DROP = Pattern(r"\b(?:drop|fall|lose|go down|be down|differ|come down|dim) (
 def drop_wanted(n: Bare) -> Fact | None:
     """"the paper drops two stops, I want it to drop 4": stops as well."""
     said = 0 < n.value <= 8 and not n.kinds.isdisjoint(("loss", "stops", "relation")) and _TO_DROP.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
-    return n.of("stops", unit="", of="", cue="want") if said and not _NO_MARK.match(n.text[n.fact.end :]) else None
+    return n.of("stops", unit="", of="", cue="want") if said and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
 _OFF_AT = Pattern(r"\b(?:over|under|off|out|hot|dark|bright|up|down|above|below)(?: is it| am i| will it be| are they)? at (?:about )?$", re.I)
@@ -35,7 +34,7 @@ _RIGHT_AT = Pattern(r"\b(?:set|right|correct|exposed|spot on|worked out)\b[^.?!\
 
 def place_asked(n: Bare) -> Fact | None:
     """"set for 12 feet, how much over at 9 and how much under at 16": places too, in the unit of the one it is right for."""
-    if n.value <= 0 or n.fact.bad or not _OFF_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) or _NO_MARK.match(n.text[n.fact.end :]):
+    if n.value <= 0 or n.fact.bad or not _OFF_AT.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) or UNIT_NEXT.match(n.text[n.fact.end :]):
         return None
     right = next((f for f in n.facts if f.quantity == "distance" and f.unit in LENGTH and f.end <= n.fact.start and _RIGHT_AT.search(n.text[max(0, f.start - 60) : f.start])), None)
     return n.of("distance", value=n.value * LENGTH[right.unit], unit=right.unit, of="") if right is not None else None
@@ -53,7 +52,7 @@ def light_reads(n: Bare) -> Fact | None:
     plain = is_aperture_mark(n.mark) and 1 <= n.mark <= 45 and "shutter" in n.kinds and n.kinds.isdisjoint(("guide_number", "distance"))
     before = n.text[max(0, n.fact.start - 48) : n.fact.start]
     told = plain and (_LIT.search(before) or _READS.search(before) and _AT_A_TIME.match(n.text[n.fact.end :]))
-    return n.of("aperture", value=n.mark, of="") if told and not _NO_MARK.match(n.text[n.fact.end :]) else None
+    return n.of("aperture", value=n.mark, of="") if told and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
 _MORE_STOPS = Pattern(r"\s*(?:whole |full )?(?P<way>more|extra|further|additional|fewer|less) (?:whole |full )?stops?\b", re.I)
@@ -82,7 +81,7 @@ def place_as_well(n: Bare) -> Fact | None:
     if here is None or there is None or len(gap) > 80 or not right and _kind_of(here["verb"]) != _kind_of(there["verb"]) or not _AND_ANOTHER.match(gap[: here.start()]) or _NO_PLACE.search(gap):
         return None
     size = n.value * LENGTH[before.unit] / before.value if before.value else 0.0
-    ends = 0.2 < size < 5 and size != 1 and not _NO_MARK.match(n.text[n.fact.end :]) and _PLACE_ENDS.match(n.text[n.fact.end :])
+    ends = 0.2 < size < 5 and size != 1 and not UNIT_NEXT.match(n.text[n.fact.end :]) and _PLACE_ENDS.match(n.text[n.fact.end :])
     return n.of("distance", value=n.value * LENGTH[before.unit], unit=before.unit, of="", cue="") if ends else None
 
 

@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Sequence
 
 from assistant.language import film_words
-from assistant.language.bare import COMMON_FILMS
+from assistant.language.bare import COMMON_FILMS, UNIT_NEXT
 from assistant.language.hearing import fold
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
@@ -25,7 +25,6 @@ _LIKELY_ENERGY = (30.0, 6400.0)
 _ANY_ENERGY = Pattern(r"\b(?:energy|joules?|j|watt[- ]?seconds?|w/?s)\b")
 _IN_JOULES = Pattern(r"\s*(?:joules?|j\b|watt[- ]?seconds?|w/?s\b)")
 _STOPS = Pattern(r"\bstops?\b")
-_UNIT_AFTER = Pattern(r"\s*(?:of a |more |further |full |f-)?(?:stops?|feet|foot|ft|metres?|meters?|m\b|cm|mm|inch|volts?|v\b|times|x\b|%|hz|years?|people|seconds?|secs?|s\b|minutes?|iso|asa|din|degrees?|frames?|rolls?)")
 _OTHER_THINGS = r"(?! (?:\w+ )?(?:sec\w*|minutes?|hours?|stops?|watts?|joules?|met(?:re|er)s?|feet|rolls?|films?|people|sheets?|steps?|paces?|degrees?|times)\b)"
 _MANY = Pattern(rf"\bhow (?:many|often)\b{_OTHER_THINGS}|\b(?:pops|flashes|bursts|hits|firings|shots)\W*\?|\bnumber of\b")
 _FIRED = Pattern(r"\b(?:pops?|popped|bursts?|hits?|flash(?:es)?|firings?)\b")
@@ -49,7 +48,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
 
 def _bare(facts: Sequence[Fact], lower: str) -> list[Fact]:
     """Numbers that carry no unit and mean nothing yet."""
-    return [f for f in facts if f.quantity == "number" and not f.bad and f.value > 0 and not _UNIT_AFTER.match(lower, f.end)]
+    return [f for f in facts if f.quantity == "number" and not f.bad and f.value > 0 and not UNIT_NEXT.match(lower, f.end)]
 
 
 def _kinds(facts: Sequence[Fact]) -> set[str]:

@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 
 from assistant.language import film_habits
+from assistant.language.bare import UNIT_NEXT
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -53,7 +54,7 @@ _PAPER_RATED = Pattern(r"\b(?:paper|plates?|ortho|lith|x-?ray)\b[^.?!\d]{0,24}\b
 def _slow_paper(fact: Fact, text: str) -> Fact:
     """"I rate the paper at 6": paper and plates are slower than any film in a box."""
     slow = fact.quantity == "number" and not fact.bad and 1 <= fact.value < _SLOWEST_BARE and is_film_speed_mark(fact.value)
-    return _speed(fact) if slow and _PAPER_RATED.search(text[: fact.start]) and not _NO_FILM.match(text[fact.end :]) else fact
+    return _speed(fact) if slow and _PAPER_RATED.search(text[: fact.start]) and not UNIT_NEXT.match(text[fact.end :]) else fact
 
 
 _BOTH = Pattern(r"(?P<iso>\d{1,4})/(?P<din>\d{1,2})(?!\d)°?")
@@ -113,7 +114,7 @@ _WANTED_FOR = Pattern(r"\bwhat\b[^.?\d]{0,40}\b(?:for|on|at|with)\s*(?:a |an |th
 def _guide_for(facts: list[Fact], text: str) -> list[Fact]:
     """"GN 110 for 100 film, what is it for 160": the film that the guide number is wanted for."""
     guides, numbers = [f for f in facts if f.quantity == "guide_number"], [f for f in facts if f.quantity == "number"]
-    alone = len(guides) == len(numbers) == 1 and guides[0].at_iso and len(facts) == 2 and _may_be_speed(numbers[0]) and not _NO_FILM.match(text[numbers[0].end :])
+    alone = len(guides) == len(numbers) == 1 and guides[0].at_iso and len(facts) == 2 and _may_be_speed(numbers[0]) and not UNIT_NEXT.match(text[numbers[0].end :])
     return [_speed(f) if f.quantity == "number" else f for f in facts] if alone and _WANTED_FOR.search(text[: numbers[0].start]) else facts
 
 
@@ -132,13 +133,12 @@ def _another_loaded(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
 # --- one film for another -----------------------------------------------------------------------
 
 _OF_FILM = Pattern(r"\b(?:films?|backs?|magazines?|rolls?|stock|iso|asa|slides?|chromes?|neg(?:ative)?s?|sheets?|bodies|emulsion)\b", re.I)
-_NO_FILM = Pattern(r"\s*(?:feet|foot|ft|m\b|metres?|meters?|mm|cm|ws\b|joules?|j\b|pops?|flashes|people|seconds?|s\b|volts?|%)", re.I)
 
 
 def _swapped(facts: list[Fact], text: str) -> list[Fact]:
     """"swapped backs, 160 to 800": a film for another, where films or backs are spoken of."""
     pair = next((f for f in facts if f.quantity == "number_range" and _may_be_speed(f)), None)
-    if pair is None or not _OF_FILM.search(text) or _NO_FILM.match(text[pair.end :]) or any(f.quantity == "push" for f in facts):
+    if pair is None or not _OF_FILM.search(text) or UNIT_NEXT.match(text[pair.end :]) or any(f.quantity == "push" for f in facts):
         return facts
     same = (pair.value, pair.other)
     first = replace(pair, quantity="film_speed", other=math.nan, of="", unit="")
@@ -155,7 +155,7 @@ _METER_AT = Pattern(r"\b(?:meter|dial|iso|camera)(?:'s| sat| stood| stayed| said
 def _both_told(facts: list[Fact], text: str) -> list[Fact]:
     """"the meter stood at 400 and in the camera was 160": what was metered for and what was loaded."""
     def told(fact: Fact) -> bool:
-        return fact.quantity == "number" and _may_be_speed(fact) and not _NO_FILM.match(text[fact.end :])
+        return fact.quantity == "number" and _may_be_speed(fact) and not UNIT_NEXT.match(text[fact.end :])
     metered = [f for f in facts if (told(f) or f.quantity == "film_speed") and _METER_AT.search(text[: f.start])]
     film = [f for f in facts if f not in metered and (f.quantity == "film_speed" or told(f) and (_FILM_IN.search(text[: f.start]) or _FILM_AFTER.match(text[f.end :])))]
     if len(metered) != 1 or not film:
@@ -188,7 +188,7 @@ def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
     """"she rates the four hundred at two fifty": the box, then the rating."""
     out = list(facts)
     for n, (box, rated) in enumerate(zip(facts, facts[1:])):
-        pair = all(_may_be_speed(f) and f.quantity != "number_range" for f in (box, rated)) and not _NO_FILM.match(text[rated.end :])
+        pair = all(_may_be_speed(f) and f.quantity != "number_range" for f in (box, rated)) and not UNIT_NEXT.match(text[rated.end :])
         if pair and (_RATES_THE.search(text[: box.start]) and _RATED_AT.fullmatch(text[box.end : rated.start]) or _IS_RATED.fullmatch(text[box.end : rated.start])):
             out[n : n + 2] = [_speed(box), _speed(rated, "rated")]
     return out

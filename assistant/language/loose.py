@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language.bare import COMMON_FILMS, UNIT_NEXT
 from assistant.language.items import Item
 from assistant.language.rows import around, loose_row
 from assistant.patterns import Pattern
@@ -52,7 +53,6 @@ _IN_THE_YEAR = Pattern(r"\b(?:before|since|in|from|after|until|till|made|dated|y
 
 
 _BY_DIN = Pattern(r"\bdin\b[^?!\d]{0,40}\b(?:at|on|to|reads?|says?|is|shows?|reading|marked)\s*$", re.I)
-_UNIT_AFTER = Pattern(r"\s*(?:feet|foot|ft|m\b|met|stops?|mm|people|flash|years?|%)", re.I)
 
 
 _ROUNDED_TO = Pattern(r"\bnearest(?: whole)?\s*$", re.I)
@@ -68,7 +68,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     before, after = text[max(0, fact.start - _AROUND) : fact.start], text[fact.end : fact.end + _AROUND]
     if _PEOPLE.match(after) or 1900 <= fact.value <= 2040 and fact.value == int(fact.value) and _IN_THE_YEAR.search(before):
         return "remark", "", fact.value, "", ""
-    if 9 <= fact.value <= 42 and fact.value == int(fact.value) and _BY_DIN.search(before) and not _UNIT_AFTER.match(after):
+    if 9 <= fact.value <= 42 and fact.value == int(fact.value) and _BY_DIN.search(before) and not UNIT_NEXT.match(after):
         return "film_speed", "", float(iso_from_din(fact.value)), "DIN", ""
     if fact.value <= 1 and _ROUNDED_TO.search(before):
         return "remark", "", fact.value, "", ""  # "to the nearest third": how fine an answer is wanted
@@ -104,7 +104,7 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     return _film_number(fact, facts, before, after) or _row_number(fact, items, at, text)
 
 
-_IN_THE_CAMERA = Pattern(r"^\s*(?:is |was |speed )?(?:loaded\b|in (?:the |my |this |that |her |his )?(?:\w+ )?(?:camera|body|back|magazine|holder|it)\b(?!\s+(?:feet|metres|meters)))", re.I)
+_IN_THE_CAMERA = Pattern(r"^\s*(?:is |was |goes |speed )?(?:loaded\b|in (?:the |my |this |that |her |his )?(?:\w+ )?(?:camera|body|back|magazine|holders?|it)\b(?!\s+(?:feet|metres|meters)))", re.I)
 _CAMERA_HOLDS = Pattern(r"\b(?:roll|film|stock|camera|body|magazine)\b[^.,;?\d]{0,30}\b(?:is|has|holds|says|reads|takes)\s*(?:an? )?$", re.I)
 _ON_IT = Pattern(r"\bon\s*$", re.I)
 _WAS_A = Pattern(r"\b(?:was|is|it's|it is|it was) an? $", re.I)
@@ -114,8 +114,8 @@ _ON_THE_METER = Pattern(r"^\s*(?:on|into|in) (?:the |my |a )?(?:light ?)?(?:mete
 _ON_THE = Pattern(r"\bon (?:the|my|our|this|that)\s*$", re.I)
 _METERED_AT = Pattern(r"\bmeter(?:ed|ing)?(?: off)? (?:the |my |that |this )?[a-z]+ (?:at|for|on)\s*$", re.I)
 _A_TIME_TOLD = frozenset({"shutter", "exposure_value"})
-_GOT = Pattern(r"\b(?:i'?ve|have|got|there'?s|there is|with|running|carrying|using)\s*$", re.I)
-_GOT_IN = Pattern(r"\s*in(?:side)?(?: here| there| it)?(?=\s*(?:[.,;?!]|$|(?:f\W?\d|how|what|which|so|and|at|then|now)\b))", re.I)
+_GOT = Pattern(r"\b(?:i'?ve|'ve|have|has|had|got|put|there'?s|there is|with|only|is|stuck|slipped|run|running|carrying|using)\s*$", re.I)
+_GOT_IN = Pattern(r"\s*in(?:side)?(?: here| there| it)?(?: today| tonight| now| instead)?(?=\s*(?:[.,;:?!-]|$|(?:f\W?\d|how|what|which|so|and|at|then|now|but|with|the|though|while)\b))", re.I)
 _PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
 
 
@@ -144,8 +144,10 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
         return "film_speed", "", fact.value, "", ""
     if _SHOT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
-    if fact.value >= 100 and ((_ON_THE.search(before) and any(f.quantity in _A_TIME_TOLD for f in facts) and _SHOT_AFTER.match(after)) or (_GOT.search(before) and _GOT_IN.match(after)) or (_METERED_AT.search(before) and patterns.match(r"\s*[:,;.]", after))):
-        return "film_speed", "", fact.value, "", ""  # "1/30 on the 400", "I've got 400 in", "metered the hall at 800: 1/60"
+    if fact.value in COMMON_FILMS and _GOT.search(before) and _GOT_IN.match(after):
+        return "film_speed", "", fact.value, "", ""  # "I've got 400 in"
+    if fact.value >= 100 and ((_ON_THE.search(before) and any(f.quantity in _A_TIME_TOLD for f in facts) and _SHOT_AFTER.match(after)) or (_METERED_AT.search(before) and patterns.match(r"\s*[:,;.]", after))):
+        return "film_speed", "", fact.value, "", ""  # "1/30 on the 400", "metered the hall at 800: 1/60"
     if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before) or _IN_THE_CAMERA.match(after) or _WAS_A.search(before) and _FILM_TOLD.search(before) or _CAMERA_HOLDS.search(before) and "fastest" not in before.lower() or known and fact.value >= 50 and _ON_IT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
     return None

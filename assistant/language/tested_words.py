@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language.bare import UNIT_NEXT
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Tally, tally
 from assistant.records import replace
@@ -18,7 +19,6 @@ from assistant.scales import is_aperture_mark
 _OWN_FILM = Pattern(r"^\s*(?:in (?:feet|foot|metres?|meters?)\s*)?,?\s*\(?(?:with|on|for|at|using)\s*(?:the |a |my |an )?$", re.I)
 """Between a guide number and the film it was found with."""
 _WAS = Pattern(r"\b(?:was|were|is|got|gave|gives|used|had|at|shot|said|reads?|now|then|want|need|for|to|use|using|pair:?|and|gets?|only|just|reading|metered|versus|vs|against|of|or)\W*(?:an? |about )?$", re.I)
-_NO_MARK = Pattern(r"^\s*(?:m\b|metres?|meters?|ft|feet|foot|cm|mm|stops?|s\b|sec|times|x\b|%|ws\b|j\b|hz|kg|v\b)", re.I)
 _DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
 
 
@@ -91,7 +91,7 @@ def _pair_mark(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"last time it was 5.6 at a quarter": one of the numbers that only apertures have."""
     if fact.quantity != "number" or fact.bad or fact.value not in _DECIMAL_MARKS or not is_aperture_mark(fact.value):
         return fact
-    if any(f.quantity == "guide_number" for f in facts) or not any(f.quantity == "aperture" for f in facts) or not _WAS.search(text[: fact.start]) or _NO_MARK.match(text[fact.end :]):
+    if any(f.quantity == "guide_number" for f in facts) or not any(f.quantity == "aperture" for f in facts) or not _WAS.search(text[: fact.start]) or UNIT_NEXT.match(text[fact.end :]):
         return fact
     return replace(fact, quantity="aperture", unit="", cue="")
 

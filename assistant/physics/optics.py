@@ -27,7 +27,7 @@ CIRCLE_OF_CONFUSION: dict[str, float] = {
     "half plate": 0.140e-3,
     "whole plate": 0.190e-3,
 }
-"""Metres of blur accepted as sharp, by film format."""
+"""Metres of blur accepted as sharp, by film format (common practice, no source; the plates between the sheets of their size)."""
 
 # Image area in metres, long side first (nominal; roll film is 56 mm high; plates are 3 1/4 by 4 1/4, 4 3/4 by 6 1/2 and 6 1/2 by 8 1/2 inches).
 FRAME: dict[str, tuple[float, float]] = {
@@ -202,6 +202,8 @@ def depth_at_magnification(aperture: float, magnification: float, circle: float)
 def aperture_for_depth(depth: float, magnification: float, circle: float) -> float:
     """f-number that gives so many metres of depth close up: D m**2/(2 c (1 + m)).
 
+    Source: the form of `depth_at_magnification` solved for N; memory, as that is.
+
     >>> round(aperture_for_depth(0.00192, 1, 0.00003), 6)
     16.0
     """
@@ -290,7 +292,7 @@ def field_angle(focal_length: float, side: float) -> float:
 
 
 def f_number(focal_length: float, diameter: float) -> float:
-    """f-number of an opening of that diameter, seen through the front glass: f/d (ISO 517, memory).
+    """f-number of an opening of that diameter in metres, seen through the front glass: f/d (ISO 517, memory).
 
     >>> f_number(0.1, 0.025)
     4.0

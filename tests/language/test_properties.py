@@ -236,7 +236,7 @@ def _said_numbers(text: str) -> list[tuple[int, int, float]]:
     return [(t.start, t.end, t.value.value) for t in hear(text, tables().lexicon).tokens if isinstance(t.value, Number)]
 
 
-_PUT_RIGHT = re.compile(r"\b(?:no|not|sorry|rather|oops|wait|actually|mean)\b", re.IGNORECASE)
+_PUT_RIGHT = re.compile(r"[,.;:-]\s*(?:oh |er |ah )?(?:no|sorry|rather|oops|wait|actually|i mean)\b|\bnot (?:at |on |the |a |an )?[a-z\d/.]+", re.IGNORECASE)
 """What is put right is gone, and need not be told."""
 
 

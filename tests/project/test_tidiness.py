@@ -56,6 +56,20 @@ def test_nothing_is_left_undone(path: Path) -> None:
             pytest.fail(f"bare except at line {node.lineno}")
 
 
+@pytest.mark.parametrize("path", [*SOURCES, *TESTS], ids=lambda p: str(p.relative_to(REPO)))
+def test_no_name_is_given_twice(path: Path) -> None:
+    """A second pattern or function of one name in a file silently takes the place of the first."""
+    given: list[str] = []
+    for node in ast.parse(path.read_text(encoding="utf-8")).body:
+        if isinstance(node, (ast.FunctionDef, ast.ClassDef)):
+            given.append(node.name)
+        elif isinstance(node, ast.Assign):
+            given += [target.id for target in node.targets if isinstance(target, ast.Name)]
+        elif isinstance(node, ast.AnnAssign) and node.value is not None and isinstance(node.target, ast.Name):
+            given.append(node.target.id)
+    assert sorted(given) == sorted(set(given))
+
+
 @pytest.mark.parametrize("path", SOURCES, ids=lambda p: str(p.relative_to(ROOT)))
 def test_public_names_have_docstrings(path: Path) -> None:
     """Every public function and class of a module says what it is."""

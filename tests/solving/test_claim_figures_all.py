@@ -6,12 +6,12 @@ import pytest
 
 from assistant.assistant import Assistant
 
-HELPER = Assistant.create()
+ONE = Assistant.create()
 
 
 def _verdict(text: str) -> object:
-    HELPER.new_conversation(keep_kit=False)
-    answer = HELPER.answer(text)
+    ONE.new_conversation(keep_kit=False)
+    answer = ONE.answer(text)
     return answer.answers[0].value if answer.answers and answer.answers[0].quantity == "claim" else None
 
 
