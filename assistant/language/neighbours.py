@@ -80,7 +80,18 @@ def _stops_under(tokens: list[Token], place: int, text: str) -> bool:
     if place + 1 >= len(tokens) or (place and tokens[place - 1].type in _BARE_HEADS):
         return False
     value, after = getattr(tokens[place].value, "value", 9.0), tokens[place + 1]
-    return after.type == "CUE" and text[after.start : after.end].lower().split()[:1] in _UNDER and 0 < value <= 4 and (value != int(value) or value > 1)
+    return after.type == "CUE" and text[after.start : after.end].lower().split()[:1] in _UNDER and 0 < value <= 4 and (value != int(value) or value > 1 or _of_a_light(tokens, place))
+
+
+_ENDS = {"ROLE", "COMMA", "END", "Q"}
+
+
+def _of_a_light(tokens: list[Token], place: int) -> bool:
+    """"hair one over key", "fill is 1 under.": between a light and what it is held against one is a stop, and nobody."""
+    before = [t.type for t in tokens[max(0, place - 2) : place]]
+    after = [t.type for t in tokens[place + 2 : place + 4]]
+    held = before[-1:] == ["ROLE"] or before[-1:] in (["LINK"], ["AT"], ["COLON"]) and before[:1] == ["ROLE"]
+    return held and (not after or after[0] in _ENDS or after == ["GLUE", "ROLE"])
 
 
 def _before_a_speed(tokens: list[Token], place: int) -> bool:

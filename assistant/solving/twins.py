@@ -27,7 +27,7 @@ def solve(query: Query) -> Solution | None:
     if apart is not None:
         return apart
     ask = next((a for a in query.asks if a.quantity in ("distance", "power")), None)
-    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None) or _of_ratio(query)
+    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None) or _of_ratio(query) or _level(query, ask)
     if ask is not None and relation is None and _only_placed(query, ask):
         return needs(("ratio", "stops"), f"I need how bright the {ask.of} is to be: a ratio, or so many stops under the key.", tuple(query.all("distance")), "twins")
     if ask is None or relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
@@ -37,6 +37,15 @@ def solve(query: Query) -> Solution | None:
         return None
     sign = 1 if relation.cue == "more" else -1
     return _placed(query, ask, name, sign * abs(relation.value))
+
+
+_LEVEL = Pattern(r"\b(?:to equal|equals?|equal to|level with|match(?:es|ing)?|(?:read(?:s|ing)?|be|the|exactly|just) (?:the )?same as|as (?:bright|strong) as|same (?:reading|brightness|f-?stop|exposure) as) (?:the |my )?(?:key|main)\b", re.I)
+
+
+def _level(query: Query, ask: Ask | None) -> Fact | None:
+    """"its own reading is to equal the key's": no stops over it and none under, where none are told."""
+    apart = any(query.has(q) for q in ("relation", "stops", "ratio", "aperture"))
+    return Fact("relation", 0.0, of=ask.of, to="key", cue="more", origin="meant") if ask is not None and not apart and _LEVEL.search(query.text) else None
 
 
 def _of_ratio(query: Query) -> Fact | None:
