@@ -27,6 +27,8 @@ _AGAIN: tuple[tuple[str, str, str], ...] = (
 )
 
 
+_TOGETHER = Pattern(r"\b(?:together|combined|in all|as one|the pair|the lot|total)\b\W*(?:equals?|makes?|gives?|is|comes? to)?\W*(?:what)?\s*[?=]\W*$", re.I)
+"""At the end, where nothing but guide numbers is told: what they are as one."""
 _CAME_OUT_WRONG = Pattern(r"^(?!\W*(?:is|are|can|could|do|does|will|would|if|what if)\b)[^?]{0,80}?\b(?:(?:negs?|negatives?|rolls?|frames?)\b[^.?!]{0,40}\b(?:thin|dense|under\w*|over\w*)|(?:slides?|chromes?|transparenc\w+|prints?|frames?)\b[^.?!]{0,40}\b(?:(?:too|all) (?:dark|light|bright|pale)|under\w*|over\w*))\b", re.I)
 """A result that is told with the f-number it was shot at, and nothing besides: where the lens should stand is what is wanted."""
 
@@ -38,8 +40,11 @@ def ordered(text: str, facts: Sequence[Fact]) -> list[Ask]:
     'aperture'
     """
     found = ORDER.search(text)
+    told = [f.quantity for f in facts]
+    if found is None and len(told) > 1 and "guide_number" in told and set(told) <= {"guide_number", "count"} and _TOGETHER.search(text):
+        return [Ask("guide_number", "both" if told.count("guide_number") > 1 else "")]
     if found is None:
-        return [Ask("aperture")] if sorted(f.quantity for f in facts) in (["aperture", "stops"], ["aperture", "relation"]) and _CAME_OUT_WRONG.search(text) else []
+        return [Ask("aperture")] if sorted(told) in (["aperture", "stops"], ["aperture", "relation"]) and _CAME_OUT_WRONG.search(text) else []
     within = [f for f in facts if f.start >= found.start()]
     wanted = next((quantity for words, quantity in _WANTED if words.search(found.group()) and not any(f.quantity == quantity for f in within)), None)
     if wanted is not None:

@@ -21,7 +21,7 @@ _WHO = r"(?:i|he|she|they|we|it|one|people|someone|somebody|anyone|anybody|(?:th
 _GO = r"(?:can|may|could|might|do|does|will|should) "
 _BLURS = r"\b(?:before|till|until|without|and not|when)\b[^?.]{0,24}\b(?:soft|blurr?\w*|fuzzy|mushy|unsharp|out of focus|out of the (?:zone|depth|focus))\b"
 _RANGE = (
-    r"from where to where", r"\bnear(?:est)?(?: limit)?(?:[,/&+-]| )+ ?far(?:thest)?(?: limit)?\b", rf"\b{_N}\b[^.?]{{0,25}}\b(?:and|to|&|through)\s+(?:the\s+)?{_F}\b(?=[^?]*)", r"how (?:close|near) and how far",
+    r"from where to where", r"\bsharp from(?: and| to|,)* where\b", r"\bwhere(?:'s| is|s)? (?:it|this|that|the \w+|everything) (?:in focus|sharp) from\b", r"\bnear(?:est)?(?: limit)?(?:[,/&+-]| )+ ?far(?:thest)?(?: limit)?\b", rf"\b{_N}\b[^.?]{{0,25}}\b(?:and|to|&|through)\s+(?:the\s+)?{_F}\b(?=[^?]*)", r"how (?:close|near) and how far",
     r"limits of (?:sharp|focus|depth|the depth|acceptable)", r"(?:depth[- ]of[- ]field|dof|sharpness|focus) limits", r"between (?:what|which) (?:distances|limits|points)",
     r"(?:what|which) (?:distances|range|zone|stretch)[^.?]{0,40}(?:sharp|focus)", r"\b(?:range|zone) of (?:sharp|focus|acceptable)",
     r"\bwhat(?:'s|s| is| will be|'ll be| comes out| stays| would be|’s)? (?:all )?(?:acceptably )?(?:sharp|in focus)\b", rf"where (?:does|will|do) (?:{_ZONE})[^.?]{{0,20}}\b(?:start|begin)", rf"\b(?:{_ZONE}) (?:starts?|begins?) where\b",

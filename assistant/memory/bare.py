@@ -138,6 +138,9 @@ def _said_last(talk: Conversation) -> Fact | None:
     return said[0] if len(said) == 1 and said[0].quantity in ("distance", "aperture", "stops", "count", "guide_number", "energy", "shutter") else None
 
 
+_NEXT_PLACE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what) )*(?:at )?[\w.]+\W*$", re.I)
+
+
 def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact | None:
     if _NAMES_A_THING.search(query.text[: number.start]):
         return None
@@ -182,7 +185,8 @@ def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact
         unit = again.unit if again.unit in LENGTH else "ft"
         of_kind = {"distance": number.value * LENGTH[unit], "aperture": pair}.get(again.quantity, number.value)
         return replace(number, quantity=again.quantity, value=of_kind, unit=again.unit, of=number.of or again.of)
-    if distances and not apertures:
+    moved = len(distances) > 1 and len(apertures) == 1 and asked in ("", "aperture") and _NEXT_PLACE.match(query.text) is not None  # "what's that at 10 feet?", "and 20?"
+    if distances and (not apertures or moved):
         unit = distances[-1].unit if distances[-1].unit in LENGTH else "ft"
         return replace(number, quantity="distance", value=number.value * LENGTH[unit], unit=unit, of=number.of or distances[-1].of)
     return None
