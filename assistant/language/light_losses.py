@@ -169,14 +169,23 @@ def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[F
         if fact.quantity == "number" and _STOP_WORD.match(text[fact.end :]) and not fact.bad:
             takes = bool(_TAKES.search(text[: fact.start]))
             fact = replace(fact, quantity="loss" if takes else "stops", unit=("hss" if "hss" in cues else "") if takes else "", of="")
-        if fact.quantity == "number" and fact.unit == "mixed" and not fact.bad and fact.value <= 5 and _TAKES.search(text[: fact.start]) and _ENDS.match(text[fact.end :]):
-            fact = replace(fact, quantity="loss", unit="", of="")  # "the gel takes 1 1/3"
+        if fact.quantity == "number" and fact.unit == "mixed" and not fact.bad and fact.value <= 5 and _TAKES.search(text[: fact.start]) and (_ENDS.match(text[fact.end :]) or _next_taker(fact, facts, text)):
+            fact = replace(fact, quantity="loss", unit="", of="")  # "the gel takes 1 1/3", with or without a mark after it
         if fact.quantity == "stops" and fact.cue == "less" and _LENS_PASSES.search(text[: fact.start]):
             fact = replace(fact, quantity="filter_loss", unit="lens", of="camera", cue="", value=abs(fact.value))  # "this lens transmits half a stop less"
         if fact.quantity == "stops" and _OF_ND.search(text[: fact.start]):
             fact = replace(fact, quantity="nd", value=abs(fact.value), unit="stops", of="camera", cue="")
         out.append(fact)
     return out
+
+
+def _next_taker(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
+    """"grid takes 1 1/3 gel takes 2/3": the next thing in the light stands right after it, and takes on its own account."""
+    return any(f.quantity in ("modifier", "camera_filter") and 0 < f.start - fact.end <= 14 and _DEPTH_BETWEEN.fullmatch(text[fact.end : f.start]) and _TAKES_ITSELF.match(text[f.end :]) for f in facts)
+
+
+_DEPTH_BETWEEN = Pattern(r"[a-z\s-]*", re.I)
+_TAKES_ITSELF = Pattern(r"[^.;?!\d]{0,16}\b(?:eat|cost|los|take|took|steal|rob|swallow|soak|drop|knock|absorb|drink|is|another|and)\w*\b|[\s:]*[\d½⅓⅔]", re.I)
 
 
 _SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)

@@ -147,8 +147,8 @@ def _by_share(fact: Fact, way: str, taker: Fact | None) -> Fact:
 
 
 def _all_said(fact: Fact, text: str) -> bool:
-    """"the diffuser loses half.": half the light, where no stops are counted."""
-    return fact.quantity == "power" and _OF_LIGHT.match(text[fact.end :]) is not None and not patterns.search(r"\bstops?\b|\bpower\b", text[: fact.end + 12], re.I)
+    """"the diffuser loses half.": half the light, where no stops are counted, nor told without the word ("the dome 1 1/2, the gel 1/2")."""
+    return fact.quantity == "power" and _OF_LIGHT.match(text[fact.end :]) is not None and not patterns.search(r"\bstops?\b|\bpower\b|\b\d \d/[23]\b", text[: fact.end + 12], re.I)
 
 
 def _absent(facts: list[Fact], text: str) -> list[Fact]:

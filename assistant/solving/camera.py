@@ -90,7 +90,7 @@ def _bellows(query: Query) -> Loss | None:
 
 def bellows_factor(query: Query, extension: Fact, focal: Fact) -> float:
     """(extension / focal length) squared, whether the extension is the whole draw or added to it."""
-    added = extension.value <= focal.value or bool(patterns.search(r"\btubes?\b|\bbeyond\b|\bpast\b|\bextra\b(?=\W+(?:\w+\W+){0,2}(?:extension|bellows|draw|mm\b|cm\b))|(?:mm|cm|extension|draw|bellows)\W+(?:of )?extra\b(?! (?:stops?|light|exposure|time))|\badded\b(?! (?:stops?|light|exposure|time))", query.text, re.I))
+    added = extension.value <= focal.value or bool(patterns.search(r"\btubes?\b|\bbeyond\b|\bpast\b|\bextra\b(?=\W+(?:\w+\W+){0,2}(?:extension|bellows|draw|mm\b|cm\b))|(?:mm|cm|extension|draw|bellows)\W+(?:of )?extra\b(?! (?:stops?|light|exposure|time))|(?<!be )(?<!is )(?<!are )\badded\b(?! (?:stops?|light|exposure|time|to (?:the |my )?(?:exposure|time|light|reading)))", query.text, re.I))
     whole = focal.value + extension.value if added else extension.value
     return optics.bellows_factor(whole, focal.value)
 

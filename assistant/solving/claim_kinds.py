@@ -14,6 +14,7 @@ from assistant.solving.claim_hyperfocal import claim_of_hyperfocal_moved, claim_
 from assistant.solving.claim_latitude import claim_of_latitude
 from assistant.solving.claim_layers import claim_of_layers
 from assistant.solving.claim_losses import claim_of_share
+from assistant.solving.claim_made_up import claim_of_made_up
 from assistant.solving.claim_pops import claim_of_pops
 from assistant.solving.claim_speeds import claim_of_speeds
 from assistant.solving.claim_sync import claim_of_sync
@@ -28,7 +29,7 @@ BY_WORDS: tuple[Judge, ...] = (claim_of_layers, claim_of_latitude, claim_of_the_
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (
-    claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
+    claim_of_made_up, claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
     claim_added.claim_of_sum, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_losses_summed, claim_added.claim_of_factor, claim_added.claim_of_exposures, claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_density, claim_stacked.claim_of_passing, claim_stacked.claim_of_marks, claim_of_value,
 )
 """Read from what was told, once the words of a rule are left out."""

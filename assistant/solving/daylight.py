@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 import re
 
-from assistant import patterns
+from assistant import patterns, scales
 from assistant.answer import Assumed
 from assistant.physics import ambient
 from assistant.query import Fact, Query
@@ -106,12 +106,13 @@ def _from_reading(aperture: Fact | None, shutter: Fact | None, at: Working) -> D
 
 
 def _from_rule(query: Query, at: Working) -> Daylight | None:
-    """The rule named outright: f/16 at one over the film speed; a shutter has the marks of EV 15 (1/125 for ISO 100), and by those an aperture is told."""
+    """The rule named outright: f/16 at one over the film speed; a shutter of whole marks has those of EV 15 (1/125 for ISO 100), and by them an aperture is told; at 1/50 or 1/200 it is the rule's own."""
     if not patterns.search(r"sunny.?(?:16|sixteen|f.?/?.?16)|1/iso|one over (?:the )?iso", query.text, re.I) or query.asks_for("exposure_value"):
         return None
     if query.cues & {c for c, ev, _ in SKY_EV if c != "sunny"}:
         return None
-    ev = SUNNY_EV if query.asks_for("aperture") else ambient.exposure_value(16.0, 1.0 / at.film_speed, at.film_speed)
+    by_marks = query.asks_for("aperture") and (at.shutter is None or math.isclose(scales.nearest_shutter(at.shutter, "whole").value, at.shutter, rel_tol=0.02))
+    ev = SUNNY_EV if by_marks else ambient.exposure_value(16.0, 1.0 / at.film_speed, at.film_speed)
     return Daylight(ev, (), (Assumed("exposure_value", ev, "EV", "the sunny-16 rule: f/16 at one over the film speed in bright sun; common practice"),))
 
 

@@ -136,6 +136,8 @@ def _figure_of_a_loss_left(said: Query, whole: Query, found: Solution) -> bool:
     if found.topic != "losses" or found.answers[0].quantity not in ("aperture", "stops", "factor", "power"):
         return False
     places = {f.start for f in found.used}
+    if any(f.quantity == "power" and f.origin == "said" and f.start not in places and any(abs(f.value - part) < 0.01 for part in _PARTS) and "power" not in f.said.lower() and f.unit != "%" for f in whole.facts):
+        return True  # "the dome eats 1 1/2, the sock 1/2"
     return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value <= 4 and f.start not in places and not _SO_MANY_THINGS.match(said.text, f.end) for f in whole.facts)
 
 

@@ -233,6 +233,13 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         return None
     drawn = query.has("magnification") or query.has("extension")
     taken_off = is_taken_off(query.text, known[0]) and not (drawn and not said and not worn)
+    before, bared = _before_one_went(query, known[0]) if said else ("", False)
+    if before:
+        if bared and not is_taken_off(before, known[0]):
+            return Solution(answers=(marks.aperture(known[0].value),), used=(*told, *query.all("camera_filter")), topic="losses", notes=("That is the bare reading again.",))
+        if is_taken_off(before, known[0]):
+            return None  # read with all of it on: what is left on is no longer what the reading lacks
+        taken_off = False
     value = known[0].value * 2.0 ** ((lost if taken_off else -lost) / 2)
     faster = query.last("film_speed")
     if faster is not None and faster.origin == "said" and known[0].origin == "kept":
@@ -240,6 +247,18 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
     return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *said, *again, *worn, *counted, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
+
+
+def _before_one_went(query: Query, known: Fact) -> tuple[str, bool]:
+    """What was said before "and without the gel?", which took one of several things off, or before "and bare?", which took off all; nothing where no such turn was taken."""
+    gone = next((f for f in query.all("camera_filter") if f.unit == "BARE" and f.origin == "said" and query.text.rstrip(" ?.!").endswith(f.said.rstrip(" ?.!"))), None)
+    if gone is None or known.origin != "kept":
+        return "", False
+    before = query.text.rstrip(" ?.!")[: -len(gone.said.rstrip(" ?.!"))]
+    return (before, _BARE_NOW.search(gone.said) is not None) if known.end < len(before) else ("", False)
+
+
+_BARE_NOW = Pattern(r"\b(?:bare|naked|nothing on)\b", re.I)
 
 
 _WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)

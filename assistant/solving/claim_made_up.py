@@ -1,0 +1,88 @@
+"""Whether one thing makes up for another: "the cloth costs a stop and a half; from a quarter to full power, is that enough?"."""
+
+from __future__ import annotations
+
+import math
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.scales import aperture_difference_stops, film_speed_difference_stops, speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_words import Term, plain, terms
+from assistant.solving.solution import Solution
+
+_MAKES_UP = Pattern(
+    r"\b(?:mak(?:e|es|ing)|made) (?:it |that |this |the \w+ )?(?:all )?(?:up (?:for|again)|good|good for)\b|\bcompensat\w*|\bcancel\w*(?: (?:it|that|each other|out))?|\boffsets?\b|\b(?:balanc|even)\w* (?:it |that |them )?out\b"
+    r"|\b(?:win|wins|gets?|give|gives|brings?|puts?) (?:it |that |the \w+ )?back (?:what|all)\b|\b(?:make|makes|made) up\b|\bcounter(?:s|act\w*)?\b|\bcovers? (?:the|that|its?|my) (?:loss|cloth|gel|filter|umbrella|softbox|silk|diffus\w+|scrim)\b"
+)
+_ENOUGH = Pattern(r"\b(?:enough|at least|suffic\w*|can|could|covers?)\b")
+_EXACTLY = Pattern(r"\b(?:exactly|precisely|just|dead on)\b")
+_A_CASE = Pattern(r"\b(?:i|i'm|im|i've|my|me|we|our)\b")
+TOLERANCE = 0.2
+"""Stops within which the one makes up for the other: less than a third, the least that gear is marked in."""
+_DENIED = Pattern(r"(?:n't|\bnot|\bnever|\bcannot|\b(?:doesn|don|won|can|couldn|wouldn|isn)t)(?: (?:quite|fully|really|nearly|be|go|enough|to|even|at all))*\s*$")
+_LOSSES = ("loss", "filter_loss", "nd")
+_GAINS = {"power": 1.0, "pops": 1.0, "count": 1.0, "film_speed": 1.0, "aperture": -2.0, "distance": -2.0}
+"""Stops of light of the flash for one doubling of each."""
+_BELONGS = frozenset({*_LOSSES, "stops", "power_down", "power", "aperture", "film_speed", "distance", "aperture_range", "count", "energy", "modifier", "camera_filter", "number", "place", "remark"})
+
+
+def claim_of_made_up(query: Query) -> Solution | None:
+    """The light won against the light lost, where one change is told to make up for what takes light; None where either is not told once and plainly."""
+    said = plain(query.text)
+    if not query.claim or not _MAKES_UP.search(said) or {f.quantity for f in query.facts} - _BELONGS:
+        return None
+    lost = _lost(query, said)
+    gained = _gained(query, said) if lost is not None else None
+    if lost is None or gained is None or lost[0] <= 0:
+        return None
+    short = lost[0] - gained[0]
+    holds = short <= TOLERANCE if not _EXACTLY.search(said) and (_ENOUGH.search(said) or _A_CASE.search(said)) else abs(short) <= TOLERANCE
+    made = _MAKES_UP.search(said)
+    if made is not None and _DENIED.search(said[: made.start()]):
+        holds = not holds
+    rest = "the one makes up for the other" if abs(short) <= TOLERANCE else f"it falls {speak_stops(short)} short" if short > 0 else f"that is {speak_stops(-short)} to spare"
+    lead = f"{'Yes' if holds else 'No'}: {speak_stops(lost[0])} lost, {speak_stops(abs(gained[0]))} {'won' if gained[0] >= 0 else 'lost again'}; {rest}."
+    return Solution(lead=lead, answers=(Quantity("claim", holds), marks.stops(gained[0])), used=(*lost[1], *gained[1], *query.all("modifier"), *query.all("camera_filter")), topic="claims")
+
+
+def _lost(query: Query, said: str) -> tuple[float, tuple[Fact, ...]] | None:
+    """The stops that are lost in all, and where they were told."""
+    told = tuple(f for f in query.facts if f.quantity in _LOSSES and f.value)
+    stops = tuple(f for f in query.facts if f.quantity in ("stops", "power_down"))
+    if told and not stops:
+        return sum(f.value for f in told), told
+    if told or len(stops) > 1:
+        return None
+    spoken = [t for t in terms(said) if t.quantity in ("stops", "filter")]
+    return (abs(stops[0].value), stops) if stops else (spoken[0].doublings, ()) if len(spoken) == 1 else None  # "the two stops my silk eats"
+
+
+def _gained(query: Query, said: str) -> tuple[float, tuple[Fact, ...]] | None:
+    """The stops that are won by the one setting that was changed, by its two figures or by how many times; None where more than one was changed."""
+    span = query.all("aperture_range")
+    if len(span) == 1 and not query.has("aperture"):
+        return aperture_difference_stops(span[0].value, span[0].other), tuple(span)
+    pairs = [pair for pair in (query.all(q) for q in ("power", "energy", "aperture", "film_speed", "distance")) if len({f.value for f in pair}) > 1]
+    changes = [t for t in terms(said) if t.quantity in _GAINS]
+    if len(pairs) == 1 and len(pairs[0]) == 2:
+        beside = [t for t in changes if t.quantity != pairs[0][0].quantity]
+        return (_between(*pairs[0]), tuple(pairs[0])) if not beside else None
+    if pairs or len(changes) != 1:
+        return None
+    within = tuple(f for f in query.facts if f.quantity not in (*_LOSSES, "stops", "power_down") and f.start < changes[0].end and f.end > changes[0].start)
+    return (_won(changes[0]), within) if not any(f.quantity in _GAINS and f not in within for f in query.facts) else None
+
+
+def _between(one: Fact, two: Fact) -> float:
+    """Stops more light, or exposure, with the second."""
+    if one.quantity == "aperture":
+        return aperture_difference_stops(one.value, two.value)
+    if one.quantity == "film_speed":
+        return film_speed_difference_stops(one.value, two.value)
+    return _GAINS.get(one.quantity, 1.0) * math.log2(two.value / one.value)
+
+
+def _won(change: Term) -> float:
+    return _GAINS[change.quantity] * change.doublings
