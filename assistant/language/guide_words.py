@@ -11,7 +11,7 @@ from assistant.query import Fact
 from assistant.records import replace
 from assistant.units import LENGTH
 
-_FLASH_AFTER = Pattern(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away))", re.IGNORECASE)
+_FLASH_AFTER = Pattern(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away|shots?|pictures?|photos?|frames?|exposures?|leads?|cords?|cables?|stands?|distances?|range))", re.IGNORECASE)
 _IS_THE_GUIDE = Pattern(r"^\s*(?:(?:at|for|on) (?:(?:iso|asa) ?\d+|(?:full|half|quarter|1/\d+)(?: power)?)\s*)?(?:(?:is|was|'s)\s+(?:the|its|my|his|her)?|(?:as )?(?:the|its|my|his|her))\s*(?:gn|guide)\b", re.IGNORECASE)
 _CAME_OUT = Pattern(r"\b(?:gn|guide(?: number| no\.?| factor)?)(?: has| had| just| actually| really)* (?:came out|comes out|worked out|works out|turned out|turns out|tested|tests|measured|measures|proved)(?: (?:as|at|to be|to|of|about|around|more like|nearer))*\s*$", re.IGNORECASE)
 _GUIDE_SAID = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)(?: is| of|'s)? (?:normally|usually|nominally|typically|officially|always|bare|currently|now)(?: is|:)?\s*$", re.IGNORECASE)
@@ -39,7 +39,7 @@ _SPEAKS = Pattern(r"gn|guide|flash|strobe|speedlight|gun|unit|head|mine|ours|my 
 def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     if any(f.quantity.startswith("guide_number") for f in facts) or not _SPEAKS.may_match(text):
         return facts
-    meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and f.unit in LENGTH and (_LEFT_OF.search(_near(text, f)) or _MINE.search(_near(text, f)) and _GUIDE_BEFORE.search(text))}
+    meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and f.unit in LENGTH and (_LEFT_OF.search(_near(text, f)) or _MINE.search(_near(text, f)) and not _STANDS.match(text[f.end :]) and _GUIDE_BEFORE.search(text))}
     pair = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in LENGTH]
     if len(pair) == 2 and _GN_FROM.search(text[: facts[pair[0]].start]) and _DOWN_TO.fullmatch(text[facts[pair[0]].end : facts[pair[1]].start]):
         meant |= set(pair)
@@ -66,6 +66,8 @@ _DOWN_TO = Pattern(r"\s*(?:down |up )?to\s*(?:only |just )?", re.IGNORECASE)
 _GUIDE_BEFORE = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b", re.IGNORECASE)
 _MINE = Pattern(r"[.,;:] *(?:and )?(?:mine|my flash|my own|ours)(?:'s| is| was| has)(?: a)? $", re.IGNORECASE)
 """"a diffuser halves the guide number. Mine is 56 metres"."""
+_STANDS = Pattern(r"\s*(?:away|from|off|back|to|behind|above|up)\b", re.IGNORECASE)
+"""After a length that is where mine is: "mine is 3 metres from the bride"."""
 _OF_THE_FLASH = Pattern(r"\b(?:flash|gun|strobe|speedlight)\s*$", re.IGNORECASE)
 _SAID_DISTANCE = Pattern(r"\b(?:distance|away|subject at|range)(?: is| of| at|:)?\s*$", re.IGNORECASE)
 

@@ -23,6 +23,8 @@ def length_fact(place: Place) -> Fact:
         return fact_at(place, "guide_number", place.item.value / LENGTH[place.item.unit])
     if place.near("gn_hint", before=3, after=3) and place.item.unit in ("ft", "m") and "guide_number" not in place.kinds:
         return fact_at(place, "guide_number", place.item.value / LENGTH[place.item.unit])
+    if _A_ROOM.search(place.before(40)) and _SO_LARGE.match(place.text[place.item.end :]):
+        return fact_at(place, "max_distance", of="", cue="at_most")
     if place.text[place.item.end :].lower().lstrip().startswith("deep") and place.cues & {"rows", "front", "back"} and not patterns.search(r"\b(?:room|studio|garage|hall)\b", place.text.lower()):
         return fact_at(place, "gap", of="back")
     if place.item.unit == "mm" and _is_focal(place):
@@ -32,6 +34,11 @@ def length_fact(place: Place) -> Fact:
         if found:
             return found
     return fact_at(place, "distance", cue=_from_to(place))
+
+
+_A_ROOM = Pattern(r"(?<!in the )(?<!in a )(?<!in our )(?<!in my )(?<!of the )\b(?:room|studio|hall|church|nave|stage|theatre|gym|barn|garage|kitchen|chapel|ballroom|space)(?:'s| is| was| of| about| only| some| measures)*\s*$", re.I)
+_SO_LARGE = Pattern(r"[\s-]*(?:deep|long|wide|in depth|in length|across|from end to end)\b", re.I)
+"""A room's own size, whatever rows stand in it: "the church is 30 m deep, front row at 5 m"."""
 
 
 def _from_to(place: Place) -> str:
@@ -104,7 +111,9 @@ def _light_follows(place: Place) -> bool:
 
 
 def _focus_distance(place: Place) -> Fact | None:
-    return fact_at(place, "focus_distance", of="camera") if place.near("focus", before=4, after=3) else None
+    cue = place.near("focus", before=4, after=3)
+    lamp = cue is not None and cue.end <= place.item.start and any(i.kind in ("noun", "role", "named") and i.start >= cue.end for i in place.items[max(0, place.at - 4) : place.at])
+    return fact_at(place, "focus_distance", of="camera") if cue and not lamp else None  # "focused on 2 m but the flash 3 m off"
 
 
 _COMES_UP_TO = Pattern(r"\b(?:shuffl|mov|step|com|came|walk|bring|brought|pull|push|shift|edg|creep|crept|inch|clos|slid|bunch|crowd|squeez)\w*(?: (?:it|them|him|her|one|all|right|on|in|forward|back))* up to (?:about |some |only |just )?$", re.I)

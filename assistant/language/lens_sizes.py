@@ -84,7 +84,7 @@ _ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}
 
 _USUAL = (24.0, 28.0, 35.0, 50.0, 85.0, 90.0, 105.0, 135.0)
 _WITH_A = Pattern(r"\bwith (?:an?|the|my)\s*$", re.I)
-_PLACED = Pattern(r"\s*(?:focus\w*|at \d|on \d|[?.,]\s*$|\?|$)", re.I)
+_PLACED = Pattern(r"\s*(?:focus\w*|at \d|at f[/ \d]|on \d|[?.,]\s*$|\?|$)", re.I)
 """How deep is it "with a 50 at 2 m": a lens beside a guide number, and no film."""
 
 
@@ -124,11 +124,19 @@ def _said_again(facts: list[Fact], text: str) -> list[Fact]:
 _MOUNTED_IS = Pattern(r"\blens\b[^.,;?!\d]{0,30}\b(?:is|was|'s) (?:an? |the |my )?$", re.I)
 
 
+_ON_IT = Pattern(r"\s*on(?: (?:the|my) (?:camera|body))?\s*(?:[.,;:?!]|$|(?:and|now|with)\b)", re.I)
+
+
+def is_put_on(fact: Fact, text: str) -> bool:
+    """"I have the 50 on": a lens is put on, a film in."""
+    return fact.quantity in ("number", "film_speed") and fact.value in _USUAL and _ON_IT.match(text[fact.end :]) is not None and _ARTICLE.search(text[max(0, fact.start - 8) : fact.start]) is not None
+
+
 def _mounted(facts: list[Fact], text: str) -> Fact | None:
-    """"the lens I've got on is a 28", beside a flash head that stands at another."""
-    heads = [f for f in facts if f.quantity == "zoom"]
-    bare = [f for f in facts if f.quantity in ("number", "film_speed") and 8 <= f.value <= 1200 and not _iso_said(f, text) and _MOUNTED_IS.search(text[: f.start])]
-    return bare[0] if heads and len(bare) == 1 else None
+    """"the lens I've got on is a 28", beside a flash head that stands at another; "the 50 on"."""
+    unnamed = not any(f.quantity == "focal_length" for f in facts)
+    bare = [f for f in facts if f.quantity in ("number", "film_speed") and 8 <= f.value <= 1200 and not _iso_said(f, text) and (_MOUNTED_IS.search(text[: f.start]) or unnamed and is_put_on(f, text))]
+    return bare[0] if len(bare) == 1 else None
 
 
 def _iso_said(fact: Fact, text: str) -> bool:
@@ -200,7 +208,7 @@ def _frame(fact: Fact, text: str) -> Fact:
     before, after = text[: fact.start], text[fact.end :]
     if fact.quantity == "number" and not fact.bad and 8 <= fact.value <= 300 and _FRAME_IS.search(before) and _WIDE_NEXT.match(after):
         return replace(fact, quantity="frame_side", value=fact.value / 1000, unit="mm", of="", cue=_side(before[-30:] + " " + patterns.split(r"[,.;?]", after)[0][:30]))
-    if not _is_length(fact) or fact.unit not in _SMALL or patterns.match(r"[\s-]*lens", after, re.I):
+    if not _is_length(fact) or fact.unit not in _SMALL or _named(fact, text):
         return fact
     if fact.unit == "mm" and fact.value >= 0.008 and patterns.match(r"[\s-]*(?:on |, ?)?(?:full|half)[- ]frame\b", after, re.I):
         return replace(fact, quantity="focal_length", of="")  # "85mm full frame": the lens, then the format

@@ -33,7 +33,7 @@ _CUES = frozenset({"blurred", "depth_of_field", "in_focus", "near_limit", "far_l
 def _is_of_lenses(facts: Sequence[Fact], items: Sequence[Item], text: str) -> bool:
     """Whether anything said may be of a lens and its sharpness: in most questions about light nothing is."""
     for fact in facts:
-        if fact.quantity in _OF_A_LENS or fact.unit == "in" or math.isinf(fact.value):
+        if fact.quantity in _OF_A_LENS or fact.unit == "in" or math.isinf(fact.value) or lens_sizes.is_put_on(fact, text):
             return True
     return _SPEAKS.may_match(text) or not _CUES.isdisjoint([i.word for i in items])
 
@@ -181,7 +181,7 @@ def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str)
     return [_placed(fact, items, at, text)]
 
 
-_PURPOSE = Pattern(r"\b(?:so|such|to (?:keep|have|get|hold|make)|for|when|if|where|keep|keeps|hold|everything|both)\b")
+_PURPOSE = Pattern(r"\b(?:flash|light|strobe|lamp|softbox|so|such|to (?:keep|have|get|hold|make)|for|when|if|where|keep|keeps|hold|everything|both)\b")
 
 
 def _placed(fact: Fact, items: Sequence[Item], at: int, text: str) -> Fact:

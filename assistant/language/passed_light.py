@@ -47,10 +47,12 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
     facts = [_times_of_glass(_t_number(f, text), text) for f in facts]
     out = _taken_off([*(_through(f, facts, text) for f in facts), *_free(facts, text)], text)
-    out = [_converter(f, facts, text) for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and _FILM_BOX.search(text[f.start : f.end + 16]))]
+    out = [_converter(f, facts, text) for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
     return [_bare_stops(f, out, text) for f in out]
 
 
+_ON_THE_BOX = Pattern(r"\b(?:says|said|printed|stamped|marked|written|stands|reads|quoted|claimed|given)\b[^.;?!]{0,24}\bon $", re.I)
+"""Before a box that something is printed on: a film's, or the flash's own."""
 _FILM_BOX = Pattern(r"^(?:the|that) box (?:it )?(?:is |was |it's )?(?:stamped|marked|printed|labell?ed|says|said|reads|gives|quotes|claims|promises)\b", re.I)
 _T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
 

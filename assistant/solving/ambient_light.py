@@ -16,7 +16,7 @@ from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import ambient_change, marks, two_readings
+from assistant.solving import ambient_change, flash_and_time, marks, two_readings
 from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, offset, signed, working
 from assistant.solving.solution import Solution, needs
 
@@ -275,7 +275,7 @@ def _stops(query: Query, ask: Ask) -> Solution | None:
         return _nd(query, ask)
     if query.has("guide_number"):
         return None
-    apart = two_readings.compared(query)
+    apart = flash_and_time.unmoved(query) or two_readings.compared(query)
     if apart is not None:
         return apart
     light, at = _scene(query, "")

@@ -72,16 +72,19 @@ def solve(query: Query) -> Solution | None:
     return replace(_said(query, base, answers, offsets), used=base.used + used)
 
 
+_SETS = Pattern(r"\bhow many (?:whole |full |complete |such )?(?:brackets|subjects|set-?ups|scenes|sets|sitters|poses|groups|views|places)\b", re.I)
+
+
 def _on_a_roll(query: Query) -> Solution | None:
     """"36 exposures, three frames a bracket, how many brackets": whole ones, rounded down (contract 23)."""
     counts = [f for f in query.facts if f.quantity == "count" and f.unit in ("frames", "pops", "exposures") and f.value > 1]
-    if len(counts) != 2 or not query.asks_for("count") or query.has("stops", "aperture"):
+    if len(counts) != 2 or not query.asks_for("count") or query.has("stops", "aperture") and not _SETS.search(query.text):
         return None
     held, each = sorted(counts, key=lambda f: -f.value)
     whole = math.floor(held.value / each.value * (1 + 1e-9))
     over = held.value - whole * each.value
     note = f"{over:g} {'frame is' if over == 1 else 'frames are'} left over." if over else ""
-    return Solution(answers=(marks.count(whole, "brackets"),), used=(held, each), topic="bracket", notes=(note,), working=(f"{held.value:g} / {each.value:g}, rounded down",))
+    return Solution(answers=(marks.count(whole, "brackets"),), used=(held, each, *query.all("stops"), *query.all("aperture")), topic="bracket", notes=(note,), working=(f"{held.value:g} / {each.value:g}, rounded down",))
 
 
 def _name(offset: float) -> str:

@@ -14,7 +14,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import marks
+from assistant.solving import flash_and_time, marks
 from assistant.solving.lights import guide_unit
 from assistant.solving.placing import times_as_far
 from assistant.solving.solution import Solution, needs
@@ -132,6 +132,9 @@ def _pair(quoted: float | None, said: list[float], default: float) -> tuple[floa
 
 def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
     """Stops between two marks of one scale."""
+    unmoved = flash_and_time.unmoved(query)
+    if unmoved is not None:
+        return unmoved
     rows: tuple[tuple[str, Callable[[float, float], float]], ...] = (
         ("aperture", scales.aperture_difference_stops), ("shutter", scales.shutter_difference_stops),
         ("film_speed", scales.film_speed_difference_stops), ("energy", lambda a, b: math.log2(b / a)),
