@@ -199,6 +199,10 @@ def _as_asked(value: float, query: Query, quantity: str) -> float:
     return value
 
 
+_EFFECT = Pattern(r"\bdo to\b|\bto (?:my|the) exposure\b|\bdark(?:en|ens|er)\b|\b(?:lose|losing|loses|lost|costs?|costing|eats?|eating|steals?|swallows?|robs?)\b")
+"""An ND's strength is sold as a positive number; what it takes from the light is a negative one (contract 32)."""
+
+
 def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
     rows: tuple[tuple[str, Callable[[Fact], float]], ...] = (
         ("power", lambda f: math.log2(f.value)), ("nd", lambda f: f.value), ("factor", lambda f: math.log2(f.value)),
@@ -208,7 +212,7 @@ def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
         facts = query.all(quantity)
         if quantity == "factor" and len(facts) > 1:
             return _done(marks.stops(sum(math.log2(f.value) for f in facts)), *facts)
-        if quantity == "nd" and facts and any(w in query.text.lower() for w in ("do to", "to my exposure", "to the exposure", "darken", "darker")):
+        if quantity == "nd" and facts and _EFFECT.search(query.text.lower()):
             return _done(marks.stops(-facts[-1].value), facts[-1])
         if facts and facts[-1].value > 0:
             costs = quantity == "factor" and "loss" in query.cues and not query.cues & {"open_up", "more"}
