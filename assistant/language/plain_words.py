@@ -1,0 +1,74 @@
+"""Plain words: the small talk around a question left out, and what has several wordings said in one.
+
+The rules that read a question know its usual wording. What is put into that wording here they need not
+know twice; what people say before a question to begin, or after it to be polite, they need not look past.
+No figure, no unit, no light and no "not" that bears on one is touched.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.language.hearing import hear
+from assistant.language.lexicon import Lexicon
+from assistant.patterns import Pattern
+
+_FOUR_WORDS = r"(?=\S+ +\S+ +\S+ +\S)"
+_OPENER = Pattern(
+    r"\W*(?:"
+    r"(?:ok|okay|right|righto|right then|alright|all right|well|hey|hi|hello|hiya|hi there|hello there|good morning|morning)(?:\s*[,.:!…]+\s*(?:so\b[\s,]*)?|\s+so\b[\s,]*)"
+    r"|(?:um+|uh+|er+m?|hmm+)\b[\s,.…]*"
+    r"|(?:a |an )?(?:quick|silly|dumb|daft|stupid|simple|basic|easy|small|little|random|another) (?:one|question|q)(?: for you)?(?:\s*[,:;.–-]+\s*|\s+but\s+)"
+    r"|(?:(?:can|could|would|will) (?:you|someone|anyone|anybody) )?(?:please |just |kindly )*tell me(?: please)?(?:\s*[,:]\s*|\s+(?=(?:what|which|how|where|when)\b))"
+    r")" + _FOUR_WORDS,
+    re.I,
+)
+"""What only begins a sentence. "Ok to use it in the rain?" and "well lit" are none of these."""
+_LONGEST_ASIDE = 90
+_SAYS_NOTHING = frozenset({"WORD", "GLUE", "LINK", "END", "COMMA", "DASH", "NOT"})
+_OF_ONESELF = Pattern(r"\W*(?:i|we|it|thanks|thank|cheers|ta|please|sorry|hope|that|this|my|he|she|they|you|everyone|everybody|nobody|people|the)\b", re.I)
+_FORGOTTEN = Pattern(r"\b(?:can(?:'t|not)|cant|can never|don't|dont|never|won't) (?:really |quite |ever )?(?:remember|recall|keep (?:it|this|that) in my head|work (?:it|this|that) out(?: in my head)?)\b", re.I)
+"""To remember is to keep, where it is not denied."""
+
+_WORDINGS = {
+    "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
+    "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "speedlite": "flash", "speedlites": "flashes", "flashgun": "flash", "flashguns": "flashes",
+    "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
+    "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
+    "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
+}
+_SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?)\b)", re.I)
+_ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
+
+
+def plainly(text: str, lexicon: Lexicon) -> str:
+    """The text as the rules know it.
+
+    Nothing is left out that holds a figure or a word of the trade.
+    """
+    said = _without_aside(_without_opener(text), lexicon)
+    if said.isupper():
+        said = said.lower()
+    if _SAID_OTHERWISE.may_match(said) and not _ABOUT_THE_WORD.search(said):
+        said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
+    return said
+
+
+def _without_opener(text: str) -> str:
+    """"Ok so, quick question: …"."""
+    for _ in range(3):
+        found = _OPENER.match(text)
+        if found is None:
+            break
+        text = text[found.end() :]
+    return text
+
+
+def _without_aside(text: str, lexicon: Lexicon) -> str:
+    """"… what aperture? Thanks, it is getting late here": after the last question a few words that tell nothing."""
+    end = text.rfind("?") + 1
+    after = text[end:]
+    if not end or not after.strip(" \"'”’)?") or len(after) > _LONGEST_ASIDE or not _OF_ONESELF.match(after):
+        return text
+    tells = any(t.type not in _SAYS_NOTHING for t in hear(_FORGOTTEN.sub(" ", after), lexicon).tokens)
+    return text if tells else text[:end]
