@@ -66,8 +66,9 @@ def part_allowed(n: Bare) -> Fact | None:
 
 
 def part_lost(n: Bare) -> Fact | None:
-    """"a screen losing a third": of a stop."""
-    if not is_part(n.value) or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):
+    """"a screen losing a third", "grid takes 1 1/3": of a stop, or a stop and a part."""
+    parted = is_part(n.value) or n.fact.unit == "mixed" and n.value < 5 and is_part(n.value % 1)
+    if not parted or UNIT_NEXT.match(n.text[n.fact.end :]) or not _LOSING.search(n.text[: n.fact.start]) or patterns.match(r"\s*(?:of|the)\b", n.text[n.fact.end :].lower()):
         return None
     return n.of("loss", unit="", of="")
 

@@ -20,7 +20,7 @@ _LENGTHS = ("focal_length", "distance", "move", "camera_distance", "max_distance
 _CLOSE = Pattern(r"\bbell?ows?(?<!below)\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b|\bbetween (?:it|(?:the |my )?lens)\b|\b(?:lens|lens ?board|front standard|board)[ -](?:to|and)[ -](?:the )?(?:film|plate|back|ground ?glass|rear standard)\b|\bfrom (?:the |my )?(?:film|plate|ground ?glass)\b", re.I)
 _LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil |in\.? )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
 _LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=)?(?: an?)?\s*$", re.I)
-_DRAW = r"(?:bell?ows?(?<!below)|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:lens|it) out|tubes?)"
+_DRAW = r"(?:bell?ows?(?<!below)|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:run|runs|running|let|cranked|pushed|brought) out|(?:lens|it) out|tubes?)"
 _THEN_TO_FILM = Pattern(r"^[\s-]*(?:to|and)[\s-](?:the )?(?:film|plate|ground glass|rear standard)\b", re.I)
 _BETWEEN = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:(?:of )?(?:tubes?|rings?|spacers?|spacing|extra|added|put|fitted|in) )*(?:in )?between (?:it|the lens|lens|my lens|them|the board)(?: and (?:the |my )?(?:body|camera|mount|film|back))?\b", re.I)
 _TAKEN_BACK = r"(?:[\w.½ ]{1,24},? (?:no|sorry|wait|i mean|er|make that|actually)[, ]+)?"

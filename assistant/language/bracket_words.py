@@ -19,7 +19,17 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the frames of a bracket as a count, and "the three apertures" as no more than said again."""
     if not _BRACKET.search(text):
         return list(facts)
-    return [_said_again(_frames(f, facts, text), text) for f in facts]
+    return [_said_again(_frames(_one_under(f, facts, text), facts, text), text) for f in facts]
+
+
+_UNDER_OR_OVER = Pattern(r"\s*(?:stops? )?(?:(?P<less>under|below|down|darker)|over|above|up|brighter|hotter)\b", re.I)
+
+
+def _one_under(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"changing only the aperture: one under first, then one over": stops, and no f/1, where the f-number is told."""
+    small = fact.quantity == "aperture" and fact.value in (1, 2, 3) and fact.said[-1:].isalpha() and any(f.quantity == "aperture" and f is not fact and f.value > 3 for f in facts)
+    way = _UNDER_OR_OVER.match(text, fact.end) if small else None
+    return replace(fact, quantity="stops", of="", cue="less" if way["less"] else "more") if way is not None else fact
 
 
 def _frames(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:

@@ -261,12 +261,14 @@ def _worn(facts: list[Fact], text: str) -> list[Fact]:
     named = {one.unit: two.unit for one, two in zip(worn, worn[1:]) if one in doubled}
     facts = [replace(f, unit=named.get(f.unit, f.unit)) if f.quantity == "loss" else f for f in facts if f not in doubled]  # "diffusion dome": one thing
     gels = [f for f in facts if f.quantity == "modifier" and f.unit == "gel"]
-    told = [f for f in facts if f.quantity in ("power", "number", "share", "signed")] if gels else []
+    told = [f for f in facts if f.quantity in ("power", "number", "share", "signed") and abs(f.value) <= 1 and not _LOST_BEFORE.search(text[max(0, f.start - 24) : f.start])] if gels else []
     depths = {g.start: f for g in gels for f in told if 0 <= g.start - f.end <= 24 and _DEPTH_OF_GEL.fullmatch(text[f.end : g.start])}
     taken = {f.start for f in depths.values()}
     return [_of_its_depth(f, depths.get(f.start), text) if f.quantity == "modifier" and f.unit == "gel" else f for f in facts if not (f.start in taken and f in depths.values())]
 
 
+_LOST_BEFORE = Pattern(rf"\b{stop_words.LOSING}\s*$", re.I)
+"""Before "1/3 gel": what the thing before it takes, "grid takes 1/3 gel takes 2/3"."""
 _DEPTH_OF_GEL = Pattern(r"[\s-]*(?:(?:warm(?:ing)?|amber|straw|salmon|cool(?:ing)?|orange|blue|strength|depth)[\s-]+)?", re.I)
 """Between "half" and the gel."""
 

@@ -27,7 +27,7 @@ CIRCLE_OF_CONFUSION: dict[str, float] = {
     "half plate": 0.140e-3,
     "whole plate": 0.190e-3,
 }
-"""Metres of blur accepted as sharp, by film format (common practice, no source; the plates between the sheets of their size)."""
+"""Metres of blur accepted as sharp, by film format; the plates by the same part of their diagonal."""
 
 # Image area in metres, long side first (nominal; roll film is 56 mm high; plates are 3 1/4 by 4 1/4, 4 3/4 by 6 1/2 and 6 1/2 by 8 1/2 inches).
 FRAME: dict[str, tuple[float, float]] = {

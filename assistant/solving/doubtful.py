@@ -96,9 +96,11 @@ def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
 def _beyond_any_lens(said: Query, whole: Query, found: Solution) -> bool:
     """A half-sentence that leads to an aperture of no lens: its number was of another thing."""
     first = found.answers[0]
-    return first.quantity == "aperture" and isinstance(first.value, float) and not said.asks and not WIDEST <= first.value <= SMALLEST
+    of_nothing = not any(f.quantity in _RECKONED_FROM for f in whole.facts)  # no f-number comes of powers and distances alone
+    return first.quantity == "aperture" and isinstance(first.value, float) and (not said.asks or of_nothing) and not WIDEST <= first.value <= SMALLEST
 
 
+_RECKONED_FROM = frozenset({"aperture", "guide_number", "film_speed", "exposure_value", "aperture_range", "t_number", "focal_length"})
 _ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "energy", "duration", "depth_of_field", "coverage", "magnification"})
 
 
