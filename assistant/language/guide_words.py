@@ -23,7 +23,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """Lengths that are guide numbers made so, and the conditions a guide number is quoted for."""
     out = _lengths_of_flashes(list(facts), text)
     out = _unit_after_condition(_quoted_for(_measured_at(out, text), text), text)
-    return _full_power_guide(_power_of_its_own(out, text), text)
+    return _full_power_guide(_speed_of_its_own(_power_of_its_own(out, text), text), text)
 
 
 def _near(text: str, fact: Fact) -> str:
@@ -126,7 +126,7 @@ def _unit_after_condition(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, unit=unit) if n == at and unit else f for n, f in enumerate(facts)]
 
 
-_IS = Pattern(r"^(?:\s*power)?\s*(?:is|=|gives|was|:)\s*(?:a )?$", re.IGNORECASE)
+_IS = Pattern(r"^(?:\s*power)?\s*(?:is|=|gives|was|:|it's)?\s*(?:a )?$", re.IGNORECASE)
 
 
 _AT = Pattern(r"^\s*(?:at|on|for|with)\s*(?:a )?$", re.IGNORECASE)
@@ -151,6 +151,19 @@ def _power_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     value = guide.value / LENGTH.get(guide.unit, 1.0) if guide.quantity == "distance" else guide.value
     return [replace(guide, quantity="guide_number", value=value, at_power=power.value) if f is guide else f for f in facts if f is not power]
+
+
+_BEING_FOR = Pattern(r"\s*(?:is |was |being |quoted |given |rated )?(?:at|for|on)\s*", re.IGNORECASE)
+
+
+def _speed_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
+    """"what guide number at ISO 400 if it's 40 m at ISO 100": the speed said with the number is the one it is for."""
+    speeds = [f for f in facts if f.quantity == "film_speed" and not f.bad]
+    guides = [f for f in facts if f.quantity == "guide_number"] or [f for f in facts if f.quantity == "distance" and f.unit in ("ft", "m") and _GUIDE_BEFORE.search(text) and not any(g.quantity == "aperture" for g in facts)]
+    if len(speeds) != 2 or len(guides) != 1 or guides[0].at_iso is not None or not speeds[0].end <= guides[0].start or not _BEING_FOR.fullmatch(text[guides[0].end : speeds[1].start]):
+        return facts
+    value = guides[0].value / LENGTH[guides[0].unit] if guides[0].quantity == "distance" else guides[0].value
+    return [replace(f, quantity="guide_number", value=value, at_iso=speeds[1].value, end=speeds[1].end, said=text[f.start : speeds[1].end]) if f is guides[0] else f for f in facts if f is not speeds[1]]
 
 
 def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:

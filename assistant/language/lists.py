@@ -114,6 +114,27 @@ def in_order_of_time(facts: Sequence[Fact], text: str) -> list[Fact]:
     for n, (one, two) in enumerate(zip(facts, facts[1:])):
         if one.quantity == two.quantity and one.quantity in LISTED and one.of == two.of and one.end <= two.start and _BACK_FROM.fullmatch(text[one.end : two.start]) and _GOING_TO.search(text[max(0, one.start - 16) : one.start]):
             out[n], out[n + 1] = two, one
+    return _metered_together(out, text)
+
+
+_TOGETHER = Pattern(r"\s*(?:at|with|on|was right at|was right with|was|is|right|good|correct|for|and| )*\s*", re.IGNORECASE)
+
+
+def _metered_together(facts: list[Fact], text: str) -> list[Fact]:
+    """"what shutter at f/11 when the room wanted 1/30 at f/5.6": the stop said with the time is the one metered, though said last."""
+    times = [f for f in facts if f.quantity in ("shutter", "time") and not f.bad]
+    stops = [n for n, f in enumerate(facts) if f.quantity == "aperture" and not f.bad]
+    if len(times) != 1 or len(stops) != 2 or any(f.quantity == "guide_number" for f in facts):
+        return facts
+    one, two = (facts[n] for n in stops)
+
+    def together(stop: Fact) -> bool:
+        return _TOGETHER.fullmatch(text[min(stop.end, times[0].end) : max(stop.start, times[0].start)]) is not None
+
+    if not together(two) or together(one) or two.of == "ambient" or {one.of, two.of} - {"", "ambient", "camera"}:
+        return facts
+    out = list(facts)
+    out[stops[0]], out[stops[1]] = replace(two, of=one.of), replace(one, of=two.of)
     return out
 
 

@@ -100,13 +100,13 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
 
 
 _TOGETHER = Pattern(
-    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|the (?:flash|light|meter)|its|a|an|power|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|as)\b ?){0,6}", re.I)
+    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|the (?:flash|light|meter)|its|a|an|power|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|enough|did|do|as)\b ?){0,6}", re.I)
 """Between two figures of one exposure: "f/8 was right at 2 m", "2 m gave f/8"."""
 
 
 def _found_with(pair: list[Fact], query: Query, ask: Ask) -> list[Fact]:
     """"at 4 m what stop, if 2 m gave f/8": what stands with the reading was there before, whichever was said first."""
-    quantities = ("aperture",) if ask.quantity == "aperture" else ("power", "distance", "film_speed") if pair[0].quantity == "aperture" and pair[0].quantity != ask.quantity else ()
+    quantities = ("power", "distance", "film_speed") if pair[0].quantity == "aperture" else (ask.quantity,) if ask.quantity in ("aperture", "power") else ()
     read = [f for q in quantities for f in _of(query, q) if q != pair[0].quantity]
     if len(pair) != 2 or len(read) != 1 or any(f.origin != "said" for f in (*pair, *read)):
         return pair
