@@ -8,7 +8,7 @@ from assistant.language.tokens import Token
 
 _STOPS = {"COMMA", "END", "Q", "COLON", "LINK", "GUIDE", "NUM", "AND", "AT", "WITH", "ISO", "F", "APERTURE", "FILM_SPEED", "POWER", "SHUTTER"}
 _PLAIN = {"it", "that", "this", "one", "a", "an"}
-NEVER = frozenset({"units", "set", "test", "scene", "same", "used", "here"})
+NEVER = frozenset({"units", "set", "test", "scene", "same", "used", "here", "day", "night", "wrap"})
 
 
 def names_told(tokens: Sequence[Token], text: str) -> list[str]:

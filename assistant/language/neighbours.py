@@ -18,7 +18,7 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "STOP", "COUNTED", "PERCENT", "PERC
 
 def settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
-    own = [_own_and(t, n, tokens) if t.type == "AND" else _part_of_a_name(t, text) if t.type == "TIMES" else t for n, t in enumerate(tokens)]
+    own = [_own_and(t, n, tokens) if t.type == "AND" else Token("GLUE", "or", t.start, t.end) if t.type == "OR" and _joins_another_kind(n, tokens) else _part_of_a_name(t, text) if t.type == "TIMES" else t for n, t in enumerate(tokens)]
     own = [Token("GLUE", "the other", t.start, t.end) if t.type == "NAMED" and t.value == "b" and _OTHER_ONE.match(text, t.start) else t for t in own]
     own = [Token("CUE", "negative", t.start, t.end) if t.type == "SIGN_MINUS" and _is_the_film(own, n, text) else t for n, t in enumerate(own)]
     plain = _listed(_inch_words(_without_hyphens(own)))
@@ -160,9 +160,21 @@ def _own_and(token: Token, place: int, tokens: list[Token]) -> Token:
     """"f/8 and half power" is two things; only "f/8 and a half" is one, so that "and" is none of the aperture's, nor is that of "two stops and a quarter orange"."""
     if token.type == "AND" and place + 2 < len(tokens) and tokens[place + 1].type == "FRAC" and tokens[place + 2].type == "MODIFIER":
         return Token("GLUE", "and", token.start, token.end)
+    if _joins_another_kind(place, tokens):
+        return Token("GLUE", "and", token.start, token.end)
     if token.type != "AND" or place + 2 >= len(tokens) or tokens[place + 1].type != "FRAC" or place < 2 or tokens[place - 2].type != "F":
         return token
     return Token("GLUE", "and", token.start, token.end) if tokens[place + 2].type in _OF_ITS_OWN else token
+
+
+_UNITS_OF_NO_APERTURE = {"JOULE", "PERCENT", "PERCENT_WORD", "VOLT", "DEGREE", "DEGREE_WORD", "SEC", "MS", "MINUTE", "HERTZ", "WATT_HOUR", "EVW"}
+
+
+def _joins_another_kind(place: int, tokens: list[Token]) -> bool:
+    """"f/8 and 50 percent power", "f/8 and a 600 J head": the number after it has a unit of its own and is no second f-number."""
+    if place < 2 or place + 2 >= len(tokens) or tokens[place - 1].type != "NUM" or tokens[place - 2].type not in ("F", "APERTURE"):
+        return False
+    return tokens[place + 1].type == "NUM" and tokens[place + 2].type in _UNITS_OF_NO_APERTURE
 
 
 _HEADED = {"F", "ISO", "GUIDE", "APERTURE", "FILM_SPEED", "POWER", "SHUTTER", "ND", "FACTOR", "SIGN", "SIGN_MINUS", "TIMES"}

@@ -135,7 +135,7 @@ def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[s
     return before, after
 
 
-_MORE_FAR = Pattern(r"^\s*(?P<way>further|farther|more distant|longer (?:distance|throw)|closer|nearer)\b", re.I)
+_MORE_FAR = Pattern(r"^\s*(?P<way>further|farther|more distant|(?:more|longer|greater) (?:distance|throw|way)|(?:less|shorter) (?:distance|throw)|closer|nearer)\b", re.I)
 
 
 def part_further(fact: Fact, text: str) -> Fact:
@@ -143,7 +143,7 @@ def part_further(fact: Fact, text: str) -> Fact:
     found = _MORE_FAR.match(text[fact.end :]) if fact.quantity == "power" and fact.unit == "%" and not fact.bad else None
     if found is None:
         return fact
-    nearer = found["way"].lower() in ("closer", "nearer")
+    nearer = found["way"].lower().startswith(("closer", "nearer", "less", "shorter"))
     return replace(fact, quantity="times", value=1 - fact.value if nearer else 1 + fact.value, unit="", of="", cue="further", to="")
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 
 from assistant import patterns
+from assistant.language.items import Item
 from assistant.language.place import Place, fact_at
 from assistant.language.segments import is_role
+from assistant.patterns import Pattern
 from assistant.query import Fact
 
 
@@ -46,8 +48,16 @@ def _push(place: Place) -> Fact | None:
         return None
     if near.word == "pull" and patterns.match(r"pull\w* it ", place.text[near.start :], re.I) and not patterns.search(r"film|roll|iso|asa|box speed|lab|slide|chrome|neg|contrast|highlights|develop|process", place.text, re.I):
         return None
+    if _another_is_pushed(place, near):
+        return None
     sign = 1 if near.word == "push" else -1
     return fact_at(place, "push", sign * abs(place.item.value), of="film")
+
+
+def _another_is_pushed(place: Place, push: Item) -> bool:
+    """"an orange filter of two stops and pushing two stops": the push has stops of its own after it."""
+    at = place.items.index(push)
+    return at > place.at and any(i.kind == "mark" and i.word in ("AND", "COMMA") for i in place.items[place.at + 1 : at]) and any(i.kind == "stops" for i in place.items[at + 1 : at + 4])
 
 
 def _filter_loss(place: Place) -> Fact | None:
@@ -99,12 +109,31 @@ def _relation(place: Place) -> Fact | None:
         against = None  # "one stop under at f/8": where the lens stands
     if against is not None and is_role(against) and place.text[: against.start].lower().rstrip().endswith(" as"):
         subject, against = against, None
+    if (mirrored := _mirrored(place, start)) is not None:
+        subject, against = mirrored
     if against is None and subject is None:
         return None
     to = "" if against is None else ("aperture" if against.kind in ("aperture", "mark") else against.word)
     if to in ("meter",):
         to = "ambient"
     return fact_at(place, "relation", of="" if subject is None else "backdrop" if subject.word == "wall" else subject.word, to=to, cue=way.word)
+
+
+_COMPARES = frozenset({"ambient", "backdrop"})
+
+
+def _mirrored(place: Place, way: int) -> tuple[Item, Item] | None:
+    """"two stops under the key is what the background reads", "under the key by two stops is the hair light": whose, and against what, where the light itself comes last."""
+    lights = [n for n, i in enumerate(place.items) if is_role(i) or i.kind == "cue" and i.word in _COMPARES]
+    against = next((n for n in lights if way < n <= way + 3), None)
+    subject = next((n for n in lights if against is not None and max(against, place.at) < n <= max(against, place.at) + 6), None)
+    if against is None or subject is None or place.items[subject].word == place.items[against].word:
+        return None
+    between = place.text[place.items[max(against, place.at)].end : place.items[subject].start]
+    return (place.items[subject], place.items[against]) if _IS.fullmatch(between) else None
+
+
+_IS = Pattern(r",? *(?:is|'s|should be|must be|is to be|was|would be|goes|stands|sits|comes)(?: (?:what|where|how|the|my|a|reading of|level of))* *", re.I)
 
 
 def _power_down(place: Place) -> Fact | None:

@@ -99,7 +99,10 @@ def _half_lost(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     if fact.quantity != "power" or fact.said.lower().strip() not in ("half", "a half", "quarter", "a quarter") or not _LOSES.search(text[max(0, fact.start - 60) : fact.start]) or _OF_LIGHT.match(text[fact.end :]):
         return fact
     taker = next((f for f in reversed(facts) if f.quantity == "modifier" and f.end <= fact.start), None)
-    return replace(fact, quantity="loss", unit=taker.unit, of=taker.of) if taker is not None and any(f.quantity in ("loss", "stops") for f in facts) else fact
+    if taker is not None and any(f.quantity in ("loss", "stops") for f in facts):
+        return replace(fact, quantity="loss", unit=taker.unit, of=taker.of)
+    twice = taker is not None and any(f.quantity == "power" and f is not fact for f in facts)
+    return replace(fact, bad="it may be half a stop or half the light") if twice else fact  # "half power, the umbrella takes another half"
 
 
 _STOPS_OR_NONE = ("stops", "loss", "relation", "number")

@@ -18,6 +18,8 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
+_ONLY_TO_TEST = Pattern(r"\s*(?:times )?(?:just |only |first )?(?:to|and) (?:test|check|try|warm|clear|form|see (?:if|whether)|make sure|wake)\b")
+"""After so many pops that were none of the picture's."""
 _WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between(?:\s*[,.;]|\W*$)|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
 COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b|\bto (?:re)?(?:charge|cycle)\b")
 """Said of a flash that recycles."""
@@ -218,6 +220,8 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity == "number" and not fact.bad and "recycl" in lower and patterns.search(r"\b(?:takes|is|needs|in|about) $", lower[: fact.start]) and fact.value > 0:
         return replace(fact, quantity="recycle", unit="s")
+    if fact.quantity in ("count", "times") and _ONLY_TO_TEST.match(lower, fact.end) and _FIRED.search(lower):
+        return replace(fact, quantity="remark", unit="", of="", cue="")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _comes_back(fact, lower):

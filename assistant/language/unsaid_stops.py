@@ -10,6 +10,7 @@ import math
 import re
 from collections.abc import Sequence
 
+from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.stop_words import LOSING, is_part
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
@@ -23,7 +24,7 @@ _COUNTED = ("stops", "loss", "filter_loss", "nd", "relation")
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with such numbers made the losses they are."""
-    facts = _another_stop([_hearsay(f, facts, text) for f in facts], text)
+    facts = _ones_own(_another_stop([_hearsay(f, facts, text) for f in facts], text), text)
     out = [_glass(_box(_density(f, facts, text), text), text) for f in facts]
     out = _of_many(out, text)
     return _alike(_for_the_pair(_part_of_the_box([_told_of(f, out, text) for f in out], text), text), text)
@@ -56,6 +57,25 @@ def _hearsay(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     told = fact.quantity in ("stops", "loss", "filter_loss") and any(f.quantity in ("nd", "factor") and f.end <= fact.start for f in facts)
     said = told and _SAYS.search(text[max(0, fact.start - 60) : fact.start]) and _HOW_MANY.search(text[fact.end :])
     return replace(fact, quantity="remark", unit="", of="", cue="") if said else fact
+
+
+_OTHERS_SAY = Pattern(r"\b(?:used to|usually|normally|generally|typically|as a rule|on average|they say|people say|(?:book|manual|maker|box|label|table|sheet|leaflet|friend|teacher|forum|everybody|everyone|somebody|someone|he|she|shop) (?:says?|said|reckons?|claims?|quotes?|gives?|told)|(?:is |are )?(?:supposed|said|meant|reckoned|quoted|rated) (?:to|at))\b[^.?!;]{0,40}$", re.I)
+"""Before a loss that is not one's own, or no longer is."""
+_MANY_STOPS = r"(?P<many>one and a half|two and a half|two thirds|a third|a half|half|one|two|three|\d(?:\.\d+)?)"
+_MY_OWN = Pattern(rf"\b(?:i (?:have |'ve )?(?:measured|tested|found|metered|make|made|got|get)|in mine|my own|mine|this one|these days|now)(?: (?:only|just|about|it|it's|its|at|is|was|with|costs?|costing|takes?|eats?|loses?|lost|a|the|new|clean|fresh|cloth|one(?= (?:it|is|costs|takes|eats|loses))|to be|gives?|for (?:the|my) \w+|off))*,? {_MANY_STOPS}\b(?! (?:flash|light|head|metre|meter|feet|foot|m|ft|umbrella|softbox|gel)\b)(?!/)", re.I)
+
+
+def _ones_own(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"the book says two stops for the umbrella, I measured one and a half": what one measured oneself counts, and the other is only told."""
+    told = [f for f in facts if f.quantity == "loss" and _OTHERS_SAY.search(text[max(0, f.start - 60) : f.start])]
+    own = _MY_OWN.search(text) if len(told) == 1 else None
+    if own is None or any(f.start < own.end("many") and f.end > own.start("many") and f.quantity not in ("loss", "stops", "number", "count", "power") for f in facts):
+        return list(facts)
+    many = own["many"].lower()
+    value = STOPS_SPOKEN[many] if many in STOPS_SPOKEN else float(many)
+    mine = replace(told[0], value=value, start=own.start("many"), end=own.end("many"), said=own["many"])
+    rest = [replace(f, quantity="remark", unit="", of="", cue="") if f is told[0] else f for f in facts if not (f.start < mine.end and f.end > mine.start)]
+    return sorted([*rest, mine], key=lambda f: f.start)
 
 
 # --- stops beside a modifier or a filter -----------------------------------------------------------
@@ -101,14 +121,17 @@ def _may_be_stops(fact: Fact) -> bool:
     return fact.quantity == "number" and (fact.unit == "mixed" or is_part(fact.value) or not fact.said[:1].isdigit())
 
 
-_BOX = Pattern(r"\b(?:box|baffle|inner cloth|outer cloth|front cloth|sock)(?: (?:is|takes|costs|eats|loses|alone|itself|that's|about|maybe|worth|on its own|is worth|is about))*\s*$", re.I)
+_BOX = Pattern(r"\b(?:box|baffle|inner cloth|outer cloth|front cloth|sock)(?: (?:is|takes|costs|eats|loses|alone|itself|that's|about|maybe|worth|on its own|is worth|is about))*\s*\(?$", re.I)
+_AND_A_BOX = Pattern(r"(?:\band|\bplus|[,;]) (?:the |a |my )?box(?: is| at| of| costs| takes| eats| loses)? ?\(?$", re.I)
+"""Beside another thing in the light, whose loss was told before: "a gel (1 stop) and the box (2 stops)"."""
 _FILM_BOX = Pattern(r"\bbox (?:speed|says)\b", re.I)
 
 
 def _box(fact: Fact, text: str) -> Fact:
     """"box is two stops": what the softbox takes."""
     plain = fact.quantity == "stops" and not fact.cue and not fact.unit
-    return replace(fact, quantity="loss", unit="softbox", of="") if plain and _BOX.search(text[max(0, fact.start - 40) : fact.start]) and not _FILM_BOX.search(text) else fact
+    beside = fact.quantity == "loss" and fact.unit != "softbox" and _AND_A_BOX.search(text[max(0, fact.start - 30) : fact.start])
+    return replace(fact, quantity="loss", unit="softbox", of="") if (beside or plain and _BOX.search(text[max(0, fact.start - 40) : fact.start])) and not _FILM_BOX.search(text) else fact
 
 
 _THE_OTHER = Pattern(r"(?:,|;|\band|\.)\s*(?:and )?(?:the )?(?:other|second|third|next|last|inner|outer)(?: one| layer| sheet| cloth| net| scrim| gel)?(?: (?:is|takes|costs|eats|loses|another|about|only|just))*\s*$", re.I)

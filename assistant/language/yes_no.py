@@ -24,7 +24,7 @@ _PHRASE = Pattern(
     r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
     r"|^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$|\bis it (?:true|correct|right|so|a myth)\b|\b(?:tell me|say|wondering|see) (?:if|whether) (?:this|that|it)(?:'s| is| was)? (?:right|so|true|correct)\b|\bmyth\b|(?:^|[.;,!] )(?:so |are )?(?:the |all the |all )?corners (?:still |fully |all |going |just )*(?:lit|covered|ok|okay|dark|black|bright|safe)\W*$|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
 )
-_FAULT = Pattern(r"\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
+_FAULT = Pattern(r"\bi (?:thought|reckoned|guessed|figured|assumed)\b[^?]*\b(?:what(?:'s| is)|whats) (?:right|correct|true)\W*$|\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = Pattern(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty) (?:feet|foot|ft|metres?|meters?)\b))|wouldn't|can't|don't|shouldn't|might|may|must(?= (?:i|we|you|one|the|it)\b))\b(?:[^?.]|\.(?=\d))*\?"
 )
@@ -147,12 +147,17 @@ def _gives(said: str) -> bool:
     return _ORDERS.search(said) is None and (_GIVEN.search(said) is not None or _TAG.search(said) is not None or _PHRASE.search(said) is not None)
 
 
+_COMES_TO = Pattern(r"\bstops? (?:under|over|below|above|from|off|up from|down from) f\W?[\d.]+ (?:is|makes|gives|would be|means|=) f\W?[\d.]+\W*$")
+
+
 def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     """"GN 110 at 5 ft: f/11?": a value at the end, with a question mark and nothing asked."""
     if asks or not said.endswith("?") or not facts or patterns.match(r"\W*(?:and |but |so )?(?:if|what if|suppose|say)\b", said):
         return False
     kinds = {f.quantity for f in facts}
     last = max(facts, key=lambda f: f.start)
+    if any(f.quantity == "relation" and f.to == "aperture" for f in facts) and _COMES_TO.search(said):
+        return True  # "two stops under f/8 is f/4?"
     whole = {"guide_number", "distance", "aperture"} <= kinds
     if kinds == {"distance", "stops"} and len(facts) == 3 and patterns.search(r"\b(?:within|inside|less than|more than)\b[^?.]{0,24}\bstops?\b[^?.]{0,30}\?$", said):
         return True  # "front 10 ft, back 13: the back inside a stop of it?"

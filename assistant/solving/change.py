@@ -6,6 +6,7 @@ The ledger needs no guide number for this: only the differences count.
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant.answer import Assumed, Quantity
@@ -34,6 +35,8 @@ def solve(query: Query) -> Solution | None:
     rated = query.all("rated")
     if len(rated) == len(query.all("film_speed")) == 1 and not query.has("push") and not query.has("aperture"):
         query = query.with_facts(replace(f, quantity="film_speed", of="") if f is rated[0] else f for f in query.facts)  # "changed to film I rate at 1600"
+    if (added := _heads_added(query, ask)) is not None:
+        return added
     before, after, used = _states(query, ask)
     if before is None or ask.quantity in after:
         return None
@@ -46,6 +49,19 @@ def solve(query: Query) -> Solution | None:
         return None
     start = {q: before.get(q, DEFAULT_BEFORE.get(q, 1.0)) for q in moved}
     return _finish(query, ask, reference, start, moved, used)
+
+
+def _heads_added(query: Query, ask: Ask) -> Solution | None:
+    """"I add a 200 Ws head to the 400 Ws one that gives f/8": their energies add; the one nearest the reading is the one that was read."""
+    energies, read = query.all("energy"), query.all("aperture")
+    if ask.quantity != "aperture" or len(energies) != 2 or len(read) != 1 or not _ADDED.search(query.text):
+        return None
+    rest = [f for f in query.facts if f.quantity in ("distance", "power", "film_speed", "count")]
+    if len({f.quantity for f in rest}) < len(rest) or any(f.quantity in ("loss", "stops", "relation", "power_down") for f in query.facts):
+        return None
+    alone = min(energies, key=lambda f: apart(f, read[0], query.text))
+    value = read[0].value * math.sqrt(sum(f.value for f in energies) / alone.value)
+    return Solution(answers=(marks.aperture(value),), used=(*read, *energies, *rest), topic="change", working=(f"{alone.value:g} and {sum(f.value for f in energies) - alone.value:g} watt-seconds together",))
 
 
 def _several_lights(query: Query) -> bool:
@@ -117,6 +133,9 @@ def _found_with(pair: list[Fact], query: Query, ask: Ask) -> list[Fact]:
 def _is_found_with(fact: Fact, read: Fact, text: str) -> bool:
     return _TOGETHER.fullmatch(text[min(fact.end, read.end) : max(fact.start, read.start)]) is not None
 
+
+_ADDED = Pattern(r"^(?!.*\b(?:swap\w*|instead|replac\w*|exchang\w*|trad(?:e|ed|ing)|substitut\w*|in place of|versus|vs|compared|or)\b).*\b(?:add(?:s|ed|ing)?|plus|both (?:on|heads?|together|fir\w*|lit|going|at once|giv\w*)|together|as well|in addition|alongside|beside it|next to it|at the same spot|joined by|helped by)\b", re.I | re.S)
+"""A second head that fires with the first: their energies add, where one in place of the other does not."""
 
 _READS = Pattern(r"\b(?:reads?|meters?|gives?|gave|shows?|puts out|measures?|it's getting)\W*$", re.I)
 

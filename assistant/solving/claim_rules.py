@@ -12,7 +12,7 @@ import math
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.records import record
+from assistant.records import record, replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_words import Term, part_of, plain, terms
@@ -61,9 +61,21 @@ def judge_rule(text: str) -> Verdict | None:
         return None
     if cause.quantity == "count" and _SPLIT.search(said):
         cause = Term("power", -cause.doublings, cause.start, cause.end, cause.part)
-    verdicts = [v for v in (_judge(said, cause, e) for e in effects) if v is not None]
+    verdicts = [_denied(said, v) for v in (_judge(said, cause, e) for e in effects) if v is not None]
     wrong = [v for v in verdicts if not v.holds]
     return next(iter(wrong or verdicts), None)
+
+
+_DENIES = Pattern(r"(?:n't|\bnot|\bnever|\b(?:doesnt|dont|isnt|wont))(?: (?:lose|cost|make|mean|give|need|double|halve|equal|gain|drop|add|require|take|leave|get|be|you|me|us|just|worth))*(?: (?:the same as|as much as|exactly|a|an|the))* ?$")
+_PUTS = Pattern(r"^\W*(?:(?:so|and|but|well|ok|surely|um|er)[, ]+)*(?:does|do|is|are|will|would|can|could|should|did|must|might|isn't|aren't|doesn't|don't|won't|wouldn't|can't)\b|\bnot\b[^?.]*\bbut\b|n't\b[^?.]*\bbut\b")
+"""A question opens with its verb, and its "not" only hopes for a yes."""
+
+
+def _denied(said: str, verdict: Verdict) -> Verdict:
+    """"halving the power doesn't lose two stops": a wrong rule denied is right, and a right one denied is wrong."""
+    if not _DENIES.search(said[: verdict.start]) or _PUTS.search(said):
+        return verdict
+    return replace(verdict, holds=not verdict.holds, off=0.0)
 
 
 _SPLIT = Pattern(r"\b(?:split|shared?|divided)\b[^.?!]{0,24}\b(?:even\w*|equal\w*|between|among|in (?:two|half|three|four))\b[^?]*\b(?:each|every|either|one of them)\b")

@@ -59,6 +59,9 @@ def claim_of_marks(query: Query) -> Solution | None:
     said = query.text.lower()
     if by and by[0].start < start.start and patterns.search(r"\b(?:down|under|closed|up|over|open\w*|less|more) (?:from|than)? ?$", said[by[0].end : start.start]):
         right = start.value * 2 ** (abs(by[0].value) / 2 * (1 if by[0].cue == "less" else -1))
+        read = start.value**2 / right
+        if patterns.search(r"\b(?:under|over) ?$", said[by[0].end : start.start]) and abs(aperture_difference_stops(read, claimed.value)) < 0.15:
+            right = read  # a light that reads two stops under f/8 reads f/4, a lens set two stops under it stands at f/16
     elif not by and start.unit == "mixed" or not by and patterns.search(r"\b(?:plus|and) (?:a |one |two |half|third)", said[start.start : claimed.start]):
         right = start.value
     else:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 
 from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
@@ -228,6 +229,9 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     said = [f for f in said if f not in again]
     counted = [f for f in query.all("modifier") if through and _ALREADY_ON.match(query.text[f.end : f.end + 30])]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said} and f not in counted] if not said else []
+    every = said
+    if not worn and not through and is_taken_off(query.text, known[0]):
+        said = _gone_of(query, said, known[0]) or said
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
     if lost == 0 or not said and any(f.unit == "flashes" and f.value > 1 for f in query.all("count")) and query.cues & {"each", "both", "one_light"}:
         return None
@@ -246,7 +250,18 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
-    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *said, *again, *worn, *counted, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
+    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
+
+
+_GONE_BEFORE = Pattern(r"\b(?:without|remov\w*|los(?:e|ing)|ditch\w*|drop\w*|(?:take|taking|took|taken|pull\w*|leav\w*|left)(?: off| out)?)(?: just| only)?(?: the| my| that| its)? *$", re.I)
+_GONE_AFTER = Pattern(r" *(?:is |was |comes |came |now )*(?:off|gone|removed|taken off|left out)\b", re.I)
+
+
+def _gone_of(query: Query, said: Sequence[Fact], known: Fact) -> list[Fact]:
+    """"a gel and a softbox are on: without the gel?": of several things in the way, the losses of those that go; empty where it is all or none."""
+    units = {f.unit for f in query.all("modifier") if f.start > known.end and (_GONE_BEFORE.search(query.text[max(0, f.start - 30) : f.start]) or _GONE_AFTER.match(query.text[f.end : f.end + 30]))}
+    gone = [f for f in said if f.unit in units]
+    return gone if len(gone) < len(said) else []
 
 
 def _before_one_went(query: Query, known: Fact) -> tuple[str, bool]:
