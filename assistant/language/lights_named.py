@@ -15,7 +15,7 @@ from assistant.records import replace
 
 def called_by_what_they_are(items: list[Item], text: str) -> list[Item]:
     """The items with every light called by what it is."""
-    return _said_of_it(_one_and_one(_edges(_behind(items, text), text), text), text)
+    return _all_in_all(_said_of_it(_one_and_one(_edges(_behind(items, text), text), text), text), text)
 
 
 _BEHIND = Pattern(r"\b(?:the )?(?:other|second)(?: one| flash| light| head)?\b[^.,;?\d]{0,20}\bbehind (?:her|him|them|the (?:subject|model|sitter|couple|bride|groom|group|dancer|child|kid|girl|boy|man|woman))\b", re.IGNORECASE)
@@ -50,6 +50,15 @@ def _one_and_one(items: list[Item], text: str) -> list[Item]:
         return items
     letters = {i.start: letter for i, letter in zip(ones, "abc")}
     return [replace(i, word=letters[i.start]) if i.start in letters and i in ones else i for i in items]
+
+
+_AFTER_NET = Pattern(r"\s*(?:stops?|loss|gain|change|effect|difference|result|total|sum|light|exposure|in stops)\b", re.I)
+_ALL_IN_NET = Pattern(r"(?:^|[.,;:?!])\s*(?:and |so |the |what's the |what is the )?$", re.I)
+
+
+def _all_in_all(items: list[Item], text: str) -> list[Item]:
+    """"net stops?", "the net change": all in all, and nothing that hangs in the light."""
+    return [replace(i, kind="glue", word="glue") if i.kind == "modifier" and i.word == "scrim" and text[i.start : i.end].lower() == "net" and _AFTER_NET.match(text[i.end :]) and _ALL_IN_NET.search(text[: i.start]) else i for i in items]
 
 
 _SIZES = frozenset({"big", "small"})

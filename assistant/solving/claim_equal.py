@@ -44,13 +44,25 @@ def claim_of_readings(query: Query) -> Solution | None:
     readings = [f for f in query.facts if f.quantity == "aperture"]
     stops = [f for f in query.facts if f.quantity in ("stops", "relation", "loss")]
     others = {f.quantity for f in query.facts} - {"aperture", "stops", "relation", "loss", "number"}
-    if not query.claim or others or len(readings) != 2 or len(stops) != 1 or not all(f.of for f in readings) or readings[0].of == readings[1].of:
+    if not query.claim or others or len(readings) != 2 or len(stops) != 1 or readings[0].of == readings[1].of or not (all(f.of for f in readings) or {f.of for f in readings} == {"", "ambient"} and _A_FLASH.search(query.text.lower())):
         return None
     one, two = readings
     right = aperture_difference_stops(one.value, two.value)
-    holds = abs(abs(right) - abs(stops[0].value)) <= TOLERANCE
+    holds = abs(abs(right) - abs(stops[0].value)) <= TOLERANCE and not _other_way(one, two, stops[0], right)
     return Solution(answers=(Quantity("claim", holds), marks.stops(right, one.of if right > 0 else two.of)), used=(one, two, stops[0]), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. f/{one.value:g} and f/{two.value:g} are {speak_stops(abs(right))} apart.")
+
+
+_A_FLASH = Pattern(r"\b(?:flash|fill|strobe|gun)\b")
+
+
+def _other_way(one: Fact, two: Fact, said: Fact, right: float) -> bool:
+    """"the fill is two stops over the key", and it is under: of a light that is named, beside the other."""
+    names = {one.of or "fill", two.of or "fill"}
+    if said.quantity != "relation" or said.cue not in ("less", "more") or {said.of, said.to} != names or abs(right) < TOLERANCE:
+        return False
+    brighter = right > 0 if said.of == (one.of or "fill") else right < 0
+    return brighter is not (said.cue == "more")
 
 
 _BELOW_FULL = Pattern(r"\b(?:down|off|under|below|less|lower|weaker|from|beneath|short|darker)\b")

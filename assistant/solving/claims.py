@@ -110,11 +110,13 @@ _SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|
 def _special(query: Query) -> Solution | None:
     """The first of the claims of one kind, each of which looks for all of its own figures."""
     found = first_of(BY_FACTS, query)
-    if found is None and ({f.of for f in query.all("distance")} == {"front", "back"} or bounded(query)):
+    if found is None and ({f.of for f in query.all("distance")} in _TWO_PLACES or bounded(query)):
         return claim_of_distances(query)
     return found
 
 
+_TWO_PLACES = ({"front", "back"}, {"", "backdrop"}, {"key", "backdrop"})
+"""Whose the distances are where two things stand in one light."""
 _CAMERA_MOVES = Pattern(r"\b(?:stand|go|am|move|step|back|walk)\w*\b.{0,36}\b(?:with|and) (?:my|the) camera\b|\b(?:camera|photographer|tripod)\b.{0,24}\b(?:twice|double|half|times|further|farther|closer|nearer|back|distance)\b|\b(?:mov|step|walk)\w* the camera\b")
 
 
@@ -329,10 +331,19 @@ def _enough(query: Query, found: _Claimed, right: Quantity, off: float) -> Solut
     """A limit is kept when the figure is no more than the light allows (no less than it needs)."""
     fact = found.fact
     spare = -off if fact.quantity in ("aperture", "distance") else off
+    if fact.quantity == "aperture" and found.answer.topic == "ambient" and query.has("sync") and not query.has("shutter"):
+        return _by_daylight(found, right, off)
     holds = spare >= -TOLERANCE
     note = "" if abs(spare) < 0.05 else f"There {'is' if spare <= 1.05 else 'are'} {speak_stops(spare)} to spare." if holds and spare > 0 else f"It falls {speak_stops(abs(spare))} short" + (", which is close enough." if holds else ".")
     verdict = _verdict(found, holds, right, (note,), stops=spare, limit=True)
     return verdict if holds or fact.quantity != "aperture" or spare >= 0 else _with_power(verdict, query, -spare)
+
+
+def _by_daylight(found: _Claimed, right: Quantity, off: float) -> Solution:
+    """At the sync speed the daylight cannot be cut by the shutter: wider than right is too bright, narrower takes a longer time."""
+    holds = off >= -TOLERANCE
+    note = "" if abs(off) < 0.05 else f"At sync the daylight would be {speak_stops(-off)} over." if off < 0 else f"There the time is {speak_stops(off)} longer than sync."
+    return _verdict(found, holds, right, (note,), stops=-off, limit=True)
 
 
 def _with_power(verdict: Solution, query: Query, short: float) -> Solution:

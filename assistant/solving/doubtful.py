@@ -180,6 +180,14 @@ def _another_opening_idle(said: Query, whole: Query, found: Solution) -> bool:
     return any(f.quantity == "aperture" and f.origin == "said" and not f.of and f.start not in places and f.value not in used for f in whole.facts)
 
 
+def _another_time_idle(said: Query, whole: Query, found: Solution) -> bool:
+    """A time found of the light that is there, with a second reading's time left over: two places were told, and it is not plain which."""
+    first, places = found.answers[0], {f.start for f in found.used}
+    times = {f.value for f in found.used if f.quantity == "shutter"}
+    idle = any(f.quantity == "shutter" and f.origin == "said" and f.start not in places and f.value not in times for f in whole.facts)
+    return found.topic == "ambient" and first.quantity == "shutter" and bool(times) and idle
+
+
 def _film_changed_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Two films told and the f-number that was told found again: one of the films was another's."""
     first = found.answers[0]
@@ -244,4 +252,4 @@ def _of_another_kind(said: Query, whole: Query, found: Solution) -> bool:
     return bool(kinds) and not any(a.quantity in kinds for a in found.answers)
 
 
-_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind)
+_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _another_time_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind)

@@ -16,7 +16,7 @@ from assistant.physics.flash import back_off_for_spread, distance_for_falloff, f
 from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import leeway, marks, set_for_row, share_of_light, twins
+from assistant.solving import leeway, marks, set_for_row, share_of_light, turned_too, twins
 from assistant.solving.lights import PLACES, lights, preferred_unit
 from assistant.solving.placing import Scene, meant, scene_of, times_as_far
 from assistant.solving.solution import Solution, needs
@@ -72,8 +72,12 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if times is not None:
         if share_of_light.asked(query):
             return share_of_light.left(query, times)
+        besides = turned_too.turned(query)
+        if besides is not None:
+            net = falloff_stops(1.0, times) + besides
+            return _done((marks.stops(net),), scene, *query.all("times"), *query.all("power"), *query.all("power_down"), lead=_stops_lead(net, net, None))
         scene = Scene(1.0, times, rows=scene.rows, moved=not scene.rows)
-        return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), *(f for f in query.all("power") if f.said.strip().lower() in ("half", "a half")), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
+        return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), *(f for f in query.all("power") if f.said.strip().lower() in turned_too.SAID_OF_IT), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
     if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):
         lacking = "back" if query.last("distance", "front") else "front" if query.last("distance", "back") else "front row and to the back"
         return needs(("distance",), f"I need the distance from the flash to the {lacking} row.", scene.used, "falloff")
@@ -84,6 +88,10 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.near is None or scene.far is None or query.has("stops"):
         return None
     lost = falloff_stops(scene.near, scene.far)
+    turned = query.all("power_down")
+    if turned and scene.moved and len(turned) == 1:  # "moved from 3 m to 2 m and turned down a stop": what is left of both
+        net = lost - turned[0].value
+        return _done((marks.stops(net),), scene, turned[0], lead=_stops_lead(net, net, None))
     value = _signed(query, lost, scene)
     if _SET_FOR.search(query.text) and not scene.rows and scene.far_fact is not None and scene.near_fact is not None:
         for_it = min((scene.near_fact, scene.far_fact), key=lambda f: abs(f.start - _SET_FOR.search(query.text).end()))  # type: ignore[union-attr]
@@ -147,19 +155,6 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     place = distance_for_falloff(scene.near, wanted[0])
     return _done((marks.distance(place, preferred_unit(query, ask.unit)),), scene, *wanted[1], lead=f"{_length(query, place)} from the light.")
-
-
-def _by_readings(query: Query, ask: Ask, scene: Scene) -> Solution | None:
-    """How far off the other row is, by what each row reads: f-numbers go as one over the distance."""
-    read, known = [f for f in query.all("aperture") if f.of in ("", "front", "back")], [f for f in query.all("distance") if f.of in ("front", "back")]
-    if len(read) != 2 or len(known) != 1 or len(query.all("distance")) != 1 or query.has("guide_number") or query.has("gap") or query.has("stops"):
-        return None
-    wide, narrow = sorted(f.value for f in read)
-    back_asked = known[0].of == "front"
-    place = known[0].value * (narrow / wide if back_asked else wide / narrow)
-    of = "back row" if back_asked else "front row"
-    return _done((marks.distance(place, preferred_unit(query, ask.unit), of),), scene, known[0], *read, lead=f"The {of} is {_length(query, place)} from the light.",
-                 working=(f"{_length(query, known[0].value)} × {narrow:g} / {wide:g}",))
 
 
 def _by_guide_moved(query: Query, ask: Ask, scene: Scene) -> Solution | None:
@@ -395,4 +390,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, _by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, set_for_row.by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
