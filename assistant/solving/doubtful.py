@@ -66,7 +66,7 @@ _HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|str
 def _no_difference(said: Query, whole: Query, found: Solution) -> bool:
     """Nobody asks by how many stops it is brighter where it is not."""
     first = found.answers[0]
-    return first.quantity == "stops" and isinstance(first.value, float) and abs(first.value) < 0.005 and bool(said.asks) and _HOW_MANY.search(said.text.lower()) is not None
+    return first.quantity == "stops" and isinstance(first.value, float) and abs(first.value) < 0.005 and bool(said.asks) and _HOW_MANY.search(said.text.lower()) is not None and _EITHER.search(said.text.lower()) is None
 
 
 def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
