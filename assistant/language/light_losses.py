@@ -44,7 +44,22 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
     out = _worn(_said_apart(_a_head_in_each(_not_rows(_layers(out, text), text), text), text), text)
     out = factor_words.settle(bounce_words.settle(out, text, cues), text)
     out = zoom_words.table(out, text)
-    return [_within_reason(f) for f in loss_lists.settle(unsaid_stops.without_gel_of_glass(unsaid_stops.settle(_beside(out, text), text), text), text)]
+    return [_within_reason(f) for f in _in_the_guide(text, loss_lists.settle(unsaid_stops.without_gel_of_glass(unsaid_stops.settle(_beside(out, text), text), text), text))]
+
+
+_INCLUDED = Pattern(
+    r"\balready (?:includ|count|allow|reckon|subtract|deduct|built|factored)\w*|\b(?:includes|including|allows for|allowing for|accounts for) (?:the|my|that|its) (?:\w+ )?(?:box|softbox|umbrella|brolly|diffuser|dome|gel|cloth|scrim|loss)\b"
+    r"|\b(?:measured|tested|found) (?:through|with|in) (?:the|my|that) (?:\w+ )?(?:box|softbox|umbrella|brolly|diffuser|dome|gel|cloth|scrim)\b", re.I)
+_BARE_TOO = Pattern(r"\b(?:bare|without|naked|doesn't|does not|isn't|not)\b", re.I)
+
+
+def _in_the_guide(text: str, facts: list[Fact]) -> list[Fact]:
+    """"the guide number already includes the softbox": what it takes is not taken again."""
+    if not any(f.quantity in ("modifier", "loss") for f in facts) or sum(f.quantity == "guide_number" for f in facts) != 1:
+        return facts
+    if sum(f.quantity == "modifier" for f in facts) > 1 or sum(f.quantity == "loss" for f in facts) > 1 or any(f.quantity == "aperture" for f in facts) or not _INCLUDED.search(text) or _BARE_TOO.search(text):
+        return facts
+    return [replace(f, quantity="remark") if f.quantity == "loss" else f for f in facts if f.quantity != "modifier"]
 
 
 _STOPS = ("stops", "loss", "relation", "filter_loss", "nd", "power_down", "signed")
