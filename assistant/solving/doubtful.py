@@ -252,4 +252,13 @@ def _of_another_kind(said: Query, whole: Query, found: Solution) -> bool:
     return bool(kinds) and not any(a.quantity in kinds for a in found.answers)
 
 
-_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _another_time_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind)
+_UP_TO_IT = Pattern(r"\s*(?:up )?to the (?:ceiling|roof)\b", re.I)
+
+
+def _legs_that_clash(said: Query, whole: Query, found: Solution) -> bool:
+    """Two lengths of the whole way of a bounce, or two of the same leg: "2 m to the ceiling, 3 m to the ceiling"."""
+    legs = [f for f in said.facts if f.quantity == "path"]
+    return len({f.value for f in legs if f.cue == "total"}) > 1 or len({f.value for f in legs if _UP_TO_IT.match(said.text, f.end)}) > 1
+
+
+_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _another_time_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind, _legs_that_clash)
