@@ -174,12 +174,13 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
     return Heard(text, tuple(settle(_spoken_formats(tokens, text), text)), cut)
 
 
-_LONG_NUMBERS = frozenset(word for word in (*SMALL, *TENS, *SCALES, *PARTS) if len(word) >= 6)
+_NUMBER_WORDS = frozenset((*SMALL, *TENS, *SCALES, *PARTS))
+_LONG_NUMBERS = frozenset(word for word in _NUMBER_WORDS if len(word) >= 6)
 
 
 def _number_meant(piece: Raw, lexicon: Lexicon) -> Raw:
     """"qarter", "thirten": a number word with a slip of the fingers, where the word as typed means nothing."""
-    if piece.kind != "word" or not 5 < len(piece.text) < 12 or piece.text in _LONG_NUMBERS or not piece.text.isascii() or lexicon.knows(piece.text):
+    if piece.kind != "word" or not 4 < len(piece.text) < 12 or piece.text in _NUMBER_WORDS or not piece.text.isascii() or lexicon.knows(piece.text):
         return piece
     meant = _near_number(piece.text)
     return replace(piece, text=meant) if meant else piece

@@ -103,7 +103,11 @@ class Lexicon:
 
     def _search(self, word: str) -> str:
         near = {slip for slip in slips(word) if slip in self._by_first and len(slip) >= (5 if len(word) > 5 else 6) and self._matters(slip)}
-        return near.pop() if len(near) == 1 else ""
+        return min(near, default="") if len({self._alone(word) for word in near}) == 1 else ""
+
+    def _alone(self, word: str) -> tuple[str, str]:
+        """What a word means that nothing follows: "metres" and "meters" are the same."""
+        return next(((terminal, value) for rest, terminal, value in self._by_first[word] if not rest), ("", word))
 
     def _matters(self, word: str) -> bool:
         return any(terminal not in ("GLUE", "LINK") for _, terminal, _ in self._by_first[word])
