@@ -302,6 +302,19 @@ def _asks_rating(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | No
     return Ask("film_speed") if told and (_DIAL.search(lower) or asks and asks[0].quantity == "aperture") and "how many stops" not in lower else None
 
 
+_NAMES_OPENING = Pattern(r"\b(?:f-?stop|f ?/?number|aperture|read(?:s|ing)?|meters?|lens|f/)\b")
+_SET_TO = Pattern(r"\b(?:sets?|setting|goes?|go|dial\w*|turn\w*|run|power\w*|put|use|what)\b")
+
+
+def _asks_other_power(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
+    """"key on half, I want the fill two stops below it, so it gets set to what": the power of the other light, where nothing is told of f-numbers."""
+    powers, apart = [f for f in _all(facts, "power") if f.of], _all(facts, "relation")
+    told = len(powers) == len(apart) == 1 and apart[0].of not in ("", "ambient", "backdrop", powers[0].of) and _kinds(facts) <= {"power", "relation", "distance", "count"}
+    if not told or not _only(asks, "aperture") or _NAMES_OPENING.search(lower) or not _SET_TO.search(lower):
+        return None
+    return Ask("power", apart[0].of, "", asks[0].start) if asks else Ask("power", apart[0].of)
+
+
 def _asks_energy(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
     """"800 joules gave f/16; f/22 will take": the energy, which is all that two f-numbers and one energy leave open."""
     marks = _all(facts, "aperture")
@@ -342,4 +355,4 @@ def _asks_bracket(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | N
     return Ask("aperture") if told and _TURNS.search(lower) and "pop" not in lower else None
 
 
-_ASKS: tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], ...] = (_asks_opening, _asks_pops, _asks_supply, _asks_rating, _asks_energy, _asks_series, _asks_long_time, _asks_bracket)
+_ASKS: tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], ...] = (_asks_other_power, _asks_opening, _asks_pops, _asks_supply, _asks_rating, _asks_energy, _asks_series, _asks_long_time, _asks_bracket)

@@ -103,17 +103,18 @@ _STRENGTH: tuple[tuple[str, float], ...] = (
 )
 
 
-_FLASH_ONE = Pattern(r"\b(?:flash|light|strobe) (one(?P<part> and a half| and a third| and two thirds)?[ -]stops?)\b", re.I)
+_FLASH_ONE = Pattern(r"\b(?:flash|light|strobe) ((?:one|a)(?: full| whole)?(?P<part> and a half| and a third| and two thirds)?[ -]stops?(?P<late> and a half| and a third| and two thirds)?)\b(?=(?P<way>\W+(?:(?P<over>over|above|brighter|hotter)|under|below|darker|weaker|dimmer)\b)?)", re.I)
 
 
 def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
-    """"the flash one stop over": one stop, not flash number one."""
+    """"the flash one stop over", "the flash a stop under what's correct": stops, and neither flash number one nor flash A."""
     match = _FLASH_ONE.search(text)
     if match is None or any(f.quantity in ("stops", "relation") and match.start(1) <= f.start < match.end(1) for f in facts):
         return facts
-    part = {"": 0.0, " and a half": 0.5, " and a third": 1 / 3, " and two thirds": 2 / 3}[(match["part"] or "").lower()]
+    part = {"": 0.0, " and a half": 0.5, " and a third": 1 / 3, " and two thirds": 2 / 3}[(match["part"] or match["late"] or "").lower()]
+    cue = "" if match["way"] is None else "more" if match["over"] else "less"
     kept = [replace(f, of="") if f.of == "a" else f for f in facts if not (match.start(1) <= f.start < match.end(1))]
-    return sorted([*kept, Fact("stops", 1.0 + part, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
+    return sorted([*kept, Fact("stops", 1.0 + part, cue=cue, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
 
 
 _BARE_COUNT = Pattern(r"^\s*(?:(?:on top|over it|in front|in it|on it)(?: of (?:it|that))?\s+)?(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing|robs|robbing|pinches|swallows|knocks off)(?: me| us)?(?: of)?|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three)(?! and (?:a |one |two )?(?:half|thirds?|quarter)))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)

@@ -31,6 +31,25 @@ def claim_of_sum(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Light adds: together they give f/{right:.3g}.")
 
 
+_ALONE = Pattern(r"\b(?:alone|on its own|by itself|by themselves|each|both|either|solo)\b")
+_LEFT_AT = Pattern(r"\b(?:leav\w+|left|stay\w*|keep\w*|kept|set|shoot\w*|shot|expos\w+|lens|camera)\b[^.?!\d]{0,20}$")
+
+
+def claim_of_sum_over(query: Query) -> Solution | None:
+    """"the room alone is right at f/8 and so is the flash; left at f/8 she's a stop over": what two lights on one face come to against the lens."""
+    said = query.text.lower()
+    read = sorted((f for f in query.facts if f.quantity == "aperture"), key=lambda f: f.start)
+    off = [f for f in query.facts if f.quantity in ("stops", "relation") and f.cue in ("more", "less")]
+    if len(read) not in (2, 3) or len(off) != 1 or not _ALONE.search(said) or {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "stops", "relation"} or sum(f.of == "ambient" for f in read) != 1:
+        return None
+    lens = read[2] if len(read) == 3 and _LEFT_AT.search(said[: read[2].start]) else None
+    if lens is None and (len(read) == 3 or read[0].value != read[1].value):
+        return None
+    right = math.log2((read[0].value ** 2 + read[1].value ** 2) / (lens or read[0]).value ** 2)
+    holds = abs(right - abs(off[0].value) * (1 if off[0].cue == "more" else -1)) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=(*read, *off), topic="claims", lead=f"{'Yes' if holds else 'No'}. Light adds: together they are {speak_stops(abs(right))} {'over' if right > 0 else 'under'} at f/{(lens or read[0]).value:g}.")
+
+
 def claim_of_pops_read(query: Query) -> Solution | None:
     """"one pop gives f/8, so four give f/16": the f-number goes with the root of the pops, or of the equal flashes."""
     stops = sorted((f for f in query.facts if f.quantity == "aperture"), key=lambda f: f.start)

@@ -199,7 +199,7 @@ def _as_asked(value: float, query: Query, quantity: str) -> float:
     return value
 
 
-_EFFECT = Pattern(r"\bdo to\b|\bto (?:my|the) exposure\b|\bdark(?:en|ens|er)\b|\b(?:lose|losing|loses|lost|costs? (?:me|us))\b")
+_EFFECT = Pattern(r"\bdo to\b|\bto (?:my|the) exposure\b|\bdark(?:en|ens|er)\b|\b(?:lose|losing|loses|lost|costs? (?:me|us))\b|\bhow (?:many stops|much)\b[^.?]{0,36}\bdown\b")
 """An ND's strength is sold as a positive number; what it takes from the light is a negative one (contract 32)."""
 
 

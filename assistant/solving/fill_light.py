@@ -160,12 +160,27 @@ def fill(query: Query, ask: Ask) -> Solution | None:
         return None
     if said is not None and at.aperture and light.aperture is None and at.shutter is None and not query.has("exposure_value"):
         light = Daylight(ambient.exposure_value(at.aperture, 1.0, at.film_speed), (), (), at.aperture, None, at.film_speed, relative=True)  # "the sunlit exposure is f/16": its time is whatever suits
+    light = _as_told(query, light, at) if said is not None else light
     target = _target(query, light, at, said, room)
     if target is None:
         return None
     if isinstance(target, Solution):
         return target
     return _for_target(query, ask, target, light, at, tuple(f for f in (said, room) if f))
+
+
+_NEAR_THE_SKY = 2.0
+"""Stops by which a reading may differ from what a sky usually gives."""
+
+
+def _as_told(query: Query, light: Daylight, at: Working) -> Daylight:
+    """"open shade, f/5.6 at 1/60 … fill two stops under": an aperture and a time that were told go before what such a sky usually gives."""
+    number, time = query.last("aperture", ""), query.last("shutter", "")
+    if not light.assumed or number is None or time is None or at.loss or at.aperture is None or at.shutter is None or query.has("sync"):
+        return light
+    ev = ambient.exposure_value(at.aperture, at.shutter, at.film_speed)
+    told = Daylight(ev, (number, time), (), at.aperture, at.shutter, at.film_speed)
+    return told if abs(ev - light.ev) <= _NEAR_THE_SKY else light
 
 
 def _from_its_reading(query: Query, said: Fact, asked: str) -> Solution | None:

@@ -70,7 +70,7 @@ _FOR_FAR = Pattern(r"^\s*(?:is |was |being )?(?:right |good |correct |fine )?(?:
 
 def _apart(known: Fact, place: Fact, text: str) -> int:
     between = text[min(known.end, place.end) : max(known.start, place.start)]
-    breaks = len(patterns.findall(r"[,;]|\b(?:if|and|but|when|while|then|so)\b", between))
+    breaks = len(patterns.findall(r"[,;]|\b(?:if|and(?! (?:\w+ly )?(?:lit|exposed|right|correct|spot on|good|perfect|fine|reads?|meters?|metered|gets?|at|comes?)\b)|but|when|while|then|so)\b", between))
     return len(between) + 100 * breaks + (0 if place.sentence == known.sentence else 1000)
 
 
