@@ -331,27 +331,19 @@ def _enough(query: Query, found: _Claimed, right: Quantity, off: float) -> Solut
     """A limit is kept when the figure is no more than the light allows (no less than it needs)."""
     fact = found.fact
     spare = -off if fact.quantity in ("aperture", "distance") else off
-    if fact.quantity == "aperture" and found.answer.topic == "ambient" and query.has("sync") and not query.has("shutter"):
-        return _by_daylight(found, right, off)
-    if fact.quantity == "aperture" and found.answer.topic == "ambient" and not query.has("sync") and "enough" not in query.text.lower():
-        return _for_the_daylight(found, right, spare)
+    if fact.quantity == "aperture" and found.answer.topic == "ambient" and "enough" not in query.text.lower():
+        return _by_daylight(found, right, off, query.has("sync") and not query.has("shutter"))
     holds = spare >= -TOLERANCE
     note = "" if abs(spare) < 0.05 else f"There {'is' if spare <= 1.05 else 'are'} {speak_stops(spare)} to spare." if holds and spare > 0 else f"It falls {speak_stops(abs(spare))} short" + (", which is close enough." if holds else ".")
     verdict = _verdict(found, holds, right, (note,), stops=spare, limit=True)
     return verdict if holds or fact.quantity != "aperture" or spare >= 0 else _with_power(verdict, query, -spare)
 
 
-def _by_daylight(found: _Claimed, right: Quantity, off: float) -> Solution:
-    """At the sync speed the daylight cannot be cut by the shutter: wider than right is too bright, narrower takes a longer time."""
-    holds = off >= -TOLERANCE
-    note = "" if abs(off) < 0.05 else f"At sync the daylight would be {speak_stops(-off)} over." if off < 0 else f"There the time is {speak_stops(off)} longer than sync."
-    return _verdict(found, holds, right, (note,), stops=-off, limit=True)
-
-
-def _for_the_daylight(found: _Claimed, right: Quantity, spare: float) -> Solution:
-    """Of light that is there none can be turned down: an f-number is right for it only where the exposure comes out at it."""
-    state = "right" if abs(spare) <= TOLERANCE else f"{speak_stops(abs(spare))} {'over' if spare > 0 else 'under'}"
-    return _verdict(found, abs(spare) <= TOLERANCE, right, (f"At f/{found.fact.value:.3g} the daylight would be {state}.",), stops=spare, limit=True)
+def _by_daylight(found: _Claimed, right: Quantity, off: float, at_sync: bool) -> Solution:
+    """Daylight is not turned down: wider than right is too bright; narrower is too dark, or takes a longer time where the sync alone is told."""
+    holds = off >= -TOLERANCE if at_sync else abs(off) <= TOLERANCE
+    state = f"There the time is {speak_stops(off)} longer than sync." if at_sync and off > 0 else f"There the daylight would be {speak_stops(abs(off))} {'over' if off < 0 else 'under'}."
+    return _verdict(found, holds, right, (state if abs(off) >= 0.05 else "",), stops=-off, limit=True)
 
 
 def _with_power(verdict: Solution, query: Query, short: float) -> Solution:
