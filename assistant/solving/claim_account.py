@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.query import Query
 from assistant.solving.claim_words import plain, terms
+from assistant.solving.solution import Solution
 
 _FIGURE = Pattern(r"(?<![\w.])\d[\d.]*(?:/\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen)\b(?! (?:fiftieth|hundred|thousand))|\b(?:half|third|thirds|quarter|eighth|twice|thrice)\b")
 _ENERGY = Pattern(r"^\s?(?:ws|j|joules?|watt)\b")
@@ -40,3 +42,15 @@ def all_in_rows(said: str, hears: tuple[str, ...]) -> bool:
     spans = [m.span() for words in hears if not words.startswith("^") for m in patterns.finditer(words, said)]
     figures = [m for m in _FIGURE.finditer(said) if not m.group().startswith("1/") and not _ENERGY.match(said[m.end() :]) and m.group() not in ("half", "quarter", "eighth", "third")]
     return all(any(a < m.end() and m.start() < b for a, b in spans) for m in figures)
+
+
+_SO_MANY_OF = Pattern(r"\s+(?:(?:identical|equal|such|of (?:the|those|them))\s+)*(?:\.?\d|nds?\b|filters?\b|sheets?\b|layers?\b|flash(?:es)?\b|heads?\b|strobes?\b|lights?\b|pops?\b)")
+_AGAINST = Pattern(r"\b(?:over|than|against|from|versus|vs|of)\s+(?:just |only )?$")
+_ENDS = Pattern(r"\s*(?:[,.;?!]|$)")
+
+
+def left_uncounted(said: Query, found: Solution) -> bool:
+    """"two ND 0.3 are one stop?", "eight flashes are two stops over two?": a verdict that has not counted how many there are."""
+    text, places = said.text.lower(), {f.start for f in found.used}
+    counts = [f for f in said.facts if f.quantity == "number" and f.origin == "said" and not f.bad and 2 <= f.value <= 16 and f.value == int(f.value) and f.start not in places]
+    return any(_SO_MANY_OF.match(text, f.end) or _AGAINST.search(text[: f.start]) and _ENDS.match(text, f.end) for f in counts)

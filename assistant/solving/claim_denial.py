@@ -1,9 +1,12 @@
 """Whether a claim denies what it names: a "not" inside it, but not the one of a tag or of an opening "isn't".
 
 "isn't X more than Y" and "X is more than Y, isn't it?" put up that it is; "X is not more than Y, right?" that it is not.
+A claim that is called wrong ("is it a myth that", "am I wrong to think", "is f/8 wrong") is denied too.
 """
 
 from __future__ import annotations
+
+from collections.abc import Sequence
 
 from assistant.patterns import Pattern
 
@@ -13,6 +16,7 @@ _TAG = Pattern(
     rf",? ?\b(?:{_HELPS}n'?t|{_HELPS}|won't|wont|can't|innit|isint|dosen't)(?: (?:it|they|that|he|she|i|you|we|this|one|there|so))?(?: not)?(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
     rf"|,? ?\b(?:right or not|or not|yes or no|true or false|right or wrong|no|or am i wrong|not so)\s*[?.!]*\s*$"
     rf"|^\W*(?:(?:but|and|so|hang on|wait|well|surely|um|er|hey|hi|ok)[, ]+)*(?:{_HELPS}n'?t|won't|can't|shouldn't)\b"
+    rf"|^\W*{_HELPS} (?:it|that|this) not (?:true|so|the case|right|correct)\b"
 )
 _OPENS = Pattern(r"\bno (?:matter|doubt|question|problem|sweat)\b|\bnot only\b|\bno \w+ (?:lens|camera|room)\b")
 """A "no" that denies nothing."""
@@ -34,3 +38,54 @@ def denied(said: str) -> bool:
     (True, False, True)
     """
     return len(_NEGATION.findall(_OPENS.sub(" ", untagged(said)))) % 2 == 1
+
+
+_VERBS = r"(?:is|are|was|were|do|does|did|will|would|can|could|should|must|need|has|have)"
+_CALLED_WRONG = Pattern(
+    r"\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\b(?:untrue|false|nonsense|rubbish) (?:that|to say)\b|\b(?:am i|are we|is he|is she|are they|would i be|is it|that's|it's|it is|was i) (?:wrong|mistaken)\b"
+    r"|(?:^\W*|[.;:,]\s+)(?:is|are|was|would|were)\b(?:[^,.;:?!]|\.\d){1,24}? (?:be )?(?:wrong|incorrect|mistaken)\b"
+    r"|\b(?:is not|isn't|are not|aren't) (?:true|so|correct|right)\s*[.?!]*\s*$"
+)
+"""The claim as a whole said to be wrong."""
+_NOT_SO = Pattern(rf"\b(?:{_VERBS}|wo|ca) ?n(?:'t|ot)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe|i|we|you|it|that|this|they|he|she)\b)|(?:\b(?:{_VERBS} not|never)|'(?:s|re) not)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe)\b)|\bnot(?= (?:more|less|fewer|over|under|enough)\b)")
+"""A verb denied; what is turned round into a question ("can't I", "is it not") is not."""
+_ASIDE = Pattern(r"\b(?:if|when|unless|because|since|as|although|though|while|who|which|what|where|why|how|provided)\b(?: [\w'-]+){0,3}\s*$")
+"""What leads a clause that is not the claim."""
+_CLAUSE_END = Pattern(r"[;:?!]|[.,](?!\d)|\bbut\b|\bthough\b")
+_INSTEAD = Pattern(r"\b(?:but|instead|rather|it's|it is)\b")
+
+
+def denials(said: str) -> list[tuple[int, int]]:
+    """Where the clauses run that a "not" denies, from the "not" to their ends; of the same text, tags left out."""
+    bare = _TAG.sub(lambda m: " " * len(m.group()), said)
+    found = []
+    for no in _NOT_SO.finditer(bare):
+        ends = _CLAUSE_END.search(bare, no.end())
+        before = [m.end() for m in _CLAUSE_END.finditer(bare, 0, no.start())]
+        led_by = bare[before[-1] if before else 0 : no.start()]
+        if _ASIDE.search(led_by) is None and (led_by.strip() or not before):  # ", wouldn't f/8 be right": a question turned round
+            found.append((no.start(), ends.start() if ends else len(bare)))
+    return found
+
+
+def called_wrong(said: str) -> bool:
+    """Whether the claim as a whole is called wrong.
+
+    >>> called_wrong("is it a myth that slide is fussier?"), called_wrong("am i wrong to set f/8?"), called_wrong("f/8, right or wrong?")
+    (True, True, False)
+    """
+    bare = _TAG.sub(" ", said)
+    return _CALLED_WRONG.search(bare) is not None
+
+
+_JUDGED = Pattern(r"\b(?:right|correct|true|enough|reach|sharp|cover|ok|okay)\b|\b(?:over|under)-?expos")
+
+
+def turned(said: str, figures: Sequence[tuple[int, int]]) -> bool:
+    """Whether a claim of a figure is put the other way round: called wrong, or the figure (or "right", "enough") denied.
+
+    >>> turned("gn 80 at 10 ft isn't f/8, is it?", [(19, 22)]), turned("isn't gn 80 at 10 ft f/8?", [(21, 24)])
+    (True, False)
+    """
+    clauses = [(a, b) for a, b in denials(said) if _INSTEAD.search(said, b) is None and (any(a <= start < b for start, _ in figures) or _JUDGED.search(said[a:b]))]
+    return (len(clauses) % 2 == 1) is not called_wrong(said)

@@ -9,6 +9,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.claim_rules import TOLERANCE, WEIGHTS
 from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
@@ -70,17 +71,36 @@ _TURNED = Pattern(r"\b(?:too|enough|over-?expos\w*|under-?expos\w*|same|up|more|
 
 
 def claim_of_power_in_stops(query: Query) -> Solution | None:
-    """"1/16 is four stops down off full": a power told against full, in stops."""
+    """"1/16 is four stops down off full": a power told against full, in stops; "1/8 is two stops less than half" against another."""
     powers = {f.value for f in query.facts if f.quantity == "power" and not f.of}
     stops = [f for f in query.facts if f.quantity in ("stops", "power_down", "relation", "loss")]
     others = {f.quantity for f in query.facts} - {"power", "stops", "power_down", "relation", "loss"}
     said = plain(query.text)
-    if not query.claim or others or len(stops) != 1 or len(powers) != 2 or max(powers) != 1.0 or min(powers) <= 0 or not _BELOW_FULL.search(said[stops[0].start :]) or _TURNED.search(said):
+    if not query.claim or others or len(stops) != 1 or len(powers) != 2 or min(powers) <= 0:
+        return None
+    if max(powers) != 1.0:
+        return _between_powers(query, stops[0], said)
+    if not _BELOW_FULL.search(said[stops[0].start :]) or _TURNED.search(said):
         return None
     right = math.log2(min(powers))
     holds = abs(abs(right) - abs(stops[0].value)) <= TOLERANCE
     return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. 1/{1 / min(powers):.3g} power is {speak_stops(-right)} under full.")
+
+
+_SO_MUCH_LESS = Pattern(r"\s*(?:less|under|below|down|weaker|lower|darker|dimmer|off|beneath)\b")
+_SO_MUCH_MORE = Pattern(r"\s*(?:more|over|above|up|stronger|higher|brighter)\b")
+
+
+def _between_powers(query: Query, stops: Fact, said: str) -> Solution | None:
+    """"1/8 is two stops less than half": the first power against the second, where the stops stand between them."""
+    one, two = sorted((f for f in query.facts if f.quantity == "power"), key=lambda f: f.start)[:2]
+    way = next((w for w, words in ((-1, _SO_MUCH_LESS), (1, _SO_MUCH_MORE)) if words.match(said, stops.end) or words.match(said, stops.end - 5)), 0)
+    if not one.start < stops.start < two.start or way == 0:
+        return None
+    right = math.log2(one.value / two.value)
+    holds = within(bound_of(said[: stops.start])[0], abs(right) - abs(stops.value), TOLERANCE) and right * way > 0
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. They are {speak_stops(abs(right))} apart.")
 
 
 _STRONGER = Pattern(r"\b(?:stronger|darker|heavier|denser|more)\b[^?]{0,20}\bthan\b")

@@ -15,6 +15,8 @@ from assistant.patterns import Pattern
 from assistant.records import record, replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, within
+from assistant.solving.claim_denial import called_wrong, denials
 from assistant.solving.claim_words import Term, part_of, plain, terms
 
 WEIGHTS: dict[str, dict[str, float]] = {
@@ -61,21 +63,37 @@ def judge_rule(text: str) -> Verdict | None:
         return None
     if cause.quantity == "count" and _SPLIT.search(said):
         cause = Term("power", -cause.doublings, cause.start, cause.end, cause.part)
-    verdicts = [_denied(said, v) for v in (_judge(said, cause, e) for e in effects) if v is not None]
+    if cause.quantity == "distance" and _of_the_camera(said) or cause.quantity == "count" and elsewhere(said):
+        return None
+    no = denials(said)
+    verdicts = [_denied(v, no) for v in (_judge(said, cause, e) for e in effects) if v is not None]
     wrong = [v for v in verdicts if not v.holds]
-    return next(iter(wrong or verdicts), None)
+    judged = next(iter(wrong or verdicts), None)
+    return replace(judged, holds=not judged.holds, off=0.0) if judged is not None and called_wrong(said) else judged
 
 
-_DENIES = Pattern(r"(?:n't|\bnot|\bnever|\b(?:doesnt|dont|isnt|wont))(?: (?:lose|cost|make|mean|give|need|double|halve|equal|gain|drop|add|require|take|leave|get|be|you|me|us|just|worth))*(?: (?:the same as|as much as|exactly|a|an|the))* ?$")
-_PUTS = Pattern(r"^\W*(?:(?:so|and|but|well|ok|surely|um|er)[, ]+)*(?:does|do|is|are|will|would|can|could|should|did|must|might|isn't|aren't|doesn't|don't|won't|wouldn't|can't)\b|\bnot\b[^?.]*\bbut\b|n't\b[^?.]*\bbut\b")
-"""A question opens with its verb, and its "not" only hopes for a yes."""
+def _denied(verdict: Verdict, no: list[tuple[int, int]]) -> Verdict:
+    """"doubling the distance does not halve the light": what is denied of an effect turns round what is true of it."""
+    return replace(verdict, holds=not verdict.holds, off=0.0) if sum(a <= verdict.start < b for a, b in no) % 2 else verdict
 
 
-def _denied(said: str, verdict: Verdict) -> Verdict:
-    """"halving the power doesn't lose two stops": a wrong rule denied is right, and a right one denied is wrong."""
-    if not _DENIES.search(said[: verdict.start]) or _PUTS.search(said):
-        return verdict
-    return replace(verdict, holds=not verdict.holds, off=0.0)
+_CAMERA_STANDS = Pattern(r"\bcamera\b")
+_FLASH_WITH_IT = Pattern(r"\b(?:on|to|with) (?:the |my |your )?camera\b|\bon-camera\b|\bhot ?shoe\b")
+_ELSEWHERE = Pattern(
+    r"\b(?:opposite|either|each|both|other) (?:side|end|cheek)s?\b|\bfrom (?:behind|the (?:back|other side))\b|\bbehind\b|\b(?:rim|hair|back|kicker|accent|background)[- ]?(?:light|head|flash)?\b|\bcross[- ]?light\w*|\bone each side\b"
+    r"|\b(?:second|other|another|extra|third)\b[^.?;]{0,30}\b(?:(?:half|quarter|1/\d+|less|lower) (?:the )?power|(?:twice|half|double) (?:the|as|its) (?:distance|far)|further|farther|closer|nearer|weaker|smaller|stronger)\b"
+)
+_ADDED = Pattern(r"\b(?:second|other|another|extra|third|add\w*|two|three|four)\b")
+"""Lights that do not fall from one spot, equally strong, on the side that is seen."""
+
+
+def elsewhere(said: str) -> bool:
+    """Whether a second light is said to stand elsewhere than the first or to give another light, or a distance is the camera's."""
+    return _ELSEWHERE.search(said) is not None and _ADDED.search(said) is not None or _of_the_camera(said)
+
+
+def _of_the_camera(said: str) -> bool:
+    return _CAMERA_STANDS.search(said) is not None and _FLASH_WITH_IT.search(said) is None
 
 
 _SPLIT = Pattern(r"\b(?:split|shared?|divided)\b[^.?!]{0,24}\b(?:even\w*|equal\w*|between|among|in (?:two|half|three|four))\b[^?]*\b(?:each|every|either|one of them)\b")
@@ -125,7 +143,9 @@ def _judge(said: str, cause: Term, effect: Term) -> Verdict | None:
     right = _doublings(said, cause, effect, light, mine)
     off = (effect.doublings - right) * mine
     near = TOLERANCE if _ABOUT.search(said[max(0, effect.start - 20) : effect.end]) else EXACT
-    return Verdict(abs(off) <= near, abs(off), _say(cause, effect.quantity, right), _why(cause, effect.quantity, right), (_factor(right),), effect.start)
+    bound = bound_of(said[: effect.start])[0]
+    holds = within(bound, (right - effect.doublings) * abs(mine), near)
+    return Verdict(holds, 0.0 if bound else abs(off), _say(cause, effect.quantity, right), _why(cause, effect.quantity, right), (_factor(right),), effect.start)
 
 
 _CLAUSE = Pattern(r"[,.;:?!](?!\d)|\b(?:and|but|while|whereas)\b")
@@ -170,7 +190,7 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     if cause.quantity in ("light", "stops"):
         light, claimed = abs(light), abs(claimed)
     elif effect.quantity == "stops":
-        costs = cause.quantity == "filter" and not patterns.search(r"\b(?:brighter|gains?|hotter)\b", said)
+        costs = cause.quantity == "distance" and _REACH.search(said, cause.start, cause.end) is not None or cause.quantity == "filter" and not patterns.search(r"\b(?:brighter|gains?|hotter)\b", said)
         claimed = math.copysign(claimed, light) if costs else _stops_claimed(said, effect, light)
     needed = effect.quantity == "light" and cause.quantity != "light" and patterns.search(r"\b(?:needs?|requires?|takes)\b[^.;]*$", said[: effect.start]) is not None
     light = -light if needed else light
@@ -178,7 +198,14 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     strength = cause.quantity == "filter" and patterns.search(r"\bnd\b|\bnd ?\d|neutral|\bmore exposure\b|\bextra\b", said) is not None  # an ND is sold by its stops (contract 32)
     shown = abs(light) if effect.quantity == "stops" and (strength or _OPENS.search(said) and not _LESS.search(said)) else light
     answers = (marks.stops(shown),) if abs(light) > 1e-9 else ()
-    return Verdict(abs(off) <= TOLERANCE, abs(off), _say_light(cause, light, part, needed), _why(cause, "light", light), answers, effect.start)
+    more = math.copysign(off, off * claimed) if effect.quantity == "stops" and claimed else off  # of stops their size is bounded, of a share the light
+    bound = bound_of(said[: effect.start])[0]
+    holds = within(bound, -more, TOLERANCE)
+    return Verdict(holds, 0.0 if bound else abs(off), _say_light(cause, light, part, needed), _why(cause, "light", light), answers, effect.start)
+
+
+_REACH = Pattern(r"\b(?:reach|range|throw)\b")
+"""How far the light carries: it may be what the stops give, or what they pay for, so only their size is judged."""
 
 
 def _stops_claimed(said: str, effect: Term, light: float) -> float:

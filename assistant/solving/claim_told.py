@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.answer import Quantity
 from assistant.query import Query
+from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import Verdict
@@ -30,3 +31,10 @@ def _of_mine(verdict: Verdict, query: Query) -> tuple[tuple[Quantity, ...], str]
         return (), ""
     left = guides[0].value * float(factor.value)
     return (marks.guide_number(left, guides[0].unit or "ft"),), f"Of {guides[0].value:g} that leaves {left:.3g}."
+
+
+def turned_round(judged: Solution) -> Solution:
+    """The verdict on the claim that denies what was judged."""
+    claim, *rest = judged.answers
+    yes, _, why = judged.lead.partition(" ")
+    return replace(judged, answers=(replace(claim, value=not claim.value), *rest), lead=f"{yes.replace('Yes', 'no').replace('No', 'yes').capitalize()} {why}".strip())

@@ -6,7 +6,6 @@ and the two are compared in stops. Within a third of a stop counts as right.
 
 from __future__ import annotations
 
-import math
 import re
 
 from assistant import patterns
@@ -14,10 +13,12 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
-from assistant.scales import aperture_difference_stops, speak_power, speak_stops
+from assistant.scales import speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_account import all_in_terms
+from assistant.solving.claim_bounds import bound_of, is_bounded, within
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
+from assistant.solving.claim_denial import turned
 from assistant.solving.claim_distances import bounded, claim_of_distances
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
@@ -26,22 +27,20 @@ from assistant.solving.claim_kinds import BY_FACTS, BY_WORDS, first_of
 from assistant.solving.claim_lens import claim_of_deeper, claim_of_depth, claim_of_hyperfocal
 from assistant.solving.claim_losses import judge_loss
 from assistant.solving.claim_marks import in_marks
-from assistant.solving.claim_nearness import nearness
+from assistant.solving.claim_nearness import nearness, stops_off
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
-from assistant.solving.claim_reading import LENGTH_OF, first_step, readable
-from assistant.solving.claim_rules import TOLERANCE, Verdict, judge_rule, judge_stated
+from assistant.solving.claim_reading import first_step, readable
+from assistant.solving.claim_rules import TOLERANCE, Verdict, elsewhere, judge_rule, judge_stated
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
-from assistant.solving.claim_told import told
+from assistant.solving.claim_told import told, turned_round
 from assistant.solving.claim_words import WITHOUT, plain
 from assistant.solving.film import claim_about_film
 from assistant.solving.solution import Solution
 
-WEIGHT = {"aperture": -2.0, "distance": 2.0, "film_speed": 1.0, "power": 1.0, "guide_number": 2.0, "count": 1.0, "stops": 1.0, "ratio": 2.0, "energy": 1.0, "shutter": 1.0, "factor": 1.0,
-          "exposure_value": 1.0, "nd": 1.0}
-"""Stops for each doubling of a claimed value."""
 MOST_TRIED = 6
 """Values of a text that are tried as the one that is claimed, the likeliest first."""
+_UNBOUNDED = ("aperture", "shutter")  # "smaller than f/8" may be the figure or the hole
 CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "count", "ratio", "stops", "shutter", "energy")
 
 
@@ -110,6 +109,8 @@ _SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|
 def _special(query: Query) -> Solution | None:
     """The first of the claims of one kind, each of which looks for all of its own figures."""
     found = first_of(BY_FACTS, query)
+    if found is not None and found.answers and turned(plain(query.text), [(f.start, f.end) for f in sorted(found.used, key=lambda f: f.start)[-1:]]):
+        found = turned_round(found)
     if found is None and ({f.of for f in query.all("distance")} in _TWO_PLACES or bounded(query)):
         return claim_of_distances(query)
     return found
@@ -187,6 +188,9 @@ def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
         answer = _solve_without(query, fact)
         if answer is None or answer.status in ("rejected", "noted") or (answer.status == "answered" and not answer.answers):
             continue
+        kinds = {f.quantity for f in answer.used}
+        if fact.quantity in ("stops", "power") and kinds <= {"count", "power", "stops", "relation"} and elsewhere(plain(query.text)):
+            continue  # found for equal lights from one spot, or for the flash's distance
         if answer.status == "needs":
             lacking = lacking or answer
             continue
@@ -220,7 +224,7 @@ def _candidates(query: Query) -> list[Fact]:
     def rank(f: Fact) -> tuple[int, int, int]:
         before = said[: f.start]
         near = (f.start == last and (f.quantity == "aperture" or _SETS.search(before) is not None)) or f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
-        level = 4 if _REACHES.search(before) else 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
+        level = 5 if f.quantity not in _UNBOUNDED and is_bounded(before) else 4 if _REACHES.search(before) else 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
         return level, order[f.quantity] if level < 3 else 0, f.start
 
     if _FASTER.search(said) and sum(f.quantity == "film_speed" for f in facts) == 2 and any(f.quantity == "stops" for f in facts):
@@ -261,7 +265,7 @@ _BRIGHT = ("bright", "hot", "strong", "much", "close", "near", "powerful", "ligh
 def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     """The verdict on a claimed value: right, near enough, enough, or too much."""
     right = found.answer.answers[0]
-    off = _off(found.fact, right)
+    off = stops_off(found.fact, right)
     if off is None:
         return found.answer
     said = plain(query.text)
@@ -272,35 +276,18 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     if gap is not None and found.fact.quantity == "aperture" and gap.start > found.fact.start:
         return _difference(found, right, off, gap)
     too = _TOO.search(said)
-    wrong = None if too else first_wrong(_for_steps(query, found.fact), found.fact)
     if too:
         return _too(found, right, off, too, bool(_WITHOUT.search(said[: too.start()])))
     if _ENOUGH.search(said) and found.fact.quantity in ("aperture", "distance", "count", "power", "film_speed"):
-        return _enough(query, found, right, off)
-    return _right_or_wrong(query, found, right, off, wrong, rule)
+        judged = _enough(query, found, right, off)
+    else:
+        judged = _right_or_wrong(query, found, right, off, rule)
+    return turned_round(judged) if turned(said, [(found.fact.start, found.fact.end)]) else judged
 
 
 def _for_steps(query: Query, claimed: Fact) -> Query:
     """A setting that is claimed is found from the aperture, which is then no figure of a step."""
     return query.with_facts(f for f in query.facts if f.quantity != "aperture") if claimed.quantity in ("power", "film_speed", "count") else query
-
-
-def _off(fact: Fact, right: Quantity) -> float | None:
-    """Stops between the claimed value and the right one; plus is a larger figure."""
-    if not isinstance(right.value, (int, float)) or isinstance(right.value, bool):
-        return None
-    value, exact = fact.value, float(right.value)
-    if fact.quantity == "distance":
-        exact *= {"ft": 0.3048, "m": 1.0, "cm": 0.01, "in": 0.0254, "yd": 0.9144}.get(right.unit, 1.0)
-    if fact.quantity == "guide_number" and fact.unit and fact.unit != right.unit:
-        value *= LENGTH_OF.get(fact.unit, 1.0) / LENGTH_OF.get(right.unit, 1.0)
-    if fact.quantity == "stops":
-        return abs(value) - abs(exact)
-    if value <= 0 or exact <= 0:
-        return None
-    if fact.quantity == "aperture":
-        return aperture_difference_stops(value, exact)
-    return abs(WEIGHT[fact.quantity]) * math.log2(value / exact)
 
 
 def _difference(found: _Claimed, right: Quantity, off: float, gap: Fact) -> Solution:
@@ -315,7 +302,7 @@ def _exposure(fact: Fact, off: float) -> float:
     return {"aperture": -off, "distance": -off, "guide_number": off}.get(fact.quantity, off)
 
 
-_WITHOUT = Pattern(rf"{WITHOUT}$|\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be))*\s*$")
+_WITHOUT = Pattern(rf"{WITHOUT}$|\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be))*\s*$|n't (?:(?:get|getting|being|going|go|be|come|look|out|really) )*$")
 
 
 def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denied: bool = False) -> Solution:
@@ -355,12 +342,14 @@ def _with_power(verdict: Solution, query: Query, short: float) -> Solution:
     return replace(verdict, answers=(*verdict.answers, Quantity("power", needed, "of full")), lead=f"{verdict.lead} It would take {needed:.3g} times full power.")
 
 
-def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, wrong: Step | None, rule: Verdict | None) -> Solution:
-    fits = abs(off) <= nearness(query.text, found.answer.assumed)
+def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, rule: Verdict | None) -> Solution:
+    bound = bound_of(plain(query.text)[: found.fact.start])[0] if found.fact.quantity not in _UNBOUNDED else ""
+    wrong = None if bound else first_wrong(_for_steps(query, found.fact), found.fact)
+    fits = within(bound, -off, nearness(query.text, found.answer.assumed))
     bad_rule = rule is not None and not rule.holds
     holds = fits and wrong is None and not bad_rule
     if holds:
-        note = "" if abs(off) < 0.1 else f"It is {speak_stops(abs(off))} from exact: close enough."
+        note = "" if abs(off) < 0.1 or bound else f"It is {speak_stops(abs(off))} from exact: close enough."
         return _verdict(found, True, right, (note,))
     return _verdict(found, False, right, _faults(query, found, off, wrong, rule))
 

@@ -14,6 +14,7 @@ from importlib import import_module
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving.choices import choose
+from assistant.solving.claim_account import left_uncounted
 from assistant.solving.ranges import over_values
 from assistant.solving.solution import Solution, rejected
 
@@ -202,7 +203,7 @@ BEARING_ON_A_CLAIM = frozenset({"loss", "relation", "gap", "focal_length", "form
 
 def beside_the_claim(query: Query, verdict: Solution) -> bool:
     """Whether a verdict was reached without a figure of the claim that bears on it."""
-    return verdict.status == "answered" and any(f.quantity in BEARING_ON_A_CLAIM for f in unused(query, verdict))
+    return verdict.status == "answered" and (any(f.quantity in BEARING_ON_A_CLAIM for f in unused(query, verdict)) or left_uncounted(query, verdict))
 
 
 def unused(query: Query, solution: Solution) -> list[Fact]:

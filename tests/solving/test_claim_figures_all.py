@@ -18,6 +18,35 @@ def _verdict(text: str) -> object:
 @pytest.mark.parametrize(
     ("text", "holds"),
     [
+        # denied, called wrong, or bounded: the same figures, and the way the claim is put
+        ("doubling the distance doesn't halve the light, does it?", True),
+        ("doubling the distance doesn't cost two stops, does it?", False),
+        ("is it a myth that twice the distance costs two stops?", False),
+        ("am I wrong to think doubling the distance halves the light?", True),
+        ("doubling the distance costs more than one stop, true?", True),
+        ("doubling the distance costs less than two stops?", False),
+        ("guide number 80 at 10 feet isn't f/8, is it?", False),
+        ("isn't guide number 80 at 10 feet f/8?", True),
+        ("is f/5.6 wrong at 10 feet with guide number 80?", True),
+        ("GN 80, 20 feet, f/8 wouldn't be underexposed, would it?", False),
+        ("GN 80 doesn't reach 20 feet at f/8, does it?", True),
+        ("do I need more than half power for f/4 at 20 feet with GN 80?", True),
+        ("GN 80 at f/4 carries more than 25 feet, right?", False),
+        ("my flash has GN 80 but doesn't zoom. At 10 feet f/8?", True),
+        ("since I'm not using a diffuser, it's f/8 at 10 ft with GN 80, correct?", True),
+        ("an ND8 doesn't cost three stops, does it?", False),
+        ("an ND8 costs more than two stops, right?", True),
+        ("key f/8 and fill f/5.6, that isn't a 3:1 ratio, is it?", False),
+        ("is 1/8 power two stops less than half?", True),
+        ("is 1/8 power two stops more than half?", False),
+        ("two stops less power means half the reach?", True),
+        ("one stop more power doubles the reach?", False),
+        # lights that do not fall from one spot, a base that is not one, the camera's distance: no rule is for these
+        ("two flashes on opposite sides of the face give one stop more on each cheek, right?", None),
+        ("does a second flash behind the subject add a stop on the face?", None),
+        ("a second flash at half power adds one stop?", None),
+        ("eight flashes are two stops over two?", None),
+        ("does doubling the camera distance cost two stops with the light on a stand?", None),
         ("three nets each passing half the light: three stops, correct?", True),  # (1/2)^3 is three stops
         ("three nets each passing half the light: two stops, correct?", False),
         ("four layers of cloth at a stop each leave an eighth of the light. True or false?", False),  # 1/16
