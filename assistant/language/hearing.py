@@ -166,12 +166,24 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
         last = numbered[place + entry.length - 1]
         if entry.terminal in ("NAMED", "ROLE", "CUE") and entry.length > 1 and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
             entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash
+        if piece.text == "second" and entry.terminal == "NAMED" and _is_of_a_speed(tokens, numbered[place + entry.length :]):
+            entry = lexicon.longest(numbered[: place + 1], place)
         if entry.terminal == "FILLER":
             place += entry.length
             continue
         tokens.append(Token(entry.terminal, entry.value, piece.start, last.end, entry.read_as))
         place += entry.length
     return Heard(text, tuple(settle(_spoken_formats(tokens, text), text)), cut)
+
+
+_BURSTS = frozenset({"lasts", "lasting", "duration", "burst", "length"})
+
+
+def _is_of_a_speed(tokens: list[Token], after: list[Raw]) -> bool:
+    """"three metres per second flash lasts 1/1000", "twenty feet a second flash lasts ...": how fast something goes, and no second flash."""
+    if len(tokens) < 2 or tokens[-2].type not in ("LEN", "METER", "MM"):
+        return False
+    return tokens[-1].type in ("PER", "SLASH") or tokens[-1].type == "A" and bool(after) and (after[0].text in _BURSTS or after[0].text in ("is", "of") and after[1:2] != [] and after[1].kind not in ("word", "mark"))
 
 
 _NUMBER_WORDS = frozenset((*SMALL, *TENS, *SCALES, *PARTS))

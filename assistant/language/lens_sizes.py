@@ -164,6 +164,20 @@ def parts_of_a_millimetre(facts: Sequence[Fact], text: str) -> list[Fact]:
     return out
 
 
+_HAIR = 0.0005
+"""No lens, no focus and no limit of sharpness is told in less than half a millimetre."""
+
+
+def hair_breadths(facts: Sequence[Fact]) -> list[Fact]:
+    """"focus on 4 m 0.05 mm": beside a lens, so short a length is what counts as sharp on film, whatever stands around it."""
+    if not any(f.quantity == "focal_length" and f.value > _HAIR for f in facts):
+        return list(facts)
+    return [replace(f, quantity="circle", of="", cue="", bad="") if f.unit == "mm" and 0 < f.value < _HAIR and f.quantity in _SHORT else f for f in facts]
+
+
+_SHORT = frozenset({*_LENGTHS, "focus_distance", "camera_distance", "max_distance", "min_distance", "move", "path", "extension"})
+
+
 def _draw(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"225 mm from lens to film": the whole draw."""
     lenses = sum(f.quantity == "focal_length" for f in facts)

@@ -44,7 +44,7 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
 
 
 def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
-    facts = lens_sizes.parts_of_a_millimetre(lens_sizes.two_sides(facts, text), text)
+    facts = lens_sizes.hair_breadths(lens_sizes.parts_of_a_millimetre(lens_sizes.two_sides(facts, text), text))
     facts = two_places.told_apart(facts, text)
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}

@@ -51,6 +51,8 @@ def _number(plain: list[Token], place: int, text: str) -> list[Token]:
         token = Token("SIZE", token.value, token.start, token.end)
     elif _stops_under(plain, place, text):
         return [*out, Token("STEPS", token.value, token.start, token.end), Token("STOP", "stop", token.end, token.end)]
+    elif _ends_before(plain, place, text):
+        return [*out, token, Token("COMMA", ",", token.end, token.end)]
     elif after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_OF_A_KIND):
         token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
     out.append(token)
@@ -61,6 +63,21 @@ def _number(plain: list[Token], place: int, text: str) -> list[Token]:
     elif _spoken_centimetres(plain, place, after, text):
         out.append(Token("LEN", "cm", token.end, token.end))
     return out
+
+
+_ONE_LIGHT = Pattern(r"(?:flash|strobe|flash ?gun|gun|head|flash head|lamp|light|speedlight|speedlite)", re.I)
+_NO_LIGHTS_BEYOND = 60
+_OPENINGS = frozenset({2.0, 2.8, 3.5, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0})
+
+
+def _ends_before(tokens: list[Token], place: int, text: str) -> bool:
+    """"reads 5.6 flash alone", "loaded 400 flash at 3 m", "stays at 8 power as it was": such a number counts no lights and no powers, and a new clause begins."""
+    if place + 1 >= len(tokens) or (place and tokens[place - 1].type in ("POWER", "SIGN", "SIGN_MINUS", "TIMES")):
+        return False
+    value, after = getattr(tokens[place].value, "value", 0.0), tokens[place + 1]
+    if after.type == "POWER":
+        return value in _OPENINGS and bool(place) and tokens[place - 1].type in ("AT", "F", "LINK", "APERTURE")
+    return after.type == "COUNTED" and 1 < value < 1e5 and (value != int(value) or value > _NO_LIGHTS_BEYOND) and _ONE_LIGHT.fullmatch(text[after.start : after.end]) is not None
 
 
 def _is_of_the_film(tokens: list[Token], place: int) -> bool:
