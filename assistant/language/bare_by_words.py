@@ -204,3 +204,15 @@ def so_many_alike(n: Bare) -> Fact | None:
     many = 2 <= n.value <= 12 and n.value == int(n.value) and "count" not in n.kinds and not n.kinds.isdisjoint(("guide_number", "aperture"))
     alike = many and _ALIKE.match(n.text, n.fact.end)
     return n.of("count", unit="flashes", of="") if alike and EACH_OF_THEM.search(n.text[n.fact.end : n.fact.end + 90]) else None
+
+
+_LEFT_ON = Pattern(r"\b(?:(?:left|had|set|put|shot|got|stuck|kept|found) (?:it|them|that|the \w+|everything)|(?:it|lens|ring|i|that) (?:was|were|stood|stayed|sat)(?: still| left| set| stuck)?|should(?:'ve| have) (?:been|had it|set)|(?:instead of|rather than))(?: at| on| to)?\s*$", re.I)
+_OUT_BY = Pattern(r"\bstops?\b[^.?]{0,24}\b(?:over|under|out|off|wrong|too)\b|\bhow (?:far|much)\b[^.?]{0,24}\b(?:over|under|out|off|wrong)\b", re.I)
+
+
+def left_on(n: Bare) -> Fact | None:
+    """"should have been at f/8 and I left it on 5.6, how many stops over": the other f-number, where one alone is told."""
+    told = is_aperture_mark(n.mark) and n.mark <= 45 and "aperture" in n.kinds and n.kinds.isdisjoint(("distance", "guide_number", "power", "shutter")) and sum(f.quantity == "aperture" for f in n.facts) == 1
+    if not told or not _LEFT_ON.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) or not _OUT_BY.search(n.text) or UNIT_NEXT.match(n.text[n.fact.end :]):
+        return None
+    return n.of("aperture", value=n.mark, of="")

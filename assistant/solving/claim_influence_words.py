@@ -68,13 +68,13 @@ _FRAME = Pattern(
 _SYNC = Pattern(
     r"\b(?:(?:leaf|focal[- ]plane) shutter, )?(?:an? )?(?:electronic |studio )?flash (?:with|has|of) an? (?:really |very |quite )*(?:short|brief|quick) (?:burst|pulse|flash)|"
     r"\b(?:my |the )?(?:camera |body )?(?:syncs?|x-sync|sync speed|flash sync)(?: speed)?(?: is| of| tops out| goes)?(?: (?:up|down))?(?: (?:to|at|is))? 1/\d+(?: or slower)?"
-    r"|\b(?:(?:still |both |always |well |safely |is |are |both is )*(?:within|inside|below|under|in|at or below|slower than|not above|up to) (?:my |the |flash )?(?:(?:x-)?sync\w*)(?: (?:speed|limit|range|time)s?)?)"
+    r"|\b(?:(?:still |both (?:of (?:them|these|those|which) )?|always |well |safely |is |are |both is )*(?:within|inside|below|under|in|at or below|slower than|not above|up to) (?:my |the |flash )?(?:(?:x-)?sync\w*)(?: (?:speed|limit|range|time)s?)?)"
     r"|\b(?:as|so) long as (?:i|we|you)(?:'m| am| stay| are|'re| keep)?|\bprovided (?:that )?(?:i|we|you)(?:'m| am| stay| keep)?|\b(?:i'm|i am|while|staying)(?= *(?:,|$))"
 )
 _THING = r"(?:f[- ]?stops?|aperture|stops?|f[- ]?numbers?|f|shutter(?: (?:speed|time))?|film(?: speed)?|iso|power|flash(?: power| distance|[- ]to[- ]subject distance)?|lights?|lens|distance|speed|fill|key|subject|exposure time|settings?|guide number|place|spot|position|room|manual|umbrella|soft ?box|stand|strobe|head|everything(?: else)?|all else|the rest|sitter|flash to subject distance)"
 _LIST = rf"{_THING}(?:(?:,| and|, and|, same| or)+ (?:the |my |same |the same )*{_THING})*"
 _FIXED = Pattern(
-    rf"\b(?:at|with|for|on|in|using|keeping) (?:exactly )?the (?:very )?same {_LIST}(?: on both(?: lenses)?)?|(?:^|(?<=[.,;?!\d] ))(?:the )?same {_LIST}(?: on both(?: lenses)?)?(?=[,.:;]| (?:does|do|will|is|would|can)\b)|(?<=, ){_LIST} left (?:alone|where it (?:is|was))"
+    rf"\b(?:at|with|for|on|in|using|keeping) (?:exactly )?the (?:very )?same {_LIST}(?: on both(?: lenses)?)?|(?:^|(?<=[.,;?!\d] ))(?:the )?same {_LIST}(?: on both(?: lenses)?)?(?=[,.:;]| (?:does|do|will|is|would|can)\b)|\b(?:and|with) (?:the )?same {_LIST}(?=[,.:;])|(?<=, ){_LIST} left (?:alone|where it (?:is|was))"
     rf"|\b(?:(?:if i |say i |and |while i |when i |but i |i |suppose i )(?:leave|keep|hold)|leaving|keeping|holding)(?: the| my)? {_LIST}(?: (?:where (?:they|it)(?: are| is| was)?|alone|fixed|the same|constant|as (?:they|it)(?: are| is)?|unchanged|at f ?/? ?\d[\d.]*|still|in place))(?= (?:and|but|chang\w+|affects?|alters?|makes?|matters?|means?|needs?|requires?|do|does|will)\b| *[,.;?]| *$)"
     rf"|\b(?:while|and|with|but|if)(?: only)?(?: the| my)? {_LIST} (?:is |are |being )?(?:left alone|kept|held|fixed|unchanged|(?:stays?|remains?|stands?|is kept|kept) (?:where it (?:is|was)|fixed|on (?:its|the|a) \w+|by (?:the|my) \w+|at the \w+|in place)|stays?(?= *(?:,|$|\?)))"
     rf"|\b(?:while i|if i|and) (?:keep|hold)(?: the| my| the same)? {_LIST}(?= (?:will|does|do|is|would)\b|[,.;?]|$)"
@@ -175,9 +175,13 @@ _BY_THEMSELVES = ("tone", "camera_distance", "format", "rim")
 _MOVED = Pattern(r"\b(?:back|mov|pull|push|bring|tak|slid|walk)\w*\b[^.?]{0,16}\b(?:off|away|back|closer|nearer|further|farther)\b")
 
 
+_WHAT_IT_GIVES = Pattern(r"\bwhat (?:the |my )?(?:flash|strobe|gun) (?:itself |alone )?(?:puts?|gives?|throws?|adds?|lays?|contributes?)(?: (?:on|onto|to|in|into|over))?(?: (?:the|my|her|his) \w+)?")
+"""No question for a value: the flash's part of the picture."""
+
+
 def read(said: str) -> Saying | None:
     """The claim of influence in a text in plain lower case; None where it is none, or not clear."""
-    bare = _KNOWN_APART.sub(" ", said)
+    bare = _WHAT_IT_GIVES.sub("the flash exposure", _KNOWN_APART.sub(" ", said))
     if _VALUE.search(bare) or _APART.search(bare) or _OR.search(bare) or len(said) > 400:
         return None
     turned = len(_MYTH.findall(bare)) % 2 == 1

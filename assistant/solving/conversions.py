@@ -177,7 +177,7 @@ def _two_of(facts: Sequence[Fact]) -> list[Fact]:
 
 
 _OVER = Pattern(r"\bhow (?:much|far|many stops) (?:over|above|brighter|hotter)\b(?! (?:f/?\d|iso))", re.I)
-_FEWER = Pattern(r"\bhow (?:much|far) (?:under|below|darker)\b(?! (?:f/?\d|iso))|\bstops? (?:slower|weaker|dimmer|darker|under|below)\b(?! (?:f/?\d|iso))", re.I)
+_FEWER = Pattern(r"\bhow (?:much|far|many stops) (?:under|below|darker|dimmer|weaker)\b(?! (?:f/?\d|iso))|\bstops? (?:slower|weaker|dimmer|darker|under|below)\b(?! (?:f/?\d|iso))", re.I)
 
 
 _ASKED_OF_FILM = Pattern(r"\bhow (?:many stops|much) (?:faster|quicker|slower)\b", re.I)
