@@ -177,6 +177,7 @@ _MOVED = Pattern(r"\b(?:back|mov|pull|push|bring|tak|slid|walk)\w*\b[^.?]{0,16}\
 
 _WHAT_IT_GIVES = Pattern(r"\bwhat (?:the |my )?(?:flash|strobe|gun) (?:itself |alone )?(?:puts?|gives?|throws?|adds?|lays?|contributes?)(?: (?:on|onto|to|in|into|over))?(?: (?:the|my|her|his) \w+)?")
 """No question for a value: the flash's part of the picture."""
+_OF_A_SIZE = Pattern(r"\b(?:bigger|larger|smaller|huge|giant|wider) (?:soft ?box|umbrella|brolly|source|light|octa\w*|diffuser|scrim|reflector)\b")
 
 
 def read(said: str) -> Saying | None:
@@ -190,6 +191,8 @@ def read(said: str) -> Saying | None:
     if found is None:
         return None
     cause, rest = found
+    if cause.name == "flash_distance" and _OF_A_SIZE.search(said):
+        return None  # larger and farther off: two causes
     if cause.name in ("spreader", "bounce") and _MOVED.search(said):
         return None  # where it stands is the cause then
     if cause.name == "shutter" and _FASTER_THAN_SYNC.search(said) or cause.name == "tone" and not _BY_HAND.search(said):

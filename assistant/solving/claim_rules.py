@@ -12,6 +12,7 @@ import math
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.places import ROOMS
 from assistant.records import record, replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
@@ -63,6 +64,8 @@ def judge_rule(text: str) -> Verdict | None:
         return None
     if cause.quantity == "count" and _SPLIT.search(said):
         cause = Term("power", -cause.doublings, cause.start, cause.end, cause.part)
+    if _STAYS.search(said) and not any(t.part or t.quantity in ("light", "time") for t in found):
+        return None  # what two changes of the flash do to the ambient light is not what balances them
     if cause.quantity == "distance" and _of_the_camera(said) or cause.quantity == "count" and elsewhere(said):
         return None
     no = denials(said)
@@ -77,6 +80,7 @@ def _denied(verdict: Verdict, no: list[tuple[int, int]]) -> Verdict:
     return replace(verdict, holds=not verdict.holds, off=0.0) if sum(a <= verdict.start < b for a, b in no) % 2 else verdict
 
 
+_STAYS = Pattern(rf"\b(?:ambient|background|daylight|available|{ROOMS})(?: light| exposure| part)?\b[^,.;?]{{0,12}}\b(?:stays?|remains?|is|be|kept?|leaves?|unchanged|same|alone)\b")
 _CAMERA_STANDS = Pattern(r"\bcamera\b")
 _FLASH_WITH_IT = Pattern(r"\b(?:on|to|with) (?:the |my |your )?camera\b|\bon-camera\b|\bhot ?shoe\b")
 _ELSEWHERE = Pattern(

@@ -12,6 +12,8 @@ from collections.abc import Callable
 
 from assistant.patterns import Pattern
 from assistant.query import DENIED, Query
+from assistant.solving.claim_rules import WEIGHTS
+from assistant.solving.claim_words import Term, terms
 from assistant.solving.solution import Solution
 
 Check = Callable[[Query, Query, Solution], bool]
@@ -239,6 +241,62 @@ def _of_a_power_denied(said: Query, whole: Query, found: Solution) -> bool:
     return bool(taken) or any(value > 0 and abs(math.log2(value / no)) < 0.25 for value in counted for no in denied)
 
 
+_CAN_GIVE = Pattern(r"\b(?:batter(?:y|ies)|cells?|pack|charge|capacitor)\b[^.?!;]{0,24}\b(?:manages?|gives?|lasts?|does|do|holds?|good for|left|only has|have)\b[^.?!;]{0,14}$")
+
+
+def _pops_of_a_charge(said: Query, whole: Query, found: Solution) -> bool:
+    """"the batteries manage only 40 pops": what there is in them is not what is fired at one frame."""
+    return found.answers[0].quantity in ("aperture", "distance") and any(f.quantity == "count" and f.unit == "pops" and f in found.used and _CAN_GIVE.search(said.text[: f.start].lower()) for f in said.facts)
+
+
+_BOX_SPEED_NOW = Pattern(r"\b(?:now|this (?:week|time|roll|one)|today|tomorrow|next)\b[^.?!;]{0,30}\bbox speed\b|\b(?:last|previous|other|first|earlier) (?:week|time|roll|one)\b[^.?!;]{0,24}\bpu(?:sh|ll)\w*\b[^?]{0,40}\bbox speed\b")
+
+
+def _pushed_before(said: Query, whole: Query, found: Solution) -> bool:
+    """"last roll pushed one stop, this one at box speed", and the push is counted."""
+    return any(f.quantity == "push" for f in found.used) and _BOX_SPEED_NOW.search(said.text.lower()) is not None
+
+
+_TAKEN_OFF = Pattern(
+    r"\b(?:took|taken|take|taking|pulled|pull|whipped) (?:off|away|down|out) (?:the |my )?[\w -]{0,20}?\b(?:soft ?box|umbrella|brolly|diffuser|scrim|grid|snoot|gel|dome|filter|polari[sz]er|nd)\b|\b(?:removed?|dropped) (?:the |my )(?:soft ?box|umbrella|brolly|diffuser|scrim|grid|snoot|gel|dome|filter|polari[sz]er|nd)\b"
+    r"|\bno (?:soft ?box|umbrella|brolly|diffuser|scrim|grid|snoot|gel|dome|filter|polari[sz]er|nd)\b"
+)
+
+
+def _loss_of_what_is_off(said: Query, whole: Query, found: Solution) -> bool:
+    """"I took off the softbox that cost two stops", "no softbox (it costs two)", and an exposure found with the loss."""
+    off = _TAKEN_OFF.search(said.text.lower())
+    lost = [f for f in said.facts if f.quantity in _LOSSES and f in found.used]
+    lone = sum(f.quantity in _LOSSES for f in said.facts) == 1 and not any(f.quantity == "aperture" for f in said.facts)
+    return off is not None and lone and bool(lost) and found.answers[0].quantity in ("aperture", "distance", "power") and off.end() <= lost[0].start <= off.end() + 40
+
+
+_ANOTHERS = Pattern(r"\b(?:my|his|her|the|a) (?:friend|colleague|mate|assistant|brother|sister|wife|husband|boss|rival|teacher|tutor|pal|partner|neighbou?r)(?: always| usually| often| would| might| just| only)* (?:uses?|using|shoots?|push(?:es)?|pulls?|rates?|sets?|goes|has|likes|swears by|prefers?)\b[^.?!;,]{0,20}$")
+
+
+def _of_somebody_else(said: Query, whole: Query, found: Solution) -> bool:
+    """"GN 80 at full power; my colleague uses half", and half power is counted with."""
+    kinds = [f.quantity for f in said.facts]
+    return any(f.quantity in ("power", "film_speed", "rated", "aperture", "push") and f in found.used and (kinds.count(f.quantity) > 1 or f.quantity != "aperture" and any(g.at_power for g in said.facts) or f.quantity == "rated" and "film_speed" in kinds) and _ANOTHERS.search(said.text[: f.start].lower()) for f in said.facts)
+
+
+_CHANGES = frozenset({"power", "film_speed", "distance", "count", "aperture"})
+
+
+def _one_change_of_two(said: Query, whole: Query, found: Solution) -> bool:
+    """"if I double the distance and quadruple the power", and the stops of one of the two alone."""
+    first = found.answers[0]
+    if first.quantity != "stops" or found.used or not isinstance(first.value, float):
+        return False
+    changed = [t for t in terms(said.text) if t.quantity in _CHANGES]
+    return len({t.quantity for t in changed}) > 1 and not any(math.isclose(abs(first.value), abs(_together(changed, way)), abs_tol=0.01) for way in (1, -1))
+
+
+def _together(changed: list[Term], way: int) -> float:
+    """Stops that the changes make together, the f-number's turned round where its opening was meant."""
+    return sum(WEIGHTS["flash"][t.quantity] * t.doublings * (way if t.quantity == "aperture" else 1) for t in changed)
+
+
 _HOW_MANY_OF = Pattern(r"\bhow many (?:more |extra |full |whole )?(?P<noun>sec\w*|minutes?|stops?|joules?|watt[- ]?seconds?|ws|feet|foot|met(?:re|er)s?|rolls?|pops?|flashes)\b")
 _IN_THESE = (("sec", ("shutter", "duration", "time", "interval", "recycle")), ("min", ("shutter", "duration", "time", "interval", "recycle")), ("joule", ("energy",)), ("w", ("energy",)), ("roll", ("count",)),
              ("pop", ("count",)), ("flash", ("count",)))
@@ -261,4 +319,4 @@ def _legs_that_clash(said: Query, whole: Query, found: Solution) -> bool:
     return len({f.value for f in legs if f.cue == "total"}) > 1 or len({f.value for f in legs if _UP_TO_IT.match(said.text, f.end)}) > 1
 
 
-_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _another_time_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind, _legs_that_clash)
+_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _another_time_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind, _legs_that_clash, _pops_of_a_charge, _pushed_before, _loss_of_what_is_off, _of_somebody_else, _one_change_of_two)

@@ -47,6 +47,10 @@ def _verdict(text: str) -> object:
         ("a second flash at half power adds one stop?", None),
         ("eight flashes are two stops over two?", None),
         ("does doubling the camera distance cost two stops with the light on a stand?", None),
+        # two changes of the flash that balance say nothing of the ambient light; a larger source farther off is two causes
+        ("if I double the ISO and halve the flash power does the flash exposure stay the same?", True),
+        ("if I double the ISO and halve the flash power does the ambient stay the same?", None),
+        ("does a bigger softbox further away stay as soft?", None),
         ("three nets each passing half the light: three stops, correct?", True),  # (1/2)^3 is three stops
         ("three nets each passing half the light: two stops, correct?", False),
         ("four layers of cloth at a stop each leave an eighth of the light. True or false?", False),  # 1/16

@@ -97,3 +97,26 @@ def test_a_small_figure_left_beside_losses_stops_the_answer() -> None:
     """A second loss that found no owner is no figure to leave out; how many things there are is."""
     assert say("cross polarised, 1.5 stops on the lamps and 1.3 on the lens, meter f/16 before. aperture?").status == "not_understood"
     assert say("f/16 bare and two nds on the lens, a 0.3 and a 0.6. what aperture").status == "answered"
+
+
+@pytest.mark.parametrize("question", [
+    "guide number 90, 9 ft. The batteries manage only 60 pops. aperture?",
+    "I pushed my ISO 200 one stop last week; this week I shoot it at box speed. what do I meter at?",
+    "GN 90 at 9 ft. I took off the umbrella that cost two stops. aperture?",
+    "GN 90 at full power, which is what I use; my colleague uses half. 9 ft. aperture?",
+    "if I double the distance and quadruple the power, how many stops do I gain or lose?",
+])
+def test_what_was_told_of_another_case_is_not_counted(question: str) -> None:
+    """What a charge holds, the last roll, what has been taken off, another one's setting, one change of two."""
+    assert say(question).status == "not_understood"
+
+
+@pytest.mark.parametrize(("question", "value"), [
+    ("guide number 90, 9 ft, two pops. aperture?", 14.142),
+    ("ISO 200 at box speed last week, this roll pushed one stop. EI?", 400.0),
+    ("GN 90 at 9 ft. umbrella on, it costs two stops. aperture?", 5.0),
+    ("if I double the distance how many stops do I lose?", -2.0),
+])
+def test_what_is_told_of_the_case_is_counted(question: str, value: float) -> None:
+    """The near misses: guide number over distance, the root of the pops, a stop for each doubling of the speed, inverse square."""
+    assert say(question).answers[0].value == pytest.approx(value, rel=0.01)
