@@ -12,6 +12,7 @@ bits of the patterns whose letters it holds, and the text those of its words: on
 from __future__ import annotations
 
 import re
+import sys
 from collections.abc import Callable, Iterable, Iterator
 
 from assistant.pattern_stems import STEMS
@@ -41,34 +42,29 @@ class Pattern:
         self.pattern = pattern
         self.flags = flags
         self._stems: tuple[str, ...] = STEMS.get(pattern, ())
-        self._bit = 0  # given when it pays, which one question alone does not
+        self._bit = EVERY  # one of its own is given when it pays, which one question alone does not
         self._compiled: re.Pattern[str] | None = None
 
     def may_match(self, text: str) -> bool:
         """False where the text has none of the letters that a match must have."""
-        stems = self._stems
-        if not stems:
-            return True
+        if not _Low.bits & self._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
+            return False  # the text at hand, or a part of it
+        return not self._stems or self._has_letters(text)
+
+    def _has_letters(self, text: str) -> bool:
+        """Whether some of the letters stand in this text."""
         if text is _Low.text or text == _Low.letters:
-            bit = self._bit or self._given()  # before the bits are looked at, to which it adds its own
-            if not _Low.bits & bit:
-                return False
+            if self._bit == EVERY and _Low.texts > FEW_TEXTS:
+                self._bit = _Bits.given_to(self.pattern, self._stems)
+                if not _Low.bits & self._bit:
+                    return False
             low = _Low.letters
-        elif self._bit and not _Low.bits & self._bit and text in _Low.text:  # a part of a text without them
-            return False
         else:
             low = text.lower() if text.isascii() else _low(text)
-        for stem in stems:  # plain loops, here and in `search`: this is asked a hundred times of every question
+        for stem in self._stems:  # a plain loop: this is asked a hundred times of every question
             if stem in low:
                 return True
         return False
-
-    def _given(self) -> int:
-        """The bit of the pattern; until some texts have been at hand, the one that every text has."""
-        if _Low.texts <= FEW_TEXTS:
-            return EVERY
-        self._bit = _Bits.given_to(self.pattern, self._stems)
-        return self._bit
 
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""
@@ -80,25 +76,13 @@ class Pattern:
         self._compiled = re.compile(self.pattern, self.flags)
         return self._compiled
 
-    def search(self, text: str, *place: int) -> re.Match[str] | None:
+    def search(self, text: str, start: int = 0, end: int = sys.maxsize) -> re.Match[str] | None:
         """As re.Pattern.search."""
-        stems = self._stems
-        if stems:
-            if text is _Low.text or text == _Low.letters:
-                bit = self._bit or self._given()
-                if not _Low.bits & bit:
-                    return None
-                low = _Low.letters
-            elif self._bit and not _Low.bits & self._bit and text in _Low.text:
-                return None
-            else:
-                low = text.lower() if text.isascii() else _low(text)
-            for stem in stems:
-                if stem in low:
-                    break
-            else:
-                return None
-        return (self._compiled or self._compile()).search(text, *place)
+        if not _Low.bits & self._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
+            return None  # as in `may_match`, without its call: most patterns go this way
+        if self._stems and not self._has_letters(text):
+            return None
+        return (self._compiled or self._compile()).search(text, start, end)
 
     def match(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.match."""
@@ -112,6 +96,8 @@ class Pattern:
 
     def finditer(self, text: str, *place: int) -> Iterator[re.Match[str]]:
         """As re.Pattern.finditer."""
+        if not _Low.bits & self._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
+            return iter(())
         ready = self._for(text)
         return ready.finditer(text, *place) if ready else iter(())
 
@@ -132,28 +118,11 @@ class Pattern:
 
 
 class Patterns(tuple[Pattern, ...]):
-    """Several patterns that are held against one text: each of their letters is looked for once."""
-
-    _of_stem: dict[str, tuple[int, ...]]
-    _always: tuple[int, ...]
-
-    def __new__(cls, patterns: Iterable[Pattern]) -> Patterns:
-        self = super().__new__(cls, patterns)
-        self._of_stem = {}
-        for number, pattern in enumerate(self):
-            for stem in pattern._stems:
-                self._of_stem[stem] = (*self._of_stem.get(stem, ()), number)
-        self._always = tuple(number for number, pattern in enumerate(self) if not pattern._stems)
-        return self
+    """Several patterns that are held against one text."""
 
     def that_may_match(self, text: str) -> tuple[int, ...]:
         """The numbers of those that may match, in order."""
-        low = _Low.letters if text is _Low.text else _low(text)
-        found = set(self._always)
-        for stem, numbers in self._of_stem.items():
-            if stem in low:
-                found.update(numbers)
-        return tuple(sorted(found))
+        return tuple([number for number, pattern in enumerate(self) if pattern.may_match(text)])
 
 
 class _Low:
