@@ -65,7 +65,7 @@ def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
         free = _FREE_PAINT.search(text)
         none = [Fact("loss", 0.0, _surface(text), start=free.start(), end=free.end(), said=free.group())] if free and not any(f.quantity in ("loss", "stops") for f in facts) else []
         return _card_is_the_surface(sorted([*(_paint(f, text) for f in _legs(facts, text)), *none], key=lambda f: f.start))
-    return [_paint(f, text) if _RECKONED.search(text[max(0, f.start - 30) : f.start]) else f for f in facts]
+    return [_paint(f, text) if f.quantity in _PAINTED and _RECKONED.search(text[max(0, f.start - 30) : f.start]) else f for f in facts]
 
 
 def _card_is_the_surface(facts: list[Fact]) -> list[Fact]:
@@ -124,10 +124,15 @@ _RECKONED = Pattern(r"\b(?:call (?:it|that)|reckon|allow|say|make (?:it|that)|co
 """A loss put right after the sum: "reckon two stops for the ceiling"."""
 
 
+_PAINTED = ("stops", "signed", "relation")
+
+
 def _paint(fact: Fact, text: str) -> Fact:
     """"ceiling -1.5 stops", "minus a stop for the paint": what the surface takes."""
+    if fact.quantity not in _PAINTED:
+        return fact
     named = patterns.search(r"\b(?:ceiling|wall|paint|surface|plaster)\W*(?:of|at|is|:)?\W*$", text[: fact.start], re.I) or patterns.match(r"\W*(?:for|to|in|at|off|by|from) the (?:ceiling|wall|paint|plaster|surface)\b", text[fact.end :], re.I)
-    if fact.quantity not in ("stops", "signed", "relation") or not named:
+    if not named:
         return fact
     return replace(fact, quantity="loss", value=abs(fact.value), unit=_surface(text), of="", to="", cue="")
 

@@ -23,10 +23,15 @@ _FULL_STOP = Pattern(r"full stop\W*$")
 _ADDED_GREY = Pattern(r" ?(?:nd\b|neutral|gr[ae]y\b)")
 
 
+_NAMED = ("times", "number", "stops", "loss", "filter_loss", "signed")
+KINDS = frozenset({*_NAMED, "factor"})
+"""What is read here begins with a fact of one of these."""
+
+
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the factors that were told of a colour, of a filter or of a gel."""
     said = text.lower()
-    named = [_named(f, said) for f in facts]
+    named = [_named(f, said) if f.quantity in _NAMED else f for f in facts]
     glass = {f.end for f in named if f.quantity == "factor" and f.of == "camera"}
     named = [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if f.quantity == "modifier" and f.unit == "gel" and f.start - 1 in glass and "gel" not in f.said.lower() else f for f in named]
     return [_of_a_taker(f, named, said) for f in named]

@@ -40,6 +40,8 @@ _EQUALS = Pattern(r"\s*(?:gost |weston )?(?:equals?|equalled|is|was|=|means|mean
 def _scale_told(facts: list[Fact], text: str) -> list[Fact]:
     """"GOST 180, where 90 equals ISO 100": the scale as the person tells it."""
     mine = [f for f in facts if f.quantity == "film_speed" and f.unit in OLD_SCALES]
+    if not mine:
+        return facts
     pair = next(((a, b) for a, b in zip(facts, facts[1:]) if a.quantity in ("number", "film_speed") and b.quantity in ("film_speed", "number") and b.unit not in OLD_SCALES and a.value > 0 and _EQUALS.fullmatch(text[a.end : b.start])), None)
     if not 1 <= len(mine) <= 2 or pair is None or len(facts) > len(mine) + 2:
         return facts
@@ -65,10 +67,20 @@ def threshold(facts: list[Fact], text: str) -> list[Fact]:
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"rated at half its box speed": a stop more exposure, and no power of a flash."""
-    pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
-    kept = [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
-    found = _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) for f in kept], text), text)
+    kept = _without_parts_asked(list(facts), text)
+    found = _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) if f.quantity in _FIGURES else f for f in kept], text), text)
     return bracket_words.settle(_right_way_up(threshold(_scale_told(found, text), text), text), text)
+
+
+_FIGURES = ("number", "film_speed", "stops", "power")
+
+
+def _without_parts_asked(facts: list[Fact], text: str) -> list[Fact]:
+    """"how many thirds" from one film or opening to another asks for stops and tells none."""
+    if not any(f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]) for f in facts):
+        return facts
+    pairs = sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or sum(f.quantity == "aperture" for f in facts) == 2
+    return [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
 
 
 _STALE = Pattern(r"\b(?:expir\w*|out ?dated|out of date|best before|use by|develop before|process before|dated?|sell by)\b", re.I)
@@ -96,6 +108,8 @@ _NO = Pattern(r"\b(?:no|sorry|wait|i mean|rather|correction|oops|upside down|wro
 def _right_way_up(facts: list[Fact], text: str) -> list[Fact]:
     """"this film is twenty one, no, I have that upside down, twenty four DIN": the one is taken back for the other."""
     din = [f for f in facts if f.quantity == "film_speed" and f.unit == "DIN"]
+    if not din:
+        return facts
     old = [f for f in facts if f.quantity in ("film_speed", "number") and not f.unit and 9 <= f.value <= 45 and din and f.end <= din[-1].start and _NO.search(text[f.end : din[-1].start])]
     return [replace(f, quantity="remark", of="") if f is old[0] else f for f in facts] if len(din) == len(old) == 1 else facts
 
@@ -123,8 +137,11 @@ def speaks_of_by(text: str) -> bool:
 
 def _by_so_much(facts: list[Fact], text: str) -> list[Fact]:
     """"pulling my film by one", "overexpose by a third": stops, where a film speed is told and nothing of a flash."""
-    found, kinds = _BY_SO_MUCH.search(text), {f.quantity for f in facts}
-    if found is None or not kinds & {"film_speed", "rated"} or kinds & {"guide_number", "distance", "push", "stops", "relation"}:
+    found = _BY_SO_MUCH.search(text)
+    if found is None:
+        return facts
+    kinds = {f.quantity for f in facts}
+    if not kinds & {"film_speed", "rated"} or kinds & {"guide_number", "distance", "push", "stops", "relation"}:
         return facts
     start, end = found.span("many")
     value, way = STOPS_SPOKEN[found["many"].lower()], found["way"].lower()

@@ -172,3 +172,18 @@ def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:
     if len(powers) < 2:
         return facts
     return [f for f in facts if not (f.quantity == "power" and f.unit == "full" and patterns.match(r"^(?:[\s-]+power)?\s+(?:gn|guide)\b", text[f.end :], re.IGNORECASE))]
+
+
+_INCLUDED = Pattern(
+    r"\balready (?:includ|count|allow|reckon|subtract|deduct|built|factored)\w*|\b(?:includes|including|allows for|allowing for|accounts for) (?:the|my|that|its) (?:\w+ )?(?:box|softbox|umbrella|brolly|diffuser|dome|gel|cloth|scrim|loss)\b"
+    r"|\b(?:measured|tested|found) (?:through|with|in) (?:the|my|that) (?:\w+ )?(?:box|softbox|umbrella|brolly|diffuser|dome|gel|cloth|scrim)\b", re.I)
+_BARE_TOO = Pattern(r"\b(?:bare|without|naked|doesn't|does not|isn't|not)\b", re.I)
+
+
+def with_the_losses_in_it(facts: list[Fact], text: str) -> list[Fact]:
+    """"the guide number already includes the softbox": what it takes is not taken again."""
+    if not any(f.quantity in ("modifier", "loss") for f in facts) or sum(f.quantity == "guide_number" for f in facts) != 1:
+        return facts
+    if sum(f.quantity == "modifier" for f in facts) > 1 or sum(f.quantity == "loss" for f in facts) > 1 or any(f.quantity == "aperture" for f in facts) or not _INCLUDED.search(text) or _BARE_TOO.search(text):
+        return facts
+    return [replace(f, quantity="remark") if f.quantity == "loss" else f for f in facts if f.quantity != "modifier"]

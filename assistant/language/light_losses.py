@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from assistant import patterns
-from assistant.language import bounce_words, factor_words, film_words, loss_lists, passed_light, rows, stop_words, unsaid_stops, zoom_words
+from assistant.language import bounce_words, factor_words, film_words, guide_words, loss_lists, passed_light, rows, stop_words, unsaid_stops, zoom_words
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
@@ -20,8 +20,6 @@ from assistant.records import replace
 _TAKERS = frozenset({"modifier", "camera_filter", "stops", "loss", "filter_loss", "nd", "relation", "signed", "power_down", "ratio", "magnification", "times", "share"})
 _SPEAKS = Pattern(r"a meter|zoom|head|mm\b|bounc|path|paint|ceiling|roof|wall|card|board|panel|reflector|surface|umbrella|convert|extend|multipl|\btc\b|on the front", re.I)
 _T_MARK = Pattern(r"\bt[-/]?\d", re.I)
-
-
 _STOPS_OF_LIGHT = Pattern(r"(?<!f-)(?<!f )(?<!f)(?<!what )(?<!which )(?<!what's the )(?<!what f )(?<!the )stop", re.I)
 """A stop that is counted: "what stop?" asks for an opening."""
 
@@ -38,37 +36,38 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
     """The facts with what they say about losses made plain."""
     if _is_plain(facts, text, cues):
         return sorted(facts, key=lambda f: f.start)
-    facts = [f for f in facts if not (patterns.fullmatch(r"\W*a meter\W*", f.said, re.I) and patterns.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
-    facts = film_words.settle([rows.part_further(f, text) for f in facts], text)
-    out = _close_focus(_counted_stops(_sizes(passed_light.settle(stop_words.settled(facts, text), text), text), text, cues), text)
-    out = _worn(_said_apart(_a_head_in_each(_not_rows(_layers(out, text), text), text), text), text)
-    out = factor_words.settle(bounce_words.settle(out, text, cues), text)
-    out = zoom_words.table(out, text)
-    return [_within_reason(f) for f in _in_the_guide(text, loss_lists.settle(unsaid_stops.without_gel_of_glass(unsaid_stops.settle(_beside(out, text), text), text), text))]
+    out = _counted_stops(_stepped(list(facts), text, _OF_EACH), text, cues)
+    out = bounce_words.settle(_stepped(out, text, _OF_SEVERAL), text, cues)
+    return _stepped(out, text, _OF_NEIGHBOURS)
 
 
-_INCLUDED = Pattern(
-    r"\balready (?:includ|count|allow|reckon|subtract|deduct|built|factored)\w*|\b(?:includes|including|allows for|allowing for|accounts for) (?:the|my|that|its) (?:\w+ )?(?:box|softbox|umbrella|brolly|diffuser|dome|gel|cloth|scrim|loss)\b"
-    r"|\b(?:measured|tested|found) (?:through|with|in) (?:the|my|that) (?:\w+ )?(?:box|softbox|umbrella|brolly|diffuser|dome|gel|cloth|scrim)\b", re.I)
-_BARE_TOO = Pattern(r"\b(?:bare|without|naked|doesn't|does not|isn't|not)\b", re.I)
+def _stepped(facts: list[Fact], text: str, steps: Steps) -> list[Fact]:
+    """The facts after those steps that have a fact of their kind to begin with: of a question's they are few."""
+    kinds = {f.quantity for f in facts}
+    for step, of in steps:
+        if of is None or not kinds.isdisjoint(of):
+            facts = step(facts, text)
+            kinds = {f.quantity for f in facts}
+    return facts
 
 
-def _in_the_guide(text: str, facts: list[Fact]) -> list[Fact]:
-    """"the guide number already includes the softbox": what it takes is not taken again."""
-    if not any(f.quantity in ("modifier", "loss") for f in facts) or sum(f.quantity == "guide_number" for f in facts) != 1:
+_A_METER = Pattern(r"\W*a meter\W*", re.I)
+
+
+def _no_tool(facts: list[Fact], text: str) -> list[Fact]:
+    """"I have a meter": what is read, and no length."""
+    if not _A_METER.may_match(text):
         return facts
-    if sum(f.quantity == "modifier" for f in facts) > 1 or sum(f.quantity == "loss" for f in facts) > 1 or any(f.quantity == "aperture" for f in facts) or not _INCLUDED.search(text) or _BARE_TOO.search(text):
-        return facts
-    return [replace(f, quantity="remark") if f.quantity == "loss" else f for f in facts if f.quantity != "modifier"]
+    return [f for f in facts if not (_A_METER.fullmatch(f.said) and patterns.search(r"\b(?:on|with|by|without|have|using|got|own|no)\s*$", text[: f.start], re.I))]
 
 
-_STOPS = ("stops", "loss", "relation", "filter_loss", "nd", "power_down", "signed")
+_STOPS = frozenset({"stops", "loss", "relation", "filter_loss", "nd", "power_down", "signed"})
 _MOST_STOPS = 60.0
 """More than lie between a candle and a thousand suns: a slip of the keys."""
 
 
-def _within_reason(fact: Fact) -> Fact:
-    return replace(fact, bad="no light has so many stops") if fact.quantity in _STOPS and not fact.bad and abs(fact.value) > _MOST_STOPS else fact
+def _within_reason(facts: list[Fact], _: str) -> list[Fact]:
+    return [replace(f, bad="no light has so many stops") if f.quantity in _STOPS and not f.bad and abs(f.value) > _MOST_STOPS else f for f in facts]
 
 
 _PLURAL = Pattern(r"\w*(?:boxes|brollies|umbrellas|domes|dishes|octas)\b", re.I)
@@ -118,14 +117,17 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
 
 
 _BARE_COUNT = Pattern(r"^\s*(?:(?:on top|over it|in front|in it|on it)(?: of (?:it|that))?\s+)?(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing|robs|robbing|pinches|swallows|knocks off)(?: me| us)?(?: of)?|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three)(?! and (?:a |one |two )?(?:half|thirds?|quarter)))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
-
-
 _LOSES_TWO = Pattern(r"\b(?:loses|costs|eats|takes|swallows|robs|pinches|knocks off) (?:me |us )?(?:of )?(?:one|two|three|\d|one and a half|half)\s*(?:[.,;?!]|$)", re.I)
+
+
+_WORN = frozenset({"modifier", "camera_filter"})
 
 
 def _one_more(facts: list[Fact], text: str) -> list[Fact]:
     """"the umbrella takes two stops and the orange gel one more": stops again, left unsaid."""
     out = facts
+    if not any(f.quantity in _WORN for f in facts):
+        return out
     for taker in [f for f in facts if f.quantity == "modifier"]:
         nothing = _NOTHING.match(text[taker.end :])
         if nothing:
@@ -133,7 +135,7 @@ def _one_more(facts: list[Fact], text: str) -> list[Fact]:
     if not any(f.quantity in ("loss", "stops", "filter_loss") for f in out):
         if not _LOSES_TWO.search(text):
             return out
-    for taker in [f for f in facts if f.quantity in ("modifier", "camera_filter")]:
+    for taker in [f for f in facts if f.quantity in _WORN]:
         match = _BARE_COUNT.match(text[taker.end :])
         if match is None:
             continue
@@ -171,15 +173,17 @@ def _sizes(facts: list[Fact], text: str) -> list[Fact]:
 
 _ENDS = Pattern(r"\s*(?:$|[.,;?!]|and\b|[-–—]+\s)", re.I)
 _LENS_PASSES = Pattern(r"\b(?:lens|glass|objective)\b[^.;?!\d]{0,50}\b(?:transmits?|passes|lets (?:in|through)|delivers|is|runs)(?: about| only| really)?\s*$", re.I)
-
-
 _IS_ND = Pattern(r"\s*(?:nd\b|neutral|grad)", re.I)
+_COUNTS = ("factor", "number", "stops")
 
 
 def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """"eats 3 stops at 1/1000": a number with its stops, though "stops at" has a meaning of its own."""
     out: list[Fact] = []
     for fact in facts:
+        if fact.quantity not in _COUNTS:
+            out.append(fact)
+            continue
         if fact.quantity == "factor" and fact.value < 4 and "." in fact.said and _IS_ND.match(text[fact.end :]):
             fact = replace(fact, quantity="nd", value=stops_from_density(fact.value), unit="density", of="camera", cue="")  # "what factor is a 0.9 ND"
         if fact.quantity == "number" and _STOP_WORD.match(text[fact.end :]) and not fact.bad:
@@ -202,15 +206,11 @@ def _next_taker(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
 
 _DEPTH_BETWEEN = Pattern(r"[a-z\s-]*", re.I)
 _TAKES_ITSELF = Pattern(r"[^.;?!\d]{0,16}\b(?:eat|cost|los|take|took|steal|rob|swallow|soak|drop|knock|absorb|drink|is|another|and)\w*\b|[\s:]*[\d½⅓⅔]", re.I)
-
-
 _SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
 
 
 _OF_ONE = Pattern(r"\b(?:one|a|a single|single|each|every|1) (?P<of>layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|diffuser|cloth|tissue|gel)\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){0,40}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test)\w*", re.I)
 """Told of one of them: "one layer of our silk takes two thirds of a stop, and I have hung two"."""
-
-
 _ANY_SHEET = ("layer", "sheet", "piece", "thickness", "fold")
 
 
@@ -241,7 +241,7 @@ def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
 
 def _not_rows(facts: list[Fact], text: str) -> list[Fact]:
     """"a softbox on the front, face five feet from it": no front row."""
-    if patterns.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I) or not patterns.search(r"\bon the front\b", text, re.I):
+    if not patterns.search(r"\bon the front\b", text, re.I) or patterns.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I):
         return facts
     return [replace(f, of="") if f.of == "front" else f for f in facts]
 
@@ -255,9 +255,10 @@ def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
             takes = bool(_TAKES.search(text[: match.start()]))
             surface = patterns.search(r"\b(ceiling|wall)\b", text[: match.start()], re.I) if takes else None
             out.append(Fact("loss" if takes else "stops", 1.0, surface[1].lower() if surface else "", start=match.start(), end=match.end(), said=match.group()))
-    if any(f.quantity == "magnification" for f in out):
+    ratio = any(f.quantity == "ratio" for f in out)
+    if ratio and any(f.quantity == "magnification" for f in out):
         out = [f for f in out if f.quantity != "ratio"]
-    elif patterns.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life|effective|bellows)\b", text, re.I) and not patterns.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
+    elif ratio and patterns.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life|effective|bellows)\b", text, re.I) and not patterns.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
         out = [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" else f for f in out]
     return sorted(out, key=lambda f: f.start)
 
@@ -348,6 +349,37 @@ def _is_beside(gap: str) -> bool:
 
 def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
     return any(f.quantity in ("loss", "filter_loss", "factor", "nd") and f.start > taker.start and f.unit in (taker.unit, "") for f in out)
+
+
+Steps = tuple[tuple[Callable[[list[Fact], str], list[Fact]], frozenset[str] | None], ...]
+"""Each step with the kinds of facts that it can begin with; None: it looks for words of its own."""
+
+_OF_EACH: Steps = (
+    (_no_tool, None),
+    (rows.parts_further, frozenset({"power"})),
+    (film_words.settle, None),
+    (stop_words.settled, None),
+    (passed_light.settle, passed_light.KINDS),
+    (_sizes, frozenset({"modifier"})),
+)
+_OF_SEVERAL: Steps = (
+    (_close_focus, frozenset({"focal_length"})),
+    (_layers, None),
+    (_not_rows, None),
+    (_a_head_in_each, frozenset({"guide_number"})),
+    (_said_apart, None),
+    (_worn, frozenset({"modifier"})),
+)
+_OF_NEIGHBOURS: Steps = (
+    (factor_words.settle, factor_words.KINDS),
+    (zoom_words.table, None),
+    (_beside, _WORN),
+    (unsaid_stops.settle, unsaid_stops.KINDS),
+    (unsaid_stops.without_gel_of_glass, frozenset({"modifier"})),
+    (loss_lists.settle, loss_lists.TAKEN),
+    (guide_words.with_the_losses_in_it, frozenset({"guide_number"})),
+    (_within_reason, _STOPS),
+)
 
 
 # --- what is asked ---------------------------------------------------------------------------------

@@ -20,6 +20,8 @@ SUMMED = Pattern(
     r"|\bstops? each\b[^.?!]{0,40}\btotal\b|\b(?:total|sum|altogether|in all|all told)\W*$"
 )
 _OTHER_SUMS = frozenset({"guide_number", "distance", "shutter", "relation", "energy", "exposure_value", "path", "magnification", "extension"})
+TAKEN = frozenset({"modifier", "camera_filter", "loss", "filter_loss"})
+"""A list is of these, and of nothing without one of them."""
 _TOLD = ("loss", "filter_loss", "nd", "factor", "stops")
 _BOX = Pattern(r"\b(?:box|brolly)\b(?! (?:speed|says|is (?:stamped|marked)))")
 _FAR = 60
@@ -27,8 +29,10 @@ _FAR = 60
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with each figure of such a list as the loss of what it stands behind."""
+    if not any(f.quantity in TAKEN for f in facts) or any(f.quantity in _OTHER_SUMS for f in facts):
+        return list(facts)
     said = text.lower()
-    if not SUMMED.search(said) or any(f.quantity in _OTHER_SUMS for f in facts) or not any(f.quantity in ("modifier", "camera_filter", "loss", "filter_loss") for f in facts):
+    if not SUMMED.search(said):
         return list(facts)
     takers = sorted([*(f for f in facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"), *_boxes(facts, said)], key=lambda f: f.end)
     out: list[Fact] = []

@@ -45,11 +45,17 @@ _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
-    facts = [_times_of_glass(_t_number(f, text), text) for f in facts]
+    facts = [_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts]
     out = _taken_off([*(_through(f, facts, text) for f in facts), *_free(facts, text)], text)
-    out = [_converter(f, facts, text) for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
-    return [_bare_stops(f, out, text) for f in out]
+    out = [_converter(f, facts, text) if f.quantity in _TIMES else f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
+    return [_bare_stops(f, out, text) if f.quantity == "number" else f for f in out]
 
+
+_NUMBERS = ("number", "focal_length", "times")
+_TIMES = ("times", "factor", "number", "aperture")
+_WORN = frozenset({"modifier", "camera_filter"})
+KINDS = frozenset({*_NUMBERS, *_TIMES, *_WORN, "power", "nd"})
+"""What is read here begins with a fact of one of these."""
 
 _ON_THE_BOX = Pattern(r"\b(?:says|said|printed|stamped|marked|written|stands|reads|quoted|claimed|given)\b[^.;?!]{0,24}\bon $", re.I)
 """Before a box that something is printed on: a film's, or the flash's own."""
@@ -63,8 +69,8 @@ _FILTER_AFTER = Pattern(r"^\s*(?:\w+ ){0,2}filter\b", re.I)
 
 def _times_of_glass(fact: Fact, text: str) -> Fact:
     """"a x2 yellow filter": its factor."""
-    glass = _FILTER_AFTER.match(text[fact.end :]) or _FILTER_BEFORE.search(text[: fact.start])
-    return replace(fact, quantity="factor", of="camera", cue="") if fact.quantity == "times" and fact.value > 1 and glass else fact
+    glass = fact.quantity == "times" and fact.value > 1 and (_FILTER_AFTER.match(text[fact.end :]) or _FILTER_BEFORE.search(text[: fact.start]))
+    return replace(fact, quantity="factor", of="camera", cue="") if glass else fact
 
 
 def _t_number(fact: Fact, text: str) -> Fact:
@@ -155,7 +161,7 @@ def _all_said(fact: Fact, text: str) -> bool:
 
 def _absent(facts: list[Fact], text: str) -> list[Fact]:
     """"no umbrella, just the bare head": nothing stands in the light, where none of its kind is told of otherwise."""
-    if any(f.quantity in ("loss", "filter_loss", "factor", "nd") for f in facts):
+    if not any(f.quantity in _WORN for f in facts) or any(f.quantity in ("loss", "filter_loss", "factor", "nd") for f in facts):
         return facts
     if not any(f.quantity == "guide_number" for f in facts):  # beside a reading with and without it, the light is told by what is gone
         gone_glass = [f for f in facts if f.quantity == "camera_filter" and _NONE_OF_IT.search(text[: f.start])]
@@ -174,7 +180,7 @@ def _is_gone(fact: Fact, text: str) -> bool:
 
 def _taken_off(facts: list[Fact], text: str) -> list[Fact]:
     """"the three-stop ND is in the bag": told and not in the light, where no value is told that it was on for."""
-    if _WITH_IT_ON.search(text):
+    if not any(f.quantity == "nd" for f in facts) or _WITH_IT_ON.search(text):
         return facts
     by_guide = any(f.quantity == "guide_number" for f in facts)
     gone = [f for f in facts if f.quantity == "nd" and (m := _GONE.match(text[f.end :])) and (by_guide or not m.group().endswith(("off", "removed")))]
@@ -183,7 +189,9 @@ def _taken_off(facts: list[Fact], text: str) -> list[Fact]:
 
 def _converter(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"a 1.4x converter": it costs a stop, unless the text says what it costs."""
-    named = fact.quantity in ("times", "factor", "number", "aperture") and (_CONVERTER.match(text[fact.end :]) or fact.quantity == "times" and _CONVERTER_BEFORE.search(text[: fact.start]))
+    if not _CONVERTER.may_match(text):
+        return fact
+    named = fact.quantity in _TIMES and (_CONVERTER.match(text[fact.end :]) or fact.quantity == "times" and _CONVERTER_BEFORE.search(text[: fact.start]))
     if not named or not 1 < fact.value <= 4 or patterns.search(r"\bbetween\b", text, re.I):
         return fact
     glass = _CONVERTER.match(text[fact.end :])

@@ -138,8 +138,12 @@ def around(text: str, start: int, end: int, floor: int, ceiling: int) -> tuple[s
 _MORE_FAR = Pattern(r"^\s*(?P<way>further|farther|more distant|(?:more|longer|greater) (?:distance|throw|way)|(?:less|shorter) (?:distance|throw)|closer|nearer)\b", re.I)
 
 
-def part_further(fact: Fact, text: str) -> Fact:
+def parts_further(facts: list[Fact], text: str) -> list[Fact]:
     """"40 % further": 1.4 times the distance, and no power."""
+    return [_part_further(f, text) for f in facts]
+
+
+def _part_further(fact: Fact, text: str) -> Fact:
     found = _MORE_FAR.match(text[fact.end :]) if fact.quantity == "power" and fact.unit == "%" and not fact.bad else None
     if found is None:
         return fact

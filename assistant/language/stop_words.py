@@ -41,33 +41,39 @@ def between_speeds(text: str) -> bool:
 def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with such stops and speeds put in."""
     out = list(facts)
+    kinds = {f.quantity for f in facts}
     for match in _STOP_DOWN.finditer(text):
         if not any(f.quantity in ("stops", "relation", "loss", "power_down") and f.start < match.end() and f.end > match.start() for f in out):
             cue = "less" if match["way"].lower() == "down" else "more"
             out = _put(out, match, [Fact("stops", _MANY[match["many"].lower()], cue=cue, start=match.start(), end=match.end(), said=match.group())])
-    out = [replace(f, cue="less" if _TOO_LITTLE.search(text[: f.start]) else "more" if _TOO_MUCH.search(text[: f.start]) else f.cue) if f.quantity == "stops" and not f.cue and not f.unit else f for f in out]
+    if "stops" in kinds:
+        out = [replace(f, cue="less" if _TOO_LITTLE.search(text[: f.start]) else "more" if _TOO_MUCH.search(text[: f.start]) else f.cue) if f.quantity == "stops" and not f.cue and not f.unit else f for f in out]
     for match in _SPEEDS.finditer(text):
         pair = [(float(match[g]), match.start(g), match.end(g)) for g in ("one", "two")]
         if all(is_film_speed_mark(v) and 12 <= v <= 12800 for v, _, _ in pair):
             out = _put(out, match, [Fact("film_speed", v, start=a, end=b, said=text[a:b]) for v, a, b in pair])
-    for match in _STOP_TAKER.finditer(text):
+    for match in _STOP_TAKER.finditer(text) if not kinds.isdisjoint(_TAKERS) else ():
         taker = next((f for f in out if f.quantity in ("modifier", "camera_filter") and f.start == match.end()), None)
         if taker is not None and not any(f.start < match.end() and f.end > match.start() for f in out):
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
             out = _put(out, match, [Fact(quantity, STOPS_SPOKEN[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end(), said=match.group())])
-    for match in _AND_TO.finditer(text):
+    for match in _AND_TO.finditer(text) if "modifier" in kinds else ():
         taker = next((f for f in out if f.quantity == "modifier" and match.end("many") < f.start <= match.end()), None)
         if taker is not None and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in out) and not any(f.quantity in ("loss", "stops") and f.start < match.end("many") and f.end > match.start("many") for f in out):
             many = match["many"].lower()
             value = STOPS_SPOKEN[many] if many in STOPS_SPOKEN else float(many)
             out = [f for f in out if not match.start("many") <= f.start < match.end("many")]
             out = _put(out, match, [Fact("loss", value, taker.unit, taker.of, start=match.start("many"), end=match.end("many"), said=match["many"]), *(f for f in out if match.end("many") <= f.start < match.end())])
-    out = [replace(f, quantity="stops", unit="", of="") if f.quantity == "film_speed" and 0 < f.value <= 6 and patterns.match(r"\s*stops?\b", text[f.end :], re.I) else f for f in out]
+    if "film_speed" in kinds:
+        out = [replace(f, quantity="stops", unit="", of="") if f.quantity == "film_speed" and 0 < f.value <= 6 and patterns.match(r"\s*stops?\b", text[f.end :], re.I) else f for f in out]
     for match in _PART_OVER.finditer(text):
         if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
             out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
-    out = [_half_under(f, out, text) for f in out]
-    out = [_half_lost(f, out, text) for f in _unsaid(out, text)]
+    if "power" in kinds:
+        out = [_half_under(f, out, text) for f in out]
+    out = _unsaid(out, text)
+    if "power" in kinds:
+        out = [_half_lost(f, out, text) for f in out]
     out = [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in out]
     out = _coloured_glass(out, text) if any(f.quantity == "camera_filter" for f in out) else out
     return _said_twice(out, text) if any(f.quantity in ("nd", "factor") for f in out) else out
@@ -105,6 +111,7 @@ def _half_lost(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, bad="it may be half a stop or half the light") if twice else fact  # "half power, the umbrella takes another half"
 
 
+_TAKERS = frozenset({"modifier", "camera_filter"})
 _STOPS_OR_NONE = ("stops", "loss", "relation", "number")
 
 

@@ -19,15 +19,20 @@ from assistant.records import replace
 
 _WORN = ("modifier", "camera_filter")
 _LOST = ("loss", "filter_loss")
+_TOLD = ("stops", "loss", "filter_loss")
+_FIGURES = ("number", "aperture", "times", "stops", "loss")
+_UNSAID = ("number", "aperture", "power")
+KINDS = frozenset({*_TOLD, *_FIGURES, *_UNSAID, "nd", "relation"})
+"""What is read here begins with a fact of one of these."""
 _COUNTED = ("stops", "loss", "filter_loss", "nd", "relation")
 
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with such numbers made the losses they are."""
-    facts = _ones_own(_another_stop([_hearsay(f, facts, text) for f in facts], text), text)
-    out = [_glass(_box(_density(f, facts, text), text), text) for f in facts]
+    facts = _ones_own(_another_stop([_hearsay(f, facts, text) if f.quantity in _TOLD else f for f in facts], text), text)
+    out = [_glass(_box(_density(f, facts, text), text), text) if f.quantity in _FIGURES else f for f in facts]
     out = _of_many(out, text)
-    return _alike(_for_the_pair(_part_of_the_box([_told_of(f, out, text) for f in out], text), text), text)
+    return _alike(_for_the_pair(_part_of_the_box([_told_of(f, out, text) if f.quantity in _UNSAID else f for f in out], text), text), text)
 
 
 _ANOTHER_ONE = Pattern(rf"\b{LOSING} (?:me |us )?(?P<many>another one|one more|another)(?: (?:again|besides|as well|too|on top))?(?=\s*(?:$|[,;:.?!)]|(?:and|so|then|making|which|in all|altogether)\b))", re.I)

@@ -26,8 +26,10 @@ _ZOOM = Pattern(r"\bzoom(?!s? lens)", re.I)
 
 def table(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with guide numbers by zoom as zoom_row facts (value: guide number, other: mm) and the setting chosen."""
+    if not _OF_A_HEAD.search(text):
+        return _zoom_alone(facts, text)
     named = _GUIDE.search(text) is not None
-    if not _OF_A_HEAD.search(text) or not (named or _ZOOM.search(text)):
+    if not (named or _ZOOM.search(text)):
         return _zoom_alone(facts, text)
     told = zoom_figures.figures(facts, text)
     rows = zoom_figures.rows(told)
