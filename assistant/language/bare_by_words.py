@@ -46,7 +46,7 @@ def guide_asked_at(n: Bare) -> Fact | None:
     return n.of("film_speed", of="", unit="") if asked and CLAUSE_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
 
 
-_GUIDE_AT = Pattern(r"\b(?:guide|gn)\b[^.?!,;]{0,40}\d\s*(?:ft|feet|foot|m|metres?|meters?)?\s+(?:at|for|on) $", re.I)
+_GUIDE_AT = Pattern(r"\b(?:guide|gn)\b[^.?!,;]{0,40}\d\s*(?:ft|feet|foot|m|metres?|meters?)?\s*(?:\b(?:at|for|on) |@ ?)$", re.I)
 
 
 def guide_speed(n: Bare) -> Fact | None:
@@ -216,3 +216,26 @@ def left_on(n: Bare) -> Fact | None:
     if not told or not _LEFT_ON.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) or not _OUT_BY.search(n.text) or UNIT_NEXT.match(n.text[n.fact.end :]):
         return None
     return n.of("aperture", value=n.mark, of="")
+
+
+_LOST_BY_IT = Pattern(rf"\b{LOSING}(?: (?:me|us|about|around|maybe|roughly|say|nearly|another|a further))*\s*$", re.I)
+
+
+def lost_by_it(n: Bare) -> Fact | None:
+    """"the pola on the lens eats 1.5", "the grid I taped in costs me 2": stops, where a thing in the light is named before and nothing else is counted."""
+    said = 0 < n.value <= 5 and _LOST_BY_IT.search(n.text[max(0, n.fact.start - 40) : n.fact.start])
+    taker = next((f for f in reversed(n.facts) if f.end <= n.fact.start), None) if said else None
+    if taker is None or taker.quantity not in ("modifier", "camera_filter") or taker.unit == "BARE" or not CLAUSE_ENDS.match(n.text[n.fact.end :]) or patterns.search(r"[.?!;](?!\d)", n.text[taker.end : n.fact.start]):
+        return None
+    return n.of("filter_loss" if taker.quantity == "camera_filter" else "loss", unit=taker.unit, of=taker.of)
+
+
+_HELD_AGAINST = Pattern(r"(?:\b(?:than|over|under|on|from|to|against|versus|vs\.?|above|below|of|as|not|instead of|compared (?:with|to)|and|or)|=|->)\s*$", re.I)
+
+
+def another_energy(n: Bare) -> Fact | None:
+    """"is 600 Ws two stops brighter than 150": joules as well, where energies alone are told."""
+    told = [f for f in n.facts if f.quantity == "energy" and f.end <= n.fact.start]
+    plain = bool(told) and n.value >= 5 and n.kinds <= {"energy", "stops", "relation", "number", "loss", "modifier", "remark", "times", "signed"}
+    held = plain and _HELD_AGAINST.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) and CLAUSE_ENDS.match(n.text[n.fact.end :])
+    return n.of("energy", unit=told[-1].unit, of="") if held else None

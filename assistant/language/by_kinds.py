@@ -355,4 +355,21 @@ def _asks_bracket(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | N
     return Ask("aperture") if told and _TURNS.search(lower) and "pop" not in lower else None
 
 
-_ASKS: tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], ...] = (_asks_other_power, _asks_opening, _asks_pops, _asks_supply, _asks_rating, _asks_energy, _asks_series, _asks_long_time, _asks_bracket)
+_SIZE_OF_GUIDE = Pattern(r"\b(?:how (?:big|large|high|great|small|strong|long|much|powerful|bright)(?: of)?|what (?:size|strength|sort|kind)(?: of)?|how much (?:of )?) ?(?:an? |the )?(?:\w+ )?(?:guide(?:[ -]?(?:number|no\.?))?|gn|leitzahl)\b")
+_SIZE_OF_FLASH = Pattern(r"\bhow (?:big|large|powerful|strong|bright|great)(?: of)? an? (?:\w+ )?(?:flash(?:gun)?|gun|strobe|speedlight|head|light|unit)\b|\bhow (?:big|powerful|strong|bright) (?:must|should|does|has|need|would|will) (?:the |my |a |an )?(?:flash(?:gun)?|gun|strobe|speedlight|head|light|unit)\b|\bwhat (?:size|strength) (?:of )?(?:flash(?:gun)?|gun|strobe|speedlight)\b")
+
+
+def _asks_size(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
+    """"how big a guide number, in metres, do I have to find", "how powerful a gun for f/16 at 10 feet": the guide number."""
+    kinds = _kinds(facts)
+    if not {"aperture", "distance"} <= kinds or kinds & {"guide_number", "energy"}:
+        return None
+    named = _SIZE_OF_GUIDE.search(lower) or _SIZE_OF_FLASH.search(lower) and "joule" not in lower and "watt" not in lower
+    unit = _SIZE_UNIT.search(lower) if named else None
+    return Ask("guide_number", "", "" if unit is None else "m" if unit[1].startswith("m") else "ft") if named else None
+
+
+_SIZE_UNIT = Pattern(r"\bin (m|metres|meters|feet|foot|ft)\b")
+
+
+_ASKS: tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], ...] = (_asks_other_power, _asks_opening, _asks_pops, _asks_supply, _asks_rating, _asks_energy, _asks_series, _asks_long_time, _asks_bracket, _asks_size)

@@ -14,14 +14,16 @@ from assistant.units import LENGTH
 _FLASH_AFTER = Pattern(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away|shots?|pictures?|photos?|frames?|exposures?|leads?|cords?|cables?|stands?|distances?|range))", re.IGNORECASE)
 _IS_THE_GUIDE = Pattern(r"^\s*(?:(?:at|for|on) (?:(?:iso|asa) ?\d+|(?:full|half|quarter|1/\d+)(?: power)?)\s*)?(?:(?:is|was|'s)\s+(?:the|its|my|his|her)?|(?:as )?(?:the|its|my|his|her))\s*(?:gn|guide)\b", re.IGNORECASE)
 _CAME_OUT = Pattern(r"\b(?:gn|guide(?: number| no\.?| factor)?)(?: has| had| just| actually| really)* (?:came out|comes out|worked out|works out|turned out|turns out|tested|tests|measured|measures|proved)(?: (?:as|at|to be|to|of|about|around|more like|nearer))*\s*$", re.IGNORECASE)
-_GUIDE_SAID = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)(?: is| of|'s)? (?:normally|usually|nominally|typically|officially|always|bare|currently|now)(?: is|:)?\s*$", re.IGNORECASE)
+_GUIDE_SAID = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)(?: is| of|'s)? (?:normally|usually|nominally|typically|officially|always|bare|currently|now|(?:in|with|at|on) (?:ordinary|normal|plain|standard|usual|x) (?:flash )?sync)(?: is|:)?\s*$", re.IGNORECASE)
 _JOINED = Pattern(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
+_BESIDE_ITS_NUMBER = Pattern(r"\b(?:gn|guide(?: number| no\.?)?|leitzahl)\b(?:(?! (?:at|for|on) (?:iso|asa)|[.,;?!\d]).){0,40}?(?:,? ?\(?in (?P<before>metres?|meters?|feet|foot|ft|m)\b\)?,?)?[^.,;?!\d]{0,24}$", re.IGNORECASE)
+_UNIT_BEHIND = Pattern(r"\s*[,(]?\s*(?:in )?(?P<unit>metres?|meters?|feet|foot|ft|m)\b(?!\s*\d)\)?\s*(?:$|[,.;:?!]|and\b|at\b|for\b)", re.IGNORECASE)
 _QUOTED = Pattern(r"(?:^|[.,;?!])(?!\s*(?:so |and |then )?(?:what|how|whats|give|find|bring|work)\b)[^.,;?!\d]*\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
 
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """Lengths that are guide numbers made so, and the conditions a guide number is quoted for."""
-    out = _lengths_of_flashes(list(facts), text)
+    out = _lengths_of_flashes(_in_ordinary_sync(list(facts), text), text)
     out = _unit_after_condition(_quoted_for(_measured_at(out, text), text), text)
     return _full_power_guide(_speed_of_its_own(_power_of_its_own(out, text), text), text)
 
@@ -110,6 +112,26 @@ def _measured_at(facts: list[Fact], text: str) -> list[Fact]:
     whole = replace(facts[guide], end=own.end, said=text[facts[guide].start : own.end])
     known = replace(whole, at_power=own.value) if own.quantity == "power" else replace(whole, at_iso=own.value)
     return [known if n == guide else f for n, f in enumerate(facts) if f is not own]
+
+
+def _in_ordinary_sync(facts: list[Fact], text: str) -> list[Fact]:
+    """"guide number in ordinary sync is 40, metres": what the guide number is, not how fast the shutter syncs; and "the guide number, in metres, is 36" has its unit."""
+    out, has = list(facts), any(f.quantity == "guide_number" for f in facts)
+    for n, fact in enumerate(out):
+        of_sync = fact.quantity == "sync" and not has and "/" not in fact.said and fact.said.rstrip()[-1:].isdigit() and fact.value > 0
+        if not of_sync and (fact.quantity != "guide_number" or fact.unit):
+            continue
+        figure = len(fact.said) - len(fact.said.rstrip().rstrip("0123456789."))
+        beside = _BESIDE_ITS_NUMBER.search(text[max(0, fact.end - figure - 72) : fact.end - figure])
+        if beside is None:
+            continue
+        behind = _UNIT_BEHIND.match(text[fact.end :])
+        unit = (behind["unit"] if behind else beside["before"] or "").lower()
+        if of_sync:
+            out[n] = replace(fact, quantity="guide_number", value=round(1 / fact.value, 6), of="", unit=unit and ("m" if unit.startswith("m") else "ft"))
+        elif unit:
+            out[n] = replace(fact, unit="m" if unit.startswith("m") else "ft")
+    return out
 
 
 _UNIT_LATER = Pattern(r"^\s*(?:at|for|on)\s+(?:(?:iso|asa)\s*\d+|(?:full|half|quarter|1/\d+)(?: power)?)\s*,?\s*\(?(?:in )?(?P<unit>metres?|meters?|m|feet|foot|ft)\b\)?\s*[,.;:]", re.IGNORECASE)

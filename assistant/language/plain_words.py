@@ -38,6 +38,26 @@ _WORDINGS = {
     "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
 }
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?)\b)", re.I)
+_POLITE_END = Pattern(r"(?<!no)(?<!no,)\s+(?:and )?(?:many |much |very many )?(?:thanks|thank you|thankyou|thanx|thx|cheers|ta|much obliged|much appreciated|bless you)(?: (?:so much|a lot|very much|again|in advance|all|mate|pal|folks|everyone|everybody|for (?:the|your) help))*\s*[.!,]*\s*$", re.I)
+"""A word of thanks that ends a text; what went before it keeps its own mark."""
+_AT_SIGN = Pattern(r"(?<=[\w)\"' ])[ ]?@[ ]?(?=f?/?\d|iso|asa|full|half|quarter)", re.I)
+_SPEED_FIRST = Pattern(r"(?<![\d/.,:-])(?<!f)(?<!f/)\b(?P<speed>(?:\d{2,3}|\d{4}))[ ]?(?:iso|asa)\b(?![ ]?(?:\d|film|and \d|to \d|or \d|box|rated|of\b))", re.I)
+"""A film speed with its scale after it; "100 iso 400" might be either's."""
+_DISTANCE_OF_LIGHT = Pattern(r"\b(?:what|which) distance(?= (?:under|over|down|short|out|too)\b| (?:do|should|must|would|can) (?:i|we) (?:turn|open|close|stop|dial|knock)\b)", re.I)
+"""How far in stops, which is no distance."""
+_IS_RUN_ON = Pattern(r"(?P<before>^|[.,;:!?]\s+(?:and |so |but )?)(?P<thing>gun|film|frame|flash|subject|sitter|guide|key|fill|aperture|shutter)s(?=\s+(?:f/?\d|iso|\d))", re.I)
+""""guns 110 feet, films 400": the apostrophe of an "is", left out."""
+_BREAKS_OFF = Pattern(
+    r"(?:^|[.,;:!-]\s+|\b(?:so|then|now|and)\s+)(?:(?:so|then|now|and|the|my|new|camera|flash|key|fill|hair|rim|meter|light|power|lens) )*"
+    r"(?:lens|ring|set|setting|pops|flashes|aperture|f-?stop|power|dial|distance)(?: (?:then|now|goes|is|set|should|must|on|at|to|read|says?|reads))*\s*$"
+    r"|\b(?:lens|ring|camera|dial|aperture|meter|power|iris) (?:(?:then|now|on the meter|is|has to be|should be|must be|goes|set) )*(?:to|at|on|says|reads)\s*$"
+    r"|\b(?:key|fill|hair|rim|kicker|background|backdrop|main|paper)(?: light)? (?:should|must|has to|will|ought to) (?:then )?(?:read|meter|show)\s*$"
+    r"|[.;]\s+(?:and |so |now |but )?(?:at|on) (?:iso |asa )?(?:\d[\d./]*|full|half|quarter)(?: ?(?:m|ft|feet|metres|film|power))?(?:, same (?:power|place|spot|flash|aperture|distance))?\s*$"
+    r"|,\s+then\s*$|\bto infinity then\s*$",
+    re.I,
+)
+"""A text that breaks off, with no mark after it, where its answer would stand: "scrim in now, it takes a stop. lens"."""
+_TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|set-?up)\b|\bhow\b|\bwhat\b|\bwhich\b|\bwhere\b", re.I)
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
 
 
@@ -46,11 +66,33 @@ def plainly(text: str, lexicon: Lexicon) -> str:
 
     Nothing is left out that holds a figure or a word of the trade.
     """
-    said = _without_aside(_without_opener(text), lexicon)
+    said = _without_aside(_without_opener(_without_thanks(text)), lexicon)
     if said.isupper():
         said = said.lower()
+    said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
+    return said
+
+
+def _without_thanks(text: str) -> str:
+    """"… so I set Thanks!": the end of what is asked stands at the end."""
+    found = _POLITE_END.search(text)
+    return text if found is None or len(text[: found.start()].split()) < 4 else text[: found.start()]
+
+
+def _in_usual_order(said: str) -> str:
+    """Signs, scales and marks put as they usually stand: "@100" is at 100, "100 iso" is ISO 100, and what breaks off asks."""
+    if "@" in said:
+        said = _AT_SIGN.sub(" at ", said)
+    if _SPEED_FIRST.may_match(said):
+        said = _SPEED_FIRST.sub(lambda found: f"ISO {found['speed']}", said)
+    if _DISTANCE_OF_LIGHT.may_match(said):
+        said = _DISTANCE_OF_LIGHT.sub("how far", said)
+    if _IS_RUN_ON.may_match(said):
+        said = _IS_RUN_ON.sub(lambda found: f"{found['before']}{found['thing']}'s", said)
+    if said[-1:].isalnum() and _BREAKS_OFF.search(said) and not _TELLS_OF_GEAR.search(said):
+        said += "?"
     return said
 
 

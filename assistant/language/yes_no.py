@@ -44,7 +44,7 @@ _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
 _LONGEST = 3000
 """Characters beyond which nothing is put up for a yes or a no."""
-_LAST_ASKS = Pattern(r"[.;!]\s+(?:(?:so|and|then|but|now|well),? )*(?:is|are|does|will|would|can|could|did|has|am|was|were)(?:n't)? (?:it|that|this|these|those|they|the|my|his|her|our|i|we|he|she|one|all|everything|both|flash)\b(?![^.?!]*\b(?:what|which|how|where|or)\b)[^.?!;]*[.!]*$")
+_LAST_ASKS = Pattern(r"[.;!]\s+(?:(?:so|and|then|but|now|well),? )*(?:is|are|does|will|would|can|could|did|has|am|was|were)(?:n't)? (?:it|that|this|these|those|they|the|my|his|her|our|i|we|he|she|one|there|all|everything|both|flash|f ?/? ?\d[\d.]*|1/\d+|iso \d+|an?|any|these two)\b(?![^.?!]*\b(?:what|which|how|where|or)\b)[^.?!;]*[.!]*$")
 """The last sentence opens as a question for a yes or a no does, with no mark after it: "28 mm lens. does it light the whole frame"."""
 _ORDERS = Pattern(r"(?:^|[.,;:!?]\s*|\b(?:please|just|and|then|now|to) )give\b|\b(?:can|could|will|would) (?:you|u) (?:please |just |kindly )*(?:give|tell|show|let)\b")
 _GIVEN = Pattern(r"\b(?:would|will|can|could|does|do|should|might|did|won't|doesn't|can't)\b(?! (?:you|u)\b)[^?!;]*\bgive\b")

@@ -160,6 +160,22 @@ def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return _instead(query, scene, [_as_told(old[0], mine.value, mine), *beside], old) if len(old) == 1 else (query, scene)
 
 
+_NOW_ONLY = Pattern(r"\b(?:only|just|now|instead|down to)\b", re.I)
+
+
+def loss_now(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"with the inner cloth out, so only 1.3 stops lost?": what is lost now, in place of what was, and not of the cloth that went."""
+    old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]
+    mine = [f for f in query.facts if f.quantity == "loss" and f.value]
+    rest = [f for f in query.facts if f not in mine and f.quantity not in _WORN]
+    if len(old) != 1 or len(mine) != 1 or rest or query.asks or not _NOW_ONLY.search(query.text) or not _GONE.search(query.text) or mine[0].unit == old[0].unit:
+        return query, scene
+    return _instead(query, scene, [_as_told(old[0], mine[0].value, mine[0])], old)
+
+
+_GONE = Pattern(r"\b(?:out|off|gone|without|removed|taken|took|pulled|remov\w+|peeled)\b", re.I)
+
+
 def _may_be_stops(fact: Fact) -> bool:
     """Two, two and a half, or a half with no "power" beside it."""
     plain = fact.quantity == "number" or fact.quantity == "aperture" and (fact.unit == "mixed" or "f" not in fact.said.lower()) or fact.quantity in ("power", "share") and "power" not in fact.said and "%" not in fact.said

@@ -1,0 +1,37 @@
+"""Energies put up for a yes or a no: "is 600 Ws two stops brighter than 150"."""
+
+from __future__ import annotations
+
+import math
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_rules import TOLERANCE
+from assistant.solving.solution import Solution
+
+_ONTO = Pattern(r"\bfrom\b|\b(?:to|turned (?:down|up)|instead of|->)\b")
+_THAN = Pattern(r"\b(?:than|over|on|above|below|under|down on|up on|compared (?:to|with)|against|of|as)\W*$")
+_LESS = Pattern(r"\b(?:less|under|below|down|darker|dimmer|weaker|los\w+|short|drops?|lower|fewer)\b")
+_DENIED = Pattern(r"\b(?:not|never|isn't|aren't|no)\b")
+
+
+def claim_of_energies(query: Query) -> Solution | None:
+    """Two energies and the stops between them: the one held against the other, in the order in which they are said."""
+    told = sorted((f for f in query.facts if f.quantity == "energy" and not f.bad), key=lambda f: f.start)
+    stops = [f for f in query.facts if f.quantity in ("stops", "relation", "loss") and f.value > 0]
+    said = query.text.lower()
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"energy", "stops", "relation", "loss", "remark", *(("modifier",) if "same" in said else ())}
+    if len(told) != 2 or len(stops) != 1 or rest or min(f.value for f in told) <= 0 or _DENIED.search(said):
+        return None
+    held = _THAN.search(said[: told[1].start]) is not None
+    if not held and not _ONTO.search(said):
+        return None
+    first, second = (told[1], told[0]) if not held else (told[0], told[1])
+    more = math.log2(first.value / second.value)
+    direction = -1.0 if stops[0].cue == "less" or _LESS.search(said) else 1.0
+    holds = abs(more - direction * stops[0].value) <= TOLERANCE
+    lead = f"{'Yes' if holds else 'No'}. {first.value:g} Ws is {speak_stops(abs(more))} {'more' if more > 0 else 'less'} than {second.value:g} Ws: every doubling is one stop."
+    return Solution(answers=(Quantity("claim", holds), marks.stops(more)), used=query.facts, topic="claims", lead=lead)
