@@ -20,12 +20,15 @@ def settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
     own = [_own_and(t, n, tokens) if t.type == "AND" else Token("GLUE", "or", t.start, t.end) if t.type == "OR" and _joins_another_kind(n, tokens) else _part_of_a_name(t, text) if t.type == "TIMES" else t for n, t in enumerate(tokens)]
     own = [Token("GLUE", "the other", t.start, t.end) if t.type == "NAMED" and t.value == "b" and _OTHER_ONE.match(text, t.start) else t for t in own]
+    own = [Token("GLUE", "edge", t.start, t.end) if t.type == "ROLE" and t.value == "rim" and _is_an_edge(t, text) else t for t in own]
     own = [Token("CUE", "negative", t.start, t.end) if t.type == "SIGN_MINUS" and _is_the_film(own, n, text) else t for n, t in enumerate(own)]
     plain = _listed(_inch_words(_without_hyphens(own)))
     out: list[Token] = []
     for place, token in enumerate(plain):
         if token.type == "GUIDE" and not _number_follows(plain, place, text):
             token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
+        if token.type == "FILM" and _begins_a_clause(plain, place, text):
+            out.append(Token("COMMA", ",", token.start, token.start))
         if token.type == "NUM":
             out += _number(plain, place, text)
         else:
@@ -35,6 +38,27 @@ def settle(tokens: list[Token], text: str) -> list[Token]:
 
 _OTHER_ONE = Pattern(r"(?:the )?other (?:photographer|shooter|snapper|guy|chap|fellow|bloke|lad|lady|woman|man|person|assistant|crew|studio|camera|body|day|night|week|film|roll|meter)s?\b", re.I)
 """Somebody or something else, and no second light."""
+
+
+def _begins_a_clause(tokens: list[Token], place: int, text: str) -> bool:
+    """"meter left on 400 film was 100", "at iso 100 film is 400": the film has a speed of its own behind it, and is not that of the number before."""
+    if not place or tokens[place - 1].type != "NUM" or place + 2 >= len(tokens):
+        return False
+    named = text[tokens[place + 1].start : tokens[place + 1].end].lower()
+    at = place + 1 + (named in ("is", "'s", "was", "were"))
+    at += tokens[at].type == "ISO"
+    if at == place + 1 or at >= len(tokens) or tokens[at].type != "NUM" or getattr(tokens[at].value, "value", 0.0) < 6:
+        return False
+    return at + 1 >= len(tokens) or tokens[at + 1].type not in _NO_INCHES - {"ISO", "FILM"} | {"YEAR"}
+
+
+_GLASS_BEFORE = Pattern(r"\b(?:filter|glass|polari[sz]er|pola|nd|grad|screw-in)\b[^.?!]{0,60}\bo[nf] (?:its|the|his|her) $", re.I)
+_LIGHT_AFTER = Pattern(r" ?-?(?:light|flash|lamp|head|strobe|gun|side)", re.I)
+
+
+def _is_an_edge(token: Token, text: str) -> bool:
+    """"the filter says times three on its rim": where a factor is engraved, and no light."""
+    return _GLASS_BEFORE.search(text[max(0, token.start - 90) : token.start]) is not None and not _LIGHT_AFTER.match(text[token.end :])
 
 
 def _is_the_film(tokens: list[Token], place: int, text: str) -> bool:
@@ -72,12 +96,13 @@ _OPENINGS = frozenset({2.0, 2.8, 3.5, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0})
 
 def _ends_before(tokens: list[Token], place: int, text: str) -> bool:
     """"reads 5.6 flash alone", "loaded 400 flash at 3 m", "stays at 8 power as it was": such a number counts no lights and no powers, and a new clause begins."""
-    if place + 1 >= len(tokens) or (place and tokens[place - 1].type in ("POWER", "SIGN", "SIGN_MINUS", "TIMES")):
+    if place + 1 >= len(tokens) or (place and tokens[place - 1].type in ("POWER", "SIGN", "SIGN_MINUS")):
         return False
     value, after = getattr(tokens[place].value, "value", 0.0), tokens[place + 1]
     if after.type == "POWER":
         return value in _OPENINGS and bool(place) and tokens[place - 1].type in ("AT", "F", "LINK", "APERTURE")
-    return after.type == "COUNTED" and 1 < value < 1e5 and (value != int(value) or value > _NO_LIGHTS_BEYOND) and _ONE_LIGHT.fullmatch(text[after.start : after.end]) is not None
+    times = bool(place) and tokens[place - 1].type == "TIMES"
+    return after.type == "COUNTED" and 1 < value < 1e5 and (value != int(value) or value > _NO_LIGHTS_BEYOND or times) and _ONE_LIGHT.fullmatch(text[after.start : after.end]) is not None
 
 
 def _is_of_the_film(tokens: list[Token], place: int) -> bool:

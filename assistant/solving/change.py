@@ -153,6 +153,8 @@ def _in_time(facts: list[Fact], text: str) -> list[Fact]:
 _METER_STANDS = Pattern(r"\bmeter\b[^.?!\d]{0,24}\b(?:set|on|at|to|for|stands)\s*(?:iso |ei )*$", re.I)
 
 
+_LOADED_NOW = Pattern(r"\b(?:camera|back|magazine|body|i|i've|ive|we|we've)(?:'s)? (?:now )?(?:has|have|holds|got|loaded|loads|put)(?: got| in)?(?: an?| some)? (?:iso |asa )?$", re.I)
+"""Right before a speed: what is in the camera now, and not what was read with."""
 _INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of)\b", re.I)
 
 
@@ -161,6 +163,8 @@ def _metered_first(speeds: list[Fact], query: Query) -> list[Fact]:
     if len(speeds) != 2 or any(f.origin != "said" for f in speeds):
         return speeds
     text, read = query.text, query.first("aperture")
+    if read is not None and read.end <= speeds[1].start and _LOADED_NOW.search(text[read.end : speeds[1].start]):
+        return speeds
     if read is not None and read.origin == "said" and apart(speeds[1], read, text) < FAR <= apart(speeds[0], read, text) and read.start > speeds[0].start:
         return speeds[::-1]  # "what on 800 film, if it was f/5.6 on 200"
     if _INSTEAD.search(text[speeds[0].end : speeds[1].start]):

@@ -140,7 +140,7 @@ def _set_and_needed(query: Query) -> Solution | None:
 
 _METER = Pattern(r"\b(?:meter\w*|dial\w*|worked|calculat\w+|comput\w+|reckoned|figured|set|thought|treated|rated|expos\w+|sums?|maths?|figures|flash|guide|card|table|shot (?:it )?(?:at|as))\b")
 _IN_THE_CAMERA = Pattern(r"\b(?:film|rolls?|stock|sheets?|load\w*|in the (?:camera|back|holder)|holder|box|really|actually|turned out|in fact|it was)\b")
-_HELD = Pattern(r"^[\s-]*(?:asa |iso |speed |b/?w |black and white |colou?r )*(?:film|roll|stock|sheets?|loaded|in the (?:camera|back|holder)|slide|neg\w*|in (?:it|there))\b")
+_HELD = Pattern(r"^[\s-]*(?:asa |iso |speed |b/?w |black and white |colou?r )*(?:film|roll|stock|sheets?|loaded|in the (?:camera|back|holder)|slide|neg\w*|in (?:it|there))\b(?! (?:is|was|were) (?:iso |asa )?\d)")
 _RATED_AT = Pattern(r"\b(?:at|as|for|on|to)(?: (?:iso|asa|ei|a))? (?:\d+|(?:\w+ ){1,2}hundred|\w+)$")
 _METER_AFTER = Pattern(r"^[\s,]*(?:is |was |being )?(?:what|where|how|the (?:speed|number|one|value)) (?:\w+ ){0,3}?(?:meter|dial|set|sums?)\w*")
 

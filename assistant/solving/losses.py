@@ -298,6 +298,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
     after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
     wanted = wanted.removeprefix(after_known)
     own = text[text.rfind(",", 0, known.start) + 1 : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
+    own = own if _MARKED.search(text) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
     if _OFF_IT.search(wanted):
         return True
     if _ON_IT.search(wanted):
@@ -309,9 +310,15 @@ def is_taken_off(text: str, known: Fact) -> bool:
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 
 
+_MARKED = Pattern(r"[.?!;:,](?=\s|$)|\u2026|\s[-\u2013\u2014]+\s")
+_BESIDE = 40
+"""Letters before a value that are of its clause, in a text without marks."""
+_ASKED_THERE = Pattern(r"\b(?:(?:so|and|now|then|to|at|on) )*(?:what|where|which|how)(?:'s)?\b", re.I)
+
+
 def _sentences(text: str) -> list[tuple[int, int]]:
-    """Where each sentence begins and ends."""
-    cuts = [m.end() for m in patterns.finditer(r"[.?!;:](?=\s|$)|\u2026|\.\.\.", text)]
+    """Where each sentence begins and ends; without any marks, a question word begins one."""
+    cuts = [m.end() for m in patterns.finditer(r"[.?!;:](?=\s|$)|\u2026|\.\.\.", text)] if _MARKED.search(text) else [m.start() for m in _ASKED_THERE.finditer(text) if m.start()]
     return [(a, b) for a, b in zip([0, *cuts], [*cuts, len(text)]) if text[a:b].strip()] or [(0, len(text))]
 
 

@@ -34,7 +34,7 @@ def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
     if kept and any(f.origin == "said" for f in facts):
         return kept[0]
     def asked(fact: Fact) -> bool:
-        return bool(patterns.search(r"\b(?:what|how|and (?:at|for|on))\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
+        return bool(patterns.search(r"\b(?:what|how|and (?:at|for|on)|(?:i|we)'?ve|there'?s|now|then)\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
 
     return min(facts, key=lambda f: (asked(f), f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
 
