@@ -8,6 +8,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Query
 from assistant.records import replace
+from assistant.solving.claim_denial import denials
 from assistant.solving.solution import Solution
 
 _LIT = Pattern(r"\b(?:flash|lamp|light|beam|head|spread\w*|it|that)\b[^.?]{0,40}\b(?:reach\w*|cover\w*|lights?|fills?|illuminat\w*|wide enough|get\w* into|enough)\b|\b(?:edges|corners|sides|ends)\b[^.?]{0,20}\b(?:lit|dark|covered|black)\b", re.I)
@@ -30,7 +31,7 @@ def claim_of_coverage(query: Query) -> Solution | None:
     if angle is None or not isinstance(angle.value, (int, float)):
         return None
     covers = degrees[0].value >= float(angle.value) - 0.5
-    holds = covers is not (_DARK.search(query.text) is not None)
+    holds = covers is not (_DARK.search(query.text) is not None and not denials(query.text.lower()))
     lead = f"{'Yes' if holds else 'No'}. The lens sees {float(angle.value):.3g} degrees and the flash lights {degrees[0].value:.3g}."
     return replace(found, lead=lead, answers=(Quantity("claim", holds), angle), used=query.facts, topic="claims")
 
@@ -38,6 +39,6 @@ def claim_of_coverage(query: Query) -> Solution | None:
 def _by_zoom(query: Query, head: float, lens: float) -> Solution:
     """The zoom of a head is named by the lens that it is wide enough for."""
     covers = head <= lens * 1.02
-    holds = covers is not (_DARK.search(query.text) is not None)
+    holds = covers is not (_DARK.search(query.text) is not None and not denials(query.text.lower()))
     why = "the lens sees no wider than the head lights" if covers else "the lens sees wider than the head lights, so the corners go dark: zoom the head out or use the wide panel"
     return Solution(answers=(Quantity("claim", holds),), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}: {why}.")

@@ -44,9 +44,9 @@ _VERBS = r"(?:is|are|was|were|do|does|did|will|would|can|could|should|must|need|
 _CALLED_WRONG = Pattern(
     r"\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\b(?:untrue|false|nonsense|rubbish) (?:that|to say)\b|\b(?:am i|are we|is he|is she|are they|would i be|is it|that's|it's|it is|was i) (?:wrong|mistaken)\b"
     r"|(?:^\W*|[.;:,]\s+)(?:is|are|was|would|were)\b(?:[^,.;:?!]|\.\d){1,24}? (?:be )?(?:wrong|incorrect|mistaken)\b"
-    r"|\b(?:is not|isn't|are not|aren't) (?:true|so|correct|right)\s*[.?!]*\s*$"
 )
 """The claim as a whole said to be wrong."""
+_NOT_TRUE = Pattern(r"\b(?:is not|isn't|are not|aren't) (?:true|so|correct|right)\s*[.?!]*\s*$")
 _NOT_SO = Pattern(rf"\b(?:{_VERBS}|wo|ca) ?n(?:'t|ot)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe|i|we|you|it|that|this|they|he|she)\b)|(?:\b(?:{_VERBS} not|never)|'(?:s|re) not)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe)\b)|\bnot(?= (?:more|less|fewer|over|under|enough)\b)")
 """A verb denied; what is turned round into a question ("can't I", "is it not") is not."""
 _ASIDE = Pattern(r"\b(?:if|when|unless|because|since|as|although|though|while|who|which|what|where|why|how|provided)\b(?: [\w'-]+){0,3}\s*$")
@@ -75,7 +75,7 @@ def called_wrong(said: str) -> bool:
     (True, True, False)
     """
     bare = _TAG.sub(" ", said)
-    return _CALLED_WRONG.search(bare) is not None
+    return _CALLED_WRONG.search(bare) is not None or _NOT_TRUE.search(bare) is not None
 
 
 _JUDGED = Pattern(r"\b(?:right|correct|true|enough|reach|sharp|cover|ok|okay)\b|\b(?:over|under)-?expos")
@@ -88,4 +88,4 @@ def turned(said: str, figures: Sequence[tuple[int, int]]) -> bool:
     (True, False)
     """
     clauses = [(a, b) for a, b in denials(said) if _INSTEAD.search(said, b) is None and (any(a <= start < b for start, _ in figures) or _JUDGED.search(said[a:b]))]
-    return (len(clauses) % 2 == 1) is not called_wrong(said)
+    return (len(clauses) % 2 == 1) is not (_CALLED_WRONG.search(_TAG.sub(" ", said)) is not None)

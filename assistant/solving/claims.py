@@ -54,7 +54,7 @@ def solve(query: Query) -> Solution | None:
         return first
     of_the_lens = claim_of_hyperfocal(query) or claim_of_deeper(query) or claim_of_depth(query)
     if of_the_lens is not None:
-        return of_the_lens
+        return _as_put(query, of_the_lens)
     reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
     if any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
         return None
@@ -82,7 +82,7 @@ def solve(query: Query) -> Solution | None:
     verdict = rule or judge_folklore(query.text)
     if verdict and not (verdict.holds and hangs_on_figures(query)):
         return told(verdict, query)
-    return claim_of_distances(query) or claim_about_film(query) or worked
+    return _as_put(query, claim_of_distances(query) or claim_about_film(query)) or worked
 
 
 def _of_words(query: Query, said: str) -> Solution | None:
@@ -109,11 +109,17 @@ _SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|
 def _special(query: Query) -> Solution | None:
     """The first of the claims of one kind, each of which looks for all of its own figures."""
     found = first_of(BY_FACTS, query)
-    if found is not None and found.answers and turned(plain(query.text), [(f.start, f.end) for f in sorted(found.used, key=lambda f: f.start)[-1:]]):
-        found = turned_round(found)
     if found is None and ({f.of for f in query.all("distance")} in _TWO_PLACES or bounded(query)):
-        return claim_of_distances(query)
-    return found
+        found = claim_of_distances(query)
+    return _as_put(query, found)
+
+
+def _as_put(query: Query, found: Solution | None) -> Solution | None:
+    """The verdict turned round where the last of its figures is denied, or the claim is called wrong."""
+    if found is None or not found.answers or found.answers[0].quantity != "claim":
+        return found
+    last = sorted(found.used, key=lambda f: f.start)[-1:]
+    return turned_round(found) if turned(plain(query.text), [(f.start, f.end) for f in last]) else found
 
 
 _TWO_PLACES = ({"front", "back"}, {"", "backdrop"}, {"key", "backdrop"})

@@ -15,6 +15,7 @@ from assistant.physics.film import exposure_index
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import bracket, camera, marks, reciprocity
+from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution, needs
 
@@ -77,7 +78,8 @@ def claimed_error(query: Query) -> Solution | None:
         return None
     box, rated = (speeds[0], speeds[1]) if speeds[1].quantity == "rated" else _box_and_rated(speeds, query.text)
     off = -scales.film_speed_difference_stops(box.value, rated.value)
-    holds = abs(off - abs(said.value) * (1 if said.cue == "more" else -1)) < 0.1
+    way = 1 if said.cue == "more" else -1
+    holds = off * way > 0 and within(bound_of(query.text.lower()[: said.start])[0], abs(off) - abs(said.value), 0.1)
     word = "over" if off > 0 else "under"
     return _done((Quantity("claim", holds, ""), marks.stops(off)), box, rated, said, lead=f"{'Yes' if holds else 'No'}: ISO {box.value:g} film exposed as ISO {rated.value:g} is {speak_stops(abs(off))} {word}exposed.")
 

@@ -13,6 +13,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.scales import nearest_aperture
 from assistant.solving import marks
 from assistant.solving.camera import bellows_factor
+from assistant.solving.claim_denial import denials
 from assistant.solving.focus import length
 from assistant.solving.frames import frame_of
 from assistant.solving.solution import Solution, needs, rejected
@@ -57,7 +58,7 @@ def _covers(query: Query) -> Solution | None:
     if len(heads) != 1 or len(mounted) != 1 or not query.claim or not _COVERS.search(query.text) or query.cues & {"bounce", "wide_panel"}:
         return None
     covers = mounted[0][0] >= heads[0][0] - 0.5
-    holds = covers is not bool(_DARK.search(query.text))
+    holds = covers is not (_DARK.search(query.text) is not None and not denials(query.text.lower()))
     why = "the lens sees no wider than the head lights." if covers else "the lens sees wider than the head lights, so the corners go dark: zoom the head out or use the wide panel."
     return Solution(lead=f"{'Yes' if holds else 'No'}: {why}", answers=(Quantity("claim", holds),), used=(heads[0][1], mounted[0][1]), topic="optics")
 

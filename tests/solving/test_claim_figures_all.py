@@ -47,6 +47,11 @@ def _verdict(text: str) -> object:
         ("a second flash at half power adds one stop?", None),
         ("eight flashes are two stops over two?", None),
         ("does doubling the camera distance cost two stops with the light on a stand?", None),
+        ("front row 8 ft, back row 12 ft, the difference isn't more than a stop, is it?", False),
+        ("ISO 400 rated at 1600 is less than two stops under, right?", False),
+        ("ISO 400 rated at 1600 is two stops under, right?", True),
+        ("in bright sun with ISO 100 film, f/16 at 1/100 isn't right, is it?", False),
+        ("flash covers 28 mm, lens is 35 mm: the corners won't be dark, will they?", True),
         # two changes of the flash that balance say nothing of the ambient light; a larger source farther off is two causes
         ("if I double the ISO and halve the flash power does the flash exposure stay the same?", True),
         ("if I double the ISO and halve the flash power does the ambient stay the same?", None),
