@@ -32,3 +32,23 @@ def signed_fill(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"fill at minus one and a half": so many stops under the daylight."""
     facts = [_share_of_the_sun(f, text) for f in facts]
     return [replace(f, quantity="relation", value=abs(f.value), unit="", of="fill", to="ambient", cue="less" if f.value < 0 or f.unit == "-" else "more") if f.quantity == "signed" and _FILL_AT.search(text[: f.start]) else f for f in facts]
+
+
+_SUNNY_SIXTEEN = Pattern(r"\b(?:sunny[- ](?:16|sixteen|f ?/? ?16|rule|eleven)|(?:full|bright|open|direct|plain|clear|strong) sun(?:light|shine)?)\b", re.I)
+_SKY_DIMMED = Pattern(r"\b(?:clouds?|cloudy|cloud|haz[ey]\w*|overcast|shade|thin|dull|mist\w*|fog\w*|drizzl\w*|grey|gray|sky|weather)\b", re.I)
+_OF_OUR_LIGHT = Pattern(r"\b(?:flash|fill|key|gun|strobe|backlit|sun behind|under the (?:sun|ambient|daylight)|shadows?)\b", re.I)
+_BRIGHTER_SKY = Pattern(r"\s*(?:of light )?(?:more|brighter|over|above|up|better)\b", re.I)
+_SUN_EV = 15.0
+_FROM_SUN = frozenset({"stops", "relation", "signed", "loss", "power_down"})
+
+
+def sky_in_stops(facts: list[Fact], text: str) -> list[Fact]:
+    """"light cloud, two stops less than full sun": the daylight, counted in stops from the sunny-16 rule, and no fill under it."""
+    told = [f for f in facts if f.quantity in _FROM_SUN]
+    if len(told) != 1 or any(f.quantity in ("guide_number", "exposure_value", "distance", "power", "count") for f in facts) or not _SUNNY_SIXTEEN.search(text):
+        return facts
+    if not _SKY_DIMMED.search(text) or _OF_OUR_LIGHT.search(text):
+        return facts
+    more = told[0].unit == "+" or _BRIGHTER_SKY.match(text[told[0].end :]) is not None
+    sky = replace(told[0], quantity="exposure_value", value=_SUN_EV + abs(told[0].value) * (1 if more else -1), unit="", of="", to="", cue="")
+    return [sky if f is told[0] else f for f in facts]

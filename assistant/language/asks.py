@@ -132,6 +132,8 @@ _WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|ba
 """How dark it comes out, no place."""
 
 
+_DIALLED = Pattern(r"where (?:does|do|should|must|will|would|shall|to) ?(?:i |we )?(?:put |set |turn |leave |have |dial )?(?:the|my|its) (?:lens|ring|aperture|iris|f-?stop|barrel|(?P<power>power|output))\b", re.IGNORECASE)
+"""Where a setting is put, which is no place in the room: "where do I put the power"."""
 _ON_THE_RING = Pattern(r"(?:what|which)(?: (?:number|mark|figure|setting|f|f-number))? (?:(?:should|must|does|do|would|will|shall|can) (?:the|my) (?:lens|ring|iris|barrel) (?:be|go|sit|stand|read|need)\b(?! focus)"
                        r"|(?:should|must|do|would|shall|can) (?:i|we) (?:\w+ )?(?:turn|set|put|have|leave|move|open) (?:the|my) (?:lens|ring|iris|barrel) (?:to|at|on)\b)", re.IGNORECASE)
 """Where the ring stands: "what should the lens be on", "what number do I turn the ring to"."""
@@ -149,8 +151,9 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
         return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
     lit = any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
-    if item.word == "how_far" and patterns.match(r"where (?:does|do|should|must|will|would|shall|to) ?(?:i |we )?(?:put |set |turn |leave |have )?(?:the|my) (?:lens|ring|aperture|iris|f-?stop|barrel)\b", text[item.start :].lower()):
-        return Ask("aperture", "", "", item.start)
+    placed = _DIALLED.match(text[item.start :]) if item.word == "how_far" else None
+    if placed:
+        return Ask("power" if placed["power"] else "aperture", _whom(segment, at) if placed["power"] else "", "", item.start)
     if item.word == "how_far" and _WHERE_IT_FALLS.match(text[item.start :].lower()):
         return Ask("stops", _whom(segment, at), "", item.start)
     if item.word == "how_far" and patterns.search(r"\bhow (?:far|close|near) apart\b[^?.]*\bstops\b", text.lower()):

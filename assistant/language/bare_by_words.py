@@ -239,3 +239,15 @@ def another_energy(n: Bare) -> Fact | None:
     plain = bool(told) and n.value >= 5 and n.kinds <= {"energy", "stops", "relation", "number", "loss", "modifier", "remark", "times", "signed"}
     held = plain and _HELD_AGAINST.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) and CLAUSE_ENDS.match(n.text[n.fact.end :])
     return n.of("energy", unit=told[-1].unit, of="") if held else None
+
+
+_CALLED = Pattern(r"\b(?:call it|treat it as|becomes?|works? as|counts? as|(?:goes|comes) (?:up |down )?to|makes? it|turns (?:it )?into|it'?s|it is|that'?s|that is|i have|i get|i've got|acts (?:as|like))(?: an?| about| really| effectively)?\s*$", re.I)
+
+
+def guide_called(n: Bare) -> Fact | None:
+    """"guide number 80 feet at ISO 100, so with 400 in the camera I can call it 160": the guide number for the other film."""
+    guides = [f for f in n.facts if f.quantity == "guide_number" and f.end <= n.fact.start]
+    films = [f for f in n.facts if (f.quantity == "film_speed" or f.quantity == "number" and f.value in COMMON_FILMS) and guides and guides[0].end < f.end <= n.fact.start]
+    told = len(guides) == 1 and bool(films) and n.kinds <= {"guide_number", "film_speed", "gn_iso", "number", "remark"} and 4 <= n.value <= 1000
+    called = told and _CALLED.search(n.text[max(0, n.fact.start - 32) : n.fact.start]) and CLAUSE_ENDS.match(n.text[n.fact.end :])
+    return n.of("guide_number", unit=guides[0].unit, of="", cue="claimed") if called else None

@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language.ambient_words import AMBIENT, LIGHT_ALONE, signed_fill
+from assistant.language.ambient_words import AMBIENT, LIGHT_ALONE, signed_fill, sky_in_stops
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.query import Fact
@@ -119,7 +119,7 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
         return list(facts)
     out = _readings(_unsaid_stops(list(facts), text), text, cues)
     out = _conditions(out, text)
-    return _relations(signed_fill(out, text), text)
+    return _relations(signed_fill(sky_in_stops(out, text), text), text)
 
 
 _LIT_BY_ITSELF = Pattern(rf"\b{LIGHT_ALONE}", re.I)

@@ -62,7 +62,23 @@ def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
             continue
         read += [fact] if rows and fact.quantity == "distance" and fact.of in _ROWS else _sharp(fact, spoken, places, text)
     read = [replace(f, quantity="sharp_limit", of="", bad="") if f.quantity == "distance" and math.isinf(f.value) and _SHARP_OUT.search(text[: f.start]) else f for f in read]
-    return _bare_lens(read, spoken, places, text)
+    return _bare_lens(_from_the_focus(read, text), spoken, places, text)
+
+
+_BEYOND = Pattern(r"\s*(?:further |farther )?(?:behind|beyond|back|further|farther|past|after)\b", re.I)
+_BEFORE_IT = Pattern(r"\s*(?:in front|nearer|closer|before|this side|forward)\b", re.I)
+_IS_SHARP = Pattern(r"\b(?:sharp|focus|crisp|soft|blurred|blurry)\b", re.I)
+
+
+def _from_the_focus(facts: list[Fact], text: str) -> list[Fact]:
+    """"focused at 2 m, her mother half a metre behind her: is she sharp too?": a place that is to be sharp, counted from where it is focused."""
+    focus = [f for f in facts if f.quantity == "focus_distance" and not f.bad]
+    apart = [f for f in facts if f.quantity in ("gap", "distance", "move") and focus and f.start > focus[0].start and (_BEYOND.match(text[f.end :]) or _BEFORE_IT.match(text[f.end :]))]
+    if len(focus) != 1 or len(apart) != 1 or any(f.quantity in ("sharp_limit", "guide_number") for f in facts) or not _IS_SHARP.search(text[apart[0].end :]):
+        return facts
+    way = 1.0 if _BEYOND.match(text[apart[0].end :]) else -1.0
+    place = focus[0].value + way * apart[0].value
+    return [replace(f, quantity="sharp_limit", value=place, of="", cue="") if f is apart[0] else f for f in facts] if place > 0 else facts
 
 
 _SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)

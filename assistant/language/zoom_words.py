@@ -26,6 +26,7 @@ _ZOOM = Pattern(r"\bzoom(?!s? lens)", re.I)
 
 def table(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with guide numbers by zoom as zoom_row facts (value: guide number, other: mm) and the setting chosen."""
+    facts = covers_a_lens(facts, text)
     if not _OF_A_HEAD.search(text):
         return _zoom_alone(facts, text)
     named = _GUIDE.search(text) is not None
@@ -94,3 +95,23 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"what do I lose at 35?" of a table of settings: stops."""
     told = sum(f.quantity == "zoom_row" for f in facts) > 1 and not any(f.quantity in ("distance", "aperture") for f in facts)
     return [Ask("stops", "", "")] if told and not asks and _WON_OR_LOST.search(text) else list(asks)
+
+
+_COVERS_LENS = Pattern(r"\b(?:flash|head|gun|strobe|light|lamp|it|beam|that|which|reflector|dish)(?: head)?(?: only| just)? (?:covers?|is good for|is (?:wide )?enough for|spreads (?:for|as wide as)|lights|is made for|reaches|will cover|can cover|does|suits)(?: only| just)?(?: up to| down to| as wide as| the (?:angle|view|field) of| for)?(?: an?| the)? (?P<n>\d{2,3}) ?(?:mm|mil)?\b(?! ?(?:degrees?|°|ft|feet|m\b|metres|meters|people|stops))", re.I)
+_SEES = Pattern(r"(?<![\d./])(?P<n>\d{2,3})(?: ?mm|mil)?(?= (?:lens|frame|shot|picture|view|glass|wide|prime)\b| on (?:the|my) (?:camera|body)\b| on\b|\W*$|[?.,;] )", re.I)
+_WHOLE_FRAME = Pattern(r"\b(?:corners?|edges?|cover\w*|whole|full(?: frame)?|light (?:a|the|my|all)|lit|vignett\w*|dark|into)\b", re.I)
+
+
+def covers_a_lens(facts: list[Fact], text: str) -> list[Fact]:
+    """"the head covers a 35 mm lens and no wider; will it light a 28 mm frame": what the head is wide enough for, and what the lens sees."""
+    head = _COVERS_LENS.search(text)
+    kinds = {f.quantity for f in facts}
+    if head is None or kinds & {"zoom", "zoom_row", "guide_number", "distance", "degrees"} or not 14 <= float(head["n"]) <= 200:
+        return facts
+    lens = next((m for m in _SEES.finditer(text) if m.start() >= head.end() and 10 <= float(m["n"]) <= 600), None) or next((m for m in _SEES.finditer(text) if m.end() <= head.start() and 10 <= float(m["n"]) <= 600), None)
+    if lens is None or not _WHOLE_FRAME.search(text):
+        return facts
+    places = ((head.start("n"), head.end("n"), "zoom", float(head["n"])), (lens.start("n"), lens.end("n"), "focal_length", float(lens["n"]) / 1000))
+    rest = [f for f in facts if not any(f.start < end and f.end > start for start, end, _, _ in places) and f.quantity not in ("focal_length", "frame_side")]
+    made = [Fact(quantity, value, "mm", start=start, end=end, said=text[start:end]) for start, end, quantity, value in places]
+    return sorted([*rest, *made], key=lambda f: f.start)

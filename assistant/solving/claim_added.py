@@ -89,6 +89,25 @@ def claim_of_loss_read(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.stops(-abs(right))), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. From f/{stops[0]:g} to f/{stops[1]:g} it takes {speak_stops(abs(right))}.")
 
 
+_ADDS = Pattern(r"\b(?:adds?|adding|brightens?|lifts?|raises?|gains?|gives?|makes?)\b[^.?!]{0,24}$")
+_ON_ONE_SIDE = Pattern(r"\b(?:both|same side|add\w*|together|where they (?:meet|overlap|mix))\b")
+
+
+def claim_of_added_part(query: Query) -> Solution | None:
+    """"ambient two stops under the flash adds about a third of a stop where both fall": what the weaker light puts on top of the stronger."""
+    told = sorted((f for f in query.facts if f.quantity in ("stops", "relation") and f.value > 0), key=lambda f: f.start)
+    said = query.text.lower()
+    if len(told) != 2 or {f.quantity for f in query.facts if f.origin == "said"} - {"stops", "relation", "count"} or not _ON_ONE_SIDE.search(said):
+        return None
+    weaker, added = told if _ADDS.search(said[: told[1].start]) else told[::-1]
+    if not _ADDS.search(said[: added.start]) or _ADDS.search(said[: weaker.start]) or weaker.cue != "less":
+        return None
+    right = math.log2(1 + 2.0**-weaker.value)
+    holds = abs(right - added.value) <= _CLOSE + 0.05
+    lead = f"{'Yes' if holds else 'No'}. A light {speak_stops(weaker.value)} under another adds {right:.2f} of a stop where both fall."
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims", lead=lead)
+
+
 _SHARE_LEFT = Pattern(
     r"\b(?:(?:only |just )?(?:an? |one )?(?P<share>half|third|quarter|eighth|sixteenth)|1/(?P<part>\d+)|(?P<hundredths>\d+) ?(?:%|percent)) (?:(?:of )?(?:the |my |its )?light(?: is| gets| comes| that)?(?: still)? (?:left|through|gets through|comes through|arrives|remains|out)|(?:of it )?(?:gets|comes|is let|goes) through|(?:of it )?(?:is left|remains|arrives))\b"
 )

@@ -11,7 +11,7 @@ from assistant.records import replace
 from assistant.solving.claim_denial import denials
 from assistant.solving.solution import Solution
 
-_LIT = Pattern(r"\b(?:flash|lamp|light|beam|head|spread\w*|it|that)\b[^.?]{0,40}\b(?:reach\w*|cover\w*|lights?|fills?|illuminat\w*|wide enough|get\w* into|enough)\b|\b(?:edges|corners|sides|ends)\b[^.?]{0,20}\b(?:lit|dark|covered|black)\b", re.I)
+_LIT = Pattern(r"\b(?:flash|lamp|light|beam|head|spread\w*|gun|strobe|it|that)\b[^.?]{0,40}\b(?:reach\w*|cover\w*|lights?|fills?|illuminat\w*|wide enough|get\w* into|enough)\b|\b(?:edges|corners|sides|ends)\b[^.?]{0,20}\b(?:lit|dark|covered|black)\b", re.I)
 _DARK = Pattern(r"\b(?:dark|black|unlit|vignett\w*|fall off|cut off)\b", re.I)
 
 

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import math
 
+from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio
+from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE, Verdict
 from assistant.solving.claim_words import number, plain, terms
+from assistant.solving.solution import Solution
 
 _RATIO = Pattern(r"\b(?P<a>\d+(?:\.\d+)?|one|two|three|four|five|eight|nine) ?(?::|to|-to-) ?(?P<b>\d+|one|two)\b(?! ?(?:ft|feet|m\b|met))")
 _EQUAL = Pattern(r"\b(?:equal\w*|same (?:brightness|power|strength|reading|light)|identical|as bright as|evenly|equally)\b")
@@ -39,3 +42,20 @@ def judge_ratio(text: str) -> Verdict | None:
 
 def _off(one: float, two: float) -> float:
     return abs(math.log2(one / two))
+
+
+def claim_of_ratio_by_place(query: Query) -> Solution | None:
+    """"key at 4 feet, the same flash as fill at 5.6: two to one, key to fill": two equal flashes, each by the square of its distance."""
+    places = {f.of: f for f in query.all("distance") if f.of in ("key", "fill")}
+    said = [f for f in query.facts if f.quantity == "ratio" and f.value > 0]
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"distance", "ratio", "count", "film_speed"}
+    if len(places) != 2 or len(query.all("distance")) != 2 or len(said) != 1 or rest or min(f.value for f in places.values()) <= 0:
+        return None
+    each = (places["fill"].value / places["key"].value) ** 2
+    right = each if _KEY_TO_FILL.search(plain(query.text)) is not None else each + 1
+    claimed = max(said[0].value, 1 / said[0].value)
+    off = _off(claimed, max(right, 1 / right))
+    kind = "key to fill, each by itself" if right == each else "(key + fill) to fill"
+    other = each + 1 if right == each else each
+    lead = f"{'Yes' if off <= TOLERANCE else 'No'}. Equal flashes at those distances stand {right:.2g}:1, {kind}; counted the other way it is {other:.2g}:1."
+    return Solution(answers=(Quantity("claim", off <= TOLERANCE), marks.ratio(right)), used=query.facts, topic="claims", lead=lead)

@@ -16,7 +16,7 @@ from assistant.solving import camera, marks
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 
-_COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks)", re.I)
+_COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks|thr[eo]w|wast|gone\b|given (?:up|away)|giv\w+ (?:up|away))", re.I)
 _PASSES = Pattern(r"(?:transmits|passes|transmission(?: is| of)?|lets through)\s*(?:only )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
 
 
@@ -139,7 +139,7 @@ _TOGETHER = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all
 _COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives)\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
 
 
-_LOSING = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*)\b", re.I)
+_LOSING = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*|thr[eo]w\w*|wast\w*|gone|giv\w+ (?:up|away))\b", re.I)
 
 
 _ALL_DOWN = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:down|los\w+|cost\w*|gone|altogether|in all|all told|in total|total)\b|\b(?:total|whole|overall|combined) loss\b", re.I)
