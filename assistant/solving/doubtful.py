@@ -95,14 +95,30 @@ def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
     return told >= (1 if asked else max(1, things))
 
 
-def _beyond_any_lens(said: Query, whole: Query, found: Solution) -> bool:
-    """A half-sentence that leads to an aperture of no lens: its number was of another thing."""
-    first = found.answers[0]
-    of_nothing = not any(f.quantity in _RECKONED_FROM for f in whole.facts)  # no f-number comes of powers and distances alone
-    return first.quantity == "aperture" and isinstance(first.value, float) and (not said.asks or of_nothing) and not WIDEST <= first.value <= SMALLEST
-
-
 _RECKONED_FROM = frozenset({"aperture", "guide_number", "film_speed", "exposure_value", "aperture_range", "t_number", "focal_length"})
+_METRES = {"ft": 0.3048, "m": 1.0, "cm": 0.01, "mm": 0.001, "in": 0.0254}
+_NATURAL = {
+    # from and to what is met with in the trade, wide of it on both sides (common practice, no source); lengths in metres
+    "aperture": (WIDEST, SMALLEST), "distance": (0.00005, 200.0), "power": (1 / 1100, math.inf), "shutter": (1 / 10_000, 20_000.0), "film_speed": (0.5, 30_000.0),
+    "guide_number": (2.0, 900.0), "stops": (-14.0, 14.0), "ratio": (1 / 70, 70.0), "energy": (0.4, 15_000.0), "factor": (0.0, 5_000.0), "magnification": (0.0005, 40.0),
+}
+
+_ODD = 8.0
+
+
+def _beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
+    """An f-number of no lens, a place a kilometre off, a power that no flash has: a number was of another thing."""
+    first = found.answers[0]
+    least, most = _NATURAL.get(first.quantity, (-math.inf, math.inf))
+    if not isinstance(first.value, float) or not math.isfinite(first.value):
+        return False
+    value = first.value * (_METRES.get(first.unit, 1.0) if first.quantity == "distance" else 1.0)
+    of_nothing = first.quantity == "aperture" and not any(f.quantity in _RECKONED_FROM for f in whole.facts)  # no f-number comes of powers and distances alone
+    if first.quantity != "stops" and said.asks and not said.unknown and not of_nothing:  # every word of it understood: it may be odd, not absurd
+        least, most = least / _ODD, most * _ODD
+    return not least <= value <= most
+
+
 _ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "energy", "duration", "depth_of_field", "coverage", "magnification"})
 
 
@@ -319,4 +335,4 @@ def _legs_that_clash(said: Query, whole: Query, found: Solution) -> bool:
     return len({f.value for f in legs if f.cue == "total"}) > 1 or len({f.value for f in legs if _UP_TO_IT.match(said.text, f.end)}) > 1
 
 
-_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_any_lens, _another_opening_idle, _another_time_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind, _legs_that_clash, _pops_of_a_charge, _pushed_before, _loss_of_what_is_off, _of_somebody_else, _one_change_of_two)
+_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_nature, _another_opening_idle, _another_time_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind, _legs_that_clash, _pops_of_a_charge, _pushed_before, _loss_of_what_is_off, _of_somebody_else, _one_change_of_two)
