@@ -61,12 +61,23 @@ _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|se
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
 
 
+_SPACES = Pattern(r"[^\S\n]{2,}|\t")
+_PAUSE = Pattern(r"(?P<before>\S+?)[\s,.…-]*[\s,](?:um+|uh+|er|erm+|hmm+)\b[,.…]*\s+(?=(?P<after>\S+))", re.I)
+_FIGURE = Pattern(r"\d|\b(?:f|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|sixteen|twenty|half|quarter)\b", re.I)
+_TAG = Pattern(r"(?<=\w)[,\s]+(?:(?:please|pls|plz|actually|do you (?:think|reckon)|would you say|anyone|anybody|folks|again)(?=\s*\?+\s*$)|(?:mate|thanks|thank you|cheers|ta|roughly|exactly|approx\.?|approximately|more or less)(?=\W*$))", re.I)
+_A_PART = Pattern(r"(?<=[a-z)]) [-–—] (?=\S)|(?<=\S) [-–—] (?=[a-z])|(?<=[a-z])—(?=[a-z])", re.I)
+"""A dash between two parts of a sentence; between two figures it is a range or a minus."""
+_METRES = Pattern(r"(?:(?<=\d)|(?<=\d )|(?<=\bin )|(?<=, )|(?<=half ))meters\b(?! (?:says?|reads?|it|f|at|the|from)\b)", re.I)
+
+
 def plainly(text: str, lexicon: Lexicon) -> str:
     """The text as the rules know it.
 
     Nothing is left out that holds a figure or a word of the trade.
     """
-    said = _without_aside(_without_opener(_without_thanks(text)), lexicon)
+    said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
+    said = _without_aside(_without_opener(_without_thanks(_A_PART.sub(_parted, said))), lexicon)
+    said = _METRES.sub("metres", _TAG.sub("", _PAUSE.sub(_unpaused, said)))
     if said.isupper():
         said = said.lower()
     said = _in_usual_order(said)
@@ -94,6 +105,22 @@ def _in_usual_order(said: str) -> str:
     if said[-1:].isalnum() and _BREAKS_OFF.search(said) and not _TELLS_OF_GEAR.search(said):
         said += "?"
     return said
+
+
+_MEASURED = Pattern(r"\d ?[a-z]+$", re.I)
+
+
+def _parted(found: re.Match[str]) -> str:
+    """A comma for the dash, but not between "2 sec - 3 sec"."""
+    said = found.string
+    return found[0] if said[found.end()].isdigit() and _MEASURED.search(said[: found.start()]) else ", "
+
+
+def _unpaused(found: re.Match[str]) -> str:
+    """"back to, um, the wall"; between two figures the second may put the first right."""
+    if _FIGURE.search(found["before"]) and _FIGURE.search(found["after"]):
+        return found[0]
+    return found["before"] + " "
 
 
 def _without_opener(text: str) -> str:
