@@ -12,6 +12,7 @@ from assistant.language.hearing import MAX_NUMBERS, MAX_WORDS
 from assistant.language.plain_words import plainly
 from assistant.language.reading import read
 from assistant.language.tables import Tables, load_tables
+from assistant.language.unmarked import marked
 from assistant.memory.conversation import Conversation
 from assistant.memory.keeping import Keeper
 from assistant.patterns import Pattern
@@ -50,7 +51,7 @@ class Assistant:
 
     def answer(self, text: str) -> Answer:
         """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
-        said = plainly(as_read(text), self.tables.lexicon)
+        said = marked(plainly(as_read(text), self.tables.lexicon))
         found = self._answer(said)
         if found.heard != text:  # read in part, or in the words of the question that stands
             found = replace(found, heard=text)
