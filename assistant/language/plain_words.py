@@ -61,6 +61,8 @@ _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|se
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
 
 
+_AND_WHAT = Pattern(r"^\W*(?:and |so |ok |then )*what(?= (?:at|for|with|on|from|if) (?:\S+ ?){1,5}$)", re.I)
+"""A half-sentence that asks anew what was asked: "and what at five feet?"."""
 _SPACES = Pattern(r"[^\S\n]{2,}|\t")
 _PAUSE = Pattern(r"(?P<before>\S+?)[\s,.…-]*[\s,](?:um+|uh+|er|erm+|hmm+)\b[,.…]*\s+(?=(?P<after>\S+))", re.I)
 _FIGURE = Pattern(r"\d|\b(?:f|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|sixteen|twenty|half|quarter)\b", re.I)
@@ -78,6 +80,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _without_aside(_without_opener(_without_thanks(_A_PART.sub(_parted, said))), lexicon)
     said = _METRES.sub("metres", _TAG.sub("", _PAUSE.sub(_unpaused, said)))
+    said = _AND_WHAT.sub("and", said)
     if said.isupper():
         said = said.lower()
     said = _in_usual_order(said)
