@@ -57,6 +57,10 @@ _BREAKS_OFF = Pattern(
     re.I,
 )
 """A text that breaks off, with no mark after it, where its answer would stand: "scrim in now, it takes a stop. lens"."""
+_QUESTION_FIRST = Pattern(r"(?P<question>[^?]{8,200}\?)\s+(?P<told>(?!(?:and|or|but|no|not|sorry|wait|oops|i mean|i meant|actually|make (?:it|that)|scratch|thanks|thank|please|rather|also|then|only|just)\b)[^?]{16,}?)\s*$", re.I)
+"""A question, and after it what it is about."""
+_OF_A_PLACE = Pattern(r"\b(?P<who>I'm|I am|we're|we are|he's|she's|they're) (?:still |just |all )*(?:down|up|out|over|round|back)(?= (?:at|by|in|on|near|inside) (?:the|a|an|my|our|his|her|this) (?!f\b|f/|light|flash|power|shade)[a-z])", re.I)
+""""I'm down at the boathouse": where somebody is, and no light turned down."""
 _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|set-?up)\b|\bhow\b|\bwhat\b|\bwhich\b|\bwhere\b", re.I)
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
 
@@ -97,6 +101,11 @@ def _without_thanks(text: str) -> str:
 
 def _in_usual_order(said: str) -> str:
     """Signs, scales and marks put as they usually stand: "@100" is at 100, "100 iso" is ISO 100, and what breaks off asks."""
+    if _OF_A_PLACE.may_match(said):
+        said = _OF_A_PLACE.sub(lambda found: found["who"], said)
+    asked = _QUESTION_FIRST.fullmatch(said) if "?" in said else None
+    if asked is not None:
+        said = f"{_ended(asked['told'])} {asked['question']}"
     if "@" in said:
         said = _AT_SIGN.sub(" at ", said)
     if _SPEED_FIRST.may_match(said):
@@ -124,6 +133,10 @@ def _unpaused(found: re.Match[str]) -> str:
     if _FIGURE.search(found["before"]) and _FIGURE.search(found["after"]):
         return found[0]
     return found["before"] + " "
+
+
+def _ended(told: str) -> str:
+    return told if told[-1:] in ".!;:" else told + "."
 
 
 def _without_opener(text: str) -> str:

@@ -297,7 +297,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
     beside = next((text[s[0] : s[1]] for s in sentences if s[0] <= known.start < s[1]), "")
     after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
     wanted = wanted.removeprefix(after_known)
-    own = text[text.rfind(",", 0, known.start) + 1 : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
+    own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
     own = own if _MARKED.search(text) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
     if _OFF_IT.search(wanted):
         return True
