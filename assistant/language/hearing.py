@@ -102,8 +102,8 @@ def split(folded: str) -> list[Raw]:
     pieces: list[Raw] = []
     for found in _RAW.finditer(folded.rstrip()):  # so that some piece follows every space
         kind = found.lastgroup or "other"
-        start, end = found.span(kind)
-        pieces.append(Raw(_KINDS.get(kind, kind), _PLAINLY.get(kind) or folded[start:end], start, end))
+        start, end = found.span(found.lastindex or 0)
+        pieces.append(Raw("word", folded[start:end], start, end) if kind == "plain" else Raw(_KINDS.get(kind, kind), _PLAINLY.get(kind) or folded[start:end], start, end))
         if len(pieces) > MAX_WORDS:
             break
     return pieces
@@ -134,7 +134,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
     Sound-alikes and small typing mistakes are put right by the lexicon; the token keeps
     the word it was read as so that the reply can say so.
     """
-    pieces = [_number_meant(piece, lexicon) for piece in split(fold(text))]
+    pieces = [_number_meant(piece, lexicon) if piece.kind == "word" and 4 < len(piece.text) < 12 else piece for piece in split(fold(text))]
     cut = len(pieces) > MAX_WORDS
     quotes = _quotes(pieces)
     numbered = read_numbers(pieces[:MAX_WORDS])
@@ -164,7 +164,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             continue
         entry = place and numbered[place - 1].kind in _COUNTING and _counted_stops(numbered, place) or lexicon.longest(numbered, place)
         last = numbered[place + entry.length - 1]
-        if entry.terminal in ("NAMED", "ROLE", "CUE") and entry.length > 1 and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
+        if entry.length > 1 and entry.terminal in ("NAMED", "ROLE", "CUE") and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
             entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash
         if piece.text == "second" and entry.terminal == "NAMED" and _is_of_a_speed(tokens, numbered[place + entry.length :]):
             entry = lexicon.longest(numbered[: place + 1], place)
@@ -192,7 +192,7 @@ _LONG_NUMBERS = frozenset(word for word in _NUMBER_WORDS if len(word) >= 6)
 
 def _number_meant(piece: Raw, lexicon: Lexicon) -> Raw:
     """"qarter", "thirten": a number word with a slip of the fingers, where the word as typed means nothing."""
-    if piece.kind != "word" or not 4 < len(piece.text) < 12 or piece.text in _NUMBER_WORDS or not piece.text.isascii() or lexicon.knows(piece.text):
+    if piece.text in _NUMBER_WORDS or not piece.text.isascii() or lexicon.knows(piece.text):
         return piece
     meant = _near_number(piece.text)
     return replace(piece, text=meant) if meant else piece
@@ -224,6 +224,8 @@ _FORMATS = {(4, 5): "4x5", (5, 7): "5x7", (8, 10): "8x10", (6, 4.5): "6x4.5", (6
 
 def _spoken_formats(tokens: list[Token], text: str) -> list[Token]:
     """"four by five", "6 by 6": a film format, unless feet or metres follow (then it is a room)."""
+    if "by" not in text.lower():
+        return tokens
     out: list[Token] = []
     for token in tokens:
         by = out[-1] if len(out) > 1 else None

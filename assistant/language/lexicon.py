@@ -37,6 +37,9 @@ class Lexicon:
     def longest(self, pieces: Sequence[Raw], place: int) -> Entry:
         """The longest entry at this place; an unknown word is a WORD of length one."""
         word = pieces[place].text
+        split = self._split.get(word)
+        if split is not None and split[1] is not None and not split[0]:  # it means one thing, whatever follows
+            return split[1]
         found = self._match(word, pieces, place)
         if found:
             return found

@@ -7,6 +7,7 @@ the row of "5, 10 and 20 feet", the guide number that comes before its name.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from assistant import patterns
 from assistant.language.tokens import Token
@@ -18,11 +19,10 @@ _NO_INCHES = {"LEN", "METER", "ISO", "FILM", "STOP", "COUNTED", "PERCENT", "PERC
 
 def settle(tokens: list[Token], text: str) -> list[Token]:
     """Marks that depend on their neighbours: hyphens, signs, sizes, and the inches of "five foot six"."""
-    own = [_own_and(t, n, tokens) if t.type == "AND" else Token("GLUE", "or", t.start, t.end) if t.type == "OR" and _joins_another_kind(n, tokens) else _part_of_a_name(t, text) if t.type == "TIMES" else t for n, t in enumerate(tokens)]
-    own = [Token("GLUE", "the other", t.start, t.end) if t.type == "NAMED" and t.value == "b" and _OTHER_ONE.match(text, t.start) else t for t in own]
-    own = [Token("GLUE", "edge", t.start, t.end) if t.type == "ROLE" and t.value == "rim" and _is_an_edge(t, text) else t for t in own]
-    own = [Token("CUE", "negative", t.start, t.end) if t.type == "SIGN_MINUS" and _is_the_film(own, n, text) else t for n, t in enumerate(own)]
-    plain = _listed(_inch_words(_without_hyphens(own)))
+    plain, types = tokens, {t.type for t in tokens}
+    for turn, of in _TURNS:
+        if not types.isdisjoint(of):
+            plain = turn(plain, text)
     out: list[Token] = []
     for place, token in enumerate(plain):
         if token.type == "GUIDE" and not _number_follows(plain, place, text):
@@ -34,6 +34,22 @@ def settle(tokens: list[Token], text: str) -> list[Token]:
         else:
             out.append(token)
     return out
+
+
+def _joints(tokens: list[Token], text: str) -> list[Token]:
+    return [_own_and(t, n, tokens) if t.type == "AND" else Token("GLUE", "or", t.start, t.end) if t.type == "OR" and _joins_another_kind(n, tokens) else _part_of_a_name(t, text) if t.type == "TIMES" else t for n, t in enumerate(tokens)]
+
+
+def _others(tokens: list[Token], text: str) -> list[Token]:
+    return [Token("GLUE", "the other", t.start, t.end) if t.type == "NAMED" and t.value == "b" and _OTHER_ONE.match(text, t.start) else t for t in tokens]
+
+
+def _edges(tokens: list[Token], text: str) -> list[Token]:
+    return [Token("GLUE", "edge", t.start, t.end) if t.type == "ROLE" and t.value == "rim" and _is_an_edge(t, text) else t for t in tokens]
+
+
+def _negatives(tokens: list[Token], text: str) -> list[Token]:
+    return [Token("CUE", "negative", t.start, t.end) if t.type == "SIGN_MINUS" and _is_the_film(tokens, n, text) else t for n, t in enumerate(tokens)]
 
 
 _OTHER_ONE = Pattern(r"(?:the )?other (?:photographer|shooter|snapper|guy|chap|fellow|bloke|lad|lady|woman|man|person|assistant|crew|studio|camera|body|day|night|week|film|roll|meter)s?\b", re.I)
@@ -176,7 +192,7 @@ def _number_follows(tokens: list[Token], place: int, text: str) -> bool:
     return False
 
 
-def _inch_words(tokens: list[Token]) -> list[Token]:
+def _inch_words(tokens: list[Token], _: str) -> list[Token]:
     """"18 in" where nothing follows that one could be in: inches."""
     out = list(tokens)
     for place, token in enumerate(tokens):
@@ -222,7 +238,7 @@ def _joins_another_kind(place: int, tokens: list[Token]) -> bool:
 _HEADED = {"F", "ISO", "GUIDE", "APERTURE", "FILM_SPEED", "POWER", "SHUTTER", "ND", "FACTOR", "SIGN", "SIGN_MINUS", "TIMES"}
 
 
-def _listed(tokens: list[Token]) -> list[Token]:
+def _listed(tokens: list[Token], _: str) -> list[Token]:
     """"5, 10 and 20 feet": the bare numbers of a row that ends in a length are no f-numbers."""
     out = list(tokens)
     for place, token in enumerate(tokens):
@@ -243,7 +259,7 @@ def _listed(tokens: list[Token]) -> list[Token]:
     return out
 
 
-def _without_hyphens(tokens: list[Token]) -> list[Token]:
+def _without_hyphens(tokens: list[Token], _: str) -> list[Token]:
     out: list[Token] = []
     for place, token in enumerate(tokens):
         if token.type == "DASH":
@@ -252,6 +268,18 @@ def _without_hyphens(tokens: list[Token]) -> list[Token]:
                 continue
         out.append(token)
     return out
+
+
+_TURNS: tuple[tuple[Callable[[list[Token], str], list[Token]], tuple[str, ...]], ...] = (
+    # what is done to the tokens, and the types of which there must be one
+    (_joints, ("AND", "OR", "TIMES")),
+    (_others, ("NAMED",)),
+    (_edges, ("ROLE",)),
+    (_negatives, ("SIGN_MINUS",)),
+    (_without_hyphens, ("DASH",)),
+    (_inch_words, ("IN",)),
+    (_listed, ("LEN", "IN")),
+)
 
 
 _OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY", "YEAR": "MANY", "DIN": "DINS"}

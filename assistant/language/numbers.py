@@ -18,6 +18,8 @@ from assistant.records import replace
 
 def digits(text: str) -> float:
     """The value of a run of digits: "1,600" is 1600, "2,5" is 2.5, "½" is 0.5."""
+    if text.isdecimal():
+        return float(text)
     part = 0.0
     if text and text[-1] in VULGAR:
         top, bottom = VULGAR[text[-1]]
@@ -89,9 +91,21 @@ _LARGEST_RATIO = 32
 """No lighting ratio is larger."""
 
 
+_GOES_ON = frozenset({"/", ":", "over", "point", "and", "n", "&"})
+"""After a number that they may make more of."""
+
+
+def _stands_alone(pieces: list[Raw], place: int) -> bool:
+    """Whether nothing after the number could belong to it."""
+    after = pieces[place + 1] if place + 1 < len(pieces) else None
+    return after is None or after.text not in _GOES_ON and after.kind != "number" and (after.kind != "word" or after.start != pieces[place].end)
+
+
 def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
     text = pieces[place].text
     value = digits(text)
+    if text.isdecimal() and _stands_alone(pieces, place):
+        return made("NUM", pieces, place, place + 1, Number(value))
     after, then = text_at(pieces, place + 1), place + 2
     if after in ("/", ":") and kind_at(pieces, then) == "number" and (touching(pieces, place + 1) or touching(pieces, then)) and not _colon_before_a_fraction(pieces, place):
         other = digits(text_at(pieces, then))

@@ -14,6 +14,10 @@ from assistant.language.tables import Tables
 from assistant.language.tokens import Token
 from assistant.records import record
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
 
 @record
 class Node:
@@ -38,13 +42,13 @@ def parse(tokens: Sequence[Token], tables: Tables) -> list[Part]:
     """The phrases of a question in order, single tokens where no phrase begins."""
     parts: list[Part] = []
     place = 0
-    first, shapes = tables.actions[tables.start], tables.shapes
+    first = tables.actions[tables.start]
     types = [t.type for t in tokens]
-    while place < len(types):
+    types.append(NO_MORE)
+    while place < len(tokens):
         shape: Shape | None = None
         if types[place] in first:
-            window = tuple(types[place : place + WINDOW])
-            shape = shapes.get(window) or _shape(types, place, window, tables)
+            shape = _kept(types, place, tables.shapes.tree) or _shape(types, place, tables)
         if shape is None or not shape[0]:
             parts.append(tokens[place])
             place += 1
@@ -54,21 +58,39 @@ def parse(tokens: Sequence[Token], tables: Tables) -> list[Part]:
     return parts
 
 
-WINDOW = 8
+NO_MORE = ""
+"""The type after the last token: no phrase takes it."""
 MOST_KEPT = 4000
 """Shapes kept: the same few kinds of phrases are said again and again."""
+LONGEST_KEPT = 24
+"""Tokens of a run that is kept; a row of hundreds of numbers is not said again."""
 Shape = tuple[int, tuple[tuple[int, str] | None, ...]]
 """How many tokens the longest phrase takes, and its steps: None takes a token, (many, name) makes a node of the last parts."""
 
 
-def _shape(types: Sequence[str], place: int, window: tuple[str, ...], tables: Tables) -> Shape:
-    """The longest phrase at this place by the table; kept where the window showed all that the table looked at."""
+def _kept(types: Sequence[str], place: int, tree: dict[str, Any]) -> Shape | None:
+    """The shape kept of the run that begins here: the table looked at no more types than those that lead to it."""
+    while True:
+        found = tree.get(types[place])
+        if found is None or found.__class__ is tuple:
+            return found
+        tree, place = found, place + 1
+
+
+def _shape(types: Sequence[str], place: int, tables: Tables) -> Shape:
+    """The longest phrase at this place by the table, which is kept."""
     length, seen = _longest(types, place, tables)
     shape: Shape = (length, _steps(types[place : place + length], tables) if length else ())
-    if seen < WINDOW or place + WINDOW > len(types) == place + seen:
-        if len(tables.shapes) >= MOST_KEPT:
-            tables.shapes.clear()
-        tables.shapes[window] = shape
+    if seen > LONGEST_KEPT:
+        return shape
+    shapes = tables.shapes
+    if shapes.many >= MOST_KEPT:
+        shapes.tree, shapes.many = {}, 0
+    tree = shapes.tree
+    for kind in types[place : place + seen - 1]:
+        tree = tree.setdefault(kind, {})
+    tree[types[place + seen - 1]] = shape
+    shapes.many += 1
     return shape
 
 

@@ -22,6 +22,16 @@ if TYPE_CHECKING:  # each of these takes longer to import than a table to read
 FORMAT = 3  # raised when the shape of the stored tables changes
 
 
+class Shapes:
+    """What parsing made of the runs of token types that it saw, found by one type after the other."""
+
+    __slots__ = ("many", "tree")
+
+    def __init__(self) -> None:
+        self.tree: dict[str, Any] = {}  # type -> the shape of the run that ends here, or the tree of the types that may follow
+        self.many = 0
+
+
 @record
 class Tables:
     """What parsing needs: actions and gotos by state, rules, and the lexicon."""
@@ -31,7 +41,7 @@ class Tables:
     start: int
     end: int
     lexicon: Lexicon
-    shapes: dict[tuple[str, ...], Any] = field(default_factory=dict, repr=False)  # what parsing made of the token types it saw
+    shapes: Shapes = field(default_factory=Shapes, repr=False)
 
 
 def grammar_folder() -> Path:
