@@ -104,8 +104,8 @@ FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another
 def _corrects_kit(turn: Turn) -> Answer | None:
     """"sorry, 115, not 105": a value of the kit put right."""
     query, talk = turn.query, turn.conversation
-    right = correction(query, talk) or last_put_right(query, talk)
-    if right is None or query.asks:
+    right = correction(query, talk) or last_put_right(query, talk) if talk.kit.facts and not query.asks else None
+    if right is None:
         return None
     talk.kit = talk.kit.with_facts([right])
     if talk.scene.asks:
@@ -283,14 +283,14 @@ def _with_unit(fact: Fact, whole: Query) -> Fact:
 
 
 def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
-    cautions = cautions_of(turn, query, solution)
+    cautions, idle = cautions_of(turn, query, solution), unused(query, solution)
     parts = [speaking.lead(solution), speaking.beside(solution)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.understood(_told_of(solution)))
     parts += [speaking.assumed(solution.assumed, solution.answers), *dict.fromkeys(solution.notes)]
     if solution.status in ("answered", "out_of_reach"):
-        parts.append(speaking.unused(unused(query, solution)))
-    missed = tuple(dict.fromkeys((*query.unplaced, *left_out(turn.query, query, solution, " ".join(parts)))))
+        parts.append(speaking.unused(idle))
+    missed = tuple(dict.fromkeys((*query.unplaced, *left_out(turn.query, query, solution, idle, " ".join(parts)))))
     parts += [leftover(missed), _read_as(query)]
     parts += [c.text for c in cautions[:1]]
     return Answer(

@@ -89,6 +89,8 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
     groups: dict[tuple[str, str], list[Fact]] = {}
     for fact in new:
         groups.setdefault((fact.quantity, fact.of), []).append(fact)
+    if not kept:
+        return tuple(_only_one_power([fact for facts in groups.values() for fact in facts], groups))
     added: list[Fact] = []
     for (quantity, of), facts in groups.items():
         same = [k for k in kept if k in before and k.quantity == quantity and (k.of == of or (not k.of and of != "ambient")) and (quantity != "count" or (k.unit == "frames") == (facts[0].unit == "frames"))]

@@ -53,9 +53,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
 
 def _first_of_all(query: Query) -> Query:
     """The first question of a conversation, to which nothing is added but what it must want."""
-    whole = replace(query, facts=merged((), query.facts))
-    asks = query.asks or inferred_ask(whole) or ((Ask("aperture"),) if implied_ask(whole) else ())
-    return replace(whole, asks=asks, mentioned=tuple(dict.fromkeys(query.mentioned)))
+    whole = replace(query, facts=merged((), query.facts), mentioned=tuple(dict.fromkeys(query.mentioned)))
+    return whole if query.asks else replace(whole, asks=inferred_ask(whole) or ((Ask("aperture"),) if implied_ask(whole) else ()))
 
 
 _PLACED = ("distance", "film_speed")

@@ -20,6 +20,8 @@ def _by_stem(*, several: bool) -> dict[str, tuple[int, ...]]:
 
 _IN_ONE_WORD = _by_stem(several=False)
 _IN_SEVERAL = _by_stem(several=True)
+_idle_words: set[str] = set()
+"""Words that no rule is heard by: most."""
 _of_word: dict[str, tuple[frozenset[int], tuple[str, ...]]] = {}
 
 
@@ -34,22 +36,35 @@ def may_concern_safety(text: str) -> bool:
     words = text.lower().split()
     rules: set[int] = set()
     said = " ".join(words)
-    for word in words:
+    for word in set(words) - _idle_words:
         whole, begun = _of_word.get(word) or _learnt(word)
-        if whole:
-            rules |= whole
+        rules |= whole
         for stem in begun:
             if stem in said:
                 rules.update(_IN_SEVERAL[stem])
-    return any(all(any(stem in said for stem in group) for group in RULES[rule][1:]) for rule in rules)
+    return any([_holds(RULES[rule], said) for rule in rules])
+
+
+def _holds(rule: tuple[tuple[str, ...], ...], said: str) -> bool:
+    """Whether of each set of a rule but the first, by which it was found, some letters stand in the text."""
+    for group in rule[1:]:
+        for stem in group:
+            if stem in said:
+                break
+        else:
+            return False
+    return True
 
 
 def _learnt(word: str) -> tuple[frozenset[int], tuple[str, ...]]:
     """The rules that this word may be heard by, and the letters of several words that may begin with it."""
     if len(_of_word) >= MOST_KEPT:
         _of_word.clear()
+        _idle_words.clear()
     whole = frozenset(rule for stem, rules in _IN_ONE_WORD.items() if stem in word for rule in rules)
     found = _of_word[word] = whole, tuple(stem for stem in _IN_SEVERAL if _may_begin(word, *stem.split(" ")[:2]))
+    if found == (frozenset(), ()):
+        _idle_words.add(word)
     return found
 
 

@@ -53,7 +53,15 @@ def asks_something(query: Query) -> bool:
 
 def doubtful(said: Query, whole: Query, found: Solution) -> bool:
     """Whether an answer looks like that of a question misread."""
-    return found.status == "answered" and bool(found.answers) and found.topic != "claims" and any(check(said, whole, found) for check in _CHECKS)
+    return found.status == "answered" and bool(found.answers) and found.topic != "claims" and _fails(said, whole, found)
+
+
+def _fails(said: Query, whole: Query, found: Solution) -> bool:
+    first, topic = found.answers[0].quantity, found.topic
+    for check, answers, topics in _CHECKS:
+        if (answers is None or first in answers) and (topics is None or topic in topics) and check(said, whole, found):
+            return True
+    return False
 
 
 def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
@@ -335,4 +343,33 @@ def _legs_that_clash(said: Query, whole: Query, found: Solution) -> bool:
     return len({f.value for f in legs if f.cue == "total"}) > 1 or len({f.value for f in legs if _UP_TO_IT.match(said.text, f.end)}) > 1
 
 
-_CHECKS: tuple[Check, ...] = (_makes_it_worse, _is_nothing, _film_changed_nothing, _part_left_out, _is_another_length, _two_for_nothing, _part_of_a_stop_left, _figure_of_a_loss_left, _comes_to_nothing, _no_difference, _against_the_word, _loss_counted_twice, _beyond_nature, _another_opening_idle, _another_time_idle, _pops_left_out, _moved_for_nothing, _how_many_left_out, _of_a_power_denied, _of_another_kind, _legs_that_clash, _pops_of_a_charge, _pushed_before, _loss_of_what_is_off, _of_somebody_else, _one_change_of_two)
+_TURNED = frozenset({"aperture", "stops", "factor", "power"})
+_CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] = (
+    # the check, the quantities of which the first answer is one, and the topics that found it; None: any
+    (_makes_it_worse, frozenset({"aperture"}), None),
+    (_is_nothing, None, None),
+    (_film_changed_nothing, frozenset({"aperture"}), frozenset({"change"})),
+    (_part_left_out, None, frozenset({"flash", "change"})),
+    (_is_another_length, None, None),
+    (_two_for_nothing, None, None),
+    (_part_of_a_stop_left, _TURNED, None),
+    (_figure_of_a_loss_left, _TURNED, frozenset({"losses"})),
+    (_comes_to_nothing, frozenset({"count", "factor"}), None),
+    (_no_difference, frozenset({"stops"}), None),
+    (_against_the_word, frozenset({"stops"}), None),
+    (_loss_counted_twice, None, None),
+    (_beyond_nature, None, None),
+    (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"})),
+    (_another_time_idle, frozenset({"shutter"}), frozenset({"ambient"})),
+    (_pops_left_out, frozenset({"count"}), frozenset({"time"})),
+    (_moved_for_nothing, frozenset({"count"}), None),
+    (_how_many_left_out, None, frozenset({"flash", "lights", "change"})),
+    (_of_a_power_denied, None, None),
+    (_of_another_kind, None, None),
+    (_legs_that_clash, None, None),
+    (_pops_of_a_charge, frozenset({"aperture", "distance"}), None),
+    (_pushed_before, None, None),
+    (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None),
+    (_of_somebody_else, None, None),
+    (_one_change_of_two, frozenset({"stops"}), None),
+)

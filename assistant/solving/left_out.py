@@ -10,18 +10,17 @@ from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving.solution import Solution
-from assistant.solving.solver import unused
 from assistant.units import LENGTH
 
 
-def left_out(said: Query, whole: Query, solution: Solution, told: str) -> tuple[str, ...]:
-    """The words of each figure of `said` that the answer to `whole` leaves out; `told` is the reply so far."""
+def left_out(said: Query, whole: Query, solution: Solution, idle: Sequence[Fact], told: str) -> tuple[str, ...]:
+    """The words of each figure of `said` that the answer to `whole` leaves out; `idle` are its facts without a use, `told` is the reply so far."""
     if solution.status not in ("answered", "out_of_reach") or not solution.answers or solution.topic == "claims" or not said.figures:
         return ()
     meant = frozenset(whole.facts)
     became_other = [f for f in said.facts if f not in meant]  # "back 4 feet": told as where the light is now
     places = [f for f in whole.facts if f.quantity in ("place", "rows")]  # "row 2": which, not how much
-    accounted = [(f.start, f.end) for f in (*solution.used, *unused(whole, solution), *became_other, *places) if f.origin == "said"]
+    accounted = [(f.start, f.end) for f in (*solution.used, *idle, *became_other, *places) if f.origin == "said"]
     loose = [figure for figure in said.figures if not any(start <= figure[0] < end for start, end in accounted)]
     if not loose:
         return ()

@@ -31,7 +31,8 @@ class Solution:
 
     def noting(self, *sentences: str) -> Solution:
         """The same with more sentences after it."""
-        return replace(self, notes=self.notes + tuple(s for s in sentences if s and s not in self.notes))
+        more = tuple([s for s in sentences if s and s not in self.notes])
+        return replace(self, notes=self.notes + more) if more else self
 
 
 def needs(missing: tuple[str, ...], lead: str, used: tuple[Fact, ...] = (), topic: str = "") -> Solution:
