@@ -41,8 +41,11 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     out, lower = list(facts), fold(text)
     if not any(f.quantity in _TOUCHED for f in out) and sum(f.quantity == "count" for f in out) < 2:
         return out
-    for rule in (_no_distance, _heights, _rolls, _frames_apiece, _decades, film_words.years_between, _added, _two_of_energy, _last_of_a_series, _openings, _energies, _films, _rated, _timed, _places, _supplies, _framed):
-        out = rule(out, lower)
+    kinds = {f.quantity for f in out}
+    for rule, of in _RULES:
+        if not kinds.isdisjoint(of):
+            out = rule(out, lower)
+            kinds = {f.quantity for f in out}
     return out
 
 
@@ -233,6 +236,16 @@ def _framed(facts: list[Fact], lower: str) -> list[Fact]:
     return [replace(f, quantity="count", unit="frames", of="") if f is rows[0] else f for f in facts] if fits else facts
 
 
+_RULES: tuple[tuple[Callable[[list[Fact], str], list[Fact]], frozenset[str]], ...] = (
+    # each rule, and the kinds of facts of which it needs one
+    (_no_distance, frozenset({"distance", "path"})), (_heights, frozenset({"distance", "face_height"})), (_rolls, frozenset({"count"})), (_frames_apiece, frozenset({"count"})),
+    (_decades, frozenset({"number"})), (film_words.years_between, frozenset({"number", "remark", "film_speed"})), (_added, frozenset({"exponent"})),
+    (_two_of_energy, frozenset({"number_range", "energy"})), (_last_of_a_series, frozenset({"power"})), (_openings, frozenset({"number", "aperture_range"})),
+    (_energies, frozenset({"number", "film_speed"})), (_films, frozenset({"number"})), (_rated, frozenset({"number"})), (_timed, frozenset({"number"})),
+    (_places, frozenset({"count"})), (_supplies, frozenset({"count", "max_count"})), (_framed, frozenset({"rows"})),
+)
+
+
 # --- what is asked --------------------------------------------------------------------------------
 
 _MOVES = frozenset({"stops", "push", "relation"})
@@ -253,8 +266,9 @@ def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     lower = fold(text)
     if "?" not in lower and not _OPEN.search(lower) and not _NAMES_POPS.search(lower) and not _TURNS.search(lower):
         return asks
-    for rule in _ASKS:
-        found = rule(asks, facts, lower)
+    kinds = {f.quantity for f in facts}
+    for rule, of in _ASKS:
+        found = None if kinds.isdisjoint(of) else rule(asks, facts, lower)
         if found is not None:
             return [found]
     return asks
@@ -372,4 +386,9 @@ def _asks_size(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None
 _SIZE_UNIT = Pattern(r"\bin (m|metres|meters|feet|foot|ft)\b")
 
 
-_ASKS: tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], ...] = (_asks_other_power, _asks_opening, _asks_pops, _asks_supply, _asks_rating, _asks_energy, _asks_series, _asks_long_time, _asks_bracket, _asks_size)
+_ASKS: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], frozenset[str]], ...] = (
+    # each rule, and the kinds of facts of which it needs one
+    (_asks_other_power, frozenset({"relation"})), (_asks_opening, frozenset({"film_speed"})), (_asks_pops, frozenset({"aperture", "distance"})),
+    (_asks_supply, frozenset({"count", "max_count"})), (_asks_rating, _MOVES), (_asks_energy, frozenset({"energy"})), (_asks_series, frozenset({"count"})),
+    (_asks_long_time, frozenset({"shutter"})), (_asks_bracket, frozenset({"aperture"})), (_asks_size, frozenset({"aperture"})),
+)

@@ -8,7 +8,6 @@ people and medical advice. Sources are cited by title; the rest is marked as com
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 from types import MappingProxyType
 
 from assistant.patterns import Pattern, Patterns
@@ -126,13 +125,6 @@ def caution(topic: str) -> Caution:
 _TRIGGERS = Patterns(Pattern(rf"\b(?:{trigger.pattern})", re.IGNORECASE) for trigger in TRIGGERS)
 
 
-@lru_cache(maxsize=64)
-def _hazard_words(numbers: tuple[int, ...]) -> re.Pattern[str]:
-    """These triggers as one expression, the first to fit at a place counts; group `tN` is the N-th trigger."""
-    branches = (f"(?P<t{number}>{TRIGGERS[number].pattern})" for number in numbers)
-    return re.compile(r"\b(?:" + "|".join(branches) + ")", re.IGNORECASE)
-
-
 def plain(text: str) -> str:
     """One line of lower-case text with plain apostrophes and single spaces.
 
@@ -149,10 +141,13 @@ def topics_in(text: str) -> frozenset[str]:
     ['stand', 'water']
     """
     found: set[str] = set()
-    said = plain(text)
-    possible = _TRIGGERS.that_may_match(said)
-    for match in _hazard_words(possible).finditer(said) if possible else ():
-        found.update(TRIGGERS[int((match.lastgroup or "t0")[1:])].topics)
+    said, place = plain(text), 0
+    ahead = {number: match for number in _TRIGGERS.that_may_match(said) if (match := _TRIGGERS[number].search(said))}
+    while ahead:  # one after the other, and of those that begin at one place the first of the table
+        first = min(ahead, key=lambda number: (ahead[number].start(), number))
+        found.update(TRIGGERS[first].topics)
+        place = ahead[first].end()
+        ahead = {number: later for number, match in ahead.items() if (later := match if match.start() >= place else _TRIGGERS[number].search(said, place))}
     return frozenset(found)
 
 

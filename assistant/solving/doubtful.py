@@ -290,9 +290,11 @@ _TAKEN_OFF = Pattern(
 def _loss_of_what_is_off(said: Query, whole: Query, found: Solution) -> bool:
     """"I took off the softbox that cost two stops", "no softbox (it costs two)", and an exposure found with the loss."""
     off = _TAKEN_OFF.search(said.text.lower())
+    if off is None:
+        return False
     lost = [f for f in said.facts if f.quantity in _LOSSES and f in found.used]
     lone = sum(f.quantity in _LOSSES for f in said.facts) == 1 and not any(f.quantity == "aperture" for f in said.facts)
-    return off is not None and lone and bool(lost) and found.answers[0].quantity in ("aperture", "distance", "power") and off.end() <= lost[0].start <= off.end() + 40
+    return lone and bool(lost) and found.answers[0].quantity in ("aperture", "distance", "power") and off.end() <= lost[0].start <= off.end() + 40
 
 
 _ANOTHERS = Pattern(r"\b(?:my|his|her|the|a) (?:friend|colleague|mate|assistant|brother|sister|wife|husband|boss|rival|teacher|tutor|pal|partner|neighbou?r)(?: always| usually| often| would| might| just| only)* (?:uses?|using|shoots?|push(?:es)?|pulls?|rates?|sets?|goes|has|likes|swears by|prefers?)\b[^.?!;,]{0,20}$")
@@ -300,6 +302,8 @@ _ANOTHERS = Pattern(r"\b(?:my|his|her|the|a) (?:friend|colleague|mate|assistant|
 
 def _of_somebody_else(said: Query, whole: Query, found: Solution) -> bool:
     """"GN 80 at full power; my colleague uses half", and half power is counted with."""
+    if not _ANOTHERS.may_match(said.text):
+        return False
     kinds = [f.quantity for f in said.facts]
     return any(f.quantity in ("power", "film_speed", "rated", "aperture", "push") and f in found.used and (kinds.count(f.quantity) > 1 or f.quantity != "aperture" and any(g.at_power for g in said.facts) or f.quantity == "rated" and "film_speed" in kinds) and _ANOTHERS.search(said.text[: f.start].lower()) for f in said.facts)
 
@@ -340,7 +344,7 @@ _UP_TO_IT = Pattern(r"\s*(?:up )?to the (?:ceiling|roof)\b", re.I)
 def _legs_that_clash(said: Query, whole: Query, found: Solution) -> bool:
     """Two lengths of the whole way of a bounce, or two of the same leg: "2 m to the ceiling, 3 m to the ceiling"."""
     legs = [f for f in said.facts if f.quantity == "path"]
-    return len({f.value for f in legs if f.cue == "total"}) > 1 or len({f.value for f in legs if _UP_TO_IT.match(said.text, f.end)}) > 1
+    return len(legs) > 1 and (len({f.value for f in legs if f.cue == "total"}) > 1 or len({f.value for f in legs if _UP_TO_IT.match(said.text, f.end)}) > 1)
 
 
 _TURNED = frozenset({"aperture", "stops", "factor", "power"})

@@ -38,11 +38,13 @@ _TOO = Pattern(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was
 
 def solve(query: Query) -> Solution | None:
     """A question of fall-off, or None."""
-    scene = scene_of(query)
     twin = twins.solve(query)
     if twin is not None:
         return twin
-    if scene is None or two_lights(query) or query.cues & {"zoom", "name_guide_number"} or len(query.all("guide_number")) > 1:
+    if query.cues & {"zoom", "name_guide_number"} or len(query.all("guide_number")) > 1 or two_lights(query):
+        return None
+    scene = scene_of(query)
+    if scene is None:
         return None
     for ask in query.asks:
         for row in _ROWS.get(meant(query, ask, scene), ()):

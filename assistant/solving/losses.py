@@ -76,12 +76,14 @@ _THROUGH = Pattern(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the
 
 def _measured(query: Query, ask: Ask) -> Solution | None:
     """Readings without and with it, nothing moved: the marks between them, lost."""
+    if ask.quantity not in ("stops", "factor"):
+        return None
     read = [f for f in query.all("aperture") if f.of in ("", "ambient")]
     span = query.last("aperture_range")
     if span and not read:
         read = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)]
     something = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")] or query.cues & {"ceiling", "wall", "bounce", "hss"}
-    if "more" in query.cues and not query.has("modifier") and not query.has("camera_filter") or len(query.all("shutter")) > 1 or ask.quantity not in ("stops", "factor") or len(read) != 2 or not (something or _THROUGH.search(query.text)) or query.has("guide_number") or query.has("loss"):
+    if "more" in query.cues and not query.has("modifier") and not query.has("camera_filter") or len(query.all("shutter")) > 1 or len(read) != 2 or not (something or _THROUGH.search(query.text)) or query.has("guide_number") or query.has("loss"):
         return None
     if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"} or any(f.unit == "BARE" for f in query.all("camera_filter"))):
         return None
@@ -98,8 +100,10 @@ _ON_FILM = Pattern(r"\b(?:negs?|negatives?|slides?|chromes?|transparenc\w+|trann
 
 def _should_have_been(query: Query, ask: Ask) -> Solution | None:
     """"the negs came out a stop and a third thin at f/8, where should the lens have been": opened by as much, whatever stood in the light."""
+    if ask.quantity != "aperture":
+        return None
     told, known = query.all("stops"), query.all("aperture")
-    if ask.quantity != "aperture" or len(told) != 1 or len(known) != 1 or known[0].of or not _SHOULD_HAVE.search(query.text):
+    if len(told) != 1 or len(known) != 1 or known[0].of or not _SHOULD_HAVE.search(query.text):
         return None
     if {f.quantity for f in query.facts} - {"stops", "aperture", "modifier", "camera_filter", "film_speed", "power", "distance"} or any(len(query.all(q)) > 1 for q in ("film_speed", "power", "distance")):
         return None
@@ -119,8 +123,8 @@ _GUIDE_FELL = Pattern(r"\b(?:guide(?: number| no\.?)?|gn)\b[^.?!\d]{0,40}\bfrom\
 
 def _guide_fell(query: Query, ask: Ask) -> Solution | None:
     """"with the umbrella up my guide number falls from 110 to 60 feet": twice the logarithm, lost."""
-    span = query.last("length_range") or query.last("number_range")
-    if ask.quantity not in ("stops", "factor") or span is None or len(query.facts) - len(query.all("modifier")) != 1 or not _GUIDE_FELL.search(query.text[: span.start + 5]) or not span.value > span.other > 0 or "zoom" in query.cues:
+    span = query.last("length_range") or query.last("number_range") if ask.quantity in ("stops", "factor") else None
+    if span is None or len(query.facts) - len(query.all("modifier")) != 1 or not _GUIDE_FELL.search(query.text[: span.start + 5]) or not span.value > span.other > 0 or "zoom" in query.cues:
         return None
     return _told(query, ask, 2 * math.log2(span.value / span.other), (span,), ("A guide number goes with the square root of the light, so it counts twice.",))
 
@@ -154,8 +158,10 @@ def _told_by_the_way(query: Query) -> tuple[Fact, ...]:
 
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
+    if ask.quantity not in ("stops", "factor"):
+        return None
     by_the_way = _told_by_the_way(query)
-    if ask.quantity not in ("stops", "factor") or query.has("guide_number") or query.has("aperture") and not by_the_way or query.has("aperture_range") or query.has("distance") and not by_the_way:
+    if query.has("guide_number") or query.has("aperture") and not by_the_way or query.has("aperture_range") or query.has("distance") and not by_the_way:
         return None
     if (query.has("magnification") or query.has("extension")) and not any(query.has(q) for q in ("loss", "filter_loss", "factor", "nd")):
         return None  # the draw alone is optics
@@ -215,9 +221,11 @@ _SHOT_AT = Pattern(r"\b(?:shot|shoot|exposed|took|taken|fired)\b[^.?!]{0,24}\b(?
 
 def _after(query: Query, ask: Ask) -> Solution | None:
     """A known good aperture, and something put in the way: open up by what it takes."""
+    if ask.quantity != "aperture" or query.has("guide_number"):
+        return None
     told = query.all("aperture")
     known = list({f.value: f for f in reversed(told)}.values()) if _SHOT_AT.search(query.text) and {f.of for f in told} <= {"", "meter"} else told
-    if ask.quantity != "aperture" or len(known) != 1 or query.has("guide_number") or any(query.all(q) for q in ("distance", "power", "path", "relation", "stops", "shutter", "exposure_value")):
+    if len(known) != 1 or any(query.all(q) for q in ("distance", "power", "path", "relation", "stops", "shutter", "exposure_value")):
         return None
     if known[0].of not in ("", "ambient", "key", "a", "meter") or any(len(query.all(q)) > 1 for q in ("film_speed", "energy")):
         return None

@@ -27,10 +27,12 @@ def solve(query: Query) -> Solution | None:
     if apart is not None:
         return apart
     ask = next((a for a in query.asks if a.quantity in ("distance", "power")), None)
+    if ask is None:
+        return None
     relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None) or _of_ratio(query) or _level(query, ask)
-    if ask is not None and relation is None and _only_placed(query, ask):
+    if relation is None and _only_placed(query, ask):
         return needs(("ratio", "stops"), f"I need how bright the {ask.of} is to be: a ratio, or so many stops under the key.", tuple(query.all("distance")), "twins")
-    if ask is None or relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
+    if relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
         return None
     name = ask.of if ask.of in _SECOND else relation.of
     if name not in _SECOND or "key" not in (*light_names(query), *query.mentioned):
@@ -42,10 +44,10 @@ def solve(query: Query) -> Solution | None:
 _LEVEL = Pattern(r"\b(?:to equal|equals?|equal to|level with|match(?:es|ing)?|(?:read(?:s|ing)?|be|the|exactly|just) (?:the )?same as|as (?:bright|strong) as|same (?:reading|brightness|f-?stop|exposure) as) (?:the |my )?(?:key|main)\b", re.I)
 
 
-def _level(query: Query, ask: Ask | None) -> Fact | None:
+def _level(query: Query, ask: Ask) -> Fact | None:
     """"its own reading is to equal the key's": no stops over it and none under, where none are told."""
     apart = any(query.has(q) for q in ("relation", "stops", "ratio", "aperture"))
-    return Fact("relation", 0.0, of=ask.of, to="key", cue="more", origin="meant") if ask is not None and not apart and _LEVEL.search(query.text) else None
+    return Fact("relation", 0.0, of=ask.of, to="key", cue="more", origin="meant") if not apart and _LEVEL.search(query.text) else None
 
 
 def _of_ratio(query: Query) -> Fact | None:
@@ -67,8 +69,10 @@ def _only_placed(query: Query, ask: Ask) -> bool:
 
 def _between(query: Query) -> Solution | None:
     """Stops between two lights of one model, by their distances and powers; `of` names the light asked about, or the brighter."""
+    if not query.asks_for("stops"):
+        return None
     placed = {f.of: f for f in query.all("distance") if f.of in ("key", *_SECOND)}
-    if not query.asks_for("stops") or len(placed) != 2 or not _SAME.search(query.text) or query.has("guide_number") or query.has("loss") or query.has("modifier") or query.has("aperture"):
+    if len(placed) != 2 or not _SAME.search(query.text) or query.has("guide_number") or query.has("loss") or query.has("modifier") or query.has("aperture"):
         return None
     strength = {who: next((f.value for f in query.all("power") if f.of in (who, "both", "")), 1.0) for who in placed}
     one, two = placed
