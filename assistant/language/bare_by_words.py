@@ -131,6 +131,24 @@ def metered(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="", cue="meter") if told else None
 
 
+_BARE_SAID = Pattern(r"\b(?:bare|naked|without it)(?: flash| head)?(?: (?:the )?(?:meter|reading))?(?: says| said| gives| gave| shows| showed| reads| read| is| was| it's| it was)\s*$", re.I)
+
+
+def bare_read(n: Bare) -> Fact | None:
+    """"the box robs me of two stops, bare meter said sixteen": the reading without it."""
+    told = is_aperture_mark(n.mark) and 1.4 <= n.mark <= 64 and n.kinds.isdisjoint(("aperture", "guide_number")) and _BARE_SAID.search(n.text[max(0, n.fact.start - 44) : n.fact.start])
+    return n.of("aperture", value=n.mark, of="", cue="meter") if told and CLAUSE_ENDS.match(n.text[n.fact.end :]) else None
+
+
+_EV_ASKED = Pattern(r"\b(?:ev|exposure value|light value)\b[^.?!\d]{0,30}\b(?:at|for|on)\s*$", re.I)
+
+
+def film_of_the_value(n: Bare) -> Fact | None:
+    """"what EV is that at a hundred": the film that it is asked for."""
+    asked = n.value in COMMON_FILMS and "shutter" in n.kinds and "exposure_value" not in n.kinds and _EV_ASKED.search(n.text[max(0, n.fact.start - 60) : n.fact.start])
+    return n.of("film_speed", of="") if asked and CLAUSE_ENDS.match(n.text[n.fact.end :]) else None
+
+
 _METERS = Pattern(r"\b(?:meters?|metered|reads?|reading|says|said|shows?|gives?|gave)\b", re.I)
 _METERED = Pattern(r"\b(?:meters?|metered|reads?|reading|says|said|shows?|gives?|gave|was|is)(?: at| me| us)?\s*$", re.I)
 

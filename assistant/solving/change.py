@@ -14,12 +14,15 @@ from assistant.patterns import Pattern
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
+from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
 from assistant.solving.losses import is_taken_off
+from assistant.solving.placing import times_as_far
 from assistant.solving.pop_facts import FAR, apart
 from assistant.solving.solution import Solution, needs
+from assistant.solving.turned_too import SAID_OF_IT
 from assistant.units import speak_length
 
 DEFAULT_BEFORE = {"power": 1.0, "count": 1.0, "loss": 0.0}
@@ -37,6 +40,8 @@ def solve(query: Query) -> Solution | None:
         query = query.with_facts(replace(f, quantity="film_speed", of="") if f is rated[0] else f for f in query.facts)  # "changed to film I rate at 1600"
     if (added := _heads_added(query, ask)) is not None:
         return added
+    if (further := _so_many_times_as_far(query, ask)) is not None:
+        return further
     before, after, used = _states(query, ask)
     if before is None or ask.quantity in after:
         return None
@@ -49,6 +54,25 @@ def solve(query: Query) -> Solution | None:
         return None
     start = {q: before.get(q, DEFAULT_BEFORE.get(q, 1.0)) for q in moved}
     return _finish(query, ask, reference, start, moved, used)
+
+
+def _so_many_times_as_far(query: Query, ask: Ask) -> Solution | None:
+    """"it was fine at f/8, half the distance now": no place is told, but how many times as far it stands; the half is no power."""
+    many = times_as_far(query)
+    halves = [f for f in query.all("power") if f.said.strip().lower() in SAID_OF_IT]
+    known = [f for f in query.all(ask.quantity) if f not in halves and not f.of]
+    kept = [f for f in query.facts if f.quantity in ("aperture", "film_speed", "power", "count", "shutter", "times", "focal_length") and f not in known]
+    if many is None or ask.quantity not in ("aperture", "power", "film_speed") or len({f.value for f in known}) != 1 or any(len({f.value for f in kept if f.quantity == q and f not in halves}) > 1 for q in ("aperture", "film_speed", "power", "count")):
+        return None
+    if any(f.quantity not in ("remark", "number", "place", ask.quantity) and f not in kept for f in query.facts):
+        return None
+    if _WHERE_IT_WAS.search(query.text):
+        return needs(("distance",), "I need the distance at which it read that.", tuple(known), "change")
+    found = _finish(query, ask, known[0].value, {"distance": 1.0}, {"distance": many}, [*known, *(f for f in kept if f not in halves)])
+    return None if found is None else replace(found, used=found.used + tuple(replace(f, quantity="times", value=many, cue="further") for f in halves)).noting(f"{many:g} times as far is {speak_stops(abs(2 * math.log2(many)))} {'less' if many > 1 else 'more'} light.")
+
+
+_WHERE_IT_WAS = Pattern(r"\b(?:old|original|former|previous|earlier|first) (?:distance|place|spot|position)\b|\bback (?:to|at|in) (?:where|the)\b", re.I)
 
 
 def _heads_added(query: Query, ask: Ask) -> Solution | None:

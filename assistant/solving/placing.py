@@ -184,7 +184,7 @@ def times_as_far(query: Query) -> float | None:
     """"double the distance", "half as far": how many times the distance, when no distances were said."""
     if query.has("guide_number") or query.has("distance"):
         return None
-    said = patterns.search(r"\b(?P<n>doubl|twice|halv|half|tripl|thrice|three times|quadrupl|four times)\w*\b[^.?]{0,24}\b(?:distance|as far|as close|as near|away)", query.text, re.I) or patterns.search(r"\bdistance (?:is |was |were |being |gets |has been )?(?P<n>doubl|halv|tripl|quadrupl)ed\b", query.text, re.I)
+    said = patterns.search(r"\b(?P<n>doubl|twice|halv|half|tripl|thrice|three times|quadrupl|four times)\w*\b(?:(?!\bpower\b)[^.?;]){0,24}\b(?:distance|as far|as close|as near|away)", query.text, re.I) or patterns.search(r"\bdistance (?:is |was |were |being |gets |has been )?(?P<n>doubl|halv|tripl|quadrupl)ed\b", query.text, re.I)
     if said:
         nearer = patterns.search(r"\bas (?:close|near)\b", said.group(), re.I) is not None
         many = {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "thrice": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
