@@ -371,16 +371,22 @@ _ITS_OWN = Pattern(r"\b(?:want|make|keep|leave|get|have|like|need)\w*\b[^.,;]{0,
 _ROOM_LIGHTS = Pattern(r"\b(?:stage|house|room|street|window|available|existing) ?light(?:s|ing)?\b", re.I)
 
 
+_FILL = Pattern(r"\bfill\b", re.I)
+_A_FLASH = Pattern(r"(?:flash|strobe|gun|speedlight|flashgun)\b", re.I)
+
+
 def _whose(clause: str, than: str, fact: Fact) -> str:
     """"fill", "ambient", or nothing when it is neither."""
-    if patterns.match(r"\s*(?:that|it)\b", than, re.I) and _IS_AMBIENT.search(patterns.split(r"\band\b|,|;", clause)[-1]):
-        return "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
+    if patterns.match(r"\s*(?:that|it)\b", than, re.I) and _IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]):
+        return "fill" if _last_word(last, _FILL, _IS_AMBIENT) else "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
     if _ITS_OWN.search(clause) and _IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]) and not OF_FLASH.search(_ROOM_LIGHTS.sub("ambient", last)):
         return "ambient"  # "want the sky a stop darker than the meter says"
     if patterns.search(r"\b(?:meter|reading)\b", than or fact.said, re.I) and not OF_FLASH.search(clause):
         return "ambient"  # "sky two stops under what the meter says"
     if _IS_AMBIENT.search(than) or fact.to == "ambient":
         return "fill"
+    if _A_FLASH.match(than) and _IS_AMBIENT.search(clause) and _last_word(clause, _FILL, _IS_AMBIENT):
+        return "fill"  # "daylight f/16, fill two stops under that flash GN 33": the fill is the flash, and lies under the daylight
     if than and _THAN_FLASH.search(than):
         return "ambient" if _IS_AMBIENT.search(clause) else ""
     if _last_word(clause, OF_FLASH, _IS_AMBIENT):

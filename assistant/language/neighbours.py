@@ -106,7 +106,9 @@ def _number(plain: list[Token], place: int, text: str) -> list[Token]:
 
 
 _ONE_LIGHT = Pattern(r"(?:flash|strobe|flash ?gun|gun|head|flash head|lamp|light|speedlight|speedlite)", re.I)
-_NO_LIGHTS_BEYOND = 60
+_NO_LIGHTS_BEYOND = 12
+"""Nobody sets up more of them, and says "flash" and not "flashes"."""
+_RATED_BEFORE = Pattern(r"\b(?:rat(?:e|ed|ing)|iso|asa|film|box|loaded|dial)\b[^.?!;,\d]{0,24}$", re.I)
 _OPENINGS = frozenset({2.0, 2.8, 3.5, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0})
 
 
@@ -117,7 +119,7 @@ def _ends_before(tokens: list[Token], place: int, text: str) -> bool:
     value, after = getattr(tokens[place].value, "value", 0.0), tokens[place + 1]
     if after.type == "POWER":
         return value in _OPENINGS and bool(place) and tokens[place - 1].type in ("AT", "F", "LINK", "APERTURE")
-    times = bool(place) and tokens[place - 1].type == "TIMES"
+    times = bool(place) and tokens[place - 1].type == "TIMES" or value >= 3 and _RATED_BEFORE.search(text[max(0, tokens[place].start - 40) : tokens[place].start]) is not None
     return after.type == "COUNTED" and 1 < value < 1e5 and (value != int(value) or value > _NO_LIGHTS_BEYOND or times) and _ONE_LIGHT.fullmatch(text[after.start : after.end]) is not None
 
 
@@ -174,7 +176,7 @@ _BETWEEN = {"LINK", "OF", "IN", "LEN", "METER", "A", "COLON", "EQ", "ABOUT", "GL
 
 def _number_follows(tokens: list[Token], place: int, text: str) -> bool:
     """Whether a guide number's value comes after its name: "guide number 80", not "80 foot guide number"."""
-    adjectival = place >= 2 and tokens[place - 1].type == "LEN" and tokens[place - 2].type in ("NUM", "SIZE") and text[tokens[place - 1].start : tokens[place - 1].end].lower() == "foot"
+    adjectival = place >= 2 and tokens[place - 1].type == "LEN" and tokens[place - 2].type in ("NUM", "SIZE") and text[tokens[place - 1].start : tokens[place - 1].end].lower() in ("foot", "metre", "meter")
     measured = place >= 2 and tokens[place - 1].type in ("LEN", "METER") and tokens[place - 2].type in ("NUM", "SIZE")
     for ahead in tokens[place + 1 : place + 5]:
         if ahead.type in ("NUM", "SIZE", "FRAC", "SPEED"):

@@ -30,7 +30,8 @@ _NO_VERDICT = Pattern(r"\b(?:it|that|them|her|him|is|are|was|were|be|been|the|on
 _OPENING = Pattern(r"^(?:true or not|true or false|right or wrong|fact or fiction)(?= )")
 _NAMES = (
     r"(?:(?:so |now |then )?(?:aperture|f-?stop|f number|f-?number|stop|shutter|shutter speed|power|pops|ring|lens ring|ratio|key to fill ratio)(?: now| then| needed| required| setting)?"
-    r"|(?:so |now )?(?:the )?(?:fill|key|ring|lens|power|aperture|flash) setting|(?:flashes|pops) (?:required|needed)|stops (?:gained|lost)(?: in the glass)?|lens|set)"
+    r"|(?:so |now )?(?:the )?(?:fill|key|ring|lens|power|aperture|flash) setting|(?:flashes|pops) (?:required|needed)|stops (?:gained|lost)(?: in the glass)?|lens|set"
+    r"|(?:the )?(?:ring|lens|camera|aperture) (?:goes|turns|opens|closes|is set|set|sits)(?: up| down)? (?:to|at|on|where))"
 )
 _LAST = Pattern(rf" {_NAMES}$")
 _NO_NAME_AFTER = Pattern(
@@ -47,13 +48,27 @@ def marked(text: str) -> str:
     if opening:
         return f"{said[: opening.end()]}:{said[opening.end() :]}"
     if _OPEN.search(lower):
-        return text
+        place = _asked(lower)
+        return text if place is None else f"{said[:place].rstrip()}. {said[place:]}?"
     verdict = _VERDICT.search(lower)
     if verdict and not _NO_VERDICT.search(lower[: verdict.start()]):
         return f"{said[: verdict.start()]},{said[verdict.start() :]}?"
     place = _named(lower)
     place = _yes_no(lower) if place is None else place
     return text if place is None else f"{said[:place].rstrip()}. {said[place:]}?"
+
+
+_QUESTION = Pattern(r"\b(?:so |and |now |then )?(?:what(?:'s)?|whats|which|how|where) (?:'s |is |are |does |do |will |would |should |must |can |may )?(?:the |my |a |i |it |we )?[a-z]+")
+_TAKES_IT = Pattern(r"\b(?:to|at|on|for|of|by|in|with|know|see|say|says|is|was|work out|tell|me|from|than|and|or|about|exactly|just)$")
+
+
+def _asked(lower: str) -> int | None:
+    """Where the one question word of a text begins its clause."""
+    places = [m for m in _QUESTION.finditer(lower)]
+    if len(places) != 1 or len(list(_OPEN.finditer(lower))) != 1:
+        return None
+    before = lower[: places[0].start()].rstrip()
+    return places[0].start() if before.count(" ") >= _BEFORE - 1 and not _TAKES_IT.search(before) else None
 
 
 def _named(lower: str) -> int | None:

@@ -140,7 +140,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
 
 
 _TOGETHER = Pattern(
-    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|the (?:flash|light|meter)|its|a|an|power|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|enough|did|do|as)\b ?){0,6}", re.I)
+    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|the (?:flash|light|meter)|its|a|an|power|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|enough|did|do|as|by|itself|alone|own)\b ?){0,6}", re.I)
 """Between two figures of one exposure: "f/8 was right at 2 m", "2 m gave f/8"."""
 
 

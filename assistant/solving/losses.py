@@ -306,7 +306,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
     after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
     wanted = wanted.removeprefix(after_known)
     own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
-    own = own if _MARKED.search(text) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
+    own = own if _MARKED.search(text) and (len(beside) <= 2 * _BESIDE or _MARKED.search(beside.rstrip(" .?!"))) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
     if _OFF_IT.search(wanted):
         return True
     if _ON_IT.search(wanted):

@@ -56,9 +56,13 @@ class Scene:
         after = text[known.end :]
         if _FOR_NEAR.match(after) or _FOR_FAR.match(after):
             return (_FOR_NEAR.match(after) is not None) == (self.near_fact.value <= self.far_fact.value)
+        first, second = sorted((self.near_fact, self.far_fact), key=lambda f: f.start)
+        if first.end <= known.start and known.end <= second.start and _A_PLACE.search(text[known.end : second.start]) and not _A_PLACE.search(text[first.end : known.start]):
+            return first is self.near_fact  # "front lot at 3 m and lit at f/11 the uncles at the back are 4.5 m": the next place is named after it
         return _apart(known, self.near_fact, text) <= _apart(known, self.far_fact, text)
 
 
+_A_PLACE = Pattern(r"\b(?:front|back|rear|first|last|second|third|near(?:er|est)?|far(?:ther|thest)?|furthest|behind)\b", re.I)
 _WAS_ASKED = Pattern(r"\bwhat (?:was|did)\b|\bbefore\b|\bnow (?:reads?|gives?|it's|it is|at|on|i get|i have)\b|\b(?:reads?|gives?|get|have|had) (?:me )?f?/?\d[\d.]* (?:there|now)\b|\bwhere (?:it|i|he|she)\b", re.I)
 _NEAR_ONE = Pattern(r"\b(?:near(?:er|est)?|close(?:r|st)?|front|first)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
 _FAR_ONE = Pattern(r"\b(?:far(?:ther|thest)?|furth(?:er|est)|back|rear|second|other|last)\b(?: (?:one|person|row|face|man|woman|girl|boy|singer|subject|sitter|child|kid|side|rower))?\W*(?:is|(?:is |was )?set(?: to| for| at)?|reads?|at|gets?|meters?|metered|of|shows?|says?|=|:|with|gives?)*\W*$", re.I)
