@@ -17,7 +17,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
-from assistant.solving.doubtful import asks_something, doubtful
+from assistant.solving.doubtful import asks_something, doubtful, tells_no_figure
 from assistant.solving.flash import asked_unit
 from assistant.solving.left_out import left_out, only_numbers, stray_numbers
 from assistant.solving.lights import guide_unit, preferred_unit
@@ -39,7 +39,8 @@ def take_turn(turn: Turn) -> Answer:
     for handler in HANDLERS:
         found = handler(turn)
         if found is not None:
-            return (_not_understood(turn) if asks_something(turn.query) else warned(turn, found)) if found.status == "noted" else found
+            misses = asks_something(turn.query) if found.status == "noted" else tells_no_figure(turn.query, found)
+            return _not_understood(turn) if misses else warned(turn, found) if found.status == "noted" else found
     return _not_understood(turn)
 
 

@@ -22,6 +22,20 @@ _OPENS = Pattern(r"\bno (?:matter|doubt|question|problem|sweat)\b|\bnot only\b|\
 """A "no" that denies nothing."""
 
 
+_OWN_QUESTION = Pattern(rf"(?:^|[.;:!?]\s+)(?:(?:and|so|but|then|now|well)[, ]+)*(?P<own>(?:{_HELPS}|may|might|must)\b(?! (?:that|this|it) (?:so|right|true|correct|the case|hold|wrong)\b| i (?:right|wrong|correct|mistaken|thinking)\b| (?:he|she|they|we) (?:right|wrong|correct)\b| i (?:got|understood|counted|reckoned|worked|done|figured)\b)(?:[^.?!]|\.(?=\d))+\?)\s*$")
+"""A last sentence that asks by itself, and does not ask back at what was said before it."""
+
+
+def put_up(said: str) -> int:
+    """Where what is put up begins: a "not" before it is of the case that is told.
+
+    >>> put_up("the lens won't close past f/22. can i shoot that?"), put_up("the lens doesn't close past f/22. is that right?")
+    (32, 0)
+    """
+    found = _OWN_QUESTION.search(said)
+    return found.start("own") if found is not None and found["own"].count(" ") > 2 else 0
+
+
 def untagged(said: str) -> str:
     """The claim without its tag and without an opening "isn't".
 
@@ -37,7 +51,7 @@ def denied(said: str) -> bool:
     >>> denied("slide is not fussier, is it?"), denied("isn't slide fussier?"), denied("is it a myth that slide is fussier?")
     (True, False, True)
     """
-    return len(_NEGATION.findall(_OPENS.sub(" ", untagged(said)))) % 2 == 1
+    return len(_NEGATION.findall(_OPENS.sub(" ", untagged(said[put_up(said) :])))) % 2 == 1
 
 
 _VERBS = r"(?:is|are|was|were|do|does|did|will|would|can|could|should|must|need|has|have)"
@@ -59,7 +73,7 @@ def denials(said: str) -> list[tuple[int, int]]:
     """Where the clauses run that a "not" denies, from the "not" to their ends; of the same text, tags left out."""
     bare = _TAG.sub(lambda m: " " * len(m.group()), said)
     found = []
-    for no in _NOT_SO.finditer(bare):
+    for no in _NOT_SO.finditer(bare, put_up(said)):
         ends = _CLAUSE_END.search(bare, no.end())
         before = [m.end() for m in _CLAUSE_END.finditer(bare, 0, no.start())]
         led_by = bare[before[-1] if before else 0 : no.start()]

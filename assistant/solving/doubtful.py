@@ -10,6 +10,7 @@ import math
 import re
 from collections.abc import Callable
 
+from assistant.answer import Answer
 from assistant.patterns import Pattern
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
@@ -38,7 +39,7 @@ ORDER = Pattern(
 _AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
 _BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
 _DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin)\b")
-_TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
+_TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?.]{0,24}\b(?:must|should|do|would|have to|need to|to) (?:i |we |you )?(?:raise|lift|boost|turn up|bring up|brighten|increase)\b|\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
 _EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less)\b|\badds?\b")
 _FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")
 WIDEST, SMALLEST = 0.7, 128.0
@@ -62,6 +63,18 @@ def _fails(said: Query, whole: Query, found: Solution) -> bool:
         if (answers is None or first in answers) and (topics is None or topic in topics) and check(said, whole, found):
             return True
     return False
+
+
+_OF_EXPOSURE = frozenset({"aperture", "distance", "guide_number", "power", "shutter", "film_speed", "stops", "focal_length", "velocity", "relation", "loss", "energy", "times", "blur"})
+_WHY = Pattern(r"\b(?:why|how come|came|come out|happened|went wrong|what went|black|explain|mean)\b")
+
+
+def tells_no_figure(query: Query, found: Answer) -> bool:
+    """Whether a question with figures of an exposure in it, or a claim with one, is met with words alone: those of a glossary, or of a fault nobody asked of."""
+    if found.status != "answered" or found.answers or found.table or _WHY.search(query.text.lower()):
+        return False
+    figures = sum(f.quantity in _OF_EXPOSURE and f.origin == "said" for f in query.facts)
+    return figures >= (1 if query.claim else 2)
 
 
 def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
@@ -125,6 +138,25 @@ def _beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
     if first.quantity != "stops" and said.asks and not said.unknown and not of_nothing:  # every word of it understood: it may be odd, not absurd
         least, most = least / _ODD, most * _ODD
     return not least <= value <= most
+
+
+_BY_NAME: tuple[tuple[Pattern, frozenset[str]], ...] = (
+    (Pattern(r"\b(?:what|which) (?:power|fraction)\b(?! of (?:the )?light)"), frozenset({"power", "energy", "stops"})),
+    (Pattern(r"\b(?:what|which|what's the) (?:aperture|f-?stop|f-?number)\b"), frozenset({"aperture"})),
+    (Pattern(r"\bhow many (?:more |extra |full )?stops\b"), frozenset({"stops", "factor", "count", "magnification"})),
+    (Pattern(r"\bhow many (?:feet|metres)\b"), frozenset({"distance", "near_limit", "far_limit", "hyperfocal", "depth_of_field"})),
+    (Pattern(r"\b(?:what|which) shutter\b"), frozenset({"shutter", "duration"})),
+    (Pattern(r"\bhow many (?:pops|flashes|bursts)\b"), frozenset({"count"})),
+    (Pattern(r"\b(?:what|which) (?:guide number|gn)\b"), frozenset({"guide_number"})),
+)
+"""What is asked by its name, and the kinds of answer that fit."""
+
+
+def _of_another_name(said: Query, whole: Query, found: Solution) -> bool:
+    """"what power" answered with an aperture, where nothing else is asked by name."""
+    words = said.text.lower()
+    named = [fits for name, fits in _BY_NAME if name.search(words)]
+    return bool(named) and not any(found.answers[0].quantity in fits for fits in named)
 
 
 _ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "energy", "duration", "depth_of_field", "coverage", "magnification"})
@@ -351,6 +383,7 @@ _TURNED = frozenset({"aperture", "stops", "factor", "power"})
 _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] = (
     # the check, the quantities of which the first answer is one, and the topics that found it; None: any
     (_makes_it_worse, frozenset({"aperture"}), None),
+    (_of_another_name, None, None),
     (_is_nothing, None, None),
     (_film_changed_nothing, frozenset({"aperture"}), frozenset({"change"})),
     (_part_left_out, None, frozenset({"flash", "change"})),
