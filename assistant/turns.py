@@ -17,7 +17,8 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
-from assistant.solving.doubtful import asks_something, doubtful, tells_no_figure
+from assistant.solving.asking import asks_something, tells_no_figure
+from assistant.solving.doubtful import doubtful
 from assistant.solving.flash import asked_unit
 from assistant.solving.left_out import left_out, only_numbers, stray_numbers
 from assistant.solving.lights import guide_unit, preferred_unit

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
-from assistant.solving.doubtful import ORDER
+from assistant.solving.asking import ORDER
 
 _WANTED: tuple[tuple[Pattern, str], ...] = (
     (Pattern(r"\b(?:guide number|gn)\b", re.I), "guide_number"),

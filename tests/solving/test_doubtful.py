@@ -15,7 +15,8 @@ from assistant.language.reading import read
 from assistant.language.tables import Tables, load_tables
 from assistant.memory.conversation import Conversation
 from assistant.query import Query
-from assistant.solving.doubtful import asks_something, doubtful
+from assistant.solving.asking import asks_something
+from assistant.solving.doubtful import doubtful
 from assistant.solving.solution import Solution
 
 
