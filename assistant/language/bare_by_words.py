@@ -269,3 +269,15 @@ def guide_called(n: Bare) -> Fact | None:
     told = len(guides) == 1 and bool(films) and n.kinds <= {"guide_number", "film_speed", "gn_iso", "number", "remark"} and 4 <= n.value <= 1000
     called = told and _CALLED.search(n.text[max(0, n.fact.start - 32) : n.fact.start]) and CLAUSE_ENDS.match(n.text[n.fact.end :])
     return n.of("guide_number", unit=guides[0].unit, of="", cue="claimed") if called else None
+
+
+_WITH_A_FILM = Pattern(r"\b(?:with|on|for|using|in)(?: the| an?)?\s*$", re.I)
+_PLACE_ASKED = Pattern(r"\b(?:where|how (?:far|close|near)|what distance)\b", re.I)
+
+
+def place_with_a_film(n: Bare) -> Fact | None:
+    """"400 film lets me stand at 20 feet, where do I stand with 100": the other film, where a place is asked."""
+    films = [f for f in n.facts if f.quantity == "film_speed"]
+    asked = len(films) == 1 and n.value in COMMON_FILMS and n.value != films[0].value and "distance" in n.kinds and n.kinds <= {"distance", "film_speed", "number", "aperture", "remark"}
+    told = asked and _WITH_A_FILM.search(n.text[max(0, n.fact.start - 16) : n.fact.start]) and _PLACE_ASKED.search(n.text)
+    return n.of("film_speed", of="") if told and CLAUSE_ENDS.match(n.text[n.fact.end :]) else None

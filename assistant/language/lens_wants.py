@@ -50,11 +50,16 @@ def _is_small(fact: Fact) -> bool:
 _SET_THERE = Pattern(r"\b(?:focus\w*|set|park\w*|leav\w+|put\w*)(?: it| the (?:lens|ring))? (?:parked |set |focused )?(?:at|on|to) (?:the |its )?hyper[- ]?focal", re.I)
 
 
+_TAKEN_BY_THE_DRAW = Pattern(r"\b(?:cost|costs|costing|lose|loses|losing|loss|lost|eat|eats|rob|robs|swallow|swallows|stops)\b", re.I)
+
+
 def wanted(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The f-number that is asked for where the depth, or the hyperfocal distance, is what is told."""
     kinds = {f.quantity for f in facts}
     if "extension" in kinds and any(a.quantity == "aperture" for a in asks):
         asks = [a for a in asks if a.quantity != "extension"]  # how far it is out is told
+    if {"extension", "focal_length"} <= kinds and {a.quantity for a in asks} <= {"extension"} and _TAKEN_BY_THE_DRAW.search(text):
+        return [Ask("stops", "", "")]
     if "aperture" in kinds:
         return list(asks)
     if "depth_wanted" in kinds and _STOP_ASKED.search(text):

@@ -61,6 +61,8 @@ _QUESTION_FIRST = Pattern(r"(?P<question>[^?]{8,200}\?)\s+(?P<told>(?!(?:and|or|
 """A question, and after it what it is about."""
 _OF_A_PLACE = Pattern(r"\b(?P<who>I'm|I am|we're|we are|he's|she's|they're) (?:still |just |all )*(?:down|up|out|over|round|back)(?= (?:at|by|in|on|near|inside) (?:the|a|an|my|our|his|her|this) (?!f\b|f/|light|flash|power|shade)[a-z])", re.I)
 """"I'm down at the boathouse": where somebody is, and no light turned down."""
+_WANTED_ALONE = Pattern(r"\W*(?:the )?(?P<what>(?:max(?:imum)?|min(?:imum)?|least|lowest|greatest|longest|furthest|farthest|nearest|shortest) (?:flash |working |shooting )?(?:(?:distance|range|reach|throw)(?! ?(?:\d|of \d|is\b|was\b|=|:))|power(?= (?:for|to|at|with|needed|required|if|when)\b)))", re.I)
+"""What is wanted, said first and by itself: "max distance f/2.8 GN 28 metres"."""
 _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|set-?up)\b|\bhow\b|\bwhat\b|\bwhich\b|\bwhere\b", re.I)
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
 
@@ -106,6 +108,9 @@ def _in_usual_order(said: str) -> str:
     asked = _QUESTION_FIRST.fullmatch(said) if "?" in said else None
     if asked is not None:
         said = f"{_ended(asked['told'])} {asked['question']}"
+    wanted = _WANTED_ALONE.match(said) if "?" not in said else None
+    if wanted is not None and any(c.isdigit() for c in said):
+        said = f"what {said[wanted.start('what') :]}"
     if "@" in said:
         said = _AT_SIGN.sub(" at ", said)
     if _SPEED_FIRST.may_match(said):

@@ -24,8 +24,21 @@ _DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The films that guide numbers were found with, and f-numbers of a pair said without their f."""
+    facts = _only_so_near(facts, text)
     facts = [_dense(_another_head(_heads(f, facts, text), facts, text), text) for f in facts]
     return _mark_of_the_pair([_pair_mark(f, facts, text) for f in _film_of_the_guide(facts, text)], text)
+
+
+_ONLY_GETS = Pattern(r"\b(?:only|just|closest|nearest|no (?:nearer|closer))\b[^.?!]{0,24}\b(?:get|go|come|reach|stand|manage|be)\b[^.?!]{0,10}$", re.I)
+
+
+def _only_so_near(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"f/8 at six feet; tonight I can only get to nine feet": where it stands now, and no limit of what may be asked."""
+    bound = [f for f in facts if f.quantity in ("max_distance", "min_distance")]
+    pair = sum(f.quantity == "distance" for f in facts) == 1 and sum(f.quantity == "aperture" for f in facts) == 1 and not any(f.quantity == "guide_number" for f in facts)
+    if len(bound) != 1 or not pair or not _ONLY_GETS.search(text[: bound[0].start]):
+        return list(facts)
+    return [replace(f, quantity="distance", cue="") if f is bound[0] else f for f in facts]
 
 
 _AT_A_PLACE = Pattern(r"\s*(?:at|from|@|for)\s*", re.I)

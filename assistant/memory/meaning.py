@@ -167,7 +167,7 @@ def _has_distance(scene: Scene, query: Query) -> bool:
 def implied_ask(query: Query) -> bool:
     """A guide number and a distance (of the flash, or of a person who holds it) with nothing asked: the aperture is meant."""
     beside = query.last("camera_distance")
-    near = query.has("distance") or beside is not None and beside.cue == "self"
+    near = query.has("distance") or query.has("path") or beside is not None and beside.cue == "self"
     return near and query.has("guide_number") and not query.has("aperture")
 
 
