@@ -283,13 +283,25 @@ def _spoken_run(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, 
     if found:
         return found
     cue = _cue_before(before)
-    keep = groups_to_keep(groups, cue, _is_unit(pieces, stop))
+    keep = 1 if not cue and _ends_a_row(pieces, groups, stop) else groups_to_keep(groups, cue, _is_unit(pieces, stop))
     if keep < len(groups):
         groups, stop = groups[:keep], groups[keep - 1][1]
     values = [g for g, _ in groups]
     value = float(joined(values))
     pair = values[0] + values[1] / 10 if len(values) == 2 and values[0] < 10 and values[1] < 10 else None
     return _and_part(pieces, place, stop, Number(value, pair=pair, spoken=True))
+
+
+_ROW_UNITS = frozenset({"feet", "foot", "ft", "metres", "meters", "m"})
+
+
+def _ends_a_row(pieces: list[Raw], groups: list[tuple[int, int]], stop: int) -> bool:
+    """"ten twelve and fourteen feet": numbers that rise to the last one and its unit are a row of lengths, and no thousand and twelve."""
+    values = [g for g, _ in groups]
+    if len(values) < 2 or text_at(pieces, stop) != "and" or not all(a < b for a, b in zip(values, values[1:])):
+        return False
+    last, after = groups_at(pieces, stop + 1)
+    return len(last) == 1 and last[0][0] > values[-1] and text_at(pieces, after) in _ROW_UNITS
 
 
 def _cue_before(before: list[Raw]) -> str:

@@ -150,8 +150,14 @@ def _found_with(pair: list[Fact], query: Query, ask: Ask) -> list[Fact]:
     read = [f for q in quantities for f in _of(query, q) if q != pair[0].quantity]
     if len(pair) != 2 or len(read) != 1 or any(f.origin != "said" for f in (*pair, *read)):
         return pair
+    if _TURNED_TO.search(query.text[: pair[1].start]) or pair[0].quantity == "film_speed" and _METER_STANDS.search(query.text[: pair[0].start]):
+        return pair  # "turned down to 200 Ws, it was f/16": the second is what there is now
     first, second = (_is_found_with(f, read[0], query.text) for f in pair)
     return pair[::-1] if second and not first else pair
+
+
+_TURNED_TO = Pattern(r"\b(?:turn|dial|mov|drop|go|went|switch|swap|chang|bring|brought|push|pull|walk)\w*\b[^.?!\d]{0,24}\b(?:to|onto)(?: an?| the)? $", re.I)
+"""Right before a figure: what something was changed to."""
 
 
 def _is_found_with(fact: Fact, read: Fact, text: str) -> bool:
