@@ -71,6 +71,7 @@ _AND_WHAT = Pattern(r"^\W*(?:and |so |ok |then )*what(?= (?:at|for|with|on|from|
 """A half-sentence that asks anew what was asked: "and what at five feet?"."""
 _SPACES = Pattern(r"[^\S\n]{2,}|\t")
 _PAUSE = Pattern(r"(?P<before>\S+?)[\s,.…-]*[\s,](?:um+|uh+|er|erm+|hmm+)\b[,.…]*\s+(?=(?P<after>\S+))", re.I)
+_PAUSES = (" um", " uh", " er ", " er,", " er.", " erm", " hm", " Um", " Uh", " Er")
 _FIGURE = Pattern(r"\d|\b(?:f|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|sixteen|twenty|half|quarter)\b", re.I)
 _TAG = Pattern(r"(?<=\w)[,\s]+(?:(?:please|pls|plz|actually|do you (?:think|reckon)|would you say|anyone|anybody|folks|again)(?=\s*\?+\s*$)|(?:mate|thanks|thank you|cheers|ta|roughly|exactly|approx\.?|approximately|more or less)(?=\W*$))", re.I)
 _A_PART = Pattern(r"(?<=[a-z)]) [-–—] (?=\S)|(?<=\S) [-–—] (?=[a-z])|(?<=[a-z])—(?=[a-z])", re.I)
@@ -84,8 +85,10 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     Nothing is left out that holds a figure or a word of the trade.
     """
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
-    said = _without_aside(_without_opener(_without_thanks(_A_PART.sub(_parted, said))), lexicon)
-    said = _METRES.sub("metres", _TAG.sub("", _PAUSE.sub(_unpaused, said)))
+    said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
+    said = _without_aside(_without_opener(_without_thanks(said)), lexicon)
+    said = _PAUSE.sub(_unpaused, said) if any(pause in said for pause in _PAUSES) else said
+    said = _METRES.sub("metres", _TAG.sub("", said))
     said = _AND_WHAT.sub("and", said)
     if said.isupper():
         said = said.lower()
