@@ -165,7 +165,7 @@ def _power_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     n = guides[0]
     guide, before, after = facts[n], facts[n - 1], facts[n + 1] if n + 1 < len(facts) else None
-    if before.quantity == "power" and _IS.match(text[before.end : guide.start]):
+    if before.quantity == "power" and not before.bad and _IS.match(text[before.end : guide.start]):
         power = before
     elif after is not None and before.quantity == after.quantity == "power" and _AT.match(text[guide.end : after.start]):
         power = after

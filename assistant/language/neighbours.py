@@ -119,7 +119,11 @@ def _ends_before(tokens: list[Token], place: int, text: str) -> bool:
     value, after = getattr(tokens[place].value, "value", 0.0), tokens[place + 1]
     if after.type == "POWER":
         return value in _OPENINGS and bool(place) and tokens[place - 1].type in ("AT", "F", "LINK", "APERTURE")
-    times = bool(place) and tokens[place - 1].type == "TIMES" or value >= 3 and _RATED_BEFORE.search(text[max(0, tokens[place].start - 40) : tokens[place].start]) is not None
+    if after.type == "FACTOR":
+        following = [t.type for t in tokens[place + 2 : place + 4]]
+        return following[:1] == ["NUM"] or following in (["OF", "NUM"], ["LINK", "NUM"])  # "a polariser on the eighty, factor of three"
+    before = [t.type for t in tokens[max(0, place - 2) : place]]
+    times = before[-1:] in (["TIMES"], ["FACTOR"]) or before in (["FACTOR", "OF"], ["FACTOR", "LINK"]) or value >= 3 and _RATED_BEFORE.search(text[max(0, tokens[place].start - 40) : tokens[place].start]) is not None
     return after.type == "COUNTED" and 1 < value < 1e5 and (value != int(value) or value > _NO_LIGHTS_BEYOND or times) and _ONE_LIGHT.fullmatch(text[after.start : after.end]) is not None
 
 
