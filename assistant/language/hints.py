@@ -26,7 +26,7 @@ _ALLOWED_FOR = r"\baperture\b[^?.]{0,60}\?|\b(?:bellows|draw|extension|that|it|t
 
 _TOTAL = r"\b(?:total|altogether|in all|all told|combined|both|sum)\b(?: loss| cost| lost)?\W*$"
 
-_THERE = (r"[.,;:!?-]\s*(?:(?:so|and|now|but|then|only) )*(?:at|on|with|for|what about|how about|what if) (?:at |on |an? )*(?:iso|asa|full|half|quarter|eighth|\d+ ?%|1/\d+|\d+ ?(?:iso|asa)|\d{3,4}\b|50\b|64\b)[^.?;]{0,16}\?\W*$"
+_THERE = (r"[.,;:!?-]\s*(?:(?:so|and|now|but|then|only) )*(?:at|on|with|for|what about|how about|what if) (?:at |on |an? )*(?:iso|asa|full|half|quarter|eighth|\d+ ?%|1/\d+|\d+ ?(?:iso|asa)|\d{3,4}\b|25\b|32\b|50\b|64\b)[^.?;]{0,16}\?\W*$"
           r"|\b(?:at|on|for) (?:iso|asa|full|half|quarter|1/)[^?]*[.,;:!?-]\s*(?:(?:so|and|now|but|then) )*(?:full|half|quarter|1/\d+|(?:iso|asa) ?\d+|\d{3,4})(?: power)?\?\W*$")
 """The condition alone: "GN 80 ft at ISO 100. at ISO 400?"."""
 
@@ -184,6 +184,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bfill (?:then )?(?:goes|stands|sits|belongs|has to (?:be|stand|go))(?: at| to| where)?\W*$", ("ratio", "distance"), "distance"),
     *((r"\bwhere (?:do(?:es)?|should|must|will|can|is|'s)?\b[^?]{0,12}\bfill\b", (told, "distance"), "distance") for told in ("relation", "stops")),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
+    (r"\b(?:one|a|single|each) (?:pop|flash|burst|hit)\b[^?]*\b(?:\d+|two|three|four|six|eight|sixteen) (?:pops|flashes|bursts|hits)\W*\?\W*$", ("aperture", "count"), "aperture"),
     (r"\bsame (?:place|spot|distance|stand)\W*\?\W*$", ("aperture", "count", "count"), "aperture"),
     (r"\b(?:loss|lost|stops|costs?)\W*\?*\W*$", ("extension", "focal_length"), "stops"),
     (r"\b(?:all (?:two|three|four|five|six|\d|of (?:them|these|those))|both|the lot|together)(?: on| firing| at once| together)*\W*\?\W*$", ("count", "aperture"), "aperture"),

@@ -17,6 +17,8 @@ def names_told(tokens: Sequence[Token], text: str) -> list[str]:
     for place, token in enumerate(tokens):
         if token.type == "CUE" and token.value == "call_it":
             said = text[token.start : token.end].lower()
+            if said in ("called", "is called") and place + 1 < len(tokens) and text[tokens[place + 1].start : tokens[place + 1].end].lower() in ("for", "on", "upon"):
+                continue  # "what aperture is called for"
             if said in ("call the", "call my") and not any(t.type in ("COUNTED", "GUIDE", "GUIDE_AFTER", "NAMED") for t in tokens):
                 continue
             name = _name_after(tokens, place + 1, text)

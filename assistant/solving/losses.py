@@ -66,11 +66,14 @@ def _time_through(query: Query) -> Solution | None:
     through, facts, _ = camera.loss_total(query)
     if len(times) != 1 or not through or any(query.has(q) for q in ("guide_number", "aperture", "exposure_value", "velocity", "film_speed", "t_exponent")):
         return None
-    value = times[0].value * 2.0 ** (-through if is_taken_off(query.text, times[0]) and not _WITHOUT.search(query.text) else through)
+    taken_off = _WITHOUT_AT_LAST.search(query.text) is not None or is_taken_off(query.text, times[0]) and not _WITHOUT.search(query.text)
+    value = times[0].value * 2.0 ** (-through if taken_off else through)
     notes = ("Over a second or so film needs longer still: see the maker's reciprocity table.",) if value > 1 else ()
     return Solution(answers=(marks.shutter(value), Quantity("stops", math.log2(value / times[0].value), "stops")), used=(times[0], *facts), assumed=camera.assumed(query), topic="losses", working=(f"{through:.3g} stops are {2.0 ** through:.4g} times",), notes=notes)
 
 
+_WITHOUT_AT_LAST = Pattern(r"\b(?:without|bare|with(?:out)? it off|taken off|off)(?: it| the (?:filter|nd))?\W*$", re.I)
+"""What is asked is the time with nothing on: "with it on it's 1/60. without?"."""
 _THROUGH = Pattern(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the viewfinder)[a-z]+|\b(?:putting|adding|hanging|taping) |\bin front of the (?:light|head|flash|lens|lamp)\b", re.I)
 
 

@@ -39,7 +39,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("close_depth", frozenset({"depth_of_field", "aperture"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
     ("lens_geometry", frozenset({"coverage", "distance", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),
-    ("losses", frozenset({"stops", "factor", "aperture", "power", "energy"})),
+    ("losses", frozenset({"stops", "factor", "aperture", "power", "energy", "shutter"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
     ("battery", frozenset({"count"})),
     ("pops", frozenset({"count", "aperture", "stops", "power"})),
