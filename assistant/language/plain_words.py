@@ -24,7 +24,7 @@ _OPENER = Pattern(
     re.I,
 )
 """What only begins a sentence. "Ok to use it in the rain?" and "well lit" are none of these."""
-_LONGEST_ASIDE = 90
+_LAST_SENTENCE = Pattern(r"(?<=[.?!])[\s\"'”’)]+(?P<last>[^.?!]{1,90}[.!]*)\s*$")
 _SAYS_NOTHING = frozenset({"WORD", "GLUE", "LINK", "END", "COMMA", "DASH", "NOT"})
 _OF_ONESELF = Pattern(r"\W*(?:i|we|it|thanks|thank|cheers|ta|please|sorry|hope|that|this|my|he|she|they|you|everyone|everybody|nobody|people|the)\b", re.I)
 _FORGOTTEN = Pattern(r"\b(?:can(?:'t|not)|cant|can never|don't|dont|never|won't) (?:really |quite |ever )?(?:remember|recall|keep (?:it|this|that) in my head|work (?:it|this|that) out(?: in my head)?)\b", re.I)
@@ -158,10 +158,12 @@ def _without_opener(text: str) -> str:
 
 
 def _without_aside(text: str, lexicon: Lexicon) -> str:
-    """"… what aperture? Thanks, it is getting late here": after the last question a few words that tell nothing."""
-    end = text.rfind("?") + 1
-    after = text[end:]
-    if not end or not after.strip(" \"'”’)?") or len(after) > _LONGEST_ASIDE or not _OF_ONESELF.match(after):
-        return text
-    tells = any(t.type not in _SAYS_NOTHING for t in hear(_FORGOTTEN.sub(" ", after), lexicon).tokens)
-    return text if tells else text[:end]
+    """"… what aperture? Thanks, it is getting late here": after what is asked a few words that tell nothing."""
+    for _ in range(2):
+        last = _LAST_SENTENCE.search(text)
+        if last is None or not _OF_ONESELF.match(last["last"]):
+            break
+        if any(t.type not in _SAYS_NOTHING for t in hear(_FORGOTTEN.sub(" ", last["last"]), lexicon).tokens):
+            break
+        text = text[: last.start()]
+    return text
