@@ -30,7 +30,7 @@ _THERE = (r"[.,;:!?-]\s*(?:(?:so|and|now|but|then|only) )*(?:at|on|with|for|what
           r"|\b(?:at|on|for) (?:iso|asa|full|half|quarter|1/)[^?]*[.,;:!?-]\s*(?:(?:so|and|now|but|then) )*(?:full|half|quarter|1/\d+|(?:iso|asa) ?\d+|\d{3,4})(?: power)?\?\W*$")
 """The condition alone: "GN 80 ft at ISO 100. at ISO 400?"."""
 
-_WHERE_IT_STANDS = r"\bwhere(?:'s| is| does| do| should| must| to)?\b[^?]*\b(?:fill|key|hair|rim|second|other)\b(?: light| flash| head| one)? (?:go|stand|sit|be|belong)?"
+_WHERE_IT_STANDS = r"\bwhere(?:'s| is| does| do| should| must| to)?\b[^?]*\b(?:fill|key|hair|rim|second|other)\b(?: light| flash| head| one)?(?: (?:go|stand|sit|be|belong)|\W)"
 """Where a second light is to be put."""
 
 _APART = r"\bstops? (?:apart|between|from|difference|separat\w*)\b|\b(?:apart|distance|far) in stops\b|\b(?:apart|difference|between|gap|from|versus|vs|v|against|to)\b[^.?]*\bstops?\b"

@@ -125,8 +125,8 @@ _READ_AT_LAST = Pattern(r"\b(?:reads?|meters?|at|shows?)\W*\?+\W*$", re.I)
 
 
 def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
-    """"what should the fill meter": the light that stands right after the question word."""
-    at = text.lower().rfind("what")
+    """"what should the fill meter", "where is the key": the light that stands right after the question word."""
+    at = max(text.lower().rfind(word) for word in (("what", "where") if asks and asks[0].quantity == "distance" else ("what",)))
     light = next((i for i in items if is_role(i) and 0 <= at < i.start <= at + 24), None)
     if light is None and _READ_AT_LAST.search(text):
         light = next((i for i in reversed(items) if is_role(i) and _TO_READ.match(text[i.end :])), None)

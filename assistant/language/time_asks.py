@@ -201,12 +201,16 @@ _SAID_NUMBER = Pattern(r"(?:\d|\b(?:one|two|three|four|five|six|seven|eight|nine
 """Before "pops?": so many of them, told and not asked."""
 
 
+_ON_TOP = Pattern(r"how many (?:(?:pops|flashes|bursts|shots|hits|firings) )?(?:more|extra|further|additional|other|besides|on top|in addition)\b")
+"""Those already fired do not count: "how many more pops", "how many pops more"."""
+
+
 def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     """"how many more pops", "how often do I hit it"."""
     found = _POPS.search(lower)
     if not found or found.group().startswith(("pop", "flash", "burst", "discharge")) and _SAID_NUMBER.search(lower[: found.start()]) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
         return None
-    more = "more" if patterns.search(r"how many (?:more|extra|further|additional|other)\b", lower) else ""
+    more = "more" if _ON_TOP.search(lower) else ""
     asked = patterns.search(r"\b(?:needed|required|necessary)\b|^(?:count|estimate|give|work out|find)\b", found.group())
     if kinds & {"frequency"} or asked or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
         rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]

@@ -102,9 +102,9 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         if not facts:
             continue
         facts = _in_time(facts, query.text) if quantity == "aperture" else _metered_first(facts, query) if quantity == "film_speed" else facts
-        facts = _found_with(facts, query, ask)
+        facts = _found_with(_once_each(facts, query), query, ask)
         values = [_value(f) for f in facts]
-        used += facts
+        used += _of(query, quantity)
         if quantity == "count" and len(set(values)) == 1:
             facts, values = facts[:1], values[:1]  # "two old flashes, twins": said twice, and no change
         if len({round(v, 6) for v in values}) > 2:
@@ -146,7 +146,7 @@ _TOGETHER = Pattern(
 
 def _found_with(pair: list[Fact], query: Query, ask: Ask) -> list[Fact]:
     """"at 4 m what stop, if 2 m gave f/8": what stands with the reading was there before, whichever was said first."""
-    quantities = ("power", "distance", "film_speed") if pair[0].quantity == "aperture" else (ask.quantity,) if ask.quantity in ("aperture", "power") else ()
+    quantities = ("power", "distance", "film_speed", "energy") if pair[0].quantity == "aperture" else (ask.quantity,) if ask.quantity in ("aperture", "power") else ()
     read = [f for q in quantities for f in _of(query, q) if q != pair[0].quantity]
     if len(pair) != 2 or len(read) != 1 or any(f.origin != "said" for f in (*pair, *read)):
         return pair
@@ -158,6 +158,18 @@ def _found_with(pair: list[Fact], query: Query, ask: Ask) -> list[Fact]:
 
 _TURNED_TO = Pattern(r"\b(?:turn|dial|mov|drop|go|went|switch|swap|chang|bring|brought|push|pull|walk)\w*\b[^.?!\d]{0,24}\b(?:to|onto)(?: an?| the)? $", re.I)
 """Right before a figure: what something was changed to."""
+
+
+def _once_each(facts: list[Fact], query: Query) -> list[Fact]:
+    """"an 800 J and a 400 J head, the 400 J gave f/8, what does the 800 J give": two values named again, each kept where the reading stands with it, else where it was said last."""
+    values, read = list(dict.fromkeys(f.value for f in facts)), query.first("aperture")
+    if len(facts) < 3 or len(values) != 2 or read is None or any(f.origin != "said" for f in (*facts, read)) or facts[0].quantity == "aperture":
+        return facts
+    named = [next((f for f in facts if f.value == v and _is_found_with(f, read, query.text)), None) for v in values]
+    if sum(f is not None for f in named) != 1:
+        return facts
+    kept = [found or [f for f in facts if f.value == v][-1] for v, found in zip(values, named)]
+    return sorted(kept, key=lambda f: f.start)
 
 
 def _is_found_with(fact: Fact, read: Fact, text: str) -> bool:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable
 
 from assistant import patterns
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
@@ -72,13 +74,29 @@ def _quantity(quantity: str, value: float, unit: str) -> Quantity:
     return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power}[quantity](value)
 
 
+_HOW_DARK = Pattern(r"\b(?P<not>(?:not|never|\w+n't|(?:keep|stop|save|hold) (?:the |it |my )?(?:\w+ )?from) (?:going |coming (?:out )?|come (?:out )?|go |get |turn(?:ing)? |be |being |quite |all |so |it |any |make it |let it |want (?:it|the \w+) )*)?(?P<too>too )?"
+                    r"(?:(?P<less>darker|darken\w*|kill|less (?:ambient|of the room))|(?P<more>brighter|lighter|more (?:ambient|of the room)|let (?:in|the room)|open up the room)|(?P<dark>dark|black|dim)|(?P<light>bright|white|hot))\b", re.I)
+"""How dark the room is, or is to be; "too dark" and "so that it isn't black" ask for more light."""
+
+
+def _wished(text: str) -> int:
+    """1 where more of the room is wanted, -1 where less, 0 where that is not said or said both ways."""
+    plain, ways = set(), set()
+    for found in _HOW_DARK.finditer(text):
+        turned = bool(found["not"] or found["too"])
+        if turned and (found["less"] or found["more"]):
+            return 0  # "I don't want it darker": as it is, or lighter
+        way = (1 if found["more"] or found["light"] else -1) * (-1 if turned else 1)
+        (ways if turned or found["less"] or found["more"] else plain).add(way)
+    wished = ways or plain - {1}  # "a bright window", "the white wall" is how it is
+    return wished.pop() if len(wished) == 1 else 0
+
+
 def _darker_room(query: Query, found: list[Fact]) -> Solution | None:
     """Which of two shutter times makes the room darker, or lighter; the flash stays as it is."""
-    text = query.text.lower()
-    darker = patterns.search(r"\b(?:darker|darken|dim|kill|less ambient|too bright|black)\b", text)
-    lighter = patterns.search(r"\b(?:brighter|lighter|more ambient|let (?:in|the room)|too dark|open up the room)\b", text)
-    if bool(darker) == bool(lighter) and not (darker and "too bright" in text):
+    way = _wished(query.text)
+    if not way:
         return None
-    best = (min if darker else max)(found, key=lambda f: f.value)
+    best = (min if way < 0 else max)(found, key=lambda f: f.value)
     return Solution(answers=(marks.shutter(best.value),), used=tuple(found) + tuple(query.all("sync")), topic="ambient",
                     notes=("The flash exposure does not change with the shutter, within sync.",))

@@ -17,6 +17,7 @@ from assistant.records import replace
 from assistant.solving import flash_and_time, marks
 from assistant.solving.lights import guide_unit
 from assistant.solving.placing import times_as_far
+from assistant.solving.relations import readings_named
 from assistant.solving.solution import Solution, needs
 from assistant.units import LENGTH
 
@@ -42,13 +43,13 @@ _WHICH_BRIGHTER = Pattern(r"\bwhich\b[^?]{0,24}\b(?P<way>brighter|stronger|darke
 
 def _which_reads_more(query: Query, ask: Ask) -> Solution | None:
     """"one reads f/5.6, the other f/8: which is the brighter, and by how much": the larger f-number was read in more light."""
-    asked, read = _WHICH_BRIGHTER.search(query.text), query.all("aperture")
+    asked, read = _WHICH_BRIGHTER.search(query.text), readings_named(query).all("aperture")
     if asked is None or len(read) != 2 or any(query.has(q) for q in ("guide_number", "distance", "shutter", "film_speed")):
         return None
     apart = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
     more = asked["way"].lower() in ("brighter", "stronger")
     one = (max if more else min)(read, key=lambda f: f.value)
-    return _done(marks.stops(apart if more else -apart), *read, notes=(f"What reads f/{one.value:g} is the {asked['way'].lower()}.",))
+    return _done(marks.stops(apart if more else -apart, one.of or None), *query.all("aperture"), notes=(f"What reads f/{one.value:g} is the {asked['way'].lower()}.",))
 
 
 # --- guide number ------------------------------------------------------------------------------

@@ -18,7 +18,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import leeway, marks, set_for_row, share_of_light, turned_too, twins
 from assistant.solving.lights import PLACES, lights, preferred_unit
-from assistant.solving.placing import Scene, meant, scene_of, times_as_far
+from assistant.solving.placing import Scene, between_rows, meant, scene_of, times_as_far
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
@@ -103,6 +103,10 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if _WHICH.search(query.text):
         return _done((marks.stops(abs(lost)),), scene, lead="The nearer one gets more light")
     of = scene.asked(query)
+    if (inner := between_rows(scene, query.text)) is not None:
+        apart = falloff_stops(inner[2], inner[1])
+        return _done((marks.stops(apart, inner[0]),), scene, lead=_stops_lead(apart, apart, inner[0]))
+    of = "front row" if of == "back row" and value > 0 > lost else of  # whose light is the more
     step = f"2 × log2({_length(query, scene.near)} / {_length(query, scene.far)}) = {lost:+.2f} stops"
     more = tuple(marks.stops(falloff_stops(scene.near, d), name) for name, d in scene.others)
     notes = ("With more exposure on the lens or the film the back comes up and the front with it; only moving the light changes the spread.",) if scene.rows and abs(lost) > 1 else ()

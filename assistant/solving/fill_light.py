@@ -88,8 +88,15 @@ _WHAT_ADDS = Pattern(r"\bhow (?:much|many stops)\b[^?]{0,24}\b(?:does|do|will|wo
 _THAN_DAYLIGHT = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by|in)? ?(?:just |only )?(?:the )?(?:daylight|ambient|sun|room|window|sky)(?: light)?(?: alone| only| by itself| on its own)?\b", re.I)
 
 
-_ONE_ALONE = Pattern(r"\b(?:what|so|then|and|how much)\b[^.?,]{0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)\b[^.?\d]{0,16}\??\s*$|(?:^|[.,;]\s*)(?:the )?(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)(?: is| reads| gives)?(?: what)?\s*\?\s*$", re.I)
+_ONE_ALONE = Pattern(r"\b(?:what|so|then|and|how much)\b[^.?,]{0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)\b[^.?\d]{0,16}\??\s*$|(?:^|[.,;]\s*)(?:the )?(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)(?: is| reads| gives)?(?: what)?\s*\?\s*$"
+                     r"|\bwhat(?:'s|s)?\b(?:(?!\b(?:if|when|with|where|both|together)\b)[^.?,]){0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)?\b(?: (?:reads?|gives?|is|meters?))? (?:alone|by itself|on its own)\b", re.I)
+"""One light by itself is asked for: at the end, or before what is told of the two."""
 _TOTAL = Pattern(r"\b(?:both|together|total|combined|all in|altogether|sum)\b(?:(?!alone|itself|own)[^.?;\d]){0,24}$|^\s*(?:for |with |from )?(?:both|together|in total|combined|altogether)\b", re.I)
+
+
+def takes_apart(query: Query) -> bool:
+    """Whether two readings are told, and one light by itself is asked for."""
+    return len(query.all("aperture")) == 2 and _ONE_ALONE.search(query.text) is not None
 
 
 def _the_rest(query: Query) -> Solution | None:

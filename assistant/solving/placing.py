@@ -22,6 +22,7 @@ class Scene:
     rows: bool = False
     moved: bool = False
     others: tuple[tuple[str, float], ...] = ()
+    others_asked: tuple[tuple[str, float], ...] = ()
     used: tuple[Fact, ...] = ()
     near_fact: Fact | None = None
     far_fact: Fact | None = None
@@ -60,6 +61,26 @@ class Scene:
         if first.end <= known.start and known.end <= second.start and _A_PLACE.search(text[known.end : second.start]) and not _A_PLACE.search(text[first.end : known.start]):
             return first is self.near_fact  # "front lot at 3 m and lit at f/11 the uncles at the back are 4.5 m": the next place is named after it
         return _apart(known, self.near_fact, text) <= _apart(known, self.far_fact, text)
+
+
+_ROW_ASKED = Pattern(r"\bhow (?:many stops|much|far|dark|bright)\b(?P<before>[^?]{0,40}?)\b(?:is|are|does|do|will|would|on|at|for) (?:the |my |our )?(?P<row>front|first|middle|second|third|fourth|back|last|rear)\b(?P<after>[^?]{0,40})", re.I)
+_AGAINST = Pattern(r"\b(?:under|below|over|above|than|behind|against)(?: the| my| our)? (?P<row>front|first|middle|second|third|fourth|back|last|rear)\b", re.I)
+_ENDS = {"front": "near", "first": "near", "back": "far", "last": "far", "rear": "far"}
+
+
+def between_rows(scene: Scene, text: str) -> tuple[str, float, float] | None:
+    """"how many stops is the middle under the front": the row asked about, where it stands and what it is held against (else the front); None unless a row between the ends is one of the two."""
+    asked = _ROW_ASKED.search(text)
+    inner = dict((*scene.others, *scene.others_asked))
+    if asked is None or not inner or scene.near is None or scene.far is None:
+        return None
+    against = _AGAINST.search(asked["before"] + " ") or _AGAINST.search(asked["after"])
+    names = [asked["row"].lower(), against["row"].lower() if against else "front"]
+    places = [scene.near if _ENDS.get(n) == "near" else scene.far if _ENDS.get(n) == "far" else inner.get(f"{n} row") for n in names]
+    one, other = places
+    if one is None or other is None or names[0] in _ENDS and names[1] in _ENDS:
+        return None
+    return {"near": "front row", "far": "back row"}.get(_ENDS.get(names[0], ""), f"{names[0]} row"), one, other
 
 
 _A_PLACE = Pattern(r"\b(?:front|back|rear|first|last|second|third|near(?:er|est)?|far(?:ther|thest)?|furthest|behind)\b", re.I)
@@ -119,6 +140,9 @@ _LAST_BEHIND: tuple[tuple[Pattern, Pattern], ...] = (
 """Round a gap that reaches from end to end, however many rows there are: "the back row stands 1.5 m behind the front one"."""
 
 
+_ORDER = ("front row", "second row", "third row", "fourth row", "fifth row")
+
+
 def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: Fact, rows: bool) -> Scene:
     near = by_place.get("front") or (loose[0] if loose else None)
     backdrop = gap.of == "backdrop" or bool(patterns.search(r"backdrop|background|\bwall\b", query.text, re.I) and not patterns.search(r"\brows?\b|deep", query.text, re.I))
@@ -140,6 +164,10 @@ def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: F
     if near is None and middle is not None and not backdrop and middle.value > depth / 2:
         return Scene(middle.value - depth / 2, middle.value + depth / 2, depth, "", rows, used=(*used, middle))
     distance = near.value if near else None
+    if near is not None and rows and not backdrop and many > 2 and not whole:
+        between = tuple((_ORDER[n], near.value + gap.value * n) for n in range(1, int(many) - 1) if n < len(_ORDER))
+        between += (("middle row", near.value + depth / 2),) if many % 2 else ()
+        return Scene(near.value, near.value + depth, depth, "", rows, used=used, near_fact=near, others_asked=between)
     return Scene(distance, distance + depth if distance is not None else None, depth, "background" if backdrop else "", rows and not backdrop, used=used, near_fact=near)
 
 
@@ -147,6 +175,8 @@ def _by_places(by_place: dict[str, Fact], loose: list[Fact], rows: bool) -> Scen
     front, back, backdrop, middle = (by_place.get(n) for n in ("front", "back", "backdrop", "middle"))
     near = front or (loose[0] if loose else middle)
     far = back or (backdrop if backdrop is not near else None) or (middle if middle is not near else None)
+    if front is None and back is not None and near in loose and near is not None and near.value > back.value:
+        near, far = back, near  # "4.5 m back row, 3 m front row": the places are named after their figures
     if far is None and near in loose and len(loose) > 1:
         far = loose[-1]
         return Scene(near.value, far.value, rows=rows and not _moving(near, far), moved=_moving(near, far), used=(near, far), near_fact=near, far_fact=far)

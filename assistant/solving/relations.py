@@ -138,6 +138,8 @@ def _brighter(query: Query) -> Solution | None:
     pair = query.asks_for("stops") and len([lamp for lamp in lights(query) if lamp.name and lamp.reading]) == 2 and not query.has("relation") and not query.has("distance")
     if "brightest" not in query.cues and not (query.asks_for("stops") and (_compares(query) or pair)):
         return None
+    if "brightest" in query.cues:
+        query = readings_named(query)
     found = [lamp for lamp in lights(query) if lamp.name]
     if len(found) != 2 or not all(_comparable(lamp) or lamp.guide_number for lamp in found):
         return None
@@ -159,6 +161,19 @@ def _brighter(query: Query) -> Solution | None:
                         lead=f"{_opening(wanted)} is {'brighter' if signed >= 0 else 'darker'}" if abs(signed) > 0.05 else "")
     return Solution(answers=(marks.stops(abs(stops), name),), used=_facts(found), assumed=_assumptions(query, found, ()), topic="relations",
                     lead=f"{name if len(name) == 1 else 'The ' + name} is brighter")
+
+
+_LIGHT_AT = Pattern(r"\b(?P<name>key|main|fill|hair|rim|kicker|background|backdrop)(?: light| flash)?(?: (?:at|on|of|with))? $", re.I)
+
+
+def readings_named(query: Query) -> Query:
+    """"which is brighter, the key at f/8 or the fill at f/11": an f-number right after each light is what it reads."""
+    read = query.all("aperture")
+    names = [found["name"].lower() if (found := _LIGHT_AT.search(query.text[: f.start])) else "" for f in read]
+    if len(read) != 2 or any(f.of for f in read) or not all(names) or names[0] == names[1]:
+        return query
+    named = dict(zip(read, (_CALLED.get(n, n) for n in names)))
+    return query.with_facts(replace(f, of=named[f]) if f in named else f for f in query.facts)
 
 
 REFERENCE_FIRST = Pattern(r"\b(?:under|below|over|above|beneath) (?:the |my )?\w+(?: light)? (?:is|does|lies|sits|reads)\b", re.I)

@@ -8,7 +8,7 @@ import re
 from assistant.patterns import Pattern
 from assistant.query import Query
 
-SAID_OF_IT = ("half", "a half", "halved")
+SAID_OF_IT = ("half", "a half", "halved", "halve")
 """How the half of a distance is said, which is no power."""
 _POWER_TOO = Pattern(r"\bpower (?:is |was |gets )?(?P<one>doubled|halved|quartered)\b|\b(?P<two>doubl|halv|quarter)(?:ed|ing|e) (?:the )?power\b", re.I)
 

@@ -34,11 +34,12 @@ def solve(query: Query) -> Solution | None:
         return needs(("ratio", "stops"), f"I need how bright the {ask.of} is to be: a ratio, or so many stops under the key.", tuple(query.all("distance")), "twins")
     if relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
         return None
-    name = ask.of if ask.of in _SECOND else relation.of
+    others = [n for n in light_names(query) if n in _SECOND]
+    name = ask.of if ask.of in _SECOND else relation.of or (others[0] if len(others) == 1 else "")
     if name not in _SECOND or "key" not in (*light_names(query), *query.mentioned):
         return None
-    sign = 1 if relation.cue == "more" else -1
-    return _placed(query, ask, name, sign * abs(relation.value))
+    stops = abs(relation.value) * (1 if relation.cue == "more" else -1)
+    return _the_key(query, ask, name, stops) if ask.of == "key" else _placed(query, ask, name, stops)
 
 
 _LEVEL = Pattern(r"\b(?:to equal|equals?|equal to|level with|match(?:es|ing)?|(?:read(?:s|ing)?|be|the|exactly|just) (?:the )?same as|as (?:bright|strong) as|same (?:reading|brightness|f-?stop|exposure) as) (?:the |my )?(?:key|main)\b", re.I)
@@ -84,6 +85,22 @@ def _between(query: Query) -> Solution | None:
     if asked in placed and query.cues & {"less", "more"}:
         return Solution(answers=(marks.stops(stops if asked == one else -stops, asked),), used=used, topic="twins", lead=f"The {asked} is {'brighter' if (stops >= 0) == (asked == one) else 'darker'}")
     return Solution(answers=(marks.stops(abs(stops), one if stops >= 0 else two),), used=used, topic="twins", lead=f"The {one if stops >= 0 else two} is brighter")
+
+
+def _the_key(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
+    """The distance or the power of the key itself, from the second light's, which lies so many stops over it (minus: under)."""
+    theirs = query.last("distance", name)
+    if theirs is None and query.last("distance", "key") is None:
+        return None
+    if theirs is None or ask.quantity == "power" and query.last("distance", "key") is None:
+        return needs(("distance",), f"I need the distance of the {name if theirs is None else 'key'}.", tuple(query.all("distance")), "twins")
+    strength = {who: next((f.value for f in query.all("power") if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
+    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power"))
+    if ask.quantity == "distance":
+        place = theirs.value * 2 ** (stops / 2) * (strength["key"] / strength[name]) ** 0.5
+        return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit), "key"),), used=used, topic="twins")
+    value = strength[name] * 2**-stops * (query.all("distance", "key")[-1].value / theirs.value) ** 2
+    return Solution("answered" if value <= 1.0005 else "out_of_reach", answers=(marks.power(value, "key"),), used=used, topic="twins")
 
 
 def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
