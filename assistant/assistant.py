@@ -51,7 +51,7 @@ class Assistant:
 
     def answer(self, text: str) -> Answer:
         """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
-        said = marked(plainly(as_read(text), self.tables.lexicon))
+        said = marked(plainly(patterns.at_hand(as_read(text)), self.tables.lexicon))
         found = self._answer(said)
         if found.heard != text:  # read in part, or in the words of the question that stands
             found = replace(found, heard=text)

@@ -18,13 +18,14 @@ _TAG = Pattern(
 """At the end, or before one more sentence that only tells: "..., right? It is lit by daylight."."""
 _NO_TAG = Pattern(r"\b(?:put|puts|get|gets|make|makes|bring|brings|set|expose) (?:it|that|this|them|her|him|the \w+) right\s*[?!.]*\s*$|\b(?:stops?|third|half) (?:of|from|off) (?:right|correct)\s*[?!.]*\s*$|\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
 _PHRASE = Pattern(
-    r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth|usable|printable|tolerable|salvageable|too (?:much|far)|good enough)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b|\b(?:confirm|verify|agree|affirm|prove|support)(?: (?:it|this|that))? or (?:deny|refute|disagree|disprove|correct|reject|not)\b|\by ?/ ?n\b|\b(?:yea|yay) or nay\b|(?:^\W*|[.!] )(?:assess|verify|judge|evaluate|fact[- ]check)\b(?: the (?:claim|statement)| this| whether)?[:,]?"
+    r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth|usable|printable|tolerable|salvageable|too (?:much|far)|good enough)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b|\b(?:confirm|verify|agree|affirm|prove|support)(?: (?:it|this|that))? or (?:deny|refute|disagree|disprove|correct|reject|not)\b|\b(?:yea|yay) or nay\b|(?:^\W*|[.!] )(?:assess|verify|judge|evaluate|fact[- ]check)\b(?: the (?:claim|statement)| this| whether)?[:,]?"
     r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
     r"|\b(?:isn't|isnt|doesn't|doesnt|dosen't|dosent|dont|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
     r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
     r"|\bthat(?:'?s| is| would be| will be|'ll be) the (?:right|correct|proper) (?:one|(?:\w+ )?(?:setting|speed|aperture|f-?stop|power|distance|exposure|number|figure|way))\s*\?"
     r"|^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$|\bis it (?:true|correct|right|so|a myth)\b|\b(?:tell me|say|wondering|see) (?:if|whether) (?:this|that|it)(?:'s| is| was)? (?:right|so|true|correct)\b|\bmyth\b|(?:^|[.;,!] )(?:so |are )?(?:the |all the |all )?corners (?:still |fully |all |going |just )*(?:lit|covered|ok|okay|dark|black|bright|safe)\W*$|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
 )
+_Y_OR_N = Pattern(r"\by ?/ ?n\b")
 _FAULT = Pattern(r"\bi (?:thought|reckoned|guessed|figured|assumed)\b[^?]*\b(?:what(?:'s| is)|whats) (?:right|correct|true)\W*$|\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = Pattern(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty) (?:feet|foot|ft|metres?|meters?)\b))|wouldn't|can't|don't|shouldn't|might|may|must(?= (?:i|we|you|one|the|it)\b))\b(?:[^?.]|\.(?=\d))*\?"
@@ -84,7 +85,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _asks_openly([i for s in segments for i in s.items], said):
         return False
-    if _PHRASE.search(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
+    if _is_phrased(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
         return True
     if _STARTS.match(said) and (len(facts) > 1 or any(f.quantity == "aperture_range" for f in facts)) and "?" not in said:
         return True
@@ -97,6 +98,11 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if facts and _inverts(said):
         return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
+
+
+def _is_phrased(said: str) -> bool:
+    """"is that right", "true or false", "y/n"."""
+    return _PHRASE.search(said) is not None or "/" in said and _Y_OR_N.search(said) is not None
 
 
 def _within(said: str) -> bool:
@@ -145,7 +151,7 @@ def _asks_openly(items: Sequence[Item], said: str) -> bool:
 
 def _gives(said: str) -> bool:
     """"would a flash of 110 give me f/11", "two of them give me a stop": no order to give."""
-    return _ORDERS.search(said) is None and (_GIVEN.search(said) is not None or _TAG.search(said) is not None or _PHRASE.search(said) is not None)
+    return _ORDERS.search(said) is None and (_GIVEN.search(said) is not None or _TAG.search(said) is not None or _is_phrased(said))
 
 
 _COMES_TO = Pattern(r"\bstops? (?:under|over|below|above|from|off|up from|down from) f\W?[\d.]+ (?:is|makes|gives|would be|means|=) f\W?[\d.]+\W*$")

@@ -16,8 +16,19 @@ from assistant.safety.questions import ASPECTS
 from assistant.safety.triggers import TRIGGERS
 
 TARGET = Path(__file__).resolve().parents[2] / "assistant" / "safety" / "stems.py"
-COMMON = frozenset("hang under li rig the unit head got get goo old went flash set on in to at of light camera power look new open meter day long fast after drop up down can over red wall".split())
-"""Letters that half of all questions contain: a pattern is judged by others where it can be."""
+SHARES = {
+    # so many of a hundred questions hold these letters, roughly (counted once, over the corpus); all others fewer
+    60: 'at|er|he|th'.split("|"),
+    40: 'an|et|ha|on|op|ow|re|st|stop|the|to|top'.split("|"),
+    25: 'and|as|de|en|es|f/|hat|in|is|it|me|nd|ne|sh|wh|what'.split("|"),
+    15: '10|ap|ar|be|do|ea|ed|eet|flash|ght|how|how m|id|igh|il|lash|le|ll|ma|met|ny|of|one|or|per|po|so|stops|ure|ve|we|wo'.split("|"),
+    10: '1/|100|am|ame|any|ape|aperture|at f|ay|ca|feet|film|for|from|ft|gn|guide|hal|hi|how many|ilm|ing|iso|ke|lens|li|man|many|ns|nt|num|number|ot|rom|ta|the f|two|uide|um|umber|un|us|ut'.split("|"),
+    7: '16|50|ack|all|any stops|ck|di|do i|does|ec|ere|guide n|guide number|half|her|how many stops|if|ive|light|many stops|meter|metre|metres|mm|no|oes|on the|power|res|rig|right|s at|sa|that|the flash|uide n|uide number|ver|with'.split("|"),
+    5: "'s|and the|are|ays|back|br|econd|ei|far|from th|from the|full|go|head|ill|im|is the|ld|los|my|ond|out|over|ox|read|red|ree|sec|second|set|t is|ten|ther|ull|under|want|what a|what aperture|ws".split("|"),
+    3: "35|ai|and a|and i|at 1/|at is|at the|box|by|distance|dr|econds|eigh|eight|ep|ers|ev|exp|expos|f-|ff|for the|four|frame|front|get|giv|give|gr|han|here|hes|how far|hree|ie|kes|lose|low|ly|nds|now|of th|of the|off|ome|onds|open|ose|ould|our|own|ows|pop|pops|pu|quarter|reads|ront|row|s it|same|say|says|seconds|sharp|she|sho|shut|shutter|six|sp|ss|sure|t's|tak|take|than|the g|the lens|thir|thr|three|time|to f|ty|up|use|was|what do|what s".split("|"),
+}
+_SHARE = {letters: share for share, every in SHARES.items() for letters in every}
+_RARE, _SHORT = 1, 5
 
 
 def stems_of(pattern: str, flags: int = 0) -> frozenset[str]:
@@ -71,7 +82,8 @@ def _leading(sequence: Iterable[Any]) -> str:
 
 
 def _worth(stems: frozenset[str]) -> tuple[bool, int, int]:
-    return not any(s.strip() in COMMON or len(s.strip()) < 3 for s in stems), min(map(len, stems)), -len(stems)
+    """A pattern is judged by the letters that fewest questions hold."""
+    return min(map(len, stems)) > 1, -sum(_SHARE.get(s.strip(), _SHORT if len(s.strip()) < 3 else _RARE) for s in stems), -len(stems)
 
 
 def groups_of(pattern: str, flags: int = 0) -> list[frozenset[str]]:
