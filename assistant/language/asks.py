@@ -37,7 +37,9 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
     weak: list[Ask] = []
     for number, segment in enumerate(segments):
         last = number == len(segments) - 1
-        for at in range(len(segment.items)):
+        for at, item in enumerate(segment.items):
+            if item.kind not in ("cue", "name"):
+                continue
             found = _ask_at(segment, at, text)
             if found:
                 strong.append(found)

@@ -68,11 +68,21 @@ def threshold(facts: list[Fact], text: str) -> list[Fact]:
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"rated at half its box speed": a stop more exposure, and no power of a flash."""
     kept = _without_parts_asked(list(facts), text)
-    found = _pushed_apart(_by_so_much([_part(_exponent(_slipped(_compared(f, facts, text), facts, text), text), kept, text) if f.quantity in _FIGURES else f for f in kept], text), text)
-    return bracket_words.settle(_right_way_up(threshold(_scale_told(found, text), text), text), text)
+    found = [_figure(f, facts, kept, text) if f.quantity in _FIGURES else f for f in kept]
+    of_film = any(f.quantity in ("film_speed", "rated") for f in found)
+    if of_film:
+        found = _scale_told(_pushed_apart(_by_so_much(found, text), text), text)
+    found = threshold(found, text)
+    return bracket_words.settle(_right_way_up(found, text) if of_film else found, text)
 
 
 _FIGURES = ("number", "film_speed", "stops", "power")
+
+
+def _figure(fact: Fact, facts: Sequence[Fact], kept: Sequence[Fact], text: str) -> Fact:
+    if fact.quantity == "power":
+        return _part(fact, kept, text)
+    return _exponent(_slipped(_compared(fact, facts, text), facts, text) if fact.quantity == "number" else fact, text)
 
 
 def _without_parts_asked(facts: list[Fact], text: str) -> list[Fact]:

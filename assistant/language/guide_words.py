@@ -42,7 +42,8 @@ _SPEAKS = Pattern(r"gn|guide|flash|strobe|speedlight|gun|unit|head|mine|ours|my 
 
 
 def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
-    if any(f.quantity.startswith("guide_number") for f in facts) or not _SPEAKS.may_match(text):
+    kinds = {f.quantity for f in facts}
+    if kinds.isdisjoint(("distance", "gap")) or any(kind.startswith("guide_number") for kind in kinds) or not _SPEAKS.may_match(text):
         return facts
     meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and f.unit in LENGTH and (_LEFT_OF.search(_near(text, f)) or _MINE.search(_near(text, f)) and not _STANDS.match(text[f.end :]) and _GUIDE_BEFORE.search(text))}
     pair = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in LENGTH]

@@ -69,6 +69,9 @@ def expand(facts: Sequence[Fact], text: str) -> list[Fact]:
     facts = _spans(facts, text)
     out: list[Fact] = []
     for whole in runs(facts, text):
+        if len(whole) == 1:
+            out += whole
+            continue
         run, after = (whole, []) if _one_by_one(whole, text) else _up_to_the_unit(whole)
         many = sum(2 if f.quantity in PAIRS and not math.isnan(f.other) else 1 for f in run)
         kinds = {PAIRS.get(f.quantity, f.quantity) for f in run} - {"number"}

@@ -46,8 +46,9 @@ _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
     facts = [_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts]
-    out = _taken_off([*(_through(f, facts, text) for f in facts), *_free(facts, text)], text)
-    out = [_converter(f, facts, text) if f.quantity in _TIMES else f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
+    out = _taken_off([*[_through(f, facts, text) if f.quantity in ("power", "number") else f for f in facts], *_free(facts, text)], text)
+    converters = _CONVERTER.may_match(text)
+    out = [_converter(f, facts, text) if converters and f.quantity in _TIMES else f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
     return [_bare_stops(f, out, text) if f.quantity == "number" else f for f in out]
 
 
@@ -189,9 +190,7 @@ def _taken_off(facts: list[Fact], text: str) -> list[Fact]:
 
 def _converter(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"a 1.4x converter": it costs a stop, unless the text says what it costs."""
-    if not _CONVERTER.may_match(text):
-        return fact
-    named = fact.quantity in _TIMES and (_CONVERTER.match(text[fact.end :]) or fact.quantity == "times" and _CONVERTER_BEFORE.search(text[: fact.start]))
+    named = (_CONVERTER.match(text[fact.end :]) or fact.quantity == "times" and _CONVERTER_BEFORE.search(text[: fact.start]))
     if not named or not 1 < fact.value <= 4 or patterns.search(r"\bbetween\b", text, re.I):
         return fact
     glass = _CONVERTER.match(text[fact.end :])

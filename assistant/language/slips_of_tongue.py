@@ -31,9 +31,12 @@ def put_right(items: Sequence[Item], text: str) -> tuple[list[Item], list[range]
     """The items with every value that was taken back replaced by the one said instead; where the text taken back stands."""
     out: list[Item] = []
     back: list[range] = []
+    slips, denials = _SLIP.may_match(text), _BUT.may_match(text)
+    if not slips and not denials:
+        return list(items), back
     for item in items:
-        at = _taken_back(item, out, text) if item.kind in _VALUES else None
-        denied = _denied(item, out, text) if at is None and item.kind in _VALUES else None
+        at = _taken_back(item, out, text) if slips and item.kind in _VALUES else None
+        denied = _denied(item, out, text) if denials and at is None and item.kind in _VALUES else None
         if denied is not None:
             back.append(range(item.start, item.end))
             out[denied] = replace(_as_kind(item, out[denied]), start=out[denied].start, end=out[denied].end)

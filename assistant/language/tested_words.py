@@ -24,9 +24,15 @@ _DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The films that guide numbers were found with, and f-numbers of a pair said without their f."""
-    facts = _only_so_near(facts, text)
-    facts = [_dense(_another_head(_heads(f, facts, text), facts, text), text) for f in facts]
-    return _mark_of_the_pair([_pair_mark(f, facts, text) for f in _film_of_the_guide(facts, text)], text)
+    facts = _only_so_near(facts, text) if any(f.quantity in ("max_distance", "min_distance") for f in facts) else facts
+    facts = [_dense(_another_head(_heads(f, facts, text), facts, text), text) if f.quantity in _MISTAKEN else f for f in facts]
+    facts = _film_of_the_guide(facts, text)
+    if not any(f.quantity == "number" for f in facts):
+        return facts
+    return _mark_of_the_pair([_pair_mark(f, facts, text) for f in facts], text)
+
+
+_MISTAKEN = ("times", "shutter", "time", "interval", "duration", "stops")
 
 
 _ONLY_GETS = Pattern(r"\b(?:only|just|closest|nearest|no (?:nearer|closer))\b[^.?!]{0,24}\b(?:get|go|come|reach|stand|manage|be)\b[^.?!]{0,10}$", re.I)

@@ -29,10 +29,14 @@ _COUNTED = ("stops", "loss", "filter_loss", "nd", "relation")
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with such numbers made the losses they are."""
-    facts = _ones_own(_another_stop([_hearsay(f, facts, text) if f.quantity in _TOLD else f for f in facts], text), text)
+    facts = _another_stop([_hearsay(f, facts, text) if f.quantity in _TOLD else f for f in facts], text)
+    facts = _ones_own(facts, text) if any(f.quantity == "loss" for f in facts) else facts
     out = [_glass(_box(_density(f, facts, text), text), text) if f.quantity in _FIGURES else f for f in facts]
-    out = _of_many(out, text)
-    return _alike(_for_the_pair(_part_of_the_box([_told_of(f, out, text) if f.quantity in _UNSAID else f for f in out], text), text), text)
+    out = _of_many(out, text) if any(f.quantity in _LOST for f in out) else out
+    out = [_told_of(f, out, text) if f.quantity in _UNSAID else f for f in out]
+    if not any(f.quantity in ("loss", "nd") for f in out):
+        return out
+    return _alike(_for_the_pair(_part_of_the_box(out, text), text), text)
 
 
 _ANOTHER_ONE = Pattern(rf"\b{LOSING} (?:me |us )?(?P<many>another one|one more|another)(?: (?:again|besides|as well|too|on top))?(?=\s*(?:$|[,;:.?!)]|(?:and|so|then|making|which|in all|altogether)\b))", re.I)
