@@ -86,6 +86,8 @@ class Pattern:
 
     def match(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.match."""
+        if not _Low.bits & self._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
+            return None
         ready = self._compiled or self._for(text)  # at one place it is tried as fast as its letters are looked for
         return ready.match(text, *place) if ready else None
 
@@ -207,7 +209,10 @@ def _known(pattern: str, flags: int) -> Pattern:
 
 def search(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
     """As re.search."""
-    return (_kept.get((pattern, flags)) or _known(pattern, flags)).search(text)
+    waiting = _kept.get((pattern, flags)) or _known(pattern, flags)
+    if not _Low.bits & waiting._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
+        return None
+    return waiting.search(text)
 
 
 def match(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:

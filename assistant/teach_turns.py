@@ -210,7 +210,7 @@ def explains_first(turn: Turn) -> Answer | None:
 def _told_failure(turn: Turn, said: str) -> Answer | None:
     """Pictures that failed, only described."""
     query = turn.query
-    if query.asks or query.claim or query.names or _has_figures(turn, said) or turn.conversation.scene.asks or not _FAILED.search(said):
+    if query.asks or query.claim or query.names or turn.conversation.scene.asks or not _FAILED.search(said) or _has_figures(turn, said):
         return None
     from assistant.teaching.diagnosis import diagnose
     from assistant.teaching.remedies import remedy

@@ -125,6 +125,7 @@ def _quotes(pieces: list[Raw]) -> set[int]:
     return found
 
 
+_NO_QUOTES: frozenset[int] = frozenset()
 Names = dict[str, list[tuple[list[str], str]]]
 
 
@@ -134,9 +135,10 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
     Sound-alikes and small typing mistakes are put right by the lexicon; the token keeps
     the word it was read as so that the reply can say so.
     """
-    pieces = [_number_meant(piece, lexicon) if piece.kind == "word" and 4 < len(piece.text) < 12 else piece for piece in split(fold(text))]
+    folded = fold(text)
+    pieces = [_number_meant(piece, lexicon) if piece.kind == "word" and 4 < len(piece.text) < 12 else piece for piece in split(folded)]
     cut = len(pieces) > MAX_WORDS
-    quotes = _quotes(pieces)
+    quotes = _quotes(pieces) if '"' in folded else _NO_QUOTES
     numbered = read_numbers(pieces[:MAX_WORDS])
     counted = [place for place, piece in enumerate(numbered) if piece.kind not in ("word", "mark")]
     if len(counted) > MAX_NUMBERS:

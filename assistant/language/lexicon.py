@@ -37,9 +37,11 @@ class Lexicon:
     def longest(self, pieces: Sequence[Raw], place: int) -> Entry:
         """The longest entry at this place; an unknown word is a WORD of length one."""
         word = pieces[place].text
-        split = self._split.get(word)
-        if split is not None and split[1] is not None and not split[0]:  # it means one thing, whatever follows
-            return split[1]
+        longer, alone = self._split.get(word) or (None, None)
+        if alone is not None and longer is not None:
+            after = _word_after(pieces, place + 1) if longer else ""
+            if not longer or after not in longer and not self._may_be_a_slip(after):
+                return alone  # nothing that follows belongs to it: most words
         found = self._match(word, pieces, place)
         if found:
             return found
@@ -59,7 +61,7 @@ class Lexicon:
         if entries is None:
             return None
         after = _word_after(pieces, place + 1)
-        if after in self._by_first or not (len(after) >= 5 and after.isalpha()):
+        if not self._may_be_a_slip(after):
             return self._exact(word, after, pieces, place)
         for rest, terminal, value in entries:
             if not rest:
@@ -72,6 +74,9 @@ class Lexicon:
             if stop:
                 return Entry(terminal, value, stop - place)
         return None
+
+    def _may_be_a_slip(self, word: str) -> bool:
+        return len(word) >= 5 and word.isalpha() and word not in self._by_first
 
     def _exact(self, word: str, after: str, pieces: Sequence[Raw], place: int) -> Entry | None:
         """The longest entry of this word with the known word after it, no slip forgiven."""
