@@ -13,7 +13,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from stems import stems_of
+from stems import share_of, stems_of
 
 import assistant
 from assistant.patterns import Pattern
@@ -21,6 +21,8 @@ from assistant.patterns import Pattern
 PACKAGE = Path(__file__).resolve().parents[2] / "assistant"
 TARGET = PACKAGE / "pattern_stems.py"
 HEAD = '"""Letters of which some must stand in a text that a pattern matches. Made from the patterns; see patterns.py."""\n\nSTEMS: dict[str, tuple[str, ...]] = {\n'
+TELLING = 80
+"""Of a hundred questions; letters that more of them hold pass by next to nothing."""
 ASKING = frozenset({"search", "match", "fullmatch", "finditer", "findall", "sub", "split"})
 
 
@@ -60,9 +62,9 @@ def _flags(call: ast.Call) -> int:
 
 
 def wanted() -> dict[str, tuple[str, ...]]:
-    """The table; patterns with no certain letters, or with single ones only, are left out."""
+    """The table; patterns with no certain letters, with single ones only, or with such as most questions hold are left out."""
     table = {source: tuple(sorted(stems_of(source, flags))) for source, flags in sorted(patterns().items())}
-    return {source: stems for source, stems in table.items() if stems and min(map(len, stems)) > 1}
+    return {source: stems for source, stems in table.items() if stems and min(map(len, stems)) > 1 and share_of(stems) < TELLING}
 
 
 if __name__ == "__main__":

@@ -81,9 +81,14 @@ def _leading(sequence: Iterable[Any]) -> str:
     return run
 
 
+def share_of(stems: Iterable[str]) -> int:
+    """Of a hundred questions so many hold some of these letters, at most and roughly."""
+    return sum(_SHARE.get(s.strip(), _SHORT if len(s.strip()) < 3 else _RARE) for s in stems)
+
+
 def _worth(stems: frozenset[str]) -> tuple[bool, int, int]:
     """A pattern is judged by the letters that fewest questions hold."""
-    return min(map(len, stems)) > 1, -sum(_SHARE.get(s.strip(), _SHORT if len(s.strip()) < 3 else _RARE) for s in stems), -len(stems)
+    return min(map(len, stems)) > 1, -share_of(stems), -len(stems)
 
 
 def groups_of(pattern: str, flags: int = 0) -> list[frozenset[str]]:
