@@ -31,6 +31,22 @@ def bound_of(before: str) -> tuple[str, int]:
     return "", -1
 
 
+TO_THE_DOT = 0.1
+"""Stops within which a figure must come that is said to be exact: what the marks of the rings are rounded by."""
+_EXACTLY_BEFORE = Pattern(r"\b(?:exactly|precisely|dead on|bang on|spot on|just)(?: (?:an?|the|at|to))? ?$")
+_EXACTLY_AFTER = Pattern(r",? ?(?:exactly|precisely|dead|dead on|on the dot|to the dot|spot on)\b")
+
+
+def tolerance(said: str, start: int, end: int, usual: float) -> float:
+    """Stops within which the figure there must come: the usual, or next to none where it is said to be exact.
+
+    >>> tolerance("is it exactly one stop", 14, 22, 0.34), tolerance("is it one stop", 6, 14, 0.34)
+    (0.1, 0.34)
+    """
+    exact = _EXACTLY_BEFORE.search(said[max(0, start - 20) : start]) or _EXACTLY_AFTER.match(said[end : end + 20])
+    return min(TO_THE_DOT, usual) if exact else usual
+
+
 _IN_SO_MANY_WORDS = Pattern(r"\b(?:than|least|most)\b")
 
 

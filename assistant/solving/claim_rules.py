@@ -16,7 +16,7 @@ from assistant.places import ROOMS
 from assistant.records import record, replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_bounds import bound_of, within
+from assistant.solving.claim_bounds import bound_of, tolerance, within
 from assistant.solving.claim_denial import called_wrong, denials
 from assistant.solving.claim_words import Term, part_of, plain, terms
 
@@ -69,6 +69,8 @@ def judge_rule(text: str) -> Verdict | None:
     if cause.quantity == "distance" and _of_the_camera(said) or cause.quantity == "count" and elsewhere(said):
         return None
     no = denials(said)
+    if cause.quantity == "distance" and keeps_together(said):
+        return _spreads_less([v for v in (_judge(said, cause, e) for e in effects if e.quantity in ("light", "stops")) if v is not None], no)
     verdicts = [_denied(v, no) for v in (_judge(said, cause, e) for e in effects) if v is not None]
     wrong = [v for v in verdicts if not v.holds]
     judged = next(iter(wrong or verdicts), None)
@@ -78,6 +80,26 @@ def judge_rule(text: str) -> Verdict | None:
 def _denied(verdict: Verdict, no: list[tuple[int, int]]) -> Verdict:
     """"doubling the distance does not halve the light": what is denied of an effect turns round what is true of it."""
     return replace(verdict, holds=not verdict.holds, off=0.0) if sum(a <= verdict.start < b for a, b in no) % 2 else verdict
+
+
+_NO_POINT = Pattern(
+    r"\b(?:parallel|collimated|laser|pencil)[- ](?:beam|light|rays)|\b(?:beam|light|rays) (?:is|are|was|stays?|runs?) (?:parallel|collimated)|\b(?:searchlight|lighthouse|laser)\b"
+    r"|\b(?:corridor|tunnel|hallway|passage(?:way)?|stairwell|tube of white)\b|\b(?:white|pale|mirrored|reflecting|shiny|tiled)[- ](?:walls|walled|room|tiles)\b|\bmirrors? (?:all round|on both sides)\b"
+    r"|\b(?:close|right up|very near|nearer than its (?:own )?(?:width|size)) to (?:the |a |my )?(?:big|large|huge|giant) (?:soft ?box|window|scrim|octa\w*|source)\b|\b(?:wall|row|bank|line|strip) of (?:lights|tubes|windows|flashes|heads)\b")
+"""Light that does not spread from one small spot into the open: the square of the distance takes too much off it."""
+_NO_SQUARE = "The inverse square law is of light that spreads freely from a small source; a beam that keeps its width, walls that send light back and a source wider than it is far away all lose less, so meter it."
+
+
+def keeps_together(text: str) -> bool:
+    """Whether the light that is spoken of does not fall by the square of the distance."""
+    return _NO_POINT.search(text.lower()) is not None
+
+
+def _spreads_less(judged: list[Verdict], no: list[tuple[int, int]]) -> Verdict | None:
+    """What the inverse square law says does not hold there; how much less is lost nobody can tell, so no other figure is judged."""
+    if len(judged) != 1 or not judged[0].holds:
+        return None
+    return _denied(Verdict(False, 0.0, _NO_SQUARE, "", (), judged[0].start), no)
 
 
 _STAYS = Pattern(rf"\b(?:ambient|background|daylight|available|{ROOMS})(?: light| exposure| part)?\b[^,.;?]{{0,12}}\b(?:stays?|remains?|is|be|kept?|leaves?|unchanged|same|alone)\b")
@@ -204,7 +226,7 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     answers = (marks.stops(shown),) if abs(light) > 1e-9 else ()
     more = math.copysign(off, off * claimed) if effect.quantity == "stops" and claimed else off  # of stops their size is bounded, of a share the light
     bound = bound_of(said[: effect.start])[0]
-    holds = within(bound, -more, TOLERANCE)
+    holds = within(bound, -more, tolerance(said, effect.start, effect.end, TOLERANCE))
     return Verdict(holds, 0.0 if bound else abs(off), _say_light(cause, light, part, needed), _why(cause, "light", light), answers, effect.start)
 
 

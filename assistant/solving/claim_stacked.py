@@ -9,7 +9,7 @@ from assistant.answer import Quantity
 from assistant.query import Query
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_bounds import bound_of, within
+from assistant.solving.claim_bounds import bound_of, tolerance, within
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
@@ -34,7 +34,8 @@ def claim_of_density(query: Query) -> Solution | None:
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"nd", "filter_loss", "loss", "stops", "camera_filter"}
     if len(marked) != 1 or len(stops) != 1 or rest or stops[0].start == marked[0].start:
         return None
-    holds = within(bound_of(plain(query.text)[: stops[0].start])[0], marked[0].value - abs(stops[0].value), TOLERANCE)
+    said = plain(query.text)
+    holds = within(bound_of(said[: stops[0].start])[0], marked[0].value - abs(stops[0].value), tolerance(said, stops[0].start, stops[0].end, TOLERANCE))
     return Solution(answers=(Quantity("claim", holds), marks.stops(marked[0].value, "ND")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It takes {speak_stops(marked[0].value)}.")
 
 

@@ -16,7 +16,7 @@ from assistant.records import record, replace
 from assistant.scales import speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_account import all_in_terms
-from assistant.solving.claim_bounds import bound_of, is_bounded, within
+from assistant.solving.claim_bounds import bound_of, is_bounded, tolerance, within
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
 from assistant.solving.claim_denial import turned
 from assistant.solving.claim_distances import bounded, claim_of_distances
@@ -31,7 +31,7 @@ from assistant.solving.claim_nearness import nearness, stops_off
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
 from assistant.solving.claim_reading import first_step, readable
-from assistant.solving.claim_rules import TOLERANCE, Verdict, elsewhere, judge_rule, judge_stated
+from assistant.solving.claim_rules import TOLERANCE, Verdict, elsewhere, judge_rule, judge_stated, keeps_together
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_told import told, turned_round
 from assistant.solving.claim_words import WITHOUT, plain
@@ -74,6 +74,8 @@ def solve(query: Query) -> Solution | None:
     ratio = judge_ratio(query.text) or judge_loss(query.text) or judge_degrees(query.text)
     if rule and rule.holds and hangs_on_figures(query):
         rule = None
+    if rule is None and not query.has("guide_number") and keeps_together(query.text):
+        return None
     if ratio or (rule and (not (plainer.has("guide_number") or plainer.has("aperture")) or judge_comparison(said) == rule)):
         return told(ratio or rule, query)
     worked = _worked(plainer, judge_stated(query.text))
@@ -351,7 +353,7 @@ def _with_power(verdict: Solution, query: Query, short: float) -> Solution:
 def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, rule: Verdict | None) -> Solution:
     bound = bound_of(plain(query.text)[: found.fact.start])[0] if found.fact.quantity not in _UNBOUNDED else ""
     wrong = None if bound else first_wrong(_for_steps(query, found.fact), found.fact)
-    fits = within(bound, -off, nearness(query.text, found.answer.assumed))
+    fits = within(bound, -off, tolerance(plain(query.text), found.fact.start, found.fact.end, nearness(query.text, found.answer.assumed)))
     bad_rule = rule is not None and not rule.holds
     holds = fits and wrong is None and not bad_rule
     if holds:

@@ -287,6 +287,7 @@ def _before_one_went(query: Query, known: Fact) -> tuple[str, bool]:
 _BARE_NOW = Pattern(r"\b(?:bare|naked|nothing on)\b", re.I)
 
 
+_NOT_THROUGH = Pattern(r"(?:\bnot|n't|\bnever|\bwasnt|\bisnt|\bdidnt)\b[^.?!,;]{0,20}\b(?:with|through|behind|under) (?:it|that|the|my)\b", re.I)
 _WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)
 
 
@@ -314,7 +315,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return True
     if _ON_IT.search(wanted):
         return False
-    if _WITHOUT.search(own):
+    if _WITHOUT.search(own) or _NOT_THROUGH.search(own):
         return False
     if patterns.search(r"\b(?:with|through|behind) (?!(?:the|my) (?:flash|light|lamp|head|strobe|gun|key|lens|meter|camera)\b)(?:it|that|the \w+|my \w+)(?: \w+)? ?(?:on|up|fitted)?\b", own, re.I) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
         return True

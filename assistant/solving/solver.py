@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 Topic = Callable[[Query], "Solution | None"]
 Route = Callable[[Query], "tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None"]
 
-ROUTES = ("one_light", "moved_light", "zoom", "shutter_table", "auto_sensor", "bounce", "losses", "lens_ends")
+ROUTES = ("one_light", "moved_light", "zoom", "shutter_table", "auto_sensor", "bounce", "metered_through", "losses", "lens_ends")
 """Modules of solving/ whose `route` makes a query plainer first: the query, facts used up, what to say."""
 
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
@@ -39,6 +39,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("close_depth", frozenset({"depth_of_field", "aperture"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
     ("lens_geometry", frozenset({"coverage", "distance", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),
+    ("metered_through", frozenset({"aperture"})),
     ("losses", frozenset({"stops", "factor", "aperture", "power", "energy", "shutter"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
     ("battery", frozenset({"count"})),

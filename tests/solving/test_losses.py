@@ -37,6 +37,14 @@ def value(*turns: str, quantity: str = "") -> float:
     return float(answer.answers[0].value)
 
 
+# --- readings taken through the filter ---------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("said", "aperture"), [("metered through the filter", 8.0), ("the meter was behind it", 8.0), ("metered without it", 4.0), ("the meter wasn't behind it", 4.0), ("it was not metered through the filter", 4.0)])
+def test_what_the_meter_looked_through_is_in_its_reading(said: str, aperture: float) -> None:
+    assert value(f"orange filter, factor 4; {said} and read f/8, what do I set?", quantity="aperture") == pytest.approx(aperture)
+
+
 # --- published ----------------------------------------------------------------------------------------
 
 
