@@ -17,6 +17,7 @@ from assistant.language import (
     film_pairs,
     guide_words,
     light_losses,
+    nd_counts,
     sheet_words,
     shutter_rows,
     tested_words,
@@ -66,7 +67,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = _settle_numbers(expand(metres_and_more(facts_of(segments, owners(segments), text), text), text), segments, text)
     facts = _lens_span(_rows_in_order(facts, text), text)
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
-    facts = tested_words.settle(guide_words.settle(facts, text), text)
+    facts = tested_words.settle(guide_words.settle(nd_counts.settle(facts, text), text), text)
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = film_pairs.settle(facts, text)
     cues = _cues(items)

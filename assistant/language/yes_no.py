@@ -40,6 +40,7 @@ _INVERTS = Pattern(
 )
 """A verb before its subject inside a text without marks: "sync 1/60 can i get the daylight right"."""
 _WORD_BEFORE = Pattern(r"\b(?:what|whats|what's|how|where|wheres|which|why|when|whose)\b[^.,;?]{0,40}$")
+_WORD = Pattern(r"\b(?:what|whats|how|where|wheres|which|why|when|whose)\b")
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)")
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
@@ -97,7 +98,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if facts and _inverts(said):
         return True
-    return _VERB.search(said) is not None or _proposes(said, asks, facts) or (not asks and bool(facts) and _DECLARES.search(said) is not None)
+    return _VERB.search(said) is not None or _proposes(said, asks, facts) or ((not asks or _told_itself(asks, facts, said)) and bool(facts) and _DECLARES.search(said) is not None)
 
 
 def _is_phrased(said: str) -> bool:
@@ -154,11 +155,32 @@ def _gives(said: str) -> bool:
     return _ORDERS.search(said) is None and (_GIVEN.search(said) is not None or _TAG.search(said) is not None or _is_phrased(said))
 
 
+_LEADS_TO = Pattern(r"^\W*(?:(?:so|and|then|ok) )?(?:going|chang|mov|open|clos|stopp|switch|doubl|halv|turn|dial|slow|speed|push|pull|drop|swap)\w*\b[^?]*\b(?:costs?|loses?|gives?|gains?|adds?|is|makes?|means?|takes?|buys?)\b[^?]*\?\s*$")
+
+
+_SO_MANY_STOPS = Pattern(r"\b(?:that'?s|that is|that makes|makes?|so it's|it's|it is|together|in all|altogether|total|take|takes|cost|costs)\b[^.?!,]{0,28}\bstops?\W*\?$")
+
+
+def _sums_up(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
+    """"a 0.6 and a 0.9, that's five stops?": what two or more losses come to, told with a question mark."""
+    if not (facts and facts[-1].quantity in ("stops", "loss", "filter_loss")) or sum(f.quantity in ("nd", "factor", "loss", "filter_loss") for f in facts[:-1]) < 2:
+        return False
+    return all(a.quantity == "stops" for a in asks) and _SO_MANY_STOPS.search(said) is not None and _WORD.search(said) is None
+
+
+def _told_itself(asks: Sequence[Ask], facts: Sequence[Fact], said: str) -> bool:
+    """"going from 1/60 to 1/125 costs two stops of ambient?": the stops that a change would be asked for are told with it."""
+    told = any(f.quantity in ("stops", "loss") for f in facts)
+    return told and all(a.quantity == "stops" for a in asks) and _LEADS_TO.search(said) is not None and _WORD.search(said) is None
+
+
 _COMES_TO = Pattern(r"\bstops? (?:under|over|below|above|from|off|up from|down from) f\W?[\d.]+ (?:is|makes|gives|would be|means|=) f\W?[\d.]+\W*$")
 
 
 def _proposes(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     """"GN 110 at 5 ft: f/11?": a value at the end, with a question mark and nothing asked."""
+    if _sums_up(said, asks, facts):
+        return True
     if asks or not said.endswith("?") or not facts or patterns.match(r"\W*(?:and |but |so )?(?:if|what if|suppose|say)\b", said):
         return False
     kinds = {f.quantity for f in facts}

@@ -98,7 +98,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
 
 
 _COVERS_LENS = Pattern(r"\b(?:flash|head|gun|strobe|light|lamp|it|beam|that|which|reflector|dish)(?: head)?(?: only| just)? (?:covers?|is good for|is (?:wide )?enough for|spreads (?:for|as wide as)|lights|is made for|reaches|will cover|can cover|does|suits)(?: only| just)?(?: up to| down to| as wide as| the (?:angle|view|field) of| for)?(?: an?| the)? (?P<n>\d{2,3}) ?(?:mm|mil)?\b(?! ?(?:degrees?|°|ft|feet|m\b|metres|meters|people|stops))", re.I)
-_SEES = Pattern(r"(?<![\d./])(?P<n>\d{2,3})(?: ?mm|mil)?(?= (?:lens|frame|shot|picture|view|glass|wide|prime)\b| on (?:the|my) (?:camera|body)\b| on\b|\W*$|[?.,;] )", re.I)
+_SEES = Pattern(r"(?<![\d./])(?P<n>\d{2,3})(?: ?mm|mil)?(?= (?:lens|frame|shot|picture|view|glass|wide|prime)\b| on (?:the|my) (?:camera|body)\b| on\b|\W*$|[?.,:;] )", re.I)
 _WHOLE_FRAME = Pattern(r"\b(?:corners?|edges?|cover\w*|whole|full(?: frame)?|light (?:a|the|my|all)|lit|vignett\w*|dark|into)\b", re.I)
 
 

@@ -61,8 +61,8 @@ _CALLED_WRONG = Pattern(
 )
 """The claim as a whole said to be wrong."""
 _NOT_TRUE = Pattern(r"\b(?:is not|isn't|are not|aren't) (?:true|so|correct|right)\s*[.?!]*\s*$")
-_NOT_SO = Pattern(rf"\b(?:{_VERBS}|wo|ca) ?n(?:'t|ot)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe|i|we|you|it|that|this|they|he|she)\b)|(?:\b(?:{_VERBS} not|never)|'(?:s|re) not)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe)\b)|\bnot(?= (?:more|less|fewer|over|under|enough)\b)")
-"""A verb denied; what is turned round into a question ("can't I", "is it not") is not."""
+_NOT_SO = Pattern(rf"\b(?:{_VERBS}|wo|ca) ?n(?:'t|ot)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe|i|we|you|it|that|this|they|he|she)\b)|(?:\b(?:{_VERBS} not|never)|'(?:s|re) not)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe)\b)|\bnot(?= (?:more|less|fewer|over|under|enough)\b)|(?P<bare>(?:(?<=[,;:] )|^(?:so |and |then )?)not (?=f ?/? ?\d|iso \d|1/\d|\d|half\b|(?:an? )?quarter\b|full\b))")
+"""A verb denied, or a figure by itself (", not f/5 then?"); what is turned round into a question ("can't I", "is it not") is not."""
 _ASIDE = Pattern(r"\b(?:if|when|unless|because|since|as|although|though|while|who|which|what|where|why|how|provided)\b(?: [\w'-]+){0,3}\s*$")
 """What leads a clause that is not the claim."""
 _CLAUSE_END = Pattern(r"[;:?!]|[.,](?!\d)|\bbut\b|\bthough\b")
@@ -77,7 +77,7 @@ def denials(said: str) -> list[tuple[int, int]]:
         ends = _CLAUSE_END.search(bare, no.end())
         before = [m.end() for m in _CLAUSE_END.finditer(bare, 0, no.start())]
         led_by = bare[before[-1] if before else 0 : no.start()]
-        if _ASIDE.search(led_by) is None and (led_by.strip() or not before):  # ", wouldn't f/8 be right": a question turned round
+        if _ASIDE.search(led_by) is None and (led_by.strip() or not before or no["bare"]):  # ", wouldn't f/8 be right": a question turned round
             found.append((no.start(), ends.start() if ends else len(bare)))
     return found
 

@@ -130,15 +130,18 @@ def claim_of_filters(query: Query) -> Solution | None:
 def _filters_summed(query: Query, filters: list[Fact]) -> Solution | None:
     """"two stops of ND plus one stop of ND is three stops": densities add, factors multiply."""
     said = plain(query.text)
-    last = [*filters[2:], *(f for f in query.facts if f.quantity in ("stops", "loss", "filter_loss"))]
-    if not query.claim or len(filters) < 2 or len(last) != 1 or not _STACKED.search(said[filters[0].start : filters[1].end]) or last[0].start < filters[1].start:
+    told = [f for f in query.facts if f.quantity in ("stops", "loss", "filter_loss")]
+    parts, last = (filters, told) if told else (filters[:2], filters[2:])
+    if not query.claim or len(parts) < 2 or len(last) != 1 or {f.quantity for f in query.facts} - {"nd", "stops", "loss", "filter_loss", "camera_filter", "number"}:
         return None
-    right = filters[0].value + filters[1].value
-    holds = abs(right - abs(last[0].value)) <= TOLERANCE
-    return Solution(answers=(Quantity("claim", holds), marks.stops(right, "ND")), used=(*filters[:2], last[0]), topic="claims", lead=f"{'Yes' if holds else 'No'}. Stops of filters add: together they take {speak_stops(right)}.")
+    if not (_STACKED.search(said[parts[0].start : parts[-1].end]) or parts[0].end == parts[-1].end) or last[0].start < parts[-1].start:
+        return None
+    right = sum(f.value for f in parts)
+    holds = within(bound_of(said[: last[0].start])[0], right - abs(last[0].value), TOLERANCE)
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right, "ND")), used=(*parts, last[0]), topic="claims", lead=f"{'Yes' if holds else 'No'}. Stops of filters add: together they take {speak_stops(right)}.")
 
 
-_STACKED = Pattern(r"\b(?:plus|and|with|on top|added|stacked|together)\b|[+&]")
+_STACKED = Pattern(r"\b(?:plus|and|with|on|over|behind|added|stacked|together)\b|[+&]")
 
 
 def _way(off: float) -> str:

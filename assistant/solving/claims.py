@@ -238,7 +238,7 @@ def _candidates(query: Query) -> list[Fact]:
     if _FASTER.search(said) and sum(f.quantity == "film_speed" for f in facts) == 2 and any(f.quantity == "stops" for f in facts):
         facts = [f for f in facts if f.quantity == "stops"]  # "a 400 film is two stops faster than a 50"
     given = query.first("guide_number")
-    held = given is not None and not is_figure(given, said) and not (turn is not None and given.start > turn.start() and query.has("aperture", "distance"))
+    held = given is not None and not is_figure(given, said) and not is_bounded(said[: given.start]) and not (turn is not None and given.start > turn.start() and query.has("aperture", "distance"))
     return [f for f in sorted(facts, key=rank, reverse=True) if not (held and f is given)]
 
 

@@ -11,7 +11,8 @@ from assistant.solving.solution import Solution
 
 _FLASH_ALONE = Pattern(
     r"\bflash(?:'s)?(?: (?:light|part|exposure))?\b[^.?!\d]{0,16}\b(?:los\w+|gain\w*|drop\w*|change\w*|darker|brighter|weaker)\b"
-    r"|\b(?:los\w+|gain\w*|drop|change|darker|weaker)\b[^.?!\d]{0,16}\b(?:of|from|in|on) (?:the |my )?flash(?:'s)?(?: (?:light|part|exposure))?\b|\bhow much (?:of (?:the |my )?)?flash\b(?! and)", re.I)
+    r"|\b(?:los\w+|gain\w*|drop|change|darker|weaker)\b[^.?!\d]{0,16}\b(?:of|from|in|on) (?:the |my )?flash(?:'s)?(?: (?:light|part|exposure))?\b|\bhow much (?:of (?:the |my )?)?flash\b(?! and)"
+    r"|^\W*(?:and |so |for )?(?:the |my )?flash(?:'s)? (?:part|exposure|light|side|share|alone)\s*(?:alone|only)?\s*[:,-]|\b(?:how many stops|how much) (?:more|less|brighter|darker|weaker|stronger|extra) (?:of )?(?:(?:is|from|comes from|gets|does) )?(?:the |my )?flash\b(?! distance)", re.I)
 _AMBIENT_TOO = Pattern(r"\b(?:ambient|daylight|room|sky|sun\w*|background|backdrop|window|available|bulbs?|hss|high.speed)\b", re.I)
 _USUAL_SYNC = 1 / 250
 """Seconds: a shorter time is beyond sync on most focal-plane shutters (common practice)."""

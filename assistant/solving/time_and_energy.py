@@ -17,6 +17,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks, strobe_fits
+from assistant.solving.claim_denial import denied
 from assistant.solving.pop_facts import FAR, apart, own, popped, share
 from assistant.solving.pops import wanted
 from assistant.solving.solution import Solution, needs
@@ -130,6 +131,18 @@ def _short_enough(query: Query, ask: Ask) -> Solution | None:
 
 _MOVES_MORE = Pattern(r"\b(?:move|moves|travel|travels|smear|smears|blur|blurs|streak|streaks|shift|shifts|go|goes|get|gets)\b(?: \w+){0,3}? (?<!no )(?<!not )(?:more than|over|beyond|further than|past|above)\b|\b(?:exceeds?|beats?)\b")
 """Asked whether it moves further than so much, and not whether it is held to that."""
+_MOVES = Pattern(r"\b(?:move|travel|smear|blur|streak|shift|go|get)(?:s|ed)?\b|\b(?:is|are|be|was)(?:n't| not) (?:[\d.]+|an?|one|two|three) ")
+_EVEN = 1 + 1e-9
+
+
+def _is_held(said: str, share: float) -> bool:
+    """Whether a movement that is so many times the one that is told bears out what is said of it."""
+    no = denied(said)
+    if _MOVES_MORE.search(said) is not None:
+        return (share > _EVEN) is not no
+    if no and _MOVES.search(said) is not None:
+        return share < 1 / _EVEN - 1e-6  # "it doesn't move 2 mm, does it?"
+    return (share <= _EVEN) is not no
 
 
 def _freezes(query: Query, ask: Ask) -> Solution | None:
@@ -141,7 +154,7 @@ def _freezes(query: Query, ask: Ask) -> Solution | None:
     moved = Quantity("distance", length_in(metres, unit), unit)
     if blur is None:
         return Solution(lead="Movement during the flash", answers=(moved,), used=(speed, brief), topic="time", notes=("Whether that is frozen depends on how large it is on the print; tell me how much you would accept.",))
-    holds = (metres <= blur.value * (1 + 1e-9)) is not (_MOVES_MORE.search(query.text.lower()) is not None)
+    holds = _is_held(query.text.lower().replace("’", "'"), metres / blur.value)
     return Solution(answers=(Quantity("claim", holds), moved), used=(speed, brief, blur), topic="time",
                     notes=(f"The longest that would do is 1/{speed.value / blur.value:.0f} s.",))
 
