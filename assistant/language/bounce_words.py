@@ -98,10 +98,12 @@ def _is_bounced(text: str, cues: frozenset[str]) -> bool:
 
 def _legs(facts: list[Fact], text: str) -> list[Fact]:
     units = [f.unit for f in facts if f.quantity in _LENGTHS]
-    facts = [_bare_leg(f, text, units[0]) if (f.quantity == "number" or f.unit == "mixed") and units else f for f in facts]
+    facts = [_bare_leg(f, text, units[0]) if units and _is_bare(f, text) else f for f in facts]
     out = [_leg(f, text) if f.quantity in _LENGTHS and f.end > f.start else f for f in facts]
     legs = [f for f in out if f.quantity == "path"]
     totals = [f for f in legs if f.cue == "total"]
+    if len(legs) == 1 and not totals and (again := _AS_FAR_AGAIN.match(text, legs[0].end)):
+        out += [replace(legs[0], start=again.start("same"), end=again.end(), said=again["same"])]
     if totals and len(legs) > len(totals):
         out = [replace(f, quantity="distance", of="leg") if f in legs and f not in totals else f for f in out]
     if len(legs) == 1 and not totals:
@@ -137,9 +139,27 @@ def _paint(fact: Fact, text: str) -> Fact:
     return replace(fact, quantity="loss", value=abs(fact.value), unit=_surface(text), of="", to="", cue="")
 
 
+_NO_LENGTH = Pattern(r"^\W*(?:f[\W\d]|f-?stop|t/|ap|stop)|\b(?:f|stops?|stopped|lens|aperture|opened|open|closed?|gn|guide(?: number)?|iso|asa|at|on)\W*(?:it|is|to|of|at|the lens|down|up)?\W*$", re.I)
+_ONWARD = rf"\s*(?:more |again |further )?(?:straight |right |back )?(?:down|up|across|on|over|(?:from|to) (?:the |that |a )?(?:\w+ )?{_SURFACE}|from there|to (?:her|him|them|us|me|it|my|his|their|the) ?(?!paint|lens|ring|film)(?:\w+)?)\b"
+_WAY_ON = Pattern(rf"{_ONWARD}(?! (?:to |at )?(?:f\b|f/|\d|film))", re.I)
+"""After a leg whose unit is not said: "then two point eight down to her"."""
+_WAY_BEFORE = Pattern(rf"(?:\b(?:up|down|back)(?:'s| is| are|:)|\b{_SURFACE} (?:back )?(?:down )?to (?:the |my |her |his )?\w+(?:'s| is| are|:)?)(?: it's| about| another| roughly)?\s*$", re.I)
+_A_LEG_ENDS = Pattern(r"\s*(?:$|[.,;:?!)](?!\d)|(?:and|so|but|then|what)\b)", re.I)
+
+
+_AS_FAR_AGAIN = Pattern(rf"[^.?!;\d]{{0,36}}?(?:,|\band\b|\bthen\b|\bplus\b)\s*(?:then |about )?(?P<same>the same|as (?:much|far)|just as (?:much|far)|that much|the same distance|the same way)(?: again)?{_ONWARD}", re.I)
+"""After the one leg told: "eleven feet up and the same back down"."""
+
+
+def _is_bare(fact: Fact, text: str) -> bool:
+    """A figure with nothing beside it: 2.8 is read as an f-number where nothing else is known of it."""
+    return fact.quantity == "number" or fact.unit == "mixed" or fact.quantity == "aperture" and not fact.cue and not _NO_LENGTH.match(fact.said) and not _NO_LENGTH.search(text[max(0, fact.start - 20) : fact.start])
+
+
 def _bare_leg(fact: Fact, text: str, unit: str) -> Fact:
     """"five feet up and another seven down": the second leg in the unit of the first."""
-    if unit not in LENGTH or not patterns.match(rf"^\s*(?:more |again |further )?(?:back )?(?:down|up|across|on|over|from there|(?:from|to) (?:the |that |a )?(?:\w+ )?{_SURFACE})\b", text[fact.end :], re.I):
+    onward = _WAY_ON.match(text, fact.end) or _WAY_BEFORE.search(text[max(0, fact.start - 40) : fact.start]) and _A_LEG_ENDS.match(text, fact.end)
+    if unit not in LENGTH or not onward:
         return fact
     return replace(fact, quantity="path", value=fact.value * LENGTH[unit], unit=unit, of="", other=math.nan)
 

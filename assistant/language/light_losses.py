@@ -90,7 +90,7 @@ _MORE_STOPS = Pattern(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|j
 _SIZE_BEFORE = Pattern(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
 _HOW_WIDE = Pattern(r"^\s*(?:wide|across|in diameter|square|deep|long)\b", re.I)
 _IS_AFTER = Pattern(r"\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\s*$", re.I)
-_LAYERS = Pattern(r"\b(?P<many>two|three|four|double|2|3|4)\s+(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|diffusers|cloths|filters)\b", re.I)
+_LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|(?:a )?pair of|2|3|4)\s+(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|diffusers|cloths|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
 _MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
 _OF_ND = Pattern(r"\b(?:nd|neutral density|grey filter)(?: filter)?s?(?: of| at| is| that's| worth|:|,)?\s*(?:a )?$", re.I)
 _NOTHING = Pattern(r"^\W*(?:on|it|there|which|and)?\W*(?:that )?(?:costs?|loses?|eats?|takes?)(?: me)? (?:nothing|no light|none|no stops)\b", re.I)
@@ -219,13 +219,13 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
     match = _LAYERS.search(text)
     if match is None:
         return facts
-    many = _MANY[match["many"].lower()]
+    many = _MANY.get(match["many"].lower(), 2)
     of_one = next((one for one in _OF_ONE.finditer(text) if one["of"].lower() in _ANY_SHEET or match.group().lower().split()[-1].startswith(one["of"].lower()[:4])), None)
     first = next((f for f in facts if of_one and f.quantity in ("loss", "stops", "filter_loss") and f.start >= of_one.end()), None)
     every = patterns.search(r"\b(?:each|every)\b(?: \w+){1,9}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
     out.append(Fact("rows", float(many), start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
-    return [replace(f, value=f.value * many, quantity="loss" if f.quantity == "stops" and not f.cue else f.quantity) if f.quantity in ("loss", "stops", "filter_loss") and not _SUM_OF.match(text[f.end :]) and (every or f == first or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
+    return [replace(f, value=f.value * many, quantity="loss" if f.quantity == "stops" and not f.cue else f.quantity) if f.quantity in ("loss", "stops", "filter_loss", "nd") and not _SUM_OF.match(text[f.end :]) and (every or f == first or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
 
 
 _BEFORE_THE_LENS = Pattern(r"\s*(?:in front of|before|away from|from|ahead of) (?:it|the lens|my lens|(?:the |my |an? )?\d+ ?mm)\b", re.I)
@@ -355,7 +355,7 @@ Steps = tuple[tuple[Callable[[list[Fact], str], list[Fact]], frozenset[str] | No
 """Each step with the kinds of facts that it can begin with; None: it looks for words of its own."""
 
 _OF_EACH: Steps = (
-    (_no_tool, None),
+    (_no_tool, None), (loss_lists.so_many_filters, frozenset({"nd"})),
     (rows.parts_further, frozenset({"power"})),
     (film_words.settle, None),
     (stop_words.settled, None),

@@ -7,6 +7,7 @@ whatever little words stand between.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 
 from assistant.language.stop_words import is_part
@@ -84,3 +85,24 @@ def _lost(fact: Fact, before: Sequence[Fact], takers: Sequence[Fact], text: str)
 def _one_nd(fact: Fact) -> Fact:
     """"nd one": a stop of it; a factor of one would be no filter."""
     return replace(fact, value=1.0, unit="stops") if fact.quantity == "nd" and fact.unit == "factor" and fact.value == 0 else fact
+
+
+_SO_MANY = Pattern(r"(?P<many>two|three|four|[234])\s+[a-z ]*", re.I)
+_PLURAL_NAME = Pattern(r".*(?:filters|nds|densities)", re.I)
+_PLURAL_AFTER = Pattern(r" (?:nd )?filters\b", re.I)
+
+
+def so_many_filters(facts: list[Fact], text: str) -> list[Fact]:
+    """"two ND filters": how many there are, and no factor, which one has; "two 0.6 NDs": twice the stops of one."""
+    out: list[Fact] = []
+    for fact in facts:
+        plural = fact.quantity == "nd" and (_PLURAL_NAME.fullmatch(fact.said) or _PLURAL_AFTER.match(text, fact.end))
+        match = _SO_MANY.fullmatch(fact.said) if plural and fact.unit == "factor" else None
+        if match is not None:
+            out.append(replace(fact, quantity="number", value=fact.other, other=math.nan, unit="", of="", said=match["many"], end=fact.start + match.end("many")))
+        elif plural and out and out[-1].quantity == "number" and out[-1].value in (2, 3, 4) and not text[out[-1].end : fact.start].strip():
+            out[-1] = replace(out[-1], quantity="rows")
+            out.append(replace(fact, value=fact.value * out[-1].value))
+        else:
+            out.append(fact)
+    return out

@@ -216,13 +216,13 @@ _GREY_BEFORE = Pattern(r"\b(?:gr[ae]y|nd|neutral|neutral density)\s*$", re.I)
 _DENSITIES = frozenset({0.1, 0.15, 0.2, 0.3, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3.0})
 """Densities that grey filters are sold in, a third of a stop for each tenth."""
 _GREY_AFTER = Pattern(r"\s*-?\s*(?:gr[ae]y|nds?\b|neutral|density|grad\b)", re.I)
-_GREY_NEAR = Pattern(r"\b(?:nds?|neutral density|density|gr[ae]y (?:filter|gel|glass|screen|grad))\b", re.I)
+_GREY_NEAR = Pattern(r"\b(?:nds?|neutral densit(?:y|ies)|density|gr[ae]y (?:filter|gel|glass|screen|grad))\b", re.I)
 _GREY_IS = Pattern(r"\bgr[ae]y (?:filter|gel|glass|screen|grad)(?: (?:of|is|says|marked|at|that's))*\s*$", re.I)
-_PUT_ON = Pattern(r"\b(?:(?:screw|put|slip|drop|clip|fit|tape|add|slap|pop|stick)(?:ed|ing|s|ped|ted)? (?:on |in |up )?|(?:swap\w*|chang\w*|switch\w*)(?: (?:it|that|them|the nd|the filter))? (?:for|to) |(?:stacked |screwed |put |doubled )?(?:on|onto|on top of|over|behind|in front of|together with|with) |the other(?: one)?(?: is)?(?: of)? |another(?: of)? |one of |and |plus )(?:an? |of )?$", re.I)
+_PUT_ON = Pattern(r"\b(?:(?:screw|put|slip|drop|clip|fit|tape|add|slap|pop|stick)(?:ed|ing|s|ped|ted)? (?:on |in |up )?|(?:swap\w*|chang\w*|switch\w*)(?: (?:it|that|them|the nd|the filter))? (?:for|to) |(?:stacked |screwed |put |doubled )?(?:on|onto|on top of|over|behind|in front of|together with|with) |the other(?: one)?(?: is)?(?: of)? |another(?: of)? |one of |and |plus )(?:an? |the |of )?$", re.I)
 
 
-_GREY_ROW = Pattern(r"\b(?:nds|neutrals|neutral density filters|gr[ae]y filters)(?: on| stacked| together| in a row)*\s*[,:(–-]?\s*(?:an? |one )?$", re.I)
-_AND_ANOTHER = Pattern(r"\s*(?:nd )?(?:and|plus|\+|&|with|on top of)\s*(?:an? )?(?:nd ?)?\d?\.\d\b(?!\s*(?:stops?|m\b|ft|feet|s\b))", re.I)
+_GREY_ROW = Pattern(r"\b(?:nds|neutrals|neutral densities|(?:nd|neutral density|gr[ae]y) filters)(?: on| stacked| together| in a row)*\s*[,:(–-]?\s*(?:an? |one |the )?$", re.I)
+_AND_ANOTHER = Pattern(r"\s*(?:nd )?(?:and|plus|\+|&|with|on top of)\s*(?:an? |the )?(?:nd ?)?\d?\.\d\b(?!\s*(?:stops?|m\b|ft|feet|s\b))", re.I)
 """Grey filters in a row: "two NDs, a 0.3 and a 0.6"."""
 
 
