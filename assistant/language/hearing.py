@@ -78,7 +78,7 @@ _RAW = Pattern(
   | (?P<word1>(?:km\s?/\s?h|m\s?/\s?s|w/s|ft\s?/\s?s(?:ec)?)\b)     # speeds
   | (?P<fmark>f\s?[/:]\s?(?=-?[\d½.])|f/(?=[a-z?]))    # f/8, f:8
   | (?P<fnum>f(?=\d))                                # f8
-  | (?P<format>\b(?:4\s*x\s*5|5\s*x\s*7|8\s*x\s*10|6\s*x\s*4\.5|6\s*x\s*[6789]|24\s*x\s*36|36\s*x\s*24)\b(?!\s*(?:ft|feet|m\b)))
+  | (?P<format>\b(?:4\s*x\s*5|5\s*x\s*[47]|7\s*x\s*5|8\s*x\s*10|10\s*x\s*8|6\s*x\s*4\.5|6\s*x\s*[6789]|24\s*x\s*36|36\s*x\s*24)\b(?!\s*(?:ft|f(?:ee|oo)t|m\b|met|pop|flash|stop|sec|min)))
   | (?P<wordno>no\.(?=\s*(?:\d|is\b|of\b|:)))                          # guide no. 32
   | (?P<number>\d[\d,]*(?:\.\d+)?(?:e[+-]?\d+)?[½⅓⅔¼¾⅛⅜⅝⅞]?|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])
   | (?P<tail>(?<=[a-z])'(?:s|m|re|ve|ll|d|t)\b)      # what's, isn't
@@ -221,7 +221,7 @@ def _counted_stops(pieces: list[Raw], place: int) -> Entry | None:
 
 
 _FORMATS = {(4, 5): "4x5", (5, 7): "5x7", (8, 10): "8x10", (6, 4.5): "6x4.5", (6, 6): "6x6", (6, 7): "6x7", (6, 8): "6x8", (6, 9): "6x9",
-            (24, 36): "24x36", (36, 24): "36x24"}
+            (24, 36): "24x36", (36, 24): "36x24", (5, 4): "5x4", (7, 5): "7x5", (10, 8): "10x8"}
 
 
 def _spoken_formats(tokens: list[Token], text: str) -> list[Token]:

@@ -214,6 +214,10 @@ def _is_length(fact: Fact) -> bool:
     return fact.quantity in _LENGTHS and fact.end > fact.start and not math.isinf(fact.value)
 
 
+_A_SIDE = Pattern(r"[\s-]*(?:(?:long|short) )?(?:side|edge|dimension|width|height|diagonal|way|direction)\b(?! (?:around|round|to (?:go|the)|from)\b)", re.I)
+"""After a length on film: "the 36 mm side", where the angle of a lens is asked."""
+_SIDE_IS = Pattern(r"\b(?:long|short|longer|shorter|wide|narrow|upright|horizontal|vertical) (?:side|edge|dimension)(?: (?:of|on) (?:the|my|a) \w+)?(?:'s| is| being| of|,|:)?\s*\(?$", re.I)
+_WORN_NEXT = Pattern(r"[\s-]*(?:lens|glass|prime|tele|objective|wide[- ]?angle)\b", re.I)
 _WIDE_NEXT = Pattern(rf"\s*{_SIDE}\b", re.I)
 
 
@@ -228,7 +232,7 @@ def _frame(fact: Fact, text: str) -> Fact:
         return replace(fact, quantity="focal_length", of="")  # "85mm full frame": the lens, then the format
     if abs(fact.value - 0.035) < 1e-9 and patterns.match(r"[\s-]*(?:frame|film|camera|negative|neg|format)\b", after, re.I):
         return replace(fact, quantity="format", value=0.0, unit="35 mm", of="")  # "the long side of a 35mm frame": the film
-    if not (_OF_FRAME.match(after) or _FRAME_IS.search(before)):
+    if not (_OF_FRAME.match(after) or _FRAME_IS.search(before) or fact.unit == "mm" and fact.value < 0.3 and (_A_SIDE.match(after) or _SIDE_IS.search(before) and not _WORN_NEXT.match(after))):
         return fact
     return replace(fact, quantity="frame_side", of="", cue=_side(before[-30:] + " " + patterns.split(r"[,.;?]", after)[0][:30]))
 

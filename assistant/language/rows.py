@@ -13,7 +13,8 @@ from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
 
-_ONE = r"(?: (?:row|rank|tier|line|one|person|face|head|glass|bottle|chair|man|woman|child|singer|player|edge|end|side)s?)?"
+_ONE = r"(?: (?!(?:to|till|through|and|from|is|are|was|it|light|flash|lamp|strobe|head|key|gun|softbox|source|element|standard|cap|cover|limit|point|distance|focus|sharp|curtain|lens|frame|shot|pop|time)s?\b)[a-z]+)?"
+"""Whoever sits there: "the front people", "the last bridesmaid"; no end of a lens, no light and no end of what is sharp."""
 _FIRST_ONE = rf"(?:the )?(?:front|first|near(?:est)?|closest){_ONE}"
 _LAST_ONE = rf"(?:the |its )?(?:back|last|rear(?:most)?|far|furthest|farthest|hindmost){_ONE}"
 END_TO_END = rf"\b(?:(?:from )?{_FIRST_ONE} (?:to|till|through to) {_LAST_ONE}|between {_FIRST_ONE} and {_LAST_ONE})\b"

@@ -343,6 +343,12 @@ def _legs_that_clash(said: Query, whole: Query, found: Solution) -> bool:
     return len(legs) > 1 and (len({f.value for f in legs if f.cue == "total"}) > 1 or len({f.value for f in legs if _UP_TO_IT.match(said.text, f.end)}) > 1)
 
 
+def _one_lens_of_two(said: Query, whole: Query, found: Solution) -> bool:
+    """The angle of one lens, and a second length in millimetres idle: it was a side of the film, or was to be compared."""
+    told = {f.value for f in said.facts if f.quantity == "focal_length"}
+    return len(told) > 1 and len({f.value for f in found.used if f.quantity == "focal_length"}) == 1
+
+
 _TURNED = frozenset({"aperture", "stops", "factor", "power"})
 _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] = (
     # the check, the quantities of which the first answer is one, and the topics that found it; None: any
@@ -368,6 +374,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] 
     (_of_a_power_denied, None, None),
     (_of_another_kind, None, None),
     (_legs_that_clash, None, None),
+    (_one_lens_of_two, frozenset({"coverage"}), None),
     (_pops_of_a_charge, frozenset({"aperture", "distance"}), None),
     (_pushed_before, None, None),
     (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None),

@@ -9,7 +9,7 @@ from assistant.physics.optics import CIRCLE_OF_CONFUSION, FRAME
 from assistant.query import Fact, Query
 from assistant.records import record
 
-_NAMES = {"24x36": "35 mm", "36x24": "35 mm", "35 mm": "35 mm", "6x8": "6x7", "18x24": "half frame"}
+_NAMES = {"24x36": "35 mm", "36x24": "35 mm", "35 mm": "35 mm", "6x8": "6x7", "18x24": "half frame", "5x4": "4x5", "7x5": "5x7", "10x8": "8x10"}
 _CUES = (("half_frame", "half frame"), ("full_frame", "35 mm"), ("medium_format", "6x6"), ("large_format", "4x5"))
 _LOOSE = frozenset({"medium_format", "large_format"})
 
