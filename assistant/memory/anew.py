@@ -160,6 +160,35 @@ def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return _instead(query, scene, [_as_told(old[0], mine.value, mine), *beside], old) if len(old) == 1 else (query, scene)
 
 
+_TAKES_LIGHT = ("loss", "filter_loss", "nd", "factor")
+_SAID_ANEW = Pattern(r"^(?:[^.?!]{0,40}[,;.]\s)?\W*(?:(?:no|well|hmm?|wait|hang on|actually|sorry|oh|and|but|or|so|then|ok|okay)\b\W*)*(?:(?:what )?if (?:it|that|this|they)(?:'s| is| was| were|'d be| really| only)*|(?:make|call) (?:it|that)|say|suppose|(?:let's say|try|it'?s|that'?s|it was|it should be|it is)(?: really| only| just)*)(?: (?:it|that|this|only|really|just|took|takes|costs?|lost|loses|were|was|is|the))*\s*$", re.I)
+
+
+def the_loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"no, say it only takes one stop", "make it two stops": what the one thing in the light takes, put right, and no loss beside it."""
+    old = [f for f in scene.facts if f.quantity in _TAKES_LIGHT]
+    mine = _lone(query, "loss", "filter_loss", "stops") if old else None
+    if mine is None or mine.unit or mine.cue and mine.quantity == "stops" or _MORE.search(query.text):
+        return query, scene
+    if mine.quantity == "stops" and (not _SAID_ANEW.match(query.text[: mine.start]) or any(f.quantity in ("stops", "relation", "push") for f in scene.facts)):
+        return query, scene
+    if len(old) == 1:
+        return _instead(query, scene, [replace(_as_told(old[0], abs(mine.value), mine), quantity="loss" if old[0].quantity == "factor" else old[0].quantity, unit="" if old[0].quantity == "nd" else old[0].unit)], old)
+    return replace(query, facts=(replace(mine, quantity="stops", cue=""),)), scene  # one of several, and it is not said which
+
+
+def the_same_ones_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"no, the gel takes two stops" after a box and a gel: the gel's, and the box takes what it took."""
+    old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]
+    mine = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.unit and not f.bad]
+    same = [f for f in old if len(mine) == 1 and f.quantity == mine[0].quantity and f.unit == mine[0].unit]
+    if len(old) < 2 or len(same) != 1 or _MORE.search(query.text):
+        return query, scene
+    rest = [f for f in query.facts if f is not mine[0] and f.quantity not in _WORN]
+    others = [f for f in old if f.quantity == mine[0].quantity and f is not same[0]]
+    return _instead(query, scene, [*others, mine[0], *rest], [*others, *same])
+
+
 _NOW_ONLY = Pattern(r"\b(?:only|just|now|instead|down to)\b", re.I)
 
 
@@ -182,7 +211,7 @@ def _may_be_stops(fact: Fact) -> bool:
     return plain and 0 < fact.value <= 10
 
 
-_OF_ANOTHER = Pattern(r"\b(?:one|instead|only|just)\b", re.I)
+_OF_ANOTHER = Pattern(r"\b(?:one(?! stop| and )|instead|only|just)\b", re.I)
 
 
 def strength_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
