@@ -98,8 +98,8 @@ def _up_to_the_unit(run: list[Fact]) -> tuple[list[Fact], list[Fact]]:
 
 
 def _two_films(run: Sequence[Fact], text: str) -> bool:
-    """"ISO 100 and 400": two films, no "100, 8 feet"."""
-    return len(run) == 2 and run[0].quantity == "film_speed" and run[1].value >= 25 and is_film_speed_mark(run[1].value) and _AND.search(text[run[0].end : run[1].start]) is not None
+    """"ISO 100 and 400", "100 or 400 film": two films, no "100, 8 feet"."""
+    return len(run) == 2 and "film_speed" in (run[0].quantity, run[1].quantity) and all(f.value >= 25 and is_film_speed_mark(f.value) for f in run) and _AND.search(text[run[0].end : run[1].start]) is not None
 
 
 def _above_full(run: Sequence[Fact]) -> bool:

@@ -78,6 +78,7 @@ def is_reason(text: str, start: int, end: int) -> bool:
     return demand is not None and bool(_MARK.match(after[demand.end() :].lstrip()) or _MARK.search(after[demand.end() : demand.end() + 34]))
 
 
+_FOCUSED_ELSEWHERE = Pattern(r"\b(?:if|when|once) (?:i|we) focus(?:ed)? (?:it )?(?:at|on|to) (?:about )?\d|\binstead\b")
 _BOTH_ENDS = Pattern(rf"\b{_N}\b[^?]*\b{_F}\b|\b{_F}\b[^?]*\b{_N}\b|\b(?:starts?|begins?)\b[^?]*\b(?:stops?|ends?|finish(?:es)?)\b|\bto how\b")
 
 
@@ -100,6 +101,10 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         if "infinity" in lower and "near" not in lower.replace("nearest", "").replace("near to infinity", ""):
             places.pop("near_limit", None)
             places.pop("far_limit", None)
+    if (side := _BEHIND_WHOM.search(lower)) is not None and not {"near_limit", "far_limit"} <= set(places):
+        places = {"depth_of_field": side.start()}
+    if "hyperfocal" in places and {"near_limit", "far_limit"} & set(places) and _FOCUSED_ELSEWHERE.search(lower) and not _ASKED_OF.search(lower[: places["hyperfocal"]]):
+        del places["hyperfocal"]  # what was focused at before
     if "depth_of_field" in places and patterns.search(r"limits", lower):
         if {"near_limit", "far_limit"} <= set(places) and abs(places["near_limit"] - places["depth_of_field"]) < 25:
             del places["depth_of_field"]
@@ -111,7 +116,11 @@ def _is_given(match: re.Match[str], facts: Sequence[Fact]) -> bool:
     return any(f.quantity == "sharp_limit" and 0 <= f.start - match.end() < 12 and f.cue for f in facts)
 
 
-_SIDE = Pattern(r"(?:sharp|field|focus)[^?]{0,20}\b(?P<after>behind|in front)\b|\b(?P<before>behind|in front)(?: of)?(?: (?!the (?:lens|camera))(?:the )?\w+)?,?(?: (?:how (?:much|deep|far|many \w+)|what|is|stays|will be|would be|of|will|does|the|it|depth))* (?:is |are |be |stay )?(?:sharp|field|focus)")
+_SIDE = Pattern(r"(?:sharp|field|focus|how (?:deep|much|thick)\b[^?]{0,16}\bzone)[^?]{0,20}\b(?P<after>behind|in front)\b|\b(?P<before>behind|in front)(?: of)?(?: (?!the (?:lens|camera))(?:the )?\w+)?,?(?: (?:how (?:much|deep|far|many \w+)|what|is|stays|will be|would be|of|will|does|the|it|depth))* (?:is |are |be |stay )?(?:sharp|field|focus)")
+
+
+_BEHIND_WHOM = Pattern(r"how (?:far|much|many \w+) (?:behind|in front of|beyond) (?:him|her|them|it|me|the (?!lens|camera|film)\w+)\b[^?]{0,40}\b(?:sharp|focus|crisp)")
+"""So much of the depth on one side of the focus, and no distance from the lens."""
 
 
 def _of(quantity: str, lower: str) -> str:

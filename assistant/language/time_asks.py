@@ -92,7 +92,7 @@ def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) 
         return [Ask("shutter", "freeze")]
     if "blur" in kinds and not timed:
         return [Ask("duration", "freeze")]
-    if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed and "blur" not in kinds):
+    if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed - {"shutter"} and "blur" not in kinds):
         return [Ask("duration", "freeze")]
     if _MOVES.search(lower) or timed:
         return [Ask("distance", "movement", next((a.unit for a in asks if a.unit), ""))]

@@ -33,7 +33,7 @@ _WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives
 _NEW_PLACE = Pattern(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
 _COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|\b(?:have to|need to|must|should|do i|got to|gotta) give\b(?! (?:me|us))|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|increase|turn (?:it |the power )?up", re.I)
 _WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
-_TOO = Pattern(r"\btoo\b|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
+_TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
 
 def solve(query: Query) -> Solution | None:

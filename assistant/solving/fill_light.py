@@ -261,6 +261,8 @@ def _readings_apart(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(marks.stops(value, "fill"),), used=(flash, room, *query.all("shutter"), *query.all("film_speed")), topic="ambient")
 
 
+_ON_THE_LENS = Pattern(r"\b(?:what|which|where)\b[^.?!]{0,30}\b(?:on|to|for) (?:the|my) (?:lens|camera|ring|barrel)\b|\b(?:what|where)\b[^.?!]{0,16}\b(?:set|put|have|leave|turn) (?:the|my) (?:lens|camera|ring)\b|\b(?:what|where) (?:does|should|must) (?:the|my) (?:lens|ring|camera)\b", re.I)
+"""It is the camera that is set, not the fill that is read."""
 _FOR_DAYLIGHT = Pattern(r"\b(?:for|expos\w+|balanced (?:for|to)|suits?) (?:the )?(?:daylight|ambient|sun(?:light)?|sky|room|window)\b[^.?]{0,30}$", re.I)
 
 
@@ -276,6 +278,8 @@ def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
     if room is None or query.last("aperture", "") or "ambient" not in said.to or patterns.search(r"what (?:aperture|f.?stop|stop) (?:for|suits) the (?:daylight|ambient|sun)", query.text, re.I):
         return None
     value = ambient.aperture_after(room.value, signed(said))
+    if said.cue == "less" and _ON_THE_LENS.search(query.text):
+        return Solution(answers=(marks.aperture(room.value), marks.aperture(value, "fill")), used=(room, said), topic="ambient", notes=("The camera is set for the daylight; the fill alone reads less.",))
     return Solution(answers=(marks.aperture(value, "fill"),), used=(room, said), topic="ambient", lead="The fill alone should read",
                     notes=(f"The camera stays at f/{room.value:g} for the daylight.",))
 

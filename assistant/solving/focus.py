@@ -17,6 +17,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.solving import change, flash, marks
 from assistant.solving.frames import Frame, frame_of
+from assistant.solving.one_of_two_stops import DEPTH_CHANGED, WHICH, in_use, which_is_deeper
 from assistant.solving.solution import Solution, needs, rejected
 from assistant.units import LENGTH, length_in
 
@@ -121,7 +122,7 @@ def length(quantity: str, metres: float, unit: str, of: str | None = None) -> Qu
 
 def _sharpness(query: Query) -> Solution | None:
     """Limits, depth and hyperfocal in the order asked, with whatever else is asked of the flash."""
-    deeper = _which_is_deeper(query)
+    deeper = which_is_deeper(query)
     if deeper is not None:
         return deeper
     if query.asks_for("aperture") and query.asks_for("hyperfocal") and not query.has("aperture") and not query.has("guide_number"):
@@ -136,27 +137,15 @@ def _sharpness(query: Query) -> Solution | None:
     if found is not None:
         state = replace(state, aperture=float(found.value))
     both = [f for f in query.all("aperture") if f.origin == "said"]
+    if len(both) == 2 and found is None:
+        both = in_use(both, query.text)
+        state = replace(state, aperture=both[-1].value)
     lenses = [f for f in query.all("focal_length") if f.origin == "said"]
     if len(lenses) == 2 and lenses[0].value != lenses[1].value and beside is None and len(both) <= 2:
         return _two_lenses(query, state, lens_asks, lenses, both)
     if len(both) == 2 and found is None and beside is None:
         return _compared(query, state, lens_asks, both)
     return _depth(query, state, lens_asks, beside)
-
-
-_WHICH = Pattern(r"\bwhich\b[^?]*\b(?:(?P<more>more|deep\w*|great\w*|most|larger)|less|shallow\w*|least|thinner)\b", re.I)
-
-
-def _which_is_deeper(query: Query) -> Solution | None:
-    """"which gives me more depth of field, f/4 or f/11?": no lens is needed for that."""
-    choice = query.last("aperture_choice")
-    stops = [choice.value, choice.other] if choice is not None else [f.value for f in query.all("aperture")]
-    asked = _WHICH.search(query.text)
-    if asked is None or len(stops) != 2 or query.has("focal_length"):
-        return None
-    found = max(stops) if asked["more"] else min(stops)
-    return Solution(answers=(marks.aperture(found),), used=tuple(f for f in query.facts if f.quantity in ("aperture", "aperture_choice")), topic="focus", lead="That is",
-                    notes=("A larger f-number is a smaller opening and gives more depth of field.",))
 
 
 def _stop_for_hyperfocal(query: Query) -> Solution:
@@ -181,6 +170,9 @@ def _compared(query: Query, state: Setting, asks: tuple[Ask, ...], stops: list[F
     if failed:
         return failed
     answers = tuple(replace(q, of=f"f/{f.value:g}") for f, part in zip(stops, parts) for q in part.answers[: len(asks)])
+    if len(asks) == 1 and asks[0].quantity == "depth_of_field" and DEPTH_CHANGED.search(query.text) and all(math.isfinite(float(q.value)) for q in answers):
+        apart = float(answers[1].value) - float(answers[0].value)  # "how much depth do I lose by opening to f/4"
+        answers = (replace(answers[0], value=abs(apart), of="difference"), *answers)
     return replace(parts[0], answers=answers, used=(*parts[0].used, *stops), working=parts[0].working + parts[1].working)
 
 
@@ -194,7 +186,7 @@ def _two_lenses(query: Query, state: Setting, asks: tuple[Ask, ...], lenses: lis
     if failed:
         return failed
     pairs = [(f, replace(q, of=f"{f.value * 1000:g} mm")) for f, part in zip(lenses, parts) for q in part.answers[: len(asks)]]
-    more = _WHICH.search(query.text)
+    more = WHICH.search(query.text)
     if more and len(asks) == 1:
         pairs.sort(key=lambda pair: float(pair[1].value), reverse=bool(more["more"]))
     return replace(parts[0], answers=tuple(q for _, q in pairs), used=(*parts[0].used, *lenses, *stops, *places), working=parts[0].working + parts[1].working)
@@ -225,7 +217,7 @@ def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution
     values = {"near_limit": near, "far_limit": far, "depth_of_field": far - near, "hyperfocal": hyper}
     wanted = [_piece(a, values, focus, state.unit) for a in asks]
     rest = [q for q in ("near_limit", "far_limit", "depth_of_field", "hyperfocal") if q not in [a.quantity for a in asks]]
-    more = rest[:-1] if not only_hyperfocal else ["near_limit"]
+    more = rest[:-1] if not only_hyperfocal else [] if state.focus and query.cues & {"near_limit", "far_limit"} else ["near_limit"]
     extra = [length(q, values[q] if q != "near_limit" or not only_hyperfocal else hyper / 2, state.unit) for q in more]
     answers = (*(beside.answers if beside else ()), *wanted, *extra)
     return Solution(

@@ -1,0 +1,37 @@
+"""Two f-numbers told of one lens: which of them is in use, which gives more depth, and whether it is what lies between that is asked."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.solving import marks
+from assistant.solving.solution import Solution
+
+DEPTH_CHANGED = Pattern(r"\bhow much (?:of the |more |less |extra )?(?:depth|sharpness|is|in focus)\b[^?]{0,24}\b(?:lose|lost|gain|gained|win|get back|give up)\b|\bhow much (?:more|less|extra) (?:depth|sharpness)\b[^?]{0,40}\b(?:than|over|by|instead|if i)\b", re.I)
+"""How much depth an f-number has over another, and not the depth of each."""
+_USED_TO = Pattern(r"\b(?:used to|was|were|had|shot|before|yesterday|last (?:time|year|week)|till now|until now|normally|usually)\b[^.;?!]{0,30}$", re.I)
+_WAS_AT = Pattern(r"[^.;?!,]{0,30}\b(?:before|last (?:time|year|week)|yesterday|earlier|was (?:too|not)|wasn't)\b", re.I)
+
+
+def in_use(stops: list[Fact], text: str) -> list[Fact]:
+    """"it was f/4 before, now f/8", "at f/2 the depth was too thin, what about f/8": without the one that is past, where the other is not."""
+    begins = (max(text.rfind(mark, 0, f.start) for mark in ".;?!") + 1 for f in stops)
+    past = [bool(_USED_TO.search(text[b : f.start]) or _WAS_AT.match(text[f.end :])) for b, f in zip(begins, stops)]
+    return [f for f, gone in zip(stops, past) if not gone] if sum(past) == 1 else stops
+
+
+WHICH = Pattern(r"\bwhich\b[^?]*\b(?:(?P<more>more|deep\w*|great\w*|most|larger)|less|shallow\w*|least|thinner)\b", re.I)
+
+
+def which_is_deeper(query: Query) -> Solution | None:
+    """"which gives me more depth of field, f/4 or f/11?": no lens is needed for that."""
+    choice = query.last("aperture_choice")
+    stops = [choice.value, choice.other] if choice is not None else [f.value for f in query.all("aperture")]
+    asked = WHICH.search(query.text)
+    if asked is None or len(stops) != 2 or query.has("focal_length"):
+        return None
+    found = max(stops) if asked["more"] else min(stops)
+    return Solution(answers=(marks.aperture(found),), used=tuple(f for f in query.facts if f.quantity in ("aperture", "aperture_choice")), topic="focus", lead="That is",
+                    notes=("A larger f-number is a smaller opening and gives more depth of field.",))
