@@ -7,6 +7,7 @@ nothing), or unknown. The table is grammar/words.toml; here it is only looked up
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cached_property
 
 from assistant.language.pieces import Raw
 from assistant.records import record
@@ -55,6 +56,16 @@ class Lexicon:
     def knows(self, word: str) -> bool:
         """Whether anything in the lexicon begins with this word."""
         return word in self._by_first
+
+    def put_right(self, word: str) -> str:
+        """The word that a slip of the fingers was for; the word itself where it is one of ours, might be for several, or is another form of it ("filled", and no filler)."""
+        meant = "" if word in self._by_first else self._meant(word)
+        return meant if meant and not _is_another_form(word, meant) and word not in self._later else word
+
+    @cached_property
+    def _later(self) -> frozenset[str]:
+        """Words that stand second or later in an entry, and first in none."""
+        return frozenset(word for entries in self._by_first.values() for rest, _, _ in entries for word in rest)
 
     def _match(self, word: str, pieces: Sequence[Raw], place: int) -> Entry | None:
         entries = self._by_first.get(word)
@@ -119,6 +130,21 @@ class Lexicon:
 
     def _matters(self, word: str) -> bool:
         return any(terminal not in ("GLUE", "LINK") for _, terminal, _ in self._by_first[word])
+
+
+_ENDINGS = ("d", "s", "r", "n", "y", "ly", "ed", "es")
+
+
+def _is_another_form(word: str, of: str) -> bool:
+    """Whether they differ in their ending alone.
+
+    >>> _is_another_form("darken", "darker"), _is_another_form("overexpose", "overexposed"), _is_another_form("apeture", "aperture")
+    (True, True, False)
+    """
+    if len(word) == len(of):
+        return word[:-1] == of[:-1] and word[-1] in "dnrsyetl"
+    long, short = (word, of) if len(word) > len(of) else (of, word)
+    return long.startswith(short) and long[len(short) :] in _ENDINGS
 
 
 def _by_second(entries: list[list[Any]]) -> tuple[dict[str, list[list[Any]]], Entry | None]:

@@ -38,6 +38,7 @@ from assistant.language.orders import ordered
 from assistant.language.parsing import parse
 from assistant.language.pieces import Number
 from assistant.language.segments import Segment, cut, is_role, owners
+from assistant.language.slips import put_right_slips
 from assistant.language.slips_of_tongue import left_behind, put_right
 from assistant.language.tables import Tables
 from assistant.language.time_asks import time_asks
@@ -54,6 +55,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
 
     Nothing is solved and nothing is assumed.
     """
+    text, slips = put_right_slips(text, tables.lexicon, names)
     heard = hear(patterns.at_hand(text), tables.lexicon, index_of(names))
     told = names_told(heard.tokens, text)
     if told:
@@ -90,7 +92,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         claim=claim,
         unknown=tuple([text[i.start : i.end] for i in words]),
         unplaced=tuple([f.said for f in facts if f.quantity == "number" and not f.bad]),
-        read_as=tuple([(text[t.start : t.end], t.read_as) for t in heard.tokens if t.read_as]),
+        read_as=slips + tuple([(text[t.start : t.end], t.read_as) for t in heard.tokens if t.read_as]),
         known_words=len([i for i in items if i.kind not in _LITTLE]),
         units=_units(items),
         items=tuple(items),
