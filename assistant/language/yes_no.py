@@ -44,6 +44,8 @@ _WORD = Pattern(r"\b(?:what|whats|how|where|wheres|which|why|when|whose)\b")
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)")
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
+_WHEN_IT = Pattern(r"\W*when (?:i|you|we|one|it|the|my|a|an|both)\b[^?]*,")
+"""A case and what follows in it, "when I close down, … - true?", and no question when."""
 _LONGEST = 3000
 """Characters beyond which nothing is put up for a yes or a no."""
 _LAST_ASKS = Pattern(r"[.;!]\s+(?:(?:so|and|then|but|now|well),? )*(?:is|are|does|will|would|can|could|did|has|am|was|were)(?:n't)? (?:it|that|this|these|those|they|the|my|his|her|our|i|we|he|she|one|there|all|everything|both|flash|f ?/? ?\d[\d.]*|1/\d+|iso \d+|an?|any|these two)\b(?![^.?!]*\b(?:what|which|how|where|or)\b)[^.?!;]*[.!]*$")
@@ -147,7 +149,7 @@ def _of_influence(text: str, facts: Sequence[Fact]) -> bool:
 
 def _asks_openly(items: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in items) or _OPENS.match(said) is not None
+    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in items) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
 
 
 def _gives(said: str) -> bool:

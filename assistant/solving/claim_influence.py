@@ -212,6 +212,8 @@ def _way(row: dict[str, Influence], effect: str) -> int | None:
 def _judge(row: dict[str, Influence], said: Saying, told: Told) -> bool | None:
     """Whether one thing that is said of an effect holds; None where the table does not decide, and where it hangs on how much."""
     way = _way(row, told.effect)
+    if told.effect == "depth" and told.figured and way and said.way and told.says in ("more", "less") and way * said.way != (MORE if told.says == "more" else LESS):
+        return told.denied  # "stopping down halves the depth of field": the wrong way, by however much
     if way is None or told.says == "sized" or (told.figured and (way != NONE or said.way == 0)):
         return None
     if told.says == "change":

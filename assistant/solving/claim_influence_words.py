@@ -142,7 +142,7 @@ _CHANGE = Pattern(
 _SIZED = (Pattern(_MORE + r"|\b(?:larger|bigger|greater|longer|further|farther|extends?)\b"), Pattern(_LESS + r"|\b(?:smaller|short(?:er|ens?)|shrinks?|narrow\w*|limits?)\b"))
 _WAYS: dict[str, tuple[Pattern, Pattern]] = {
     # effect: words for more of it, words for less of it, looked for before the common ones
-    "depth": (Pattern(r"\b(?:more|deep(?:er|ens?)?|greater|increas\w*|extend\w*|larger|widen\w*|gains?|longer|adds?|bigger)\b"), Pattern(r"\b(?:less|shallow\w*|reduc\w*|thin(?:ner|s)?|smaller|narrow\w*|shrink\w*|loses?|lose|decreas\w*|cuts?|costs?|flatten\w*)\b")),
+    "depth": (Pattern(r"\b(?:more|deep(?:er|ens?)?|greater|increas\w*|extend\w*|larger|widen\w*|gains?|longer|adds?|bigger|doubl\w*)\b"), Pattern(r"\b(?:less|shallow\w*|halv\w*|reduc\w*|thin(?:ner|s)?|smaller|narrow\w*|shrink\w*|loses?|lose|decreas\w*|cuts?|costs?|flatten\w*)\b")),
     "falloff": (Pattern(r"\b(?:faster|steeper|quicker|more (?:rapid\w*|fall-?off|uneven)|bigger|larger|greater|increas\w*|grows?|growing|widens?|worse|stronger|uneven\w*|harder|more sudden\w*)\b"), Pattern(r"\b(?:slower|gentler|less|lessens?|smaller|narrow\w*|halves?|halved|reduc\w*|evens?|more even(?:ly)?|evenness|even(?:er|ly)?|slowly|shrink\w*|gradual\w*|softens?|flatten\w*)\b")),
     "recycle": (Pattern(r"\b(?:slow\w*|longer|more time|lengthen\w*|later|increas\w*)\b"), Pattern(r"\b(?:fast\w*|quick\w*|sooner|shorter|shorten\w*|less|speeds?|earlier|reduc\w*|cuts?)\b")),
     "duration": (Pattern(r"\b(?:long(?:er)?|lengthen\w*|slower|increas\w*|extends?|worse)\b"), Pattern(r"\b(?:short(?:er|ens?)?|brief\w*|quick\w*|faster|less|reduc\w*|freez\w+|cuts?|better)\b")),
