@@ -37,6 +37,8 @@ _SO_MANY = Pattern(r"(?:\ban?|\bone|\btwo|\d)\s*$", re.IGNORECASE)
 _CLAUSE_OPENS = Pattern(r"(?:^|[.;:!?])\s*(?:the |my |this |that )?$", re.IGNORECASE)
 _ON_ITS_BOX = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:printed |written |given |stated )?(?:on|in|from|by) (?:the|its|my|his|her) (?:box|label|book|booklet|manual|leaflet|sticker|plate|tag|card|side|back|data ?sheet|maker|carton|instructions)(?: (?:is|was|says|said|reads|gives|of|:))?\s*$", re.IGNORECASE)
 """Right before a length: "guide number on the box one hundred and ten in feet"."""
+_OF_WHAT = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:of|for|on) (?:the|my|this|that|our|her|his|your) (?!distance|aperture|f-?stop|film|power)(?:[\w-]+ ){1,3}(?:is|was|being|comes to|reads|says|=|:)\s*(?:about |only |just |around )?$", re.IGNORECASE)
+"""Right before a length: "GN of the flash is 112 feet"."""
 _SPEAKS = Pattern(r"gn|guide|flash|strobe|speedlight|gun|unit|head|mine|ours|my own", re.IGNORECASE)
 """Without one of these no length is a guide number."""
 
@@ -53,7 +55,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     for n, fact in enumerate(facts):
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
-        if _IS_THE_GUIDE.match(text[fact.end :]) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)):
+        if _IS_THE_GUIDE.match(text[fact.end :]) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)):
             meant.add(n)
     named = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _OF_THE_FLASH.search(text[: f.start])]
     if len(named) == 1 and any(_SAID_DISTANCE.search(text[: f.start]) for n, f in enumerate(facts) if f.quantity == "distance" and n not in named):

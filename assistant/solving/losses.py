@@ -74,7 +74,7 @@ def _time_through(query: Query) -> Solution | None:
 
 _WITHOUT_AT_LAST = Pattern(r"\b(?:without|bare|with(?:out)? it off|taken off|off)(?: it| the (?:filter|nd))?\W*$", re.I)
 """What is asked is the time with nothing on: "with it on it's 1/60. without?"."""
-_THROUGH = Pattern(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the viewfinder)[a-z]+|\b(?:putting|adding|hanging|taping) |\bin front of the (?:light|head|flash|lens|lamp)\b", re.I)
+_THROUGH = Pattern(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the viewfinder|(?:[a-z]+ ){0,2}(?:windows?|door(?:way)?s?|arch(?:way)?|gate|hatch)\b)[a-z]+|\b(?:putting|adding|hanging|taping) |\bin front of the (?:light|head|flash|lens|lamp)\b", re.I)
 
 
 def _measured(query: Query, ask: Ask) -> Solution | None:
