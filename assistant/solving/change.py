@@ -21,6 +21,7 @@ from assistant.solving.lights import preferred_unit
 from assistant.solving.losses import is_taken_off
 from assistant.solving.placing import times_as_far
 from assistant.solving.pop_facts import FAR, apart
+from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution, needs
 from assistant.solving.turned_too import SAID_OF_IT
 from assistant.units import speak_length
@@ -251,6 +252,8 @@ def _read_together(count: Fact, query: Query) -> bool:
     """"my pair is f/8 at 11 feet, now at 5 and a half": what they read is of all of them, where it is another thing that changes."""
     read = query.first("aperture")
     changes = any(len({f.value for f in query.all(q)}) > 1 for q in ("distance", "power", "film_speed", "energy"))
+    if read is not None and count.origin == read.origin == "said" and told_of_all(query) is read:
+        return True
     if read is None or not changes or not count.origin == read.origin == "said" or not count.end <= read.start:
         return False
     return _ONE_OF_THEM.search(query.text) is None and not any(mark in query.text[count.end : read.start] for mark in ".;?!")

@@ -18,6 +18,7 @@ from assistant.solving.daylight import Daylight, Working, daylight, offset, sign
 from assistant.solving.flash import _assumptions, _facts, ask_for
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import lights, preferred_unit
+from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution, needs
 
 _SAME = 0.2
@@ -91,7 +92,6 @@ _THAN_DAYLIGHT = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with
 _ONE_ALONE = Pattern(r"\b(?:what|so|then|and|how much)\b[^.?,]{0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)\b[^.?\d]{0,16}\??\s*$|(?:^|[.,;]\s*)(?:the )?(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)(?: is| reads| gives)?(?: what)?\s*\?\s*$"
                      r"|\bwhat(?:'s|s)?\b(?:(?!\b(?:if|when|with|where|both|together)\b)[^.?,]){0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)?\b(?: (?:reads?|gives?|is|meters?))? (?:alone|by itself|on its own)\b", re.I)
 """One light by itself is asked for: at the end, or before what is told of the two."""
-_TOTAL = Pattern(r"\b(?:both|together|total|combined|all in|altogether|sum)\b(?:(?!alone|itself|own)[^.?;\d]){0,24}$|^\s*(?:for |with |from )?(?:both|together|in total|combined|altogether)\b", re.I)
 
 
 def takes_apart(query: Query) -> bool:
@@ -101,14 +101,13 @@ def takes_apart(query: Query) -> bool:
 
 def _the_rest(query: Query) -> Solution | None:
     """"with both it reads f/11, the room alone is f/5.6, what is the flash alone": one light taken out of the sum."""
-    read = query.all("aperture")
-    said = [f for f in read if _TOTAL.search(query.text[max(0, f.start - 40) : f.start]) or _TOTAL.match(query.text[f.end : f.end + 24])]
-    if len(read) != 2 or len(said) != 1:
+    read, whole = query.all("aperture"), told_of_all(query)
+    if len(read) != 2 or whole is None:
         return None
-    part = next(f for f in read if f is not said[0])
-    if said[0].value <= part.value:
+    part = next(f for f in read if f is not whole)
+    if whole.value <= part.value:
         return None
-    return Solution(answers=(marks.aperture(light_still_wanted(said[0].value, part.value)),), used=(*read, *query.all("shutter"), *query.all("film_speed")), topic="ambient", lead="Alone it reads",
+    return Solution(answers=(marks.aperture(light_still_wanted(whole.value, part.value)),), used=(*read, *query.all("shutter"), *query.all("film_speed")), topic="ambient", lead="Alone it reads",
                     notes=("The two fall on the same face, so the squares of the f-numbers add up.",))
 
 
