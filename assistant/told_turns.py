@@ -82,9 +82,13 @@ def told_of_gear(query: Query, kit: Kit) -> Kit:
     return replace(kit, names=tuple(dict.fromkeys((*kit.names, *names))))
 
 
+_VERDICT = Pattern(r"\b(?:true or false|right or wrong|yes or no|(?:makes?|made) no (?:odds|difference)|(?:true|correct)\s*\?)")
+"""What is put up for a yes or a no, though it says "or"."""
+
+
 def offers(query: Query) -> bool:
     """Whether it is a choice or a table that is asked for."""
-    return bool(options(query)[1]) or wants_table(query)
+    return bool(options(query)[1]) and _VERDICT.search(query.text.lower()) is None or wants_table(query)
 
 
 def mostly_unknown(query: Query) -> bool:

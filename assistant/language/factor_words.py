@@ -34,7 +34,12 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     named = [_named(f, said) if f.quantity in _NAMED else f for f in facts]
     glass = {f.end for f in named if f.quantity == "factor" and f.of == "camera"}
     named = [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if f.quantity == "modifier" and f.unit == "gel" and f.start - 1 in glass and "gel" not in f.said.lower() else f for f in named]
+    named = [f for f in named if not (f.quantity == "modifier" and f.unit == "gel" and any(d.quantity == "nd" and 0 <= d.start - f.end <= 16 and _OF_DENSITY.fullmatch(said[f.end : d.start]) for d in named))]
     return [_of_a_taker(f, named, said) for f in named]
+
+
+_OF_DENSITY = Pattern(r"\W*(?:of|with|at|has|is|it's)?\W*(?:a )?(?:density|nd)?(?: of)?\W*")
+"""Between a gel and its density: it is grey, and takes what its density says."""
 
 
 def _named(fact: Fact, said: str) -> Fact:

@@ -241,7 +241,7 @@ def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
 
 def _not_rows(facts: list[Fact], text: str) -> list[Fact]:
     """"a softbox on the front, face five feet from it": no front row."""
-    if not patterns.search(r"\bon the front\b", text, re.I) or patterns.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I):
+    if not patterns.search(r"\bon the front\b|\bin front\b(?! (?:row|rank|one|people|person|of (?:me|us|them)))", text, re.I) or patterns.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I):
         return facts
     return [replace(f, of="") if f.of == "front" else f for f in facts]
 

@@ -81,4 +81,5 @@ def stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:
     if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
         return []
     known = {round(shown(f), 3) for f in whole.facts if f.quantity != "number"} | {round(f.value, 3) for f in whole.facts if f.quantity != "number"}
+    known |= {float(figure) for f in whole.facts if f.quantity == "film_speed" for figure in patterns.findall(r"\d+(?:\.\d+)?", f.said)}  # "27 DIN … the 27"
     return [f for f in query.facts if f.quantity == "number" and not told_by_the_way(f, query) and (f.said[:1].isdigit() or f.unit == "mixed" or f.value >= 3 or query.text[f.end :].lstrip()[:1].isdigit()) and (f.value > 1 or f.unit == "mixed" and f.value >= 1) and round(f.value, 3) not in known]

@@ -337,11 +337,14 @@ def _sentences(text: str) -> list[tuple[int, int]]:
 _LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through|comes? (?:out|through)(?! (?:the same|right|as before|ok|correct|exactly the same))|reach(?:es)?|arriv\w*|equivalent|acts?|really getting)\b", re.I)
 
 
+_TO_HOLD = Pattern(r"\bneed\b[^.?]{0,12}\bto (?:be at|keep|hold|get)\b|\bhow (?:many|much) (?:ws|w/s|joules|watt[- ]?seconds|power|energy) do i need\b", re.I)
+
+
 def _made_up(query: Query, ask: Ask) -> Solution | None:
     """A known good power, and something put in the way: more power for the same aperture."""
     powers, said = query.all("energy" if ask.quantity == "energy" else "power"), [f for f in query.facts if f.quantity == "loss"]
     through, glass, _ = camera.loss_total(query)
-    if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or glass or query.has("modifier")) or _LEFT.search(query.text):
+    if ask.quantity not in ("power", "energy") or len(powers) != 1 or not (said or glass or query.has("modifier")) or _LEFT.search(query.text) and not _TO_HOLD.search(query.text):
         return None
     if query.has("guide_number") or any(len({f.value for f in query.all(q)}) > 1 for q in ("distance", "aperture", "film_speed")):
         return None
@@ -387,4 +390,6 @@ def _t_stop(query: Query, ask: Ask) -> Solution | None:
         return None
     passed = float(share[1] or share[2]) / 100 if share else (aperture.value / number.value) ** 2 if number else 1.0
     used = (aperture, *(f for f in query.facts if f.quantity in ("number", "power", "t_number")))
+    if "open_up" in query.cues and ask.quantity == "stops":
+        return Solution(answers=(marks.stops(-math.log2(passed)), Quantity("factor", 1 / passed, "x")), used=used, topic="losses", lead="Open up")
     return _told(query, ask, -math.log2(passed), used, ("Expose by the T-number; depth of field goes by the f-number.",))
