@@ -15,7 +15,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
-_SHEET = Pattern(r"\b(?:sheet|card|slip|scale|label|carton|back of the|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d|\bfrom \d+ ?(?:s|secs?|seconds)? ?to \d+ ?(?:s|secs?|seconds)\b", re.I)
+_SHEET = Pattern(r"\b(?:sheet|card|slip|scale|label|carton|back of the|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d|\b(?:from|between) \d+ ?(?:s|secs?|seconds)? ?(?:to|and) \d+ ?(?:s|secs?|seconds)\b", re.I)
 _LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|stays?(?: at)?|remains?|holds(?: at)?|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
 _TIMES = ("shutter", "time", "duration")
 _MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "count")
@@ -137,15 +137,27 @@ _NUMBER = r"\d+(?:\.\d+)?"
 _STOPS_FROM = Pattern(rf"\b(?P<many>half a|a|one|two|three|four|one and a half|{_NUMBER})(?: more| extra| whole)? stops? (?:more |extra )?(?:from|for|between) (?P<low>{_NUMBER})(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>{_NUMBER})(?P<unit> ?(?:s|secs?|seconds)\b)?", re.I)
 
 
+_STOPS_AFTER = Pattern(rf"\b(?:from |between )?(?P<low>{_NUMBER})(?: ?s(?:ec(?:ond)?s?)?)? ?(?:to|and|-|–) ?(?P<high>{_NUMBER})(?P<unit> ?(?:s|secs?|seconds)\b)[^.?!;\d]{{0,24}}?\b(?P<many>half a|an?|one|two|three|four|one and a half|{_NUMBER})\b(?! (?:half|third)|(?: more| extra| whole| full)*(?: stops?)? and (?:a |one |two )?(?:half|third|quarter))(?: more| extra| whole| full)*(?: stops?)?\b", re.I)
+"""The same with the times first: "1 to 10 seconds need one extra stop, 10 to 100 seconds need two"."""
+_JUST_OVER = 1.0005
+"""Where one stretch ends and the next begins at one figure, that figure belongs to the first."""
+
+
 def _stops_first(facts: list[Fact], text: str) -> list[Fact]:
     """"add one stop from 1 to 10 seconds and two stops from 11 to 100": each stretch of times as its first row and its last."""
     told = list(_STOPS_FROM.finditer(text))
     if len(told) < 2:
+        told = list(_STOPS_AFTER.finditer(text)) if "stop" in text.lower() else []
+    if len(told) < 2:
         return facts
     made: list[Fact] = []
+    ends: set[str] = set()
     for m in told:
-        more = 2.0 ** (STOPS_SPOKEN.get(m["many"].lower()) or {"a": 1.0, "half a": 0.5, "four": 4.0}.get(m["many"].lower()) or float(m["many"]))
-        made += [Fact("sheet_row", float(m[end]), "s", of="film", other=float(m[end]) * more, start=m.start(end), end=m.end(end), said=m[end]) for end in ("low", "high")]
+        more = 2.0 ** (STOPS_SPOKEN.get(m["many"].lower()) or {"a": 1.0, "an": 1.0, "half a": 0.5, "four": 4.0}.get(m["many"].lower()) or float(m["many"]))
+        for end in ("low", "high"):
+            at = float(m[end]) * (_JUST_OVER if m[end] in ends else 1.0)
+            made.append(Fact("sheet_row", at, "s", of="film", other=at * more, start=m.start(end), end=m.end(end), said=m[end]))
+        ends.add(m["high"])
     kept = [f for f in facts if not any(f.start < m.end() and f.end > m.start() for m in told)]
     return sorted([*kept, *made], key=lambda f: f.start)
 

@@ -177,6 +177,18 @@ def the_loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(mine, quantity="stops", cue=""),)), scene  # one of several, and it is not said which
 
 
+_OTHER_STOPS = frozenset({"power_down", "push"})
+
+
+def the_stops_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"no, make that two stops" after a light that is to come down one: so many stops of the same, where it is the only count of stops."""
+    old = [f for f in scene.facts if f.quantity in (*_OTHER_STOPS, *_TAKES_LIGHT, "stops", "relation")]
+    mine = _lone(query, "stops")
+    if len(old) != 1 or old[0].quantity not in _OTHER_STOPS or mine is None or mine.cue or not _SAID_ANEW.match(query.text[: mine.start]):
+        return query, scene
+    return _instead(query, scene, [_as_told(old[0], math.copysign(abs(mine.value), old[0].value), mine)], old)
+
+
 def the_same_ones_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, the gel takes two stops" after a box and a gel: the gel's, and the box takes what it took."""
     old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]

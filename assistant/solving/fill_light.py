@@ -23,7 +23,7 @@ from assistant.solving.solution import Solution, needs
 
 _SAME = 0.2
 """Stops within which a camera setting is taken to be the daylight's own exposure."""
-_SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side)|overlap\w*|combined|for the pair|added|adds? to|on top)\b", re.I)
+_SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side|cheek|skin|spot|forehead|part of (?:him|her|it|the face))|overlap\w*|combined|for the pair|added|adds? to|on top)\b", re.I)
 _WHAT_FLASH = Pattern(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b|\balone\b[^?]*\b(?:right|correct)\b[^?]*\balone\b[^?]*\b(?:right|correct|same)\b", re.I)
 _ADDS = Pattern(r"\b(?:add(?:s|ed|ing)?|contributes?|lifts?|raises?|brightens?|push(?:es)?)\b", re.I)
@@ -137,6 +137,8 @@ def _lift(query: Query, apart: Fact | None) -> Solution | None:
     """"the room is two stops under the flash and both hit her, how much brighter": what the second light adds to the first."""
     if apart is None or not (_ADDS.search(query.text) or _THAN_ALONE.search(query.text) or _SUM.search(query.text) and (_OVER.search(query.text) or _THAN_DAYLIGHT.search(query.text))):
         return None
+    if len({f.value for f in query.all("aperture")}) > 1 and "lens" in query.text.lower():
+        return None  # the lens stands elsewhere than the flash reads: over that, and not over the flash
     on_daylight = _THAN_DAYLIGHT.search(query.text) is not None or apart.of == "fill" and not _THAN_ALONE.search(query.text)
     stops = signed(apart) if (apart.of == "fill") == on_daylight else -signed(apart)
     base = "daylight" if on_daylight else "flash"
