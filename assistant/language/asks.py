@@ -51,7 +51,7 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
     if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
     found = _merged(strong or weak[-2:] or _fallback(segments, text))
-    return [replace(a, quantity="power") if a.quantity == "aperture" else a for a in found] if _DIALLED.search(text) else found
+    return [replace(a, quantity="power") if a.quantity == "aperture" else a for a in found] if _A_FRACTION.search(text) else found
 
 
 def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
@@ -205,7 +205,7 @@ def _clause_text(text: str, start: int, end: int) -> str:
     return (text[start:end] + (tail.group() if tail else "")).lower()
 
 
-_DIALLED = Pattern(r"\b(?:what|which) fraction (?:do|should|must|would|shall|can|will) (?:i|we) (?:then |now )?(?:set|dial|use|turn|put|need|give|go)\b", re.IGNORECASE)
+_A_FRACTION = Pattern(r"\b(?:what|which) fraction (?:do|should|must|would|shall|can|will) (?:i|we) (?:then |now )?(?:set|dial|use|turn|put|need|give|go)\b", re.IGNORECASE)
 _SHARE_ASKED = Pattern(r"(?:what|which) (?:fraction|share|part|proportion|percentage)\b", re.IGNORECASE)
 """A fraction that is dialled in is a power."""
 
