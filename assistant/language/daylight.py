@@ -372,6 +372,7 @@ _ROOM_LIGHTS = Pattern(r"\b(?:stage|house|room|street|window|available|existing)
 
 
 _FILL = Pattern(r"\bfill\b", re.I)
+_AMBIENT_TOLD = Pattern(rf"\b(?:{AMBIENT})(?: light)?(?:,| is| reads?| meters?| at|:)* f? ?/? ?\d[\d.]*(?:(?: at|,| and)? 1/\d+)?[\s,;]*(?:and |by |an? |at )*$", re.I)
 _A_FLASH = Pattern(r"(?:flash|strobe|gun|speedlight|flashgun)\b", re.I)
 
 
@@ -387,6 +388,8 @@ def _whose(clause: str, than: str, fact: Fact) -> str:
         return "fill"
     if _A_FLASH.match(than) and _IS_AMBIENT.search(clause) and _last_word(clause, _FILL, _IS_AMBIENT):
         return "fill"  # "daylight f/16, fill two stops under that flash GN 33": the fill is the flash, and lies under the daylight
+    if not than and _FILL.search(clause) and _AMBIENT_TOLD.search(clause):
+        return "fill"  # "fill 5 ft away, ambient f/8, one stop under": the daylight is told as what it lies under
     if than and _THAN_FLASH.search(than):
         return "ambient" if _IS_AMBIENT.search(clause) else ""
     if _last_word(clause, OF_FLASH, _IS_AMBIENT):

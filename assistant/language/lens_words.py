@@ -27,6 +27,7 @@ _STRETCH = ("extension_words", "needed_extension")
 
 _OF_A_LENS = frozenset({"focal_length", "format", "extension", "magnification", "ratio", "focus_distance", "circle", "sharp_limit", "object_size", "image_size", "frame_side"})
 _SPEAKS = Pattern(r"lens|tele|focus|focal|tube|exten|bellow|draw|rack|hyper|depth|dof|d\.o\.f|sharp|angle|field|cover|wide|degree|magnif|reproduc|life|scale|macro|frame|blur|soft|infinit|inch|pulled|stretched|wound|limit", re.I)
+_HOW_DEEP = Pattern(r"\bhow deep is (?:it|that) (?:with|on|for) an? \d", re.I)
 _CUES = frozenset({"blurred", "depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus", "coverage", "extension_words", "needed_extension", "EXTENSION", "LENS"})
 
 
@@ -35,7 +36,7 @@ def _is_of_lenses(facts: Sequence[Fact], items: Sequence[Item], text: str) -> bo
     for fact in facts:
         if fact.quantity in _OF_A_LENS or fact.unit == "in" or math.isinf(fact.value) or lens_sizes.is_put_on(fact, text):
             return True
-    return _SPEAKS.may_match(text) or not _CUES.isdisjoint([i.word for i in items])
+    return _SPEAKS.may_match(text) or _HOW_DEEP.search(text) is not None or not _CUES.isdisjoint([i.word for i in items])
 
 
 def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
@@ -120,7 +121,7 @@ def _extent_words(text: str, facts: Sequence[Fact]) -> bool:
     """Words of sharpness that are no cues; "hold" and "keep" count only where a lens and no flash is spoken of."""
     kinds = {f.quantity for f in facts}
     lens = "focal_length" in kinds and not kinds & {"guide_number", "power"} and patterns.search(r"\b(?:hold|holds|keep|keeps)\b", text.lower())
-    return bool(lens or patterns.search(r"\b(?:blurr?ed|out of focus|soft at|to infinity)\b", text.lower()))
+    return bool(lens or patterns.search(r"\b(?:blurr?ed|out of focus|soft at|to infinity)\b", text.lower()) or _HOW_DEEP.search(text))
 
 
 def _reproduction(facts: Sequence[Fact], items: Sequence[Item]) -> list[Fact]:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language import (
+    asked_of,
     auto_words,
     bounce_words,
     by_kinds,
@@ -21,6 +22,7 @@ from assistant.language import (
     sheet_words,
     shutter_rows,
     tested_words,
+    two_alike,
 )
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
@@ -73,12 +75,12 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
     facts = film_pairs.settle(facts, text)
     cues = _cues(items)
-    facts = left_behind(light_losses.settle(auto_words.settle(facts, text, cues), text, cues), text)
+    facts = two_alike.settle(left_behind(light_losses.settle(auto_words.settle(facts, text, cues), text, cues), text), text)
     facts = daylight.settle(facts, text, cues)
     facts = by_kinds.settle(sheet_words.settle(time_facts(lens_facts(facts, items, text), items, text), text), text)
     asks = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text)) or ordered(text, facts)
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
-    asks = by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text)
+    asks = asked_of.settle(by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     facts = in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text)
     claim = is_claim(text, segments, asks, facts)

@@ -28,7 +28,7 @@ _RANGE = (
     r"from how (?:far|close|near|many [a-z]+)(?: [a-z]+)? to how (?:far|many)", r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",
     rf"\bwhere (?:{_ZONE}) (?:starts?|begins?)\b", r"\b(?:begin\w*|start) and (?:the )?(?:end|finish) of (?:the )?(?:sharp\w*|focus|depth|zone)",
 )
-_NEAR = (rf"\bhow (?:close|near)(?: in| up)? {_GO}{_WHO}\b[^?.]{{0,30}}{_BLURS}", r"\b(?:sharp|in focus|crisp) from where\b(?! to)", r"(?<!from where to )\bfrom where(?! to)\b[^?]{0,30}\b(?:sharp|crisp|in focus)", r"from how (?:many (?:metres|meters|feet|foot)|far|close|near)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", r"\bfirst (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"from (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\b{_N}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus|crisp)", r"\bnear(?:est)? (?:point|edge|end)\b")
+_NEAR = (rf"where (?:does|will|do) (?:{_ZONE}) (?:first )?(?:get|become|turn|go|come) (?:sharp|crisp|in(?:to)? focus)", rf"\bhow (?:close|near)(?: in| up)? {_GO}{_WHO}\b[^?.]{{0,30}}{_BLURS}", r"\b(?:sharp|in focus|crisp) from where\b(?! to)", r"(?<!from where to )\bfrom where(?! to)\b[^?]{0,30}\b(?:sharp|crisp|in focus)", r"from how (?:many (?:metres|meters|feet|foot)|far|close|near)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", r"\bfirst (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"from (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\b{_N}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus|crisp)", r"\bnear(?:est)? (?:point|edge|end)\b")
 _FAR = (rf"\bhow far(?: back| away| off| out)? {_GO}{_WHO}\b[^?.]{{0,30}}{_BLURS}", rf"where (?:does|will|do) (?:{_ZONE})[^.?]{{0,16}}\b(?:end|stop|finish|run out|leave off|(?:go|get|fall) (?:soft|off|out of focus|blurry))\b", rf"\b(?:{_ZONE}) (?:stops?|ends?|runs out) where\b", r"\blast (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"where does (?:it|the \w+|everything) (?:stop|cease|leave off)(?: being)?\b[^.?]{0,20}\b(?:sharp|focus|behind)", rf"\b{_F}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus|crisp)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
 _DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of focus", r"how much\b[^?]{0,30}\b(?:sharp|in focus)", r"(?<!from )how many (?:(?:centi|milli)?(?:metres|meters)|cm|mm|feet|inches)\b[^?]{0,30}\b(?:sharp|in focus)", r"how (?:thin|shallow|narrow)\b[^?]{0,24}\b(?:sharp|focus|zone|field)", r"how deep is (?:it|that|the sharpness) with an? \d", r"how deep\b[^?]{0,40}\b(?:sharp|focus|zone|field)", r"how thick")
 _HYPER = (r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|horizon|mountains?|hills|skyline|stars|far distance|as far as)\b", r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
@@ -58,7 +58,7 @@ _REFUSED_BEFORE = Pattern(r"(?:\bnot|n't|\bnever|\bdont|\bdidnt)(?: (?:want|need
 _REFUSED_AFTER = Pattern(r"^(?: (?:distance|limit|point|itself))?(?:'s| is| was)?(?: not|n't|nt| no) (?:what i|the (?:issue|question|point|matter|problem|concern)|an? (?:issue|question|concern|problem)|concern|matter|important|needed|wanted|asked)\b|^ (?:doesn't|does not|doesnt|don't) (?:matter|concern|bother|count|interest)\b", re.I)
 
 
-def _is_refused(text: str, start: int, end: int) -> bool:
+def is_refused(text: str, start: int, end: int) -> bool:
     """"I don't care about depth of field", "the hyperfocal isn't what I want": named and not asked."""
     return _REFUSED_BEFORE.search(text[max(0, start - 50) : start]) is not None or _REFUSED_AFTER.match(text[end : end + 40]) is not None
 
@@ -66,7 +66,7 @@ def _is_refused(text: str, start: int, end: int) -> bool:
 def is_reason(text: str, start: int, end: int) -> bool:
     """Whether the depth said there is only why an f-number has to be: "it has to be f/11 for the depth", "depth needs f/16", or is not cared for."""
     before, after = text[max(0, start - 60) : start], text[end : end + 70]
-    if _is_refused(text, start, end):
+    if is_refused(text, start, end):
         return True
     if _FOR_MORE.search(before):
         return True
@@ -87,7 +87,7 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
     places: dict[str, int] = {}
     for name, pattern in _COMPILED:
         for match in pattern.finditer(lower):
-            if name not in places and not _is_given(match, facts) and not _is_refused(lower, match.start(), match.end()) and not (name == "depth_of_field" and is_reason(lower, match.start(), match.end())):
+            if name not in places and not _is_given(match, facts) and not is_refused(lower, match.start(), match.end()) and not (name == "depth_of_field" and is_reason(lower, match.start(), match.end())):
                 places[name] = match.start()
     if "range" in places and len({"near_limit", "far_limit"} & set(places)) == 1 and not _BOTH_ENDS.search(lower):
         del places["range"]  # "far limit of what's sharp?"

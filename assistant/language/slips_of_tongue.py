@@ -21,7 +21,7 @@ _SLIP = Pattern(
     r"(?P<label>(?:(?:it's|its|that's|thats|it is|i've|i've got|i have|the|an|a|at|is|of|to|say)\s+)*(?:[a-z]+\s+){0,2}(?:at|is|of|to)?\s*)$", re.I)
 _ASKED = Pattern(r"\b(?:what|does|do|did|will|would|which)\b[^.?!]*\bmake (?:it|that)\b", re.I)
 _VALUES = frozenset({"length", "number", "guide_number", "film_speed", "aperture", "power", "share", "stops", "shutter", "time", "count", "energy", "focal_length", "velocity"})
-_NUMBER_MAY_BE = frozenset({"guide_number", "film_speed", "aperture", "length", "power", "share", "stops", "energy", "shutter", "velocity"})
+_NUMBER_MAY_BE = frozenset({"guide_number", "film_speed", "aperture", "length", "power", "share", "stops", "energy", "shutter", "velocity", "count"})
 _PLAIN = frozenset("it's its that's thats it is the a an at of to say f i've got i have".split())
 _REACH = 5
 """Words that may stand between a value and its correction: "14 ft from the flash, no sorry"."""
@@ -73,6 +73,8 @@ def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
 
 
 _NOT = Pattern(r"(?:\bnot|n't|n’t|\bnever)(?: (?!only\b|just\b|merely\b|both\b|even\b)[a-z']+){0,2} ?$", re.IGNORECASE)
+_NOT_ONE = Pattern(r"(?:\bnot|n't|n’t|\bnever)(?: (?!both\b|even\b)[a-z']+){0,3} ?$", re.IGNORECASE)
+"""Before a number of things, "not only one flash but two" is two all the same."""
 _BUT = Pattern(r"[^.?!;:\d]{0,40}\bbut(?: (?:rather|only|just|instead|an?|the|at|on|to|by|for|of|about|it's|its))* ?", re.IGNORECASE)
 
 
@@ -82,7 +84,9 @@ def _denied(item: Item, before: Sequence[Item], text: str) -> int | None:
     if at is None or not _alike(before[at], item) or item.kind not in ("number", before[at].kind):
         return None
     old = before[at]
-    said = _BUT.fullmatch(text, old.end, item.start) and _NOT.search(text[max(0, old.start - 30) : old.start])
+    if old.kind == "count" and item.kind == "number" and not (0 < item.value < 20 and item.value == int(item.value)):
+        return None
+    said = _BUT.fullmatch(text, old.end, item.start) and (_NOT_ONE if old.kind == "count" else _NOT).search(text[max(0, old.start - 30) : old.start])
     return at if said else None
 
 

@@ -100,7 +100,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if facts and _inverts(said):
         return True
-    return _VERB.search(said) is not None or _proposes(said, asks, facts) or ((not asks or _told_itself(asks, facts, said)) and bool(facts) and _DECLARES.search(said) is not None)
+    return _VERB.search(said) is not None or _proposes(said, asks, facts) or bool(facts) and (_told_itself(asks, facts, said) or not asks and _DECLARES.search(said) is not None)
 
 
 def _is_phrased(said: str) -> bool:
@@ -170,10 +170,13 @@ def _sums_up(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     return all(a.quantity == "stops" for a in asks) and _SO_MANY_STOPS.search(said) is not None and _WORD.search(said) is None
 
 
+_IN_PLACES = Pattern(r"\bfrom (?:about )?[\d.]+[^?]{0,16} to [\d.]+")
+
+
 def _told_itself(asks: Sequence[Ask], facts: Sequence[Fact], said: str) -> bool:
     """"going from 1/60 to 1/125 costs two stops of ambient?": the stops that a change would be asked for are told with it."""
     told = any(f.quantity in ("stops", "loss") for f in facts)
-    return told and all(a.quantity == "stops" for a in asks) and _LEADS_TO.search(said) is not None and _WORD.search(said) is None
+    return told and all(a.quantity == "stops" or a.quantity == "distance" and _IN_PLACES.search(said) for a in asks) and _LEADS_TO.search(said) is not None and _WORD.search(said) is None
 
 
 _COMES_TO = Pattern(r"\bstops? (?:under|over|below|above|from|off|up from|down from) f\W?[\d.]+ (?:is|makes|gives|would be|means|=) f\W?[\d.]+\W*$")

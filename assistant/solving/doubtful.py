@@ -14,6 +14,7 @@ from assistant.patterns import Pattern
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
+from assistant.solving.doubtful_lights import pops_asked_again, shared_out
 from assistant.solving.solution import Solution
 
 Check = Callable[[Query, Query, Solution], bool]
@@ -379,5 +380,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] 
     (_pushed_before, None, None),
     (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None),
     (_of_somebody_else, None, None),
+    (shared_out, frozenset({"stops", "factor"}), frozenset({"losses"})),
+    (pops_asked_again, frozenset({"count"}), None),
     (_one_change_of_two, frozenset({"stops"}), None),
 )

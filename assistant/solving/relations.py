@@ -251,7 +251,7 @@ def _related(query: Query) -> Solution | None:
     if ask is None or relation is None or (ask.quantity == "aperture" and ask.of in ("", "both") and "both" in query.cues):
         return None
     stops, subject, reference, used = relation
-    turned = _of_the_reference(query, ask, relation)
+    turned = _of_the_reference(query, ask, relation) or _of_a_place(query, ask, relation)
     if turned is not None:
         return turned
     found = lights(query, asked_unit(query))
@@ -264,6 +264,15 @@ def _related(query: Query) -> Solution | None:
     value, more, balanced = target
     wanted = value * 2 ** (stops / 2)
     return _for_reading(query, ask, one, wanted, used + more, balanced)
+
+
+def _of_a_place(query: Query, ask: Ask, relation: tuple[float, str, str, tuple[Fact, ...]]) -> Solution | None:
+    """"key f/11, the background two stops under it, what does the background read": no lamp of its own stands there."""
+    stops, subject, reference, used = relation
+    told = query.all("aperture", reference)
+    if ask.quantity != "aperture" or ask.of != "backdrop" or subject != "backdrop" or len({f.value for f in told}) != 1 or query.has("guide_number"):
+        return None
+    return Solution(answers=(marks.aperture(told[0].value * 2 ** (stops / 2), subject),), used=(*used, *told), topic="relations")
 
 
 def _of_the_reference(query: Query, ask: Ask, relation: tuple[float, str, str, tuple[Fact, ...]]) -> Solution | None:

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 Topic = Callable[[Query], "Solution | None"]
 Route = Callable[[Query], "tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None"]
 
-ROUTES = ("one_light", "moved_light", "zoom", "shutter_table", "auto_sensor", "bounce", "metered_through", "losses", "lens_ends")
+ROUTES = ("one_light", "behind_camera", "moved_light", "zoom", "shutter_table", "auto_sensor", "bounce", "metered_through", "losses", "lens_ends")
 """Modules of solving/ whose `route` makes a query plainer first: the query, facts used up, what to say."""
 
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (

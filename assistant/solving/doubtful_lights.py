@@ -1,0 +1,26 @@
+"""Signs that what was told of two lights, or of what stands behind the subject, was counted for one."""
+
+from __future__ import annotations
+
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.solving.solution import Solution
+
+_LOSSES = ("loss", "filter_loss", "nd", "factor")
+_LIGHT = r"(?:the |my )?(?:key|fill|main|hair|rim|background|kicker)(?: light)?"
+_ON_EACH_OF = Pattern(rf"\b(?:on|for|over|before|in front of) {_LIGHT} and {_LIGHT}\b")
+
+
+def shared_out(said: Query, whole: Query, found: Solution) -> bool:
+    """"one stop and two stops on key and fill", and both of them counted on one light."""
+    lost = [f for f in said.facts if f.quantity in _LOSSES and f in found.used]
+    return len({f.value for f in lost}) > 1 and _ON_EACH_OF.search(said.text.lower()) is not None
+
+
+_NEW_POPS = Pattern(r"\bhow (?:many|often)\b|\bwhat\b|\b(?:need|want|to (?:light|reach|get)|same|match|level|as bright|also|too)\b")
+
+
+def pops_asked_again(said: Query, whole: Query, found: Solution) -> bool:
+    """"ten pops from 3 m; the backdrop is at 6 m. flashes?": so many were told, and nothing is said of what for more would be."""
+    counts = [f for f in said.facts if f.quantity == "count" and f.value > 1]
+    return len(counts) == 1 and len(said.facts) == 3 and any(f.of == "backdrop" for f in said.facts) and _NEW_POPS.search(said.text.lower()) is None
