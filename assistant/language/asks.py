@@ -104,7 +104,7 @@ def _quantity(item: Item, segment: Segment, text: str) -> str:
     if item.word == "stops":
         said = text[item.start : item.end].lower()
         counted = any(i.kind == "cue" and i.word in ("how_many", "how_much") for i in segment.items)
-        return "stops" if counted or said.rstrip().endswith("s") else "aperture"
+        return "stops" if counted or said.rstrip().endswith("s") and not said.startswith("f") else "aperture"
     if item.word == "speed":
         return "speed"
     if item.word == "meter":

@@ -76,6 +76,21 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     return bracket_words.settle(_right_way_up(found, text) if of_film else found, text)
 
 
+_DEGREES_OR_FRAMES = frozenset({12.0, 15.0, 18.0, 20.0, 21.0, 24.0, 27.0, 30.0, 33.0, 36.0, 39.0})
+"""Figures that stand on a film's box as degrees of its speed or as its number of frames, and as no arithmetic speed."""
+_NAMES_SPEED = Pattern(r"\b(?:iso|asa|din|ei|speed|rated|rate|gost|weston|gn|guide|flash|gun|strobe|frames?|exposures?|shots?)\b", re.I)
+_ON_FILM_BOX = Pattern(r"\b(?:film|roll|cassette|cartridge|canister)\b", re.I)
+
+
+def as_marked(facts: Sequence[Fact], text: str) -> list[Fact]:
+    """"film says 27 on the box": degrees or frames, so the number is taken for neither."""
+    one = facts[0] if len(facts) == 1 else None
+    if one is None or one.quantity not in ("film_speed", "guide_number") or one.value not in _DEGREES_OR_FRAMES or one.unit or one.bad:
+        return list(facts)
+    told = _ON_FILM_BOX.search(text) is not None and _NAMES_SPEED.search(text) is None
+    return [replace(one, quantity="number", of="")] if told else list(facts)
+
+
 _FIGURES = ("number", "film_speed", "stops", "power")
 
 

@@ -39,6 +39,9 @@ _ON_ITS_BOX = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:printed |written |g
 """Right before a length: "guide number on the box one hundred and ten in feet"."""
 _OF_WHAT = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:of|for|on) (?:the|my|this|that|our|her|his|your) (?!distance|aperture|f-?stop|film|power)(?:[\w-]+ ){1,3}(?:is|was|being|comes to|reads|says|=|:)\s*(?:about |only |just |around )?$", re.IGNORECASE)
 """Right before a length: "GN of the flash is 112 feet"."""
+_AN = Pattern(r"\b(?:an?|my|one|this|with)\s*$", re.IGNORECASE)
+_FLASH_AT = Pattern(r"[\s-]*(?:flash(?:gun)?|strobe|speedlight|gun|unit|head),? (?:at|from|and|is at|used at|set at) (?:about )?(?:an? |the )?(?:\d|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)", re.IGNORECASE)
+"""After a length: "an 80 ft flash at 10 feet" has a place of its own, so the length is the flash's."""
 _SPEAKS = Pattern(r"gn|guide|flash|strobe|speedlight|gun|unit|head|mine|ours|my own", re.IGNORECASE)
 """Without one of these no length is a guide number."""
 
@@ -56,6 +59,8 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
         if _IS_THE_GUIDE.match(text[fact.end :]) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)):
+            meant.add(n)
+        elif kinds >= {"distance"} and len(pair) > 1 and _AN.search(_near(text, fact)) and _FLASH_AT.match(text[fact.end :]):
             meant.add(n)
     named = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _OF_THE_FLASH.search(text[: f.start])]
     if len(named) == 1 and any(_SAID_DISTANCE.search(text[: f.start]) for n, f in enumerate(facts) if f.quantity == "distance" and n not in named):

@@ -16,6 +16,7 @@ from assistant.language import (
     daylight_asks,
     denials,
     film_pairs,
+    film_words,
     guide_words,
     light_losses,
     nd_counts,
@@ -82,7 +83,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
     asks = asked_of.settle(by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
-    facts = in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text)
+    facts = film_words.as_marked(in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text), text)
     claim = is_claim(text, segments, asks, facts)
     facts = facts if claim else denials.settle(facts, text)  # a claim may deny: "it isn't half power, is it?"
     words = [i for i in items if i.kind == "word"]

@@ -30,7 +30,7 @@ _FAULT = Pattern(r"\bi (?:thought|reckoned|guessed|figured|assumed)\b[^?]*\b(?:w
 _VERB = Pattern(
     r"(?:^|[,.;:!?]\s+|\b(?:then|and|but|so|hi|hello|hey|um|uh|er|please|ok)[, ]+)(?:is|are|does|do|will|would|can|could|should|did|has|have|am|isn't|doesn't|won't|was(?!\W+(?:at|on|f\W?\d|\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty) (?:feet|foot|ft|metres?|meters?)\b))|wouldn't|can't|don't|shouldn't|might|may|must(?= (?:i|we|you|one|the|it)\b))\b(?:[^?.]|\.(?=\d))*\?"
 )
-_OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by) (?!how\b|what\b|which\b|whose\b)[^,?]{1,40} )?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
+_OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by|if|when) (?!how\b|what\b|which\b|whose\b)[^,?]{1,40} )?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
 """A question that opens like one for a yes or a no, with or without its question mark; "how" may stand inside it."""
 _INVERTS = Pattern(
     r"(?<!\bthan )(?<!\bas )(?<!\bthat )(?<!\bflash )(?<!\bstrobe )(?<!\bgun )"

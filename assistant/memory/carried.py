@@ -66,8 +66,15 @@ def _is_lens(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> boo
 _AT = Pattern(r"\b(?:at|down to|up to|stopped to)\s*$", re.I)
 
 
+_FULL_STOPS = (1.4, 2.0, 2.8, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0)
+_AND_NOW = Pattern(r"(?:^|\b(?:make (?:it|that)|and|or|then|now|try|say|what about|how about|what if|if))\W*$", re.I)
+"""Before a mark of the aperture ring that stands alone: no lens is of 11 or 16 mm as often as f/16 is set."""
+
+
 def _is_stop(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
-    return {"focal_length", "aperture"} <= scene and is_aperture_mark(fact.value) and fact.value <= 64 and _AT.search(query.text[: fact.start]) is not None and "lens" not in query.cues
+    told = {"focal_length", "aperture"} <= scene and is_aperture_mark(fact.value) and fact.value <= 64 and "lens" not in query.cues
+    before = query.text[: fact.start]
+    return told and (_AT.search(before) is not None or fact.value in _FULL_STOPS and _AND_NOW.search(before) is not None)
 
 
 def _is_draw(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:

@@ -43,7 +43,8 @@ _NUMBER_WANTED = Pattern(
     r"|\b(?:aperture|f-?stop|f-?number|stop|power|distance|shutter(?: speed)?|exposure)\s*\?"
 )
 _QUANTITY_WANTED = Pattern(r"\bhow (?:many|far|wide|much|high)\b")
-_EXPOSURE_TALK = Pattern(r"\bf ?/ ?\d|\bf\d|\b(?:gn|guide (?:number|no))\b|\biso ?\d|\basa ?\d|\baperture\b|\bf-?stop\b|\b1/\d+\b|\bw ?s\b|\bwatt")
+_EXPOSURE_TALK = Pattern(r"\bf ?/ ?\d|\bf\d|\b(?:gn|guide (?:number|no))\b|\biso ?\d|\basa ?\d|\baperture\b|\bf-?stop\b|\b1/\d+\b|\bw ?s\b|\bwatt"
+    r"|\b(?:open(?:ing)? up|stop(?:ping)? down|close down)(?: (?:the (?:lens|aperture)|an? stop|one stop|two stops|by [^,.?]{1,12}|then|at all|more|too))*\W*(?:$|[.?!,;])")
 
 _RATE = Pattern(r"\b(?:flash\w*|pops|times)\b.{0,12}\b(?:a|per|each|every) second\b")
 _FRAGMENT_TOPICS = frozenset({"water", "epilepsy", "infant", "eyes"})

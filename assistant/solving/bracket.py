@@ -26,6 +26,10 @@ _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:side
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
 
+_OF_METAL = Pattern(r"\b(?:on|off|from|by|with|to|in|using) (?:an?|the|my|its|that) (?:\w+ ){0,2}?brackets?\b(?! (?:of|around|about|run|in|by)\b)|\b(?:flash|camera|l|side|handle|twin|straight|rotating|shoe|stand|hammerhead) brackets?\b|\bbrackets? (?:on|under|beside|to) (?:the|my) (?:camera|side|lens)\b|\bbracket-mounted\b", re.I)
+"""What a flash is screwed to."""
+
+
 @record
 class Base:
     """What is bracketed and from where."""
@@ -44,8 +48,8 @@ _MAKE: dict[str, tuple[float, Callable[[float, str | None], Quantity]]] = {
 
 def solve(query: Query) -> Solution | None:
     """The settings of a bracket, or how many frames it takes; None when it is none."""
-    text = query.text
-    if not query.asks or not ("bracket" in query.cues or _TALK.search(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):
+    text = _OF_METAL.sub(" ", query.text)
+    if not query.asks or not ("bracket" in query.cues and "bracket" in text.lower() or _TALK.search(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):
         return None
     if query.asks_for("ratio", "guide_number", "distance", "near_limit", "far_limit") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None

@@ -16,6 +16,7 @@ from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, cla
 from assistant.solving.claim_hyperfocal import claim_of_hyperfocal_moved, claim_of_the_half
 from assistant.solving.claim_latitude import claim_of_latitude
 from assistant.solving.claim_layers import claim_of_layers
+from assistant.solving.claim_light_let_in import claim_of_light_let_in
 from assistant.solving.claim_losses import claim_of_share
 from assistant.solving.claim_made_up import claim_of_made_up
 from assistant.solving.claim_pops import claim_of_pops
@@ -29,7 +30,7 @@ from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
 
-BY_WORDS: tuple[Judge, ...] = (claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_moved, claim_of_coverage, claim_of_flash_by_time, claim_of_evenness)
+BY_WORDS: tuple[Judge, ...] = (claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_moved, claim_of_coverage, claim_of_flash_by_time, claim_of_light_let_in, claim_of_evenness)
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (

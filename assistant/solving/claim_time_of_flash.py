@@ -14,6 +14,10 @@ _OTHER_LIGHT = Pattern(r"\b(?:ambient|daylight|background|room|sky|sun\w*|window
 _SAME = Pattern(r"\b(?:no (?:difference|change|effect)|the same|all the same|unchanged|stays? (?:put|as it)|nothing (?:changes|lost)|makes no|does not matter|doesn't matter|isn't (?:changed|affected))\b")
 _CHANGED = Pattern(r"\b(?:dark\w*|dimm\w*|weak\w*|los[et]\w*|less|drops?|falls?|costs?|bright\w*|gains?|stronger|more|cuts?|halv\w*|doubl\w*|chang\w*)\b")
 _BULBS = Pattern(r"\b(?:flash ?)?bulbs?\b(?! setting)")
+_FASTER = Pattern(r"\b(?:faster|shorter|quicker|briefer|higher|raising|quick|short|fast) (?:the )?(?:shutter|time|exposure|speed)\b|\b(?:shutter|time|speed)\b[^.?!]{0,12}\b(?:faster|shorter|quicker|higher)\b")
+_SLOWER = Pattern(r"\b(?:slower|longer|slow|long) (?:the )?(?:shutter|time|exposure|speed)\b")
+_CUTS = Pattern(r"\b(?:cut|cuts|cutting|clip\w*|chop\w*|trim\w*|shorten\w*|los[et]\w*|waste\w*)\b")
+_SHORTENS = Pattern(r"\b(?:cut|cuts|cutting|clip\w*|chop\w*|trim\w*|shorten\w*|dark\w*|dimm\w*|weak\w*|los[et]\w*|less|reduc\w*|drops?|costs?|waste\w*|chang\w*|affect\w*|matter\w*|alter\w*)\b")
 _FASTEST = 1 / 300
 """Seconds; a shorter time is within sync with a leaf shutter only."""
 
@@ -23,6 +27,8 @@ def claim_of_flash_by_time(query: Query) -> Solution | None:
     times = [f for f in query.facts if f.quantity == "shutter"]
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"shutter", "sync", "duration", "loss", "stops", "relation", "t05", "t01"}
     said = untagged(plain(query.text))
+    if query.claim and not query.facts and _BULBS.search(said) and (_FASTER.search(said) or _SLOWER.search(said) and _CUTS.search(said)):
+        return _of_a_bulb(said)
     if not query.claim or len(times) != 2 or rest or _OF_FLASH.search(said) is None or _OTHER_LIGHT.search(said):
         return None
     named = _SAME.search(said) is not None
@@ -47,3 +53,15 @@ def _in_sync(query: Query, shortest: float) -> bool:
         return False
     sync = query.last("sync")
     return "leaf" in query.cues or shortest >= (sync.value * 0.9 if sync is not None else _FASTEST)
+
+
+def _of_a_bulb(said: str) -> Solution | None:
+    """"with a flash bulb does a faster shutter cut the flash?": it burns longer than such a time."""
+    same = _SAME.search(said) is not None
+    if not same and _SHORTENS.search(said) is None:
+        return None
+    holds = same is denied(_SAME.sub(" ", said)) if same else not denied(said)
+    if _SLOWER.search(said):
+        return Solution(answers=(Quantity("claim", not holds),), used=(), topic="claims", lead=f"{'No' if holds else 'Yes'}. A flash bulb burns for some time: a slow shutter takes in all of its light, a fast one cuts off part.")
+    return Solution(answers=(Quantity("claim", holds),), used=(), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. A flash bulb burns longer than a short shutter time, so a faster shutter cuts off part of its light.")

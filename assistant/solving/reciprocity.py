@@ -41,6 +41,10 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
     speeds = {f.value for f in query.facts if f.quantity in ("film_speed", "rated")}
     if len(speeds) > 1 and times and (query.has("exponent") or query.has("sheet_row")):
         return needs(("shutter",), "I need the time metered at the speed that you rate the film at.", tuple(times), "film")
+    if times and _METERED_ASKED.search(query.text) and _GIVEN.search(query.text):
+        backwards = _backwards(query, times)
+        if backwards is not None:
+            return backwards
     if query.has("sheet_row") or query.has("sheet_span"):
         return _by_sheet(query, times)
     if not times and query.has("exponent") and not query.has("guide_number") and not query.has("exposure_value"):
@@ -105,19 +109,44 @@ def _by_exponent(metered: Fact, exponent: Fact) -> Solution:
     return done((marks.shutter(value), marks.stops(stops)), metered, exponent, notes=notes, working=(step,))
 
 
-def _by_table(query: Query, times: list[Fact]) -> Solution | None:
-    """Between the rows of a sheet, straight in logarithms; the time left over is the metered one."""
+def _rows_of(text: str, times: list[Fact]) -> tuple[list[tuple[float, float]], list[Fact]]:
+    """The times that go together as rows of a sheet, and those that are left over."""
     pairs: list[tuple[float, float]] = []
     left: list[Fact] = []
     place = 0
     while place < len(times):
         here, after = times[place], times[place + 1] if place + 1 < len(times) else None
-        if after and _paired(query.text[here.end : after.start]):
+        if after and _paired(text[here.end : after.start]):
             pairs.append((here.value, after.value))
             place += 2
         else:
             left.append(here)
             place += 1
+    return pairs, left
+
+
+_METERED_ASKED = Pattern(r"\b(?:what|which|how long)\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?", re.I)
+_GIVEN = Pattern(r"\b(?:gave|given|giving|exposed|exposing|ran|run|opened for|kept (?:it )?open)\b", re.I)
+
+
+def _backwards(query: Query, times: list[Fact]) -> Solution | None:
+    """"the sheet turns 2 s into 5 and 8 into 30; I gave 30 s, what was metered?": the other way round."""
+    rows, exponent = query.all("sheet_row"), query.last("exponent")
+    pairs, left = ([(r.value, r.other) for r in rows], times) if rows else _rows_of(query.text, times)
+    if len({f.value for f in left}) != 1 or not (pairs or exponent) or query.has("aperture"):
+        return None
+    given = left[0].value
+    if pairs:
+        value, how = corrected_from_table(given, [(after, before) for before, after in pairs]), "between the rows, straight in logarithms"
+    else:
+        power = exponent.value if exponent is not None and exponent.value >= 1 else 1 / exponent.value if exponent is not None else 1.0
+        value, how = given ** (1 / power) if given > 1 else given, f"{given:g} s to the power 1/{power:.4g}"
+    return replace(done((marks.shutter(value), marks.stops(math.log2(given / value))), *times, *rows, exponent, working=(how,)), lead="Metered")
+
+
+def _by_table(query: Query, times: list[Fact]) -> Solution | None:
+    """Between the rows of a sheet, straight in logarithms; the time left over is the metered one."""
+    pairs, left = _rows_of(query.text, times)
     if not pairs or len(left) != 1:
         return None
     stops = list({f.value: f for f in query.all("aperture")}.values())
