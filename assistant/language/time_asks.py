@@ -179,7 +179,7 @@ def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
         if "capacitance" in kinds and not asks:
             return [Ask("energy", "", "J")]
         if ENERGY.search(lower) and not any(a.quantity in ("aperture", "stops", "power", "count", "guide_number", "film_speed") for a in asks):
-            each = patterns.search(r"\beach\b|per head|apiece|every head", lower) and not patterns.search(r"\beach (?:pop|flash|shot|burst)\b|\b(?:total|in all|altogether|all told)\b", lower)
+            each = patterns.search(r"\beach\b|per head|apiece|every head", lower) and not patterns.search(r"\beach (?:pop|flash|shot|burst)\b|\b(?:total|in all|altogether|all told)\b|\d ?(?:j|joules?|ws|watt[- ]?seconds?)(?:,| of energy)? (?:each|apiece)\b", lower)
             return [Ask("energy", "each" if each else "", "J")]
     return None
 

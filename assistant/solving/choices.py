@@ -81,7 +81,8 @@ _HOW_DARK = Pattern(r"\b(?P<not>(?:not|never|\w+n't|(?:keep|stop|save|hold) (?:t
 
 def _wished(text: str) -> int:
     """1 where more of the room is wanted, -1 where less, 0 where that is not said or said both ways."""
-    plain, ways = set(), set()
+    plain: set[int] = set()
+    ways: set[int] = set()
     for found in _HOW_DARK.finditer(text):
         turned = bool(found["not"] or found["too"])
         if turned and (found["less"] or found["more"]):

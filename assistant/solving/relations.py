@@ -15,6 +15,7 @@ from assistant.solving import camera, marks
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import NOT_SUBJECT, Light, lights, preferred_unit
+from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution, needs
 
 
@@ -40,6 +41,9 @@ def _ratio(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity == "ratio"), None)
     if ask is None:
         return None
+    sides = _of_the_sides(query)
+    if sides is not None:
+        return sides
     told, query = query.all("count"), _one_of_each(query)
     found = lights(query)
     difference = _difference(query, found)
@@ -54,6 +58,28 @@ def _ratio(query: Query) -> Solution | None:
     other = key_plus_fill_ratio(stops) if key_to_fill else key_to_fill_ratio(stops)
     note = f"Counted as {named}; the other way of counting calls it {other:.3g}:1."
     return Solution(answers=(marks.ratio(value), marks.stops(-abs(stops), "fill")), notes=(note,), used=(*used, *(f for f in told if f not in query.facts)), topic="relations")
+
+
+_SIDES = Pattern(r"\b(?:lit|bright|light|highlight|key|main|sunny|sunlit|shadow|dark|shaded|fill)(?:er)?[ -](?:side|cheek|half)\b", re.I)
+
+
+def _of_the_sides(query: Query) -> Solution | None:
+    """"lit side f/8, shadow side f/4", "key and fill together f/11, the fill f/5.6": what both lights give against the fill, which is the lighting ratio itself."""
+    read = query.all("aperture")
+    if len(read) != 2 or any(query.has(q) for q in ("distance", "power", "guide_number", "relation", "stops")) or "one_light" in query.cues and told_of_all(query) is None:
+        return None
+    if told_of_all(query) is None and len({m.group().lower() for m in _SIDES.finditer(query.text)}) < 2 and not _PLUS_FILL.search(query.text):
+        return None
+    apart = abs(aperture_difference_stops(read[0].value, read[1].value))
+    if apart < 0.05:
+        return None
+    whole, alone = 2.0**apart, 2.0**apart - 1
+    value, other = (alone, whole) if is_key_to_fill(query) else (whole, alone)
+    return Solution(answers=(marks.ratio(value), marks.stops(-apart, "shadow side")), used=(*read, *query.all("count"), *query.all("film_speed"), *query.all("shutter")), topic="relations",
+                    notes=(f"The brighter reading is taken to be of key and fill together; the other way of counting calls it {other:.3g}:1.",))
+
+
+_PLUS_FILL = Pattern(r"\b(?:key|main)(?: light)? ?(?:\+|plus) ?(?:the )?fill\b", re.I)
 
 
 def _one_of_each(query: Query) -> Query:
@@ -73,7 +99,8 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     apertures = query.all("aperture")
     pair = _key_and_fill(found)
     if len(apertures) >= 2 and (pair is None or pair[0].reading is None or pair[1].reading is None):
-        return aperture_difference_stops(apertures[0].value, apertures[1].value), tuple(apertures[:2])
+        apart = aperture_difference_stops(apertures[0].value, apertures[1].value)
+        return apart if pair else abs(apart), tuple(apertures[:2])  # with no names the stronger is the key
     relation = query.last("relation")
     if relation and pair and not all(_comparable(lamp) for lamp in pair):
         return abs(relation.value), (relation,)
