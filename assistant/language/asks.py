@@ -50,8 +50,8 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
                 weak.append(hint)
     if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
-    found = _merged(strong or weak[-2:] or _fallback(segments, text))
-    return [replace(a, quantity="power") if a.quantity == "aperture" else a for a in found] if _A_FRACTION.search(text) else found
+    asks = _merged(strong or weak[-2:] or _fallback(segments, text))
+    return [replace(a, quantity="power") if a.quantity == "aperture" else a for a in asks] if _A_FRACTION.search(text) else asks
 
 
 def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
