@@ -71,12 +71,13 @@ def _within_reason(facts: list[Fact], _: str) -> list[Fact]:
 
 
 _PLURAL = Pattern(r"\w*(?:boxes|brollies|umbrellas|domes|dishes|octas)\b", re.I)
+_EACH_READS = Pattern(r"\beach\b[^.?!;\d]{0,16}\b(?:reads?|reading|meter\w*)\s*$", re.I)
 _A_PAIR_OF = Pattern(r"\b(?:a )?pair of (?:\w+ )?$", re.I)
 
 
 def _a_head_in_each(facts: list[Fact], text: str) -> list[Fact]:
     """"two softboxes, guide number 40 each": a head is in each, so so many flashes."""
-    if any(f.quantity == "count" or f.of not in ("", "camera", "a", "b") for f in facts) or not any(f.quantity == "guide_number" for f in facts):
+    if any(f.quantity == "count" or f.of not in ("", "camera", "a", "b") for f in facts) or not any(f.quantity == "guide_number" or f.quantity == "aperture" and _EACH_READS.search(text[: f.start]) for f in facts):
         return facts
     for fact in facts:
         after = _PLURAL.match(text[fact.end :].lstrip().split(" ", 1)[-1]) or _PLURAL.match(text[fact.end :].lstrip())
@@ -366,7 +367,7 @@ _OF_SEVERAL: Steps = (
     (_close_focus, frozenset({"focal_length"})),
     (_layers, None),
     (_not_rows, None),
-    (_a_head_in_each, frozenset({"guide_number"})),
+    (_a_head_in_each, frozenset({"guide_number", "aperture"})),
     (_said_apart, None),
     (_worn, frozenset({"modifier"})),
 )

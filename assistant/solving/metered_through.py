@@ -7,6 +7,7 @@ import re
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving import marks
+from assistant.solving.read_through import read_through
 from assistant.solving.solution import Solution
 
 _GLASS = r"(?:it|them|(?:(?:the|that|my|this|a|an) )?(?:\w+ ){0,2}(?:filters?|glass|nd\d*|polari[sz]er))"
@@ -30,10 +31,10 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
 
 
 def solve(query: Query) -> Solution | None:
-    """The reading itself, where it is all that was told beside the filter."""
+    """The reading itself, where it is all that was told beside the filter, or beside what stands before the light that was read."""
     read = query.all("aperture")
     if len(read) != 1 or {f.quantity for f in query.facts} - {"aperture", "film_speed", *_GLASSES} or not _in_the_reading(query):
-        return None
+        return read_through(query)
     return Solution(answers=(marks.aperture(read[0].value),), used=query.facts, topic="losses", notes=(_SAID,))
 
 
