@@ -61,7 +61,7 @@ _CALLED_WRONG = Pattern(
 )
 """The claim as a whole said to be wrong."""
 _NOT_TRUE = Pattern(r"\b(?:is not|isn't|are not|aren't) (?:true|so|correct|right)\s*[.?!]*\s*$")
-_NOT_SO = Pattern(rf"\b(?:{_VERBS}|wo|ca) ?n(?:'t|ot)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe|i|we|you|it|that|this|they|he|she)\b)|(?:\b(?:{_VERBS} not|never)|'(?:s|re) not)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe)\b)|\bnot(?= (?:more|less|fewer|over|under|enough)\b)|(?P<bare>(?:(?<=[,;:] )|^(?:so |and |then )?)not (?=f ?/? ?\d|iso \d|1/\d|\d|half\b|(?:an? )?quarter\b|full\b))")
+_NOT_SO = Pattern(rf"\b(?:{_VERBS}|wo|ca) ?n(?:'t|ot)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe|i|we|you|it|that|this|they|he|she)\b)|(?:\b(?:{_VERBS} not|never)|'(?:s|re) not)\b(?! (?:only|just|sure|certain|counting|including|know|remember|mind|matter|understand|think|believe)\b)|\bnot(?= (?:more|less|fewer|over|under|enough)\b)|(?P<bare>(?:(?<=[,;:] )|(?<=\d )|^(?:so |and |then )?)not (?=f ?/? ?\d|iso \d|1/\d|\d|half\b|(?:an? )?quarter\b|full\b))")
 """A verb denied, or a figure by itself (", not f/5 then?"); what is turned round into a question ("can't I", "is it not") is not."""
 _ASIDE = Pattern(r"\b(?:if|when|unless|because|since|as|although|though|while|who|which|what|where|why|how|provided)\b(?: [\w'-]+){0,3}\s*$")
 """What leads a clause that is not the claim."""

@@ -14,7 +14,7 @@ from assistant.patterns import Pattern
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
-from assistant.solving.doubtful_lights import pops_asked_again, shared_out
+from assistant.solving.doubtful_lights import grey_of_no_strength, pops_asked_again, shared_out
 from assistant.solving.solution import Solution
 
 Check = Callable[[Query, Query, Solution], bool]
@@ -382,5 +382,6 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] 
     (_of_somebody_else, None, None),
     (shared_out, frozenset({"stops", "factor"}), frozenset({"losses"})),
     (pops_asked_again, frozenset({"count"}), None),
+    (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None),
     (_one_change_of_two, frozenset({"stops"}), None),
 )

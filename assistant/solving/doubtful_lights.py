@@ -24,3 +24,12 @@ def pops_asked_again(said: Query, whole: Query, found: Solution) -> bool:
     """"ten pops from 3 m; the backdrop is at 6 m. flashes?": so many were told, and nothing is said of what for more would be."""
     counts = [f for f in said.facts if f.quantity == "count" and f.value > 1]
     return len(counts) == 1 and len(said.facts) == 3 and any(f.of == "backdrop" for f in said.facts) and _NEW_POPS.search(said.text.lower()) is None
+
+
+_A_GREY_ONE = Pattern(r"(?<!no )(?<!without )(?<!without an )(?<!without the )(?<!not )(?<!off the )\b(?:nds?|neutral[- ]density)\b(?! (?:is |was |are |comes |now )*(?:off|out|gone|away))")
+_STRENGTHS = frozenset({"nd", "factor", "filter_loss", "loss", "stops", "camera_filter", "times"})
+
+
+def grey_of_no_strength(said: Query, whole: Query, found: Solution) -> bool:
+    """"an ND filter on the lens, GN 110 ft, 10 ft": what it takes is not told, and nothing is taken for it."""
+    return any(f.quantity == "guide_number" for f in found.used) and not any(f.quantity in _STRENGTHS for f in whole.facts) and _A_GREY_ONE.search(said.text.lower()) is not None

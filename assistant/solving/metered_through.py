@@ -16,7 +16,7 @@ _THROUGH = Pattern(
     rf"{_READ}\b(?:through|behind|under) {_GLASS}\b(?! (?:off|out)\b)|{_READ}\bwith {_GLASS} (?:already )?(?:on|fitted|in place|over (?:it|the (?:meter|cell)))\b"
     r"|\b(?:filter|nd|polari[sz]er)\b[^.?!;\d]{0,16}\b(?:over|on|in front of|before) the (?:light ?|hand(?:held)? ?)?(?:meter|cell)\b"
     r"|\b(?:filter|factor)(?:(?: of| is)? [\d.]+)?(?:'s| is| was)? (?:already |all )?(?:in|counted in|included in|allowed for in) (?:the|that|my) (?:meter )?reading\b|\b(?:filter|factor)(?:(?: of| is)? [\d.]+)?(?:'s| is| was) already (?:in|counted in|included in|allowed for in) (?:the|that|my) (?:meter|reading)\b|\breading (?:already )?(?:includes|allows for|has) the (?:filter|factor)\b", re.I)
-_ELSE = Pattern(r"\b(?:without|bare|unfiltered|no filter|off|remov\w*|take it|(?:then|now) (?:i )?(?:add|put|screw|fit)\w*|swap\w*|another|second|instead)\b|\b(?:not|never) (?:been )?(?:meter|read|measur|behind|through|over|taken|in the reading)\w*|n't\b|\b(?:wasnt|isnt|didnt|dont|hasnt)\b", re.I)
+_ELSE = Pattern(r"\bnot (?:yet|on)\b|\b(?:without|bare|unfiltered|no filter|off|remov\w*|take it|(?:then|now) (?:i )?(?:add|put|screw|fit)\w*|swap\w*|another|second|instead)\b|\b(?:not|never) (?:been )?(?:meter|read|measur|behind|through|over|taken|in the reading)\w*|n't\b|\b(?:wasnt|isnt|didnt|dont|hasnt)\b", re.I)
 """The filter on at one time and not at another."""
 _GLASSES = ("factor", "nd", "camera_filter", "filter_loss")
 _SAID = "The meter read through the filter, so what it takes is in the reading already."
