@@ -154,7 +154,7 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("duration", _whom(segment, at), "", item.start)
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
         return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
-    lit = any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
+    lit = item.word == "how_far" and any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
     placed = _DIALLED.match(text[item.start :]) if item.word == "how_far" else None
     if placed:
         return Ask("power" if placed["power"] else "aperture", _whom(segment, at) if placed["power"] else "", "", item.start)

@@ -18,6 +18,7 @@ from assistant.query import Fact
 from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
+_JUST_BEFORE, _LONGEST_CLAUSE = 60, 300  # letters looked through; nobody says more of one figure without a mark
 _METERED = Pattern(r"(?<!nothing )(?<!nothing's )(?<!nothing is )(?<!not )(?<!never )(?<!no )(?<!without a )(?<!no meter )(?<!sunny 16 )(?<!sunny sixteen )\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
 _IS_AMBIENT = Pattern(rf"\b(?:{AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
@@ -201,11 +202,12 @@ def _is_slow_time(fact: Fact, text: str) -> bool:
     said = text[fact.start : fact.end].strip().lower()
     if fact.quantity != "power" or not patterns.fullmatch(r"1/\d+|(?:an? |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
         return False
-    beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(text[: fact.start])
-    if _DRAGGED_TO.search(text[: fact.start]):
+    before = text[max(0, fact.start - _JUST_BEFORE) : fact.start]
+    beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(before)
+    if _DRAGGED_TO.search(before):
         return not patterns.match(r"\s*power", text[fact.end :], re.I)
     told = _METERED.search(_clause(fact, text)) or _IS_AMBIENT.search(_clause(fact, text))
-    return bool(told and (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", text[: fact.start], re.I)) and not patterns.match(r"\s*power", text[fact.end :], re.I))
+    return bool(told and (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", before, re.I)) and not patterns.match(r"\s*power", text[fact.end :], re.I))
 
 
 # --- settings ----------------------------------------------------------------------------------
@@ -360,7 +362,7 @@ _LEVEL_WITH = Pattern(rf"\b(?:level with|equal to|equals?|match(?:es|ing)?|same 
 
 def _clause(fact: Fact, text: str) -> str:
     """What was said before it in the same sentence."""
-    head = text[: fact.start]
+    head = text[max(0, fact.start - _LONGEST_CLAUSE) : fact.start]
     ends = [m.end() for m in _END.finditer(head)]
     return head[ends[-1] :] if ends else head
 

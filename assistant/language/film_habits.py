@@ -31,7 +31,7 @@ _OF_THE_EXPOSURE = Pattern(
 _OF_THE_LIGHT = Pattern(
     r"\b(?:flash(?:gun)?s?|gun|lamps?|strobe|head|bulb|batter\w+|guide|gn|power|key|fill|main|rim|hair|kicker|backdrop|background|ambient|daylight|window|sun|room|wall|meter\w*|reads?|reading|says|shows"
     r"|(?:com|turn|work)(?:e|es|ing|ed|s)? out|came|printed|looks?|looked|was|were|test\w*|last (?:time|roll)|lens|filter|softbox|umbrella|brolly|bounce\w*|how (?:many|much)|lost|loses?|eats?|costs?|takes?|closer|further|nearer|move\w*)\b", re.I)
-_THAN_METERED = re.compile(r"\b(?:than|what|as|from) (?:it |is |the |was |i )*(?:meter\w*|guide(?: number)?|table|reading|box)(?: says| gives| reads)?\b", re.I)
+_THAN_METERED = Pattern(r"\b(?:than|what|as|from) (?:it |is |the |was |i )*(?:meter\w*|guide(?: number)?|table|reading|box)(?: says| gives| reads)?\b", re.I)
 _OVER = Pattern(r"\b(?:over\w*|more|extra|above|hot|hotter|generous\w*|fat|dense|denser|fuller|slower|slow|plus)\b|\+", re.I)
 _UNDER = Pattern(r"\b(?:under\w*|less|below|darker|thin|thinner|leaner|faster|fast|minus|short)\b", re.I)
 _CLAUSE = Pattern(r"(?:[,;:!?()]|\.(?!\d)| - | – )")
