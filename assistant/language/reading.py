@@ -130,12 +130,18 @@ _TO_READ = Pattern(r"\s*(?:light |head |flash )?(?:then |now )?(?:should|must|is
 _READ_AT_LAST = Pattern(r"\b(?:reads?|meters?|at|shows?)\W*\?+\W*$", re.I)
 
 
+_READS = Pattern(r" (?:light |head |flash |paper )?(?:alone |then |now )?(?:should |must |has to |will )?(?:reads?|meters?|shows?) (?:at )?", re.I)
+"""Between the light and "what": "so the paper meters what f"."""
+
+
 def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
     """"what should the fill meter", "where is the key": the light that stands right after the question word."""
     at = max(text.lower().rfind(word) for word in (("what", "where") if asks and asks[0].quantity == "distance" else ("what",)))
     light = next((i for i in items if is_role(i) and 0 <= at < i.start <= at + 24), None)
     if light is None and _READ_AT_LAST.search(text):
         light = next((i for i in reversed(items) if is_role(i) and _TO_READ.match(text[i.end :])), None)
+    if light is None and at > 0:
+        light = next((i for i in reversed(items) if is_role(i) and i.end < at and _READS.fullmatch(text[i.end : at])), None)
     return [replace(a, of=light.word) if light is not None and not a.of else a for a in asks]
 
 

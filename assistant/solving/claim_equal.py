@@ -15,7 +15,7 @@ from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 
-_SAME = Pattern(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?the same|same|equals?|equivalent to|equal to|as bright as|as good as|matches)\b")
+_SAME = Pattern(r"\b(?:(?:is|are|gives?|makes?|does|puts?)\b[^.;?]{0,24}?\b)?(?:(?:just |exactly )?the same|same|equals?|equivalent to|equal to|as bright(?:ly)? as|as strong(?:ly)? as|as good as|as much light as|matches)\b")
 _SETTINGS = ("power", "distance", "aperture", "film_speed", "count")
 
 

@@ -350,6 +350,14 @@ def _one_lens_of_two(said: Query, whole: Query, found: Solution) -> bool:
     return len(told) > 1 and len({f.value for f in found.used if f.quantity == "focal_length"}) == 1
 
 
+def _of_the_backdrop_turned(said: Query, whole: Query, found: Solution) -> bool:
+    """"white paper should be two over … the paper meters what": found under, as though the lens were opened for it."""
+    told = [f.value for f in found.used if f.quantity == "aperture"]
+    way = next((1 if f.cue == "more" else -1 for f in found.used if f.quantity == "relation" and f.of == "backdrop" and f.cue in ("more", "less")), 0)
+    other = any(f.quantity in ("shutter", "exposure_value", "film_speed") or f.of == "ambient" for f in whole.facts)
+    return len(told) == 1 and way != 0 and not other and (float(found.answers[0].value) - told[0]) * way < 0
+
+
 _TURNED = frozenset({"aperture", "stops", "factor", "power"})
 _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] = (
     # the check, the quantities of which the first answer is one, and the topics that found it; None: any
@@ -368,6 +376,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] 
     (_loss_counted_twice, None, None),
     (_beyond_nature, None, None),
     (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"})),
+    (_of_the_backdrop_turned, frozenset({"aperture"}), frozenset({"ambient"})),
     (_another_time_idle, frozenset({"shutter"}), frozenset({"ambient"})),
     (_pops_left_out, frozenset({"count"}), frozenset({"time"})),
     (_moved_for_nothing, frozenset({"count"}), None),

@@ -149,7 +149,7 @@ def _film_slipped(query: Query) -> Solution | None:
     """"400 film with the meter left at 100": two stops over. As much as the film is faster than what was metered for."""
     speeds = [f for f in query.facts if f.quantity == "film_speed" and f.origin == "said"]
     lower = query.text.lower()
-    if len(speeds) != 2 or not _OUT.search(lower) or query.has("aperture") or query.has("guide_number"):
+    if len(speeds) != 2 or not _OUT.search(lower) or query.has("aperture") or query.has("guide_number") or "open_up" in query.cues:
         return None
     whose = [_was_metered(f, speeds, lower) for f in speeds]
     if whose[0] is None and whose[1] is None:

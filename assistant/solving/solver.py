@@ -204,7 +204,13 @@ BEARING_ON_A_CLAIM = frozenset({"loss", "relation", "gap", "focal_length", "form
 
 def beside_the_claim(query: Query, verdict: Solution) -> bool:
     """Whether a verdict was reached without a figure of the claim that bears on it."""
-    return verdict.status == "answered" and (any(f.quantity in BEARING_ON_A_CLAIM for f in unused(query, verdict)) or left_uncounted(query, verdict))
+    return verdict.status == "answered" and (any(f.quantity in BEARING_ON_A_CLAIM for f in unused(query, verdict)) or _two_idle(query, verdict) or left_uncounted(query, verdict))
+
+
+def _two_idle(query: Query, verdict: Solution) -> bool:
+    """Two powers or two films told, and neither counted: they were what it was about."""
+    idle = {(f.quantity, f.value) for f in unused(query, verdict) if f.quantity in ("power", "film_speed", "shutter", "count")}
+    return len(idle) > len({quantity for quantity, _ in idle})
 
 
 def unused(query: Query, solution: Solution) -> list[Fact]:
