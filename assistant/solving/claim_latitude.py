@@ -30,6 +30,8 @@ _SPANS = (
 )
 _TAKES = Pattern(r"\b(?:forgiv\w*|tak(?:es?|ing)|holds?|tolerat\w*|toleranc\w*|latitude|stands?|good for|swallows?|copes?|puts? up with|allows?|bears?|within|handles?)\b")
 
+_ONE_WAY = ((Pattern(rf"\b{_ONE.format('o')} {_OVER}"), "over", 1), (Pattern(rf"\b{_ONE.format('o')} {_UNDER}"), "under", -1))
+
 
 def claim_of_latitude(query: Query) -> Solution | None:
     """Within the latitude that is told, or not: the stops over or under against it."""
@@ -38,7 +40,7 @@ def claim_of_latitude(query: Query) -> Solution | None:
         return None
     found = next((m for pattern in _SPANS if (m := pattern.search(said))), None)
     if found is None:
-        return None
+        return _one_way(query, said)
     limits = found.groupdict()
     over, under = (_value(limits, "b"), _value(limits, "b")) if "bn" in limits else (_value(limits, "o"), _value(limits, "u"))
     rest = query.with_facts(f for f in query.facts if not found.start() <= f.start < found.end())
@@ -49,6 +51,20 @@ def claim_of_latitude(query: Query) -> Solution | None:
     state = "right" if abs(off) < 0.05 else f"{speak_stops(abs(off))} {'over' if off > 0 else 'under'}"
     lead = f"{'Yes' if holds else 'No'}. The exposure is {state}, and the film takes {speak_stops(over)} over and {speak_stops(under)} under."
     return Solution(answers=(Quantity("claim", holds), *((marks.stops(off),) if abs(off) > 0.05 else ())), used=query.facts, topic="claims", lead=lead)
+
+
+def _one_way(query: Query, said: str) -> Solution | None:
+    """"it copes with two stops over": only the one way is told, and only an exposure that went that way is held against it."""
+    for span, way, sign in _ONE_WAY:
+        found = span.search(said)
+        off = _off(query.with_facts(f for f in query.facts if not found.start() <= f.start < found.end()), said) if found else None
+        if found is None or off is None or off * sign < 0.05:
+            continue
+        most = _value(found.groupdict(), "o")
+        holds = abs(off) <= most + 0.05
+        lead = f"{'Yes' if holds else 'No'}. The exposure is {speak_stops(abs(off))} {way}, and the film takes {speak_stops(most)} {way}."
+        return Solution(answers=(Quantity("claim", holds), marks.stops(off)), used=query.facts, topic="claims", lead=lead)
+    return None
 
 
 def _value(groups: dict[str, str | None], of: str) -> float:

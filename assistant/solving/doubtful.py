@@ -171,14 +171,15 @@ _CAME_OUT_DENSE = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:dense|bright|ove
 
 
 def _makes_it_worse(said: Query, whole: Query, found: Solution) -> bool:
-    """Thin frames, and the lens closed further than the f-number that was told; dense ones, and opened."""
-    first, told = found.answers[0], {f.value for f in whole.facts if f.quantity == "aperture" and not f.of}
-    if first.quantity != "aperture" or len(told) != 1 or not isinstance(first.value, float):
+    """Thin frames, and the lens closed further than the f-number that was told, or the film rated faster; dense ones, and the other way."""
+    first = found.answers[0]
+    told = {f.value for f in whole.facts if f.quantity == first.quantity and not f.of}
+    if len(told) != 1 or not isinstance(first.value, float):
         return False
     words = said.text.lower()
     thin, dense = _CAME_OUT_THIN.search(words) is not None, _CAME_OUT_DENSE.search(words) is not None
-    closer = first.value > max(told) * 1.02
-    return thin is not dense and (thin and closer or dense and first.value < max(told) * 0.98)
+    less = first.value > max(told) * 1.02
+    return thin is not dense and (thin and less or dense and first.value < max(told) * 0.98)
 
 
 _SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
@@ -361,7 +362,7 @@ def _of_the_backdrop_turned(said: Query, whole: Query, found: Solution) -> bool:
 _TURNED = frozenset({"aperture", "stops", "factor", "power"})
 _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] = (
     # the check, the quantities of which the first answer is one, and the topics that found it; None: any
-    (_makes_it_worse, frozenset({"aperture"}), None),
+    (_makes_it_worse, frozenset({"aperture", "film_speed"}), None),
     (_of_another_name, None, None),
     (_is_nothing, None, None),
     (_film_changed_nothing, frozenset({"aperture"}), frozenset({"change"})),
