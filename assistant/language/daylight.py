@@ -206,8 +206,9 @@ def _is_slow_time(fact: Fact, text: str) -> bool:
     beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(before)
     if _DRAGGED_TO.search(before):
         return not patterns.match(r"\s*power", text[fact.end :], re.I)
-    told = _METERED.search(_clause(fact, text)) or _IS_AMBIENT.search(_clause(fact, text))
-    return bool(told and (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", before, re.I)) and not patterns.match(r"\s*power", text[fact.end :], re.I))
+    if not (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", before, re.I)) or patterns.match(r"\s*power", text[fact.end :], re.I):
+        return False
+    return bool(_METERED.search(_clause(fact, text)) or _IS_AMBIENT.search(_clause(fact, text)))
 
 
 # --- settings ----------------------------------------------------------------------------------

@@ -33,7 +33,8 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     facts = _ones_own(facts, text) if any(f.quantity == "loss" for f in facts) else facts
     out = [_glass(_box(_density(f, facts, text), text), text) if f.quantity in _FIGURES else f for f in facts]
     out = _of_many(out, text) if any(f.quantity in _LOST for f in out) else out
-    out = [_told_of(f, out, text) if f.quantity in _UNSAID else f for f in out]
+    counted = [f for f in out if f.quantity in _COUNTED]
+    out = [_told_of(f, out, counted, text) if f.quantity in _UNSAID else f for f in out]
     if not any(f.quantity in ("loss", "nd") for f in out):
         return out
     return _alike(_for_the_pair(_part_of_the_box(out, text), text), text)
@@ -94,9 +95,9 @@ _ENDS = Pattern(r"\s*(?:whole|full|for the (?:pair|lot|two)|all told|more|furthe
 _LETTERS_APART = 70
 
 
-def _told_of(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+def _told_of(fact: Fact, facts: Sequence[Fact], counted: Sequence[Fact], text: str) -> Fact:
     """"the silk (one and a third)", "a honeycomb in it, one and a third more", "half cto another half"."""
-    if not _may_be_stops(fact) or not (any(f.quantity in _COUNTED and f is not fact for f in facts) or fact.quantity in ("number", "aperture") and (_OF_LOSS.search(text) or _is_in_thirds(fact))):
+    if not _may_be_stops(fact) or not (any(f is not fact for f in counted) or fact.quantity in ("number", "aperture") and (_OF_LOSS.search(text) or _is_in_thirds(fact))):
         return fact
     taker = next((f for f in sorted(facts, key=lambda f: -f.end) if f.quantity in _WORN and f.unit != "BARE" and f.end <= fact.start), None)
     if taker is None or fact.start - taker.end > _LETTERS_APART or any(taker.end <= f.start < fact.start and f.quantity in _COUNTED for f in facts):
