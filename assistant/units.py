@@ -93,6 +93,7 @@ def speak_length(metres: float, unit: str) -> str:
 
     Feet take inches where they fall within a quarter inch; less than a metre is said in
     centimetres, less than a centimetre in millimetres. Tenths of feet stay tenths.
+    A pace or an arm's length, which is no unit, is said in feet.
 
     >>> speak_length(2.1336, "ft"), speak_length(1.6764, "ft"), speak_length(2.25552, "ft")
     ('7 ft', '5 ft 6 in', '7.4 ft')
@@ -101,7 +102,7 @@ def speak_length(metres: float, unit: str) -> str:
     """
     if math.isinf(metres):
         return "infinity"
-    if unit == "ft":
+    if unit == "ft" or unit not in LENGTH:
         return _feet_and_inches(length_in(metres, "ft"))
     if unit in ("m", "cm") and 0 < metres < 1:
         unit = "cm" if metres >= 0.01 else "mm"

@@ -16,6 +16,7 @@ def test_strange_inputs_break_no_law(seed: int) -> None:
 
 
 HARD = (
+    "my flash gives f/8 at 10 feet. a 30 ft flash shot, what aperture? arms length",
     "", " ", "\n", "\0", "\ud800", "\u202ewhat aperture", "guide number ۱۱۰ feet, ۷ feet, what aperture", "(" * 3000, "f/" * 2000, "½" * 2000, "what if " * 500,
     "half of " * 500 + "80 feet", "guide number 1e400 feet, 1e-400 feet, what aperture", "9" * 5000,
 )
