@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 
 from assistant.patterns import Pattern
+from assistant.physics.ambient import SUNNY_EV
 from assistant.places import ROOMS
 from assistant.query import Fact
 from assistant.records import replace
@@ -38,7 +39,6 @@ _SUNNY_SIXTEEN = Pattern(r"\b(?:sunny[- ](?:16|sixteen|f ?/? ?16|rule|eleven)|(?
 _SKY_DIMMED = Pattern(r"\b(?:clouds?|cloudy|cloud|haz[ey]\w*|overcast|shade|thin|dull|mist\w*|fog\w*|drizzl\w*|grey|gray|sky|weather)\b", re.I)
 _OF_OUR_LIGHT = Pattern(r"\b(?:flash|fill|key|gun|strobe|backlit|sun behind|under the (?:sun|ambient|daylight)|shadows?)\b", re.I)
 _BRIGHTER_SKY = Pattern(r"\s*(?:of light )?(?:more|brighter|over|above|up|better)\b", re.I)
-_SUN_EV = 15.0
 _FROM_SUN = frozenset({"stops", "relation", "signed", "loss", "power_down"})
 
 
@@ -50,5 +50,5 @@ def sky_in_stops(facts: list[Fact], text: str) -> list[Fact]:
     if not _SKY_DIMMED.search(text) or _OF_OUR_LIGHT.search(text):
         return facts
     more = told[0].unit == "+" or _BRIGHTER_SKY.match(text[told[0].end :]) is not None
-    sky = replace(told[0], quantity="exposure_value", value=_SUN_EV + abs(told[0].value) * (1 if more else -1), unit="", of="", to="", cue="")
+    sky = replace(told[0], quantity="exposure_value", value=SUNNY_EV + abs(told[0].value) * (1 if more else -1), unit="", of="", to="", cue="")
     return [sky if f is told[0] else f for f in facts]

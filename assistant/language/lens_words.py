@@ -18,6 +18,7 @@ from assistant.language.items import Item
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
+from assistant.scales import is_aperture_mark
 
 LENS_ASKS = ("near_limit", "far_limit", "depth_of_field", "hyperfocal", "coverage", "magnification", "extension", "focus_distance", "sharp")
 _LENGTHS = ("distance", "camera_distance", "focus_distance", "max_distance", "min_distance", "move", "path")
@@ -44,13 +45,9 @@ def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     return lens_wants.measured(_of_a_lens(facts, items, text), text) if _is_of_lenses(facts, items, text) else _half_frame(list(facts), text)
 
 
-_ODD_MARKS = frozenset({1.4, 1.8, 2.8, 3.5, 4.5, 5.6, 6.3})
-"""F-numbers that stand by themselves beside a lens: "50 mm lens, 5.6, focused on 2 m"."""
-
-
 def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     facts = lens_sizes.hair_breadths(lens_sizes.parts_of_a_millimetre(lens_sizes.two_sides(facts, text), text))
-    facts = [replace(f, quantity="aperture", of="") if f.quantity == "number" and f.value in _ODD_MARKS and f.said[:1].isdigit() else f for f in facts] if not any(f.quantity == "aperture" for f in facts) else facts
+    facts = [replace(f, quantity="aperture", of="") if f.quantity == "number" and f.value % 1 and is_aperture_mark(f.value) and f.said[:1].isdigit() else f for f in facts] if not any(f.quantity == "aperture" for f in facts) else facts
     facts = two_places.told_apart(facts, text)
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}

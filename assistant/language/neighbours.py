@@ -105,7 +105,7 @@ def _number(plain: list[Token], place: int, text: str) -> list[Token]:
     return out
 
 
-_ONE_LIGHT = Pattern(r"(?:flash|strobe|flash ?gun|gun|head|flash head|lamp|light|speedlight|speedlite)", re.I)
+_ONE_LIGHT = Pattern(r"(?:flash|strobe|flash ?gun|gun|head|flash head|lamp|light|speedlight)", re.I)
 _NO_LIGHTS_BEYOND = 12
 """Nobody sets up more of them, and says "flash" and not "flashes"."""
 _RATED_BEFORE = Pattern(r"\b(?:rat(?:e|ed|ing)|iso|asa|film|box|loaded|dial)\b[^.?!;,\d]{0,24}$", re.I)

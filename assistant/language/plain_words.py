@@ -24,7 +24,12 @@ _OPENER = Pattern(
     re.I,
 )
 """What only begins a sentence. "Ok to use it in the rain?" and "well lit" are none of these."""
+_BEGINNINGS = frozenset("a an ok okay right righto alright all well hey hi hello hiya good morning quick silly dumb daft stupid simple basic easy small little random another can could would will please just kindly tell".split())
+_FIRST_WORD = Pattern(r"\W*([A-Za-z]+)")
+_HUMS = ("um", "uh", "er", "hm")
+"""What an opener begins with: most texts begin otherwise, and are not held against it."""
 _LAST_SENTENCE = Pattern(r"(?<=[.?!])[\s\"'”’)]+(?P<last>[^.?!]{1,90}[.!]*)\s*$")
+_ENDED = (". ", "? ", "! ", ".\n", "?\n", "!\n", '?"', "?)")
 _SAYS_NOTHING = frozenset({"WORD", "GLUE", "LINK", "END", "COMMA", "DASH", "NOT"})
 _OF_ONESELF = Pattern(r"\W*(?:i|we|it|thanks|thank|cheers|ta|please|sorry|hope|that|this|my|he|she|they|you|everyone|everybody|nobody|people|the)\b", re.I)
 _FORGOTTEN = Pattern(r"\b(?:can(?:'t|not)|cant|can never|don't|dont|never|won't) (?:really |quite |ever )?(?:remember|recall|keep (?:it|this|that) in my head|work (?:it|this|that) out(?: in my head)?)\b", re.I)
@@ -32,7 +37,7 @@ _FORGOTTEN = Pattern(r"\b(?:can(?:'t|not)|cant|can never|don't|dont|never|won't)
 
 _WORDINGS = {
     "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
-    "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "speedlite": "flash", "speedlites": "flashes", "flashgun": "flash", "flashguns": "flashes",
+    "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
     "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
@@ -65,25 +70,20 @@ _WANTED_ALONE = Pattern(r"\W*(?:the )?(?P<what>(?:max(?:imum)?|min(?:imum)?|leas
 """What is wanted, said first and by itself: "max distance f/2.8 GN 28 metres"."""
 _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|set-?up)\b|\bhow\b|\bwhat\b|\bwhich\b|\bwhere\b", re.I)
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
-
-
 _AND_WHAT = Pattern(r"^\W*(?:and |so |ok |then )*what(?= (?:at|for|with|on|from|if) (?:\S+ ?){1,5}$)", re.I)
 """A half-sentence that asks anew what was asked: "and what at five feet?"."""
 _SPACES = Pattern(r"[^\S\n]{2,}|\t")
 _PAUSE = Pattern(r"(?P<before>\S+?)[\s,.…-]*[\s,](?:um+|uh+|er|erm+|hmm+)\b[,.…]*\s+(?=(?P<after>\S+))", re.I)
 _PAUSES = (" um", " uh", " er ", " er,", " er.", " erm", " hm", " Um", " Uh", " Er")
 _FIGURE = Pattern(r"\d|\b(?:f|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|sixteen|twenty|half|quarter)\b", re.I)
-_TAG = Pattern(r"(?<=\w)[,\s]+(?:(?:please|pls|plz|actually|do you (?:think|reckon)|would you say|anyone|anybody|folks|again)(?=\s*\?+\s*$)|(?:mate|thanks|thank you|cheers|ta|roughly|exactly|approx\.?|approximately|more or less)(?=\W*$))", re.I)
+_TAG = Pattern(r"(?<=\w)[,\s]+(?:(?:please|pls|plz|actually|do you (?:think|reckon)|would you say|anyone|anybody|folks|again)(?=\s*\?+\s*$)|(?:mate|roughly|exactly|approx\.?|approximately|more or less)(?=\W*$))", re.I)
 _A_PART = Pattern(r"(?<=[a-z)]) [-–—] (?=\S)|(?<=\S) [-–—] (?=[a-z])|(?<=[a-z])—(?=[a-z])", re.I)
 """A dash between two parts of a sentence; between two figures it is a range or a minus."""
 _METRES = Pattern(r"(?:(?<=\d)|(?<=\d )|(?<=\bin )|(?<=, )|(?<=half ))meters\b(?! (?:says?|reads?|it|f|at|the|from)\b)", re.I)
 
 
 def plainly(text: str, lexicon: Lexicon) -> str:
-    """The text as the rules know it.
-
-    Nothing is left out that holds a figure or a word of the trade.
-    """
+    """The text in its usual wording; what is left out holds no figure and no word of the trade."""
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
     said = _without_aside(_without_opener(_without_thanks(said)), lexicon)
@@ -108,7 +108,7 @@ def _in_usual_order(said: str) -> str:
     """Signs, scales and marks put as they usually stand: "@100" is at 100, "100 iso" is ISO 100, and what breaks off asks."""
     if _OF_A_PLACE.may_match(said):
         said = _OF_A_PLACE.sub(lambda found: found["who"], said)
-    asked = _QUESTION_FIRST.fullmatch(said) if "?" in said else None
+    asked = _QUESTION_FIRST.fullmatch(said) if "?" in said[:-1] else None
     if asked is not None:
         said = f"{_ended(asked['told'])} {asked['question']}"
     wanted = _WANTED_ALONE.match(said) if "?" not in said else None
@@ -122,7 +122,7 @@ def _in_usual_order(said: str) -> str:
         said = _DISTANCE_OF_LIGHT.sub("how far", said)
     if _IS_RUN_ON.may_match(said):
         said = _IS_RUN_ON.sub(lambda found: f"{found['before']}{found['thing']}'s", said)
-    if said[-1:].isalnum() and _BREAKS_OFF.search(said) and not _TELLS_OF_GEAR.search(said):
+    if said[-1:].isalnum() and not _TELLS_OF_GEAR.search(said) and _BREAKS_OFF.search(said):
         said += "?"
     return said
 
@@ -150,7 +150,8 @@ def _ended(told: str) -> str:
 def _without_opener(text: str) -> str:
     """"Ok so, quick question: …"."""
     for _ in range(3):
-        found = _OPENER.match(text)
+        first = _FIRST_WORD.match(text)
+        found = _OPENER.match(text) if first is not None and (first[1].lower() in _BEGINNINGS or first[1].lower().startswith(_HUMS)) else None
         if found is None:
             break
         text = text[found.end() :]
@@ -160,7 +161,7 @@ def _without_opener(text: str) -> str:
 def _without_aside(text: str, lexicon: Lexicon) -> str:
     """"… what aperture? Thanks, it is getting late here": after what is asked a few words that tell nothing."""
     for _ in range(2):
-        last = _LAST_SENTENCE.search(text)
+        last = _LAST_SENTENCE.search(text) if any(end in text for end in _ENDED) else None
         if last is None or not _OF_ONESELF.match(last["last"]):
             break
         if any(t.type not in _SAYS_NOTHING for t in hear(_FORGOTTEN.sub(" ", last["last"]), lexicon).tokens):

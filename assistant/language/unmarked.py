@@ -64,7 +64,7 @@ _TAKES_IT = Pattern(r"\b(?:to|at|on|for|of|by|in|with|know|see|say|says|is|was|w
 
 def _asked(lower: str) -> int | None:
     """Where the one question word of a text begins its clause."""
-    places = [m for m in _QUESTION.finditer(lower)]
+    places = list(_QUESTION.finditer(lower))
     if len(places) != 1 or len(list(_OPEN.finditer(lower))) != 1:
         return None
     before = lower[: places[0].start()].rstrip()

@@ -33,6 +33,8 @@ def bound_of(before: str) -> tuple[str, int]:
 
 TO_THE_DOT = 0.1
 """Stops within which a figure must come that is said to be exact: what the marks of the rings are rounded by."""
+EXACTLY = Pattern(r"\b(?:exactly|precisely|to the (?:dot|mark)|dead on)\b")
+"""Anywhere in a claim: near enough is not what is asked."""
 _EXACTLY_BEFORE = Pattern(r"\b(?:exactly|precisely|dead on|bang on|spot on|just)(?: (?:an?|the|at|to))? ?$")
 _EXACTLY_AFTER = Pattern(r",? ?(?:exactly|precisely|dead|dead on|on the dot|to the dot|spot on)\b")
 

@@ -6,7 +6,7 @@ import math
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.physics.optics import bellows_factor
+from assistant.physics.optics import bellows_factor, bellows_factor_from_magnification
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
@@ -36,7 +36,7 @@ def _factor(told: list[Fact]) -> float | None:
     if len(values) != len(told) or any(f.bad or not 0 < f.value < math.inf for f in told):
         return None
     if set(values) == {"magnification"}:
-        return (1 + values["magnification"]) ** 2
+        return bellows_factor_from_magnification(values["magnification"])
     if set(values) == {"extension", "focal_length"}:
         return bellows_factor(values["extension"], values["focal_length"])
     return None

@@ -16,8 +16,6 @@ from assistant.solving.claim_words import plain
 
 _MATTER = r"\b(?:matter\w*|affect\w*|chang\w*|alter\w*|depend\w*|count\w*|influenc\w*|need\w*|difference|effect|darker|dimmer|brighter|weaker|less|more|open up|closer|lose|loses|drops?|independent|regardless|unaffected|ignores?)\b"
 _GN = r"\b(?:gn|guide number)s?\b"
-_WORN = r"\b(?:umbrella|brolly|softbox|soft box|diffuser|modifier|bounce\w*|dome|octa\w*|scrim|shoot[- ]through)\w*"
-_SOURCE = r"\b(?:light|source|softbox|soft box|umbrella|diffuser|window|flash|octa\w*|it)\b"
 
 BELIEFS: tuple[Belief, ...] = (
     Belief((r"\b(?:hss|high[- ]speed sync\w*)\b", r"\b(?:los\w*|cost\w*|less|weak\w*|reduc\w*|power|reach|range|dim\w*)\b", r"^(?!.*\b(?:more power|stronger|further|adds?|free|full power)\b)"), True,

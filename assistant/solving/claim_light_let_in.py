@@ -18,7 +18,7 @@ _F = r"f ?/? ?\d+(?:\.\d+)?"
 _MUCH = r"(?P<much>half|twice|double|(?:four|eight|sixteen|three) times|(?:an?|one) (?:quarter|eighth|third|sixteenth)|[\d.]+ ?(?:times|x|%|per ?cent))"
 _LETS_IN = Pattern(
     rf"\b{_F} (?:will |would |does |only |really |just |won't |wouldn't |doesn't |does not |will not )*(?:lets? in|lets? through|admits?|pass(?:es)?|gives?|transmits?|takes? in|gets?|has|have|is|isn't|is not|means|put through)(?: only| just| about| exactly| roughly| no| more than| less than| at least| at most| over| under)* {_MUCH}(?: of)?(?: as much)?(?: the| of the)? light (?:(?:of|as|than|at|that|through|from|compared (?:to|with)) )+(?:that of |at |of )?{_F}")
-_STOPS = {"half": -1.0, "twice": 1.0, "double": 1.0, "four": 2.0, "eight": 3.0, "sixteen": 4.0, "three": 1.585, "quarter": -2.0, "eighth": -3.0, "third": -1.585, "sixteenth": -4.0}
+_STOPS = {"half": -1.0, "twice": 1.0, "double": 1.0, "four": 2.0, "eight": 3.0, "sixteen": 4.0, "three": math.log2(3), "quarter": -2.0, "eighth": -3.0, "third": -math.log2(3), "sixteenth": -4.0}
 _NEAR = 0.2
 
 

@@ -9,6 +9,8 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops, speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import EXACTLY
+from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, plain, terms
 from assistant.solving.solution import Solution
 
@@ -17,13 +19,12 @@ _MAKES_UP = Pattern(
     r"|\b(?:win|wins|gets?|give|gives|brings?|puts?) (?:it |that |the \w+ )?back (?:what|all)\b|\b(?:make|makes|made) up\b|\bcounter(?:s|act\w*)?\b|\bcovers? (?:the|that|its?|my) (?:loss|cloth|gel|filter|umbrella|softbox|silk|diffus\w+|scrim)\b"
 )
 _ENOUGH = Pattern(r"\b(?:enough|at least|suffic\w*|can|could|covers?)\b")
-_EXACTLY = Pattern(r"\b(?:exactly|precisely|just|dead on)\b")
 _A_CASE = Pattern(r"\b(?:i|i'm|im|i've|my|me|we|our)\b")
 TOLERANCE = 0.2
 """Stops within which the one makes up for the other: less than a third, the least that gear is marked in."""
 _DENIED = Pattern(r"(?:n't|\bnot|\bnever|\bcannot|\b(?:doesn|don|won|can|couldn|wouldn|isn)t)(?: (?:quite|fully|really|nearly|be|go|enough|to|even|at all))*\s*$")
 _LOSSES = ("loss", "filter_loss", "nd")
-_GAINS = {"power": 1.0, "pops": 1.0, "count": 1.0, "film_speed": 1.0, "aperture": -2.0, "distance": -2.0}
+_GAINS = {quantity: WEIGHTS["flash"][quantity] for quantity in ("power", "pops", "count", "film_speed", "aperture", "distance")}
 """Stops of light of the flash for one doubling of each."""
 _BELONGS = frozenset({*_LOSSES, "stops", "power_down", "power", "aperture", "film_speed", "distance", "aperture_range", "count", "energy", "modifier", "camera_filter", "number", "place", "remark"})
 
@@ -38,7 +39,7 @@ def claim_of_made_up(query: Query) -> Solution | None:
     if lost is None or gained is None or lost[0] <= 0:
         return None
     short = lost[0] - gained[0]
-    holds = short <= TOLERANCE if not _EXACTLY.search(said) and (_ENOUGH.search(said) or _A_CASE.search(said)) else abs(short) <= TOLERANCE
+    holds = short <= TOLERANCE if not EXACTLY.search(said) and (_ENOUGH.search(said) or _A_CASE.search(said)) else abs(short) <= TOLERANCE
     made = _MAKES_UP.search(said)
     if made is not None and _DENIED.search(said[: made.start()]):
         holds = not holds

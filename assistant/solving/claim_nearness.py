@@ -12,6 +12,7 @@ from assistant.scales import aperture_difference_stops
 from assistant.solving.claim_reading import LENGTH_OF
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import plain
+from assistant.units import LENGTH
 
 _WITHIN = Pattern(r"\bwithin (?:about |roughly )?(?P<many>half an?|an? half|an? third(?: of an?)?|an? quarter(?: of an?)?|two thirds(?: of an?)?|an?|one|two)(?: full| whole)? stops?\b")
 _STOPS = {"half": 0.5, "third": 1 / 3, "quarter": 0.25, "thirds": 2 / 3, "two": 2.0}
@@ -42,7 +43,7 @@ def stops_off(fact: Fact, right: Quantity) -> float | None:
         return None
     value, exact = fact.value, float(right.value)
     if fact.quantity == "distance":
-        exact *= {"ft": 0.3048, "m": 1.0, "cm": 0.01, "in": 0.0254, "yd": 0.9144}.get(right.unit, 1.0)
+        exact *= LENGTH.get(right.unit, 1.0)
     if fact.quantity == "guide_number" and fact.unit and fact.unit != right.unit:
         value *= LENGTH_OF.get(fact.unit, 1.0) / LENGTH_OF.get(right.unit, 1.0)
     if fact.quantity == "stops":

@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 from assistant.answer import Quantity
-from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import EXACTLY
 from assistant.solving.claim_rules import EXACT, Verdict
 from assistant.solving.solution import Solution
-
-_EXACTLY = Pattern(r"\b(?:exactly|precisely|to the (?:dot|mark)|dead on)\b")
 
 
 def told(verdict: Verdict | None, query: Query) -> Solution:
     """A rule or belief judged, as a solution."""
     assert verdict is not None
-    if verdict.holds and verdict.off > EXACT and _EXACTLY.search(query.text.lower()):
+    if verdict.holds and verdict.off > EXACT and EXACTLY.search(query.text.lower()):
         verdict = replace(verdict, holds=False)  # near enough, and that was not asked
     near = f"Close enough: it is {speak_stops(verdict.off)} out." if verdict.holds and verdict.off > 0.04 else ""
     cost = f"The rule as said is {speak_stops(verdict.off)} out." if not verdict.holds and verdict.off > 0.04 else ""

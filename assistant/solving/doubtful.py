@@ -16,6 +16,7 @@ from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
 from assistant.solving.doubtful_lights import grey_of_no_strength, pops_asked_again, shared_out
 from assistant.solving.solution import Solution
+from assistant.units import LENGTH
 
 Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
@@ -82,7 +83,6 @@ def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
 
 
 _RECKONED_FROM = frozenset({"aperture", "guide_number", "film_speed", "exposure_value", "aperture_range", "t_number", "focal_length"})
-_METRES = {"ft": 0.3048, "m": 1.0, "cm": 0.01, "mm": 0.001, "in": 0.0254}
 _NATURAL = {
     # from and to what is met with in the trade, wide of it on both sides (common practice, no source); lengths in metres
     "aperture": (WIDEST, SMALLEST), "distance": (0.00005, 200.0), "power": (1 / 1100, math.inf), "shutter": (1 / 10_000, 20_000.0), "film_speed": (0.5, 30_000.0),
@@ -98,7 +98,7 @@ def _beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
     least, most = _NATURAL.get(first.quantity, (-math.inf, math.inf))
     if not isinstance(first.value, float) or not math.isfinite(first.value):
         return False
-    value = first.value * (_METRES.get(first.unit, 1.0) if first.quantity == "distance" else 1.0)
+    value = first.value * (LENGTH.get(first.unit, 1.0) if first.quantity == "distance" else 1.0)
     of_nothing = first.quantity == "aperture" and not any(f.quantity in _RECKONED_FROM for f in whole.facts)  # no f-number comes of powers and distances alone
     if first.quantity != "stops" and said.asks and not said.unknown and not of_nothing:  # every word of it understood: it may be odd, not absurd
         least, most = least / _ODD, most * _ODD
@@ -113,6 +113,9 @@ _BY_NAME: tuple[tuple[Pattern, frozenset[str]], ...] = (
     (Pattern(r"\b(?:what|which) shutter\b"), frozenset({"shutter", "duration"})),
     (Pattern(r"\bhow many (?:pops|flashes|bursts)\b"), frozenset({"count"})),
     (Pattern(r"\b(?:what|which) (?:guide number|gn)\b"), frozenset({"guide_number"})),
+    (Pattern(r"\bhow many (?:more |extra |full |whole )?(?:seconds?|secs?|minutes?)\b"), frozenset({"shutter", "duration", "time", "interval", "recycle"})),
+    (Pattern(r"\bhow many (?:more |extra |full |whole )?(?:joules?|watt[- ]?seconds?|ws)\b"), frozenset({"energy"})),
+    (Pattern(r"\bhow many (?:more |extra |full |whole )?rolls\b"), frozenset({"count"})),
 )
 """What is asked by its name, and the kinds of answer that fit."""
 
@@ -323,19 +326,6 @@ def _together(changed: list[Term], way: int) -> float:
     return sum(WEIGHTS["flash"][t.quantity] * t.doublings * (way if t.quantity == "aperture" else 1) for t in changed)
 
 
-_HOW_MANY_OF = Pattern(r"\bhow many (?:more |extra |full |whole )?(?P<noun>sec\w*|minutes?|stops?|joules?|watt[- ]?seconds?|ws|feet|foot|met(?:re|er)s?|rolls?|pops?|flashes)\b")
-_IN_THESE = (("sec", ("shutter", "duration", "time", "interval", "recycle")), ("min", ("shutter", "duration", "time", "interval", "recycle")), ("joule", ("energy",)), ("w", ("energy",)), ("roll", ("count",)),
-             ("pop", ("count",)), ("flash", ("count",)))
-"""How the noun begins that is counted, and the quantities that are counted in it."""
-
-
-def _of_another_kind(said: Query, whole: Query, found: Solution) -> bool:
-    """Asked how many seconds, and found so many pops."""
-    counted = list(_HOW_MANY_OF.finditer(said.text.lower()))
-    kinds = next((kinds for noun, kinds in _IN_THESE if len(counted) == 1 and counted[0]["noun"].startswith(noun)), ())
-    return bool(kinds) and not any(a.quantity in kinds for a in found.answers)
-
-
 _UP_TO_IT = Pattern(r"\s*(?:up )?to the (?:ceiling|roof)\b", re.I)
 
 
@@ -349,14 +339,6 @@ def _one_lens_of_two(said: Query, whole: Query, found: Solution) -> bool:
     """The angle of one lens, and a second length in millimetres idle: it was a side of the film, or was to be compared."""
     told = {f.value for f in said.facts if f.quantity == "focal_length"}
     return len(told) > 1 and len({f.value for f in found.used if f.quantity == "focal_length"}) == 1
-
-
-def _of_the_backdrop_turned(said: Query, whole: Query, found: Solution) -> bool:
-    """"white paper should be two over … the paper meters what": found under, as though the lens were opened for it."""
-    told = [f.value for f in found.used if f.quantity == "aperture"]
-    way = next((1 if f.cue == "more" else -1 for f in found.used if f.quantity == "relation" and f.of == "backdrop" and f.cue in ("more", "less")), 0)
-    other = any(f.quantity in ("shutter", "exposure_value", "film_speed") or f.of == "ambient" for f in whole.facts)
-    return len(told) == 1 and way != 0 and not other and (float(found.answers[0].value) - told[0]) * way < 0
 
 
 _TURNED = frozenset({"aperture", "stops", "factor", "power"})
@@ -377,13 +359,11 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] 
     (_loss_counted_twice, None, None),
     (_beyond_nature, None, None),
     (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"})),
-    (_of_the_backdrop_turned, frozenset({"aperture"}), frozenset({"ambient"})),
     (_another_time_idle, frozenset({"shutter"}), frozenset({"ambient"})),
     (_pops_left_out, frozenset({"count"}), frozenset({"time"})),
     (_moved_for_nothing, frozenset({"count"}), None),
     (_how_many_left_out, None, frozenset({"flash", "lights", "change"})),
     (_of_a_power_denied, None, None),
-    (_of_another_kind, None, None),
     (_legs_that_clash, None, None),
     (_one_lens_of_two, frozenset({"coverage"}), None),
     (_pops_of_a_charge, frozenset({"aperture", "distance"}), None),

@@ -221,8 +221,15 @@ _WAY = Pattern(r"^[\w ]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dar
 _WANTED = Pattern(r"\b(?:want\w*|lik(?:e|es)|prefer\w*|aim\w*|always(?! com| turn| print| look)|shoot|expose|give|so that|so they|make (?:them|it))\b[^.?!]{0,40}$", re.I)
 
 
+_RESULT_FIRST = Pattern(r"\b(?P<result>thin|dense)\b[,;:-]?(?: (?:by|about|around|roughly|maybe|say|i'd say|some|a good))* ?$", re.I)
+"""Right before the stops: "came out thin, a stop and a third under"."""
+
+
 def _came_out(text: str, moved: Fact) -> float:
-    """1 where frames came out with too little light ("always a stop thin"), -1 with too much, 0 where no result is told."""
+    """1 where frames came out with too little light ("always a stop thin", "thin by a stop"), -1 with too much, 0 where no result is told."""
+    first = _RESULT_FIRST.search(text[: moved.start])
+    if first is not None:
+        return 1.0 if first["result"].lower() == "thin" else -1.0
     way = _WAY.match(text[moved.start : moved.end + 20])
     if way is None or _WANTED.search(text[: moved.start]) or not way["result"] and not _CAME_OUT.search(text[: moved.start]):
         return 0.0

@@ -15,7 +15,7 @@ _FLASH_ALONE = Pattern(
     r"|^\W*(?:and |so |for )?(?:the |my )?flash(?:'s)? (?:part|exposure|light|side|share|alone)\s*(?:alone|only)?\s*[:,-]|\b(?:how many stops|how much) (?:more|less|brighter|darker|weaker|stronger|extra) (?:of )?(?:(?:is|from|comes from|gets|does) )?(?:the |my )?flash\b(?! distance)", re.I)
 _AMBIENT_TOO = Pattern(r"\b(?:ambient|daylight|room|sky|sun\w*|background|backdrop|window|available|bulbs?|hss|high.speed)\b", re.I)
 _USUAL_SYNC = 1 / 250
-"""Seconds: a shorter time is beyond sync on most focal-plane shutters (common practice)."""
+"""Seconds: a shorter time is beyond sync on most focal-plane shutters (common practice, no source)."""
 
 
 def unmoved(query: Query) -> Solution | None:

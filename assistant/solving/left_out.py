@@ -80,6 +80,16 @@ def stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:
     """Numbers in figures that nothing took and that are not an echo of one that was taken."""
     if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
         return []
-    known = {round(shown(f), 3) for f in whole.facts if f.quantity != "number"} | {round(f.value, 3) for f in whole.facts if f.quantity != "number"}
-    known |= {float(figure) for f in whole.facts if f.quantity == "film_speed" for figure in patterns.findall(r"\d+(?:\.\d+)?", f.said)}  # "27 DIN … the 27"
-    return [f for f in query.facts if f.quantity == "number" and not told_by_the_way(f, query) and (f.said[:1].isdigit() or f.unit == "mixed" or f.value >= 3 or query.text[f.end :].lstrip()[:1].isdigit()) and (f.value > 1 or f.unit == "mixed" and f.value >= 1) and round(f.value, 3) not in known]
+    numbers = [f for f in query.facts if f.quantity == "number" and _is_a_figure(f, query.text) and not told_by_the_way(f, query)]
+    if not numbers:
+        return []
+    taken = [f for f in whole.facts if f.quantity != "number"]
+    known = {round(value, 3) for f in taken for value in (shown(f), f.value)}
+    known |= {float(figure) for f in taken if f.quantity == "film_speed" for figure in patterns.findall(r"\d+(?:\.\d+)?", f.said)}  # "27 DIN … the 27"
+    return [f for f in numbers if round(f.value, 3) not in known]
+
+
+def _is_a_figure(fact: Fact, text: str) -> bool:
+    """Whether a number was said in figures, or is too large or too odd for a word like "one"."""
+    in_figures = fact.said[:1].isdigit() or fact.unit == "mixed" or fact.value >= 3 or text[fact.end :].lstrip()[:1].isdigit()
+    return in_figures and (fact.value > 1 or fact.unit == "mixed" and fact.value >= 1)
