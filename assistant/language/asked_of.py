@@ -17,6 +17,8 @@ from assistant.records import replace
 _UNKNOWN_AFTER = Pattern(r"(?:guide ?(?:number|no\.?)|gn|power|aperture|distance|f-?stop|film speed|iso)?,? ?(?:is |being |'s )?(?:not known|unknown|isn't known|lost|forgotten|anybody's guess|i don't know|i don't have|no idea)\b")
 _UNKNOWN_BEFORE = Pattern(r"\b(?:don'?t know|do not know|not knowing|without (?:knowing|a|the|any)|no idea (?:of|about|what)|forgot(?:ten)?|lost|don'?t have|haven'?t got|no)(?: (?:the|my|its|a|any|what|of))* ?$")
 _OF_LENSES = {"hyperfocal": Pattern(r"hyper[- ]?focal"), "depth_of_field": Pattern(r"depth[- ]of[- ]field|dof\b")}
+_TO_ONE = Pattern(r"\b(?:what|how much|how many|something|which|x|how) (?:is it )?(?:to|:) ?(?:one|1)\b|\bkey[ -]to[ -]fill\b|\bas a ratio\b")
+"""Two lights so far apart, and "something to one": their ratio."""
 _WHATS_THE = Pattern(r"\bwhat(?:'s|s| is| does| will| would| should| must)? (?:the |my )?(?P<light>back(?:ground|drop)|fill|hair(?: ?light)?|rim(?: ?light)?|kicker|key|main)(?: light| then| now)*(?: (?:be|read|meter|get|show|reading|at))?\W*$")
 _NAMED = {"background": "backdrop", "backdrop": "backdrop", "main": "key", "kicker": "rim"}
 
@@ -42,6 +44,8 @@ def _is_unknown(ask: Ask, said: str) -> bool:
 def _of_the_open_one(asks: list[Ask], facts: Sequence[Fact], said: str) -> list[Ask]:
     """One light so far under another whose reading is told: the first one's reading is what can be asked."""
     apart = [f for f in facts if f.quantity == "relation" and f.of and f.to and f.of != f.to]
+    if len(apart) == len(facts) == 1 and {apart[0].of, apart[0].to} == {"key", "fill"} and all(a.quantity == "aperture" for a in asks) and _TO_ONE.search(said):
+        return [Ask("ratio")]
     read = {f.of for f in facts if f.quantity == "aperture"}
     if len(apart) != 1 or {f.quantity for f in facts} != {"aperture", "relation"} or read != {apart[0].to}:
         return asks

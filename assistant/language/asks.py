@@ -51,13 +51,15 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
     if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
     asks = _merged(strong or weak[-2:] or _fallback(segments, text))
-    return [replace(a, quantity="power") if a.quantity == "aperture" else a for a in asks] if _A_FRACTION.search(text) else asks
+    return [replace(a, quantity="power") if a.quantity in ("aperture", "stops") else a for a in asks] if _A_FRACTION.search(text) or _TURNED_TO.search(text) else asks
 
 
 def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
     """A question word with no quantity named: "what is 110 feet in metres", "what is it at full?"."""
     kinds = [i.kind for s in segments for i in s.items]
-    if patterns.search(r"\bwhat (?:do|does|will|would) [^?.]{1,30}\b(?:lose|gain|drop)\b", text.lower()) and kinds.count("length") > 1:
+    if _TURNED_TO.search(text):
+        return [Ask("power", "", "", 0)]
+    if patterns.search(r"\bwhat(?:'?s| do| does| will| would|'ll) [^?.]{1,30}\b(?:lose|losing|gain|gaining|drop)\b", text.lower()) and kinds.count("length") > 1:
         return []
     for segment in segments:
         at = next((n for n, i in enumerate(segment.items) if i.kind == "cue" and i.word in ("what", "give", "how_much")), None)
@@ -206,6 +208,7 @@ def _clause_text(text: str, start: int, end: int) -> str:
 
 
 _A_FRACTION = Pattern(r"\b(?:what|which) fraction (?:do|should|must|would|shall|can|will) (?:i|we) (?:then |now )?(?:set|dial|use|turn|put|need|give|go)\b", re.IGNORECASE)
+_TURNED_TO = Pattern(r"\b(?:turn|dial|knock|wind|crank|power)(?:ing)?(?: (?:it|that|this|the (?:flash|light|head|fill|strobe|gun|power)))?(?: right| back)? (?:down|up|back) to what\b(?! (?:f|aperture|f-?stop|mark on)\b)", re.IGNORECASE)
 _SHARE_ASKED = Pattern(r"(?:what|which) (?:fraction|share|part|proportion|percentage)\b", re.IGNORECASE)
 """A fraction that is dialled in is a power."""
 
@@ -240,9 +243,15 @@ def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> As
             return Ask("stops" if word == "stops" else word, _whom(segment, at), "", start)
         if item.kind in ("length", "aperture", "guide_number"):
             break
+    if _SO_MANY_OVER.match(text[segment.items[at].end :]):
+        return Ask("stops", _whom(segment, at), "", start)
     if after and after[0].kind == "word":
         return None  # how many of something that is none of ours
     return Ask("count", "", "", start)
+
+
+_SO_MANY_OVER = Pattern(r"\s+(?:over|under|above|below|hotter|brighter|darker|dimmer|up|down)\b(?! to\b)(?! (?:flash|light|head|pop|frame|shot)\w*\b)", re.IGNORECASE)
+""""How many over is that": stops, though nobody says so."""
 
 
 def _how_much(segment: Segment, at: int, after: Sequence[Item]) -> Ask | None:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from assistant.language.bare import UNIT_NEXT, Bare
+from assistant.language.bare import CLAUSE_ENDS, COMMON_FILMS, UNIT_NEXT, Bare
+from assistant.language.segments import is_role
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.scales import is_aperture_mark
@@ -96,4 +97,63 @@ def small_format(n: Bare) -> Fact | None:
     return n.of("format", value=0.0, unit="6x4.5", of="") if n.value == 645 and n.fact.said[:1].isdigit() else None
 
 
-RULES = (exposed_at, drop_wanted, place_asked, light_reads, more_stops, place_as_well, small_format)
+_LIGHT_OR_LIT = Pattern(
+    r"\b(?:(?P<key>key|main)|(?P<fill>fill)|face|cheek|nose|sitter|subject|bride|paper|wall|sheet|curtain|back(?:drop|ground|cloth)|bg|white|sky|daylight|sun|windows?|ambient|room|rim|hair(?: ?light)?|kicker|flash|strobe|gun|heads?|lights?|lens|ring|each|both|(?:one|the other|another|the first|the second|the third)(?= (?:at|reads?|gives?|meters?|alone)\b))"
+    r"(?: light| lights| head| itself| (?:at|on) full(?: power)?| alone| only| by itself| by themselves| on its own| on (?:the|her|his) (?:face|cheek|nose|sitter|subject)| (?:the |her |his )?same (?:face|cheek|side|spot|place))*,?"
+    r"(?: (?:is|are|reads?|meters?|metered|says?|shows?|gives?|measures?|comes (?:in|out)|set|sits|stands|stays|right))*(?: about| just| only| at| on)*[:=]? *$|\b(?:stay|keep|stick|remain|still|stuck)(?:ing|s)?(?: it| the (?:lens|ring)| right)*(?: on| at| to| with) $", re.I)
+_SKY = Pattern(r"\b(?:sun|sunny|sunlight|sunshine|overcast|cloud|clouds|cloudy|hazy|shade|daylight)\b", re.I)
+_ALONE_AFTER = Pattern(r"\s+(?:(?:and )?(?:the |her |his )?(?:key|main|fill|rim|hair|face|wall|backdrop|background|paper|flash)\b|alone|by itself|on its own|bare|from|on the|on (?:her|him|it|them|my|that|its)\b|there|too|as well|through|with|without|at (?:full|half|quarter|1/|a |an |my|the same))", re.I)
+_EACH_OF_THEM = Pattern(r"\s*(?:each|apiece|a piece|per (?:head|light|lamp|flash))\b", re.I)
+_ADDED_UP = Pattern(r"\b(?:together|both|all|combined|total|add\w*|sum)\b", re.I)
+_OF_LIGHT_ALONE = frozenset({"number", "aperture", "relation", "stops", "ratio", "count", "shutter", "film_speed", "loss", "remark", "modifier", "power", "power_down", "signed", "sync", "filter_loss", "factor"})
+
+
+def reads_beside(n: Bare) -> Fact | None:
+    """"key 11, fill 5.6", "face at 8, wall two stops hotter": a reading, where no place and no guide number is told but another figure of the light is."""
+    if not n.kinds <= _OF_LIGHT_ALONE or not is_aperture_mark(n.mark) or not 1.4 <= n.mark <= 45:
+        return None
+    end = n.text[n.fact.end : n.fact.end + 64]
+    if "count" in n.kinds and _EACH_OF_THEM.match(end) and _ADDED_UP.search(end):
+        return n.of("aperture", value=n.mark, unit="", of="")
+    found = _LIGHT_OR_LIT.search(n.text[max(0, n.fact.start - 64) : n.fact.start])
+    if found is None or n.reads and any(is_role(i) for i in n.before) or UNIT_NEXT.match(end) or not (CLAUSE_ENDS.match(end) or _ALONE_AFTER.match(end)) or not _beside(n):
+        return None
+    return n.of("aperture", value=n.mark, unit="", of="key" if found["key"] else "fill" if found["fill"] else "")
+
+
+def _beside(n: Bare) -> bool:
+    """Whether another figure of the light is told."""
+    if not n.kinds.isdisjoint(("aperture", "relation", "ratio", "shutter", "count")):
+        return True
+    other = next((f for f in n.facts if f is not n.fact and f.quantity == "number" and is_aperture_mark(f.value)), None)
+    return other is not None or _SKY.search(n.text) is not None and any(f.quantity == "film_speed" or f.quantity == "number" and f.value in COMMON_FILMS for f in n.facts)
+
+
+_AT_A_PLACE = Pattern(r"\b(?:key|main|fill|rim|hair|kicker|background|backdrop)(?: light| flash| head)?(?:'s| is| stands| sits| goes| placed| set)*(?: up| out)? at (?:about )?$", re.I)
+
+
+def place_like_the_next(n: Bare) -> Fact | None:
+    """"the key is at 8, the fill at 11 feet": a place as well, in the unit of the next light's."""
+    if "distance" not in n.kinds or not n.kinds.isdisjoint(("aperture", "ratio")) or n.value <= 0 or n.fact.bad or not _AT_A_PLACE.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) or UNIT_NEXT.match(n.text[n.fact.end :]):
+        return None
+    after = next((f for f in n.facts if f.start >= n.fact.end), None)
+    placed = after is not None and after.quantity == "distance" and after.unit in LENGTH and after.of and _AT_A_PLACE.search(n.text[n.fact.end : after.start])
+    return n.of("distance", value=n.value * LENGTH[after.unit], unit=after.unit) if placed and after is not None else None
+
+
+_BEHIND_AT = Pattern(r"\b(?:[a-z]+ behind(?: (?:them|her|him|it|us|those))?|(?:back|rear) (?!to\b|by\b|up\b|off\b|at\b|another\b)[a-z]+)(?: is| are|'s|,)*(?: at)?(?: about| only| just)? $", re.I)
+_A_WALL = Pattern(r"\b(?:wall|backdrop|background|paper|curtain|sheet|cloth|seamless|screen|light|lamp|flash|head|camera|it) behind\b", re.I)
+_THE_FRONT = Pattern(r"\b(?:front|from (?:the|my) (?:flash|light|lamp|strobe|head))\b", re.I)
+
+
+def row_behind(n: Bare) -> Fact | None:
+    """"bridesmaids in front ten feet from the flash, grannies behind at fourteen", "front lads four metres, back lads six": in the unit of those in front."""
+    before = n.text[max(0, n.fact.start - 48) : n.fact.start]
+    if "distance" not in n.kinds or n.value <= 0 or n.fact.bad or not _BEHIND_AT.search(before) or _A_WALL.search(before) or UNIT_NEXT.match(n.text[n.fact.end :]) or not CLAUSE_ENDS.match(n.text[n.fact.end :]):
+        return None
+    front = next((f for f in reversed(n.facts) if f.end <= n.fact.start), None)
+    near = front is not None and front.quantity == "distance" and front.unit in LENGTH and front.of in ("", "front") and _THE_FRONT.search(n.text[max(0, front.start - 40) : n.fact.start])
+    return n.of("distance", value=n.value * LENGTH[front.unit], unit=front.unit, of="back") if near and front is not None else None
+
+
+RULES = (exposed_at, drop_wanted, place_asked, light_reads, more_stops, place_as_well, place_like_the_next, row_behind, small_format, reads_beside)

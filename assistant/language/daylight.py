@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language.ambient_words import AMBIENT, LIGHT_ALONE, signed_fill, sky_in_stops
+from assistant.language.metered_at import conditions
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.query import Fact
@@ -119,7 +120,7 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
     if not _is_about_light(facts, cues) and not (any(f.quantity == "aperture" for f in facts) and _LIT_BY_ITSELF.search(text)):
         return list(facts)
     out = _readings(_unsaid_stops(list(facts), text), text, cues)
-    out = _conditions(out, text)
+    out = conditions(out, text)
     return _relations(signed_fill(sky_in_stops(out, text), text), text)
 
 
@@ -275,29 +276,6 @@ def _reading(found: Sequence[Setting], known: bool) -> Setting | None:
     if complete and len(found) > 1 and len(told) < 1:
         return complete[0] if complete[0] is found[0] else None
     return told[0] if told and (not known or told[0].metered) else None
-
-
-_OTHER_FILM = Pattern(r"\bbut\b|\bwhile\b|\bthough\b|\binstead\b|\bthere'?s\b|\bi'?(?:ve|m)\b|\bload\w*\b|\bin (?:this|the|my) (?:\w+ )?(?:back|camera|body|magazine|holder)\b|\bin it\b", re.I)
-"""Said of the film that is in the camera, where the meter was set to another."""
-
-
-def _conditions(facts: list[Fact], text: str) -> list[Fact]:
-    """"EV 9 at ISO 100 … 400 film": the first speed is that of the reading."""
-    speeds = sorted((f for f in facts if f.quantity == "film_speed"), key=lambda f: f.start)
-    light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
-    if light is None or not speeds:
-        return facts
-    near = [s for s in speeds if s.start >= light.end and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
-    before = [s for s in speeds if s.end <= light.start and not _END.search(text[s.end : light.start])]
-    near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture" and not (before and _OTHER_FILM.search(text[light.end : s.end + 24]))]
-    if not near and light.quantity == "aperture" and before and len(speeds) == 2:
-        near = before[:1]  # "the meter was on 400 and said f/5.6, but there's 800 in the back"
-    if not near and light.quantity == "aperture" and len(speeds) == 1:
-        near = speeds
-    if not near:
-        return facts
-    out = [replace(f, at_iso=near[0].value) if f is light else f for f in facts]
-    return [f for f in out if f is not near[0]] if len(speeds) > 1 else out
 
 
 # --- so many stops under -----------------------------------------------------------------------

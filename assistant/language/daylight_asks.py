@@ -13,6 +13,7 @@ from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _WHAT_AT = Pattern(r"\bin terms of f|\bwhat(?:'s|s| is| would) (?:it|that)(?: be)? (?:at|on|for)\b|\bwhat (?:does|do|would|will) (?:it|that|this|i|the \w+) (?:be|need|want|take|come to|become|get)(?: then)? (?:at|on|for)\b|\bwhat (?:at|on) (?:1/\d|f\W?\d)", re.I)
+_EV_AT = Pattern(r"\b(?:ev|e v|exposure value|light value)s? (?:at|for|on)\b(?!.*\d\W+(?:at|for|on)\b)|\b(?:is|equals|makes|gives) what (?:at|on|for)\b", re.I)
 _AND_AT = Pattern(r"(?:[.,;?]|\band\b|\bso\b)\s*(?:and )?(?:at|for|now)\s+(?:f\W?\d[\d.]*|1/\d+|\d+ ?s\w*)\W*$|\b(?:if|when) i (?:use|go to|open (?:up )?to|close (?:down )?to|stop down to|set|shoot(?: at)?|am at) (?:f\W?\d[\d.]*|1/\d+)\W*$", re.I)
 _ON_ONE_FACE = Pattern(r"\bboth\b|\btogether\b|\bthe two\b|\bcombined\b|\btotal\b|\bsum\b|\badd(?:s|ed)?\b|\bsame (?:face|subject|side|spot)\b|\bon top\b|\bplus\b|\boverlap", re.I)
 
@@ -23,6 +24,8 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     if len(kinds) == 3 and len(set(kinds)) == 2 and _AND_AT.search(text) and not OF_FLASH.search(text):
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]
     if patterns.search(r"\b(?:what|which) (?:exposure value|ev|light value)\b|(?:^|[,.;:?!]\s*)(?:the )?(?:exposure value|ev|e v) (?:at|for)\b|\b(?:as|in|into) (?:an )?(?:exposure value|ev|e v)\b", text, re.I) and kinds:
+        return [Ask("exposure_value")]
+    if not kinds and [f.quantity for f in facts] == ["exposure_value", "film_speed"] and facts[0].at_iso and facts[1].value == 100 and (_EV_AT.search(text) or _WHAT_AT.search(text)):
         return [Ask("exposure_value")]
     if _WHAT_AT.search(text) and len(kinds) == 3 and len(set(kinds)) == 2 and not OF_FLASH.search(text):
         return [Ask("aperture" if kinds.count("shutter") == 2 else "shutter")]

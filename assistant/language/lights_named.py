@@ -15,7 +15,7 @@ from assistant.records import replace
 
 def called_by_what_they_are(items: list[Item], text: str) -> list[Item]:
     """The items with every light called by what it is."""
-    return _all_in_all(_said_of_it(_one_and_one(_edges(_behind(items, text), text), text), text), text)
+    return _all_in_all(_said_of_it(_as_what(_one_and_one(_edges(_behind(items, text), text), text), text), text), text)
 
 
 _BEHIND = Pattern(r"\b(?:the )?(?:other|second)(?: one| flash| light| head)?\b[^.,;?\d]{0,20}\bbehind (?:her|him|them|the (?:subject|model|sitter|couple|bride|groom|group|dancer|child|kid|girl|boy|man|woman))\b", re.IGNORECASE)
@@ -50,6 +50,24 @@ def _one_and_one(items: list[Item], text: str) -> list[Item]:
         return items
     letters = {i.start: letter for i, letter in zip(ones, "abc")}
     return [replace(i, word=letters[i.start]) if i.start in letters and i in ones else i for i in items]
+
+
+_AS_WHAT = Pattern(r"[^.?!;,]{0,36}?,? ?\b(?:as|for|is|being)(?: the| a| my)? (?:key|main|fill)\b(?! ratio| to)", re.I)
+
+
+def _as_what(items: list[Item], text: str) -> list[Item]:
+    """"one at 5 ft as key and one at 7 ft as fill": the one is the key, the other the fill."""
+    roles = [i for i in items if i.kind == "role" and i.word in ("key", "fill")]
+    if not roles or not any(i.kind == "named" and i.word in ("a", "b") for i in items):
+        return items
+    return [_of_its_role(i, items, roles, text) if i.kind == "named" and i.word in ("a", "b") else i for i in items]
+
+
+def _of_its_role(item: Item, items: list[Item], roles: list[Item], text: str) -> Item:
+    role = next((r for r in roles if r.start >= item.end), None)
+    if role is None or any(item.end <= i.start < role.start for i in items if i.kind == "named" and i.word in ("a", "b")) or not _AS_WHAT.fullmatch(text[item.end : role.end]):
+        return item
+    return replace(item, kind="role", word=role.word)
 
 
 _AFTER_NET = Pattern(r"\s*(?:stops?|loss|gain|change|effect|difference|result|total|sum|light|exposure|in stops)\b", re.I)

@@ -114,6 +114,7 @@ _ON_THE_METER = Pattern(r"^\s*(?:on|into|in) (?:the |my |a )?(?:light ?)?(?:mete
 _ON_THE = Pattern(r"\bon (?:the|my|our|this|that)\s*$", re.I)
 _METERED_AT = Pattern(r"\bmeter(?:ed|ing)?(?: off)? (?:the |my |that |this )?[a-z]+ (?:at|for|on)\s*$", re.I)
 _A_TIME_TOLD = frozenset({"shutter", "exposure_value"})
+_AFTER_A_MARK = Pattern(r"\b(?:at|f|and)\W{0,3}(?:\d{1,2}(?:\.\d)?|(?:two|five|four|six|three|one|eight|eleven|sixteen|twenty[- ]two)(?: (?:eight|six|five|four|point \w+))?)\s+(?:on|at|with|for)\s*$", re.I)
 _GOT = Pattern(r"\b(?:i'?ve|'ve|have|has|had|got|put|there'?s|there is|with|only|is|stuck|slipped|run|running|carrying|using)\s*$", re.I)
 _GOT_IN = Pattern(r"\s*in(?:side)?(?: here| there| it)?(?: today| tonight| now| instead)?(?=\s*(?:[.,;:?!-]|$|(?:f\W?\d|how|what|which|so|and|at|then|now|but|with|the|though|while)\b))", re.I)
 _PUSHED_TO = Pattern(r"\b\d{2,4}\s+(?:film |stock )?(?:pushed|pulled)\s+(?:up |down )?to\s+$", re.I)
@@ -148,6 +149,8 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
         return "film_speed", "", fact.value, "", ""  # "I've got 400 in"
     if fact.value >= 100 and ((_ON_THE.search(before) and any(f.quantity in _A_TIME_TOLD for f in facts) and _SHOT_AFTER.match(after)) or (_METERED_AT.search(before) and patterns.match(r"\s*[:,;.]", after))):
         return "film_speed", "", fact.value, "", ""  # "1/30 on the 400", "metered the hall at 800: 1/60"
+    if fact.value >= 100 and fact.value in COMMON_FILMS and not known and any(f.quantity in _A_TIME_TOLD for f in facts) and _AFTER_A_MARK.search(before) and _SHOT_AFTER.match(after):
+        return "film_speed", "", fact.value, "", ""  # "a thirtieth at five six on 400"
     if _FILM_AFTER.match(after) or _FILM_BEFORE.search(before) or _IN_THE_CAMERA.match(after) or _WAS_A.search(before) and _FILM_TOLD.search(before) or _CAMERA_HOLDS.search(before) and "fastest" not in before.lower() or known and fact.value >= 50 and _ON_IT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
     return None

@@ -18,6 +18,8 @@ _RATIO = Pattern(r"\b(?P<a>\d+(?:\.\d+)?|one|two|three|four|five|eight|nine) ?(?
 _EQUAL = Pattern(r"\b(?:equal\w*|same (?:brightness|power|strength|reading|light)|identical|as bright as|evenly|equally)\b")
 _KEY_TO_FILL = Pattern(r"\b(?:key|main)[- ](?:to[- ])?fill\b")
 
+_APART = Pattern(r"\bstops? (?:apart|between|difference|of difference|from (?:key|main) to fill|of contrast)\b")
+
 
 def judge_ratio(text: str) -> Verdict | None:
     """The verdict on a ratio said together with how many stops the fill is under; None where not both are said."""
@@ -37,7 +39,13 @@ def judge_ratio(text: str) -> Verdict | None:
     other = key_plus_fill_ratio(stops) if plain_ratio else key_to_fill_ratio(stops)
     off = _off(ratio, right)
     why = f"Counted the other way, as {'(key + fill) to fill' if plain_ratio else 'key to fill'}, it is {other:.3g}:1."
-    return Verdict(off <= TOLERANCE / 2, off, f"{lights} {'give' if stops == 0 else 'gives'} a {kind} of {right:.3g}:1.", why, (marks.ratio(right),), found.start())
+    holds, told = off <= TOLERANCE / 2, f"{lights} {'give' if stops == 0 else 'gives'} a {kind} of {right:.3g}:1."
+    apart = _APART.search(said)
+    share = ratio if plain_ratio else ratio - 1
+    if not holds and share >= 1 and apart is not None and apart.start() > found.start():  # the ratio is what is told, the stops what is said of it
+        true = math.log2(share)
+        return Verdict(False, abs(true - abs(stops)), f"A {kind.split(',')[0]} of {ratio:.3g}:1 is {speak_stops(true)} between key and fill.", told + " " + why, (marks.stops(true), marks.ratio(right)), found.start())
+    return Verdict(holds, off, told, why, (marks.ratio(right),), found.start())
 
 
 def _off(one: float, two: float) -> float:

@@ -83,6 +83,8 @@ def _left_open(query: Query) -> Solution | None:
     lower = query.text.lower()
     if len(times) != 2 or not query.asks_for("stops") or not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")}) > 1:
         return None
+    if _FROM_ONE.search(lower[: times[0].start]) and _TO_THE_OTHER.match(lower[times[0].end : times[1].start]):
+        return None  # "dragged from 1/125 to 1/15": a change, and neither of them is needed
     stops, needed = query.all("aperture"), [f for f in times if _is_needed(f, times, lower)]
     if len({f.value for f in stops}) > 1:
         return None
@@ -95,6 +97,10 @@ def _left_open(query: Query) -> Solution | None:
     exact = not (is_shutter_mark(was.value) and is_shutter_mark(needed[0].value))
     value = math.log2(was.value / needed[0].value) if exact else shutter_difference_stops(needed[0].value, was.value)
     return replace(_spoken(value, (was, needed[0], *stops, *query.all("film_speed")), working=(f"log2 of {was.value:g} / {needed[0].value:g}",)), topic="ambient")
+
+
+_FROM_ONE = Pattern(r"\bfrom (?:a |an |the )?$")
+_TO_THE_OTHER = Pattern(r"\W*(?:all the way |right |back |down |up |over |on )*to\b")
 
 
 def _is_needed(fact: Fact, times: list[Fact], lower: str) -> bool | None:

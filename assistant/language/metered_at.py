@@ -1,0 +1,39 @@
+"""The film speed that a reading of the light is for: a meter may be set to another than is in the camera."""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+
+_END = Pattern(r"[.!?;](?=\s|$)")
+_OTHER_FILM = Pattern(r"\bbut\b|\bwhile\b|\bthough\b|\binstead\b|\bthere'?s\b|\bi'?(?:ve|m)\b|\bload\w*\b|\bin (?:this|the|my) (?:\w+ )?(?:back|camera|body|magazine|holder)\b|\bin it\b", re.I)
+"""Said of the film that is in the camera, where the meter was set to another."""
+
+
+_METER_ON = Pattern(r"\bmeter\b(?:'s| is| was| stands| still)*(?: (?:set|dialled|dialed|left|turned|switched))?(?: (?:to|at|for|on|in))*(?: (?:iso|asa))?\s*$|^\W*(?:set|dialled|dialed|left) (?:to|at|for|on)(?: iso| asa)?\s*$", re.I)
+"""Right before the speed that a meter is set to."""
+
+
+def conditions(facts: list[Fact], text: str) -> list[Fact]:
+    """"EV 9 at ISO 100 … 400 film": the first speed is that of the reading."""
+    speeds = sorted((f for f in facts if f.quantity == "film_speed"), key=lambda f: f.start)
+    light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
+    if light is None or not speeds:
+        return facts
+    near = [s for s in speeds if s.start >= light.end and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
+    before = [s for s in speeds if s.end <= light.start and not _END.search(text[s.end : light.start])]
+    near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture" and not (before and _OTHER_FILM.search(text[light.end : s.end + 24]))]
+    if not near and light.quantity == "aperture" and before and len(speeds) == 2:
+        near = before[:1]  # "the meter was on 400 and said f/5.6, but there's 800 in the back"
+    if not near and light.quantity == "exposure_value" and before and _METER_ON.search(text[: before[-1].start]):
+        near = before[-1:]  # "the meter is set to ISO 400 and shows EV 12"
+    if not near and light.quantity == "aperture" and len(speeds) == 1:
+        near = speeds
+    if not near:
+        return facts
+    out = [replace(f, at_iso=near[0].value) if f is light else f for f in facts]
+    return [f for f in out if f is not near[0]] if len(speeds) > 1 else out
