@@ -6,6 +6,7 @@ import re
 
 from assistant.answer import Answer
 from assistant.language import speaking
+from assistant.memory.anew import says_stops_again
 from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
 from assistant.memory.corrections import correction, last_put_right
@@ -126,7 +127,7 @@ def _of_another_row(query: Query, talk: Conversation) -> bool:
 
 def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
-    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query) or other_limit(query, talk.scene) or _of_another_row(query, talk)):
+    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query) or other_limit(query, talk.scene) or _of_another_row(query, talk) or says_stops_again(query, talk.scene)):
         return None
     if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query) and not offers(query):
         return told_scene(turn)

@@ -13,6 +13,8 @@ from assistant.units import LENGTH
 
 _FLASH_AFTER = Pattern(r"^\)?\s*(?:\w+\s+)?(?:flash(?:es|guns?)?|strobes?|speedlights?|guns?|units?|heads?)\b(?! (?:to|from|is|and|at|away|shots?|pictures?|photos?|frames?|exposures?|leads?|cords?|cables?|stands?|distances?|range))", re.IGNORECASE)
 _IS_THE_GUIDE = Pattern(r"^\s*(?:(?:at|for|on) (?:(?:iso|asa) ?\d+|(?:full|half|quarter|1/\d+)(?: power)?)\s*)?(?:(?:is|was|'s)\s+(?:the|its|my|his|her)?|(?:as )?(?:the|its|my|his|her))\s*(?:gn|guide)\b", re.IGNORECASE)
+_THAT_IS_IT = Pattern(r"[^.?!;\d]{0,48}?[\s(,–-]+(?:(?:that(?:'s| is| being| was|s)|which is|it'?s|i mean|meaning|being) (?:the|its|my|his|her)?\s*(?:gn|guide)\b)(?! (?:at|for|with|on)\b)", re.IGNORECASE)
+"""After a length: "good for 88 feet on this film (that's the guide number)"."""
 _CAME_OUT = Pattern(r"\b(?:gn|guide(?: number| no\.?| factor)?)(?: has| had| just| actually| really)* (?:came out|comes out|worked out|works out|turned out|turns out|tested|tests|measured|measures|proved)(?: (?:as|at|to be|to|of|about|around|more like|nearer))*\s*$", re.IGNORECASE)
 _GUIDE_SAID = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)(?: is| of|'s)? (?:normally|usually|nominally|typically|officially|always|otherwise|elsewhere|as a rule|at best|bare|currently|now|at full(?: power| whack)?|without (?:it|that|(?:the |a |any )?\w+)|(?:in|with|at|on) (?:ordinary|normal|plain|standard|usual|x) (?:flash )?(?:sync|use|mode|running))(?: is|:|,)?\s*$", re.IGNORECASE)
 _JOINED = Pattern(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
@@ -58,7 +60,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     for n, fact in enumerate(facts):
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
-        if _IS_THE_GUIDE.match(text[fact.end :]) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)):
+        if _IS_THE_GUIDE.match(text[fact.end :]) or _THAT_IS_IT.match(text, fact.end) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)):
             meant.add(n)
         elif kinds >= {"distance"} and len(pair) > 1 and _AN.search(_near(text, fact)) and _FLASH_AT.match(text[fact.end :]):
             meant.add(n)

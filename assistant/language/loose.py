@@ -14,7 +14,7 @@ from assistant.language.items import Item
 from assistant.language.rows import around, loose_row
 from assistant.patterns import Pattern
 from assistant.query import Fact
-from assistant.scales import is_film_speed_mark, iso_from_din
+from assistant.scales import is_film_speed_mark, is_shutter_mark, iso_from_din
 from assistant.units import LENGTH
 
 _STOCK = r"(?:stuff|colou?r|neg|negs|negative|slide|chrome|transparency|print film|black[- ]and[- ]white|monochrome|b ?& ?w|b/w|bw|film|roll|stock|emulsion|sheet)"
@@ -40,6 +40,9 @@ _A_ROLL = Pattern(r"^\W*(?:exps?|exposures?|frames?|shots?|pictures)?\W*(?:(?:on
 _PER_BRACKET = Pattern(r"^\W*(?:shots?|frames?|exposures?|exps?)?\W*(?:per|to (?:a|the|each)|in (?:a|each|every)|each|a) (?:bracket|subject|set-?up|scene)|^\W*(?:shot|frame|exposure)?\W*brackets?\b", re.I)
 _MARK_SPEEDS = (25.0, 6400.0)
 Meaning = tuple[str, str, float, str, str]
+
+
+_ON_THE_SHUTTER = Pattern(r"\bshutter(?: speed| dial| ring)?(?:'s| is| was| stays| stands| sits)?(?: set| left| stuck)? (?:on|to|at)(?: an?)? $", re.I)
 
 
 _AROUND = 150
@@ -72,6 +75,8 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
         return "film_speed", "", float(iso_from_din(fact.value)), "DIN", ""
     if fact.value <= 1 and _ROUNDED_TO.search(before):
         return "remark", "", fact.value, "", ""  # "to the nearest third": how fine an answer is wanted
+    if fact.value >= 15 and fact.value == int(fact.value) and _ON_THE_SHUTTER.search(before) and is_shutter_mark(1 / fact.value) and not UNIT_NEXT.match(after):
+        return "shutter", "", 1 / fact.value, "", ""  # "leaf shutter on 500"
     years = _YEARS.match(after)
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""

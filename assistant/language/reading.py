@@ -36,6 +36,7 @@ from assistant.language.length_items import PACE_METRES
 from assistant.language.lens_words import lens_asks, lens_facts
 from assistant.language.lights_named import called_by_what_they_are
 from assistant.language.lists import expand, in_order_of_time, metres_and_more
+from assistant.language.moved_places import as_near_as_it_gets
 from assistant.language.names import index_of, names_told
 from assistant.language.orders import ordered
 from assistant.language.parsing import parse
@@ -73,7 +74,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = _lens_span(_rows_in_order(facts, text), text)
     facts = _metric_paces(_same_again(_magnified(facts, text), text))
     facts = tested_words.settle(guide_words.settle(nd_counts.settle(facts, text), text), text)
-    facts = _listed_guides(_unit_after(_now_here(facts, text), segments), text)
+    facts = _listed_guides(_unit_after(as_near_as_it_gets(_now_here(facts, text), text), segments), text)
     facts = film_pairs.settle(facts, text)
     cues = _cues(items)
     facts = two_alike.settle(left_behind(light_losses.settle(auto_words.settle(facts, text, cues), text, cues), text), text)

@@ -19,7 +19,7 @@ _TAG = Pattern(
 _NO_TAG = Pattern(r"\b(?:put|puts|get|gets|make|makes|bring|brings|set|expose) (?:it|that|this|them|her|him|the \w+) right\s*[?!.]*\s*$|\b(?:stops?|third|half) (?:of|from|off) (?:right|correct)\s*[?!.]*\s*$|\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
 _PHRASE = Pattern(
     r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth|usable|printable|tolerable|salvageable|too (?:much|far)|good enough)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b|\b(?:confirm|verify|agree|affirm|prove|support)(?: (?:it|this|that))? or (?:deny|refute|disagree|disprove|correct|reject|not)\b|\b(?:yea|yay) or nay\b|(?:^\W*|[.!] )(?:assess|verify|judge|evaluate|fact[- ]check)\b(?: the (?:claim|statement)| this| whether)?[:,]?"
-    r"|\b(?:right|correct|true) or (?:wrong|not|false)\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
+    r"|\b(?:right|correct|true),? or (?:wrong|not|false|(?:an? |just |only |pure |more |club |old )*(?:lore|folklore|myth|legend|nonsense|rubbish|bunk|hearsay|superstition|wives'? tale))\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
     r"|\b(?:isn't|isnt|doesn't|doesnt|dosen't|dosent|dont|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
     r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
     r"|\bthat(?:'?s| is| would be| will be|'ll be) the (?:right|correct|proper) (?:one|(?:\w+ )?(?:setting|speed|aperture|f-?stop|power|distance|exposure|number|figure|way))\s*\?"
@@ -41,7 +41,7 @@ _INVERTS = Pattern(
 """A verb before its subject inside a text without marks: "sync 1/60 can i get the daylight right"."""
 _WORD_BEFORE = Pattern(r"\b(?:what|whats|what's|how|where|wheres|which|why|when|whose)\b[^.,;?]{0,40}$")
 _WORD = Pattern(r"\b(?:what|whats|how|where|wheres|which|why|when|whose)\b")
-_RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)")
+_RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)|what (?!(?:do|does|did|has|have|had|is|are|was|would|will|should|must|can|could)\b)(?:[a-z]+ ){1,6}?(?:told|taught|says?|said|claim\w*|wrote|writes|reckon\w*|swears?|swore|teach\w*|believ\w*|thought|thinks?)\b")
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
 _WHEN_IT = Pattern(r"\W*when (?:i|you|we|one|it|the|my|a|an|both)\b[^?]*,")

@@ -113,17 +113,31 @@ def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return _instead(query, scene, [replace(mine, quantity="count", unit=told[0].unit, of=told[0].of)], told)
 
 
-_ALONE = Pattern(r"^\W*(?:and |or |then |what about |how about |what if |now |make (?:it|that) )*(?:with |at |for |to |on )*(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: instead| then)?\W*$", re.I)
+_ALONE = Pattern(
+    r"^\W*(?:(?:and|or|then|what about|how about|what if|now|make (?:it|that)|no|nah|nope|sorry|wait|actually|well|rather|hang on|scratch that|i meant?|let'?s say|say|just|only|it'?s|it should be|should be|call it)\b\W*)*(?:with |at |for |to |on |by )*"
+    r"(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: (?:(?P<less>under|down|darker|dimmer|below|less)|(?P<more>over|up|brighter|hotter|above)))?(?: instead| then| please| only)?\W*$", re.I)
+
+
+def says_stops_again(query: Query, scene: Scene) -> re.Match[str] | None:
+    """"two?", "no, just one" after "one stop under", where nothing else was counted."""
+    if query.asks or any(f.quantity not in ("number", "aperture", "power", "share") for f in query.facts) or _told_apart(scene) is None or any(f.quantity == "count" for f in scene.facts):
+        return None
+    return _ALONE.match(query.text)
+
+
+def _told_apart(scene: Scene) -> Fact | None:
+    told = [f for f in scene.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more")]
+    return told[0] if len(told) == 1 else None
 
 
 def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"two?" after "one stop under": so many stops, and no f/2."""
-    told = [f for f in scene.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more")]
-    said = _ALONE.match(query.text)
-    if len(told) != 1 or said is None or query.asks or any(f.quantity not in ("number", "aperture", "power", "share") for f in query.facts):
+    said, told = says_stops_again(query, scene), _told_apart(scene)
+    if said is None or told is None:
         return query, scene
-    new = replace(told[0], value=STOPS_SPOKEN[said["many"].lower()], origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
-    return _instead(query, scene, [new], told)
+    cue = "less" if said["less"] else "more" if said["more"] else told.cue
+    new = replace(told, value=STOPS_SPOKEN[said["many"].lower()], cue=cue, origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
+    return _instead(query, scene, [new], [told])
 
 
 def zoom_again(query: Query, scene: Scene, talk: Conversation) -> Pair:

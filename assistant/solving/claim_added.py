@@ -90,13 +90,17 @@ def claim_of_loss_read(query: Query) -> Solution | None:
 
 
 _ADDS = Pattern(r"\b(?:adds?|adding|brightens?|lifts?|raises?|gains?|gives?|makes?)\b[^.?!]{0,24}$")
-_ON_ONE_SIDE = Pattern(r"\b(?:both|same side|add\w*|together|where they (?:meet|overlap|mix))\b")
+_ON_ONE_SIDE = Pattern(r"\b(?:both|same side|add\w*|together|where (?:they|the two) (?:meet|overlap|mix|fall|hit|land))\b")
+_EQUAL_TO = Pattern(r"\b(?:fill|flash|strobe|key|light)\b[^.?!]{0,24}\b(?:(?:as|so) (?:strong|bright|powerful|much) as|equal to|equals?|level with|match(?:es|ing)?|same as|on a par with) (?:the |my )?(?:daylight|ambient|sun|sky|key|fill|flash|window|room|available light|day)\b")
 
 
 def claim_of_added_part(query: Query) -> Solution | None:
     """"ambient two stops under the flash adds about a third of a stop where both fall": what the weaker light puts on top of the stronger."""
     told = sorted((f for f in query.facts if f.quantity in ("stops", "relation") and f.value > 0), key=lambda f: f.start)
     said = query.text.lower()
+    if len(told) == 1 and told[0].cue != "less" and {f.quantity for f in query.facts if f.origin == "said"} <= {"stops", "relation"} and _EQUAL_TO.search(said[: told[0].start]) and _ON_ONE_SIDE.search(said):
+        holds = abs(told[0].value - 1.0) <= TOLERANCE / 2
+        return Solution(answers=(Quantity("claim", holds), marks.stops(1.0)), used=tuple(told), topic="claims", lead=f"{'Yes' if holds else 'No'}. Two equal lights add up to one stop more than either, where both fall.")
     if len(told) != 2 or {f.quantity for f in query.facts if f.origin == "said"} - {"stops", "relation", "count"} or not _ON_ONE_SIDE.search(said):
         return None
     weaker, added = told if _ADDS.search(said[: told[1].start]) else told[::-1]

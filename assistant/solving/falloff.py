@@ -16,7 +16,7 @@ from assistant.physics.flash import back_off_for_spread, distance_for_falloff, f
 from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import leeway, marks, set_for_row, share_of_light, turned_too, twins
+from assistant.solving import leeway, marks, set_for_row, share_of_light, turned_too, twins, unplaced_light
 from assistant.solving.lights import PLACES, lights, preferred_unit
 from assistant.solving.placing import Scene, between_rows, meant, scene_of, times_as_far
 from assistant.solving.solution import Solution, needs
@@ -30,7 +30,7 @@ TONES: tuple[tuple[str, float, str], ...] = (
 )
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
 _WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\b|\bwho gets (?:more|the most)\b|\bwho(?:'s| is)? (?:the )?(?:brighter|brightest|hotter)\b", re.I)
-_NEW_PLACE = Pattern(r"from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
+_NEW_PLACE = Pattern(r"\bfrom (?:him|her|them)\b|from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
 _COMPENSATE = Pattern(r"clos(?:e|ing) (?:it )?down|stop(?:ping)? (?:it )?down|open(?:ing)? (?:it )?up|\bopen\b|\badd\b|make up|\b(?:have to|need to|must|should|do i|got to|gotta) give\b(?! (?:me|us))|compensat|to keep|hold the|give it(?! (?:to me )?in )|more exposure|more (?:power|output|juice)|more light (?:do i need|is needed|needed|to keep|must)|increase|turn (?:it |the power )?up", re.I)
 _WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
 _TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
@@ -41,7 +41,8 @@ def solve(query: Query) -> Solution | None:
     twin = twins.solve(query)
     if twin is not None:
         return twin
-    if query.cues & {"zoom", "name_guide_number"} or len(query.all("guide_number")) > 1 or two_lights(query):
+    named = "name_guide_number" in query.cues and (len(query.all("guide_number")) != 1 or query.asks_for("guide_number"))  # "88 ft, that's the guide number" is told
+    if "zoom" in query.cues or named or len(query.all("guide_number")) > 1 or two_lights(query):
         return None
     scene = scene_of(query)
     if scene is None:
@@ -202,7 +203,7 @@ def _move_or_place(query: Query, ask: Ask, scene: Scene, move: float, place: flo
 
 
 def _asks_move(query: Query, ask: Ask) -> bool:
-    moved = ask.of == "move" or patterns.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)", query.text, re.I)
+    moved = ask.of == "move" or patterns.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)\b(?! (?:feet|metres|meters|foot|inches) (?:away )?from (?:him|her|them|the (?:subject|sitter|model|face|bride|groom|child))\b)", query.text, re.I)
     return bool(moved) or bool(_WHAT_MOVES.search(query.text)) and not _NEW_PLACE.search(query.text)
 
 
@@ -396,4 +397,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, set_for_row.by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, _spread, _backdrop, _shifted), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, set_for_row.by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
