@@ -30,6 +30,7 @@ from assistant.solving.sureness import sentence
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
 from assistant.told_turns import about_gear, leftover, mostly_unknown, noted, offers, tells_kit, told_of_gear, told_scene
 from assistant.turn import Handler, Turn
+from assistant.way_turns import which_way
 from assistant.which_turns import which_can
 
 KEPT_WORDS = Pattern(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so far|forget|undo|take that back|remove|know about|do (?:i|we) have)\b", re.IGNORECASE)
@@ -394,4 +395,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _claim_supplied, tells_kit, _checks_claim, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _claim_supplied, tells_kit, _checks_claim, _ask_something, explains)

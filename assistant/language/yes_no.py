@@ -42,6 +42,8 @@ _INVERTS = Pattern(
 _WORD_BEFORE = Pattern(r"\b(?:what|whats|what's|how|where|wheres|which|why|when|whose)\b[^.,;?]{0,40}$")
 _WORD = Pattern(r"\b(?:what|whats|how|where|wheres|which|why|when|whose)\b")
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)|what (?!(?:do|does|did|has|have|had|is|are|was|would|will|should|must|can|could)\b)(?:[a-z]+ ){1,6}?(?:told|taught|says?|said|claim\w*|wrote|writes|reckon\w*|swears?|swore|teach\w*|believ\w*|thought|thinks?)\b")
+_WHICH_TELLS = Pattern(r"which (?:gives?|is|makes?|means?|costs?|adds?|leaves?|lets?|was|brings?|takes?)\b[^?.,;]*,\s*(?:so|and|therefore|hence)\b")
+""""…, which gives two stops more, so …": told, and no question which."""
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
 _WHEN_IT = Pattern(r"\W*when (?:i|you|we|one|it|the|my|a|an|both)\b[^?]*,")
@@ -149,7 +151,7 @@ def _of_influence(text: str, facts: Sequence[Fact]) -> bool:
 
 def _asks_openly(items: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in items) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
+    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) and not _WHICH_TELLS.match(said, i.start) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in items) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
 
 
 def _gives(said: str) -> bool:
