@@ -20,7 +20,8 @@ CLOSE_M = 1.0
 def safety_question(turn: Turn) -> Answer | None:
     """A question about harm, from the prepared answers; not one for an exposure."""
     figures = [f for f in turn.query.facts if f.quantity not in ("number", "count", "voltage", "energy", "years", "modifier", "camera_filter")]
-    if (turn.query.asks and figures) or not may_concern_safety(turn.query.text):
+    worked = turn.query.claim and sum(f.quantity == "energy" for f in turn.query.facts) > 1 and "safe" not in turn.query.text.lower()
+    if (turn.query.asks and figures) or worked or not may_concern_safety(turn.query.text):
         return None
     from assistant.safety.questions import answer_safety
 

@@ -44,7 +44,9 @@ _OF_WHAT = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:of|for|on) (?:the|my|t
 _AN = Pattern(r"\b(?:an?|my|one|this|with)\s*$", re.IGNORECASE)
 _FLASH_AT = Pattern(r"[\s-]*(?:flash(?:gun)?|strobe|speedlight|gun|unit|head),? (?:at|from|and|is at|used at|set at) (?:about )?(?:an? |the )?(?:\d|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)", re.IGNORECASE)
 """After a length: "an 80 ft flash at 10 feet" has a place of its own, so the length is the flash's."""
-_SPEAKS = Pattern(r"gn|guide|flash|strobe|speedlight|gun|unit|head|mine|ours|my own", re.IGNORECASE)
+_CALLED_NUMBER = Pattern(r"(?:(?:^|[.,;:!?(]\s*|\band |\bwith )(?:the |my |its |his |her |our )?|\b(?:the|my|its|gun'?s|flash'?s|strobe'?s|lamp'?s) )number(?: on (?:it|the (?:back|box|label|flash|gun))| of (?:the|my) (?:flash|gun|strobe))?(?:'s| is| was| of|:| being| says| reads)?\s*(?:an? |about )?$", re.IGNORECASE)
+"""Right before a length, with nothing else of the name: "number is 40 metres"."""
+_SPEAKS = Pattern(r"gn|guide|number|flash|strobe|speedlight|gun|unit|head|mine|ours|my own", re.IGNORECASE)
 """Without one of these no length is a guide number."""
 
 
@@ -60,7 +62,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     for n, fact in enumerate(facts):
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
-        if _IS_THE_GUIDE.match(text[fact.end :]) or _THAT_IS_IT.match(text, fact.end) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)):
+        if _IS_THE_GUIDE.match(text[fact.end :]) or _THAT_IS_IT.match(text, fact.end) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)) or _CALLED_NUMBER.search(_near(text, fact)) and not _STANDS.match(text[fact.end :]):
             meant.add(n)
         elif kinds >= {"distance"} and len(pair) > 1 and _AN.search(_near(text, fact)) and _FLASH_AT.match(text[fact.end :]):
             meant.add(n)

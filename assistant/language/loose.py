@@ -25,6 +25,9 @@ _RATED = Pattern(
     r"(?:\W+(?:it|them|this|that|the|a|whole|roll|rolls|film|meter|light|was|is|in|all|set|my|of|speed|iso|asa|slide|neg|colou?r|every?thing|lot|things|dial|camera|flash|stuff|\d{2,4}))*\W+(?:at|to|as|for|on|like|as (?:if|though) it (?:was|were))\W*(?:ei\W*|iso\W*)?$", re.I)
 _EXPONENT = Pattern(r"(?:\bexponent|\bschwarzschild(?:'s)?(?: exponent| number| p)?|\breciprocity|\bp|\bto the power|\bpower law|\bpower|\bp.value|\^)(?:\W+(?:of|is|value|about|around))*\W*$", re.I)
 _YEARS = Pattern(r"^\W*(?:years?|yrs?|decades?)\b", re.I)
+_THING = r"(?:flash(?:es|guns?)?|guns?|strobes?|speedlights?|units?|packs?|generators?|heads?|monolights?|lamps?|capacitors?|batter(?:y|ies)|lens(?:es)?|cameras?|meters?|bod(?:y|ies)|shutters?|tripods?)"
+_OLD_THING = Pattern(rf"^\W*(?:years?|yrs?|decades?)[\s-]*old (?:\w+ )?(?:{_THING}|son|daughter|boy|girl|brother|sister|kid|child|nephew|niece|lad|man|woman|dad|mum)\b", re.I)
+_THING_IS = Pattern(rf"\b{_THING}(?:'s| is| are| was)(?: about| over| at least| some)? $", re.I)
 _LOADED = Pattern(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|switch(?:ed|ing)? to|chang(?:e|ed|ing) to|now (?:it's|on|in|i have|i'm on|im on|i'm using|we're on)|now|what about|how about|and for|and with)(?:\W+(?:is|it|with|a|the|some|up))*\W*$", re.I)
 _OVER_UNDER = Pattern(r"^\W*(?:stops? )?(?:too )?(?P<more>over|hot|above)|^\W*(?:stops? )?(?:too )?(?P<less>under|below)\b", re.I)
 _FILM_TALK = Pattern(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\bEI\b|box speed", re.I)
@@ -78,6 +81,8 @@ def loose_number(fact: Fact, items: Sequence[Item], at: int, facts: Sequence[Fac
     if fact.value >= 15 and fact.value == int(fact.value) and _ON_THE_SHUTTER.search(before) and is_shutter_mark(1 / fact.value) and not UNIT_NEXT.match(after):
         return "shutter", "", 1 / fact.value, "", ""  # "leaf shutter on 500"
     years = _YEARS.match(after)
+    if years and (_OLD_THING.match(after) or _THING_IS.search(before)):
+        return "remark", "", fact.value, "", ""  # "a thirty-year-old flash": no film's age
     if years:
         return "years", "film", fact.value * (10.0 if "decade" in years.group().lower() else 1.0), "years", ""
     if patterns.search(r"\brows?\W{0,2}(?:no\W*|number |#)?$", before, re.I) and fact.value == int(fact.value) and fact.value <= 12 and not _rows_told(facts, before) and not patterns.match(r"\s*(?:feet|foot|ft|m\b|met|people|,?\s*and \d)|\.\d", after, re.I):

@@ -104,7 +104,7 @@ def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask])
         return None
     if any(a.quantity in ("count", "power", "stops", "energy") for a in asks) and not _SERIES.search(lower):
         return None
-    if "count" in kinds and _SERIES.search(lower) and "recycle" in kinds:
+    if "count" in kinds and _SERIES.search(lower) and kinds & {"recycle", "interval"}:
         return [Ask("duration", "series")]
     if "?" in lower or asks or patterns.search(r"\b(?:what|how long)\b|\b(?:estimate|work out|find|give|calculate)\b", lower):
         return [Ask("duration", "recycle")]

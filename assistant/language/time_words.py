@@ -37,8 +37,16 @@ def _comes_back(fact: Fact, lower: str) -> bool:
     return any(_SO_LONG.fullmatch(before, found.end()) for found in _BACK_AFTER.finditer(before))
 
 
-_FOR_EACH = Pattern(r"\s*(?:a|per|for (?:each|every)(?: single)?(?: one)?(?: of)?)\s+(?:(?:the|those|these|my) )?(?:\w+ )?(?:pops?|flash(?:es)?|bursts?|hits?)\b|\s*for (?:each|every) one\b|\s*each\W*(?:$|[,.;]|\bin all\b|\btotal\b|\bhow\b)")
+_FOR_EACH = Pattern(r"\s*apiece\b|\s*(?:a|per|for (?:each|every)(?: single)?(?: one)?(?: of)?)\s+(?:(?:the|those|these|my) )?(?:\w+ )?(?:pops?|flash(?:es)?|bursts?|hits?)\b|\s*for (?:each|every) one\b|\s*each\W*(?:$|[,.;]|\bin all\b|\btotal\b|\bhow\b)")
 _EACH_TAKES = Pattern(r"\b(?:each|every)(?: single)?(?: one)?(?: of (?:the|these|those|my)(?: \w+)?)? ?(?:pops?|flash(?:es)?|bursts?|hits?)? (?:takes?|needs?|lasts?|costs?|gets)(?: me| about| up)* $")
+
+
+_WITH_ITS_WAIT = Pattern(r"\b(?:pop|flash|burst|hit)(?: alone)?,? (?:plus|and|with|including|counting|incl\.?) (?:(?:its|the|a|my) )?(?:own )?(?:wait\w*|pause|recycl\w*|recharg\w*|gap|rest|walk\w*)(?: time)?(?: (?:after|that follows|before)(?: it| the next| that)?)?,? ?(?:(?:together|between them|in all|is|are|takes?|make|makes|comes? to|lasts?|needs?|about|=|:)[ ,]*)*$")
+
+
+def _with_its_wait(fact: Fact, lower: str) -> bool:
+    """"each pop plus its wait is eight seconds": the last one waits as well."""
+    return _WITH_ITS_WAIT.search(lower[max(0, fact.start - 90) : fact.start]) is not None
 
 
 def _is_for_each(fact: Fact, lower: str) -> bool:
@@ -109,14 +117,26 @@ _OTHER_IS = Pattern(r"\b(?:one|other|second|spare|borrowed|mine|his|hers|theirs|
 
 
 def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
-    """"a 400 Ws head gave f/11, the borrowed one's a two hundred": watt-seconds too, and no film."""
+    """"a 400 Ws head gave f/11, the borrowed one's a two hundred", "so for f/16 I need 800", "over two heads is 500 each": watt-seconds too, and no film."""
     energies = [f for f in facts if f.quantity == "energy"]
-    bare = [f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and f.said.strip().lower().replace("-", " ").replace(" ", "").isalnum() and not _NAMED_FILM.search(f.said) and _OTHER_IS.search(lower[max(0, f.start - 50) : f.start]) and not _OF_FILM.match(lower, f.end)]
-    if len(energies) != 1 or len(bare) != 1 or not 20 <= bare[0].value <= 20000 or bare[0].start < energies[0].start:
+    if len(energies) != 1:
+        return facts
+    wanted = sum(f.quantity == "aperture" for f in facts) == 2 and not any(f.quantity in ("distance", "guide_number") for f in facts)
+    shared = any(f.quantity == "count" and f.unit in ("flashes", "heads") for f in facts)
+
+    def of_energy(fact: Fact) -> bool:
+        before = lower[max(0, fact.start - 50) : fact.start]
+        return _OTHER_IS.search(before) is not None or wanted and _NEEDS.search(before) is not None or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None)
+
+    bare = [f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and f.said.strip().lower().replace("-", " ").replace(" ", "").isalnum() and not _NAMED_FILM.search(f.said) and of_energy(f) and not _OF_FILM.match(lower, f.end)]
+    if len(bare) != 1 or not 20 <= bare[0].value <= 20000 or bare[0].start < energies[0].start:
         return facts
     return [replace(f, quantity="energy", unit="J", of="") if f is bare[0] else f for f in facts]
 
 
+_NEEDS = Pattern(r"\b(?:needs?|takes?|wants?|costs?|requires?|turn (?:it|the pack|the head) (?:up|down) to|set (?:it|the pack|the head) to)(?: only| just| about)? $")
+_TO_EACH = Pattern(r",? *(?:each|apiece|(?:a|per|to each|for each|in each|in every|to every|at each) (?:head|lamp|one|light))\b")
+_EACH_GETS = Pattern(r"\b(?:each|every)(?: one| head| of them)*(?: gets?| has| receives?| gives?| is| of)? $")
 _NAMED_FILM = Pattern(r"iso|asa|film|speed|din", re.I)
 _OF_FILM = Pattern(r"[\s-]*(?:film|roll|iso|asa|speed|stock|feet|foot|ft|m\b|mm\b|metres?|meters?|watts?\b)")
 
@@ -224,6 +244,8 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="remark", unit="", of="", cue="")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
         return replace(fact, quantity="count", unit="pops")
+    if fact.quantity in ("shutter", "time", "recycle") and fact.value >= 0.2 and _with_its_wait(fact, lower):
+        return replace(fact, quantity="interval", cue="each", of="")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _comes_back(fact, lower):
         return replace(fact, quantity="recycle", of="")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _is_for_each(fact, lower):

@@ -112,11 +112,18 @@ def _is_phrased(said: str) -> bool:
 
 def _within(said: str) -> bool:
     """"am I still inside what the film takes": within a limit or not, and no question for a value."""
-    if "inside" not in said and "within" not in said:
+    bounds = "inside" in said or "within" in said
+    if not bounds and not _WAYS.search(said):
         return False
-    from assistant.solving.claim_latitude import WITHIN
+    from assistant.solving.claim_latitude import WITHIN, asks_of_latitude
 
+    if not bounds:
+        return asks_of_latitude(said)
     return patterns.search(r"\b(?:films?|stock|negs?|negatives?|slides?|chrome|roll)\b", said) is not None and WITHIN.search(said) is not None
+
+
+_WAYS = Pattern(r"\b(?:over|either|each way|both ways|plus or minus)\b")
+"""What a limit of so much over and so much under, or either way, is told with."""
 
 
 def _states_a_rule(said: str, text: str, facts: Sequence[Fact]) -> bool:

@@ -12,6 +12,27 @@ from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.solution import Solution
 
+_EVENLY = Pattern(r"\b(?:equal\w*|even\w*|same|each|apiece|every|(?:a|per) head|shar(?:es?|ed|ing)|split\w*|divid\w*)\b")
+_EACH = Pattern(r"\b(?:each|apiece|every|(?:a|per) head)\b")
+_UNEVEN = Pattern(r"\b(?:asymmetric\w*|uneven\w*|unequal\w*|ratio|not even\w*|two thirds|one third|a third|more|less|half|twice|double)\b|\d ?: ?\d")
+_ALL_OF_IT = Pattern(r"\b(?:in all|altogether|total|together|between them|combined)\b")
+
+
+def claim_of_split(query: Query) -> Solution | None:
+    """"a 1200 Ws pack over three heads, that's 400 in each?": what each head of an evenly shared pack gets."""
+    told = sorted((f for f in query.facts if f.quantity == "energy" and not f.bad), key=lambda f: f.value)
+    heads = [f for f in query.facts if f.quantity == "count" and f.unit in ("flashes", "heads") and f.value > 1]
+    if len(told) != 2 or len({f.value for f in heads}) != 1 or {f.quantity for f in query.facts if f.origin == "said"} - {"energy", "count", "remark"}:
+        return None
+    said = query.text.lower()
+    if told[0].value <= 0 or not _EACH.search(said) or not _EVENLY.search(said) or _UNEVEN.search(said) or _DENIED.search(said) or _ALL_OF_IT.search(said):
+        return None
+    part = told[1].value / heads[0].value
+    holds = abs(math.log2(part / told[0].value)) <= 0.05
+    lead = f"{'Yes' if holds else 'No'}. {told[1].value:g} Ws shared evenly by {heads[0].value:g} heads is {part:.4g} Ws in each."
+    return Solution(answers=(Quantity("claim", holds), Quantity("energy", part, "J", "each")), used=query.facts, topic="claims", lead=lead)
+
+
 _ONTO = Pattern(r"\bfrom\b|\b(?:to|turned (?:down|up)|instead of|->)\b")
 _THAN = Pattern(r"\b(?:than|over|on|above|below|under|down on|up on|compared (?:to|with)|against|of|as)\W*$")
 _LESS = Pattern(r"\b(?:less|under|below|down|darker|dimmer|weaker|los\w+|short|drops?|lower|fewer)\b")

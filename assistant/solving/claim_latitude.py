@@ -11,26 +11,38 @@ from assistant.records import replace
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_words import number, plain
-from assistant.solving.solution import Solution
+from assistant.solving.film import box_and_rated
+from assistant.solving.solution import Solution, needs
 
 WITHIN = Pattern(
     r"\b(?:am i|are we|is (?:it|that|this|he|she|(?:the|my|this|that) \w+)|are (?:those|these|they|(?:the|my) \w+)|was (?:it|that|i)|does (?:that|it|this)|do (?:i|we|they)|have i|did i)(?: (?:still|just|all|safely|stay|fall|keep|kept|frames?|negs?|negatives?))* (?:inside|within|in range|fall within|covered|ok|okay|safe|usable|printable|all right|fine)\b"
     r"|\bwould you call (?:it|that|this) (?:within|inside|ok)\b"
+    r"|\b(?:will|would|does|do|should|could|can) (?:it|that|this|they|these|those|(?:the|my|this|that) \w+)(?: (?:still|just|all|safely|even))* (?:prints?|scans?|do|hold(?: up)?|survive|pass|come out|be (?:ok|okay|fine|safe|usable|printable|all right|within|inside|good))\b"
+    r"|\b(?:can|could|will|would) (?:i|we|he|she|they|you|the (?:lab|shop|printer))(?: (?:still|just|safely|even))* (?:print|scan|use|save|rescue)\b"
+    r"|(?:^|[.,;:?!-] ?)(?:(?:so|and|but|still|just|is it|are they|is that|was it|all|any) )*(?:safe|ok|okay|usable|printable|fine|within|all right|alright|in range|good enough)(?: (?:or not|then|still))?\W*$"
 )
 """Whether something lies within a limit, put up for a yes or a no."""
 _FILM = Pattern(r"\b(?:film|stock|negs?|negatives?|slides?|chrome|transparenc\w+|roll|emulsion)\b")
 _ONE = (r"(?:(?P<{0}half>half a|a half|half)|(?P<{0}part>(?:a|one|1|two|2) thirds?(?: of an?)?|[12]/3(?: of an?)?|three quarters(?: of an?)?)|(?P<{0}n>\d+(?:\.\d+)?|an?|one|two|three|four|five)(?P<{0}and> and a half| 1/2|½)?)(?: (?:full |whole )?stops?)?(?P<{0}late> and a half)?")
 _OVER, _UNDER = r"(?:too much |of )?(?:over(?:exposure)?|more|plus|hot)\b", r"(?:too little |of )?(?:under(?:exposure)?|less|minus|dark)\b"
-_AND = r"[,;]? ?(?:(?:and|or|but|to|only|just|up|about|through|at most|no more than|not more than)[ ,]+)*"
+_AND = r"[,;/]? ?(?:(?:and|or|but|to|only|just|up|about|through|at most|no more than|not more than)[ ,]+)*"
 _SPANS = (
     Pattern(rf"\b{_ONE.format('o')} {_OVER}{_AND}{_ONE.format('u')} {_UNDER}"),
     Pattern(rf"\b{_ONE.format('u')} {_UNDER}{_AND}{_ONE.format('o')} {_OVER}"),
     Pattern(rf"\b{_ONE.format('b')}(?: (?:of latitude|of leeway|of error))? (?:(?:either|each|both|in either|in each|in both) (?:ways?|sides?|directions?)|either side|up or down|over or under|and (?:nothing|no|not a bit|not) (?:more|further)|at (?:the )?most|and that's (?:it|all)|and that is (?:it|all))"),
     Pattern(rf"(?:plus or minus|plus/minus|±|\+/-) ?{_ONE.format('b')}"),
 )
-_TAKES = Pattern(r"\b(?:forgiv\w*|tak(?:es?|ing)|holds?|tolerat\w*|toleranc\w*|latitude|stands?|good for|swallows?|copes?|puts? up with|allows?|bears?|within|handles?)\b")
+_TAKES = Pattern(r"\b(?:(?:is|are|it's|they're) (?:still |all |usually |quite )?(?:fine|ok|okay|safe|good|usable|all right)|(?:fine|ok|okay|safe) (?:from|for|up to|with|between)|surviv\w*|live with|forgiv\w*|tak(?:es?|ing)|holds?|tolerat\w*|toleranc\w*|latitude|stands?|good for|swallows?|copes?|puts? up with|allows?|bears?|within|handles?)\b")
 
 _ONE_WAY = ((Pattern(rf"\b{_ONE.format('o')} {_OVER}"), "over", 1), (Pattern(rf"\b{_ONE.format('o')} {_UNDER}"), "under", -1))
+
+
+def asks_of_latitude(said: str) -> bool:
+    """Whether a limit of the film is told, and something put up against it: "good for half a stop either way. f/11 was due, I shot f/8. safe?"."""
+    return _FILM.search(said) is not None and WITHIN.search(said) is not None and _TAKES.search(said) is not None and _OPEN.search(said) is None and any(span.search(said) for span in _SPANS)
+
+
+_OPEN = Pattern(r"\b(?:what|which|how)\b")
 
 
 def claim_of_latitude(query: Query) -> Solution | None:
@@ -46,7 +58,7 @@ def claim_of_latitude(query: Query) -> Solution | None:
     rest = query.with_facts(f for f in query.facts if not found.start() <= f.start < found.end())
     off = _off(rest, said)
     if off is None:
-        return None
+        return needs(("aperture",), "I need what would have been right and what was given.", query.facts, "claims") if not query.has("guide_number") else None
     holds = -under - 0.05 <= off <= over + 0.05
     state = "right" if abs(off) < 0.05 else f"{speak_stops(abs(off))} {'over' if off > 0 else 'under'}"
     lead = f"{'Yes' if holds else 'No'}. The exposure is {state}, and the film takes {speak_stops(over)} over and {speak_stops(under)} under."
@@ -78,7 +90,8 @@ def _value(groups: dict[str, str | None], of: str) -> float:
 
 
 _SHOT = Pattern(r"\b(?:shot|exposed|left|set|took|made|fired|used|had|gave|was on|was at|were at|at)\b[^.;]{0,30}$")
-_SHOULD = Pattern(r"\b(?:asked|called|wanted|needed|correct|right|should have been|meant|supposed|meter\w*|said|read|reads|says|wants|calls|asks)\b[^.;]{0,24}$")
+_SHOULD = Pattern(r"\b(?:asked|called|wanted|needed|correct|right|should(?: have|'ve| of|a)? (?:been|be)|should've|ought|due|meant|supposed|meter\w*|said|read|reads|says|wants|calls|asks)\b[^.;]{0,24}$")
+_WAS_RIGHT = Pattern(r"\s*(?:was|is|were|would have been|would've been|had been)(?: the)? (?:right|correct|due|needed|wanted|called for|meant|asked for|what)\b")
 
 
 def _off(query: Query, said: str) -> float | None:
@@ -87,8 +100,9 @@ def _off(query: Query, said: str) -> float | None:
     stops += [replace(f, quantity="aperture") for f in query.facts if f.quantity == "number" and len(stops) == 1 and 1 <= f.value <= 64 and f.start > stops[0].end and _SHOT.search(said[: f.start])]
     speeds = sorted((f for f in query.facts if f.quantity in ("film_speed", "rated")), key=lambda f: f.quantity == "rated")
     times = [f for f in query.facts if f.quantity == "shutter"]
-    if any(f.quantity in ("stops", "loss", "relation") and f.value for f in query.facts):
-        return None
+    told = [f for f in query.facts if f.quantity in ("stops", "loss", "relation") and f.value]
+    if told:
+        return _told(told[0]) if len(told) == 1 and not (stops or speeds or times) else None
     if len(stops) == 2 and not query.has("guide_number") and len(times) < 2:
         right, shot = _in_order(stops, said)
         return aperture_difference_stops(right.value, shot.value)
@@ -102,12 +116,19 @@ def _off(query: Query, said: str) -> float | None:
         right, shot = _in_order(times, said)
         return shutter_difference_stops(right.value, shot.value)
     if not stops and not times and len(speeds) == 2:
-        return -film_speed_difference_stops(speeds[0].value, speeds[1].value)
+        box, rated = (speeds[0], speeds[1]) if speeds[0].quantity != speeds[1].quantity else box_and_rated(speeds, said)
+        return -film_speed_difference_stops(box.value, rated.value)
     return None
+
+
+def _told(off: Fact) -> float | None:
+    """"I am two over": how far it is out, said outright."""
+    return {"more": 1, "less": -1}[off.cue] * abs(off.value) if off.cue in ("more", "less") else None
 
 
 def _in_order(two: list[Fact], said: str) -> tuple[Fact, Fact]:
     """What was right and what was shot: as told in that order, unless the words say otherwise."""
     one, other = two
-    turned = _SHOULD.search(said[one.end : other.start]) is not None and _SHOULD.search(said[max(0, one.start - 40) : one.start]) is None
+    late = _WAS_RIGHT.match(said[other.end :]) is not None or _SHOULD.search(said[one.end : other.start]) is not None
+    turned = late and _WAS_RIGHT.match(said[one.end :]) is None and _SHOULD.search(said[max(0, one.start - 40) : one.start]) is None
     return (other, one) if turned else (one, other)

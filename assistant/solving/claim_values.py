@@ -34,6 +34,8 @@ def claim_of_value(query: Query) -> Solution | None:
         return None
     if fact.quantity in ("recycle", "energy", "count") and len(query.all(fact.quantity)) != 2:
         return None
+    if fact.quantity == "energy" and {f.quantity for f in query.facts} == {"energy"}:
+        return None  # nothing told that leads from the one to the other
     if fact.quantity == "count" and (fact.unit not in ("pops", "") or len(query.all("power")) not in (1, 2)):
         return None
     from assistant.solving.solver import solve, unused

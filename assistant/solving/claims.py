@@ -155,6 +155,7 @@ _ADJACENT = Pattern(r"(?:\b(?:so|therefore|thus|hence|gives?|gave|gets?|got|make
 _SAYS_STOPS = Pattern(r"\b(?:is|are|be|gets?|reads?|loses?|costs?|drops?|falls?|so|makes?)\W+(?:(?:it|the|fill|key|about|only|just|light|by|then|will)\W+)*$")
 _TURN = Pattern(r"(?<!^)\b(?:so (?!far|that|called|much|many)|therefore|thus|hence)\b")
 _SETS = Pattern(r"\b(?:set|use|dial(?: in)?|turn(?: it)?(?: down)? to|drop(?: it)? to|choose|go to)" + _FILLERS)
+_TAKES = Pattern(r"\b(?:takes?|costs?|wants?|requires?) (?:only |just |about )?$")
 _REACHES = Pattern(r"\b(?:reach(?:es)?|get (?:me )?(?:out )?to|make it to|carry(?: to)?|go as far as)" + _FILLERS)
 _CLAUSE = Pattern(r"\b(?:so|therefore|thus|hence)\b[^,.;]*$")
 _CONCLUDES = Pattern(r"(?:\b(?:so|therefore|thus|hence|gives?|gets?|got|makes?|means|need|needs|use|set|becomes?|is|works out|i'm at|leaves|come to|comes to|be|will|would|does|do)|=|->|→|:)\W{0,3}(?:(?:it|i|me|you|the|flash|light|aperture|distance|power|about|around|roughly|an|a|that|is|of|at|for|to|can|be|should|away|need|set|use|want|go|stand|put|with|right|ok)\W+)*$")
@@ -231,7 +232,7 @@ def _candidates(query: Query) -> list[Fact]:
 
     def rank(f: Fact) -> tuple[int, int, int]:
         before = said[: f.start]
-        near = (f.start == last and (f.quantity == "aperture" or _SETS.search(before) is not None)) or f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
+        near = (f.start == last and (f.quantity == "aperture" or _SETS.search(before) is not None or f.quantity == "energy" and _TAKES.search(before) is not None)) or f.cue in ("claimed", "result") or _ADJACENT.search(before) is not None
         level = 5 if f.quantity not in _UNBOUNDED and is_bounded(before) else 4 if _REACHES.search(before) else 3 if near else 2 if _CLAUSE.search(before) else 1 if _CONCLUDES.search(before) and f.start == last else 0
         return level, order[f.quantity] if level < 3 else 0, f.start
 

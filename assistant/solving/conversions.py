@@ -146,6 +146,8 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
         facts = _two_of(query.all(quantity))
         if quantity == "energy" and len(facts) == 2 and query.has("count") and all(f.value == 2 for f in query.all("count")):
             return _done(marks.stops(abs(between(facts[0].value, facts[1].value))), *facts, *query.all("count"))
+        if quantity == "power" and len(facts) == 2 and facts[0].value == facts[1].value and not patterns.search(r"\b(?:from|between|than|as)\b", query.text.lower()):
+            return None  # said again, or taken twice
         if quantity == "power" and len(facts) == 2 and any(f.unit == "full" for f in facts):
             if not patterns.search(r"\b(?:from|between)\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
@@ -215,6 +217,8 @@ def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
             return _done(marks.stops(sum(math.log2(f.value) for f in facts)), *facts)
         if quantity == "nd" and facts and _EFFECT.search(query.text.lower()):
             return _done(marks.stops(-facts[-1].value), facts[-1])
+        if quantity == "power" and len(facts) > 1 and patterns.search(r"\b(?:again|another|then|each)\b", query.text.lower()):
+            return None
         if facts and facts[-1].value > 0:
             costs = quantity == "factor" and "loss" in query.cues and not query.cues & {"open_up", "more"}
             return _done(marks.stops(-convert(facts[-1]) if costs else convert(facts[-1])), facts[-1])

@@ -58,7 +58,8 @@ def claim_about_film(query: Query) -> Solution | None:
 
 def _claimed_latitude(query: Query) -> Solution | None:
     """"two thirds over on slide, will that do?", by the rules of thumb."""
-    error = next((f for f in query.facts if f.quantity in ("stops", "signed", "loss", "relation", "push")), None)
+    figures = [f for f in query.facts if f.quantity in ("stops", "signed", "loss", "relation", "push", "number")]
+    error = figures[0] if len(figures) == 1 and figures[0].quantity != "number" else None
     film = next(((limits, words) for pattern, words, limits in LATITUDE if patterns.search(pattern, query.text, re.I)), None)
     if error is None or film is None or _is_exposure(query) or error.quantity == "push":
         return None
@@ -76,7 +77,7 @@ def claimed_error(query: Query) -> Solution | None:
     said = next((f for f in query.facts if f.quantity in ("stops", "relation") and f.cue in ("less", "more")), None)
     if said is None or len(speeds) != 2 or not _RATED_AT.search(query.text) or _is_exposure(query):
         return None
-    box, rated = (speeds[0], speeds[1]) if speeds[1].quantity == "rated" else _box_and_rated(speeds, query.text)
+    box, rated = (speeds[0], speeds[1]) if speeds[1].quantity == "rated" else box_and_rated(speeds, query.text)
     off = -scales.film_speed_difference_stops(box.value, rated.value)
     way = 1 if said.cue == "more" else -1
     holds = off * way > 0 and within(bound_of(query.text.lower()[: said.start])[0], abs(off) - abs(said.value), 0.1)
@@ -93,7 +94,7 @@ def _claimed_way(query: Query) -> Solution | None:
     speeds, ways = [f for f in query.facts if f.quantity in ("film_speed", "rated")], list(_WAY_CLAIMED.finditer(query.text))
     if len(speeds) != 2 or len(ways) != 1 or len({f.quantity for f in query.facts} - {"film_speed", "rated", "place", "remark"}) or not _RATED_AT.search(query.text) or _WAY_DENIED.search(query.text[: ways[0].start()]):
         return None
-    box, rated = (speeds[0], speeds[1]) if speeds[1].quantity == "rated" and speeds[0].quantity != "rated" else _box_and_rated(speeds, query.text)
+    box, rated = (speeds[0], speeds[1]) if speeds[1].quantity == "rated" and speeds[0].quantity != "rated" else box_and_rated(speeds, query.text)
     off = -scales.film_speed_difference_stops(box.value, rated.value)
     said = ways[0].group().lower()
     over = bool(ways[0]["over"] or ways[0]["dense"]) or "much" in said
@@ -283,7 +284,7 @@ _BOX_AFTER = Pattern(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w
 _IS_RATED = Pattern(r"\b(?:meter(?:ed)?|shot|rated|exposed|set)\b[^.,;?\d]{0,24}\b(?:at|for|as|to|on)\W*(?:iso |ei )?$|\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
 
 
-def _box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
+def box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
     """Which of two speeds is the film's own: the one called so, else the one that is not "at" or "to", else the first."""
     one, two = speeds
     def owned(fact: Fact) -> int:
@@ -300,7 +301,7 @@ def _stops_rated(query: Query) -> Solution | None:
         return _done((marks.stops(scales.film_speed_difference_stops(pair.value, pair.other)),), pair, lead="Push" if pair.other > pair.value else "Pull")
     speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated") and f.origin == "said"]
     if len(speeds) == 2 and _RATED_AT.search(query.text):
-        box, rated = _box_and_rated(speeds, query.text)
+        box, rated = box_and_rated(speeds, query.text)
     if box is None or rated is None:
         return None
     faster = scales.film_speed_difference_stops(box.value, rated.value)

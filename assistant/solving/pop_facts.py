@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant import patterns
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 
 POP_WORDS = ("pops", "flashes")
@@ -26,6 +27,15 @@ def share(query: Query) -> tuple[float | None, Fact | None]:
     values = [(f.value if f.quantity == "power" else 2.0 ** -abs(f.value), f) for f in downs]
     lower = [v for v in values if v[0] < 1]
     return (lower or values)[-1]
+
+
+_OF_THE_CHARGE = Pattern(r"\s*(?:of )?(?:the |its |my )?(?:full )?(?:energy|charged?|capacity|joules|watt-?seconds)\b", re.I)
+
+
+def said_twice(query: Query) -> bool:
+    """"half charge, half the energy": one part of a charge in two words."""
+    powers = query.all("power")
+    return len({f.value for f in powers}) == 1 and all(_OF_THE_CHARGE.match(query.text[f.end :]) for f in powers)
 
 
 def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:

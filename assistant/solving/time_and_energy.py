@@ -18,7 +18,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks, strobe_fits
 from assistant.solving.claim_denial import denied
-from assistant.solving.pop_facts import FAR, apart, own, popped, share
+from assistant.solving.pop_facts import FAR, apart, own, popped, said_twice, share
 from assistant.solving.pops import wanted
 from assistant.solving.solution import Solution, needs
 from assistant.units import length_in
@@ -292,6 +292,8 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     ratio = query.last("ratio")
     part, fact = share(query)
     value, used = full.value * (part or 1.0), [full] + ([fact] if fact else [])
+    if split and ratio and any(f.value > 2 for f in counts):
+        return None  # "three heads, 2:1:1"
     if split and ratio and ratio.value > 0:
         larger = max(ratio.value, 1 / ratio.value)
         shares = [Quantity("energy", value * part / (larger + 1), "J", name) for part, name in ((larger, "larger share"), (1.0, "smaller share"))]
@@ -328,7 +330,7 @@ def _charge(query: Query, ask: Ask) -> Solution | None:
         return Solution(answers=(Quantity("stops", 2 * math.log2(low / high), "stops"),), used=tuple(volts), topic="time", working=("energy goes with the voltage squared",))
     lower = query.text.lower()
     part = query.last("charge") or next((f for f in query.facts if f.quantity == "power"), None)
-    if part and len(query.all("power")) <= 1 and not energies and ("charge" in lower or "ready" in lower or "voltage" in lower) and 0 < part.value < 1:
+    if part and (len(query.all("power")) <= 1 or said_twice(query)) and not energies and ("charge" in lower or "ready" in lower or "voltage" in lower) and 0 < part.value < 1:
         by_voltage = "volt" in lower
         value = duration.charge_stops(duration.energy_fraction_at(part.value) if by_voltage else part.value)
         note = "" if by_voltage else "That is by energy; of the voltage it would be twice as many stops."
