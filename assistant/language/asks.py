@@ -283,6 +283,10 @@ _STAYS = Pattern(r"\s*(?:stays?|remains?|is (?:the same|unchanged|fixed|kept|sta
 _STEADY = Pattern(r"\b(?:fixed|constant|unchanged|unaltered|steady|equal|identical)(?: flash| manual)?\s*$", re.IGNORECASE)
 
 
+_SET_OFF = Pattern(r"[,;:] *(?:(?:what|which|and|so|the|my|then) )*$", re.IGNORECASE)
+"""Before a name that the mark parts from what is kept: "keep f/8, power?"."""
+
+
 _COUNTED_IN = Pattern(r"\s*(?:is |being |all )?(?:counted|included|allowed for|accounted for|taken (?:in|into account)|reckoned in|and all|in mind)\b", re.IGNORECASE)
 """A loss that is to be part of the answer, not the answer."""
 
@@ -302,7 +306,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
         return None  # "an 11 foot throw"
     if before is not None and (before.kind in ("share", "power") and not _MOST.fullmatch(text[before.start : before.end]) or (before.kind == "mark" and before.word == "TWICE")):
         return None
-    if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]):
+    if any(i.kind == "cue" and i.word in (*_KEPT, "only_full_half") for i in segment.items[max(0, at - 2) : at]) and not (before is not None and before.kind in ("aperture", "length", "film_speed") and item.word != before.kind and _SET_OFF.search(text[: item.start])):
         return None
     if _STAYS.match(text[item.end :]) or _STEADY.search(text[: item.start]) or _COUNTED_IN.match(text[item.end :]):
         return None

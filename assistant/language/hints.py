@@ -43,6 +43,7 @@ _VERSUS = rf"^\W*{_MARK}\W+(?:against|versus|vs|v)\W+(?:{_MARK}|\d+)\W*$"
 _SKY = r"\b(?:sun\w*|cloudless|overcast|shade|hazy|snow|beach)\b"
 """A sky named, so that a film and one setting tell the other."""
 
+_ONE_POP = r"\b(?:one|a|single|each|1)(?: single)? (?:pop|flash|burst|hit)\b"
 _SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
@@ -62,7 +63,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\b(?:near(?:est)?|closest)\b\W+(?:and|&|to|/)\W+(?:far(?:thest)?|furthest)\b|\bhow (?:near|close)\b.{0,12}\bhow far\b", ("distance", "aperture", "aperture_range"), "near_limit"),
     (_SPEED_WORDS, ("film_speed",), "film_speed"),
     (r"latitude|how (?:much |far )?(?:off|out|over|under|wrong)|get away with|forgiv", (), "latitude"),
-    (r"^(?![^?]*\b(?:were i|if i|if we|load(?:ed|ing)?|instead|in its place|swap(?:ped)?|switch\w*|replac\w+)\b(?![^?]*\b(?:iso|asa|what|which)\b))(?!\W*(?:and|what about|how about|with|on|at)\b[^?]{0,14}\?*\W*$).*(?:\bdin\b|\bdegrees\b|\bgost\b|\bweston\b)", ("film_speed",), "film_speed"),
+    (r"^(?![^?]*\b(?:were i|if i|if we|load(?:ed|ing)?|instead|in its place|swap(?:ped)?|switch\w*|replac\w+)\b(?![^?]*\b(?:iso|asa|what|which)\b))(?!\W*(?:and|what about|how about|with|on|at)\b[^?]{0,14}\?*\W*$)(?!.*\b(?:what|which)(?: lens)? (?:opening|stop)\b).*(?:\bdin\b|\bdegrees\b|\bgost\b|\bweston\b)", ("film_speed",), "film_speed"),
     (r"(?:film|sheet|stock|becomes?)\b.*(?:what (?:time|exposure)|how long|what for|what (?:about|at))|(?:what (?:time|exposure)|how long).*\b(?:film|stock)", ("shutter",), "shutter"),
     (r"how (?:long|many seconds)|(?:corrected|adjusted|real|actual|true) (?:time|exposure)|what (?:time|exposure)", ("shutter", "exponent"), "shutter"),
     (rf"(?:{_BRACKET}).*\b(?:shutter|times?|seconds|speeds?)\b|\b(?:shutter|times?|speeds?)\b.*\bbracket", ("shutter",), "shutter"),
@@ -186,7 +187,8 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bfill (?:then )?(?:goes|stands|sits|belongs|has to (?:be|stand|go))(?: at| to| where)?\W*$", ("ratio", "distance"), "distance"),
     *((r"\bwhere (?:do(?:es)?|should|must|will|can|is|'s)?\b[^?]{0,12}\bfill\b", (told, "distance"), "distance") for told in ("relation", "stops")),
     (r"how many (?:frames|shots|exposures)", ("stops",), "count"),
-    (r"\b(?:one|a|single|each) (?:pop|flash|burst|hit)\b[^?]*\b(?:\d+|two|three|four|six|eight|sixteen) (?:pops|flashes|bursts|hits)\W*\?\W*$", ("aperture", "count"), "aperture"),
+    (rf"{_ONE_POP}[^?]*\b(?:\d+|two|three|four|six|eight|sixteen) (?:pops|flashes|bursts|hits)\W*\?\W*$", ("aperture", "count"), "aperture"),
+    (rf"{_ONE_POP}[^?]*(?:\b(?:of (?:them|'?em|those|these))|[.,;:!?] *(?:(?:and|so|then|now|what about|how about|with|for) )*[\w-]+)(?: (?:read|give|make|come to|get)s?(?: me)? what)?\W*$", ("aperture", "count", "count"), "aperture"),
     (r"\bsame (?:place|spot|distance|stand)\W*\?\W*$", ("aperture", "count", "count"), "aperture"),
     (r"\b(?:loss|lost|stops|costs?)\W*\?*\W*$", ("extension", "focal_length"), "stops"),
     (r"\b(?:all (?:two|three|four|five|six|\d|of (?:them|these|those))|both|the lot|together)(?: on| firing| at once| together)*\W*\?\W*$", ("count", "aperture"), "aperture"),

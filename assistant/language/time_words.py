@@ -164,6 +164,8 @@ _POPPING = Pattern(r"\bpops?\b|\bopen flash|\bhow many flashes\b")
 _DO_IT = Pattern(r"^\s*(?:of them )?(?:at [\w/]+(?: power)? )?(?:do|did|does|will do|are|were|is|was|give|gave|gives|make|made|work|worked|suffice|sufficed|enough|right|needed|fired|to do|light|lit)\b")
 _COUNT_BEFORE = Pattern(r"\b(?:fired|fire|use|used|took|takes|needs?|needed|with|popped|hit it|gave it|give it)(?: just| only)?\s*$")
 _MORE_STOPS = Pattern(r"^\s*(?:more|extra|further|additional)[ -]stops?\b")
+_ONE_READS = Pattern(r"\b(?:one|a|single|each|1)(?: single)? (?:pop|flash|burst|hit)\b(?! (?:at|from) )")
+_THEN_SO_MANY = Pattern(r"[.,;:!?-] *(?:(?:and|so|then|now|what about|how about|what of|with|for) )*$")
 _ENDS = Pattern(r"^\s*(?:[,.;?!]|$|of them\b|then\b)")
 _AT_END = Pattern(r"\b(?:at|for|from)\s*$")
 
@@ -177,7 +179,9 @@ def _counted_pops(facts: list[Fact], lower: str) -> list[Fact]:
     for fact in facts:
         if fact.quantity == "number" and not fact.bad and fact.value == int(fact.value) and 0 < fact.value:
             before, after = lower[: fact.start], lower[fact.end :]
-            if _MORE_STOPS.match(after):
+            if fact.value <= 200 and _THEN_SO_MANY.search(before) and not patterns.sub(r"\W", "", after) and _ONE_READS.search(before):
+                fact = replace(fact, quantity="count", unit="pops", of="")  # "one pop f/5.6, then four?"
+            elif _MORE_STOPS.match(after):
                 fact = replace(fact, quantity="stops", cue="more", of="")
             elif fact.value <= 200 and _COUNT_BEFORE.search(before) and _ENDS.match(after) and len(lengths) == 2:
                 fact = replace(fact, quantity="count", unit="pops", of="")  # "from 12 feet I'd need four, wouldn't I?"

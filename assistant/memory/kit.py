@@ -10,6 +10,7 @@ from collections.abc import Iterable
 
 from assistant.query import Fact, Query
 from assistant.records import record, replace
+from assistant.solving.new_film import newly_loaded
 
 FLASH = frozenset({"guide_number", "min_power", "power_steps", "energy", "loss", "recycle", "only_powers"})
 CAMERA = frozenset({"film_speed", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "max_distance", "min_distance", "focal_length", "max_film_speed", "max_count",
@@ -63,4 +64,6 @@ class Kit:
                 mine = None
             if mine and (mine.quantity, mine.of) not in said and (mine.quantity, "") not in said:
                 out.append(mine)
+            elif mine and mine.quantity == "film_speed" and newly_loaded(query) is not None:
+                out.append(replace(mine, origin="kept"))  # what was read was read on the film there is, for the next questions too
         return out

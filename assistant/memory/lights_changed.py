@@ -175,6 +175,8 @@ def one_pop(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"one pop gives f/8", told after being asked: the reference, beside the aperture wanted."""
     wanted = [f for f in scene.facts if f.quantity == "aperture"]
     told = [f for f in query.facts if f.quantity == "aperture"]
+    if len(told) == 1 and not talk.missing and not query.asks and scene.asks and scene.asks[0].quantity == "aperture" and any(f.quantity == "count" and f.value > 1 for f in scene.facts):
+        return query.with_facts(f for f in query.facts if f.quantity != "count" or f.value != 1), scene  # as many of them as before, whatever one gives
     if talk.missing == ("aperture",) and len(wanted) == 1 and len(told) == 1 and not query.asks and scene.asks and scene.asks[0].quantity == "count" \
             and any(f.quantity == "count" and f.value == 1 for f in scene.facts):
         return replace(query, facts=(replace(wanted[0], origin="kept"), *query.facts)), replace(scene, facts=tuple(f for f in scene.facts if f is not wanted[0]))

@@ -30,6 +30,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     facts = (*_where_it_was(query, talk, scene), *facts)
     if "film_speed" in talk.missing:
         facts = (*facts, *(f for f in scene.facts if f.quantity == "push" and not any(n.quantity == "push" for n in facts)))
+        facts = (*facts, *(replace(f, origin="kept") for f in scene.facts if f.quantity == "film_speed" and query.has("film_speed")))  # the film that was loaded, after the one it was read for
     if moves and _has_distance(scene, query):
         facts = move_lengths(facts, moves)
     asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if implied_ask(replace(query, facts=facts)) else ())

@@ -19,6 +19,7 @@ from assistant.solving import marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
 from assistant.solving.losses import is_taken_off
+from assistant.solving.new_film import newly_loaded
 from assistant.solving.placing import times_as_far
 from assistant.solving.pop_facts import FAR, apart
 from assistant.solving.readings import told_of_all
@@ -39,6 +40,11 @@ def solve(query: Query) -> Solution | None:
     rated = query.all("rated")
     if len(rated) == len(query.all("film_speed")) == 1 and not query.has("push") and not query.has("aperture"):
         query = query.with_facts(replace(f, quantity="film_speed", of="") if f is rated[0] else f for f in query.facts)  # "changed to film I rate at 1600"
+    loaded = newly_loaded(query)
+    if loaded is not None and len(query.all("film_speed")) == 1:
+        return needs(("film_speed",), "I need the speed of the film that it was read for.", query.facts, "change")
+    if loaded is not None and ask.quantity != "power" and len(kept := query.all("power")) == 1 and kept[0].value < 1 and kept[0].origin == "kept":
+        return None  # what was read with it, or set since?
     if (added := _heads_added(query, ask)) is not None:
         return added
     if (further := _so_many_times_as_far(query, ask)) is not None:

@@ -76,6 +76,7 @@ _SHIFT = (
     ("film_speed", Pattern(r"\b(?:push|pull)\w* (?:it |film )?(?:from )?(\d{2,4}) (?:to|up to|down to) (\d{2,4})\b")),
     ("power", Pattern(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)?\b ?(?:to|->|up to|down to) ?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b")),
     ("film_speed", Pattern(r"\b(?:from |film )?(\d{2,4})(?: speed| film| iso| asa)? (?:to|up to|down to) (?:an? |the )?(\d{2,4})(?= ?(?:speed|film|iso|asa)\b)")),
+    ("film_speed", Pattern(r"\b(?:from |film )?(\d{2,4})(?: speed| iso| asa)? (?:film|stock) (?:to|up to|down to) (?:an? |the )?(\d{2,4})\b(?! ?(?:m|ft|feet|metres|ws|j|joules)\b)")),
     ("film_speed", Pattern(r"(?:iso|asa|film speed) (?:(?:goes|is raised|is changed|rises|changes|moves|going|is put up|goes up|goes down) )?(?:from )?(?:iso |asa )?(\d+) (?:to|up to|down to) (?:iso |asa )?(\d+)")),
     ("distance", Pattern(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)? ?(?:to|->|→|out to|back to) ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|foot|metres?|meters?)\b")),
     ("power", Pattern(r"\b(full|half|quarter|1/\d+) (?:power )?to (half|quarter|full|an eighth|eighth|1/\d+)(?: power)?\b")),

@@ -6,6 +6,7 @@ said to be such.
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant import patterns, scales
@@ -13,6 +14,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics.film import exposure_index
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import bracket, camera, marks, reciprocity
 from assistant.solving.claim_bounds import bound_of, within
@@ -112,14 +114,21 @@ def _rated_bare(query: Query) -> Fact | None:
 
 
 def claimed_rating(query: Query) -> Solution | None:
-    """"pushed one stop I meter it at 200, don't I": the rating that is claimed against the right one."""
+    """"pushed one stop I meter it at 200, don't I", "400 to 1600 is a one-stop push": the rating that is claimed against the right one, or the stops."""
     box, push, rated = query.first("film_speed"), query.last("push"), query.last("rated") or _rated_bare(query) or query.last("film_speed")
+    pair = query.first("number_range") if box is None else None
+    if pair is not None and scales.is_film_speed_mark(pair.value) and scales.is_film_speed_mark(pair.other):
+        box, rated = replace(pair, quantity="film_speed", other=math.nan), replace(pair, quantity="rated", value=pair.other, other=math.nan, start=pair.end - 1)
     if box is None or push is None or rated is None or rated is box or _is_exposure(query):
         return None
     right = exposure_index(box.value, -push.value)
     holds = abs(scales.film_speed_difference_stops(right, rated.value)) < 1 / 6
     way = "faster" if push.value > 0 else "slower"
     lead = f"{'Yes' if holds else 'No'}: {'pushed' if push.value > 0 else 'pulled'} {speak_stops(abs(push.value))} is rated {speak_stops(abs(push.value))} {way} than the box, ISO {right:g}."
+    if push.start > max(box.start, rated.start) and box.value != rated.value:
+        off = scales.film_speed_difference_stops(box.value, rated.value)
+        lead = f"{'Yes' if holds else 'No'}: ISO {box.value:g} to ISO {rated.value:g} is a {'push' if off > 0 else 'pull'} of {speak_stops(abs(off))}."
+        return _done((Quantity("claim", holds, ""), marks.stops(off)), *((pair, push) if pair else (box, push, rated)), lead=lead)
     return _done((Quantity("claim", holds, ""), marks.film_speed(right)), box, push, rated, lead=lead)
 
 
