@@ -51,7 +51,7 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
     if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
-    if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or len(query.all("aperture")) == 2):
+    if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or query.has("factor") or len(query.all("aperture")) == 2 or query.has("magnification") and not _THROUGH_LENS.search(query.text) or _of_the_draw(query)):
         return _through_a_filter(query, times)
     if len(query.all("aperture")) >= 2 and not query.has("exponent") and len(times) < 3:
         return None  # a reading and another aperture: an equivalent exposure
@@ -81,6 +81,10 @@ _FLASH_NOTE = "It lengthens the ambient part only; a flash is too short to need 
 def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
     """What is on the lens, and a lens closed further than it was metered for, lengthen the metered time; the film's failure lengthens that."""
     lost, facts, _ = camera.loss_total(query)
+    drawn = _of_the_draw(query)
+    if drawn and facts and abs(sum(abs(f.value) for f in drawn) - lost) > 0.1:
+        return needs(("stops",), "I need to know what is lost in all: by the scale it is not what was said.", (*drawn, *facts), "film")
+    lost, facts = (lost if facts else sum(abs(f.value) for f in drawn)), (*facts, *drawn)
     exponent, stops = query.last("exponent"), query.all("aperture")
     closed = _closed(stops)
     if exponent is None or len(times) != 1 or not (facts or closed) or query.has("guide_number") or len(stops) not in (0, 2):
@@ -89,6 +93,16 @@ def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
     found = _by_exponent(longer, exponent)
     at = f" at f/{stops[-1].value:g}" if closed else ""
     return replace(found, used=(times[0], *facts, *stops, exponent), assumed=camera.assumed(query), working=(f"{'through the filter' if facts else 'metered'}{at} {longer.value:.4g} s", *found.working))
+
+
+_THROUGH_LENS = Pattern(r"\bthrough the lens\b|\bttl\b|\bin[- ]camera meter", re.I)
+_DRAWN = Pattern(r"\bbellows\b|\bdraw\b|\bextension\b|\blife[- ]?size\b|\bclose-?up\b|\bmagnif\w*|\bmacro\b|\btubes?\b", re.I)
+
+
+def _of_the_draw(query: Query) -> tuple[Fact, ...]:
+    """"life size adds two stops": stops that the bellows takes, before the film is asked."""
+    told = tuple(f for f in query.facts if f.quantity in ("stops", "loss") and f.cue != "less")
+    return told if told and query.has("exponent") and _DRAWN.search(query.text) else ()
 
 
 def _closed(stops: list[Fact]) -> float:
