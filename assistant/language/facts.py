@@ -130,6 +130,9 @@ def _plain(quantity: str, owned: bool = False) -> Callable[[Place], Fact]:
 _NO_SPEED = Pattern(r"\W*(?:years?|yrs?|months?|decades?)\b", re.I)
 
 
+_ROLLS = Pattern(r"(?:one|two|three|four|five|[1-5])[\s-]+(?:rolls?|films?|cassettes?)", re.I)
+
+
 def _film_speed(place: Place) -> Fact:
     age = _NO_SPEED.match(place.text[place.item.end :])
     if age and "iso" not in place.text[place.item.start : place.item.end].lower():
@@ -137,6 +140,8 @@ def _film_speed(place: Place) -> Fact:
         return fact_at(place, "years", place.item.value * scale, unit="years", of="film")
     if patterns.search(r"\brolls? of $", place.text[: place.item.end - len(place.text[place.item.start : place.item.end].split()[-1])].lower()) and place.item.value in (12.0, 24.0, 36.0):
         return fact_at(place, "count", unit="frames", of="")
+    if place.item.value <= 5 and _ROLLS.fullmatch(place.text[place.item.start : place.item.end]):
+        return fact_at(place, "number" if place.item.value > 1 else "remark", of="")  # "one roll of 36": how many, and no speed
     if place.near("fastest", before=5, after=2):
         return fact_at(place, "max_film_speed", of="", cue="at_most")
     guide = place.beside(-2)

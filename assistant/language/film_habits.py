@@ -83,7 +83,7 @@ def _clause(fact: Fact, facts: Sequence[Fact], text: str) -> str:
 def _over(fact: Fact, facts: Sequence[Fact], text: str) -> int:
     """1 where more light is meant for the film, -1 where less, 0 where the stops are of something else or the way is not said."""
     words = _clause(fact, facts, text)
-    of_film = _OF_THE_FILM.search(words) or _OF_THE_EXPOSURE.search(words) and not any(f.quantity == "aperture" for f in facts)
+    of_film = _OF_THE_FILM.search(words) or _rated_so(fact, facts, text) or _OF_THE_EXPOSURE.search(words) and not any(f.quantity == "aperture" for f in facts)
     if _OF_THE_LIGHT.search(_THAN_METERED.sub(" ", words)) or not of_film:
         return 0
     said = text[fact.start : fact.end + 14]
@@ -92,6 +92,16 @@ def _over(fact: Fact, facts: Sequence[Fact], text: str) -> int:
     if over and under:
         over, under = _OVER.search(said) is not None, _UNDER.search(said) is not None
     return 0 if over == under else 1 if over else -1
+
+
+_RATES = Pattern(r"\b(?:rat(?:e|es|ed|ing)|shoot(?:s|ing)?|shot|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?|set(?:s|ting)?)\b[^.,;?!\d]{0,20}$", re.I)
+_STRAIGHT_ON = Pattern(r"\s*(?:film|roll|stock|slide|neg\w*|at|about|by|just|,)*\s*", re.I)
+
+
+def _rated_so(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
+    """"I'm rating 400 film a stop slower": said right after the film that is rated."""
+    before = [f for f in facts if f.quantity in ("film_speed", "rated") and f.end <= fact.start and _STRAIGHT_ON.fullmatch(text[f.end : fact.start])]
+    return bool(before) and _RATES.search(text[: before[-1].start]) is not None
 
 
 _RATED_SLOWER = Pattern(r"\b(?:slower|faster|below|above|under|over|less|more)(?: speed)? than (?:the |its )?box\b|\b(?:under|below|over|above|off|from) (?:the |its )?box(?: speed)?\b", re.I)

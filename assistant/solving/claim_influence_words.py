@@ -209,11 +209,14 @@ def read(said: str) -> Saying | None:
     return Saying(cause.name, cause.way, told, turned) if told else None
 
 
+_OPEN_SO_LONG = Pattern(r"\b(?:(?:with|when|while|if|for) )?(?:the |my |a )?shutter (?:(?:is|was|held|stays?|stayed|left|being|kept|stands?) )*open(?: for)?(?: \w+){0,2} (?:s|secs?|seconds?|minutes?)\b(?: (?:with|and) [^:;,.?]{2,24}(?=[:;,.]))?[:;,]?")
+"""The scene of a claim about reciprocity: the time is what makes it matter, and no cause of its own."""
 _MYTH = Pattern(r"\b(?:is|are|am) (?:he|she|they|i) (?:mistaken|wrong)\b|\b(?:he|she|they|i)(?:'s|'re|'m| is| are| am) (?:mistaken|wrong)\b|\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\bwrong (?:to (?:say|think|believe)|that)\b|\b(?:untrue|false) that\b")
 
 
 def _framed(said: str) -> str:
     """The claim without who says it, what stays as it is, and the words for what must be done put as what happens."""
+    said = _OPEN_SO_LONG.sub(" ", said) if "recip" in said else said
     for pattern in (_MYTH, _FRAME, _SYNC, _FIXED):
         said = pattern.sub(" ", said)
     for pattern, meant in (*_NEEDS, *_ACT):
