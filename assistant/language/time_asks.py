@@ -159,6 +159,9 @@ _SHARE_ASKED = Pattern(r"\b(?:what|how (?:much|many))\b[^.?]{0,24}\b(?P<which>st
 _OVER_HEADS = Pattern(r"\b(?:over|between|across|into|among|to|on) (?:\w+ )?(?:\w+ )?heads\b[^?.]{0,16}\b(?:equal|equally|evenly|even|each|apiece)\b")
 
 
+_EACH_GETS = Pattern(r"\b(?:pack|generator)\b[^?]*\bwhat (?:does|will|would|do) (?:each|every)(?: one| head| of (?:them|the heads))? (?:get|have|receive|put out)\b")
+
+
 def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and ("?" in lower or patterns.search(r"\bwhat\b", lower)):
         return [Ask("aperture")]
@@ -166,10 +169,10 @@ def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
     part = _SHARE_ASKED.search(lower) if plain and "ratio" in kinds else None
     if part:
         return [Ask("energy", "smaller" if part["which"] in ("weaker", "smaller", "lesser", "little", "fill") else "larger", "J")]
-    if plain and "count" in kinds and not asks and _OVER_HEADS.search(lower):
+    if plain and "count" in kinds and (not asks and _OVER_HEADS.search(lower) or all(a.quantity == "aperture" for a in asks) and _EACH_GETS.search(lower)):
         return [Ask("energy", "each", "J")]
-    if plain and "split" in cues:
-        if "count" in kinds and patterns.search(r"\bhow many stops\b|\bin stops\b", lower):
+    if "split" in cues and (plain or kinds == {"count"} and patterns.search(r"\b(?:pack|generator)\b", lower)):
+        if "count" in kinds and patterns.search(r"\bhow many stops\b|\bin stops\b|\bstops (?:down|lost|less)\b", lower):
             return [Ask("stops", "split")]
     if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance"} and patterns.search(r"\beach\b|per head|apiece", lower) and all(a.quantity in ("aperture", "stops", "count", "energy") for a in asks):
         return [Ask("energy", "each", "J")]

@@ -54,6 +54,8 @@ def choose(query: Query, solve: Callable[[Query], Solution | None]) -> Solution 
         return None
     if quantity == "shutter":
         return _darker_room(query, found)
+    if quantity == "power" and _FREEZES.search(query.text) and {f.quantity for f in query.facts if f.origin == "said"} <= {"power", "remark"}:
+        return _shorter_flash(query, found)
     starts = {f.start for f in found}
     rest = query.with_facts(f for f in query.facts if f.start not in starts)
     exact = solve(replace(rest, asks=(Ask(quantity),), claim=False))
@@ -101,3 +103,17 @@ def _darker_room(query: Query, found: list[Fact]) -> Solution | None:
     best = (min if way < 0 else max)(found, key=lambda f: f.value)
     return Solution(answers=(marks.shutter(best.value),), used=tuple(found) + tuple(query.all("sync")), topic="ambient",
                     notes=("The flash exposure does not change with the shutter, within sync.",))
+
+
+_FREEZES = Pattern(r"\bfreez\w*|\bfrozen\b|\bstop(?:s|ping)? (?:the |all )?(?:action|motion|movement)\b|\bstop(?:s|ping)? (?:him|her|it|them|the \w+) (?:dead|cold|mid|in mid|in the air|in flight)\b|\b(?:shorter|shortest|briefer|briefest|quicker|quickest) (?:flash|burst|pulse|pop|duration)\b|\bless (?:blur|smear)\b", re.I)
+_BY_VOLTAGE = Pattern(r"\b(?:studio|monolights?|monoblocs?|monoblocks?|pack|generator|heads?|mains|volt\w*|bulbs?|not|never|\w+n't|worse|least|longest|longer)\b", re.I)
+"""Of a studio flash the burst may last longer at low power; what is denied is not judged here."""
+
+
+def _shorter_flash(query: Query, found: list[Fact]) -> Solution | None:
+    """"full or 1/16 power to freeze him sharper?": an ordinary flash is cut off early at low power, so its burst is shorter."""
+    if _BY_VOLTAGE.search(query.text) or len({f.value for f in found}) < 2:
+        return None
+    best = min(found, key=lambda f: f.value)
+    return Solution(answers=(marks.power(best.value),), used=tuple(found), topic="time",
+                    notes=("A shoe flash is cut off early at low power, so its burst is shorter; a studio flash may do the opposite. The light lost has to be made up by a wider aperture, a shorter distance or faster film.",))

@@ -30,8 +30,8 @@ LATITUDE: tuple[tuple[str, str, tuple[float, float]], ...] = (
     (r"neg|print|colou?r", "Colour negative: two or three stops over is usually fine, one under is usable, two under is thin and grainy. Err on the side of too much.", (1.0, 3.0)),
 )
 _LATITUDE_ASKED = Pattern(r"latitude|how far off|how (?:much|far) (?:out|wrong|off)|how (?:many stops|much|far)? ?(?:over|under|off|out) (?:can|may|will)|toleran|forgiv|get away with|can i be", re.I)
-_OVER = Pattern(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous\w*|heav\w+|fat\w*)\b", re.I)
-_UNDER = Pattern(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin)\b", re.I)
+_OVER = Pattern(r"\b(?:over|overexpos\w*|more (?:light|exposure)|dens\w+|extra|hot|generous\w*|heav\w+|fat\w*|thick\w*|more than (?:the )?box)\b", re.I)
+_UNDER = Pattern(r"\b(?:under|underexpos\w*|less (?:light|exposure)|thin\w*|less than (?:the )?box)\b", re.I)
 
 
 def solve(query: Query) -> Solution | None:
@@ -135,12 +135,19 @@ def claimed_rating(query: Query) -> Solution | None:
 # --- the speed to set -------------------------------------------------------------------------------
 
 
+_HABIT = Pattern(r"\bbox\b|\bneg(?:ative)?s?\b|\bslides?\b|\bchromes?\b|\bfilm\b|\balways\b", re.I)
+_THE_BOX = Pattern(r"(?:the |its )?box(?: speed)?", re.I)
+
+
 def _film_speed(query: Query, ask: Ask) -> Solution | None:
     """The speed to rate a film at: pushed, pulled, always over, or old."""
     speeds = query.all("film_speed")
     said = next((f for f in speeds if f.unit or scales.is_film_speed_mark(f.value)), speeds[0] if speeds else None)
     if said is None and query.has("push") and {f.quantity for f in query.facts} <= {"push", "place", "remark"}:
         return needs(("film_speed",), "I need the box speed of the film.", tuple(query.all("push")), "film")
+    habit = query.all("stops") + query.all("relation") + query.all("signed")
+    if said is None and len(habit) == 1 and not query.has("rated") and _HABIT.search(query.text) and (_OVER.search(query.text) or _UNDER.search(query.text) or habit[0].cue) and {f.quantity for f in query.facts if not _THE_BOX.fullmatch(f.said)} <= {"stops", "relation", "signed", "place", "remark"}:
+        return needs(("film_speed",), "I need the box speed of the film.", tuple(habit), "film")
     if said is not None and len(query.facts) == 1 and query.cues & {"push", "pull"}:
         return needs(("stops",), f"I need by how many stops it is to be {'pulled' if 'pull' in query.cues else 'pushed'}.", (said,), "film")
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):

@@ -323,7 +323,7 @@ def _charge(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number") or query.has("aperture"):
         return None
     volts, energies = query.all("voltage"), query.all("energy")
-    if ask.of == "split":
+    if ask.of == "split" or "each" in query.cues and len(energies) == 1 and (query.cues & {"less", "down", "loss"} or energies[0].origin == "kept") and {f.quantity for f in query.facts} == {"energy", "count"}:
         return _split_stops(query)
     if len(volts) == 2:
         low, high = sorted(f.value for f in volts)
