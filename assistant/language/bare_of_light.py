@@ -110,13 +110,13 @@ _OF_LIGHT_ALONE = frozenset({"number", "aperture", "relation", "stops", "ratio",
 
 def reads_beside(n: Bare) -> Fact | None:
     """"key 11, fill 5.6", "face at 8, wall two stops hotter": a reading, where no place and no guide number is told but another figure of the light is."""
-    if not n.kinds <= _OF_LIGHT_ALONE or not is_aperture_mark(n.mark) or not 1.4 <= n.mark <= 45:
+    if n.fact.unit or not n.kinds <= _OF_LIGHT_ALONE or not is_aperture_mark(n.mark) or not 1.4 <= n.mark <= 45:
         return None
     end = n.text[n.fact.end : n.fact.end + 64]
     if "count" in n.kinds and _EACH_OF_THEM.match(end) and _ADDED_UP.search(end):
         return n.of("aperture", value=n.mark, unit="", of="")
     found = _LIGHT_OR_LIT.search(n.text[max(0, n.fact.start - 64) : n.fact.start])
-    if found is None or n.reads and any(is_role(i) for i in n.before) or UNIT_NEXT.match(end) or not (CLAUSE_ENDS.match(end) or _ALONE_AFTER.match(end)) or not _beside(n):
+    if found is None or "guide_number" in n.names or n.reads and any(is_role(i) for i in n.before) or UNIT_NEXT.match(end) or not (CLAUSE_ENDS.match(end) or _ALONE_AFTER.match(end)) or not _beside(n):
         return None
     return n.of("aperture", value=n.mark, unit="", of="key" if found["key"] else "fill" if found["fill"] else "")
 
