@@ -103,6 +103,7 @@ _LIGHT_OR_LIT = Pattern(
     r"(?: (?:is|are|reads?|meters?|metered|says?|shows?|gives?|measures?|comes (?:in|out)|set|sits|stands|stays|right))*(?: about| just| only| at| on)*[:=]? *$|\b(?:stay|keep|stick|remain|still|stuck)(?:ing|s)?(?: it| the (?:lens|ring)| right)*(?: on| at| to| with) $", re.I)
 _SKY = Pattern(r"\b(?:sun|sunny|sunlight|sunshine|overcast|cloud|clouds|cloudy|hazy|shade|daylight)\b", re.I)
 _ALONE_AFTER = Pattern(r"\s+(?:(?:and )?(?:the |her |his )?(?:key|main|fill|rim|hair|face|wall|backdrop|background|paper|flash)\b|alone|by itself|on its own|bare|from|on the|on (?:her|him|it|them|my|that|its)\b|there|too|as well|through|with|without|at (?:full|half|quarter|1/|a |an |my|the same))", re.I)
+_FOR_A_LIGHT = Pattern(r"\s*(?:for|on|from) (?:the |my )?(?:key|main|(?P<fill>fill))\b(?! (?:side|of))", re.I)
 _EACH_OF_THEM = Pattern(r"\s*(?:each|apiece|a piece|per (?:head|light|lamp|flash))\b", re.I)
 _ADDED_UP = Pattern(r"\b(?:together|both|all|combined|total|add\w*|sum)\b", re.I)
 _OF_LIGHT_ALONE = frozenset({"number", "aperture", "relation", "stops", "ratio", "count", "shutter", "film_speed", "loss", "remark", "modifier", "power", "power_down", "signed", "sync", "filter_loss", "factor"})
@@ -110,11 +111,14 @@ _OF_LIGHT_ALONE = frozenset({"number", "aperture", "relation", "stops", "ratio",
 
 def reads_beside(n: Bare) -> Fact | None:
     """"key 11, fill 5.6", "face at 8, wall two stops hotter": a reading, where no place and no guide number is told but another figure of the light is."""
-    if n.fact.unit or not n.kinds <= _OF_LIGHT_ALONE or not is_aperture_mark(n.mark) or not 1.4 <= n.mark <= 45:
+    if n.fact.unit or n.mark == 2 or not n.kinds <= _OF_LIGHT_ALONE or not is_aperture_mark(n.mark) or not 1.4 <= n.mark <= 45:  # a two counts lights more often
         return None
     end = n.text[n.fact.end : n.fact.end + 64]
     if "count" in n.kinds and _EACH_OF_THEM.match(end) and _ADDED_UP.search(end):
         return n.of("aperture", value=n.mark, unit="", of="")
+    light = _FOR_A_LIGHT.match(end)
+    if light is not None and _beside(n):
+        return n.of("aperture", value=n.mark, unit="", of="fill" if light["fill"] else "key")
     found = _LIGHT_OR_LIT.search(n.text[max(0, n.fact.start - 64) : n.fact.start])
     if found is None or "guide_number" in n.names or n.reads and any(is_role(i) for i in n.before) or UNIT_NEXT.match(end) or not (CLAUSE_ENDS.match(end) or _ALONE_AFTER.match(end)) or not _beside(n):
         return None

@@ -16,6 +16,8 @@ _OTHER_FILM = Pattern(r"\bbut\b|\bwhile\b|\bthough\b|\binstead\b|\bthere'?s\b|\b
 
 _METER_ON = Pattern(r"\bmeter\b(?:'s| is| was| stands| still)*(?: (?:set|dialled|dialed|left|turned|switched))?(?: (?:to|at|for|on|in))*(?: (?:iso|asa))?\s*$|^\W*(?:set|dialled|dialed|left) (?:to|at|for|on)(?: iso| asa)?\s*$", re.I)
 """Right before the speed that a meter is set to."""
+_THE_METER = Pattern(r"\W*(?:and |then )?(?:the|my|a|his|her) (?:light |hand |spot )?meter (?:shows|says|reads|gives|tells me|read|said|showed|gave)\b", re.I)
+"""Right after it: "at ISO 200 the meter shows" EV 11."""
 
 
 def conditions(facts: list[Fact], text: str) -> list[Fact]:
@@ -29,7 +31,7 @@ def conditions(facts: list[Fact], text: str) -> list[Fact]:
     near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture" and not (before and _OTHER_FILM.search(text[light.end : s.end + 24]))]
     if not near and light.quantity == "aperture" and before and len(speeds) == 2:
         near = before[:1]  # "the meter was on 400 and said f/5.6, but there's 800 in the back"
-    if not near and light.quantity == "exposure_value" and before and _METER_ON.search(text[: before[-1].start]):
+    if not near and light.quantity == "exposure_value" and before and (_METER_ON.search(text[: before[-1].start]) or _THE_METER.match(text, before[-1].end)):
         near = before[-1:]  # "the meter is set to ISO 400 and shows EV 12"
     if not near and light.quantity == "aperture" and len(speeds) == 1:
         near = speeds
