@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable
 
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.stop_words import LOSING
+from assistant.memory.bare import of_a_move
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
@@ -136,8 +137,10 @@ def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if said is None or told is None:
         return query, scene
     cue = "less" if said["less"] else "more" if said["more"] else told.cue
-    new = replace(told, value=STOPS_SPOKEN[said["many"].lower()], cue=cue, origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
-    return _instead(query, scene, [new], [told])
+    moved = told.quantity == "stops" and of_a_move(scene)
+    new = replace(told, value=STOPS_SPOKEN[said["many"].lower()], cue=cue, to="move" if moved else told.to, origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
+    changed = _instead(query, scene, [new], [told])
+    return (changed[0], scene) if moved else changed  # where to stand: the old stops are what the new ones are weighed against
 
 
 def zoom_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
