@@ -57,7 +57,7 @@ def tally(facts: Iterable[Fact]) -> Tally:
     """
     counted = Tally()
     for fact in facts:
-        counted[fact.quantity] += 1
+        counted[fact.quantity] = counted.get(fact.quantity, 0) + 1
     return counted
 
 
@@ -69,6 +69,21 @@ class Ask:
     of: str = ""
     unit: str = ""
     start: int = 0
+
+
+class _Told:
+    """The facts that were asked about last, by quantity: every solver asks about the same ones, and most about what is not among them."""
+
+    facts: tuple[Fact, ...] = ()
+    by_quantity: dict[str, list[Fact]] = {}  # noqa: RUF012
+
+    @classmethod
+    def of(cls, facts: tuple[Fact, ...]) -> dict[str, list[Fact]]:
+        found: dict[str, list[Fact]] = {}
+        for fact in facts:
+            found.setdefault(fact.quantity, []).append(fact)
+        cls.facts, cls.by_quantity = facts, found
+        return found
 
 
 @record
@@ -93,35 +108,37 @@ class Query:
 
     def all(self, quantity: str, of: str | None = None) -> list[Fact]:
         """Every fact of a quantity, in the order said; `of` None means anybody's."""
-        return [f for f in self.facts if f.quantity == quantity and (of is None or f.of == of)]
+        told = (_Told.by_quantity if self.facts is _Told.facts else _Told.of(self.facts)).get(quantity, ())
+        return list(told) if of is None or not told else [f for f in told if f.of == of]
 
     def first(self, quantity: str, of: str | None = None) -> Fact | None:
         """The first such fact."""
-        for fact in self.facts:
-            if fact.quantity == quantity and (of is None or fact.of == of):
+        for fact in (_Told.by_quantity if self.facts is _Told.facts else _Told.of(self.facts)).get(quantity, ()):
+            if of is None or fact.of == of:
                 return fact
         return None
 
     def last(self, quantity: str, of: str | None = None) -> Fact | None:
         """The latest such fact: a later value replaces an earlier one."""
-        for fact in reversed(self.facts):
-            if fact.quantity == quantity and (of is None or fact.of == of):
+        for fact in reversed((_Told.by_quantity if self.facts is _Told.facts else _Told.of(self.facts)).get(quantity, ())):
+            if of is None or fact.of == of:
                 return fact
         return None
 
     def has(self, *quantities: str) -> bool:
         """Whether every one of these quantities is known of somebody."""
+        told = _Told.by_quantity if self.facts is _Told.facts else _Told.of(self.facts)
         for quantity in quantities:
-            for fact in self.facts:
-                if fact.quantity == quantity:
-                    break
-            else:
+            if quantity not in told:
                 return False
         return True
 
     def asks_for(self, *quantities: str) -> bool:
         """Whether one of these is asked."""
-        return any(a.quantity in quantities for a in self.asks)
+        for ask in self.asks:
+            if ask.quantity in quantities:
+                return True
+        return False
 
     def with_facts(self, facts: Iterable[Fact]) -> Query:
         """The same question about other facts."""

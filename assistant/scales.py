@@ -10,6 +10,7 @@ and 5800 (all from memory); half steps are common practice.
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from assistant.bounds import OutOfRange
 from assistant.mark_rows import Scale, Series, nearest, stops_between
@@ -128,6 +129,7 @@ def nearest_aperture(n: float, steps: Steps = "thirds", ring: Series | None = No
     return Mark(f"f/{value:g}", value, error)
 
 
+@lru_cache(maxsize=1000)
 def is_aperture_mark(n: float) -> bool:
     """Whether `n` is printed on a standard scale of whole, half or third stops.
 

@@ -46,8 +46,7 @@ def _of_the_open_one(asks: list[Ask], facts: Sequence[Fact], said: str) -> list[
     apart = [f for f in facts if f.quantity == "relation" and f.of and f.to and f.of != f.to]
     if len(apart) == len(facts) == 1 and {apart[0].of, apart[0].to} == {"key", "fill"} and all(a.quantity == "aperture" for a in asks) and _TO_ONE.search(said):
         return [Ask("ratio")]
-    read = {f.of for f in facts if f.quantity == "aperture"}
-    if len(apart) != 1 or {f.quantity for f in facts} != {"aperture", "relation"} or read != {apart[0].to}:
+    if len(apart) != 1 or {f.quantity for f in facts} != {"aperture", "relation"} or {f.of for f in facts if f.quantity == "aperture"} != {apart[0].to}:
         return asks
     named = _WHATS_THE.search(said)
     light = named["light"].split(" ")[0].removesuffix("light") if named is not None else ""

@@ -332,12 +332,15 @@ def _from_a_thing(item: Item, rest: Sequence[Item]) -> bool:
     return item.word == "distance" and rest[0].kind == "mark" and rest[0].word == "FROM" and not any(i.kind in ("length", "number", "length_range") for i in rest)
 
 
+_OF_ALL = frozenset({("mark", "BOTH"), ("cue", "combined")})
+
+
 def _whom(segment: Segment, at: int) -> str:
     """Whose quantity is asked: the first light named after the ask, else the last before it."""
     after = next((i for i in segment.items[at + 1 :] if is_role(i)), None)
     if after:
         return after.word
-    if any(i.kind == "mark" and i.word == "BOTH" for i in segment.items) or any(i.kind == "cue" and i.word == "combined" for i in segment.items):
+    if not _OF_ALL.isdisjoint([(i.kind, i.word) for i in segment.items]):
         return "both"
     before = [i for i in segment.items[:at] if is_role(i)]
     return before[-1].word if before else ""

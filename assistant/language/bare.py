@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Sequence
 
@@ -37,26 +36,10 @@ class Bare:
     facts: Sequence[Fact]
     kinds: frozenset[str]
     text: str
-
-    @property
-    def value(self) -> float:
-        """The number as written."""
-        return self.fact.value
-
-    @property
-    def mark(self) -> float:
-        """The number as an f-number: "five six" is 5.6."""
-        return self.fact.value if math.isnan(self.fact.other) else self.fact.other
-
-    @property
-    def before(self) -> list[Item]:
-        """Up to four items before it."""
-        return list(self.items[max(0, self.at - 4) : self.at])
-
-    @property
-    def after(self) -> list[Item]:
-        """Up to three items after it."""
-        return list(self.items[self.at + 1 : self.at + 4])
+    value: float  # as written
+    mark: float  # as an f-number: "five six" is 5.6
+    before: Sequence[Item]
+    after: Sequence[Item]
 
     @property
     def cues(self) -> set[str]:

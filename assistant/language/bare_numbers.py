@@ -6,6 +6,7 @@ Each rule looks at one thing; the first that knows the number has it.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable, Sequence
 
@@ -32,7 +33,8 @@ def number_meant(fact: Fact, items: Sequence[Item], at: int, names: set[str], fa
         return replace(fact, quantity=loose[0], of=loose[1], value=loose[2], unit=loose[3], cue=loose[4])
     if text[fact.start : fact.end].lower() in ("one", "zero") and fact.value <= 1 and _ONE_WHOLE.match(text[fact.end :]) is None:
         return None
-    bare = Bare(fact, items, at, names, facts, kinds, text)
+    mark = fact.value if math.isnan(fact.other) else fact.other
+    bare = Bare(fact, items, at, names, facts, kinds, text, fact.value, mark, items[max(0, at - 4) : at], items[at + 1 : at + 4])
     return next((found for rule in (*bare_of_light.RULES, *RULES) if (found := rule(bare))), fact)
 
 

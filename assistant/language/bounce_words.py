@@ -22,7 +22,7 @@ _LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|{_LAM
                         rf"from (?:there|it)|(?:of )?(?:total )?(?:light )?path|all told|all the way|altogether|in all|in total|total|off it|(?:back )?(?:down )?(?:on )?to)\b", re.I)
 _TOTAL = Pattern(r"\b(?:total|path|altogether|all told|in all|all the way|travels?|overall)\b", re.I)
 _HIGH = Pattern(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall)\b", re.I)
-_HEIGHT_BEFORE = Pattern(r"(?<!to )(?<!to the )(?<!to a )(?<!the white )\b(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
+_HEIGHT_BEFORE = Pattern(r"\b(?<!to )(?<!to the )(?<!to a )(?<!the white )(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
 _ABOVE = Pattern(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
 _FLASH_HEIGHT = Pattern(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:the |her |his )?(?:face|subject|sitter|eyes))?(?: is| are|'s| at| sits| held)?(?: both)?(?: at| up)?\s*$", re.I)
 _FACE_HEIGHT = Pattern(r"\b(?:face|subject|sitter|eyes?|head height|faces|chest|her|his)(?: is| are|'s| at)?(?: at)?\s*$", re.I)
@@ -44,11 +44,14 @@ def is_straight(text: str) -> bool:
     return _STRAIGHT.search(text) is not None and _ROUND_ABOUT.search(_STRAIGHT.sub(" ", text)) is None
 
 
+_OF_A_BOUNCE = frozenset({"bounce", "ceiling"})
+
+
 def unbounced(items: list[Item], text: str) -> list[Item]:
     """The items without the words of a bounce, where it is said that there is none."""
-    if not any(i.kind == "cue" and i.word in ("bounce", "ceiling") for i in items) or not is_straight(text):
+    if _OF_A_BOUNCE.isdisjoint([i.word for i in items]) or not is_straight(text):
         return items
-    return [replace(i, kind="glue", word="glue") if i.kind == "cue" and i.word in ("bounce", "ceiling") else i for i in items]
+    return [replace(i, kind="glue", word="glue") if i.kind == "cue" and i.word in _OF_A_BOUNCE else i for i in items]
 
 
 def _overhead(fact: Fact, text: str) -> Fact:

@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from assistant.language import film_words
 from assistant.language.bare import COMMON_FILMS, UNIT_NEXT
 from assistant.language.hearing import fold
+from assistant.language.steps import Steps, stepped
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
@@ -36,17 +37,10 @@ _METER_READS = Pattern(r"\s*(?:readings?|reads?|says)\b")
 _DECADE = Pattern(r"[\s-]+(?:twen|thir|for|fif|six|seven|eigh|nine)t?ies\b")
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the bare numbers known that only one kind of figure is left for."""
-    out, lower = list(facts), fold(text)
-    if not any(f.quantity in _TOUCHED for f in out) and sum(f.quantity == "count" for f in out) < 2:
-        return out
-    kinds = {f.quantity for f in out}
-    for rule, of in _RULES:
-        if not kinds.isdisjoint(of):
-            out = rule(out, lower)
-            kinds = {f.quantity for f in out}
-    return out
+    told = [f.quantity for f in facts]
+    return facts if _TOUCHED.isdisjoint(told) and told.count("count") < 2 else stepped(facts, fold(text), _RULES)
 
 
 def _bare(facts: Sequence[Fact], lower: str) -> list[Fact]:
@@ -236,8 +230,7 @@ def _framed(facts: list[Fact], lower: str) -> list[Fact]:
     return [replace(f, quantity="count", unit="frames", of="") if f is rows[0] else f for f in facts] if fits else facts
 
 
-_RULES: tuple[tuple[Callable[[list[Fact], str], list[Fact]], frozenset[str]], ...] = (
-    # each rule, and the kinds of facts of which it needs one
+_RULES: Steps = (
     (_no_distance, frozenset({"distance", "path"})), (_heights, frozenset({"distance", "face_height"})), (_rolls, frozenset({"count"})), (_frames_apiece, frozenset({"count"})),
     (_decades, frozenset({"number"})), (film_words.years_between, frozenset({"number", "remark", "film_speed"})), (_added, frozenset({"exponent"})),
     (_two_of_energy, frozenset({"number_range", "energy"})), (_last_of_a_series, frozenset({"power"})), (_openings, frozenset({"number", "aperture_range"})),

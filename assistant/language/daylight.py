@@ -19,9 +19,9 @@ from assistant.query import Fact
 from assistant.records import record, replace
 
 SKIES = frozenset({"sunny", "hazy", "overcast", "heavy_overcast", "shade", "snow"})
-_JUST_BEFORE, _LONGEST_CLAUSE = 60, 300  # letters looked through; nobody says more of one figure without a mark
-_METERED = Pattern(r"(?<!nothing )(?<!nothing's )(?<!nothing is )(?<!not )(?<!never )(?<!no )(?<!without a )(?<!no meter )(?<!sunny 16 )(?<!sunny sixteen )\b(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
-_IS_AMBIENT = Pattern(rf"\b(?:{AMBIENT})\b", re.I)
+_LONGEST_CLAUSE = 300  # letters looked through; nobody says more of one figure without a mark
+METERED = Pattern(r"\b(?<!nothing )(?<!nothing's )(?<!nothing is )(?<!not )(?<!never )(?<!no )(?<!without a )(?<!no meter )(?<!sunny 16 )(?<!sunny sixteen )(?:meter(?:s|ed|ing)?|reads?|reading|readings|says|incident|spot|correct exposure|normal exposure|(?<!flash )exposure is)\b", re.I)
+IS_AMBIENT = Pattern(rf"\b(?:{AMBIENT})\b", re.I)
 _WORKED = Pattern(r"\b(?:i'm|i am|im|i'll|i will|i've|shooting|shoot|set to|set at|set for|working|work|using|want|hold|holding|now|keep|keeping|going to|go to|open(?:ed)? (?:up )?to|stop(?:ped)? down to|"
                      r"my flash|the flash|flash (?:is|gives|reads|exposure)|flash at|flash alone|instead|camera (?:is|at|set)|need|lens (?:is )?at|if i)\b", re.I)
 _SPEAKS = Pattern(rf"^\W*(?:and |but |so |then )?(?:the |my |our )?(?:\w+ )?(?:{AMBIENT})(?: light| outside| behind \w+(?: \w+)?| on \w+(?: \w+)?| alone| by itself|,)*\s+(?:is|alone|reads?|meter(?:s|ed)?|gives|puts|wants|needs|would be|by itself|comes|(?=1/\d|f\s?/?\d))\b(?!.*\b(?:i'm|i am|want)\b.*\b(?:at|on)\b\W*\w*$)", re.I)
@@ -73,12 +73,12 @@ class Setting:
     @property
     def metered(self) -> bool:
         """Whether a meter is spoken of, and no setting after it."""
-        return bool(_METERED.search(self.context)) and not _last_word(self.context, _WORKED, _METERED)
+        return bool(METERED.search(self.context)) and not _last_word(self.context, _WORKED, METERED)
 
     @property
     def read(self) -> bool:
         """Whether it is told as a reading of the light."""
-        if _last_word(self.context, _FLASH_ITSELF, _IS_AMBIENT) or _HOW_FAR_AT.search(self.context):
+        if _last_word(self.context, _FLASH_ITSELF, IS_AMBIENT) or _HOW_FAR_AT.search(self.context):
             return False
         if len(self.facts) == 1 and _OF_THE_FLASH.search(self.context[: -len(self.facts[0].said)]):
             return False
@@ -88,17 +88,18 @@ class Setting:
             return False
         if _SPEAKS.match(self.context) or self.full and _NEEDED.search(self.context) and not OF_FLASH.search(self.context):
             return True
-        if any(f.of == "ambient" for f in self.facts) and not _last_word(self.context, _WORKED, _IS_AMBIENT):
+        if any(f.of == "ambient" for f in self.facts) and not _last_word(self.context, _WORKED, IS_AMBIENT):
             return True
         said = self.context + " " + self.after
-        if _last_word(self.context, _WORKED, _METERED):
+        if _last_word(self.context, _WORKED, METERED):
             return False
-        return bool(_METERED.search(self.context)) or (bool(_IS_AMBIENT.search(said)) and not _WORKED.search(self.context))
+        return bool(METERED.search(self.context)) or (bool(IS_AMBIENT.search(said)) and not _WORKED.search(self.context))
 
 
 def _last_word(text: str, one: Pattern, other: Pattern) -> bool:
     """Whether the last word of one kind stands after the last of the other."""
-    ones, others = [m.end() for m in one.finditer(text)], [m.end() for m in other.finditer(text)]
+    ones = [m.end() for m in one.finditer(text)]
+    others = [m.end() for m in other.finditer(text)] if ones else []
     return bool(ones) and (not others or ones[-1] > others[-1])
 
 
@@ -110,16 +111,14 @@ _SUN_READ = Pattern(r"\bsun(?:light)?(?: is| at| on her| outside)?\W{1,2}(?:f\W?
 
 def in_plain_sun(text: str) -> bool:
     """"sun, ISO 400, f/16": the sky is told by its one word, and nothing in it is a reading (contract 14)."""
-    return bool(_IN_SUN.search(text)) and not _METERED.search(text) and not _SUN_READ.search(text) and not patterns.search(r"\b(?:set|rise|down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
+    return bool(_IN_SUN.search(text)) and not METERED.search(text) and not _SUN_READ.search(text) and not patterns.search(r"\b(?:set|rise|down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
 
 
-def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
+def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with readings of the ambient light told apart from the settings worked at."""
-    facts = _slow_times(_counted_at(facts, text), text)
-    cues |= {"sunny"} if in_plain_sun(text) else frozenset()
-    if not _is_about_light(facts, cues) and not (any(f.quantity == "aperture" for f in facts) and _LIT_BY_ITSELF.search(text)):
-        return list(facts)
-    out = _readings(_unsaid_stops(list(facts), text), text, cues)
+    if not _is_about_light({f.quantity for f in facts}, cues, text):
+        return facts
+    out = _readings(_unsaid_stops(facts, text), text, cues)
     out = conditions(out, text)
     return _relations(signed_fill(sky_in_stops(out, text), text), text)
 
@@ -127,13 +126,13 @@ def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]
 _LIT_BY_ITSELF = Pattern(rf"\b{LIGHT_ALONE}", re.I)
 
 
-def _is_about_light(facts: Sequence[Fact], cues: frozenset[str]) -> bool:
-    kinds = {f.quantity for f in facts}
-    return bool(kinds & {"exposure_value", "shutter"}) or bool(cues & (SKIES | {"ambient"})) or ("backdrop" in cues and "name_shutter" in cues)
+_OF_THE_LIGHT = SKIES | {"ambient"}
 
 
-_THEN_APERTURE = Pattern(r"^\s*(?:s|sec|secs|second|of a second|th)?\s*(?:at|@|,|and|on|with|/)?\s*f\s*/?\s*\d", re.I)
-_APERTURE_THEN = Pattern(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(?:a )?$", re.I)
+def _is_about_light(kinds: set[str], cues: frozenset[str], text: str) -> bool:
+    if "exposure_value" in kinds or "shutter" in kinds or not cues.isdisjoint(_OF_THE_LIGHT) or "backdrop" in cues and "name_shutter" in cues:
+        return True
+    return "aperture" in kinds and _LIT_BY_ITSELF.search(text) is not None
 
 
 _UNSAID = Pattern(r"(?<![/\d.])\b(?P<many>one and a half|a half|half|one|two|three|four|five|\d(?:\.\d+)?) (?:under|over|below|above)\b(?!\s*(?:a |the )?(?:\d|two|three|four|eight|sixteen|thirty|sixty|hundred))", re.I)
@@ -156,62 +155,6 @@ def _unsaid_stops(facts: list[Fact], text: str) -> list[Fact]:
     return sorted(out, key=lambda f: f.start)
 
 
-_METER_AT = Pattern(r"\bmeter(?:ed|ing)?\b(?: \w+){0,3} (?:to|at|on|for)(?: iso| asa)?\s*$", re.I)
-
-
-_NO_EV = 25
-"""No light is of so high a value: "EV at a hundred" is counted at that film speed."""
-
-
-def _meter_at(facts: Sequence[Fact], text: str) -> Sequence[Fact]:
-    """"meter set to 400 says 1/30 at f/4": the speed that a reading of aperture and time is for, no rating of a film."""
-    if {"aperture", "shutter"} <= {f.quantity for f in facts}:
-        return [replace(f, quantity="film_speed", of="") if f.quantity == "rated" and _METER_AT.search(text[: f.start]) else f for f in facts]
-    return facts
-
-
-def _counted_at(facts: Sequence[Fact], text: str) -> list[Fact]:
-    """"ISO 400 in. What EV at ISO 100": the second speed is the one EVs are counted at."""
-    facts = _meter_at([replace(f, quantity="film_speed", of="") if f.quantity == "exposure_value" and f.value >= _NO_EV else f for f in facts], text)
-    speeds = [f for f in facts if f.quantity == "film_speed"]
-    counted = [f for f in speeds if f.value == 100 and patterns.search(r"\b(?:ev|e v|exposure value|light value)s? (?:at|for)\s*(?:a |iso |asa )*$", text[: max(f.start, f.end - len(f.said.split()[-1]))], re.I)]
-    return [f for f in facts if f not in counted] if len(speeds) > len(counted) > 0 and not any(f.quantity == "exposure_value" for f in facts) else list(facts)
-
-
-def _slow_times(facts: Sequence[Fact], text: str) -> list[Fact]:
-    """"meters 1/8 at f/2.8": a time, not a power, beside an aperture in talk of the light that is there."""
-    facts = [replace(f, quantity="shutter", unit="") if f.quantity == "exposure_value" and patterns.match(r"\s*(?:seconds?|secs?|s)\b", text[f.end :], re.I) else f for f in facts]
-    facts = [replace(f, quantity="shutter", of="") if f.quantity == "sync" and _is_read_time(f, text) else f for f in facts]
-    facts = [replace(f, quantity="sync", of="camera", cue="top") if f.quantity == "shutter" and _TOP_TIME.search(text[max(0, f.start - 48) : f.start]) else f for f in facts]
-    return [replace(f, quantity="shutter", unit="", of="") if _is_slow_time(f, text) else f for f in facts]
-
-
-_TOP_TIME = Pattern(r"\b(?:fastest|quickest|shortest|top|max|maximum)(?: (?:shutter|speed|time|marked|setting|it (?:has|does|goes)|it's got|of mine|i have|i've got))*(?: (?:is|being|of|at))?(?: only| just| about)?[ :]*$|\b(?:shutter|leaf|camera|body|it|dial) (?:tops out|stops|ends|maxes out|only goes|goes only|goes no (?:faster|further|higher))(?: up)?(?: at| to| than)? $|\b(?:nothing|no) (?:faster|quicker|shorter) than $", re.I)
-"""Right before a time: the shortest that the shutter has."""
-
-
-def _is_read_time(fact: Fact, text: str) -> bool:
-    """"my meter says 1/500 … only sync at 1/125": the first is no sync time."""
-    return bool(_METERED.search(_clause(fact, text))) and not patterns.search(r"sync", text[max(0, fact.start - 25) : fact.end + 12], re.I)
-
-
-_DRAGGED_TO = Pattern(r"\b(?:drag(?:ged|ging|s)?|shutter|slow(?:ed|ing)?)(?: the shutter| it| that| down| out| goes| is)*(?: to| at| for| from)(?: about)?\s*$", re.I)
-"""Right before a time: "I drag to a quarter"."""
-
-
-def _is_slow_time(fact: Fact, text: str) -> bool:
-    said = text[fact.start : fact.end].strip().lower()
-    if fact.quantity != "power" or not patterns.fullmatch(r"1/\d+|(?:an? |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
-        return False
-    before = text[max(0, fact.start - _JUST_BEFORE) : fact.start]
-    beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(before)
-    if _DRAGGED_TO.search(before):
-        return not patterns.match(r"\s*power", text[fact.end :], re.I)
-    if not (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", before, re.I)) or patterns.match(r"\s*power", text[fact.end :], re.I):
-        return False
-    return bool(_METERED.search(_clause(fact, text)) or _IS_AMBIENT.search(_clause(fact, text)))
-
-
 # --- settings ----------------------------------------------------------------------------------
 
 
@@ -228,7 +171,7 @@ def settings_of(facts: Sequence[Fact], text: str) -> list[Setting]:
         gap = text[last[-1].end : fact.start] if last else ""
         if last and fact.quantity not in {f.quantity for f in last} and not _END.search(gap) and _ROOM_WANTS.search(gap):
             last.append(replace(fact, of="ambient"))
-        elif last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not _METERED.search(gap) and not patterns.search(rf",[^,]*\b(?:{AMBIENT}|flash)\b", gap, re.I) and not patterns.search(r"\b(?:but|want|now|what)\b", gap, re.I):
+        elif last and fact.quantity not in {f.quantity for f in last} and len(gap) < 40 and not _END.search(gap) and not METERED.search(gap) and not patterns.search(rf",[^,]*\b(?:{AMBIENT}|flash)\b", gap, re.I) and not patterns.search(r"\b(?:but|want|now|what)\b", gap, re.I):
             last.append(fact)
         else:
             groups.append([fact])
@@ -266,7 +209,7 @@ def _owned(fact: Fact, chosen: Setting, found: Sequence[Setting]) -> Fact:
 
 def _reading(found: Sequence[Setting], known: bool) -> Setting | None:
     """The setting that is a reading: one told so, else the first of two. `known`: a sky was named."""
-    told = [s for s in found if s.read and (not known or _METERED.search(s.context))]
+    told = [s for s in found if s.read and (not known or METERED.search(s.context))]
     if any(s.full for s in found):  # "what shutter at f/8 keeps the ambient the same": a setting asked about, no reading
         told = [s for s in told if s.full or not patterns.search(r"\b(?:what|which)\b", s.context, re.I)]
     full = [s for s in told if s.full]
@@ -290,11 +233,11 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     way = (after or before)
     if way is None and fact.quantity != "relation":
         return fact
-    if way is not None and way["way"].lower() in ("down", "less", "more", "lower", "drop", "drops", "dropped") and fact.quantity == "power_down" and not _IS_AMBIENT.search(_clause(fact, text)):
+    if way is not None and way["way"].lower() in ("down", "less", "more", "lower", "drop", "drops", "dropped") and fact.quantity == "power_down" and not IS_AMBIENT.search(clause_before(fact, text)):
         return fact
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|gain|lift|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
-    clause = _LEVEL_WITH.sub(" ", _clause(fact, text))
+    clause = _LEVEL_WITH.sub(" ", clause_before(fact, text))
     of = ("fill" if after is not None and (_is_more_flash(fact, facts, text) or _AS_FILL.match(text, fact.end)) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact) or ("fill" if _FLASH_ASKED.search(text[fact.end : fact.end + 60]) else "")
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
@@ -332,14 +275,14 @@ def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:
     """"Twilight sky is 1/15 at f/5.6. I want it a stop over": what the talk before was of."""
     if fact.to not in ("", "aperture", "ambient") or OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not patterns.search(r"\b(?:it|that|this|want)\b", clause, re.I):
         return ""
-    return "ambient" if _last_word(_LEVEL_WITH.sub(" ", before), _IS_AMBIENT, OF_FLASH) else ""
+    return "ambient" if _last_word(_LEVEL_WITH.sub(" ", before), IS_AMBIENT, OF_FLASH) else ""
 
 
 _LEVEL_WITH = Pattern(rf"\b(?:level with|equal to|equals?|match(?:es|ing)?|same as|(?:as )?(?:bright|strong) as|on a par with|balances?) (?:the |my )?(?:{AMBIENT})\b", re.I)
 """What something is as bright as is not what is spoken of."""
 
 
-def _clause(fact: Fact, text: str) -> str:
+def clause_before(fact: Fact, text: str) -> str:
     """What was said before it in the same sentence."""
     head = text[max(0, fact.start - _LONGEST_CLAUSE) : fact.start]
     ends = [m.end() for m in _END.finditer(head)]
@@ -359,20 +302,20 @@ _A_FLASH = Pattern(r"(?:flash|strobe|gun|speedlight|flashgun)\b", re.I)
 
 def _whose(clause: str, than: str, fact: Fact) -> str:
     """"fill", "ambient", or nothing when it is neither."""
-    if patterns.match(r"\s*(?:that|it)\b", than, re.I) and _IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]):
-        return "fill" if _last_word(last, _FILL, _IS_AMBIENT) else "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
-    if _ITS_OWN.search(clause) and _IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]) and not OF_FLASH.search(_ROOM_LIGHTS.sub("ambient", last)):
+    if patterns.match(r"\s*(?:that|it)\b", than, re.I) and IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]):
+        return "fill" if _last_word(last, _FILL, IS_AMBIENT) else "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
+    if _ITS_OWN.search(clause) and IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]) and not OF_FLASH.search(_ROOM_LIGHTS.sub("ambient", last)):
         return "ambient"  # "want the sky a stop darker than the meter says"
     if patterns.search(r"\b(?:meter|reading)\b", than or fact.said, re.I) and not OF_FLASH.search(clause):
         return "ambient"  # "sky two stops under what the meter says"
-    if _IS_AMBIENT.search(than) or fact.to == "ambient":
+    if IS_AMBIENT.search(than) or fact.to == "ambient":
         return "fill"
-    if _A_FLASH.match(than) and _IS_AMBIENT.search(clause) and _last_word(clause, _FILL, _IS_AMBIENT):
+    if _A_FLASH.match(than) and IS_AMBIENT.search(clause) and _last_word(clause, _FILL, IS_AMBIENT):
         return "fill"  # "daylight f/16, fill two stops under that flash GN 33": the fill is the flash, and lies under the daylight
     if not than and _FILL.search(clause) and _AMBIENT_TOLD.search(clause):
         return "fill"  # "fill 5 ft away, ambient f/8, one stop under": the daylight is told as what it lies under
     if than and _THAN_FLASH.search(than):
-        return "ambient" if _IS_AMBIENT.search(clause) else ""
-    if _last_word(clause, OF_FLASH, _IS_AMBIENT):
+        return "ambient" if IS_AMBIENT.search(clause) else ""
+    if _last_word(clause, OF_FLASH, IS_AMBIENT):
         return "fill" if patterns.search(r"\b(?:fill|flash|touch)\b", clause, re.I) else ""
-    return "ambient" if _IS_AMBIENT.search(clause) or fact.of == "ambient" else ""
+    return "ambient" if IS_AMBIENT.search(clause) or fact.of == "ambient" else ""

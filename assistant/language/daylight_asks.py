@@ -116,8 +116,9 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [replace(asks[0], quantity="shutter")]  # the film's speed is told
     if asks and asks[0].quantity in ("power", "distance") and patterns.search(r"\bin stops\b", text, re.I):
         return [replace(asks[0], quantity="stops"), *asks[1:]]
-    read = any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in facts) or any(f.quantity == "exposure_value" for f in facts)
-    asks = [replace(a, quantity="shutter", unit="") if a.quantity == "count" and _SECONDS.search(text) and _is_timed(facts) else a for a in asks]
+    read = [f for f in facts if f.quantity == "exposure_value" or f.of == "ambient" and f.quantity in ("aperture", "shutter")]
+    if "count" in [a.quantity for a in asks] and _SECONDS.search(text) and _is_timed(facts):
+        asks = [replace(a, quantity="shutter", unit="") if a.quantity == "count" else a for a in asks]
     if read:
         asks = list({a.quantity: a for a in reversed([_by_another_word(a, facts, text) for a in asks])}.values())[::-1]
     down = read and _HOW_FAR_DOWN.search(text)

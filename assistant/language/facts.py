@@ -46,14 +46,20 @@ def _says_ambient(place: Place) -> bool:
     return near is not None and not place.near("less", "more", before=2, after=0)
 
 
+_OF_AN_APERTURE = frozenset({"widest", "wide_open", "smallest_stop", "at_least", "at_most", "want"})
+
+
 def _aperture_cue(place: Place) -> str:
+    limit = "" if place.cues.isdisjoint(_OF_AN_APERTURE) else _wanted_or_limit(place)
+    return limit or ("meter" if place.near("meter", before=3, after=2) or place.kind_near("name", before=2, after=1) is not None else "")
+
+
+def _wanted_or_limit(place: Place) -> str:
     if place.near("widest", before=4, after=1) or (place.near("wide_open", before=2, after=2) and "lens" in place.text.lower() and not place.text[: place.item.start].lower().endswith("wide open at ")):
         return "widest"
     if place.near("smallest_stop", before=3, after=1) or (place.near("at_least", before=3, after=1) and "lens" in place.text.lower()) or (place.near("at_most", before=3, after=1) and "lens" in place.text.lower()):
         return "smallest"
-    if place.near("want", before=3, after=0):
-        return "want"
-    return "meter" if place.near("meter", before=3, after=2) or place.kind_near("name", before=2, after=1) is not None else ""
+    return "want" if place.near("want", before=3, after=0) else ""
 
 
 def _power(place: Place) -> Fact:
@@ -190,15 +196,15 @@ READERS: dict[str, Callable[[Place], Fact]] = {
 
 def facts_of(segments: Sequence[Segment], owners: dict[int, str], text: str) -> list[Fact]:
     """The facts of a question, in the order said."""
-    cues = frozenset(i.word for s in segments for i in s.items if i.kind == "cue")
-    kinds = frozenset(i.word if i.kind == "name" else i.kind for s in segments for i in s.items)
-    every = tuple(i for s in segments for i in s.items)
+    every = tuple([i for s in segments for i in s.items])
+    cues = frozenset([i.word for i in every if i.kind == "cue"])
+    kinds = frozenset([i.word if i.kind == "name" else i.kind for i in every])
     found = []
     for segment in segments:
         for at, item in enumerate(segment.items):
             reader = READERS.get(item.kind)
             if reader:
-                fact = reader(Place(segment.items, at, owners.get(item.start, ""), cues, kinds, segment.sentence, text, every))
+                fact = reader(Place(segment.items, at, item, owners.get(item.start, ""), cues, kinds, segment.sentence, text, every))
                 found += _both_of(fact) if fact.quantity in ("aperture_pair", "power_pair") else [fact]
     return found
 

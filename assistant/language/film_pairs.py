@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from assistant.language import film_habits
 from assistant.language.bare import UNIT_NEXT
+from assistant.language.steps import Steps
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -22,10 +23,9 @@ _SLOWEST_BARE, _FASTEST_BARE = 25.0, 6400.0
 """Between these a number with no unit may be a film speed."""
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+def _told_apart(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with each of two film speeds known for what it is."""
-    facts = film_habits.settle([_both_scales(_slow_paper(f, text), text) for f in facts], text)
-    mine = sum(_may_be_speed(f) for f in facts)
+    mine = len([f for f in facts if _may_be_speed(f)])
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "distance" and f.value > 8 for f in facts):
         return facts
     out = _flash_is(facts, text)
@@ -51,6 +51,10 @@ def _speed(fact: Fact, quantity: str = "film_speed") -> Fact:
 _PAPER_RATED = Pattern(r"\b(?:paper|plates?|ortho|lith|x-?ray)\b[^.?!\d]{0,24}\b(?:at|is|as|of)\s*(?:about |ei )*$", re.I)
 
 
+def _slow_papers(facts: list[Fact], text: str) -> list[Fact]:
+    return [_slow_paper(f, text) for f in facts]
+
+
 def _slow_paper(fact: Fact, text: str) -> Fact:
     """"I rate the paper at 6": paper and plates are slower than any film in a box."""
     slow = fact.quantity == "number" and not fact.bad and 1 <= fact.value < _SLOWEST_BARE and is_film_speed_mark(fact.value)
@@ -60,9 +64,16 @@ def _slow_paper(fact: Fact, text: str) -> Fact:
 _BOTH = Pattern(r"(?P<iso>\d{1,4})/(?P<din>\d{1,2})(?!\d)°?")
 
 
+_WRITTEN_AS_BOTH = frozenset({"power", "number", "share", "shutter", "film_speed"})
+
+
+def _on_both_scales(facts: list[Fact], text: str) -> list[Fact]:
+    return [_both_scales(f, text) if f.quantity in _WRITTEN_AS_BOTH else f for f in facts] if "/" in text else facts
+
+
 def _both_scales(fact: Fact, text: str) -> Fact:
     """"100/21": a speed on both scales at once, as boxes have it, and no fraction."""
-    found = _BOTH.match(text[fact.start :]) if fact.quantity in ("power", "number", "share", "shutter", "film_speed") else None
+    found = _BOTH.match(text, fact.start)
     if found is None or int(found["din"]) < 9 or not _SLOWEST_BARE / 4 <= float(found["iso"]) or round(float(iso_from_din(float(found["din"])))) != int(found["iso"]):
         return fact
     return replace(fact, quantity="film_speed", value=float(found["iso"]), unit="", of="", bad="", cue="")
@@ -217,3 +228,10 @@ def _set_for(facts: list[Fact], text: str) -> list[Fact]:
     if not any(f.quantity == "aperture" for f in facts):
         return facts
     return [_speed(f) if f.quantity == "rated" and _SET_FOR.search(text[: f.start]) else f for f in facts]
+
+
+STEPS: Steps = (
+    (_slow_papers, frozenset({"number"})), (_on_both_scales, _WRITTEN_AS_BOTH), (film_habits.settle, frozenset({"guide_number"})),
+    (_told_apart, frozenset({*_SPEEDS, "number", "number_range"})),
+)
+"""The facts with each of two film speeds known for what it is."""

@@ -65,11 +65,12 @@ def threshold(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="remark", unit="") if f in holds and len(holds) < len(times) else f for f in facts]
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+def settle(facts: list[Fact], text: str) -> list[Fact]:
     """"rated at half its box speed": a stop more exposure, and no power of a flash."""
-    kept = _without_parts_asked(list(facts), text)
-    found = [_figure(f, facts, kept, text) if f.quantity in _FIGURES else f for f in kept]
-    of_film = any(f.quantity in ("film_speed", "rated") for f in found)
+    kinds = [f.quantity for f in facts]
+    kept = _without_parts_asked(facts, text) if "stops" in kinds else facts
+    found = kept if _FIGURES.isdisjoint(kinds) else [_figure(f, facts, kept, text) if f.quantity in _FIGURES else f for f in kept]
+    of_film = not _SPEEDS.isdisjoint([f.quantity for f in found])
     if of_film:
         found = _scale_told(_pushed_apart(_by_so_much(found, text), text), text)
     found = threshold(found, text)
@@ -91,7 +92,7 @@ def as_marked(facts: Sequence[Fact], text: str) -> list[Fact]:
     return [replace(one, quantity="number", of="")] if told else list(facts)
 
 
-_FIGURES = ("number", "film_speed", "stops", "power")
+_FIGURES = frozenset({"number", "film_speed", "stops", "power"})
 
 
 def _figure(fact: Fact, facts: Sequence[Fact], kept: Sequence[Fact], text: str) -> Fact:
@@ -234,22 +235,28 @@ _FAST_FILM = Pattern(r"\b(?:what|which) film (?:do|should|must|would|will|instea
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
+_SPEEDS = frozenset({"film_speed", "rated"})
+
+
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
     if _FAST_FILM.search(text) and (kinds & {"guide_number", "aperture", "distance"} or {"film_speed", "stops"} <= kinds):
         return [Ask("film_speed", "", "")]
+    if kinds.isdisjoint(_SPEEDS):
+        return list(asks)
     if _DIN_ASKED.search(text) and kinds == {"film_speed"}:
         return [Ask("film_speed", "", "")]
-    if _FASTER.search(text) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and sum(f.quantity == "stops" for f in facts) == 1 and len(facts) == 3:
+    two = len([f for f in facts if f.quantity in _SPEEDS]) == 2
+    if two and len(facts) == 3 and "stops" in kinds and _FASTER.search(text):
         return [Ask("stops", "", "")]
-    if _HOW_MANY.search(text) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and not kinds & {"guide_number", "distance", "aperture"}:
+    if two and not kinds & {"guide_number", "distance", "aperture"} and _HOW_MANY.search(text):
         return [Ask("stops", "", "")]
-    if [a.quantity for a in asks] == ["distance"] and kinds <= {"film_speed", "rated", "place", "remark"} and len(kinds & {"film_speed", "rated"}) and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and _STOPS_OUT.search(text):
+    if two and [a.quantity for a in asks] == ["distance"] and kinds <= {"film_speed", "rated", "place", "remark"} and _STOPS_OUT.search(text):
         return [Ask("stops", "", "", asks[0].start)]  # "how far out am I" of a film
     if asks or "film_speed" not in kinds or kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value", "power"}:
         return list(asks)
-    if _BY_WHAT.search(text) and len(kinds) <= 2 and sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 or {"film_speed", "rated"} >= kinds and len(facts) == 2 and _TELL_THE_LAB.search(text) or "rated" in kinds and (_PUSH.search(text) or _TELL_THE_LAB.search(text)):
+    if two and len(kinds) <= 2 and _BY_WHAT.search(text) or {"film_speed", "rated"} >= kinds and len(facts) == 2 and _TELL_THE_LAB.search(text) or "rated" in kinds and (_PUSH.search(text) or _TELL_THE_LAB.search(text)):
         return [Ask("stops", "", "")]
     changed = kinds & {"years", "push", "stops", "relation", "signed"}
     return [Ask("film_speed", "", "")] if changed and _RATE.search(text) else []

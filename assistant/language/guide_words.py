@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language.steps import Steps
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -21,13 +21,6 @@ _JOINED = Pattern(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
 _BESIDE_ITS_NUMBER = Pattern(r"\b(?:gn|guide(?: number| no\.?)?|leitzahl)\b(?:(?! (?:at|for|on) (?:iso|asa)|[.,;?!\d]).){0,40}?(?:,? ?\(?in (?P<before>metres?|meters?|feet|foot|ft|m)\b\)?,?)?[^.,;?!\d]{0,24}$", re.IGNORECASE)
 _UNIT_BEHIND = Pattern(r"\s*[,(]?\s*(?:in )?(?P<unit>metres?|meters?|feet|foot|ft|m)\b(?!\s*\d)\)?\s*(?:$|[,.;:?!]|and\b|at\b|for\b)", re.IGNORECASE)
 _QUOTED = Pattern(r"(?:^|[.,;?!])(?!\s*(?:so |and |then )?(?:what|how|whats|give|find|bring|work)\b)[^.,;?!\d]*\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
-
-
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
-    """Lengths that are guide numbers made so, and the conditions a guide number is quoted for."""
-    out = _lengths_of_flashes(_in_ordinary_sync(list(facts), text), text)
-    out = _unit_after_condition(_quoted_for(_measured_at(out, text), text), text)
-    return _full_power_guide(_speed_of_its_own(_power_of_its_own(out, text), text), text)
 
 
 def _near(text: str, fact: Fact) -> str:
@@ -52,7 +45,7 @@ _SPEAKS = Pattern(r"gn|guide|number|flash|strobe|speedlight|gun|unit|head|mine|o
 
 def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     kinds = {f.quantity for f in facts}
-    if kinds.isdisjoint(("distance", "gap")) or any(kind.startswith("guide_number") for kind in kinds) or not _SPEAKS.may_match(text):
+    if not kinds.isdisjoint(("guide_number", "guide_number_pair")) or not _SPEAKS.may_match(text):
         return facts
     meant: set[int] = {n for n, f in enumerate(facts) if f.quantity in ("distance", "gap") and f.unit in LENGTH and (_LEFT_OF.search(_near(text, f)) or _MINE.search(_near(text, f)) and not _STANDS.match(text[f.end :]) and _GUIDE_BEFORE.search(text))}
     pair = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in LENGTH]
@@ -159,8 +152,10 @@ def _unit_after_condition(facts: list[Fact], text: str) -> list[Fact]:
     if at is None or _WANTED_FIRST.search(text[: facts[at].start]):
         return facts
     later = _UNIT_LATER.match(text[facts[at].end :])
-    unit = "" if later is None else "m" if later["unit"].lower().startswith("m") else "ft"
-    return [replace(f, unit=unit) if n == at and unit else f for n, f in enumerate(facts)]
+    if later is None:
+        return facts
+    unit = "m" if later["unit"].lower().startswith("m") else "ft"
+    return [replace(f, unit=unit) if n == at else f for n, f in enumerate(facts)]
 
 
 _IS = Pattern(r"^(?:\s*power)?\s*(?:is|=|gives|was|:|it's)?\s*(?:a )?$", re.IGNORECASE)
@@ -171,7 +166,7 @@ _AT = Pattern(r"^\s*(?:at|on|for|with)\s*(?:a )?$", re.IGNORECASE)
 
 def _power_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
     """"what at a quarter if full is 44 metres": the power said with the number is the one it is for."""
-    if sum(f.quantity == "power" for f in facts) != 2:
+    if len([f for f in facts if f.quantity == "power"]) != 2:
         return facts
     guides = [n for n, f in enumerate(facts) if f.quantity == "guide_number"]
     if not guides and patterns.search(r"\b(?:gn|g\w?[iu]\w?de)\b", text, re.IGNORECASE):
@@ -196,8 +191,10 @@ _BEING_FOR = Pattern(r"\s*(?:is |was |being |quoted |given |rated )?(?:at|for|on
 def _speed_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
     """"what guide number at ISO 400 if it's 40 m at ISO 100": the speed said with the number is the one it is for."""
     speeds = [f for f in facts if f.quantity == "film_speed" and not f.bad]
+    if len(speeds) != 2:
+        return facts
     guides = [f for f in facts if f.quantity == "guide_number"] or [f for f in facts if f.quantity == "distance" and f.unit in ("ft", "m") and _GUIDE_BEFORE.search(text) and not any(g.quantity == "aperture" for g in facts)]
-    if len(speeds) != 2 or len(guides) != 1 or guides[0].at_iso is not None or not speeds[0].end <= guides[0].start or not _BEING_FOR.fullmatch(text[guides[0].end : speeds[1].start]):
+    if len(guides) != 1 or guides[0].at_iso is not None or not speeds[0].end <= guides[0].start or not _BEING_FOR.fullmatch(text[guides[0].end : speeds[1].start]):
         return facts
     value = guides[0].value / LENGTH[guides[0].unit] if guides[0].quantity == "distance" else guides[0].value
     return [replace(f, quantity="guide_number", value=value, at_iso=speeds[1].value, end=speeds[1].end, said=text[f.start : speeds[1].end]) if f is guides[0] else f for f in facts if f is not speeds[1]]
@@ -209,6 +206,14 @@ def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:
     if len(powers) < 2:
         return facts
     return [f for f in facts if not (f.quantity == "power" and f.unit == "full" and patterns.match(r"^(?:[\s-]+power)?\s+(?:gn|guide)\b", text[f.end :], re.IGNORECASE))]
+
+
+STEPS: Steps = (
+    (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
+    (_measured_at, frozenset({"guide_number"})), (_quoted_for, frozenset({"guide_number"})), (_unit_after_condition, frozenset({"guide_number"})),
+    (_power_of_its_own, frozenset({"power"})), (_speed_of_its_own, frozenset({"film_speed"})), (_full_power_guide, frozenset({"power"})),
+)
+"""Lengths that are guide numbers made so, and the conditions a guide number is quoted for."""
 
 
 _INCLUDED = Pattern(

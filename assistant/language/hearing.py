@@ -67,11 +67,17 @@ def fold(text: str) -> str:
     return "".join(map(_fold_character, text))
 
 
+def evenly(text: str) -> str:
+    """The folded text with one space between its words."""
+    folded = fold(text)
+    return folded if folded.isascii() and "  " not in folded else patterns.sub(r"\s+", " ", folded)
+
+
 _RAW = Pattern(
     r"""
     \s*(?:
-    (?P<wordhp>half[\s-]peak\b)                       # the time above half of the peak: t0.5
-  | (?P<plain>[abcdeghijlopqrsuvxyz][a-z]+)          # most words: nothing below begins with these letters
+    (?P<plain>(?:[abcdegijlmopqrstuvwxyz]|f(?!t\s?/)|n(?!o\.)|h(?!alf[\s-]peak)|k(?!m\s?/))[a-z]+)    # most words: nothing below begins so
+  | (?P<wordhp>half[\s-]peak\b)                       # the time above half of the peak: t0.5
   | (?P<word>t\s?0?\.(?:5|1)\b)                      # t0.5 and t0.1, flash durations
   | (?P<wordt5>t[\s-](?:(?:nought|zero|oh)[\s-])?point[\s-]five\b)    # the same, as they are spoken
   | (?P<wordt1>t[\s-](?:(?:nought|zero|oh)[\s-])?point[\s-]one\b)
@@ -136,11 +142,12 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
     the word it was read as so that the reply can say so.
     """
     folded = fold(text)
-    pieces = [_number_meant(piece, lexicon) if piece.kind == "word" and 4 < len(piece.text) < 12 else piece for piece in split(folded)]
+    known = lexicon.words
+    pieces = [_number_meant(piece) if piece.kind == "word" and 4 < len(piece.text) < 12 and piece.text not in known else piece for piece in split(folded)]
     cut = len(pieces) > MAX_WORDS
     quotes = _quotes(pieces) if '"' in folded else _NO_QUOTES
     numbered = read_numbers(pieces[:MAX_WORDS])
-    counted = [place for place, piece in enumerate(numbered) if piece.kind not in ("word", "mark")]
+    counted = [place for place, piece in enumerate(numbered) if piece.kind not in ("word", "mark")] if len(numbered) > MAX_NUMBERS else []
     if len(counted) > MAX_NUMBERS:
         numbered, cut = numbered[: counted[MAX_NUMBERS]], True
     tokens: list[Token] = []
@@ -156,7 +163,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             place += named.length
             continue
         if piece.kind != "word":
-            tokens.append(Token(_terminal(piece), patterns.sub(r"\s", "", piece.text) if piece.kind == "format" else piece.value, piece.start, piece.end))
+            tokens.append(Token(_MARKS.get(piece.text, "OTHER") if piece.kind == "mark" else _TERMINALS.get(piece.kind, piece.kind), patterns.sub(r"\s", "", piece.text) if piece.kind == "format" else piece.value, piece.start, piece.end))
             place += 1
             continue
         own = _own_name(numbered, place, names) if names else None
@@ -164,7 +171,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             tokens.append(Token("NAMED", own[0], piece.start, numbered[own[1] - 1].end))
             place = own[1]
             continue
-        entry = place and numbered[place - 1].kind in _COUNTING and _counted_stops(numbered, place) or lexicon.longest(numbered, place)
+        entry = place and piece.text in _MAY_BE_COUNTED and numbered[place - 1].kind in _COUNTING and _counted_stops(numbered, place) or lexicon.longest(numbered, place)
         last = numbered[place + entry.length - 1]
         if entry.length > 1 and entry.terminal in ("NAMED", "ROLE", "CUE") and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
             entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash
@@ -192,9 +199,9 @@ _NUMBER_WORDS = frozenset((*SMALL, *TENS, *SCALES, *PARTS))
 _LONG_NUMBERS = frozenset(word for word in _NUMBER_WORDS if len(word) >= 6)
 
 
-def _number_meant(piece: Raw, lexicon: Lexicon) -> Raw:
+def _number_meant(piece: Raw) -> Raw:
     """"qarter", "thirten": a number word with a slip of the fingers, where the word as typed means nothing."""
-    if piece.text in _NUMBER_WORDS or not piece.text.isascii() or lexicon.knows(piece.text):
+    if piece.text in _NUMBER_WORDS or not piece.text.isascii():
         return piece
     meant = _near_number(piece.text)
     return replace(piece, text=meant) if meant else piece
@@ -207,6 +214,7 @@ def _near_number(word: str) -> str:
 
 
 _COUNTING = frozenset({"NUM", "FRAC"})
+_MAY_BE_COUNTED = frozenset({"stops", "f"})
 
 
 def _counted_stops(pieces: list[Raw], place: int) -> Entry | None:
@@ -265,8 +273,5 @@ _MARKS = {
     "&": "AND", "*": "TIMES", "x": "TIMES", "~": "ABOUT", "≈": "ABOUT", "√": "ROOT", "∞": "INFINITY",
 }
 
-
-def _terminal(piece: Raw) -> str:
-    if piece.kind == "mark":
-        return _MARKS.get(piece.text, "OTHER")
-    return {"f": "F", "format": "FORMAT", "other": "OTHER"}.get(piece.kind, piece.kind)
+_TERMINALS = {"f": "F", "format": "FORMAT", "other": "OTHER"}
+"""Of the pieces that are neither words nor marks; those not in it are called as they are."""

@@ -231,8 +231,11 @@ def implied_asks(text: str, facts: Iterable[Fact]) -> list[Ask]:
     """
     here: Sequence[str] = [f.quantity for f in facts]
     kinds = {"", *here}
-    for number in sorted(n for kind in kinds for n in _BY_KIND.get(kind, ())):
+    numbers: list[int] = []
+    for kind in kinds:
+        numbers += _BY_KIND.get(kind, ())
+    for number in sorted(numbers):
         words, wanted, quantity = HINTS[number]
-        if kinds.issuperset(wanted) and all(here.count(w) >= wanted.count(w) for w in wanted) and words.search(text):
+        if kinds.issuperset(wanted) and words.search(text) and all(here.count(w) >= wanted.count(w) for w in wanted):
             return [Ask(quantity)]
     return []

@@ -14,16 +14,33 @@ from assistant.records import replace
 
 BUILDERS: dict[str, Callable[[Node], Item]] = {**LENGTHS, **SETTINGS}
 _TOKEN_KINDS = {"CUE": "cue", "ROLE": "role", "NAMED": "named", "MODIFIER": "modifier", "CAMERA_FILTER": "camera_filter",
-                "COUNTED": "noun", "GLUE": "glue", "LINK": "link", "WORD": "word"}
+                "COUNTED": "noun", "GLUE": "glue", "LINK": "link", "WORD": "word", "ANOTHER": "cue", "LEN": "unit_name", "METER": "unit_name", "MM": "unit_name"}
+"""All others are marks."""
+_UNIT_NAMES = {"METER": "m", "MM": "mm"}
 _NAMES = {"guide": "guide_number", "guide_after": "guide_number", "film_speed": "film_speed", "iso": "film_speed", "aperture": "aperture", "f": "aperture",
           "power": "power", "shutter": "shutter", "sync": "sync", "distance": "distance", "ratio_word": "ratio", "factor": "factor",
           "nd": "nd", "mag": "magnification", "focal": "focal_length", "evw": "exposure_value", "stop": "stops", "joule": "energy",
           "speed_word": "speed", "meter": "meter", "degree_word": "degrees"}
+SCALE_END = 1e9
+"""Nothing a photographer measures is beyond this, or nearer to nothing than one part of it."""
 
 
 def build(parts: Sequence[Part]) -> list[Item]:
     """The items of a parsed question, in order."""
-    return [_from_node(p) if isinstance(p, Node) else _from_token(p) for p in parts]
+    items: list[Item] = []
+    for part in parts:
+        if isinstance(part, Node):
+            items.append(_from_node(part))
+            continue
+        kind, word = _TOKEN_KINDS.get(part.type, "mark"), part.type
+        if part.type == "ANOTHER":
+            word = "another_length"
+        elif kind == "unit_name":
+            word = _UNIT_NAMES.get(part.type) or str(part.value)
+        elif kind != "mark":
+            word = str(part.value)
+        items.append(Item(kind, part.start, part.end, word=word))
+    return items
 
 
 def _from_node(node: Node) -> Item:
@@ -33,26 +50,7 @@ def _from_node(node: Node) -> Item:
         if token.type == "LEN":
             return Item("unit_name", token.start, token.end, word=str(token.value))
         return Item("name", token.start, token.end, word=_NAMES[token.type.lower()], unit=token.type)
-    return _within_reason(BUILDERS[node.name](node))
-
-
-SCALE_END = 1e9
-"""Nothing a photographer measures is beyond this, or nearer to nothing than one part of it."""
-
-
-def _within_reason(item: Item) -> Item:
-    """The item, or what is wrong with it when no scale reaches so far."""
+    item = BUILDERS[node.name](node)
     size = abs(item.value)
-    fits = item.kind == "number" or not math.isfinite(size) or size == 0 or 1 / SCALE_END <= size <= SCALE_END
+    fits = item.kind == "number" or size == 0 or 1 / SCALE_END <= size <= SCALE_END or not math.isfinite(size)
     return item if fits or item.bad else replace(item, bad="that number is beyond any scale")
-
-
-def _from_token(token: Token) -> Item:
-    kind = _TOKEN_KINDS.get(token.type)
-    if token.type == "ANOTHER":
-        return Item("cue", token.start, token.end, word="another_length")
-    if kind:
-        return Item(kind, token.start, token.end, word=str(token.value))
-    if token.type in ("LEN", "METER", "MM"):
-        return Item("unit_name", token.start, token.end, word={"METER": "m", "MM": "mm"}.get(token.type, str(token.value)))
-    return Item("mark", token.start, token.end, word=token.type)

@@ -59,12 +59,15 @@ def unit_of(node: Node, default: str = "") -> str:
 
 def has(node: Node, *types: str) -> bool:
     """Whether a phrase holds a token of one of these types."""
-    return any(isinstance(c, Token) and c.type in types for c in node.children)
+    for child in node.children:
+        if isinstance(child, Token) and child.type in types:
+            return True
+    return False
 
 
 def item_of(kind: str, node: Node, value: float, **more: object) -> Item:
     """The item of a phrase, with its place."""
-    return Item(kind, node.start, node.end, value, **more)  # type: ignore[arg-type]
+    return Item(kind, node.children[0].start, node.children[-1].end, value, **more)  # type: ignore[arg-type]
 
 
 def simple(kind: str, unit: str = "", scale: float = 1.0, bad_at_zero: str = "") -> Callable[[Node], Item]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from assistant import patterns
 from assistant.language.items import Item
@@ -29,14 +30,14 @@ def length_fact(place: Place) -> Fact:
         return fact_at(place, "gap", of="back")
     if place.item.unit == "mm" and _is_focal(place):
         return fact_at(place, "focal_length", of="")
-    for rule in (_extension, _camera_distance, _focus_distance, _room_limit, _standing, _move, _path_leg):
-        found = rule(place)
+    for rule, cues in _RULES:
+        found = rule(place) if cues is None or not place.cues.isdisjoint(cues) else None
         if found:
             return found
     return fact_at(place, "distance", cue=_from_to(place))
 
 
-_A_ROOM = Pattern(r"(?<!in the )(?<!in a )(?<!in our )(?<!in my )(?<!of the )\b(?:room|studio|hall|church|nave|stage|theatre|gym|barn|garage|kitchen|chapel|ballroom|space)(?:'s| is| was| of| about| only| some| measures)*\s*$", re.I)
+_A_ROOM = Pattern(r"\b(?<!in the )(?<!in a )(?<!in our )(?<!in my )(?<!of the )(?:room|studio|hall|church|nave|stage|theatre|gym|barn|garage|kitchen|chapel|ballroom|space)(?:'s| is| was| of| about| only| some| measures)*\s*$", re.I)
 _SO_LARGE = Pattern(r"[\s-]*(?:deep|long|wide|in depth|in length|across|from end to end)\b", re.I)
 """A room's own size, whatever rows stand in it: "the church is 30 m deep, front row at 5 m"."""
 
@@ -61,7 +62,7 @@ _DRAWN_BACK = Pattern(r"\bdr(?:aw|ew|awn|awing)s? (?:it|them|(?:the|my) (?!bello
 
 
 def _named_extension(place: Place) -> bool:
-    if _DRAWN_BACK.search(place.before(60)):
+    if "EXTENSION" not in [i.word for i in place.items[max(0, place.at - 6) : place.at + 3]] or _DRAWN_BACK.search(place.before(60)):
         return False
     before_it = place.items[max(0, place.at - 6) : place.at]
     if any(i.kind == "mark" and i.word == "EXTENSION" for i in before_it) and not any(i.kind == "mark" and i.word == "LENS" for i in place.items[place.at : place.at + 3]):
@@ -163,7 +164,7 @@ _SO_IT_IS = Pattern(r"\b(?:so|until|till|and) (?:it(?:'s| is)|they(?:'re| are)|s
 
 def _move(place: Place) -> Fact | None:
     """"back a metre", "two feet closer", "another metre": a change, not a place."""
-    if _SO_IT_IS.search(place.before(40)):
+    if place.item.word != "again" and place.cues.isdisjoint(_MOVES) or _SO_IT_IS.search(place.before(40)):
         return None
     if place.mark("TO", "AT") or place.before(12).lower().rstrip().endswith("from"):
         return None
@@ -237,3 +238,10 @@ def _path_leg(place: Place) -> Fact | None:
         if place.near("ceiling", "wall", "leg_from", "leg_to", "path", before=6, after=6) or "path" in place.cues:
             return fact_at(place, "path", of="")
     return None
+
+
+_RULES: tuple[tuple[Callable[[Place], Fact | None], frozenset[str] | None], ...] = (
+    # in order, each with the cues of which it needs one; None: it looks for words of its own
+    (_extension, None), (_camera_distance, frozenset({"camera", "self"})), (_focus_distance, frozenset({"focus"})),
+    (_room_limit, frozenset({"ambient", "room", "at_most", "at_least"})), (_standing, None), (_move, None), (_path_leg, frozenset({"bounce", "ceiling"})),
+)

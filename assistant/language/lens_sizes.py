@@ -127,9 +127,13 @@ _MOUNTED_IS = Pattern(r"\blens\b[^.,;?!\d]{0,30}\b(?:is|was|'s) (?:an? |the |my 
 _ON_IT = Pattern(r"\s*on(?: (?:the|my) (?:camera|body))?\s*(?:[.,;:?!]|$|(?:and|now|with)\b)", re.I)
 
 
+PUT_ON = frozenset({"number", "film_speed"})
+"""What a lens is taken for, where nothing but its number is said."""
+
+
 def is_put_on(fact: Fact, text: str) -> bool:
     """"I have the 50 on": a lens is put on, a film in."""
-    return fact.quantity in ("number", "film_speed") and fact.value in _USUAL and _ON_IT.match(text[fact.end :]) is not None and _ARTICLE.search(text[max(0, fact.start - 8) : fact.start]) is not None
+    return fact.quantity in PUT_ON and fact.value in _USUAL and _ON_IT.match(text[fact.end :]) is not None and _ARTICLE.search(text[max(0, fact.start - 8) : fact.start]) is not None
 
 
 def _mounted(facts: list[Fact], text: str) -> Fact | None:

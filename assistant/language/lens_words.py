@@ -13,8 +13,9 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language import bellows_words, lens_sizes, lens_wants, sharp_asks, two_places
-from assistant.language.hearing import fold
+from assistant.language.hearing import evenly
 from assistant.language.items import Item
+from assistant.language.segments import is_role
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
@@ -32,17 +33,21 @@ _HOW_DEEP = Pattern(r"\bhow deep is (?:it|that) (?:with|on|for) an? \d", re.I)
 _CUES = frozenset({"blurred", "depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus", "coverage", "extension_words", "needed_extension", "EXTENSION", "LENS"})
 
 
-def _is_of_lenses(facts: Sequence[Fact], items: Sequence[Item], text: str) -> bool:
-    """Whether anything said may be of a lens and its sharpness: in most questions about light nothing is."""
+def speaks_of_lenses(items: Sequence[Item], text: str) -> bool:
+    """Whether any word may be of a lens and its sharpness: in most questions about light none is."""
+    return _SPEAKS.may_match(text) or not _CUES.isdisjoint([i.word for i in items]) or _HOW_DEEP.search(text) is not None
+
+
+def _tells_of_lenses(facts: Sequence[Fact], text: str) -> bool:
     for fact in facts:
-        if fact.quantity in _OF_A_LENS or fact.unit == "in" or math.isinf(fact.value) or lens_sizes.is_put_on(fact, text):
+        if fact.quantity in _OF_A_LENS or fact.unit == "in" or math.isinf(fact.value) or fact.quantity in lens_sizes.PUT_ON and lens_sizes.is_put_on(fact, text):
             return True
-    return _SPEAKS.may_match(text) or _HOW_DEEP.search(text) is not None or not _CUES.isdisjoint([i.word for i in items])
+    return False
 
 
-def lens_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
-    """The facts with lengths, formats and circles of confusion read as a lens needs them."""
-    return lens_wants.measured(_of_a_lens(facts, items, text), text) if _is_of_lenses(facts, items, text) else _half_frame(list(facts), text)
+def lens_facts(facts: list[Fact], items: Sequence[Item], text: str, spoken: bool) -> list[Fact]:
+    """The facts with lengths, formats and circles of confusion read as a lens needs them; `spoken`: a word may be of a lens."""
+    return lens_wants.measured(_of_a_lens(facts, items, text), text) if spoken or _tells_of_lenses(facts, text) else _half_frame(facts, text)
 
 
 def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
@@ -123,9 +128,10 @@ def _extent_words(text: str, facts: Sequence[Fact]) -> bool:
 
 def _reproduction(facts: Sequence[Fact], items: Sequence[Item]) -> list[Fact]:
     """"1:2 on a 60 mm", "1:1 on the bellows": a scale of reproduction, where no lights are compared."""
-    lens = any(f.quantity in ("focal_length", "extension", "magnification") for f in facts) or any(i.kind == "mark" and i.word in ("EXTENSION", "LENS") for i in items)
-    lit = any(i.kind in ("role", "named") for i in items) or any(i.kind == "name" and i.word == "ratio" for i in items)
-    if not lens or lit:
+    kinds = {f.quantity for f in facts}
+    if "ratio" not in kinds or kinds.isdisjoint(("focal_length", "extension", "magnification")) and not any(i.kind == "mark" and i.word in ("EXTENSION", "LENS") for i in items):
+        return list(facts)
+    if any(is_role(i) or i.kind == "name" and i.word == "ratio" for i in items):
         return list(facts)
     return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad else f for f in facts]
 
@@ -268,14 +274,14 @@ def _side(items: Sequence[Item], at: int) -> str:
 
 # --- what is asked --------------------------------------------------------------------------------
 
-def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
-    """The asks with those about sharpness and coverage in the order said."""
-    return lens_wants.wanted(_asked(asks, facts, items, text), facts, text) if _is_of_lenses(facts, items, text) else list(asks)
+def lens_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str, spoken: bool) -> list[Ask]:
+    """The asks with those about sharpness and coverage in the order said; `spoken`: a word may be of a lens."""
+    return lens_wants.wanted(_asked(asks, facts, items, text), facts, text) if spoken or _tells_of_lenses(facts, text) else list(asks)
 
 
 def _asked(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     asks = bellows_words.close_asks(lens_sizes.sizes_asked(asks, facts, text), facts, text)
-    lower = patterns.sub(r"\s+", " ", fold(text))
+    lower = evenly(text)
     if _puts_to_the_test(lower, facts):
         return [Ask("sharp", "", "", 0)]
     if not _about_a_lens(facts, items, lower):

@@ -32,6 +32,8 @@ class Lexicon:
 
     def __init__(self, table: dict[str, list[list[Any]]]) -> None:
         self._by_first = table  # first word -> [[rest, terminal, value], …], longest first
+        self.words = table.keys()
+        """Every word that something in the lexicon begins with."""
         self._forgiven: dict[str, str] = {}
         self._split: dict[str, tuple[dict[str, list[list[Any]]], Entry | None]] = {}
 
@@ -39,9 +41,10 @@ class Lexicon:
         """The longest entry at this place; an unknown word is a WORD of length one."""
         word = pieces[place].text
         longer, alone = self._split.get(word) or (None, None)
-        if alone is not None and longer is not None:
-            after = _word_after(pieces, place + 1) if longer else ""
-            if not longer or after not in longer and not self._may_be_a_slip(after):
+        if alone is not None:
+            after = pieces[place + 1].text if longer and place + 1 < len(pieces) else ""
+            after = _word_after(pieces, place + 1) if after == "-" else after
+            if not longer or after not in longer and (after in self._by_first or not self._may_be_a_slip(after)):
                 return alone  # nothing that follows belongs to it: most words
         found = self._match(word, pieces, place)
         if found:
@@ -52,10 +55,6 @@ class Lexicon:
             if found:
                 return Entry(found.terminal, found.value, found.length, "" if word == meant + "s" else meant)
         return Entry("WORD", word, 1)
-
-    def knows(self, word: str) -> bool:
-        """Whether anything in the lexicon begins with this word."""
-        return word in self._by_first
 
     def put_right(self, word: str) -> str:
         """The word that a slip of the fingers was for; the word itself where it is one of ours, might be for several, or is another form of it ("filled", and no filler)."""

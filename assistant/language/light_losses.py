@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language import bounce_words, factor_words, film_words, guide_words, loss_lists, passed_light, rows, stop_words, unsaid_stops, zoom_words
 from assistant.language.number_words import STOPS_SPOKEN
+from assistant.language.steps import Steps, stepped
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
 from assistant.query import Ask, Fact
@@ -29,26 +30,17 @@ def _is_plain(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> bool:
     for fact in facts:
         if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number" or fact.quantity == "film_speed" and fact.value < 6 or fact.quantity == "factor" and fact.value < 4:
             return False
-    return not (_SPEAKS.may_match(text) or _T_MARK.search(text) or _STOPS_OF_LIGHT.search(text) or film_words.speaks_of_by(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text) or any(sum(f.quantity == pair for f in facts) > 1 for pair in ("focal_length", "film_speed")))
+    told = [f.quantity for f in facts]
+    return not (_SPEAKS.may_match(text) or told.count("focal_length") > 1 or told.count("film_speed") > 1 or _T_MARK.search(text) or _STOPS_OF_LIGHT.search(text) or film_words.speaks_of_by(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text))
 
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with what they say about losses made plain."""
     if _is_plain(facts, text, cues):
         return sorted(facts, key=lambda f: f.start)
-    out = _counted_stops(_stepped(list(facts), text, _OF_EACH), text, cues)
-    out = bounce_words.settle(_stepped(out, text, _OF_SEVERAL), text, cues)
-    return _stepped(out, text, _OF_NEIGHBOURS)
-
-
-def _stepped(facts: list[Fact], text: str, steps: Steps) -> list[Fact]:
-    """The facts after those steps that have a fact of their kind to begin with: of a question's they are few."""
-    kinds = {f.quantity for f in facts}
-    for step, of in steps:
-        if of is None or not kinds.isdisjoint(of):
-            facts = step(facts, text)
-            kinds = {f.quantity for f in facts}
-    return facts
+    out = _counted_stops(stepped(list(facts), text, _OF_EACH), text, cues)
+    out = bounce_words.settle(stepped(out, text, _OF_SEVERAL), text, cues)
+    return stepped(out, text, _OF_NEIGHBOURS)
 
 
 _A_METER = Pattern(r"\W*a meter\W*", re.I)
@@ -75,9 +67,12 @@ _EACH_READS = Pattern(r"\beach\b[^.?!;\d]{0,16}\b(?:reads?|reading|meter\w*)\s*$
 _A_PAIR_OF = Pattern(r"\b(?:a )?pair of (?:\w+ )?$", re.I)
 
 
+_NOBODYS = frozenset({"", "camera", "a", "b"})
+
+
 def _a_head_in_each(facts: list[Fact], text: str) -> list[Fact]:
     """"two softboxes, guide number 40 each": a head is in each, so so many flashes."""
-    if any(f.quantity == "count" or f.of not in ("", "camera", "a", "b") for f in facts) or not any(f.quantity == "guide_number" or f.quantity == "aperture" and _EACH_READS.search(text[: f.start]) for f in facts):
+    if not _NOBODYS.issuperset([f.of for f in facts]) or "count" in [f.quantity for f in facts] or not any(f.quantity == "guide_number" or f.quantity == "aperture" and _EACH_READS.search(text[: f.start]) for f in facts):
         return facts
     for fact in facts:
         after = _PLURAL.match(text[fact.end :].lstrip().split(" ", 1)[-1]) or _PLURAL.match(text[fact.end :].lstrip())
@@ -127,8 +122,6 @@ _WORN = frozenset({"modifier", "camera_filter"})
 def _one_more(facts: list[Fact], text: str) -> list[Fact]:
     """"the umbrella takes two stops and the orange gel one more": stops again, left unsaid."""
     out = facts
-    if not any(f.quantity in _WORN for f in facts):
-        return out
     for taker in [f for f in facts if f.quantity == "modifier"]:
         nothing = _NOTHING.match(text[taker.end :])
         if nothing:
@@ -249,14 +242,14 @@ def _not_rows(facts: list[Fact], text: str) -> list[Fact]:
 
 def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
     """"one more stop for the dome": a stop of its own. A ratio beside "life size" is the same thing again."""
-    out = _one_more(_flash_one(facts, text), text)
+    out = facts
     for match in _MORE_STOPS.finditer(text):
         if not any(f.start < match.end() and f.end > match.start() and f.quantity in ("stops", "loss") for f in out):
             out = [f for f in out if not (match.start() <= f.start < match.end())]
             takes = bool(_TAKES.search(text[: match.start()]))
             surface = patterns.search(r"\b(ceiling|wall)\b", text[: match.start()], re.I) if takes else None
             out.append(Fact("loss" if takes else "stops", 1.0, surface[1].lower() if surface else "", start=match.start(), end=match.end(), said=match.group()))
-    ratio = any(f.quantity == "ratio" for f in out)
+    ratio = "ratio" in [f.quantity for f in out]
     if ratio and any(f.quantity == "magnification" for f in out):
         out = [f for f in out if f.quantity != "ratio"]
     elif ratio and patterns.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life|effective|bellows)\b", text, re.I) and not patterns.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
@@ -352,14 +345,11 @@ def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
     return any(f.quantity in ("loss", "filter_loss", "factor", "nd") and f.start > taker.start and f.unit in (taker.unit, "") for f in out)
 
 
-Steps = tuple[tuple[Callable[[list[Fact], str], list[Fact]], frozenset[str] | None], ...]
-"""Each step with the kinds of facts that it can begin with; None: it looks for words of its own."""
-
 _OF_EACH: Steps = (
     (_no_tool, None), (loss_lists.so_many_filters, frozenset({"nd"})),
     (rows.parts_further, frozenset({"power"})),
     (film_words.settle, None),
-    (stop_words.settled, None),
+    *stop_words.STEPS,
     (passed_light.settle, passed_light.KINDS),
     (_sizes, frozenset({"modifier"})),
 )
@@ -368,6 +358,8 @@ _OF_SEVERAL: Steps = (
     (_layers, None),
     (_not_rows, None),
     (_a_head_in_each, frozenset({"guide_number", "aperture"})),
+    (_flash_one, None),
+    (_one_more, _WORN),
     (_said_apart, None),
     (_worn, frozenset({"modifier"})),
 )
@@ -375,7 +367,7 @@ _OF_NEIGHBOURS: Steps = (
     (factor_words.settle, factor_words.KINDS),
     (zoom_words.table, None),
     (_beside, _WORN),
-    (unsaid_stops.settle, unsaid_stops.KINDS),
+    *unsaid_stops.STEPS,
     (unsaid_stops.without_gel_of_glass, frozenset({"modifier"})),
     (loss_lists.settle, loss_lists.TAKEN),
     (guide_words.with_the_losses_in_it, frozenset({"guide_number"})),
@@ -393,8 +385,11 @@ _THEN_STOPS = Pattern(r"\W*(?:nd|neutral density|grey filter)(?: filter)?\W*(?:o
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"The strength in stops of an ND": a filter's, not a flash's power."""
     asks = zoom_words.asked(film_words.asked(passed_light.asked(asks, facts, text), facts, text), facts, text)
-    asks = [a for a in asks if a.quantity != "nd" or not any(f.quantity == "nd" and a.start <= f.start and _THEN_STOPS.fullmatch(text[a.start : f.start]) for f in facts)]
+    asks = asks if "nd" not in [a.quantity for a in asks] else [a for a in asks if a.quantity != "nd" or not any(f.quantity == "nd" and a.start <= f.start and _THEN_STOPS.fullmatch(text[a.start : f.start]) for f in facts)]
+    wanted = [a.quantity for a in asks]
+    if "power" not in wanted:
+        return asks
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
-    if through and any(a.quantity == "power" for a in asks) and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
+    if through and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
         return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]
     return [a for a in asks if a.quantity != "power" or not patterns.search(r"\b(?:same|keep\w*|unchanged)\b(?:(?!\b(?:what|which|how|new)\b|\d,)[\w ,]){0,25}$", text[: a.start], re.I)]

@@ -15,7 +15,13 @@ from assistant.records import replace
 
 def called_by_what_they_are(items: list[Item], text: str) -> list[Item]:
     """The items with every light called by what it is."""
-    return _all_in_all(_said_of_it(_as_what(_one_and_one(_edges(_behind(items, text), text), text), text), text), text)
+    words = {i.word for i in items}
+    items = _behind(items, text)
+    items = _edges(items, text) if "rim" in words else items
+    items = _one_and_one(items, text) if "a" in words else items
+    items = items if _LETTERS.isdisjoint(words) or _KEY_OR_FILL.isdisjoint(words) else _as_what(items, text)
+    items = items if _SIZES.isdisjoint(words) else _said_of_it(items, text)
+    return _all_in_all(items, text) if "scrim" in words else items
 
 
 _BEHIND = Pattern(r"\b(?:the )?(?:other|second)(?: one| flash| light| head)?\b[^.,;?\d]{0,20}\bbehind (?:her|him|them|the (?:subject|model|sitter|couple|bride|groom|group|dancer|child|kid|girl|boy|man|woman))\b", re.IGNORECASE)
@@ -52,15 +58,15 @@ def _one_and_one(items: list[Item], text: str) -> list[Item]:
     return [replace(i, word=letters[i.start]) if i.start in letters and i in ones else i for i in items]
 
 
+_KEY_OR_FILL = frozenset({"key", "fill"})
+_LETTERS = frozenset({"a", "b"})
 _AS_WHAT = Pattern(r"[^.?!;,]{0,36}?,? ?\b(?:as|for|is|being)(?: the| a| my)? (?:key|main|fill)\b(?! ratio| to)", re.I)
 
 
 def _as_what(items: list[Item], text: str) -> list[Item]:
     """"one at 5 ft as key and one at 7 ft as fill": the one is the key, the other the fill."""
-    roles = [i for i in items if i.kind == "role" and i.word in ("key", "fill")]
-    if not roles or not any(i.kind == "named" and i.word in ("a", "b") for i in items):
-        return items
-    return [_of_its_role(i, items, roles, text) if i.kind == "named" and i.word in ("a", "b") else i for i in items]
+    roles = [i for i in items if i.kind == "role" and i.word in _KEY_OR_FILL]
+    return [_of_its_role(i, items, roles, text) if i.kind == "named" and i.word in _LETTERS else i for i in items] if roles else items
 
 
 def _of_its_role(item: Item, items: list[Item], roles: list[Item], text: str) -> Item:

@@ -126,8 +126,10 @@ _TOGETHER = Pattern(r"\s*(?:at|with|on|was right at|was right with|was|is|right|
 def _metered_together(facts: list[Fact], text: str) -> list[Fact]:
     """"what shutter at f/11 when the room wanted 1/30 at f/5.6": the stop said with the time is the one metered, though said last."""
     times = [f for f in facts if f.quantity in ("shutter", "time") and not f.bad]
+    if len(times) != 1:
+        return facts
     stops = [n for n, f in enumerate(facts) if f.quantity == "aperture" and not f.bad]
-    if len(times) != 1 or len(stops) != 2 or any(f.quantity == "guide_number" for f in facts):
+    if len(stops) != 2 or any(f.quantity == "guide_number" for f in facts):
         return facts
     one, two = (facts[n] for n in stops)
 

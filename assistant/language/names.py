@@ -14,6 +14,7 @@ NEVER = frozenset({"units", "set", "test", "scene", "same", "used", "here", "day
 def names_told(tokens: Sequence[Token], text: str) -> list[str]:
     """The names that this text gives to lights, as written."""
     found: list[str] = []
+    guided = "GUIDE" in [t.type for t in tokens]
     for place, token in enumerate(tokens):
         if token.type == "CUE" and token.value == "call_it":
             said = text[token.start : token.end].lower()
@@ -22,7 +23,7 @@ def names_told(tokens: Sequence[Token], text: str) -> list[str]:
             if said in ("call the", "call my") and not any(t.type in ("COUNTED", "GUIDE", "GUIDE_AFTER", "NAMED") for t in tokens):
                 continue
             name = _name_after(tokens, place + 1, text)
-        elif token.type == "WORD":
+        elif guided and token.type == "WORD":
             name = _name_before_guide(tokens, place, text)
         else:
             continue

@@ -20,10 +20,11 @@ _ONLY_COUNTED = Pattern(rf"{_MANY} (?:nds|(?:nd|neutral density) (?:filters|glas
 _HOW_MANY = {"two": 2, "both": 2, "a pair of": 2, "a couple of": 2, "three": 3, "four": 4, "2": 2, "3": 3, "4": 4}
 
 
+KINDS = frozenset({"nd", "camera_filter"})
+
+
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with each of so many equal filters told by itself, and no filter made of their mere number."""
-    if not any(f.quantity in ("nd", "camera_filter") for f in facts):
-        return list(facts)
     out = list(facts)
     for match in (*_EACH.finditer(text), *_EACH_BEFORE.finditer(text)):
         made = [Fact("nd", _strength(match), "stops", "camera", start=match.start() + n, end=match.end(), said=match.group()) for n in range(_HOW_MANY[match["many"].lower()])]

@@ -25,14 +25,15 @@ def settle(tokens: list[Token], text: str) -> list[Token]:
             plain = turn(plain, text)
     out: list[Token] = []
     for place, token in enumerate(plain):
-        if token.type == "GUIDE" and not _number_follows(plain, place, text):
-            token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
-        if token.type == "FILM" and _begins_a_clause(plain, place, text):
-            out.append(Token("COMMA", ",", token.start, token.start))
-        if token.type == "NUM":
+        kind = token.type
+        if kind == "NUM":
             out += _number(plain, place, text)
-        else:
-            out.append(token)
+            continue
+        if kind == "GUIDE" and not _number_follows(plain, place, text):
+            token = Token("GUIDE_AFTER", token.value, token.start, token.end, token.read_as)
+        elif kind == "FILM" and _begins_a_clause(plain, place, text):
+            out.append(Token("COMMA", ",", token.start, token.start))
+        out.append(token)
     return out
 
 
@@ -86,18 +87,22 @@ def _is_the_film(tokens: list[Token], place: int, text: str) -> bool:
 def _number(plain: list[Token], place: int, text: str) -> list[Token]:
     """A number by what follows it: of a length, of stops, of things; with the inches that were left out."""
     token, after = plain[place], plain[place + 1] if place + 1 < len(plain) else None
-    out = [Token("COMMA", ",", token.start, token.start)] if _begins_a_length(plain, place) or _is_of_the_film(plain, place) else []
+    last = plain[place - 1] if place else None
+    own = last is not None and (last.type == "LEN" and _begins_a_length(plain, place) or last.type == "APERTURE" and _is_of_the_film(plain, place))
+    out = [Token("COMMA", ",", token.start, token.start)] if own else []
     if after is not None and _measures(plain, place):
         token = Token("SIZE", token.value, token.start, token.end)
-    elif _stops_under(plain, place, text):
+    elif after is not None and after.type == "CUE" and _stops_under(plain, place, text):
         return [*out, Token("STEPS", token.value, token.start, token.end), Token("STOP", "stop", token.end, token.end)]
-    elif _ends_before(plain, place, text):
+    elif after is not None and after.type in _MAY_BEGIN and _ends_before(plain, place, text):
         return [*out, token, Token("COMMA", ",", token.end, token.end)]
     elif after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_OF_A_KIND):
         token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
     out.append(token)
-    if _before_a_speed(plain, place):
+    if after is not None and after.type == "ISO" and _before_a_speed(plain, place):
         out.append(Token("COMMA", ",", token.end, token.end))
+    if last is None or last.value not in ("ft", "m") and last.type != "METER":
+        return out
     if _spoken_inches(plain, place, after):
         out.append(Token("INCH_MARK", "in", token.end, token.end))
     elif _spoken_centimetres(plain, place, after, text):
@@ -112,6 +117,9 @@ _RATED_BEFORE = Pattern(r"\b(?:rat(?:e|ed|ing)|iso|asa|film|box|loaded|dial)\b[^
 _OPENINGS = frozenset({2.0, 2.8, 3.5, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0})
 
 
+_MAY_BEGIN = frozenset({"POWER", "FACTOR", "COUNTED"})
+
+
 def _ends_before(tokens: list[Token], place: int, text: str) -> bool:
     """"reads 5.6 flash alone", "loaded 400 flash at 3 m", "stays at 8 power as it was": such a number counts no lights and no powers, and a new clause begins."""
     if place + 1 >= len(tokens) or (place and tokens[place - 1].type in ("POWER", "SIGN", "SIGN_MINUS")):
@@ -122,9 +130,11 @@ def _ends_before(tokens: list[Token], place: int, text: str) -> bool:
     if after.type == "FACTOR":
         following = [t.type for t in tokens[place + 2 : place + 4]]
         return following[:1] == ["NUM"] or following in (["OF", "NUM"], ["LINK", "NUM"])  # "a polariser on the eighty, factor of three"
+    if after.type != "COUNTED":
+        return False
     before = [t.type for t in tokens[max(0, place - 2) : place]]
     times = before[-1:] in (["TIMES"], ["FACTOR"]) or before in (["FACTOR", "OF"], ["FACTOR", "LINK"]) or value >= 3 and _RATED_BEFORE.search(text[max(0, tokens[place].start - 40) : tokens[place].start]) is not None
-    return after.type == "COUNTED" and 1 < value < 1e5 and (value != int(value) or value > _NO_LIGHTS_BEYOND or times) and _ONE_LIGHT.fullmatch(text[after.start : after.end]) is not None
+    return 1 < value < 1e5 and (value != int(value) or value > _NO_LIGHTS_BEYOND or times) and _ONE_LIGHT.fullmatch(text[after.start : after.end]) is not None
 
 
 def _is_of_the_film(tokens: list[Token], place: int) -> bool:

@@ -44,25 +44,26 @@ def read_numbers(pieces: list[Raw]) -> list[Raw]:
     """The pieces with every number run made one piece of kind NUM, FRAC, SPEED, PERCENT_NUM or RATIO."""
     pieces = _split_trailing_commas(pieces)
     out: list[Raw] = []
-    place = 0
-    while place < len(pieces):
-        piece = pieces[place]
-        if piece.kind == "mark" or piece.kind == "word" and piece.text not in _BEGINNING:
-            out.append(piece)
-            place += 1
+    after = 0  # where reading goes on behind the last number
+    for place, piece in enumerate(pieces):
+        if place < after:
             continue
-        found = _number_at(pieces, place, out)
-        if found is None:
-            out.append(pieces[place])
-            place += 1
-        else:
-            piece, place = found
-            out.append(piece)
+        kind = piece.kind
+        found = None
+        if kind == "number":
+            found = _digits_at(pieces, place)
+        elif kind == "word" and piece.text in _BEGINNING:
+            found = _words_at(pieces, place, out)
+        if found is not None:
+            piece, after = found
+        out.append(piece)
     return out
 
 
 def _split_trailing_commas(pieces: list[Raw]) -> list[Raw]:
     """"8," is a number and a comma; "8,11,16" is three numbers, "1,600" is one."""
+    if not [piece for piece in pieces if piece.kind == "number" and "," in piece.text]:
+        return pieces
     out: list[Raw] = []
     for piece in pieces:
         if piece.kind != "number" or "," not in piece.text:

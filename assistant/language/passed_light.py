@@ -43,17 +43,20 @@ _NONE_OF_IT = Pattern(r"(?<!with and )\b(?:with no|no|not? using any|using no)\s
 _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
-    facts = [_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts]
-    out = _taken_off([*[_through(f, facts, text) if f.quantity in ("power", "number") else f for f in facts], *_free(facts, text)], text)
-    converters = _CONVERTER.may_match(text)
-    out = [_converter(f, facts, text) if converters and f.quantity in _TIMES else f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
-    return [_bare_stops(f, out, text) if f.quantity == "number" else f for f in out]
+    kinds = {f.quantity for f in facts}
+    facts = facts if kinds.isdisjoint(_NUMBERS) else [_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts]
+    out = [*[_through(f, facts, text) if f.quantity in ("power", "number") else f for f in facts], *_free(facts, text)]
+    out = _taken_off(out, text) if "nd" in kinds else out
+    out = out if kinds.isdisjoint(_WORN) else [f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
+    if not kinds.isdisjoint(_TIMES) and _CONVERTER.may_match(text):
+        out = [_converter(f, facts, text) if f.quantity in _TIMES else f for f in out]
+    return [_bare_stops(f, out, text) if f.quantity == "number" else f for f in out] if "number" in kinds else out
 
 
-_NUMBERS = ("number", "focal_length", "times")
-_TIMES = ("times", "factor", "number", "aperture")
+_NUMBERS = frozenset({"number", "focal_length", "times"})
+_TIMES = frozenset({"times", "factor", "number", "aperture"})
 _WORN = frozenset({"modifier", "camera_filter"})
 KINDS = frozenset({*_NUMBERS, *_TIMES, *_WORN, "power", "nd"})
 """What is read here begins with a fact of one of these."""
@@ -162,7 +165,7 @@ def _all_said(fact: Fact, text: str) -> bool:
 
 def _absent(facts: list[Fact], text: str) -> list[Fact]:
     """"no umbrella, just the bare head": nothing stands in the light, where none of its kind is told of otherwise."""
-    if not any(f.quantity in _WORN for f in facts) or any(f.quantity in ("loss", "filter_loss", "factor", "nd") for f in facts):
+    if any(f.quantity in ("loss", "filter_loss", "factor", "nd") for f in facts):
         return facts
     if not any(f.quantity == "guide_number" for f in facts):  # beside a reading with and without it, the light is told by what is gone
         gone_glass = [f for f in facts if f.quantity == "camera_filter" and _NONE_OF_IT.search(text[: f.start])]
@@ -181,7 +184,7 @@ def _is_gone(fact: Fact, text: str) -> bool:
 
 def _taken_off(facts: list[Fact], text: str) -> list[Fact]:
     """"the three-stop ND is in the bag": told and not in the light, where no value is told that it was on for."""
-    if not any(f.quantity == "nd" for f in facts) or _WITH_IT_ON.search(text):
+    if _WITH_IT_ON.search(text):
         return facts
     by_guide = any(f.quantity == "guide_number" for f in facts)
     gone = [f for f in facts if f.quantity == "nd" and (m := _GONE.match(text[f.end :])) and (by_guide or not m.group().endswith(("off", "removed")))]
@@ -228,8 +231,8 @@ _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\b
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The total of losses, the aperture to set and the time to give, in few words."""
     kinds = {f.quantity for f in facts}
-    takes = [f for f in facts if f.quantity in ("loss", "filter_loss", "nd", "factor") and f.value]
-    if not takes or kinds & {"guide_number", "distance"}:
+    takes = [] if kinds & {"guide_number", "distance"} else [f for f in facts if f.quantity in ("loss", "filter_loss", "nd", "factor") and f.value]
+    if not takes:
         return list(asks)
     if kinds & {"shutter", "duration"} and "aperture" not in kinds and all(a.quantity in ("shutter", "duration", "time") for a in asks) and _TIME.search(text):
         return [Ask("shutter", "through", "s")]

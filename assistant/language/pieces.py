@@ -59,7 +59,7 @@ def touching(pieces: list[Raw], place: int) -> bool:
 
 def made(kind: str, pieces: list[Raw], place: int, stop: int, number: Number) -> tuple[Raw, int]:
     """One piece in the place of several, and where reading goes on."""
-    text = " ".join(p.text for p in pieces[place:stop])
+    text = " ".join([p.text for p in pieces[place:stop]]) if stop - place > 1 else pieces[place].text
     return Raw(kind, text, pieces[place].start, pieces[stop - 1].end, number), stop
 
 

@@ -18,16 +18,13 @@ class Place:
 
     items: tuple[Item, ...]
     at: int
+    item: Item
     owner: str
     cues: frozenset[str]
     kinds: frozenset[str]
     sentence: int
     text: str
     every: tuple[Item, ...] = ()
-
-    @property
-    def item(self) -> Item:
-        return self.items[self.at]
 
     def before(self, letters: int) -> str:
         """So many letters of the text right before it."""
@@ -36,6 +33,8 @@ class Place:
 
     def near(self, *words: str, before: int = 4, after: int = 4) -> Item | None:
         """The nearest cue with one of these words within so many items."""
+        if self.cues.isdisjoint(words):
+            return None
         best: Item | None = None
         gap = 99
         for n in range(max(0, self.at - before), min(len(self.items), self.at + after + 1)):
@@ -53,6 +52,7 @@ class Place:
         return item is not None and item.kind == "mark" and item.word in words
 
     def kind_near(self, kind: str, before: int = 3, after: int = 3) -> Item | None:
+        """The first item of this kind within so many."""
         for n in range(max(0, self.at - before), min(len(self.items), self.at + after + 1)):
             if n != self.at and self.items[n].kind == kind:
                 return self.items[n]

@@ -43,6 +43,7 @@ _WORDINGS = {
     "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
 }
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?)\b)", re.I)
+_LETTERS = Pattern(r"[a-z]+")
 _POLITE_END = Pattern(r"(?<!no)(?<!no,)\s+(?:and )?(?:many |much |very many )?(?:thanks|thank you|thankyou|thanx|thx|cheers|ta|much obliged|much appreciated|bless you)(?: (?:so much|a lot|very much|again|in advance|all|mate|pal|folks|everyone|everybody|for (?:the|your) help))*\s*[.!,]*\s*$", re.I)
 """A word of thanks that ends a text; what went before it keeps its own mark."""
 _AT_SIGN = Pattern(r"(?<=[\w)\"' ])[ ]?@[ ]?(?=f?/?\d|iso|asa|full|half|quarter)", re.I)
@@ -50,7 +51,7 @@ _SPEED_FIRST = Pattern(r"(?<![\d/.,:-])(?<!f)(?<!f/)\b(?P<speed>(?:\d{2,3}|\d{4}
 """A film speed with its scale after it; "100 iso 400" might be either's."""
 _DISTANCE_OF_LIGHT = Pattern(r"\b(?:what|which) distance(?= (?:under|over|down|short|out|too)\b| (?:do|should|must|would|can) (?:i|we) (?:turn|open|close|stop|dial|knock)\b)", re.I)
 """How far in stops, which is no distance."""
-_IS_RUN_ON = Pattern(r"(?P<before>^|[.,;:!?]\s+(?:and |so |but )?)(?P<thing>gun|film|frame|flash|subject|sitter|guide|key|fill|aperture|shutter)s(?=\s+(?:f/?\d|iso|\d))", re.I)
+_IS_RUN_ON = Pattern(r"(?P<before>^|[.,;:!?]\s+(?:and |so |but )?)(?P<things>guns|films|frames|flashs|subjects|sitters|guides|keys|fills|apertures|shutters)(?=\s+(?:f/?\d|iso|\d))", re.I)
 """"guns 110 feet, films 400": the apostrophe of an "is", left out."""
 _BREAKS_OFF = Pattern(
     r"(?:^|[.,;:!-]\s+|\b(?:so|then|now|and)\s+)(?:(?:so|then|now|and|the|my|new|camera|flash|key|fill|hair|rim|meter|light|power|lens) )*"
@@ -87,15 +88,28 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
     said = _without_aside(_without_opener(_without_thanks(said)), lexicon)
-    said = _PAUSE.sub(_unpaused, said) if any(pause in said for pause in _PAUSES) else said
+    said = _PAUSE.sub(_unpaused, said) if _holds(said, _PAUSES) else said
     said = _METRES.sub("metres", _TAG.sub("", said))
     said = _AND_WHAT.sub("and", said)
     if said.isupper():
         said = said.lower()
     said = _in_usual_order(said)
-    if _SAID_OTHERWISE.may_match(said) and not _ABOUT_THE_WORD.search(said):
+    if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
     return said
+
+
+def _is_said_otherwise(said: str) -> bool:
+    """Whether one of those words stands by itself: "im" is in every "time"."""
+    return not said.isascii() or "number of" in said.lower() or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(said.lower()))
+
+
+def _holds(text: str, pieces: tuple[str, ...]) -> bool:
+    """Whether one of these stands in a text: asked of every text, so in a plain loop."""
+    for piece in pieces:
+        if piece in text:
+            return True
+    return False
 
 
 def _without_thanks(text: str) -> str:
@@ -121,7 +135,7 @@ def _in_usual_order(said: str) -> str:
     if _DISTANCE_OF_LIGHT.may_match(said):
         said = _DISTANCE_OF_LIGHT.sub("how far", said)
     if _IS_RUN_ON.may_match(said):
-        said = _IS_RUN_ON.sub(lambda found: f"{found['before']}{found['thing']}'s", said)
+        said = _IS_RUN_ON.sub(lambda found: f"{found['before']}{found['things'][:-1]}'s", said)
     if said[-1:].isalnum() and not _TELLS_OF_GEAR.search(said) and _BREAKS_OFF.search(said):
         said += "?"
     return said
@@ -161,7 +175,7 @@ def _without_opener(text: str) -> str:
 def _without_aside(text: str, lexicon: Lexicon) -> str:
     """"… what aperture? Thanks, it is getting late here": after what is asked a few words that tell nothing."""
     for _ in range(2):
-        last = _LAST_SENTENCE.search(text) if any(end in text for end in _ENDED) else None
+        last = _LAST_SENTENCE.search(text) if _holds(text, _ENDED) else None
         if last is None or not _OF_ONESELF.match(last["last"]):
             break
         if any(t.type not in _SAYS_NOTHING for t in hear(_FORGOTTEN.sub(" ", last["last"]), lexicon).tokens):

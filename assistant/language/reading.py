@@ -19,6 +19,7 @@ from assistant.language import (
     film_words,
     guide_words,
     light_losses,
+    metered_times,
     nd_counts,
     sheet_words,
     shutter_rows,
@@ -33,9 +34,9 @@ from assistant.language.hints import implied_asks
 from assistant.language.item_builders import build
 from assistant.language.items import Item
 from assistant.language.length_items import PACE_METRES
-from assistant.language.lens_words import lens_asks, lens_facts
+from assistant.language.lens_words import lens_asks, lens_facts, speaks_of_lenses
 from assistant.language.lights_named import called_by_what_they_are
-from assistant.language.lists import expand, in_order_of_time, metres_and_more
+from assistant.language.lists import PAIRS, expand, in_order_of_time, metres_and_more
 from assistant.language.moved_places import as_near_as_it_gets
 from assistant.language.names import index_of, names_told
 from assistant.language.orders import ordered
@@ -44,6 +45,7 @@ from assistant.language.pieces import Number
 from assistant.language.segments import Segment, cut, is_role, owners
 from assistant.language.slips import put_right_slips
 from assistant.language.slips_of_tongue import left_behind, put_right
+from assistant.language.steps import Steps, stepped
 from assistant.language.tables import Tables
 from assistant.language.time_asks import time_asks
 from assistant.language.time_words import time_facts
@@ -69,32 +71,28 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     items = bounce_words.unbounced(items, text)
     by_shutter = shutter_rows.table(called_by_what_they_are(items, text), text)
     items = by_shutter.items
-    segments = cut(items)
-    facts = _settle_numbers(expand(metres_and_more(facts_of(segments, owners(segments), text), text), text), segments, text)
-    facts = _lens_span(_rows_in_order(facts, text), text)
-    facts = _metric_paces(_same_again(_magnified(facts, text), text))
-    facts = tested_words.settle(guide_words.settle(nd_counts.settle(facts, text), text), text)
-    facts = _listed_guides(_unit_after(as_near_as_it_gets(_now_here(facts, text), text), segments), text)
-    facts = film_pairs.settle(facts, text)
-    cues = _cues(items)
-    facts = two_alike.settle(left_behind(light_losses.settle(auto_words.settle(facts, text, cues), text, cues), text), text)
+    cues, segments = _cues(items), cut(items)
+    facts = stepped(_settle_numbers(stepped(facts_of(segments, owners(segments), text), text, _ROWS), segments, text), text, _AS_TOLD)
+    facts = stepped(_unit_after(facts, segments), text, _OF_PAIRS)
+    facts = stepped(light_losses.settle(auto_words.settle(facts, text, cues), text, cues), text, _OF_TWO)
+    cues |= {"sunny"} if daylight.in_plain_sun(text) else frozenset()
     facts = daylight.settle(facts, text, cues)
-    facts = by_kinds.settle(sheet_words.settle(time_facts(lens_facts(facts, items, text), items, text), text), text)
-    asks = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text) or ([] if "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text)) or ordered(text, facts)
-    asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text), facts, items, text), facts, text)
+    of_lenses = speaks_of_lenses(items, text)
+    facts = stepped(time_facts(lens_facts(facts, items, text, of_lenses), items, text), text, _BY_KINDS)
+    asks = _asked(items, segments, facts, cues, text)
+    asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text, of_lenses), facts, items, text), facts, text)
     asks = asked_of.settle(by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     facts = film_words.as_marked(in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text), text)
     claim = is_claim(text, segments, asks, facts)
     facts = facts if claim else denials.settle(facts, text)  # a claim may deny: "it isn't half power, is it?"
-    words = [i for i in items if i.kind == "word"]
     return Query(
         text=text,
         facts=tuple(facts),
         asks=tuple(asks),
         cues=cues | _meant_cues(text),
         claim=claim,
-        unknown=tuple([text[i.start : i.end] for i in words]),
+        unknown=tuple([text[i.start : i.end] for i in items if i.kind == "word"]),
         unplaced=tuple([f.said for f in facts if f.quantity == "number" and not f.bad]),
         read_as=slips + tuple([(text[t.start : t.end], t.read_as) for t in heard.tokens if t.read_as]),
         known_words=len([i for i in items if i.kind not in _LITTLE]),
@@ -103,8 +101,15 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         names=tuple(told),
         mentioned=tuple(dict.fromkeys([i.word for i in items if i.kind in _ROLES])),
         cut=heard.cut,
-        figures=tuple([(t.start, t.end, t.value.value) for t in heard.tokens if isinstance(t.value, Number) and text[t.start].isdecimal() and not (taken_back and any(t.start in part for part in taken_back))]),
+        figures=tuple([(t.start, t.end, t.value.value) for t in heard.tokens if t.value.__class__ is Number and text[t.start].isdecimal() and not (taken_back and any(t.start in part for part in taken_back))]),
     )
+
+
+def _asked(items: Sequence[Item], segments: Sequence[Segment], facts: Sequence[Fact], cues: frozenset[str], text: str) -> list[Ask]:
+    """What is asked by name, or else by what is told and how the text ends."""
+    named = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text)
+    hinted = [] if named or "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text)
+    return named or hinted or ordered(text, facts)
 
 
 _SET_TO = Pattern(r"\b(?:shutter|aperture|lens|power|speed|film|(?:re-?)?rat(?:e|ed|ing)|iso|flash|it)(?: (?:it|speed|them))?(?: down| up| back)?(?: to| at| on)\s*$", re.IGNORECASE)
@@ -137,18 +142,22 @@ _READS = Pattern(r" (?:light |head |flash |paper )?(?:alone |then |now )?(?:shou
 
 def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
     """"what should the fill meter", "where is the key": the light that stands right after the question word."""
-    at = max(text.lower().rfind(word) for word in (("what", "where") if asks and asks[0].quantity == "distance" else ("what",)))
-    light = next((i for i in items if is_role(i) and 0 <= at < i.start <= at + 24), None)
+    if not asks:
+        return asks
+    lower = text.lower()
+    at = max(lower.rfind("what"), lower.rfind("where")) if asks[0].quantity == "distance" else lower.rfind("what")
+    items = [i for i in items if is_role(i)]
+    light = next((i for i in items if 0 <= at < i.start <= at + 24), None)
     if light is None and _READ_AT_LAST.search(text):
-        light = next((i for i in reversed(items) if is_role(i) and _TO_READ.match(text[i.end :])), None)
+        light = next((i for i in reversed(items) if _TO_READ.match(text[i.end :])), None)
     if light is None and at > 0:
-        light = next((i for i in reversed(items) if is_role(i) and i.end < at and _READS.fullmatch(text[i.end : at])), None)
+        light = next((i for i in reversed(items) if i.end < at and _READS.fullmatch(text[i.end : at])), None)
     return [replace(a, of=light.word) if light is not None and not a.of else a for a in asks]
 
 
 def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:
     """"Leitzahl 45, metres": a unit that stands alone after the number belongs to it."""
-    out = list(facts)
+    out = facts
     for before, after in zip(segments, segments[1:]):
         alone = len(after.items) == 1 or (len(after.items) == 2 and after.items[0].word == "IN")
         if alone and after.items and after.items[-1].kind == "unit_name" and before.items and before.items[-1].kind == "guide_number":
@@ -227,8 +236,10 @@ def _same_again(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, of="") if f.of in ("a", "b") else f for f in facts] + [two]
 
 
-def _metric_paces(facts: list[Fact]) -> list[Fact]:
+def _metric_paces(facts: list[Fact], _: str) -> list[Fact]:
     """A pace is 0.75 m to somebody who speaks in metres."""
+    if "pace" not in [f.unit for f in facts]:
+        return facts
     metric = any(f.unit in ("m", "cm") for f in facts if f.quantity in ("guide_number", "distance", "path"))
     return [replace(f, value=f.value / PACE_METRES["ft"] * PACE_METRES["m"], unit="m") if f.unit == "pace" and metric else f for f in facts]
 
@@ -242,10 +253,31 @@ def _now_here(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="distance", of="", cue="") if f is moved[0] else f for f in facts]
 
 
+_ROWS: Steps = ((metres_and_more, frozenset({"number"})), (expand, frozenset({"number", "shutter", *PAIRS})))
+"""Before the bare numbers are settled: rows said with one unit."""
+_AS_TOLD: Steps = (
+    (_rows_in_order, frozenset({"distance"})), (_lens_span, frozenset({"number_range"})), (_magnified, frozenset({"ratio"})), (_same_again, frozenset({"guide_number", "aperture"})),
+    (_metric_paces, None), (nd_counts.settle, nd_counts.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
+)
+_OF_PAIRS: Steps = ((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS)
+_OF_TWO: Steps = ((left_behind, frozenset({"gap"})), (two_alike.settle, frozenset({"guide_number"})), *metered_times.STEPS)
+_BY_KINDS: Steps = ((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None))
+
+
+_CUES = frozenset({"cue", "modifier", "camera_filter"})
+_TELLING_MARKS = frozenset({"NOT", "BOTH", "EACH", "BARE", "VERSUS", "OR", "Q", "FILM", "LENS", "EXTENSION"})
+
+
 def _cues(items: Sequence[Item]) -> frozenset[str]:
-    cues = {i.word for i in items if i.kind in ("cue", "modifier", "camera_filter")}
-    cues |= {i.word.lower() for i in items if i.kind == "mark" and i.word in ("NOT", "BOTH", "EACH", "BARE", "VERSUS", "OR", "Q", "FILM", "LENS", "EXTENSION")}
-    cues |= {"name_" + i.word for i in items if i.kind == "name"}
+    cues = []
+    for item in items:
+        kind = item.kind
+        if kind in _CUES:
+            cues.append(item.word)
+        elif kind == "mark" and item.word in _TELLING_MARKS:
+            cues.append(item.word.lower())
+        elif kind == "name":
+            cues.append("name_" + item.word)
     return frozenset(cues)
 
 
@@ -254,24 +286,23 @@ _SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )range(?! (?:w
 
 def _meant_cues(text: str) -> frozenset[str]:
     """Cues that no single word carries."""
-    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.search(text) or "±" in text or "+/-" in text else ()) | frozenset({"sunny"} if daylight.in_plain_sun(text) else ())
+    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.search(text) or "±" in text or "+/-" in text else ())
 
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:
     """Units asked for by name: "in metres"."""
-    found = []
-    for here, after in zip(items, items[1:]):
-        if after.kind == "unit_name" and here.kind == "mark" and here.word in ("IN", "NOT", "AS"):
-            found.append(after.word if here.word == "IN" else "not " + after.word)
-    return tuple(found)
+    named = [n for n, item in enumerate(items) if item.kind == "unit_name" and n and items[n - 1].kind == "mark" and items[n - 1].word in ("IN", "NOT", "AS")]
+    return tuple([items[n].word if items[n - 1].word == "IN" else "not " + items[n].word for n in named])
 
 
-def _settle_numbers(facts: Sequence[Fact], segments: Sequence[Segment], text: str) -> list[Fact]:
+def _settle_numbers(facts: list[Fact], segments: Sequence[Segment], text: str) -> list[Fact]:
     """Bare numbers that their neighbours give a meaning; the rest stay numbers."""
+    kinds = frozenset([f.quantity for f in facts])
+    if kinds.isdisjoint(("number", "gn_iso")) and not kinds >= {"guide_number", "power"}:
+        return facts
     items = [i for s in segments for i in s.items]
     places = {i.start: n for n, i in enumerate(items)}
     names = {i.word for i in items if i.kind == "name"}
-    kinds = frozenset(f.quantity for f in facts)
     out: list[Fact] = []
     for fact in facts:
         if fact.quantity == "number" and not fact.bad:

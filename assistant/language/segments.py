@@ -13,7 +13,7 @@ from assistant.records import record
 
 LIGHT_QUANTITIES = {"power_pair", "guide_number", "length", "power", "share", "count", "energy", "stops", "modifier", "length_range", "guide_number_pair"}
 _BREAKS = {"COMMA", "END", "Q", "COLON"}
-_SILENT = {"glue"}
+_ROLES = frozenset({"role", "named"})
 
 
 @record
@@ -31,17 +31,18 @@ def cut(items: Sequence[Item]) -> list[Segment]:
     run: list[Item] = []
     sentence = 0
     for item in items:
-        if item.kind == "mark" and item.word == "COLON" and any(is_role(i) for i in run) and not any(i.kind in LIGHT_QUANTITIES for i in run):
+        if item.kind != "mark" or item.word not in _BREAKS:
+            if item.kind != "glue":
+                run.append(item)
             continue
-        if item.kind == "mark" and item.word in _BREAKS:
-            if item.word == "Q" and not run and out:
-                out[-1] = Segment(out[-1].items, out[-1].sentence, True)
-            elif run or item.word == "Q":
-                out.append(Segment(tuple(run), sentence, item.word == "Q"))
-            run = []
-            sentence += item.word in ("END", "Q")
-        elif item.kind not in _SILENT:
-            run.append(item)
+        if item.word == "COLON" and any(is_role(i) for i in run) and not any(i.kind in LIGHT_QUANTITIES for i in run):
+            continue
+        if item.word == "Q" and not run and out:
+            out[-1] = Segment(out[-1].items, out[-1].sentence, True)
+        elif run or item.word == "Q":
+            out.append(Segment(tuple(run), sentence, item.word == "Q"))
+        run = []
+        sentence += item.word in ("END", "Q")
     if run:
         out.append(Segment(tuple(run), sentence, False))
     return out
@@ -49,15 +50,14 @@ def cut(items: Sequence[Item]) -> list[Segment]:
 
 def is_role(item: Item) -> bool:
     """A word that names a light."""
-    return item.kind in ("role", "named")
+    return item.kind in _ROLES
 
 
 def owners(segments: Sequence[Segment]) -> dict[int, str]:
     """Start of a quantity -> whose it is; quantities of no named light are not in it."""
     found: dict[int, str] = {}
     current, sentence = "", -1
-    named = any(is_role(i) for s in segments for i in s.items)
-    if not named:
+    if _ROLES.isdisjoint([i.kind for s in segments for i in s.items]):
         return found
     for segment in segments:
         if segment.sentence != sentence and any(is_role(i) for i in segment.items):

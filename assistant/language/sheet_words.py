@@ -17,15 +17,16 @@ from assistant.records import replace
 
 _SHEET = Pattern(r"\b(?:sheet|card|slip|scale|label|carton|back of the|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d|\b(?:from|between) \d+ ?(?:s|secs?|seconds)? ?(?:to|and) \d+ ?(?:s|secs?|seconds)\b", re.I)
 _LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|stays?(?: at)?|remains?|holds(?: at)?|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
-_TIMES = ("shutter", "time", "duration")
+_TIMES = frozenset({"shutter", "time", "duration"})
 _MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "count")
 """What a bare number of a row may have been taken for."""
+KINDS = _TIMES
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the rows of such a sheet as `sheet_row`: value the metered time, other the time to give."""
-    if not any(f.quantity in _TIMES and f.value >= 1 for f in facts):
-        return list(facts)
+    if not [f for f in facts if f.quantity in _TIMES and f.value >= 1]:
+        return facts
     facts = film_words.threshold(list(facts), text)
     if not _SHEET.search(text) and sum(f.quantity in _TIMES for f in facts) < 2:
         return facts
@@ -187,13 +188,14 @@ _SECONDS = Pattern(r"\b(?:total|how many|in|what) (?:of )?(?:seconds|secs|time)\
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """With rows of a sheet told, the time is asked for, or the stops that the sheet adds; "as time, not aperture" asks no aperture."""
-    if any(a.quantity == "aperture" for a in asks) and _NOT_BY.search(text) and any(f.quantity in _TIMES for f in facts):
+    kinds, wanted = {f.quantity for f in facts}, [a.quantity for a in asks]
+    if "aperture" in wanted and not kinds.isdisjoint(_TIMES) and _NOT_BY.search(text):
         asks = [a for a in asks if a.quantity != "aperture"] or ([Ask("shutter", "", "")] if _SECONDS.search(text) else [])
-    if any(a.quantity == "count" for a in asks) and _HOW_MANY_SECONDS.search(text) and _SHEET.search(text):
+    if "count" in wanted and _HOW_MANY_SECONDS.search(text) and _SHEET.search(text):
         asks = [Ask("shutter", "", "") if a.quantity == "count" else a for a in asks]
-    if _AS_A_FACTOR.search(text) and any(f.quantity == "exponent" for f in facts):
+    if "exponent" in kinds and _AS_A_FACTOR.search(text):
         return [Ask("factor", "", "")]
-    if not any(f.quantity in ("sheet_row", "sheet_span") for f in facts):
+    if "sheet_row" not in kinds and "sheet_span" not in kinds:
         return list(asks)
     if any(a.quantity == "aperture" for a in asks) and _BY_APERTURE.search(text) and sum(f.quantity == "aperture" for f in facts) == 1:
         return [Ask("aperture", "", "")]

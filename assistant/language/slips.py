@@ -15,6 +15,8 @@ def put_right_slips(text: str, lexicon: Lexicon, names: Sequence[str] = ()) -> t
     """The text with each mistyped word as the one that was meant, and the pairs of them; names of lights stay as they are."""
     found: dict[str, str] = {}
     for word in dict.fromkeys(_WORD.findall(text)):
+        if word.lower() in lexicon.words:
+            continue
         meant = lexicon.put_right(word.lower())
         if meant != word.lower() and not any(word.lower() in name.lower().split() for name in names):
             found[word] = meant

@@ -120,12 +120,10 @@ _AS_IT_IS = Pattern(r"\b(?:now|moved?|walked|pulled|pushed|backed|dragged|shifte
 _ROWS = ("front", "middle", "back")
 
 
-def left_behind(facts: Sequence[Fact], text: str) -> list[Fact]:
+def left_behind(facts: list[Fact], text: str) -> list[Fact]:
     """"the front row used to be nine feet off, now it is eighteen": with the rows so far apart, what no longer holds is only told."""
-    if not any(f.quantity == "gap" for f in facts):
-        return list(facts)
     now = next((f for f in reversed(facts) if f.quantity == "distance" and _AS_IT_IS.search(text[: f.start])), None)
     old = [f for f in facts if f.quantity == "distance" and f.of in _ROWS and now is not None and f.start < now.start and now.of in (f.of, "")]
     if now is None or len(old) != 1 or sum(f.quantity == "distance" for f in facts) != 2:
-        return list(facts)
+        return facts
     return [replace(f, quantity="remark", of="", value=0.0) if f is old[0] else replace(f, of=old[0].of) if f is now else f for f in facts]

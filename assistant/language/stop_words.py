@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language.number_words import STOPS_SPOKEN
+from assistant.language.steps import Steps
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -38,45 +39,69 @@ def between_speeds(text: str) -> bool:
     return _SPEEDS.search(text) is not None
 
 
-def settled(facts: Sequence[Fact], text: str) -> list[Fact]:
-    """The facts with such stops and speeds put in."""
-    out = list(facts)
-    kinds = {f.quantity for f in facts}
+def _stops_down(facts: list[Fact], text: str) -> list[Fact]:
     for match in _STOP_DOWN.finditer(text):
-        if not any(f.quantity in ("stops", "relation", "loss", "power_down") and f.start < match.end() and f.end > match.start() for f in out):
+        if not any(f.quantity in ("stops", "relation", "loss", "power_down") and f.start < match.end() and f.end > match.start() for f in facts):
             cue = "less" if match["way"].lower() == "down" else "more"
-            out = _put(out, match, [Fact("stops", _MANY[match["many"].lower()], cue=cue, start=match.start(), end=match.end(), said=match.group())])
-    if "stops" in kinds:
-        out = [replace(f, cue="less" if _TOO_LITTLE.search(text[: f.start]) else "more" if _TOO_MUCH.search(text[: f.start]) else f.cue) if f.quantity == "stops" and not f.cue and not f.unit else f for f in out]
+            facts = _put(facts, match, [Fact("stops", _MANY[match["many"].lower()], cue=cue, start=match.start(), end=match.end(), said=match.group())])
+    return facts
+
+
+def _too_much_or_little(facts: list[Fact], text: str) -> list[Fact]:
+    return [replace(f, cue="less" if _TOO_LITTLE.search(text[: f.start]) else "more" if _TOO_MUCH.search(text[: f.start]) else f.cue) if f.quantity == "stops" and not f.cue and not f.unit else f for f in facts]
+
+
+def _speeds(facts: list[Fact], text: str) -> list[Fact]:
     for match in _SPEEDS.finditer(text):
         pair = [(float(match[g]), match.start(g), match.end(g)) for g in ("one", "two")]
         if all(is_film_speed_mark(v) and 12 <= v <= 12800 for v, _, _ in pair):
-            out = _put(out, match, [Fact("film_speed", v, start=a, end=b, said=text[a:b]) for v, a, b in pair])
-    for match in _STOP_TAKER.finditer(text) if not kinds.isdisjoint(_TAKERS) else ():
-        taker = next((f for f in out if f.quantity in ("modifier", "camera_filter") and f.start == match.end()), None)
-        if taker is not None and not any(f.start < match.end() and f.end > match.start() for f in out):
+            facts = _put(facts, match, [Fact("film_speed", v, start=a, end=b, said=text[a:b]) for v, a, b in pair])
+    return facts
+
+
+def _stop_takers(facts: list[Fact], text: str) -> list[Fact]:
+    """"the two-stop scrim": what it takes, and it."""
+    for match in _STOP_TAKER.finditer(text):
+        taker = next((f for f in facts if f.quantity in _TAKERS and f.start == match.end()), None)
+        if taker is not None and not any(f.start < match.end() and f.end > match.start() for f in facts):
             quantity = "loss" if taker.quantity == "modifier" else "filter_loss"
-            out = _put(out, match, [Fact(quantity, STOPS_SPOKEN[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end(), said=match.group())])
-    for match in _AND_TO.finditer(text) if "modifier" in kinds else ():
-        taker = next((f for f in out if f.quantity == "modifier" and match.end("many") < f.start <= match.end()), None)
-        if taker is not None and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in out) and not any(f.quantity in ("loss", "stops") and f.start < match.end("many") and f.end > match.start("many") for f in out):
+            facts = _put(facts, match, [Fact(quantity, STOPS_SPOKEN[match["many"].lower()], taker.unit, taker.of, start=match.start("many"), end=match.end(), said=match.group())])
+    return facts
+
+
+def _and_to(facts: list[Fact], text: str) -> list[Fact]:
+    """"one stop to the scrim and a half to the gel": stops as well."""
+    for match in _AND_TO.finditer(text):
+        taker = next((f for f in facts if f.quantity == "modifier" and match.end("many") < f.start <= match.end()), None)
+        if taker is not None and any(f.quantity in ("loss", "stops") and f.end <= match.start() for f in facts) and not any(f.quantity in ("loss", "stops") and f.start < match.end("many") and f.end > match.start("many") for f in facts):
             many = match["many"].lower()
             value = STOPS_SPOKEN[many] if many in STOPS_SPOKEN else float(many)
-            out = [f for f in out if not match.start("many") <= f.start < match.end("many")]
-            out = _put(out, match, [Fact("loss", value, taker.unit, taker.of, start=match.start("many"), end=match.end("many"), said=match["many"]), *(f for f in out if match.end("many") <= f.start < match.end())])
-    if "film_speed" in kinds:
-        out = [replace(f, quantity="stops", unit="", of="") if f.quantity == "film_speed" and 0 < f.value <= 6 and patterns.match(r"\s*stops?\b", text[f.end :], re.I) else f for f in out]
+            facts = [f for f in facts if not match.start("many") <= f.start < match.end("many")]
+            facts = _put(facts, match, [Fact("loss", value, taker.unit, taker.of, start=match.start("many"), end=match.end("many"), said=match["many"]), *(f for f in facts if match.end("many") <= f.start < match.end())])
+    return facts
+
+
+def _no_speeds(facts: list[Fact], text: str) -> list[Fact]:
+    return [replace(f, quantity="stops", unit="", of="") if f.quantity == "film_speed" and 0 < f.value <= 6 and patterns.match(r"\s*stops?\b", text[f.end :], re.I) else f for f in facts]
+
+
+def _part_over(facts: list[Fact], text: str) -> list[Fact]:
     for match in _PART_OVER.finditer(text):
-        if any(f.quantity == "film_speed" for f in out) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
-            out = _put(out, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
-    if "power" in kinds:
-        out = [_half_under(f, out, text) for f in out]
-    out = _unsaid(out, text)
-    if "power" in kinds:
-        out = [_half_lost(f, out, text) for f in out]
-    out = [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in out]
-    out = _coloured_glass(out, text) if any(f.quantity == "camera_filter" for f in out) else out
-    return _said_twice(out, text) if any(f.quantity in ("nd", "factor") for f in out) else out
+        if any(f.quantity == "film_speed" for f in facts) and patterns.search(r"\bei\b|\brat(?:e|ed|ing)\b", text, re.I):
+            facts = _put(facts, match, [Fact("stops", STOPS_SPOKEN[match["many"].lower()], cue="more", start=match.start(), end=match.end(), said=match.group())])
+    return facts
+
+
+def _halves_under(facts: list[Fact], text: str) -> list[Fact]:
+    return [_half_under(f, facts, text) for f in facts]
+
+
+def _halves_lost(facts: list[Fact], text: str) -> list[Fact]:
+    return [_half_lost(f, facts, text) for f in facts]
+
+
+def _parts_and_draws(facts: list[Fact], text: str) -> list[Fact]:
+    return [_of_the_draw(_part_of_a_stop(_third_in_turn(f, text), text), text) if f.quantity in _STOPS_OR_NONE else f for f in facts]
 
 
 def _coloured_glass(facts: list[Fact], text: str) -> list[Fact]:
@@ -112,7 +137,7 @@ def _half_lost(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 
 _TAKERS = frozenset({"modifier", "camera_filter"})
-_STOPS_OR_NONE = ("stops", "loss", "relation", "number")
+_STOPS_OR_NONE = frozenset({"stops", "loss", "relation", "number"})
 
 
 def _third_in_turn(fact: Fact, text: str) -> Fact:
@@ -129,10 +154,8 @@ _COMPARED = frozenset({"key", "fill", "hair", "rim", "kicker", "background", "ba
 
 def _unsaid(facts: list[Fact], text: str) -> list[Fact]:
     """"power for one over?": stops, though the word was left out, where lights are compared."""
-    if not any(f.of in _COMPARED for f in facts) or any(f.quantity in ("stops", "relation") for f in facts):
-        return facts
     found = _SO_MANY_OVER.search(text)
-    if found is None:
+    if found is None or not any(f.of in _COMPARED for f in facts) or any(f.quantity in ("stops", "relation") for f in facts):
         return facts
     made = Fact("stops", STOPS_SPOKEN[found["many"].lower()], cue="more" if found["way"].lower() in ("over", "above") else "less", start=found.start("many"), end=found.end(), said=found.group())
     return _put(facts, found, [made])
@@ -183,3 +206,11 @@ def _put(facts: list[Fact], match: re.Match[str], made: list[Fact]) -> list[Fact
     kept = [f for f in facts if not (f.start < match.end() and f.end > match.start() and f.end > f.start)]
     sentence = next((f.sentence for f in facts if f.start < match.end() and f.end > match.start()), 0)
     return sorted([*kept, *(replace(f, sentence=sentence) for f in made)], key=lambda f: f.start)
+
+
+STEPS: Steps = (
+    (_stops_down, None), (_too_much_or_little, frozenset({"stops"})), (_speeds, None), (_stop_takers, _TAKERS), (_and_to, frozenset({"modifier"})),
+    (_no_speeds, frozenset({"film_speed"})), (_part_over, frozenset({"film_speed"})), (_halves_under, frozenset({"power"})), (_unsaid, None), (_halves_lost, frozenset({"power"})),
+    (_parts_and_draws, _STOPS_OR_NONE), (_coloured_glass, frozenset({"camera_filter"})), (_said_twice, frozenset({"nd", "factor"})),
+)
+"""Stops and speeds that run into other words put in."""

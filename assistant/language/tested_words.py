@@ -7,10 +7,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from assistant import patterns
 from assistant.language.bare import UNIT_NEXT
+from assistant.language.steps import Steps
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Tally, tally
 from assistant.records import replace
@@ -22,28 +23,15 @@ _WAS = Pattern(r"\b(?:was|were|is|got|gave|gives|used|had|at|shot|said|reads?|no
 _DECIMAL_MARKS = frozenset({1.4, 2.8, 5.6, 3.5, 4.5, 6.3})
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
-    """The films that guide numbers were found with, and f-numbers of a pair said without their f."""
-    facts = _only_so_near(facts, text) if any(f.quantity in ("max_distance", "min_distance") for f in facts) else facts
-    facts = [_dense(_another_head(_heads(f, facts, text), facts, text), text) if f.quantity in _MISTAKEN else f for f in facts]
-    facts = _film_of_the_guide(facts, text)
-    if not any(f.quantity == "number" for f in facts):
-        return facts
-    return _mark_of_the_pair([_pair_mark(f, facts, text) for f in facts], text)
-
-
-_MISTAKEN = ("times", "shutter", "time", "interval", "duration", "stops")
-
-
 _ONLY_GETS = Pattern(r"\b(?:only|just|closest|nearest|no (?:nearer|closer))\b[^.?!]{0,24}\b(?:get|go|come|reach|stand|manage|be)\b[^.?!]{0,10}$", re.I)
 
 
-def _only_so_near(facts: Sequence[Fact], text: str) -> list[Fact]:
+def _only_so_near(facts: list[Fact], text: str) -> list[Fact]:
     """"f/8 at six feet; tonight I can only get to nine feet": where it stands now, and no limit of what may be asked."""
     bound = [f for f in facts if f.quantity in ("max_distance", "min_distance")]
     pair = sum(f.quantity == "distance" for f in facts) == 1 and sum(f.quantity == "aperture" for f in facts) == 1 and not any(f.quantity == "guide_number" for f in facts)
     if len(bound) != 1 or not pair or not _ONLY_GETS.search(text[: bound[0].start]):
-        return list(facts)
+        return facts
     return [replace(f, quantity="distance", cue="") if f is bound[0] else f for f in facts]
 
 
@@ -93,10 +81,17 @@ def _heads(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="count", unit="flashes") if own else fact
 
 
+_MISTAKEN = frozenset({"times", "shutter", "time", "interval", "duration", "stops"})
+
+
+def _mistaken(facts: list[Fact], text: str) -> list[Fact]:
+    return [_dense(_another_head(_heads(f, facts, text), facts, text), text) if f.quantity in _MISTAKEN else f for f in facts]
+
+
 def _film_of_the_guide(facts: list[Fact], text: str) -> list[Fact]:
     """"a guide of 80 in feet with 100 film. Tonight ISO 400": the first film is the number's own."""
     guides = [n for n, f in enumerate(facts) if f.quantity == "guide_number"]
-    if len(guides) != 1 or sum(f.quantity == "film_speed" for f in facts) != 2:
+    if len(guides) != 1 or len([f for f in facts if f.quantity == "film_speed"]) != 2:
         return facts
     at, guide = guides[0], facts[guides[0]]
     own = facts[at + 1] if at + 1 < len(facts) else guide
@@ -115,6 +110,17 @@ def _pair_mark(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="aperture", unit="", cue="")
 
 
+def _marks_of_pairs(facts: list[Fact], text: str) -> list[Fact]:
+    return _mark_of_the_pair([_pair_mark(f, facts, text) for f in facts], text)
+
+
+STEPS: Steps = (
+    (_only_so_near, frozenset({"max_distance", "min_distance"})), (_mistaken, _MISTAKEN),
+    (_film_of_the_guide, frozenset({"guide_number"})), (_marks_of_pairs, frozenset({"number"})),
+)
+"""The films that guide numbers were found with, and f-numbers of a pair said without their f."""
+
+
 # --- what is asked -----------------------------------------------------------------------------------
 
 _TIMES_FIRED = Pattern(r"\bhow (?:many times|often)\b[^?.]{0,20}\b(?:fire|flash|pop|trip|trigger|set (?:it|them) off|let (?:it|them) off|hit|press|push)\b|\bnumber of pops\b")
@@ -129,8 +135,9 @@ _VERSUS = Pattern(r"\b(?:vs?|versus|against|compared (?:to|with))\b")
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The asks with those that a test, a pop or a pack implies."""
     lower, kinds = text.lower(), tally(facts)
-    for rule in (_missed_by, _fired, _fraction, _energy, _throw, _f_stops, _gives, _compared):
-        found = rule(lower, kinds, asks)
+    told = set(kinds)
+    for rule, of in _ASKED:
+        found = rule(lower, kinds, asks) if told.issuperset(of) else None
         if found is not None:
             return [found]
     return list(asks)
@@ -199,3 +206,10 @@ def _compared(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"two 100 Ws heads vs one 200 Ws": energies and nothing else, one against the other."""
     bare = kinds["energy"] == 2 and not set(kinds) - {"energy", "count"}
     return Ask("stops") if bare and not asks and _VERSUS.search(lower) else None
+
+
+_ASKED: tuple[tuple[Callable[[str, Tally, Sequence[Ask]], Ask | None], tuple[str, ...]], ...] = (
+    # each rule, and the kinds of facts of which it needs every one
+    (_missed_by, ("guide_number", "aperture", "distance")), (_fired, ()), (_fraction, ("aperture",)), (_energy, ("energy", "aperture")),
+    (_throw, ("guide_number", "aperture")), (_f_stops, ("distance",)), (_gives, ("aperture", "power")), (_compared, ("energy",)),
+)

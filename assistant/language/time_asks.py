@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language.hearing import fold
+from assistant.language.hearing import evenly
 from assistant.language.items import Item
 from assistant.language.time_words import COMES_BACK, ENERGY, RATE
 from assistant.patterns import Pattern
@@ -29,9 +29,9 @@ _ASKING_CUES = frozenset({"t01", "t05", "capacitor", "battery"})
 def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about movement, duration, recycling, energy and pops."""
     cues = {i.word for i in items if i.kind == "cue"}
-    if not (any(f.quantity in _ASKED_OF for f in facts) or cues & _ASKING_CUES or _POPS.may_match(text) or _RECYCLE.may_match(text)):
+    if _ASKED_OF.isdisjoint([f.quantity for f in facts]) and cues.isdisjoint(_ASKING_CUES) and not _POPS.may_match(text) and not _RECYCLE.may_match(text):
         return list(asks)
-    lower = patterns.sub(r"\s+", " ", fold(text))
+    lower = evenly(text)
     counted = tally(facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     rules = (_as_one, _another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)

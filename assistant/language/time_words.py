@@ -65,12 +65,13 @@ _SPEAKS = Pattern(r"pop|twice|thrice|open flash|how many flashes|blur|smear|recy
 """Without one of these, and without a time or an energy, nothing here is called for: most questions."""
 
 
-def time_facts(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
+def time_facts(facts: list[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     """The facts with movements, pops counted as "times", waits and charges told apart."""
-    if not any(f.quantity in _TIMED or f.unit == "%" for f in facts) and not _SPEAKS.may_match(text):
-        return list(facts)
+    kinds = {f.quantity for f in facts}
+    if _TIMED.isdisjoint(kinds) and "%" not in [f.unit for f in facts] and not _SPEAKS.may_match(text):
+        return facts
     lower = fold(text)
-    moving = any(f.quantity == "velocity" for f in facts) or bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower)) and not any(f.quantity == "aperture" for f in facts)
+    moving = "velocity" in kinds or "aperture" not in kinds and bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower))
     cues = {i.word for i in items if i.kind == "cue"}
     out = _hit_twice(_counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower), text, lower)
     out = _told_pulse(out, items) if {"t05", "t01"} <= cues else out

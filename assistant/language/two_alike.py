@@ -19,16 +19,16 @@ _NOBODYS = frozenset({"", "both", "a", "b"})
 _WORN = ("modifier", "loss")
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with a count of two, and with what both of them wear told once."""
-    if sum(f.quantity == "guide_number" for f in facts) != 1 or not _EACH.search(text):
-        return list(facts)
     told = [f.quantity for f in facts]
+    if told.count("guide_number") != 1 or not _EACH.search(text):
+        return facts
     if any(f.quantity == "count" and f.value > 1 for f in facts) or told.count("distance") > 1 or "power" in told and told.count("power") > 1 or any(f.of not in _NOBODYS for f in facts if f.quantity not in ("shutter", "film_speed", "focal_length")):
-        return list(facts)
+        return facts
     found = _BOTH.search(text) or _ONE_AND_OTHER.search(text)
     if found is None or _APART.search(text):
-        return list(facts)
+        return facts
     two = Fact("count", 2.0, "flashes", start=found.start(), end=found.end(), said=found.group().strip())
     return sorted([*_once(facts), two], key=lambda f: f.start)
 

@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant.language.number_words import STOPS_SPOKEN
+from assistant.language.steps import Steps
 from assistant.language.stop_words import LOSING, is_part
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
@@ -22,22 +23,23 @@ _LOST = ("loss", "filter_loss")
 _TOLD = ("stops", "loss", "filter_loss")
 _FIGURES = ("number", "aperture", "times", "stops", "loss")
 _UNSAID = ("number", "aperture", "power")
-KINDS = frozenset({*_TOLD, *_FIGURES, *_UNSAID, "nd", "relation"})
-"""What is read here begins with a fact of one of these."""
-_COUNTED = ("stops", "loss", "filter_loss", "nd", "relation")
+_COUNTED = frozenset({"stops", "loss", "filter_loss", "nd", "relation"})
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
-    """The facts with such numbers made the losses they are."""
-    facts = _another_stop([_hearsay(f, facts, text) if f.quantity in _TOLD else f for f in facts], text)
-    facts = _ones_own(facts, text) if any(f.quantity == "loss" for f in facts) else facts
-    out = [_glass(_box(_density(f, facts, text), text), text) if f.quantity in _FIGURES else f for f in facts]
-    out = _of_many(out, text) if any(f.quantity in _LOST for f in out) else out
-    counted = [f for f in out if f.quantity in _COUNTED]
-    out = [_told_of(f, out, counted, text) if f.quantity in _UNSAID else f for f in out]
-    if not any(f.quantity in ("loss", "nd") for f in out):
-        return out
-    return _alike(_for_the_pair(_part_of_the_box(out, text), text), text)
+_TAKEN = frozenset({"loss", "nd"})
+
+
+def _hearsays(facts: list[Fact], text: str) -> list[Fact]:
+    return [_hearsay(f, facts, text) if f.quantity in _TOLD else f for f in facts]
+
+
+def _figures(facts: list[Fact], text: str) -> list[Fact]:
+    return [_glass(_box(_density(f, facts, text), text), text) if f.quantity in _FIGURES else f for f in facts]
+
+
+def _told_of_takers(facts: list[Fact], text: str) -> list[Fact]:
+    counted = [f for f in facts if f.quantity in _COUNTED]
+    return [_told_of(f, facts, counted, text) if f.quantity in _UNSAID else f for f in facts]
 
 
 _ANOTHER_ONE = Pattern(rf"\b{LOSING} (?:me |us )?(?P<many>another one|one more|another)(?: (?:again|besides|as well|too|on top))?(?=\s*(?:$|[,;:.?!)]|(?:and|so|then|making|which|in all|altogether)\b))", re.I)
@@ -45,8 +47,6 @@ _ANOTHER_ONE = Pattern(rf"\b{LOSING} (?:me |us )?(?P<many>another one|one more|a
 
 def _another_stop(facts: list[Fact], text: str) -> list[Fact]:
     """"the box eats two stops and the cloth in front eats another one": a stop, of what was named last."""
-    if not any(f.quantity in _COUNTED for f in facts):
-        return facts
     out = facts
     for match in _ANOTHER_ONE.finditer(text):
         start, end = match.span("many")
@@ -75,7 +75,7 @@ _MANY_STOPS = r"(?P<many>one and a half|two and a half|two thirds|a third|a half
 _MY_OWN = Pattern(rf"\b(?:i (?:have |'ve )?(?:measured|tested|found|metered|make|made|got|get)|in mine|my own|mine|this one|these days|now)(?: (?:only|just|about|it|it's|its|at|is|was|with|costs?|costing|takes?|eats?|loses?|lost|a|the|new|clean|fresh|cloth|one(?= (?:it|is|costs|takes|eats|loses))|to be|gives?|for (?:the|my) \w+|off))*,? {_MANY_STOPS}\b(?! (?:flash|light|head|metre|meter|feet|foot|m|ft|umbrella|softbox|gel)\b)(?!/)", re.I)
 
 
-def _ones_own(facts: Sequence[Fact], text: str) -> list[Fact]:
+def _ones_own(facts: list[Fact], text: str) -> list[Fact]:
     """"the book says two stops for the umbrella, I measured one and a half": what one measured oneself counts, and the other is only told."""
     told = [f for f in facts if f.quantity == "loss" and _OTHERS_SAY.search(text[max(0, f.start - 60) : f.start])]
     own = _MY_OWN.search(text) if len(told) == 1 else None
@@ -258,3 +258,10 @@ def without_gel_of_glass(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"an orange glass": a filter of the lens and no gel of the flash, where its factor is told."""
     factor = any(f.quantity in ("factor", "filter_loss") for f in facts)
     return [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if factor and f.quantity == "modifier" and f.unit == "gel" and _COLOURED.match(text[f.end :]) else f for f in facts]
+
+
+STEPS: Steps = (
+    (_hearsays, frozenset(_TOLD)), (_another_stop, _COUNTED), (_ones_own, frozenset({"loss"})), (_figures, frozenset(_FIGURES)), (_of_many, frozenset(_LOST)),
+    (_told_of_takers, frozenset(_UNSAID)), (_part_of_the_box, _TAKEN), (_for_the_pair, _TAKEN), (_alike, _TAKEN),
+)
+"""Such numbers made the losses they are."""

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.segments import Segment
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Patterns
 from assistant.query import Ask, Fact
 
 _TAG = Pattern(
@@ -17,14 +17,20 @@ _TAG = Pattern(
 )
 """At the end, or before one more sentence that only tells: "..., right? It is lit by daylight."."""
 _NO_TAG = Pattern(r"\b(?:put|puts|get|gets|make|makes|bring|brings|set|expose) (?:it|that|this|them|her|him|the \w+) right\s*[?!.]*\s*$|\b(?:stops?|third|half) (?:of|from|off) (?:right|correct)\s*[?!.]*\s*$|\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
-_PHRASE = Pattern(
-    r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth|usable|printable|tolerable|salvageable|too (?:much|far)|good enough)\b|\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\btrue or false\b|\bfact or fiction\b|\b(?:confirm|verify|agree|affirm|prove|support)(?: (?:it|this|that))? or (?:deny|refute|disagree|disprove|correct|reject|not)\b|\b(?:yea|yay) or nay\b|(?:^\W*|[.!] )(?:assess|verify|judge|evaluate|fact[- ]check)\b(?: the (?:claim|statement)| this| whether)?[:,]?"
-    r"|\b(?:right|correct|true),? or (?:wrong|not|false|(?:an? |just |only |pure |more |club |old )*(?:lore|folklore|myth|legend|nonsense|rubbish|bunk|hearsay|superstition|wives'? tale))\b|\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?"
-    r"|\b(?:isn't|isnt|doesn't|doesnt|dosen't|dosent|dont|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$"
-    r"|\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b|\b(?:do you )?agree\s*\?"
-    r"|\bthat(?:'?s| is| would be| will be|'ll be) the (?:right|correct|proper) (?:one|(?:\w+ )?(?:setting|speed|aperture|f-?stop|power|distance|exposure|number|figure|way))\s*\?"
-    r"|^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$|\bis it (?:true|correct|right|so|a myth)\b|\b(?:tell me|say|wondering|see) (?:if|whether) (?:this|that|it)(?:'s| is| was)? (?:right|so|true|correct)\b|\bmyth\b|(?:^|[.;,!] )(?:so |are )?(?:the |all the |all )?corners (?:still |fully |all |going |just )*(?:lit|covered|ok|okay|dark|black|bright|safe)\W*$|\bholds? (?:up|true)\s*\?|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$"
-)
+_PHRASES = Patterns(Pattern(words) for words in (
+    r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth|usable|printable|tolerable|salvageable|too (?:much|far)|good enough)\b|\bis it (?:true|correct|right|so|a myth)\b",
+    r"\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b",
+    r"\btrue or false\b|\bfact or fiction\b|\b(?:confirm|verify|agree|affirm|prove|support)(?: (?:it|this|that))? or (?:deny|refute|disagree|disprove|correct|reject|not)\b|\b(?:yea|yay) or nay\b|\b(?:right|correct|true),? or (?:wrong|not|false|(?:an? |just |only |pure |more |club |old )*(?:lore|folklore|myth|legend|nonsense|rubbish|bunk|hearsay|superstition|wives'? tale))\b",
+    r"(?:^\W*|[.!] )(?:assess|verify|judge|evaluate|fact[- ]check)\b(?: the (?:claim|statement)| this| whether)?[:,]?",
+    r"\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?|\bholds? (?:up|true)\s*\?",
+    r"\b(?:isn't|isnt|doesn't|doesnt|dosen't|dosent|dont|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$",
+    r"\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\b(?:do you )?agree\s*\?",
+    r"\bthat(?:'?s| is| would be| will be|'ll be) the (?:right|correct|proper) (?:one|(?:\w+ )?(?:setting|speed|aperture|f-?stop|power|distance|exposure|number|figure|way))\s*\?",
+    r"^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$",
+    r"\b(?:tell me|say|wondering|see) (?:if|whether) (?:this|that|it)(?:'s| is| was)? (?:right|so|true|correct)\b|\bmyth\b|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$",
+    r"(?:^|[.;,!] )(?:so |are )?(?:the |all the |all )?corners (?:still |fully |all |going |just )*(?:lit|covered|ok|okay|dark|black|bright|safe)\W*$",
+))
+"""Each looked for where its own letters stand."""
 _Y_OR_N = Pattern(r"\by ?/ ?n\b")
 _FAULT = Pattern(r"\bi (?:thought|reckoned|guessed|figured|assumed)\b[^?]*\b(?:what(?:'s| is)|whats) (?:right|correct|true)\W*$|\bwhere (?:did|do|does|am|have|has) (?:i|he|she|they|we|it|this)\b.{0,12}\b(?:wrong|slip)|\bwhat(?:'s| is| did i do| have i done) wrong (?:with|in|here)|\b(?:spot|find) (?:the|my|his|her) (?:error|mistake|slip)|\bwhich step is (?:wrong|off)|\bmark my (?:working|sum|homework)")
 _VERB = Pattern(
@@ -33,9 +39,9 @@ _VERB = Pattern(
 _OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by|if|when) (?!how\b|what\b|which\b|whose\b)[^,?]{1,40} )?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
 """A question that opens like one for a yes or a no, with or without its question mark; "how" may stand inside it."""
 _INVERTS = Pattern(
-    r"(?<!\bthan )(?<!\bas )(?<!\bthat )(?<!\bflash )(?<!\bstrobe )(?<!\bgun )"
-    r"\b(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:f|flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)(?<!\bdid it(?= (?:at|for|with|from|on|nicely|fine|well|just)\b))"
-    r"|(?<!problem )(?<!thing )(?<!point )(?<!trouble )(?<!question )(?<!catch )(?<!issue )(?<!idea )\b(?:is|are|was|am) (?:it|that|this|i|these|those|they)\b(?! (?:the|my|a|with|at|of|on)\W*$)"
+    r"\b(?<!\bthan )(?<!\bas )(?<!\bthat )(?<!\bflash )(?<!\bstrobe )(?<!\bgun )"
+    r"(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:f|flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)(?<!\bdid it(?= (?:at|for|with|from|on|nicely|fine|well|just)\b))"
+    r"|(?=is|are|was|am)(?<!problem )(?<!thing )(?<!point )(?<!trouble )(?<!question )(?<!catch )(?<!issue )(?<!idea )(?:is|are|was|am) (?:it|that|this|i|these|those|they)\b(?! (?:the|my|a|with|at|of|on)\W*$)"
     r"|(?:is|are|was) (?:the|my) (?:\w+ ){1,3}?(?:less|more|within|still|under|over|enough|sharp|right|safe|too)\b|(?:is|are) \d+(?:\.\d+)? ?(?:m|ft|feet|metres) (?:still |also )?(?:sharp|in focus|enough|right|safe|ok|too (?:far|close|near))\b|(?:is|are) (?:1/\d+|f\W?\d[\d.]*|iso \d+) (?:still |also |then )?(?:ok|okay|fine|enough|right|safe|within|correct|too (?:fast|slow|bright|dark))\b)"
 )
 """A verb before its subject inside a text without marks: "sync 1/60 can i get the daylight right"."""
@@ -72,7 +78,7 @@ _ELSEWHERE = Pattern(r"[.,;:!?]\s*(?:(?:and|but|so|then|now) )*if (?:i|we|you|th
 _PICTURES = Pattern(r"\b(?:(?<!whole )(?<!full )(?<!entire )frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
 _NAMES_ONLY = Pattern(r"[.,;:!?]\s+(?:so |the |and )*(?:pops|flashes|bursts|hits|joules|watt[- ]?seconds|ws|stops|aperture|f-?stop|f-?number|power|distance|shutter|iso|guide number|seconds|(?:new |better |right |real )*(?:rating|ei|film speed))\s*\?\W*$|\b(?:needs|takes|wants|asks for)\s*\?\W*$")
 """The last sentence only names what is wanted: "one pop does f/8, I need f/16. pops?"."""
-_ASKING = ("what", "how_many", "how_much", "how_far", "how_long", "give")
+_ASKING = frozenset({"what", "how_many", "how_much", "how_far", "how_long", "give"})
 
 
 def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
@@ -88,7 +94,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if "?" not in said and not _ASKS_ELSE.search(said) and _states_a_rule(said, text, facts):
         return True
-    if _asks_openly([i for s in segments for i in s.items], said):
+    if _asks_openly([i for s in segments for i in s.items if i.kind == "cue" and i.word in _ASKING], said):
         return False
     if _is_phrased(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
         return True
@@ -107,7 +113,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
 
 def _is_phrased(said: str) -> bool:
     """"is that right", "true or false", "y/n"."""
-    return _PHRASE.search(said) is not None or "/" in said and _Y_OR_N.search(said) is not None
+    return _PHRASES.one_in(said) or "/" in said and _Y_OR_N.search(said) is not None
 
 
 def _within(said: str) -> bool:
@@ -156,9 +162,9 @@ def _of_influence(text: str, facts: Sequence[Fact]) -> bool:
     return judge_influence(in_marks(text, facts)) is not None
 
 
-def _asks_openly(items: Sequence[Item], said: str) -> bool:
+def _asks_openly(asking: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(i.kind == "cue" and i.word in _ASKING and not _RELATIVE.match(said, i.start) and not _WHICH_TELLS.match(said, i.start) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in items) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
+    return any(not _RELATIVE.match(said, i.start) and not _WHICH_TELLS.match(said, i.start) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in asking) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
 
 
 def _gives(said: str) -> bool:

@@ -93,7 +93,8 @@ _WON_OR_LOST = Pattern(r"\b(?:what|how much)(?:'s|s| do| does| will| would| did|
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"what do I lose at 35?" of a table of settings: stops."""
-    told = sum(f.quantity == "zoom_row" for f in facts) > 1 and not any(f.quantity in ("distance", "aperture") for f in facts)
+    kinds = [f.quantity for f in facts]
+    told = kinds.count("zoom_row") > 1 and "distance" not in kinds and "aperture" not in kinds
     return [Ask("stops", "", "")] if told and not asks and _WON_OR_LOST.search(text) else list(asks)
 
 

@@ -1,0 +1,93 @@
+"""Times and film speeds near a reading: what the meter was set to, what it read, and what is no power and no sync."""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.language.daylight import IS_AMBIENT, METERED, clause_before
+from assistant.language.steps import Steps
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+
+_JUST_BEFORE = 60
+"""Letters looked through before a time."""
+_THEN_APERTURE = Pattern(r"^\s*(?:s|sec|secs|second|of a second|th)?\s*(?:at|@|,|and|on|with|/)?\s*f\s*/?\s*\d", re.I)
+_APERTURE_THEN = Pattern(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(?:a )?$", re.I)
+
+
+_METER_AT = Pattern(r"\bmeter(?:ed|ing)?\b(?: \w+){0,3} (?:to|at|on|for)(?: iso| asa)?\s*$", re.I)
+
+
+_NO_EV = 25
+"""No light is of so high a value: "EV at a hundred" is counted at that film speed."""
+
+
+def _meter_at(facts: list[Fact], text: str) -> list[Fact]:
+    """"meter set to 400 says 1/30 at f/4": the speed that a reading of aperture and time is for, no rating of a film."""
+    if {"aperture", "shutter"} <= {f.quantity for f in facts}:
+        return [replace(f, quantity="film_speed", of="") if f.quantity == "rated" and _METER_AT.search(text[: f.start]) else f for f in facts]
+    return facts
+
+
+def _of_no_light(facts: list[Fact], _: str) -> list[Fact]:
+    return [replace(f, quantity="film_speed", of="") if f.quantity == "exposure_value" and f.value >= _NO_EV else f for f in facts]
+
+
+def _counted_at(facts: list[Fact], text: str) -> list[Fact]:
+    """"ISO 400 in. What EV at ISO 100": the second speed is the one EVs are counted at."""
+    speeds = [f for f in facts if f.quantity == "film_speed"]
+    counted = [f for f in speeds if f.value == 100 and patterns.search(r"\b(?:ev|e v|exposure value|light value)s? (?:at|for)\s*(?:a |iso |asa )*$", text[: max(f.start, f.end - len(f.said.split()[-1]))], re.I)]
+    return [f for f in facts if f not in counted] if len(speeds) > len(counted) > 0 and not any(f.quantity == "exposure_value" for f in facts) else facts
+
+
+def _seconds(facts: list[Fact], text: str) -> list[Fact]:
+    return [replace(f, quantity="shutter", unit="") if f.quantity == "exposure_value" and patterns.match(r"\s*(?:seconds?|secs?|s)\b", text[f.end :], re.I) else f for f in facts]
+
+
+def _read_times(facts: list[Fact], text: str) -> list[Fact]:
+    return [replace(f, quantity="shutter", of="") if f.quantity == "sync" and _is_read_time(f, text) else f for f in facts]
+
+
+def _top_times(facts: list[Fact], text: str) -> list[Fact]:
+    return [replace(f, quantity="sync", of="camera", cue="top") if f.quantity == "shutter" and _TOP_TIME.search(text[max(0, f.start - 48) : f.start]) else f for f in facts]
+
+
+def _slow_times(facts: list[Fact], text: str) -> list[Fact]:
+    """"meters 1/8 at f/2.8": a time, not a power, beside an aperture in talk of the light that is there."""
+    return [replace(f, quantity="shutter", unit="", of="") if _is_slow_time(f, text) else f for f in facts]
+
+
+_TOP_TIME = Pattern(r"\b(?:fastest|quickest|shortest|top|max|maximum)(?: (?:shutter|speed|time|marked|setting|it (?:has|does|goes)|it's got|of mine|i have|i've got))*(?: (?:is|being|of|at))?(?: only| just| about)?[ :]*$|\b(?:shutter|leaf|camera|body|it|dial) (?:tops out|stops|ends|maxes out|only goes|goes only|goes no (?:faster|further|higher))(?: up)?(?: at| to| than)? $|\b(?:nothing|no) (?:faster|quicker|shorter) than $", re.I)
+"""Right before a time: the shortest that the shutter has."""
+
+
+def _is_read_time(fact: Fact, text: str) -> bool:
+    """"my meter says 1/500 … only sync at 1/125": the first is no sync time."""
+    return bool(METERED.search(clause_before(fact, text))) and not patterns.search(r"sync", text[max(0, fact.start - 25) : fact.end + 12], re.I)
+
+
+_DRAGGED_TO = Pattern(r"\b(?:drag(?:ged|ging|s)?|shutter|slow(?:ed|ing)?)(?: the shutter| it| that| down| out| goes| is)*(?: to| at| for| from)(?: about)?\s*$", re.I)
+"""Right before a time: "I drag to a quarter"."""
+
+
+def _is_slow_time(fact: Fact, text: str) -> bool:
+    if fact.quantity != "power":
+        return False
+    said = text[fact.start : fact.end].strip().lower()
+    if not patterns.fullmatch(r"1/\d+|(?:an? |one )?(?:half|quarter|eighth|fifteenth|sixtieth|thirtieth)(?: second)?|\d/\d", said):
+        return False
+    before = text[max(0, fact.start - _JUST_BEFORE) : fact.start]
+    beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(before)
+    if _DRAGGED_TO.search(before):
+        return not patterns.match(r"\s*power", text[fact.end :], re.I)
+    if not (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", before, re.I)) or patterns.match(r"\s*power", text[fact.end :], re.I):
+        return False
+    return bool(METERED.search(clause_before(fact, text)) or IS_AMBIENT.search(clause_before(fact, text)))
+
+
+STEPS: Steps = (
+    (_of_no_light, frozenset({"exposure_value"})), (_meter_at, frozenset({"rated"})), (_counted_at, frozenset({"film_speed"})),
+    (_seconds, frozenset({"exposure_value"})), (_read_times, frozenset({"sync"})), (_top_times, frozenset({"shutter"})), (_slow_times, frozenset({"power"})),
+)
