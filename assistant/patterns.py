@@ -126,14 +126,6 @@ class Patterns(tuple[Pattern, ...]):
         """The numbers of those that may match, in order."""
         return tuple([number for number, pattern in enumerate(self) if pattern.may_match(text)])
 
-    def one_in(self, text: str) -> bool:
-        """Whether one of them stands in the text."""
-        known = text is _Low.text or text in _Low.letters or text in _Low.text
-        for pattern in self:
-            if (_Low.bits & pattern._bit or not known) and pattern.search(text) is not None:
-                return True
-        return False
-
 
 class _Low:
     """The letters of the text at hand, and the bits of the patterns that it may match: one question is held against many patterns."""
