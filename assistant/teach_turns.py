@@ -50,7 +50,7 @@ def _reply(turn: Turn, reply: str, status: str = "answered", answers: tuple[Quan
 # --- about the last answer -----------------------------------------------------------------------
 
 
-_IN_STOPS = Pattern(r"^\W*(?:(?:so|and|ok|okay|now|please|what|whats|what's|is|that|it|that's|thats|as|how many|how much|say it) )*in (?:f-?)?stops\W*$")
+_IN_STOPS = Pattern(r"^\W*(?:(?:so|and|ok|okay|now|please|what|whats|what's|is|that|it|that's|thats|how many|how much|say it|give me that|i mean|same|the same) )*(?:in|as) (?:f-?)?stops(?: (?:of (?:light|exposure)|more|extra|then|please|(?:do )?(?:i|you|we)(?: must| have to| need to| should)?|to|open(?:ing)?(?: (?:it|the lens))? up|open|add|give|compensate|make up|needed|for the (?:bellows|filter|extension|draw)))*\W*$")
 """A factor that was answered, wanted in stops."""
 
 
@@ -72,7 +72,7 @@ def about_last_answer(turn: Turn) -> Answer | None:
         return _reply(turn, f"{say(in_stops)}.".capitalize(), answers=(in_stops,))
     expected = _expected(turn.query, value) if _WHY_NOT.search(said) and not turn.query.asks else None
     manner: Manner = "stops" if _STOPS.search(said) else "new" if _NEW.search(said) else "plain"
-    if expected is None and not _SHOW.search(said) and not (manner != "plain" and len(said.split()) <= 9 and not patterns.search(r"\bwhat(?:'s| is| are)\b", said)):
+    if expected is None and not _SHOW.search(said) and not (manner != "plain" and not turn.query.facts and len(said.split()) <= 9 and not patterns.search(r"\bwhat(?:'s| is| are)\b", said)):
         return None
     lines = sum_of(query, solution, manner)
     if not lines and manner == "stops":

@@ -164,15 +164,17 @@ def _one_scale(facts: list[Fact], text: str) -> list[Fact]:
     return out
 
 
-_SO_OFTEN = {"equal to": 1.0, "equal": 1.0, "twice": 2.0, "double": 2.0, "two": 2.0, "three": 3.0, "four": 4.0, "half": 0.5, "a third of": 1 / 3, "a quarter of": 0.25, "one and a half": 1.5, "two and a half": 2.5, "1½": 1.5}
+_SO_OFTEN = {"equal to": 1.0, "equal": 1.0, "twice": 2.0, "double": 2.0, "triple": 3.0, "treble": 3.0, "two": 2.0, "three": 3.0, "four": 4.0, "half": 0.5, "a third of": 1 / 3, "a quarter of": 0.25, "one and a half": 1.5, "two and a half": 2.5, "1½": 1.5}
 _OF_FOCAL = Pattern(rf"\b(?P<n>{'|'.join(sorted(_SO_OFTEN, key=len, reverse=True))}|\d(?:\.\d+)?)(?: ?x| times| full)? (?:of )?(?:the |its |my |that |one )?(?:(?:lens's|lens’s|lens) )?focal[- ]lengths?\b", re.I)
+_SO_EXTENDED = Pattern(r"\b(?P<n>double|twice|triple|treble)[ -](?:the )?(?:normal )?(?:extension|bellows|draw)\b(?![ -](?:bellows|field|view|plate|folding|wooden|camera|enlarger|rail|capab\w+|model|back)\b)", re.I)
+"""The draw in the focal length without its name; "a double extension camera" is what it can do."""
 _ADDED_BEFORE = Pattern(r"\b(?:by|extra|add(?:ed|ing|s)?|additional|further|another|plus|tubes?|rings?)(?: of| is| are| that is| an?| about| just)*\s*$", re.I)
 _ADDED_AFTER = Pattern(r"\s*(?:of |in )?(?:extra|added|additional|further|more|beyond|past infinity|tubes?|rings?)\b", re.I)
 
 
 def _in_focal_lengths(facts: list[Fact], text: str) -> list[Fact]:
-    """"bellows at twice the focal length": life size; "extended by half its focal length": half of it, since "by" adds to the one it has at infinity. Any lens, so none need be named."""
-    found = _OF_FOCAL.search(text)
+    """"bellows at twice the focal length": life size; "at double extension" too; "extended by half its focal length": half of it, since "by" adds to the one it has at infinity. Any lens, so none need be named."""
+    found = _OF_FOCAL.search(text) or _SO_EXTENDED.search(text)
     if found is None or not _CLOSE.search(text) or any(f.quantity in ("magnification", "extension") for f in facts):
         return facts
     said = found["n"].lower()

@@ -215,10 +215,13 @@ _ODD_MARKS = frozenset({1.4, 2.8, 5.6, 11.0, 22.0})
 
 def _magnified(facts: list[Fact], text: str) -> list[Fact]:
     """"shooting at 1:1": a scale of reproduction, where no lighting ratio is spoken of."""
-    if patterns.search(r"\b(?:ratio|key|fill|lighting|main|contrast)\b", text.lower()) or not patterns.search(r"\b(?:at|to) 1:\d|, ?1:\d(?! ratio)|macro|close.?up|life|coin|ring|bellows", text.lower()):
+    if patterns.search(r"\b(?:ratio|key|fill|lighting|main|contrast)\b", text.lower()) or not (patterns.search(r"\b(?:at|to) 1:\d|, ?1:\d(?! ratio)|macro|close.?up|life|coin|ring|bellows", text.lower()) or _SCALE.search(text)):
         return facts
     return [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" and f.value <= 5 else f for f in facts]
 
+
+_SCALE = Pattern(r"\b(?:going|go|goes|shoot\w*|photograph\w*|focus\w*|down|in|up|at|copying) (?:(?:in|up|down|at|to|as close as) )*(?:1:1|one[- ]to[- ]one)\b|\b(?:1:\d|one[- ]to[- ]one) (?:costs?|loses?|eats?|takes?|needs?|robs?|means|wants?|magnification|reproduction)\b", re.IGNORECASE)
+"""A scale by the verb before it, or by what it takes."""
 
 
 _AGAIN = Pattern(r"\banother\b(?: one| flash| light)?[^.?]{0,24}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)

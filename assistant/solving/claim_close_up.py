@@ -1,4 +1,4 @@
-"""Claims of the bellows factor: what a draw or a scale of reproduction multiplies the exposure by, against the factor that is said."""
+"""Claims of the bellows: what a draw or a scale of reproduction takes, against the factor or the stops that are said."""
 
 from __future__ import annotations
 
@@ -10,6 +10,11 @@ from assistant.physics.optics import bellows_factor, bellows_factor_from_magnifi
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, tolerance, within
+from assistant.solving.claim_denial import called_wrong, turned
+from assistant.solving.claim_rules import TOLERANCE
+from assistant.solving.claim_words import plain
+from assistant.solving.lens_geometry import magnification_of
 from assistant.solving.solution import Solution
 
 _FACTOR = Pattern(r"\b(?:bellows|exposure|extension|close-?up)[- ]factor\b|\bfactor\b[^.?!]{0,40}\b(?:bellows|life[- ]?size|magnification|1:\d|extension|draw)\b|\b(?:bellows|life[- ]?size|magnification|1:\d|extension|draw)\b[^.?!]{0,40}\bfactor\b")
@@ -40,3 +45,35 @@ def _factor(told: list[Fact]) -> float | None:
     if set(values) == {"extension", "focal_length"}:
         return bellows_factor(values["extension"], values["focal_length"])
     return None
+
+
+_CLOSE_UP = frozenset({"magnification", "extension", "focal_length", "focus_distance", "stops", "loss", "filter_loss"})
+_STOPS = ("stops", "loss", "filter_loss")
+_MADE_UP = r"(?: (?:really|actually|even|ever|still|also))?(?: any)?(?: (?:need|have|going))?(?: to)? (?:open(?:ing)? (?:up|the lens|it up)|compensat\w*|correct\w* (?:for|the exposure)|allow for|adjust (?:for|the exposure)|add (?:any )?(?:light|exposure|stops?|power)|change (?:the |my )?exposure)\b"
+_NO_NEED = Pattern(rf"\b(?:(?:(?:do|does|did|would|will|need|must) ?n(?:o|'|)t|never|no)\b{_MADE_UP})")
+"""Nothing at all is said to be made up for: "with flash I don't need to open up for that"."""
+_NEED = Pattern(rf"\b(?:(?:do|does|would|should|must|will|need|shall) (?:i|we|you|one|they)|(?:i|we|you|one) (?:need|must|should|have|ought))\b{_MADE_UP}")
+
+_LOST = Pattern(r"\b(?:lost|los(?:es?|ing|s)|costs?|costing|darker|eats?|robs?|steals?)\b")
+
+
+def claim_of_draw_in_stops(query: Query) -> Solution | None:
+    """"life size costs one stop", "at double extension I only need to open up one", "no need to open up for the tube"."""
+    said = [f for f in query.facts if f.origin == "said"]
+    claimed = [f for f in said if f.quantity in _STOPS]
+    if not any(f.quantity in ("magnification", "extension") for f in said) or len({abs(f.value) for f in claimed}) > 1 or not all(f.quantity in _CLOSE_UP and not f.bad for f in said):
+        return None
+    text = plain(query.text)
+    no_need = _NO_NEED.search(text) if not claimed else None
+    size, used = magnification_of(query) if claimed or no_need or _NEED.search(text) else (None, ())
+    if size is None or size <= 0 or any(f.quantity == "focus_distance" for f in said if f not in used):
+        return None
+    right = math.log2(bellows_factor_from_magnification(size))
+    fact = claimed[0] if claimed else None
+    over = right - abs(fact.value) if fact else right
+    holds = within(bound_of(text[: fact.start])[0], over, tolerance(text, fact.start, fact.end, TOLERANCE)) if fact else (right < _CLOSE) is (no_need is not None)
+    holds = holds is not (turned(text, [(fact.start, fact.end)]) if fact else called_wrong(text))
+    lost = (marks.stops(-right),) if _LOST.search(text) else ()  # a loss is negative, what makes up for it is not
+    open_up = marks.stops(right, "to open up" if lost else None)
+    lead = f"{'Yes' if holds else 'No'}. It takes {speak_stops(right)}: open up, or add light, by that much, for flash and ambient light alike."
+    return Solution(answers=(Quantity("claim", holds), *lost, open_up, Quantity("factor", 2.0**right, "x")), used=tuple(dict.fromkeys((*used, *claimed))), topic="claims", lead=lead)

@@ -82,13 +82,25 @@ def denials(said: str) -> list[tuple[int, int]]:
     return found
 
 
+_ASKED_OUTRIGHT = Pattern(r"[.;!?,]\s+(?:so |but |and )?(?P<own>(?:is|are|was|were|does|do)\b(?! (?:he|she|they|i|we|you|my|our|his|her) )(?:[^.?!]|\.(?=\d))*?\b(?:right|true|correct|so|hold|holds|wrong|mistaken)(?: (?:or not|then|after all))?\s*\?*)\s*$")
+"""What was put up is asked after itself, whatever was thought of it before: "…, I say it's wrong. Is one stop right?"."""
+
+
+def _asked(said: str) -> str:
+    """The part in which a claim is called wrong, if it is: its own last question where it has one."""
+    outright = _ASKED_OUTRIGHT.search(said)
+    return outright["own"] if outright is not None else said
+
+
 def called_wrong(said: str) -> bool:
     """Whether the claim as a whole is called wrong.
 
     >>> called_wrong("is it a myth that slide is fussier?"), called_wrong("am i wrong to set f/8?"), called_wrong("f/8, right or wrong?")
     (True, True, False)
+    >>> called_wrong("slide is fussier. i say that's wrong. is it true?"), called_wrong("slide is fussier. i say that's wrong. am i right?")
+    (False, True)
     """
-    bare = _TAG.sub(" ", said)
+    bare = _TAG.sub(" ", _asked(said))
     return _CALLED_WRONG.search(bare) is not None or _NOT_TRUE.search(bare) is not None
 
 
@@ -102,4 +114,4 @@ def turned(said: str, figures: Sequence[tuple[int, int]]) -> bool:
     (True, False)
     """
     clauses = [(a, b) for a, b in denials(said) if _INSTEAD.search(said, b) is None and (any(a <= start < b for start, _ in figures) or _JUDGED.search(said[a:b]))]
-    return (len(clauses) % 2 == 1) is not (_CALLED_WRONG.search(_TAG.sub(" ", said)) is not None)
+    return (len(clauses) % 2 == 1) is not (_CALLED_WRONG.search(_TAG.sub(" ", _asked(said))) is not None)

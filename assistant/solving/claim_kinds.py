@@ -7,7 +7,7 @@ from collections.abc import Callable
 from assistant.query import Query
 from assistant.solving import claim_added, claim_stacked
 from assistant.solving.claim_both_lights import claim_of_both
-from assistant.solving.claim_close_up import claim_of_bellows
+from assistant.solving.claim_close_up import claim_of_bellows, claim_of_draw_in_stops
 from assistant.solving.claim_coverage import claim_of_coverage
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
 from assistant.solving.claim_distances import claim_of_evenness
@@ -30,7 +30,7 @@ from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
 
-BY_WORDS: tuple[Judge, ...] = (claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_moved, claim_of_coverage, claim_of_flash_by_time, claim_of_light_let_in, claim_of_evenness)
+BY_WORDS: tuple[Judge, ...] = (claim_of_draw_in_stops, claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_moved, claim_of_coverage, claim_of_flash_by_time, claim_of_light_let_in, claim_of_evenness)
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (

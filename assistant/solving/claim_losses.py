@@ -39,7 +39,11 @@ def judge_loss(text: str) -> Verdict | None:
     return Verdict(low - 0.05 <= value <= high + 0.05 and not fixed, 0.0, right[:1].upper() + right[1:], "It differs from one to the next: test your own.", (marks.stops(-usual),), stops[0].start)
 
 
-_TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,24}\b(?:to|only|through)\s+(?:only )?(?:an? |one )?$")
+_TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,24}\b(?:to|only|through)\s+(?:only )?(?:at |from )?(?:an? |one )?$")
+_CARRIED = r"guide(?: ?(?:numbers?|nos?))?|gns?|reach|range|throw|(?:flash |working )?distance"
+_OF_THE_CARRY = Pattern(rf"\b(?:{_CARRIED})\b[^.?]{{0,16}}$")
+_CARRY_AFTER = Pattern(rf"\W*(?:of )?(?:the |its |my )?(?:old |usual |former |bare )?(?:{_CARRIED})\b")
+"""How far the light carries, before the share or after it: that goes with the root of the light."""
 
 
 def claim_of_share(query: Query) -> Solution | None:
@@ -48,7 +52,11 @@ def claim_of_share(query: Query) -> Solution | None:
     share = next((f for f in query.facts if f.quantity in ("power", "share", "number") and 0 < f.value < 1 and "power" not in f.said), None)
     if not lost or share is None or query.has("guide_number") or not _TO_A_SHARE.search(query.text[: share.start].lower()):
         return None
-    left = 2.0 ** -sum(f.value for f in lost)
-    holds = abs(math.log2(share.value / left)) < 0.1
-    return Solution(answers=(Quantity("claim", holds, ""), Quantity("stops", math.log2(left), "stops")), used=(*lost, share), topic="claims",
-                    lead=f"{'Yes' if holds else 'No'}. {speak_stops(-math.log2(left)).capitalize()} lost leave 1/{1 / left:.3g} of the light.")
+    stops = sum(f.value for f in lost)
+    carry = _OF_THE_CARRY.search(query.text[: share.start].lower()) or _CARRY_AFTER.match(query.text[share.end :].lower())
+    left = 2.0 ** (-stops / 2 if carry else -stops)
+    holds = abs(math.log2(share.value / left)) < (0.1 if not carry else 0.05)
+    right = f"{left:.2g} times the guide number and the reach" if carry else f"1/{1 / left:.3g} of the light"
+    beside = Quantity("factor", left, "times") if carry else Quantity("stops", math.log2(left), "stops")
+    return Solution(answers=(Quantity("claim", holds, ""), beside), used=(*lost, share), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. {speak_stops(stops).capitalize()} lost {'leaves' if stops <= 1 else 'leave'} {right}.")

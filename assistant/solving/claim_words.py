@@ -63,7 +63,7 @@ _GAP = frozenset(
     "down up rise rises total effective one needed required about each away same original amount available cut cuts reduced multiplied divided raised lowered straight exactly roughly it you i so called which "
     "comes come times turns means number any all overall resulting now reduces raises flash reduce raise ambient room background daylight flashed less more dimmer darker weaker fainter smaller".split()
 )
-_STOPS = Pattern(r"(?P<n>" + _NUM + r"|a|an|half a|a full|one full|one whole|another|1/3 of a|a third of a|half)(?: and (?P<half>a half|a third|two thirds|half))?[- ](?:full |whole |more |f[- ]?)?stops?(?: and (?P<half2>a half|a third|half))?\b")
+_STOPS = Pattern(r"(?P<n>" + _NUM + r"|a|an|half a|a full|one full|one whole|another|1/3 of a|a third of a|half)(?: and (?P<half>a half|a third|two thirds|half))?[- ](?:full |whole |single |more |f[- ]?)?stops?(?: and (?P<half2>a half|a third|half))?\b")
 _COUNT = Pattern(r"\b(?P<n>" + _NUM + r") (?:(?:identical|equal|similar|matching|same|matched|such|like|equally bright|of the same|little|small|big|more) )*(?:flashes|strobes|lights|heads|guns|flashguns|units|speedlights|monolights|lamps|of them)\b")
 _ANOTHER = Pattern(r"\b(?:a |add(?:ing)? (?:a |an )?)?(?:second|another|one more|extra)(?: (?:identical|equal|matching|similar|such|same))* (?:flash|strobe|light|head|gun|unit|speedlight|one)\b")
 _POPS = Pattern(r"\b(?P<n>" + _NUM + r") (?:(?:full|equal|more|full-power) )*(?:pops|bursts|firings|discharges)\b")
