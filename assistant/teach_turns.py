@@ -238,6 +238,8 @@ def _has_figures(turn: Turn, said: str) -> bool:
         return True  # "drawn out to twice its focal length: what is the factor?"
     if turn.query.asks and sum(f.quantity in ("loss", "filter_loss", "nd") for f in turn.query.facts) >= 2:
         return True  # "the silk takes a stop, the gel half a stop: what's the whole loss?"
+    if turn.query.asks_for("stops") and sum(f.quantity == "aperture" for f in turn.query.facts) >= 2:
+        return True  # "bare: twenty-two. through the brolly: eleven. what does it cost?"
     if turn.query.asks and not why and {"velocity", "blur"} <= {f.quantity for f in turn.query.facts if f.origin == "said"}:
         return True  # "two metres a second, one millimetre of smear: what's the longest flash duration?"
     spelt = {f.quantity for f in turn.query.facts if f.origin == "said" and _SPELT.search(f.said)} & _FIGURES

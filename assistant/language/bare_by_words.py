@@ -108,12 +108,12 @@ def multiplier(n: Bare) -> Fact | None:
     return n.of("factor", of="", unit="") if n.value > 0 and _MULTIPLIED.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) else None
 
 
-_ON_THE_RING = Pattern(r"\b(?:ring|lens|aperture|iris|barrel)(?: was| is| stood| stayed| sat| left)? (?:on|at)\s*$", re.I)
+_ON_THE_RING = Pattern(r"\b(?:ring|lens|aperture|iris|barrel)(?: (?:was|is|stood|stayed|sat|left|set))* (?:on|at|to)\s*$", re.I)
 
 
 def on_the_ring(n: Bare) -> Fact | None:
-    """"metered f/8, I left the ring on 9.5": an f-number, though one was told before."""
-    told = is_aperture_mark(n.mark) and "aperture" in n.kinds and _ON_THE_RING.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
+    """"metered f/8, I left the ring on 9.5", "ring on 16, bellows out to life size": an f-number, beside another or close up."""
+    told = is_aperture_mark(n.mark) and not n.kinds.isdisjoint(("aperture", "magnification")) and _ON_THE_RING.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
     return n.of("aperture", value=n.mark, of="") if told and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
@@ -131,13 +131,49 @@ def metered(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="", cue="meter") if told else None
 
 
-_BARE_SAID = Pattern(r"\b(?:bare|naked|without it)(?: flash| head)?(?: (?:the )?(?:meter|reading))?(?: says| said| gives| gave| shows| showed| reads| read| is| was| it's| it was)\s*$", re.I)
+_SAYS_IT = r"(?:\s*:|,| it)?(?: (?:the |a )?(?:meter|reading))?(?: (?:says|said|gives|gave|shows|showed|reads|read|is|was|it's|it was))?"
+_BARE_SAID = Pattern(rf"\b(?:bare|naked|without (?:it|anything))(?: flash| head| bulb| light| gun)?{_SAYS_IT}\s*$", re.I)
+_ON_A_FACE = Pattern(r"\s*(?:(?:on|at|off|for|by) (?:the|his|her|my|their|your|our|its|a) )(?:\w+(?:'s)? )?(?:face|cheek|nose|chin|forehead|brow|ear|eyes?|skin|neck|subject|sitter|model|stool|chair|seat|couple|bride|groom|vase|table|spot)\b", re.I)
+"""Where a reading was taken."""
 
 
 def bare_read(n: Bare) -> Fact | None:
-    """"the box robs me of two stops, bare meter said sixteen": the reading without it."""
-    told = is_aperture_mark(n.mark) and 1.4 <= n.mark <= 64 and n.kinds.isdisjoint(("aperture", "guide_number")) and _BARE_SAID.search(n.text[max(0, n.fact.start - 44) : n.fact.start])
-    return n.of("aperture", value=n.mark, of="", cue="meter") if told and CLAUSE_ENDS.match(n.text[n.fact.end :]) else None
+    """"the box robs me of two stops, bare meter said sixteen", "bare head reads eleven on his cheek": the reading without it."""
+    mark = _half_past(n)
+    told = 1.4 <= mark <= 64 and n.kinds.isdisjoint(("aperture", "guide_number")) and not n.kinds.isdisjoint(_IN_THE_LIGHT) and _BARE_SAID.search(n.text[max(0, n.fact.start - 44) : n.fact.start])
+    ends = told and (CLAUSE_ENDS.match(n.text[n.fact.end :]) or _ON_A_FACE.match(n.text[n.fact.end :]))
+    return n.of("aperture", value=mark, of="", unit="", cue="meter") if ends else None
+
+
+_IN_THE_LIGHT = ("modifier", "camera_filter", "loss", "stops", "filter_loss")
+_WITHOUT = Pattern(r"\b(?:bare|naked|without)\b", re.I)
+_SAID_THROUGH = Pattern(rf"(?:\b(?:through|with|behind|under|inside) (?:it|(?:the|my|a|an|its|that) (?:\w+ )?\w+)(?: on| up| in| fitted)?|\b\w+ (?:on|up|fitted)|\bwithout (?:it|the \w+)){_SAYS_IT}\s*$", re.I)
+
+
+def read_through(n: Bare) -> Fact | None:
+    """"bare: sixteen. through the silk: eight": the reading with what takes from it, beside the one without."""
+    mark = _half_past(n)
+    told = 2.8 <= mark <= 64 and "modifier" in n.kinds and n.kinds.isdisjoint(("distance", "guide_number", "loss", "stops", "power")) and _WITHOUT.search(n.text)
+    said = told and _SAID_THROUGH.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) and CLAUSE_ENDS.match(n.text[n.fact.end :])
+    return n.of("aperture", value=mark, of="", unit="", cue="meter") if said else None
+
+
+_READS = Pattern(r"\b(?:reads?|meters|metered|says|said|shows?|showed|gives?|gave)(?: me| us)?\s*$", re.I)
+
+
+def read_on_a_face(n: Bare) -> Fact | None:
+    """"the flash reads sixteen on her cheek": a reading, and no number written on the flash."""
+    mark = _half_past(n)
+    told = 1.4 <= mark <= 64 and n.kinds.isdisjoint(("aperture", "guide_number")) and _ON_A_FACE.match(n.text[n.fact.end :]) and _READS.search(n.text[max(0, n.fact.start - 24) : n.fact.start])
+    return n.of("aperture", value=mark, of="", unit="", cue="meter") if told else None
+
+
+def _half_past(n: Bare) -> float:
+    """The f-number that a bare number is, whole or half a stop or a third past a mark; 0 where it is none."""
+    if is_aperture_mark(n.mark):
+        return n.mark
+    part = next((p for p in (0.5, 1 / 3, 2 / 3) if n.fact.unit == "mixed" and is_aperture_mark(round(n.value - p, 3))), None)
+    return round(n.value - part, 3) * 2.0 ** (part / 2) if part else 0.0
 
 
 _EV_ASKED = Pattern(r"\b(?:ev|exposure value|light value)\b[^.?!\d]{0,30}\b(?:at|for|on)\s*$", re.I)
@@ -155,12 +191,11 @@ _METERED = Pattern(r"\b(?:meters?|metered|reads?|reading|says|said|shows?|gives?
 
 def half_mark(n: Bare) -> Fact | None:
     """"it meters 11 and a half with the dish, 5.6 and a half once the grid's in": half a stop past the mark."""
-    part = next((p for p in (0.5, 1 / 3, 2 / 3) if n.fact.unit == "mixed" and is_aperture_mark(round(n.value - p, 3))), None)
-    whole = round(n.value - part, 3) if part else 0.0
-    if part is None or whole < 2 or not _METERS.search(n.text):
+    past = _half_past(n) if n.fact.unit == "mixed" else 0.0
+    if past < 2 or not _METERS.search(n.text):
         return None
-    read = _METERED.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) or _COMPARED.match(n.text[n.fact.end : n.fact.end + 12]) and whole > 4
-    return n.of("aperture", value=whole * 2.0 ** (part / 2), of="", unit="mixed", cue="meter") if read and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
+    read = _METERED.search(n.text[max(0, n.fact.start - 24) : n.fact.start]) or _COMPARED.match(n.text[n.fact.end : n.fact.end + 12]) and n.value > 5
+    return n.of("aperture", value=past, of="", unit="mixed", cue="meter") if read and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
 _KEPT_AT = Pattern(r"\b(?:lens|aperture|ring|f-?stop|it)(?:'s| is)? (?:stays?|staying|remains?|is to stay|must stay|kept|stuck|fixed|left)(?: put| set)? (?:at|on)\s*$|\b(?:keep|leave|hold|keeping|leaving|stay|staying|stick(?:ing)?)(?: the| my| it| lens| aperture| ring| f-?stop)* (?:at|on|to|with)\s*$", re.I)

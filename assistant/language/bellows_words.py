@@ -6,6 +6,7 @@ takes the unit of the lens it stands with ("450 of bellows on a 300 mm lens").
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 
@@ -38,6 +39,7 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     out = _one_scale(_in_focal_lengths([_lens(_to_the_film(_inches(f, facts, text), text), text) for f in facts], text), text)
     if not _CLOSE.search(text):
         return out
+    out = _tubes_named(out, text)
     out = [replace(f, quantity="focal_length", of="") if f.quantity == "extension" and _THEN_THE_DRAW.match(text[f.end : f.end + 40]) else f for f in out]
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
     out = [_draw(f, text, unit) for f in out]
@@ -79,6 +81,31 @@ def _inches(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 
 _JOINED = Pattern(r"\s*(?:mm|cm)?\s*(?:tube|ring)?\s*(?:,|\+|and|plus|with)\s*(?:an?|the|another)?\s*", re.I)
+
+
+_TUBES_AFTER = Pattern(r"[\s-]*(?:mm|mil|millimet\w+)?[\s-]*(?:extension |macro |auto )?(?:tubes?|rings?)\b", re.I)
+_BOTH = Pattern(r"\band\b|\bplus\b|\+|,", re.I)
+
+
+def _tubes_named(facts: list[Fact], text: str) -> list[Fact]:
+    """"the twelve and the twenty mil tubes", "12 and 20 mm tubes": both of them, in the unit of the last, one on the other."""
+    at = next((n for n, f in enumerate(facts) if _TUBES_AFTER.match(text[f.end : f.end + 30]) and f.unit in ("mm", "") and not f.bad), None)
+    last = facts[at] if at is not None else None
+    if at is None or last is None:
+        return facts
+    if last.quantity == "length_range" and last.unit == "mm" and _BOTH.search(last.said):
+        return [replace(f, quantity="extension", value=f.value + f.other, other=math.nan, of="") if f is last else f for f in facts]
+    first = facts[at - 1] if at else None
+    if first is None or last.unit != "mm" or not _JOINED.fullmatch(text[first.end : last.start]):
+        return facts
+    bare = _is_bare(first, text)
+    lens = any(f.quantity == "focal_length" or _is_bare(f, text) and f.value >= 20 for f in facts if f not in (first, last))
+    named = first.quantity == "focal_length" and first.unit == "mm" and lens and not patterns.search("lens|focal", first.said, re.I)
+    value = first.value / 1000 if bare else first.value
+    if not (bare or named) or not 0.005 <= value <= 0.2:
+        return facts
+    both = replace(last, quantity="extension", value=value + last.value, start=first.start, said=text[first.start : last.end], of="")
+    return [both if f is last else f for f in facts if f is not first]
 
 
 def _stacked(facts: list[Fact], text: str) -> list[Fact]:

@@ -24,7 +24,7 @@ _SIDE = r"(?:wide|high|tall|across|long|deep|square)"
 _OF_FRAME = Pattern(rf"^[\s-]*(?:{_SIDE}[\s-]*)?(?:(?:side|width|height|edge|diagonal)\b\s*)?(?:of (?:the |a |my )?)?(?:full |whole |long |short )?{_FILM}\b", re.I)
 _FRAME_IS = Pattern(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just |really |actually |about |\()?$", re.I)
 _IN_IMAGE = Pattern(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
-_IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w+))?(?: on (?:the |a |my )?{_FILM})?(?:'s| is| measures| comes out(?: at)?| shows| stands| to be| should be| must be)?(?: about| just| only)? *$|\b{_FILM} (?:it|she|he)(?:'s| is| measures| comes out(?: at)?) *$|\bwants? (?:it|them|that|her|him)(?: to be)? *$", re.I)
+_IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w+))?(?: on (?:the |a |my )?(?:{_FILM}|glass))?(?:'s| is| measures| comes out(?: at)?| shows| stands| to be| should be| must be)?(?: about| just| only)? *$|\b{_FILM} (?:it|she|he|the \w+)(?:'s| is| measures| comes out(?: at)?) *$|\bwants? (?:it|them|that|her|him)(?: to be)? *$", re.I)
 _TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
 _FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw|distance (?:from (?:the )?lens )?to (?:the )?(?:film|plate|ground glass))(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
 _BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for|hyper[- ]?focal|dof|depth of field)\s)\s*$", re.I)
@@ -37,7 +37,7 @@ def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     if any(f.quantity == "focal_length" for f in out):
         out = [_draw(f, out, text) for f in out]
     lens = any(f.quantity == "focal_length" for f in out)
-    if (_MAGNIFIED.search(text) or _FILLS.search(text) and (lens and _HOW_FAR.search(text) or _COSTS.search(text)) or _ON_THE_GLASS.search(text)) and not any(f.quantity == "extension" for f in out):
+    if (_MAGNIFIED.search(text) or _FILLS.search(text) and (lens and _HOW_FAR.search(text) or _COSTS.search(text)) or _ON_THE_GLASS.search(text) or _MEASURED_ON.search(text) and _TAKES_LIGHT.search(text) and _two_small(out)) and not any(f.quantity == "extension" for f in out):
         return _imaged(out, text)
     return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
 
@@ -80,6 +80,16 @@ _FILLS = Pattern(rf"\b(?:fit|get)\b[^?.]{{0,30}}\b(?:edge to edge|side to side|i
 _COSTS = Pattern(r"\b(?:exposure|bellows) (?:increase|factor|loss|correction)\b|\bhow many stops\b|\bstops? (?:to|do i) open\b", re.I)
 _HOW_FAR = Pattern(r"\b(?:how (?:far|close|near)|where|what distance|lens to subject)\b", re.I)
 _ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}\b", re.I)
+
+
+_MEASURED_ON = Pattern(rf"\b(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
+_TAKES_LIGHT = Pattern(r"\bstops?\b|\bfactor\b|\bopen(?:ing)? up\b|\bexposure\b|\bhow much (?:more )?light\b", re.I)
+
+
+def _two_small(facts: list[Fact]) -> bool:
+    """Whether two short lengths and nothing of a light are told: a thing and its image."""
+    lengths = [f for f in facts if f.quantity in _LENGTHS and not f.bad]
+    return len(lengths) == 2 and all(f.unit in _SMALL for f in lengths) and not any(f.quantity in ("guide_number", "aperture_range", "power", "rows") for f in facts)
 
 
 _USUAL = (24.0, 28.0, 35.0, 50.0, 85.0, 90.0, 105.0, 135.0)
@@ -278,8 +288,11 @@ def _away(fact: Fact, text: str) -> bool:
 # --- what is asked --------------------------------------------------------------------------------
 
 _TIMES = Pattern(r"(?:by )?how many times\b(?![^?]*\b(?:flash|fire|pop)\b)|multipl\w*[^?.]*\bby (?:what|how)|what (?:do|must|should) i multiply|by what (?:factor|number|amount)\b|how many times (?:more|longer|as much)", re.I)
-_EFFECTIVE = Pattern(r"\beffective|\b(?:real|true|actual|working|corrected|resulting) (?:f\b|f-|aperture|stop|opening)|\bf[- /]?(?:number|stop|no)\b[^?.!]{0,24}\b(?:really|truly|actually|in (?:fact|reality))\b|\b(?:really|actually)[^?.!]{0,16}\bf[- /]?(?:number|stop)\b|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:really |actually )?sees?\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
+_EFFECTIVE = Pattern(r"\beffective|\b(?:real|true|actual|working|corrected|resulting) (?:f\b|f-|aperture|stop|opening)|\bf[- /]?(?:number|stop|no)\b[^?.!]{0,24}\b(?:really|truly|actually|in (?:fact|reality))\b|\b(?:really|actually)[^?.!]{0,16}\bf[- /]?(?:number|stop)\b|\baperture\b[^?.!]{0,24}\b(?:really|truly|actually)\b|\bact(?:s|ing|ually)?\b(?: now)? (?:as|like)|\bact(?:s|ing) as\b|\bwork(?:s|ing) (?:as|at|like|out)\b|really (?:work|at\b)|film (?:is )?(?:really |actually )?(?:sees?|seeing|gets?|getting)\b|\bturn(?:s|ed)? into\b|\bbecomes?\b|amounts? to|\bworth\b|equivalent|\bbehav\w+|(?:am|do) i (?:really |actually )?(?:at|on|getting|have|get|end up with)\b|what (?:is|'s) (?:that|it) (?:really|actually)|in effect|in truth", re.I)
 _TO_SET = Pattern(r"\bshould (?:the |my )?(?:lens|ring|aperture) (?:really |actually )?be\b|\bbe set\b|\b(?:do|must|should|shall|would|to) i? ?(?:really |actually |then )?(?:set|open|dial|use)\b|\b(?:wants|asks for|calls for|metered|meters?|flash gives|reads(?! f[ /-]?\S+ on the))\b(?![^?]*\beffective)", re.I)
+_EFFECTIVE_BEFORE = Pattern(r"\b(?:effective|real|true|actual|working)(?: (?:aperture|f-?number|f-?stop|stop))?(?: of)? ?$", re.I)
+_EFFECTIVE_AFTER = Pattern(r" ?(?:effective(?:ly)?|at the film)\b", re.I)
+"""An f-number that is told as the one the film is to see: what is asked is the mark on the ring."""
 _SCALE_ASKED = Pattern(r"\bmagnification(?: then| now)?(?: is| comes to| would be)?(?: what| how much)?\W*$|\b(?:what|which)(?: is|'s)? (?:the )?magnification\b|\b(?:what|which|the) scale\b|\bscale\W*$|\bhow many times (?:larger|smaller|life)\b", re.I)
 _AT_THE_FILM = Pattern(r"\b(?:reach(?:es)?|gets? to|arrives? at|seen by) the film\b", re.I)
 _NO_LIGHTS = Pattern(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", re.I)
@@ -317,5 +330,6 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
     if _TIMES.search(text) and "aperture" not in kinds:
         return [Ask("factor", "", "x")]
     if "aperture" in kinds and (_EFFECTIVE.search(text) or _AT_THE_FILM.search(text)) and not any(a.quantity in ("stops", "factor", "magnification", "extension") for a in asks):
-        return [Ask("aperture", "" if _TO_SET.search(text) and not _AT_THE_FILM.search(text) else "effective")]
+        wanted = any(f.quantity == "aperture" and " at " not in f.said and (_EFFECTIVE_BEFORE.search(text[: f.start]) or _EFFECTIVE_AFTER.match(text[f.end :])) for f in facts)
+        return [Ask("aperture", "" if (wanted or _TO_SET.search(text)) and not _AT_THE_FILM.search(text) else "effective")]
     return list(asks)

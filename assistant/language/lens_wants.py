@@ -37,10 +37,27 @@ def measured(facts: Sequence[Fact], text: str) -> list[Fact]:
         out = [replace(f, quantity="depth_wanted", of="", cue="", bad="") if _is_small(f) and (_DEEP_AFTER.match(text[f.end :]) or _DEEP_BEFORE.search(text[: f.start])) else f for f in out]
     if "hyperfocal" in text.lower():
         out = [replace(f, quantity="focus_distance", of="camera", cue="") if f.quantity in ("distance", "camera_distance") and f.unit and _HYPER_BEFORE.search(text[: f.start]) else f for f in out]
+    out = _pinhole(out, text)
     lens = next((f for f in out if f.quantity == "focal_length" and _NAMED.search(f.said)), None)
     if lens is not None and "aperture" not in kinds:
         out = [replace(f, quantity="pupil", of="", cue="", bad="") if _is_small(f) and f.value < lens.value and (_HOLE_BEFORE.search(text[: f.start]) or _HOLE_AFTER.match(text[f.end :])) else f for f in out]
     return out
+
+
+_PINHOLE = Pattern(r"\b(?:pin-? ?)?holes?\b", re.I)
+_FINE = 0.003
+"""Metres that a hole without a lens is never wider than."""
+
+
+def _pinhole(facts: list[Fact], text: str) -> list[Fact]:
+    """"a hole of 0.4 mm in a tin, the paper 120 mm behind it": the hole, and how far it stands from the film."""
+    lengths = [f for f in facts if f.quantity in (*_LENGTHS, "circle", "extension", "max_distance", "min_distance") and f.unit in (*_SMALL, "m", "ft") and not f.bad]
+    if len(lengths) != 2 or not _PINHOLE.search(text) or any(f.quantity in ("guide_number", "aperture", "magnification") for f in facts) or any(_NAMED.search(f.said) for f in lengths):
+        return facts
+    hole, far = sorted(lengths, key=lambda f: f.value)
+    if not 0 < hole.value <= _FINE or far.value < 10 * hole.value:
+        return facts
+    return [replace(f, quantity="pupil" if f is hole else "focal_length", of="", cue="", to="") if f in lengths else f for f in facts]
 
 
 def _is_small(fact: Fact) -> bool:

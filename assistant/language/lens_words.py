@@ -28,7 +28,7 @@ _STRETCH = ("extension_words", "needed_extension")
 
 
 _OF_A_LENS = frozenset({"focal_length", "format", "extension", "magnification", "ratio", "focus_distance", "circle", "sharp_limit", "object_size", "image_size", "frame_side"})
-_SPEAKS = Pattern(r"lens|tele|focus|focal|tube|exten|bellow|draw|rack|hyper|depth|dof|d\.o\.f|sharp|angle|field|cover|wide|degree|magnif|reproduc|life|scale|macro|frame|blur|soft|infinit|inch|pulled|stretched|wound|limit", re.I)
+_SPEAKS = Pattern(r"lens|tele|hole|ground|on the neg|on the film|focus|focal|tube|exten|bellow|draw|rack|hyper|depth|dof|d\.o\.f|sharp|angle|field|cover|wide|degree|magnif|reproduc|life|scale|macro|frame|blur|soft|infinit|inch|pulled|stretched|wound|limit", re.I)
 _HOW_DEEP = Pattern(r"\bhow deep is (?:it|that) (?:with|on|for) an? \d", re.I)
 _CUES = frozenset({"blurred", "depth_of_field", "in_focus", "near_limit", "far_limit", "hyperfocal", "circle", "focus", "coverage", "extension_words", "needed_extension", "EXTENSION", "LENS"})
 
@@ -69,7 +69,7 @@ def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
             read.append(replace(fact, quantity="sharp_limit", of="", cue=""))  # the far end of "from 2 to 4 metres"
             continue
         read += [fact] if rows and fact.quantity == "distance" and fact.of in _ROWS else _sharp(fact, spoken, places, text)
-    read = [replace(f, quantity="sharp_limit", of="", bad="") if f.quantity == "distance" and math.isinf(f.value) and _SHARP_OUT.search(text[: f.start]) else f for f in read]
+    read = _out_to_infinity(read, text)
     return _bare_lens(_from_the_focus(read, text), spoken, places, text)
 
 
@@ -89,6 +89,16 @@ def _from_the_focus(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="sharp_limit", value=place, of="", cue="") if f is apart[0] else f for f in facts] if place > 0 else facts
 
 
+def _out_to_infinity(facts: list[Fact], text: str) -> list[Fact]:
+    """"sharp to infinity"; "focused on 15 m, does it hold to infinity": what is to be sharp, and no place of a light or second focus."""
+    focused = any(f.quantity == "focus_distance" and not math.isinf(f.value) for f in facts) and not any(f.quantity == "guide_number" for f in facts)
+    return [
+        replace(f, quantity="sharp_limit", of="", cue="", bad="") if math.isinf(f.value) and (f.quantity == "distance" and _SHARP_OUT.search(text[: f.start]) or focused and f.quantity in ("distance", "focus_distance") and _HOLDS_TO.search(text[: f.start])) else f
+        for f in facts
+    ]
+
+
+_HOLDS_TO = Pattern(r"\b(?:holds?|carr(?:y|ies)|go(?:es)?|reach(?:es)?|stretch(?:es)?|extends?|gets?|runs?|covers?|includes?|is|keeps?)(?: me| it| that)?(?: good)?(?: right| all the way| clear)?(?: out| up| on)?(?: to)?\s*$", re.I)
 _SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)
 
 
@@ -341,7 +351,7 @@ _ENDS_SHARP = Pattern(
 def _puts_to_the_test(lower: str, facts: Sequence[Fact]) -> bool:
     """"is f/8 enough to keep 3 m sharp?", "will 2.5 m be sharp?": a yes or a no, with nothing else asked."""
     kinds = {f.quantity for f in facts}
-    stood = {"distance", "focal_length", "aperture"} <= kinds and patterns.search(r"\b(?:sharp|in focus)\b", lower)
+    stood = {"distance", "focal_length", "aperture"} <= kinds and patterns.search(r"\b(?:sharp|in focus|(?:with)?in(?:side)? (?:the|my) (?:depth|zone|d\.?o\.?f))\b", lower)
     if not ("sharp_limit" in kinds or stood) or "guide_number" in kinds or patterns.search(r"\b(?:what|which|where|how)\b", lower):
         return False
     return bool(_YES_NO.search(lower)) or bool(_ENDS_SHARP.search(lower))

@@ -37,7 +37,7 @@ _FORGOTTEN = Pattern(r"\b(?:can(?:'t|not)|cant|can never|don't|dont|never|won't)
 
 _WORDINGS = {
     "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
-    "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
+    "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
     "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
@@ -67,6 +67,8 @@ _QUESTION_FIRST = Pattern(r"(?P<question>[^?]{8,200}\?)\s+(?P<told>(?!(?:and|or|
 """A question, and after it what it is about."""
 _OF_A_PLACE = Pattern(r"\b(?P<who>I'm|I am|we're|we are|he's|she's|they're) (?:still |just |all )*(?:down|up|out|over|round|back)(?= (?:at|by|in|on|near|inside) (?:the|a|an|my|our|his|her|this) (?!f\b|f/|light|flash|power|shade)[a-z])", re.I)
 """"I'm down at the boathouse": where somebody is, and no light turned down."""
+_NAN = Pattern(r"(?<!my )(?<!our )(?<!her )(?<!his )(?<!your )\bnan(?=(?:'s|’s) [a-z]| (?:put|puts|said|says|sat|sits|stood|stands|held|holds|hung|has|had|wants|wanted|made|gave|lent|bought|likes|thinks|reckons|told|asked|took|taped|dropped|draped)\b)", re.I)
+"""Somebody's grandmother, and not what is no number."""
 _WANTED_ALONE = Pattern(r"\W*(?:the )?(?P<what>(?:max(?:imum)?|min(?:imum)?|least|lowest|greatest|longest|furthest|farthest|nearest|shortest) (?:flash |working |shooting )?(?:(?:distance|range|reach|throw)(?! ?(?:\d|of \d|is\b|was\b|=|:))|power(?= (?:for|to|at|with|needed|required|if|when)\b)))", re.I)
 """What is wanted, said first and by itself: "max distance f/2.8 GN 28 metres"."""
 _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|set-?up)\b|\bhow\b|\bwhat\b|\bwhich\b|\bwhere\b", re.I)
@@ -132,6 +134,8 @@ def _in_usual_order(said: str) -> str:
         said = _AT_SIGN.sub(" at ", said)
     if _SPEED_FIRST.may_match(said):
         said = _SPEED_FIRST.sub(lambda found: f"ISO {found['speed']}", said)
+    if _NAN.may_match(said):
+        said = _NAN.sub("my nan", said)
     if _DISTANCE_OF_LIGHT.may_match(said):
         said = _DISTANCE_OF_LIGHT.sub("how far", said)
     if _IS_RUN_ON.may_match(said):

@@ -50,6 +50,8 @@ _WORD = Pattern(r"\b(?:what|whats|how|where|wheres|which|why|when|whose)\b")
 _RELATIVE = Pattern(r"what(?:'s| is)? (?:it|i|you|he|she|we|they|one|needed|the book|my)\b(?! (?:need|should|do|set|must|drop|go|fall|come|become|read|give)s?\b)|what (?!(?:do|does|did|has|have|had|is|are|was|would|will|should|must|can|could)\b)(?:[a-z]+ ){1,6}?(?:told|taught|says?|said|claim\w*|wrote|writes|reckon\w*|swears?|swore|teach\w*|believ\w*|thought|thinks?)\b")
 _WHICH_TELLS = Pattern(r"which (?:gives?|is|makes?|means?|costs?|adds?|leaves?|lets?|was|brings?|takes?)\b[^?.,;]*,\s*(?:so|and|therefore|hence)\b")
 """"…, which gives two stops more, so …": told, and no question which."""
+_WHICH_TAKES = Pattern(r"which (?:eats?|costs?|takes?|loses?|robs|steals|drinks|swallows|knocks|is|was)\b(?![^.?!,]*\b(?:more|less|most|least|better|best|worse|or|brighter|darker|the)\b)")
+"""Told by the way of what stands before it: "the polariser, which eats a stop and a half"."""
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
 _WHEN_IT = Pattern(r"\W*when (?:i|you|we|one|it|the|my|a|an|both)\b[^?]*,")
@@ -164,7 +166,7 @@ def _of_influence(text: str, facts: Sequence[Fact]) -> bool:
 
 def _asks_openly(asking: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(not _RELATIVE.match(said, i.start) and not _WHICH_TELLS.match(said, i.start) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in asking) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
+    return any(not _RELATIVE.match(said, i.start) and not _WHICH_TELLS.match(said, i.start) and not (said[: i.start].endswith(", ") and _WHICH_TAKES.match(said, i.start)) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in asking) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
 
 
 def _gives(said: str) -> bool:

@@ -256,11 +256,18 @@ def strength_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?:at|out to|racked to|racked out to|pulled to|extended to|to)\b", re.I)
 
 
+_MEASURED = Pattern(r"\b(?:bellows|draw|rail|rack(?:ed)?|ruler|tape|board|standard|measur\w+|misread|misjudged|extension)\b", re.I)
+
+
 def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"and at 200 mm?" after bellows at 150: the draw, and not the lens."""
+    """"and at 200 mm?", "no, I measured wrong, it's 200" after bellows at 150: the draw, and not the lens."""
     draws = [f for f in scene.facts if f.quantity == "extension"]
     mine = _lone(query, "focal_length", "distance", "focus_distance")
-    if len(draws) != 1 or mine is None or not _AT_ALONE.match(query.text) or "lens" in query.text.lower():
+    if len(draws) != 1 or mine is None or "lens" in query.text.lower():
+        return query, scene
+    lens = next((f for f in scene.facts if f.quantity == "focal_length"), None)
+    whole = lens is not None and lens.value < draws[0].value < mine.value  # longer than the draw was: no lens has so short a draw
+    if not (_AT_ALONE.match(query.text) or _MEASURED.search(query.text) or whole):
         return query, scene
     return _instead(query, scene, [replace(mine, quantity="extension", of="")], draws)
 

@@ -147,7 +147,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
 
 
 _TOGETHER = Pattern(
-    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|the (?:flash|light|meter)|its|a|an|power|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|enough|did|do|as|by|itself|alone|own)\b ?){0,6}", re.I)
+    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|me|us|bare|the (?:bare )?(?:flash|light|meter|head|gun|lamp)|its|a|an|power|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|enough|did|do|as|by|itself|alone|own)\b ?){0,6}", re.I)
 """Between two figures of one exposure: "f/8 was right at 2 m", "2 m gave f/8"."""
 
 
@@ -248,7 +248,16 @@ def _of_the_test(power: Fact, query: Query) -> bool:
     """Whether a power was said with the reading, before the thing that then changed."""
     read = query.first("aperture")
     changes = [facts[-1] for facts in (query.all(q) for q in ("film_speed", "distance")) if len(facts) == 2 and facts[-1].origin == "said"]
-    return read is not None and bool(changes) and power.origin == read.origin == "said" and all(power.end <= f.start for f in changes)
+    if read is None or not power.origin == read.origin == "said":
+        return False
+    if changes and all(power.end <= f.start for f in changes):
+        return True
+    lost = [f for f in _of(query, "loss") if f.origin == "said"]
+    told = max(power.end, read.end)
+    return bool(lost) and all(told <= f.start for f in lost) and (_is_found_with(power, read, query.text) or _BREAK.search(query.text, min(power.end, read.end), max(power.start, read.start)) is None)
+
+
+_BREAK = Pattern(r"[,.;:?!](?!\d)|\b(?:and|but|what|which|now|then|if|so|when)\b", re.I)
 
 
 _ONE_OF_THEM = Pattern(r"\b(?:each|apiece|every|one|single|singly|alone|by itself|either|a flash|another)\b", re.I)

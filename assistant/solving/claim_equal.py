@@ -9,7 +9,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
-from assistant.solving.claim_bounds import bound_of, within
+from assistant.solving.claim_bounds import STRICT, bound_of, within
 from assistant.solving.claim_rules import TOLERANCE, WEIGHTS
 from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
@@ -103,8 +103,8 @@ def _between_powers(query: Query, stops: Fact, said: str) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. They are {speak_stops(abs(right))} apart.")
 
 
-_STRONGER = Pattern(r"\b(?:stronger|darker|heavier|denser|more)\b[^?]{0,20}\bthan\b")
-_WEAKER = Pattern(r"\b(?:weaker|lighter|thinner|less)\b[^?]{0,20}\bthan\b")
+_STRONGER = Pattern(r"\b(?:stronger|darker|heavier|denser|greater|bigger|larger|higher|more)\b[^?]{0,20}\bthan\b")
+_WEAKER = Pattern(r"\b(?:weaker|lighter|thinner|smaller|lower|fewer|less)\b[^?]{0,20}\bthan\b")
 _EQUALS = Pattern(r"\b(?:same|equals?|equivalent|equal|identical|is|are|another name|=)\b|=")
 
 
@@ -114,17 +114,36 @@ def claim_of_filters(query: Query) -> Solution | None:
     summed = _filters_summed(query, filters)
     if summed is not None:
         return summed
-    if not query.claim or len(filters) != 2 or {f.quantity for f in query.facts} - {"nd", "number", "camera_filter"}:
+    return _set_side_by_side(query)
+
+
+_TAKERS = ("nd", "factor", "loss", "filter_loss")
+_AS_MUCH = Pattern(r"\b(?:as (?:much|many|strong|dark|heavy)\b[^?]{0,24}\bas|same\b[^?]{0,24}\bas|equals?|equivalent|identical)\b")
+_PASSES = Pattern(r"\b(?:pass(?:es)?|lets?|transmits?|leaves?|brighter|kinder|cheaper)\b")
+"""What is let through is the more, the less is taken."""
+
+
+def _set_side_by_side(query: Query) -> Solution | None:
+    """Two things in the way of the light, each with its own mark: "does a factor 4 filter hold back more than a gel of a stop and a half?"."""
+    takers = [f for f in query.facts if f.quantity in _TAKERS and f.value > 0 and not f.bad]
+    if not query.claim or len(takers) != 2 or {f.quantity for f in query.facts} - {*_TAKERS, "camera_filter", "modifier", "number"}:
         return None
     said = plain(query.text)
-    one, two = filters
-    off = one.value - two.value
-    same = abs(off) <= TOLERANCE
-    holds = off > TOLERANCE if _STRONGER.search(said) else off < -TOLERANCE if _WEAKER.search(said) else same
-    if not (_STRONGER.search(said) or _WEAKER.search(said) or _EQUALS.search(said)):
+    one, two = sorted(takers, key=lambda f: f.start)
+    nds = {f.quantity for f in takers} == {"nd"}
+    between = said[one.end : two.start]
+    if not nds and (query.has("number") or not (" than " in between or _AS_MUCH.search(between))) or not (_STRONGER.search(said) or _WEAKER.search(said) or (_EQUALS if nds else _AS_MUCH).search(said)):
         return None
-    lead = f"{'Yes' if holds else 'No'}. The first takes {speak_stops(one.value)}, the second {speak_stops(two.value)}."
-    return Solution(answers=(Quantity("claim", holds), marks.stops(one.value, "ND")), used=(one, two), topic="claims", lead=lead)
+    off = _taken(one) - _taken(two)
+    passed = -off if _PASSES.search(said) else off
+    holds = passed > STRICT if _STRONGER.search(said) else passed < -STRICT if _WEAKER.search(said) else abs(off) <= TOLERANCE
+    lead = f"{'Yes' if holds else 'No'}. The first takes {speak_stops(_taken(one))}, the second {speak_stops(_taken(two))}."
+    return Solution(answers=(Quantity("claim", holds), marks.stops(one.value, "ND") if nds else marks.stops(-_taken(one))), used=tuple(f for f in query.facts if f.quantity != "number"), topic="claims", lead=lead)
+
+
+def _taken(fact: Fact) -> float:
+    """Stops that it takes."""
+    return math.log2(fact.value) if fact.quantity == "factor" else fact.value
 
 
 def _filters_summed(query: Query, filters: list[Fact]) -> Solution | None:

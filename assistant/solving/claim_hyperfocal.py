@@ -8,11 +8,12 @@ from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Query
+from assistant.scales import is_aperture_mark
 from assistant.solving.claim_denial import denied
 from assistant.solving.claim_words import factor_said, plain
 from assistant.solving.solution import Solution
 
-_SHORTER = Pattern(r"\b(?:shorter|shortens?|closer|nearer|less|smaller|comes? (?:in|nearer|closer)|moves? (?:in|nearer|closer)|reduc\w*|decreas\w*|shrinks?|drops?|falls?|shortened)\b")
+_SHORTER = Pattern(r"\b(?:shorter|shortens?|closer|nearer|less|smaller|comes? (?:in|nearer|closer)|moves? (?:in|nearer|closer)|reduc\w*|decreas\w*|shrinks?|drops?|falls?|shortened|as (?:near|close|short))\b")
 _LONGER = Pattern(r"\b(?:longer|lengthens?|further|farther|greater|more|bigger|larger|grows?|increas\w*|moves? (?:out|away|back)|goes (?:out|up|away)|rises?)\b")
 _SAME = Pattern(r"\b(?:the same|unchanged|stays? put|does not (?:change|move)|doesn't (?:change|move))\b")
 _HOLDS = 0.08
@@ -59,17 +60,25 @@ def claim_of_hyperfocal_moved(query: Query) -> Solution | None:
 
 _SECOND_MARK = Pattern(r"\bf ?/? ?(?:\d[\d.]*|two|four|eight|eleven|sixteen|five six|two eight)\b[^.?]{0,30}\bto,?(?: say,?| about)? (?P<n>\d[\d.]*|two|four|eight|eleven|sixteen|twenty[- ]two|thirty[- ]two)\b")
 _MARKS = {"two": 2.0, "four": 4.0, "eight": 8.0, "eleven": 11.0, "sixteen": 16.0, "twenty-two": 22.0, "twenty two": 22.0, "thirty-two": 32.0, "thirty two": 32.0}
+_AGAINST = Pattern(r"\b(?:instead of|rather than|compared (?:with|to)|against|than|(?:(?:of|as) )?(?:that|what it is|what it was|the one|it is|it was) (?:at|for|with))\b")
+"""The second is what the first is held against: "f/22 instead of f/11"."""
+_TURNS = Pattern(r"\b(?:stop(?:s|ped|ping)?|clos(?:e|es|ed|ing)|open(?:s|ed|ing)?)(?: \w+){0,2} (?:down|up)?\b")
 _FOR = Pattern(r"\b(?:for|to|with|by|than|instead of)\b")
 
 
 def _doublings(query: Query, said: str) -> float | None:
     """Doublings of the hyperfocal distance from the first setting to the second; None where not two are told of one of them, and one of the other."""
-    ranges = query.all("aperture_range")
-    stops = [v for f in ranges for v in (f.value, f.other)] or [f.value for f in sorted(query.all("aperture"), key=lambda f: f.start)]
+    ranges = query.all("aperture_range") or [f for f in query.all("number_range") if is_aperture_mark(f.value) and is_aperture_mark(f.other)]
+    told = sorted(query.all("aperture"), key=lambda f: f.start)
+    told = told[::-1] if len(told) == 2 and _AGAINST.search(said[told[0].end : told[1].start]) else told
+    stops = [v for f in ranges for v in (f.value, f.other)] or [f.value for f in told]
     lenses = [f.value for f in sorted(query.all("focal_length"), key=lambda f: f.start)]
     second = _SECOND_MARK.search(said) if len(stops) == 1 else None
     if second is not None and len(lenses) <= 1:
         stops, lenses = [*stops, _MARKS[second["n"]] if second["n"] in _MARKS else float(second["n"])], []
+    turned = [f for f in query.all("stops") if f.cue in ("less", "more")]
+    if not stops and not lenses and len(turned) == 1 and _TURNS.search(said):
+        return abs(turned[0].value) / 2 * (1 if turned[0].cue == "more" else -1)
     if len(stops) == 2 and len(lenses) <= 1 and stops[0] != stops[1]:
         return round(2 * math.log2(stops[0] / stops[1])) / 2 if min(stops) > 0 else None
     if len(lenses) == 2 and len(stops) <= 1 and lenses[0] != lenses[1] and min(lenses) > 0 and _FOR.search(said):
@@ -80,6 +89,6 @@ def _doublings(query: Query, said: str) -> float | None:
 def _words_of_change(query: Query, said: str) -> str:
     """The text without its settings, which are no factors."""
     for fact in query.facts:
-        if fact.quantity in ("aperture", "aperture_range", "focal_length", "distance"):
+        if fact.quantity in ("aperture", "aperture_range", "number_range", "focal_length", "distance", "stops"):
             said = said[: fact.start] + " " * (fact.end - fact.start) + said[fact.end :]
     return said

@@ -90,6 +90,7 @@ _NATURAL = {
 }
 
 _ODD = 8.0
+_PINHOLE = 16.0
 
 
 def _beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
@@ -102,7 +103,8 @@ def _beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
     of_nothing = first.quantity == "aperture" and not any(f.quantity in _RECKONED_FROM for f in whole.facts)  # no f-number comes of powers and distances alone
     if first.quantity != "stops" and said.asks and not said.unknown and not of_nothing:  # every word of it understood: it may be odd, not absurd
         least, most = least / _ODD, most * _ODD
-    return not least <= value <= most
+    pinhole = first.quantity == "aperture" and whole.has("pupil")  # a hole with no lens in it is smaller than any ring goes
+    return not least <= value <= (most * _PINHOLE if pinhole else most)
 
 
 _BY_NAME: tuple[tuple[Pattern, frozenset[str]], ...] = (

@@ -25,13 +25,28 @@ def in_use(stops: list[Fact], text: str) -> list[Fact]:
 WHICH = Pattern(r"\bwhich\b[^?]*\b(?:(?P<more>more|deep\w*|great\w*|most|larger)|less|shallow\w*|least|thinner)\b", re.I)
 
 
+_SHARP = r"(?:depth|d\.?o\.?f|sharp(?:ness)?|in focus|crisp)\b"
+_DEEPER = Pattern(rf"\b(?:more|most|greater|greatest|as much|all|everything|everyone|everybody|both|whole|them|rows?|lot|front (?:to|and) back)\b[^.?!]{{0,40}}\b{_SHARP}|\bdeeper\b|\bbackground (?:as )?(?:sharp|in focus)", re.I)
+_SHALLOWER = Pattern(rf"\b(?:less|least|little|thin(?:ner)?)\b[^.?!]{{0,24}}\b{_SHARP}|\bshallow\w*|\b(?:blur\w*|out of focus|soft|softer|melt\w*|thrown? out)\b", re.I)
+_DENIED = Pattern(r"\b(?:not|never|without|neither)\b|n't\b", re.I)
+
+
+def _wished(text: str) -> bool | None:
+    """True where more is to be sharp, False where less; None where that is not said, or said both ways."""
+    asked = WHICH.search(text)
+    if asked is not None:
+        return asked["more"] is not None
+    deeper, shallower = (pattern.search(text) is not None for pattern in (_DEEPER, _SHALLOWER))
+    return None if deeper is shallower or _DENIED.search(text) else deeper
+
+
 def which_is_deeper(query: Query) -> Solution | None:
-    """"which gives me more depth of field, f/4 or f/11?": no lens is needed for that."""
+    """"which gives me more depth of field, f/4 or f/11?", "f/4 or f/11 to get all of them sharp?": no lens is needed for that."""
     choice = query.last("aperture_choice")
-    stops = [choice.value, choice.other] if choice is not None else [f.value for f in query.all("aperture")]
-    asked = WHICH.search(query.text)
-    if asked is None or len(stops) != 2 or query.has("focal_length"):
+    stops = [choice.value, choice.other] if choice is not None else [f.value for f in query.all("aperture")] if WHICH.search(query.text) else []
+    deeper = _wished(query.text) if len(stops) == 2 and not query.has("focal_length") else None
+    if deeper is None:
         return None
-    found = max(stops) if asked["more"] else min(stops)
+    found = max(stops) if deeper else min(stops)
     return Solution(answers=(marks.aperture(found),), used=tuple(f for f in query.facts if f.quantity in ("aperture", "aperture_choice")), topic="focus", lead="That is",
                     notes=("A larger f-number is a smaller opening and gives more depth of field.",))
