@@ -98,7 +98,7 @@ def _out_to_infinity(facts: list[Fact], text: str) -> list[Fact]:
     ]
 
 
-_HOLDS_TO = Pattern(r"\b(?:holds?|carr(?:y|ies)|go(?:es)?|reach(?:es)?|stretch(?:es)?|extends?|gets?|runs?|covers?|includes?|is|keeps?)(?: me| it| that)?(?: good)?(?: right| all the way| clear)?(?: out| up| on)?(?: to)?\s*$", re.I)
+_HOLDS_TO = Pattern(r"\b(?:good|holds?|carr(?:y|ies)|go(?:es)?|reach(?:es)?|stretch(?:es)?|extends?|gets?|runs?|covers?|includes?|is|keeps?)(?: me| it| that)?(?: good)?(?: right| all the way| clear)?(?: out| up| on)?(?: to)?\s*$", re.I)
 _SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)
 
 

@@ -253,8 +253,8 @@ def _of_the_test(power: Fact, query: Query) -> bool:
     if changes and all(power.end <= f.start for f in changes):
         return True
     lost = [f for f in _of(query, "loss") if f.origin == "said"]
-    told = max(power.end, read.end)
-    return bool(lost) and all(told <= f.start for f in lost) and (_is_found_with(power, read, query.text) or _BREAK.search(query.text, min(power.end, read.end), max(power.start, read.start)) is None)
+    first, last = sorted((power, read), key=lambda f: f.start)
+    return bool(lost) and not any(first.start < f.start < last.start for f in lost) and (_is_found_with(power, read, query.text) or _BREAK.search(query.text, first.end, last.start) is None)
 
 
 _BREAK = Pattern(r"[,.;:?!](?!\d)|\b(?:and|but|what|which|now|then|if|so|when)\b", re.I)
