@@ -140,11 +140,16 @@ _ON_A_FACE = Pattern(r"\s*(?:(?:on|at|off|for|by) (?:the|his|her|my|their|your|o
 def bare_read(n: Bare) -> Fact | None:
     """"the box robs me of two stops, bare meter said sixteen", "bare head reads eleven on his cheek": the reading without it."""
     mark = _half_past(n)
-    told = 1.4 <= mark <= 64 and n.kinds.isdisjoint(("aperture", "guide_number")) and not n.kinds.isdisjoint(_IN_THE_LIGHT) and _BARE_SAID.search(n.text[max(0, n.fact.start - 44) : n.fact.start])
+    told = 1.4 <= mark <= 64 and n.kinds.isdisjoint(("aperture", "guide_number")) and not n.kinds.isdisjoint(_IN_THE_LIGHT)
+    if told and _BARE_NEXT.match(n.text[n.fact.end :]) and _OPENS.search(n.text[: n.fact.start]):
+        return n.of("aperture", value=mark, of="", unit="", cue="meter")
+    told = told and _BARE_SAID.search(n.text[max(0, n.fact.start - 44) : n.fact.start]) is not None
     ends = told and (CLAUSE_ENDS.match(n.text[n.fact.end :]) or _ON_A_FACE.match(n.text[n.fact.end :]))
     return n.of("aperture", value=mark, of="", unit="", cue="meter") if ends else None
 
 
+_BARE_NEXT = Pattern(r"\s*(?:bare|naked|without (?:it|anything))\s*(?:[.,;:!?]|$)", re.I)
+_OPENS = Pattern(r"(?:^|[.,;:!?])\s*(?:it (?:was|is) |i (?:had|got) )?$", re.I)
 _IN_THE_LIGHT = ("modifier", "camera_filter", "loss", "stops", "filter_loss")
 _WITHOUT = Pattern(r"\b(?:bare|naked|without)\b", re.I)
 _SAID_THROUGH = Pattern(rf"(?:\b(?:through|with|behind|under|inside) (?:it|(?:the|my|a|an|its|that) (?:\w+ )?\w+)(?: on| up| in| fitted)?|\b\w+ (?:on|up|fitted)|\bwithout (?:it|the \w+)){_SAYS_IT}\s*$", re.I)
