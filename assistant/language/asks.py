@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from assistant import patterns
 from assistant.language import sharp_asks
 from assistant.language.items import Item
-from assistant.language.segments import Segment, is_role
+from assistant.language.segments import ROLES, Segment, is_role
 from assistant.patterns import Pattern
 from assistant.query import Ask
 from assistant.records import replace
@@ -337,12 +337,12 @@ _OF_ALL = frozenset({("mark", "BOTH"), ("cue", "combined")})
 
 def _whom(segment: Segment, at: int) -> str:
     """Whose quantity is asked: the first light named after the ask, else the last before it."""
-    after = next((i for i in segment.items[at + 1 :] if is_role(i)), None)
-    if after:
-        return after.word
+    for item in segment.items[at + 1 :]:
+        if item.kind in ROLES:
+            return item.word
     if not _OF_ALL.isdisjoint([(i.kind, i.word) for i in segment.items]):
         return "both"
-    before = [i for i in segment.items[:at] if is_role(i)]
+    before = [i for i in segment.items[:at] if i.kind in ROLES]
     return before[-1].word if before else ""
 
 

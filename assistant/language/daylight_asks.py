@@ -37,7 +37,7 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("aperture")]
     if patterns.search(r"what (?:must|should|does|would|will|has) (?:the |my |a )?(?:flash|fill|strobe)(?: flash| light)?(?: alone)? (?:need to |have to |to )?(?:read|give|be|meter)", text, re.I) and kinds:
         return [Ask("aperture")]
-    if sorted(f.quantity for f in facts) in (["power", "relation"], ["power", "stops"]) and _LEVEL_THEN.search(text):
+    if len(facts) == 2 and {f.quantity for f in facts} in ({"power", "relation"}, {"power", "stops"}) and _LEVEL_THEN.search(text):
         return [Ask("power")]
     if kinds == ["aperture", "aperture"] and len(facts) == 2 and any(f.of == "ambient" for f in facts) and _UNDER_BY.search(text):
         return [Ask("stops")]
@@ -76,7 +76,7 @@ def _the_open_one(text: str, facts: Sequence[Fact]) -> list[Ask]:
     """"it reads 1/125 at f/8, I sync at 1/60, so the lens goes to?": of aperture and time the one that is left open."""
     read = {f.quantity for f in facts if f.of == "ambient" and f.quantity in ("aperture", "shutter")}
     own = {f.quantity for f in facts if f.quantity in ("aperture", "shutter", "sync") and f.of != "ambient"}
-    if read != {"aperture", "shutter"} and not any(f.quantity == "exposure_value" for f in facts):
+    if len(read) < 2 and "exposure_value" not in [f.quantity for f in facts]:
         return []
     if own >= {"aperture", "shutter"} and not any(f.quantity == "film_speed" for f in facts) and patterns.search(r"\b(?:which|what) (?:film|roll|stock)\b", text, re.I):
         return [Ask("film_speed")]

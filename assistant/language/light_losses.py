@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Sequence
+from operator import attrgetter
 
 from assistant import patterns
 from assistant.language import bounce_words, factor_words, film_words, guide_words, loss_lists, passed_light, rows, stop_words, unsaid_stops, zoom_words
@@ -254,7 +255,7 @@ def _said_apart(facts: list[Fact], text: str) -> list[Fact]:
         out = [f for f in out if f.quantity != "ratio"]
     elif ratio and patterns.search(r"\b(?:macro|close.?up|reproduction|magnif\w+|scale|life|effective|bellows)\b", text, re.I) and not patterns.search(r"\b(?:key|fill|lighting|main)\b", text, re.I):
         out = [replace(f, quantity="magnification", other=1.0) if f.quantity == "ratio" else f for f in out]
-    return sorted(out, key=lambda f: f.start)
+    return sorted(out, key=attrgetter("start"))
 
 
 _TESTED = Pattern(r"\b(?:tested|measured|checked|mine|worth|came (?:in|out)|comes (?:in|out)|found)\b[^.;?!]{0,24}$", re.I)
@@ -384,9 +385,13 @@ _THEN_STOPS = Pattern(r"\W*(?:nd|neutral density|grey filter)(?: filter)?\W*(?:o
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"The strength in stops of an ND": a filter's, not a flash's power."""
-    asks = zoom_words.asked(film_words.asked(passed_light.asked(asks, facts, text), facts, text), facts, text)
-    asks = asks if "nd" not in [a.quantity for a in asks] else [a for a in asks if a.quantity != "nd" or not any(f.quantity == "nd" and a.start <= f.start and _THEN_STOPS.fullmatch(text[a.start : f.start]) for f in facts)]
+    kinds = {f.quantity for f in facts}
+    asks = list(asks) if kinds.isdisjoint(passed_light.TAKING) else passed_light.asked(asks, facts, text)
+    asks = film_words.asked(asks, facts, text)
+    asks = zoom_words.asked(asks, facts, text) if "zoom_row" in kinds else asks
     wanted = [a.quantity for a in asks]
+    if "nd" in wanted:
+        asks = [a for a in asks if a.quantity != "nd" or not any(f.quantity == "nd" and a.start <= f.start and _THEN_STOPS.fullmatch(text[a.start : f.start]) for f in facts)]
     if "power" not in wanted:
         return asks
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)

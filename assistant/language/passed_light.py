@@ -228,10 +228,13 @@ _WHAT_FACTOR = Pattern(r"\b(?:what|which)(?:'s| is| has)?(?: the| a)? (?:filter 
 _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b|\b(?:now|with(?: it)?(?: on)?|without(?: it)?|then)\W*\?\W*$", re.I)
 
 
+TAKING = frozenset({"loss", "filter_loss", "nd", "factor"})
+
+
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The total of losses, the aperture to set and the time to give, in few words."""
     kinds = {f.quantity for f in facts}
-    takes = [] if kinds & {"guide_number", "distance"} else [f for f in facts if f.quantity in ("loss", "filter_loss", "nd", "factor") and f.value]
+    takes = [] if kinds & {"guide_number", "distance"} else [f for f in facts if f.quantity in TAKING and f.value]
     if not takes:
         return list(asks)
     if kinds & {"shutter", "duration"} and "aperture" not in kinds and all(a.quantity in ("shutter", "duration", "time") for a in asks) and _TIME.search(text):

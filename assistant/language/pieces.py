@@ -80,9 +80,9 @@ def past_dash(pieces: list[Raw], place: int) -> tuple[str, int]:
 
 def part_bottom(pieces: list[Raw], place: int) -> tuple[float, int] | None:
     """A spoken denominator at this place and where it ends: "sixteenth", "sixty fourth", "twenty eighth"."""
-    word = text_at(pieces, place)
-    if kind_at(pieces, place) != "word":
+    if place >= len(pieces) or pieces[place].kind != "word":
         return None
+    word = pieces[place].text
     if word in TENS and past_dash(pieces, place + 1)[0] in UNIT_PARTS:
         unit, after = past_dash(pieces, place + 1)
         if unit == "second" and TENS[word] not in (30,):

@@ -42,7 +42,7 @@ from assistant.language.names import index_of, names_told
 from assistant.language.orders import ordered
 from assistant.language.parsing import parse
 from assistant.language.pieces import Number
-from assistant.language.segments import Segment, cut, is_role, owners
+from assistant.language.segments import ROLES, Segment, cut, owners
 from assistant.language.slips import put_right_slips
 from assistant.language.slips_of_tongue import left_behind, put_right
 from assistant.language.steps import Steps, stepped
@@ -99,7 +99,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         units=_units(items),
         items=tuple(items),
         names=tuple(told),
-        mentioned=tuple(dict.fromkeys([i.word for i in items if i.kind in _ROLES])),
+        mentioned=tuple(dict.fromkeys([i.word for i in items if i.kind in ROLES])),
         cut=heard.cut,
         figures=tuple([(t.start, t.end, t.value.value) for t in heard.tokens if t.value.__class__ is Number and text[t.start].isdecimal() and not (taken_back and any(t.start in part for part in taken_back))]),
     )
@@ -128,7 +128,6 @@ def _not_told_here(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[As
 
 
 _LITTLE = frozenset({"word", "glue", "mark", "link"})
-_ROLES = frozenset({"role", "named"})
 
 
 _TO_READ = Pattern(r"\s*(?:light |head |flash )?(?:then |now )?(?:should|must|is to|has to|needs to|to)? ?(?:reads?|meters?|at|shows?)\W*\?+\W*$", re.I)
@@ -146,7 +145,7 @@ def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
         return asks
     lower = text.lower()
     at = max(lower.rfind("what"), lower.rfind("where")) if asks[0].quantity == "distance" else lower.rfind("what")
-    items = [i for i in items if is_role(i)]
+    items = [i for i in items if i.kind in ROLES]
     light = next((i for i in items if 0 <= at < i.start <= at + 24), None)
     if light is None and _READ_AT_LAST.search(text):
         light = next((i for i in reversed(items) if _TO_READ.match(text[i.end :])), None)
@@ -294,6 +293,8 @@ def _meant_cues(text: str) -> frozenset[str]:
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:
     """Units asked for by name: "in metres"."""
+    if "unit_name" not in [i.kind for i in items]:
+        return ()
     named = [n for n, item in enumerate(items) if item.kind == "unit_name" and n and items[n - 1].kind == "mark" and items[n - 1].word in ("IN", "NOT", "AS")]
     return tuple([items[n].word if items[n - 1].word == "IN" else "not " + items[n].word for n in named])
 

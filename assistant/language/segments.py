@@ -13,7 +13,7 @@ from assistant.records import record
 
 LIGHT_QUANTITIES = {"power_pair", "guide_number", "length", "power", "share", "count", "energy", "stops", "modifier", "length_range", "guide_number_pair"}
 _BREAKS = {"COMMA", "END", "Q", "COLON"}
-_ROLES = frozenset({"role", "named"})
+ROLES = frozenset({"role", "named"})
 
 
 @record
@@ -50,14 +50,14 @@ def cut(items: Sequence[Item]) -> list[Segment]:
 
 def is_role(item: Item) -> bool:
     """A word that names a light."""
-    return item.kind in _ROLES
+    return item.kind in ROLES
 
 
 def owners(segments: Sequence[Segment]) -> dict[int, str]:
     """Start of a quantity -> whose it is; quantities of no named light are not in it."""
     found: dict[int, str] = {}
     current, sentence = "", -1
-    if _ROLES.isdisjoint([i.kind for s in segments for i in s.items]):
+    if ROLES.isdisjoint([i.kind for s in segments for i in s.items]):
         return found
     for segment in segments:
         if segment.sentence != sentence and any(is_role(i) for i in segment.items):
@@ -68,7 +68,7 @@ def owners(segments: Sequence[Segment]) -> dict[int, str]:
 
 
 def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:
-    places = [n for n, item in enumerate(items) if is_role(item) and not _is_reference(items, n)]
+    places = [n for n, item in enumerate(items) if item.kind in ROLES and not _is_reference(items, n)]
     if not places:
         for place, item in enumerate(items):
             if item.kind in LIGHT_QUANTITIES and (current or _of_everybody(items, place)):

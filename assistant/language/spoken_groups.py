@@ -52,9 +52,9 @@ def groups_at(pieces: list[Raw], place: int) -> tuple[list[tuple[int, int]], int
 
 
 def _group(pieces: list[Raw], place: int) -> tuple[int, int] | None:
-    word, value = text_at(pieces, place), 0
-    if kind_at(pieces, place) != "word":
+    if place >= len(pieces) or pieces[place].kind != "word":
         return None
+    word, value = pieces[place].text, 0
     if word in TENS:
         value, place = TENS[word], place + 1
         unit, at = past_dash(pieces, place)
@@ -110,7 +110,7 @@ def _group_small(pieces: list[Raw], place: int) -> tuple[int, int] | None:
 
 def joined(values: list[int]) -> int:
     """Groups said one after another are digits written one after another: 1, 20 is 120."""
-    return int("".join(str(v) for v in values)[:15])
+    return int("".join(map(str, values))[:15])
 
 
 _SHUTTERS_SPOKEN = {125.0, 160.0, 180.0, 250.0, 320.0, 350.0, 400.0, 500.0, 640.0, 800.0, 1000.0, 1250.0, 1600.0}

@@ -31,7 +31,7 @@ _TOO_MUCH = Pattern(r"\b(?:dense|too (?:bright|light)|overexposed|over)\W+(?:by 
 
 def is_part(value: float) -> bool:
     """A third, a half or two thirds: what is said of stops where the word "stop" is left out."""
-    return any(abs(value - size) < 0.01 for size in (1 / 3, 0.5, 2 / 3))
+    return abs(value - 1 / 3) < 0.01 or abs(value - 0.5) < 0.01 or abs(value - 2 / 3) < 0.01
 
 
 def between_speeds(text: str) -> bool:

@@ -156,9 +156,9 @@ def _fired(lower: str, kinds: Tally, asks: Sequence[Ask]) -> Ask | None:
     """"how many times do I fire it", "how many such packs together": a count, from one reading to another."""
     if kinds["aperture"] == 2 and [a.quantity for a in asks] == ["count"] and not kinds["guide_number"] and _HOW_MANY_MORE.search(lower):
         return replace(asks[0], of="more")
-    if any(a.quantity == "count" for a in asks) or kinds["frequency"] or kinds["shutter"] or kinds["time"]:
+    if "frequency" in kinds or "shutter" in kinds or "time" in kinds or "count" in [a.quantity for a in asks]:
         return None
-    if (kinds["aperture"] or kinds["guide_number"] or kinds["stops"] or kinds["distance"] == 2) and _TIMES_FIRED.search(lower):
+    if ("aperture" in kinds or "guide_number" in kinds or "stops" in kinds or kinds["distance"] == 2) and _TIMES_FIRED.search(lower):
         return Ask("count", "", "pops")
     many = _HOW_MANY_LIGHTS.search(lower) if kinds["aperture"] == 2 else None
     return Ask("count", "", "flashes", many.start()) if many else None
