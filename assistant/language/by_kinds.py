@@ -12,7 +12,7 @@ from collections.abc import Callable, Sequence
 from assistant.language import film_words
 from assistant.language.bare import COMMON_FILMS, UNIT_NEXT
 from assistant.language.hearing import fold
-from assistant.language.steps import Steps, stepped
+from assistant.language.steps import Table, stepped
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
@@ -230,13 +230,13 @@ def _framed(facts: list[Fact], lower: str) -> list[Fact]:
     return [replace(f, quantity="count", unit="frames", of="") if f is rows[0] else f for f in facts] if fits else facts
 
 
-_RULES: Steps = (
+_RULES = Table((
     (_no_distance, frozenset({"distance", "path"})), (_heights, frozenset({"distance", "face_height"})), (_rolls, frozenset({"count"})), (_frames_apiece, frozenset({"count"})),
     (_decades, frozenset({"number"})), (film_words.years_between, frozenset({"number", "remark", "film_speed"})), (_added, frozenset({"exponent"})),
     (_two_of_energy, frozenset({"number_range", "energy"})), (_last_of_a_series, frozenset({"power"})), (_openings, frozenset({"number", "aperture_range"})),
     (_energies, frozenset({"number", "film_speed"})), (_films, frozenset({"number"})), (_rated, frozenset({"number"})), (_timed, frozenset({"number"})),
     (_places, frozenset({"count"})), (_supplies, frozenset({"count", "max_count"})), (_framed, frozenset({"rows"})),
-)
+))
 
 
 # --- what is asked --------------------------------------------------------------------------------

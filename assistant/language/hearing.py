@@ -131,6 +131,7 @@ def _quotes(pieces: list[Raw]) -> set[int]:
     return found
 
 
+_BRACKETS = frozenset({"(", ")"})
 _NO_QUOTES: frozenset[int] = frozenset()
 Names = dict[str, list[tuple[list[str], str]]]
 
@@ -154,7 +155,9 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
     place = 0
     while place < len(numbered):
         piece = numbered[place]
-        if piece.text in ("(", ")") or piece.start in quotes:
+        if piece.kind == "mark":
+            if piece.text not in _BRACKETS and piece.start not in quotes:
+                tokens.append(Token(_MARKS.get(piece.text, "OTHER"), piece.value, piece.start, piece.end))
             place += 1
             continue
         named = _counted_name(numbered, place, lexicon) if piece.text == "one" else None
@@ -163,7 +166,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             place += named.length
             continue
         if piece.kind != "word":
-            tokens.append(Token(_MARKS.get(piece.text, "OTHER") if piece.kind == "mark" else _TERMINALS.get(piece.kind, piece.kind), patterns.sub(r"\s", "", piece.text) if piece.kind == "format" else piece.value, piece.start, piece.end))
+            tokens.append(Token(_TERMINALS.get(piece.kind, piece.kind), patterns.sub(r"\s", "", piece.text) if piece.kind == "format" else piece.value, piece.start, piece.end))
             place += 1
             continue
         own = _own_name(numbered, place, names) if names else None
@@ -172,7 +175,7 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             place = own[1]
             continue
         entry = place and piece.text in _MAY_BE_COUNTED and numbered[place - 1].kind in _COUNTING and _counted_stops(numbered, place) or lexicon.longest(numbered, place)
-        last = numbered[place + entry.length - 1]
+        last = numbered[place + entry.length - 1] if entry.length > 1 else piece
         if entry.length > 1 and entry.terminal in ("NAMED", "ROLE", "CUE") and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
             entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash
         if piece.text == "second" and entry.terminal == "NAMED" and _is_of_a_speed(tokens, numbered[place + entry.length :]):

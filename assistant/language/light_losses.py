@@ -13,7 +13,7 @@ from operator import attrgetter
 from assistant import patterns
 from assistant.language import bounce_words, factor_words, film_words, guide_words, loss_lists, passed_light, rows, stop_words, unsaid_stops, zoom_words
 from assistant.language.number_words import STOPS_SPOKEN
-from assistant.language.steps import Steps, stepped
+from assistant.language.steps import Table, stepped
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
 from assistant.query import Ask, Fact
@@ -346,15 +346,15 @@ def _taken(taker: Fact, out: Sequence[Fact]) -> bool:
     return any(f.quantity in ("loss", "filter_loss", "factor", "nd") and f.start > taker.start and f.unit in (taker.unit, "") for f in out)
 
 
-_OF_EACH: Steps = (
+_OF_EACH = Table((
     (_no_tool, None), (loss_lists.so_many_filters, frozenset({"nd"})),
     (rows.parts_further, frozenset({"power"})),
     (film_words.settle, None),
     *stop_words.STEPS,
     (passed_light.settle, passed_light.KINDS),
     (_sizes, frozenset({"modifier"})),
-)
-_OF_SEVERAL: Steps = (
+))
+_OF_SEVERAL = Table((
     (_close_focus, frozenset({"focal_length"})),
     (_layers, None),
     (_not_rows, None),
@@ -363,8 +363,8 @@ _OF_SEVERAL: Steps = (
     (_one_more, _WORN),
     (_said_apart, None),
     (_worn, frozenset({"modifier"})),
-)
-_OF_NEIGHBOURS: Steps = (
+))
+_OF_NEIGHBOURS = Table((
     (factor_words.settle, factor_words.KINDS),
     (zoom_words.table, None),
     (_beside, _WORN),
@@ -373,7 +373,7 @@ _OF_NEIGHBOURS: Steps = (
     (loss_lists.settle, loss_lists.TAKEN),
     (guide_words.with_the_losses_in_it, frozenset({"guide_number"})),
     (_within_reason, _STOPS),
-)
+))
 
 
 # --- what is asked ---------------------------------------------------------------------------------

@@ -45,7 +45,7 @@ from assistant.language.pieces import Number
 from assistant.language.segments import ROLES, Segment, cut, owners
 from assistant.language.slips import put_right_slips
 from assistant.language.slips_of_tongue import left_behind, put_right
-from assistant.language.steps import Steps, stepped
+from assistant.language.steps import Table, stepped
 from assistant.language.tables import Tables
 from assistant.language.time_asks import time_asks
 from assistant.language.time_words import time_facts
@@ -255,15 +255,15 @@ def _now_here(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="distance", of="", cue="") if f is moved[0] else f for f in facts]
 
 
-_ROWS: Steps = ((metres_and_more, frozenset({"number"})), (expand, frozenset({"number", "shutter", *PAIRS})))
+_ROWS = Table(((metres_and_more, frozenset({"number"})), (expand, frozenset({"number", "shutter", *PAIRS}))))
 """Before the bare numbers are settled: rows said with one unit."""
-_AS_TOLD: Steps = (
+_AS_TOLD = Table((
     (_rows_in_order, frozenset({"distance"})), (_lens_span, frozenset({"number_range"})), (_magnified, frozenset({"ratio"})), (_same_again, frozenset({"guide_number", "aperture"})),
     (_metric_paces, None), (nd_counts.settle, nd_counts.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
-)
-_OF_PAIRS: Steps = ((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS)
-_OF_TWO: Steps = ((left_behind, frozenset({"gap"})), (two_alike.settle, frozenset({"guide_number"})), *metered_times.STEPS)
-_BY_KINDS: Steps = ((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None))
+))
+_OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
+_OF_TWO = Table(((left_behind, frozenset({"gap"})), (two_alike.settle, frozenset({"guide_number"})), *metered_times.STEPS))
+_BY_KINDS = Table(((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None)))
 
 
 _CUES = frozenset({"cue", "modifier", "camera_filter"})

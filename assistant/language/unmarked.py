@@ -40,7 +40,7 @@ _NO_NAME_AFTER = Pattern(
 
 def marked(text: str) -> str:
     """The text with a stop before its last question and a question mark after it, where it has no marks at all."""
-    if _MARK.search(text) or text.count(" ") < _BEFORE + 2:
+    if "?" in text or text.count(" ") < _BEFORE + 2 or _MARK.search(text):
         return text
     said = text.rstrip()
     lower = said.lower()
