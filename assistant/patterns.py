@@ -1,12 +1,14 @@
 """Patterns that wait: compiled when a text may match, and not before.
 
 Most of the phrases that the program knows do not stand in the question at hand, and compiling them
-costs more than answering it. For each pattern a table holds letters of which some must stand in any
-text that it matches; a text with none of them is passed by. A pattern that the table does not know
-is compiled at once when it is used, so that a stale table is slower and never wrong.
+costs more than answering it. For each pattern a table holds sets of letters: of each set some must
+stand in any text that it matches, and a text that has none of one of them is passed by. A pattern
+that the table does not know is compiled at once when it is used, so that a stale table is slower and
+never wrong.
 
-The text at hand is held against a hundred patterns. Each pattern has a bit of its own, each word the
-bits of the patterns whose letters it holds, and the text those of its words: one look says no.
+The text at hand is held against a hundred patterns. Each set of letters has a bit, each word the bits
+of the sets of which it holds some, and the text lacks those that none of its words has: one look at
+two integers says no.
 """
 
 from __future__ import annotations
@@ -27,8 +29,6 @@ MOST_WORDS = 8000
 """Words whose bits are kept."""
 FEW_TEXTS = 2
 """Texts read before bits are given out: for one question they would cost more than they save."""
-EVERY = 1
-"""The bit that every text has."""
 LONGEST_PIECE = 16
 """Letters of the longest stem that has no space; the tests hold it to the table."""
 
@@ -36,39 +36,46 @@ LONGEST_PIECE = 16
 class Pattern:
     """A regular expression with the methods of `re.Pattern` that the program uses."""
 
-    __slots__ = ("_bit", "_compiled", "_stems", "flags", "pattern")
+    __slots__ = ("_compiled", "_mask", "_sets", "_sure", "flags", "pattern")
 
     def __init__(self, pattern: str, flags: int = 0) -> None:
         self.pattern = pattern
         self.flags = flags
-        self._stems: tuple[str, ...] = STEMS.get(pattern, ())
-        self._bit = EVERY  # one of its own is given when it pays, which one question alone does not
+        self._sets: tuple[tuple[str, ...], ...] = STEMS.get(pattern, ())
+        self._mask = 0  # the bits of its sets, given out when it pays, which one question alone does not
+        self._sure = False  # whether they say all that the letters do
         self._compiled: re.Pattern[str] | None = None
 
     def may_match(self, text: str) -> bool:
         """False where the text has none of the letters that a match must have."""
-        if not _Low.bits & self._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
+        if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
             return False  # the text at hand, or a part of it
-        return not self._stems or self._has_letters(text)
+        return not self._sets or self._has_letters(text)
 
     def _has_letters(self, text: str) -> bool:
-        """Whether some of the letters stand in this text."""
-        if text is _Low.text or text == _Low.letters:
-            if self._bit == EVERY and _Low.texts > FEW_TEXTS:
-                self._bit = _Bits.given_to(self.pattern, self._stems)
-                if not _Low.bits & self._bit:
-                    return False
-            low = _Low.letters
+        """Whether of each set some letters stand in this text."""
+        if not self._mask and _Low.texts > FEW_TEXTS:
+            self._mask = _Bits.given_to(self._sets)
+            self._sure = not any([stem.split() != [stem] for stems in self._sets for stem in stems])
+            at_hand = False  # what it lacks was worked out without these bits
         else:
-            low = text.lower() if text.isascii() else _low(text)
-        for stem in self._stems:  # a plain loop: this is asked a hundred times of every question
-            if stem in low:
-                return True
-        return False
+            at_hand = text is _Low.text or text == _Low.letters
+        if at_hand and self._sure:
+            return True
+        low = _Low.letters if at_hand else text.lower() if text.isascii() else _low(text)
+        for stems in self._sets:  # plain loops: this is asked dozens of times of every question
+            for stem in stems:
+                if stem in low:
+                    break
+            else:
+                return False
+        return True
 
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""
-        if not self.may_match(text):
+        if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
+            return None  # as in `may_match`, without its call
+        if self._sets and not (self._sure and text is _Low.text) and not self._has_letters(text):
             return None
         return self._compiled or self._compile()
 
@@ -78,15 +85,15 @@ class Pattern:
 
     def search(self, text: str, start: int = 0, end: int = sys.maxsize) -> re.Match[str] | None:
         """As re.Pattern.search."""
-        if not _Low.bits & self._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
-            return None  # as in `may_match`, without its call: most patterns go this way
-        if self._stems and not self._has_letters(text):
+        if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
+            return None  # most patterns go this way
+        if self._sets and not (self._sure and text is _Low.text) and not self._has_letters(text):
             return None
         return (self._compiled or self._compile()).search(text, start, end)
 
     def match(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.match."""
-        if not _Low.bits & self._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
+        if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
             return None
         ready = self._compiled or self._for(text)  # at one place it is tried as fast as its letters are looked for
         return ready.match(text, *place) if ready else None
@@ -98,8 +105,6 @@ class Pattern:
 
     def finditer(self, text: str, *place: int) -> Iterator[re.Match[str]]:
         """As re.Pattern.finditer."""
-        if not _Low.bits & self._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
-            return iter(())
         ready = self._for(text)
         return ready.finditer(text, *place) if ready else iter(())
 
@@ -122,49 +127,52 @@ class Pattern:
 class Patterns(tuple[Pattern, ...]):
     """Several patterns that are held against one text."""
 
-    def that_may_match(self, text: str) -> tuple[int, ...]:
+    def that_may_match(self, text: str) -> list[int]:
         """The numbers of those that may match, in order."""
-        return tuple([number for number, pattern in enumerate(self) if pattern.may_match(text)])
+        lacks = _Low.lacks if text in _Low.letters or text in _Low.text else _Bits.lacking(_low(text))
+        return [number for number, pattern in enumerate(self) if not lacks & pattern._mask and pattern.may_match(text)]
 
 
 class _Low:
-    """The letters of the text at hand, and the bits of the patterns that it may match: one question is held against many patterns."""
+    """The letters of the text at hand, and the bits of the sets of letters that it lacks: one question is held against many patterns."""
 
     text = ""
     letters = ""
-    bits = EVERY
+    lacks = 0
     texts = 0
 
 
 class _Bits:
-    """Which patterns a word may belong to. One that is given its bit later makes what is known of the words out of date, and may match the text at hand."""
+    """Which sets of letters a word has some of. One that is given its bit later makes what is known of the words out of date."""
 
-    of_pattern: dict[str, int] = {}  # noqa: RUF012
+    of_set: dict[tuple[str, ...], int] = {}  # noqa: RUF012
     of_piece: dict[str, int] = {}  # noqa: RUF012
     of_word: dict[str, int] = {}  # noqa: RUF012
+    every = 0
 
     @classmethod
-    def given_to(cls, pattern: str, stems: tuple[str, ...]) -> int:
-        """The bit of a pattern with these stems: each is found by its longest piece without a space."""
-        known = cls.of_pattern.get(pattern)
-        if known is not None:
-            return known
-        bit = cls.of_pattern[pattern] = EVERY << (len(cls.of_pattern) + 1)
-        for stem in stems:
-            piece = max(stem.split(), key=len)
-            cls.of_piece[piece] = cls.of_piece.get(piece, 0) | bit
-        cls.of_word.clear()
-        _Low.bits |= bit
-        return bit
+    def given_to(cls, sets: tuple[tuple[str, ...], ...]) -> int:
+        """The bits of these sets: each stem is found by its longest piece without a space."""
+        mask = 0
+        for stems in sets:
+            if stems not in cls.of_set:
+                bit = cls.of_set[stems] = cls.every + 1
+                cls.every |= bit
+                for stem in stems:
+                    piece = max(stem.split(), key=len)
+                    cls.of_piece[piece] = cls.of_piece.get(piece, 0) | bit
+                cls.of_word.clear()
+            mask |= cls.of_set[stems]
+        return mask
 
     @classmethod
-    def of_text(cls, letters: str) -> int:
-        """The bits of the patterns of which some letters stand in a text."""
-        bits, known = EVERY, cls.of_word
-        for word in letters.split() if cls.of_piece else ():
+    def lacking(cls, letters: str) -> int:
+        """The bits of the sets of which no letters stand in a text."""
+        bits, known = 0, cls.of_word
+        for word in letters.split() if cls.every else ():
             found = known.get(word)
             bits |= cls._of_word(word) if found is None else found
-        return bits
+        return cls.every & ~bits
 
     @classmethod
     def _of_word(cls, word: str) -> int:
@@ -190,7 +198,7 @@ def at_hand(text: str) -> str:
     if text is _Low.text:
         return text
     _Low.text, _Low.letters = text, _low(text)
-    _Low.bits = _Bits.of_text(_Low.letters)
+    _Low.lacks = _Bits.lacking(_Low.letters)
     _Low.texts += 1
     return text
 
@@ -210,7 +218,7 @@ def _known(pattern: str, flags: int) -> Pattern:
 def search(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
     """As re.search."""
     waiting = _kept.get((pattern, flags)) or _known(pattern, flags)
-    if not _Low.bits & waiting._bit and (text is _Low.text or text in _Low.letters or text in _Low.text):
+    if _Low.lacks & waiting._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
         return None
     return waiting.search(text)
 

@@ -13,16 +13,18 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from stems import share_of, stems_of
+from stems import groups_of, share_of
 
 import assistant
 from assistant.patterns import Pattern
 
 PACKAGE = Path(__file__).resolve().parents[2] / "assistant"
 TARGET = PACKAGE / "pattern_stems.py"
-HEAD = '"""Letters of which some must stand in a text that a pattern matches. Made from the patterns; see patterns.py."""\n\nSTEMS: dict[str, tuple[str, ...]] = {\n'
-TELLING = 80
+HEAD = '"""Sets of letters: of each, some must stand in a text that the pattern matches. Made from the patterns; see patterns.py."""\n\nSTEMS: dict[str, tuple[tuple[str, ...], ...]] = {\n'
+TELLING = 85
 """Of a hundred questions; letters that more of them hold pass by next to nothing."""
+MOST_SETS = 3
+"""More pass by hardly more."""
 ASKING = frozenset({"search", "match", "fullmatch", "finditer", "findall", "sub", "split"})
 
 
@@ -61,10 +63,10 @@ def _flags(call: ast.Call) -> int:
     return sum({int(getattr(re, name)) for name in named})
 
 
-def wanted() -> dict[str, tuple[str, ...]]:
-    """The table; patterns with no certain letters, with single ones only, or with such as most questions hold are left out."""
-    table = {source: tuple(sorted(stems_of(source, flags))) for source, flags in sorted(patterns().items())}
-    return {source: stems for source, stems in table.items() if stems and min(map(len, stems)) > 1 and share_of(stems) < TELLING}
+def wanted() -> dict[str, tuple[tuple[str, ...], ...]]:
+    """The table; sets with single letters and of such as most questions hold are left out, and so are patterns that have no others."""
+    telling = {source: [tuple(sorted(g)) for g in groups_of(source, flags) if min(map(len, g)) > 1 and share_of(g) < TELLING] for source, flags in sorted(patterns().items())}
+    return {source: tuple(sets[:MOST_SETS]) for source, sets in telling.items() if sets}
 
 
 if __name__ == "__main__":

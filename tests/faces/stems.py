@@ -7,6 +7,7 @@ Run it to write assistant/safety/stems.py anew after a change of those tables:
 from __future__ import annotations
 
 import json
+import math
 import re
 from collections.abc import Iterable
 from pathlib import Path
@@ -31,20 +32,8 @@ _SHARE = {letters: share for share, every in SHARES.items() for letters in every
 _RARE, _SHORT = 1, 5
 
 
-def stems_of(pattern: str, flags: int = 0) -> frozenset[str]:
-    """Letters of which some must stand in any text that the pattern matches; empty when none are certain.
-
-    >>> sorted(stems_of(r"(?:wet|damp) \\w+"))
-    ['damp', 'wet']
-    """
-    return _needed(re._parser.parse(pattern, flags))  # type: ignore[attr-defined]
-
-
-def _needed(sequence: Iterable[Any]) -> frozenset[str]:
-    return next(iter(_groups(sequence)), frozenset())
-
-
 def _groups(sequence: Iterable[Any]) -> list[frozenset[str]]:
+    """Sets of letters, of each of which some must stand in the text; the most telling first."""
     found: list[frozenset[str]] = []
     run = ""
     for operation, value in sequence:
@@ -57,19 +46,20 @@ def _groups(sequence: Iterable[Any]) -> list[frozenset[str]]:
         if run and kind == "BRANCH":  # "h(?:z|ertz)"
             found.append(frozenset(run + _leading(branch) for branch in value[1]))
         found.append(frozenset({run} - {""}))
-        found.append(_inside(kind, value))
+        found += _inside(kind, value)
         run = ""
     found.append(frozenset({run} - {""}))
-    return sorted((f for f in found if f), key=_worth, reverse=True)
+    return sorted(dict.fromkeys(f for f in found if f), key=_worth, reverse=True)
 
 
-def _inside(kind: str, value: Any) -> frozenset[str]:
+def _inside(kind: str, value: Any) -> list[frozenset[str]]:
     if kind == "BRANCH":
-        parts = [_needed(branch) for branch in value[1]]
-        return frozenset().union(*parts) if all(parts) else frozenset()
+        branches = [_groups(branch) for branch in value[1]]
+        most = max(map(len, branches)) if all(branches) else 0
+        return [frozenset().union(*(groups[min(n, len(groups) - 1)] for groups in branches)) for n in range(most)]  # whichever branch it is, it has its first, its second, … set
     if kind in ("MAX_REPEAT", "MIN_REPEAT"):
-        return _needed(value[2]) if value[0] >= 1 else frozenset()
-    return _needed(value[3]) if kind == "SUBPATTERN" else _needed(value[1]) if kind == "ASSERT" else frozenset()
+        return _groups(value[2]) if value[0] >= 1 else []
+    return _groups(value[3]) if kind == "SUBPATTERN" else _groups(value[1]) if kind == "ASSERT" else []
 
 
 def _leading(sequence: Iterable[Any]) -> str:
@@ -81,12 +71,12 @@ def _leading(sequence: Iterable[Any]) -> str:
     return run
 
 
-def share_of(stems: Iterable[str]) -> int:
-    """Of a hundred questions so many hold some of these letters, at most and roughly."""
-    return sum(_SHARE.get(s.strip(), _SHORT if len(s.strip()) < 3 else _RARE) for s in stems)
+def share_of(stems: Iterable[str]) -> float:
+    """Of a hundred questions so many hold some of these letters, roughly: as if they stood there by chance."""
+    return 100 - 100 * math.prod(1 - _SHARE.get(s.strip(), _SHORT if len(s.strip()) < 3 else _RARE) / 100 for s in sorted(stems))
 
 
-def _worth(stems: frozenset[str]) -> tuple[bool, int, int]:
+def _worth(stems: frozenset[str]) -> tuple[bool, float, int]:
     """A pattern is judged by the letters that fewest questions hold."""
     return min(map(len, stems)) > 1, -share_of(stems), -len(stems)
 
