@@ -127,10 +127,10 @@ class Pattern:
 class Patterns(tuple[Pattern, ...]):
     """Several patterns that are held against one text."""
 
-    def that_may_match(self, text: str) -> list[int]:
-        """The numbers of those that may match, in order."""
+    def to_try(self, text: str) -> list[int]:
+        """The numbers of those that the words of a text may match, in order; of what is left of it when parts are put as spaces, none of the others matches either."""
         lacks = _Low.lacks if text in _Low.letters or text in _Low.text else _Bits.lacking(_low(text))
-        return [number for number, pattern in enumerate(self) if not lacks & pattern._mask and pattern.may_match(text)]
+        return [number for number, pattern in enumerate(self) if not lacks & pattern._mask]
 
 
 class _Low:

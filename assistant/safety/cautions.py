@@ -142,7 +142,7 @@ def topics_in(text: str) -> frozenset[str]:
     """
     found: set[str] = set()
     said, place = plain(text), 0
-    ahead = {number: match for number in _TRIGGERS.that_may_match(said) if (match := _TRIGGERS[number].search(said))}
+    ahead = {number: match for number in _TRIGGERS.to_try(said) if (match := _TRIGGERS[number].search(said))}
     while ahead:  # one after the other, and of those that begin at one place the first of the table
         first = min(ahead, key=lambda number: (ahead[number].start(), number))
         found.update(TRIGGERS[first].topics)

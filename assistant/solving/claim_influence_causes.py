@@ -6,9 +6,10 @@ said, "from f/8 to f/4", "1/15 instead of 1/60", the values tell the way.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterator
 
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Patterns
 from assistant.records import record
 
 
@@ -152,21 +153,11 @@ def _without_overlap(found: list[Cause]) -> list[Cause]:
 
 def _causes(said: str) -> Iterator[Cause]:
     """Every cause that the words may mean."""
-    for first_is_old, table in ((True, _PAIRS), (False, _INSTEAD)):
-        for name, sign, pattern in table:
-            for m in pattern.finditer(said):
-                old, new = (float(m[1]), float(m[2])) if first_is_old else (float(m[2]), float(m[1]))
-                yield Cause(name, sign * _order(old, new), m.start(), m.end())
-    for name, pattern in _EITHER:
-        yield from (Cause(name, 0, m.start(), m.end()) for m in pattern.finditer(said))
-    for m in _ZOOM_PAIR.finditer(said):
-        yield Cause("head_zoom", _order(float(m[1]), float(m[2])), m.start(), m.end())
-    for m in _POWER_PAIR.finditer(said):
-        yield Cause("power", _order(_share(m[1]), _share(m[2])), m.start(), m.end())
-    for name, way, pattern in _WORDS:
-        for m in pattern.finditer(said):
+    for number in _PATTERNS.to_try(said):
+        name, sign, way = _SAID_BY[number]
+        for m in _PATTERNS[number].finditer(said):
             if m.group().strip():
-                yield Cause(name, way, m.start(), m.end())
+                yield Cause(name, sign * way(m) if way else sign, m.start(), m.end())
 
 
 def _order(old: float, new: float) -> int:
@@ -175,3 +166,28 @@ def _order(old: float, new: float) -> int:
 
 def _share(word: str) -> float:
     return _SHARES[word] if word in _SHARES else 1 / float(word[2:]) if word.startswith("1/") else 1.0
+
+
+def _old_first(pair: re.Match[str]) -> int:
+    return _order(float(pair[1]), float(pair[2]))
+
+
+def _new_first(pair: re.Match[str]) -> int:
+    return _order(float(pair[2]), float(pair[1]))
+
+
+def _powers(pair: re.Match[str]) -> int:
+    return _order(_share(pair[1]), _share(pair[2]))
+
+
+_EVERY: tuple[tuple[str, int, Callable[[re.Match[str]], int] | None, Pattern], ...] = (
+    # the cause, which way, how the figures turn it, the words
+    *((name, sign, _old_first, pattern) for name, sign, pattern in _PAIRS),
+    *((name, sign, _new_first, pattern) for name, sign, pattern in _INSTEAD),
+    *((name, 0, None, pattern) for name, pattern in _EITHER),
+    ("head_zoom", 1, _old_first, _ZOOM_PAIR),
+    ("power", 1, _powers, _POWER_PAIR),
+    *((name, way, None, pattern) for name, way, pattern in _WORDS),
+)
+_PATTERNS = Patterns(row[-1] for row in _EVERY)
+_SAID_BY = tuple(row[:-1] for row in _EVERY)

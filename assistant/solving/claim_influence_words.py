@@ -7,7 +7,7 @@
 from __future__ import annotations
 
 from assistant import patterns
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Patterns
 from assistant.places import ROOMS
 from assistant.records import record
 from assistant.solving.claim_denial import untagged
@@ -128,6 +128,7 @@ _EFFECTS: tuple[tuple[str, Pattern], ...] = (
     ("behind", Pattern(r"\bbackgrounds?\b")),
     ("exposure", Pattern(r"\b(?:exposures?|exposed|subject|sitter|face|faces|crew|picture|photo|photograph|light|film|rower|model|person|people|them|her|him|bride|boat|brightness|stop|f-?stop|aperture|(?:over|under)expos\w*)\b")),
 )
+_NAMES = Patterns(pattern for _, pattern in _EFFECTS)
 
 # --- what is said of them ----------------------------------------------------------------------------------
 
@@ -214,13 +215,19 @@ _OPEN_SO_LONG = Pattern(r"\b(?:(?:with|when|while|if|for) )?(?:the |my |a )?shut
 _MYTH = Pattern(r"\b(?:is|are|am) (?:he|she|they|i) (?:mistaken|wrong)\b|\b(?:he|she|they|i)(?:'s|'re|'m| is| are| am) (?:mistaken|wrong)\b|\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\bwrong (?:to (?:say|think|believe)|that)\b|\b(?:untrue|false) that\b")
 
 
+_ROUND_IT = Patterns((_MYTH, _FRAME, _SYNC, _FIXED))
+_PUT_SO = Patterns(pattern for pattern, _ in (*_NEEDS, *_ACT))
+_MEANT = tuple(meant for _, meant in (*_NEEDS, *_ACT))
+
+
 def _framed(said: str) -> str:
     """The claim without who says it, what stays as it is, and the words for what must be done put as what happens."""
     said = _OPEN_SO_LONG.sub(" ", said) if "recip" in said else said
-    for pattern in (_MYTH, _FRAME, _SYNC, _FIXED):
-        said = pattern.sub(" ", said)
-    for pattern, meant in (*_NEEDS, *_ACT):
-        said = pattern.sub(meant, said)
+    for number in _ROUND_IT.to_try(said):
+        said = _ROUND_IT[number].sub(" ", said)
+    if _PUT_SO.to_try(said):
+        for pattern, meant in zip(_PUT_SO, _MEANT):
+            said = pattern.sub(meant, said)
     return said
 
 
@@ -268,7 +275,8 @@ def _clause(words: str) -> _Clause:
 def _effects(words: str) -> list[str]:
     """What is spoken of: what is named most closely, else flash and ambient light, else the exposure."""
     rest, found = words, []
-    for effect, pattern in _EFFECTS:
+    for number in _NAMES.to_try(words):
+        effect, pattern = _EFFECTS[number]
         if pattern.search(rest):
             found.append(effect)
             rest = pattern.sub(" ", rest)
@@ -299,8 +307,8 @@ def _says(effect: str, words: str) -> str:
 
 def _is_short(words: str) -> bool:
     """Whether a clause is only what it names: "not the flash", "and the room as well"."""
-    for _, pattern in _EFFECTS:
-        words = pattern.sub(" ", words)
+    for number in _NAMES.to_try(words):
+        words = _NAMES[number].sub(" ", words)
     return not _SMALL.sub(" ", words).strip(" ~-")
 
 

@@ -10,7 +10,7 @@ import math
 import re
 from collections.abc import Callable
 
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
@@ -120,12 +120,13 @@ _BY_NAME: tuple[tuple[Pattern, frozenset[str]], ...] = (
     (Pattern(r"\bhow many (?:more |extra |full |whole )?rolls\b"), frozenset({"count"})),
 )
 """What is asked by its name, and the kinds of answer that fit."""
+_NAMES = Patterns(name for name, _ in _BY_NAME)
 
 
 def _of_another_name(said: Query, whole: Query, found: Solution) -> bool:
     """"what power" answered with an aperture, where nothing else is asked by name."""
     words = said.text.lower()
-    named = [fits for name, fits in _BY_NAME if name.search(words)]
+    named = [_BY_NAME[number][1] for number in _NAMES.to_try(words) if _NAMES[number].search(words)]
     return bool(named) and not any(found.answers[0].quantity in fits for fits in named)
 
 
