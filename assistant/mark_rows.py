@@ -53,7 +53,11 @@ def nearest(value: float, marks: Series, stops_in_a_doubling: float) -> tuple[fl
     >>> nearest(7.2, (5.6, 8, 11), -2)[0], nearest(90.0, (5.6, 8, 11), -2)[0]
     (8.0, 11.0)
     """
-    best = float(min((marks[at] for at in _neighbours(value, marks)), key=lambda mark: abs(math.log2(mark / value))))
+    best, *others = [marks[at] for at in _neighbours(value, marks)]
+    for other in others:
+        if abs(math.log2(other / value)) < abs(math.log2(best / value)):
+            best = other
+    best = float(best)
     return best, math.log2(best / value) * stops_in_a_doubling + 0.0  # never minus zero
 
 

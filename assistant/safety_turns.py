@@ -49,7 +49,7 @@ def cautions_of(turn: Turn, query: Query, solution: Solution) -> tuple[Told, ...
     """Cautions that fit this scene, most serious first, each once a conversation."""
     if solution.status not in ("answered", "noted", "out_of_reach"):
         return ()
-    return _fresh(turn, min((f.value for f in query.facts if f.quantity == "distance" and not f.of), default=None))
+    return _fresh(turn, min([f.value for f in query.facts if f.quantity == "distance" and not f.of], default=None))
 
 
 def _told(turn: Turn, found: SafetyAnswer | None) -> Answer | None:

@@ -136,7 +136,10 @@ def is_aperture_mark(n: float) -> bool:
     >>> is_aperture_mark(11), is_aperture_mark(11.3137)
     (True, False)
     """
-    return any(scale.place(n, _EXACT) is not None for scale in _APERTURES)
+    for scale in _APERTURES:
+        if scale.place(n, _EXACT) is not None:
+            return True
+    return False
 
 
 def exact_aperture(marked: float) -> float:
@@ -315,8 +318,12 @@ _NEAR = 0.035
 def _split(stops: float) -> tuple[int, str, float]:
     """Whole stops, the part beyond them in words, and how far off that is."""
     whole = math.floor(stops)
-    part, words = min(_PARTS, key=lambda each: abs(stops - whole - each[0]))
-    return whole + (part == 1.0), words, abs(stops - whole - part)
+    least, part, words = math.inf, 0.0, ""
+    for each, said in _PARTS:
+        off = abs(stops - whole - each)
+        if off < least:
+            least, part, words = off, each, said
+    return whole + (part == 1.0), words, least
 
 
 def speak_stops(x: float) -> str:

@@ -56,9 +56,12 @@ _IN_STOPS = Pattern(r"^\W*(?:(?:so|and|ok|okay|now|please|what|whats|what's|is|t
 
 def about_last_answer(turn: Turn) -> Answer | None:
     """Why, show the sum, how sure: the ledger of the answer just given."""
-    said, talk = _said(turn), turn.conversation
+    talk = turn.conversation
     query, solution = talk.last_query, talk.last_solution
-    if query is None or solution is None or len(said) > _LONGEST or turn.query.has("guide_number") or turn.query.has("distance") and not _WHY_NOT.search(said):
+    if query is None or solution is None:
+        return None
+    said = _said(turn)
+    if len(said) > _LONGEST or turn.query.has("guide_number") or turn.query.has("distance") and not _WHY_NOT.search(said):
         return None
     from assistant.teaching.explaining import how_sure, sum_of, why_not
 

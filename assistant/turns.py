@@ -185,7 +185,9 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
 
 def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation) -> bool:
     """Words after an answer that neither change the scene nor ask: to say the answer once more would be to pretend."""
-    told = [f for f in (*query.facts, *said.facts) if f.quantity != "remark"] or query.asks or query.units or said.asks or query.mentioned
+    if query.asks or query.units or said.asks or query.mentioned:
+        return False
+    told = [f for f in (*query.facts, *said.facts) if f.quantity != "remark"]
     return not told and scene == talk.scene and bool(talk.scene.asks) and len(said.text.split()) > 2 and not query.cues & TOPIC_CUES and "go_back" not in query.cues
 
 
@@ -270,9 +272,9 @@ def _alone(query: Query, talk: Conversation) -> Query | None:
 def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
     talk = turn.conversation
     talk.missing = solution.missing if solution.status == "needs" else ()
-    answered = tuple(Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
-                     if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float)))
-    facts = tuple(_with_unit(f, whole) for f in whole.facts if f.origin != "kit")
+    answered = tuple([Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
+                      if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float))])
+    facts = tuple([f if f.unit or f.quantity != "guide_number" else _with_unit(f, whole) for f in whole.facts if f.origin != "kit"])
     talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, text=whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
     talk.last_working = solution.working
     if solution.answers and solution.status in ("answered", "out_of_reach"):
@@ -281,8 +283,6 @@ def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
 
 def _with_unit(fact: Fact, whole: Query) -> Fact:
     """A guide number keeps the unit it was taken to be in: "in metres" later converts the answer only."""
-    if fact.quantity != "guide_number" or fact.unit:
-        return fact
     return replace(fact, unit=guide_unit(whole, fact, asked_unit(whole))[0], cue="unit_taken")
 
 
@@ -296,9 +296,10 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
         parts.append(speaking.unused(idle))
     missed = tuple(dict.fromkeys((*query.unplaced, *left_out(turn.query, query, solution, idle, " ".join(parts)))))
     parts += [leftover(missed), _read_as(query)]
-    parts += [c.text for c in cautions[:1]]
+    if cautions:
+        parts.append(cautions[0].text)
     return Answer(
-        heard=query.text, status=solution.status, reply=" ".join(p for p in parts if p), answers=solution.answers, assumed=solution.assumed,
+        heard=query.text, status=solution.status, reply=" ".join(filter(None, parts)), answers=solution.answers, assumed=solution.assumed,
         missing=solution.missing, unplaced=missed, alternatives=solution.alternatives, cautions=cautions,
         working=solution.working or _ledger(solution), table=solution.table,
     )
@@ -306,12 +307,14 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
 
 def _told_of(solution: Solution) -> tuple[Fact, ...]:
     """The facts behind the answer, without the old value of what is answered anew."""
-    asked = solution.answers[0].quantity if solution.answers and solution.topic == "flash" else ""
-    return tuple(f for f in solution.used if not (f.origin == "kept" and f.quantity == asked))
+    if solution.topic != "flash" or not solution.answers:
+        return solution.used
+    asked = solution.answers[0].quantity
+    return tuple([f for f in solution.used if not (f.origin == "kept" and f.quantity == asked)])
 
 
 def _ledger(solution: Solution) -> tuple[str, ...]:
-    return tuple(f"{entry.label or entry.quantity.replace('_', ' ')} {entry.value:.4g}: {entry.stops:+.2f} stops" for entry in solution.lines)
+    return tuple([f"{entry.label or entry.quantity.replace('_', ' ')} {entry.value:.4g}: {entry.stops:+.2f} stops" for entry in solution.lines])
 
 
 def _read_as(query: Query) -> str:

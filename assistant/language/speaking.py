@@ -191,6 +191,8 @@ def _name(q: Quantity) -> str:
 
 def assumed(items: tuple[Assumed, ...], answers: tuple[Quantity, ...] = ()) -> str:
     """What was taken without being said, each once; same reasons are said once."""
+    if not items:
+        return ""
     unsaid = [a for a in items if a.why == "none was given"]
     rest = [a for a in items if a.why != "none was given"]
     words = [" and ".join(_assumed_one(a).removesuffix(" (none was given)") for a in unsaid) + ", since none was said"] if unsaid else []
@@ -339,11 +341,14 @@ def unused(facts: list[Fact]) -> str:
 _UNTOLD = frozenset({"modifier", "camera_filter", "number", "format", "last_move", "remark"})
 
 
+_NO_LIGHT = ("", "both", "camera", "film")
+
+
 def _listed(facts: list[Fact]) -> str:
     """Facts in one breath, those of one light together: "key guide number 100 ft, 2 m"."""
     words: list[str] = []
     owner = ""
-    for f in sorted(facts, key=lambda f: f.of in ("", "both", "camera", "film")):
+    for f in (*[f for f in facts if f.of not in _NO_LIGHT], *[f for f in facts if f.of in _NO_LIGHT]):
         said = fact(f)
         if f.of and f.of == owner:
             said = said.removeprefix(f"{called(f.of)} ")
@@ -356,7 +361,8 @@ def _listed(facts: list[Fact]) -> str:
 def understood(facts: tuple[Fact, ...]) -> str:
     """What the answer was worked out from; in a follow-up, what changed and what stayed."""
     told = [f for f in facts if f.quantity not in _UNTOLD and not (f.quantity == "count" and f.value == 1)]
-    new, kept = [f for f in told if f.origin == "said"], [f for f in told if f.origin in ("kept", "kit")]
+    new = [f for f in told if f.origin == "said"]
+    kept = [f for f in told if f.origin in ("kept", "kit")] if len(new) < len(told) else []
     if new and kept:
         return f"With {_listed(new)}; still {_listed(kept)}."
     words = _listed(told)

@@ -109,11 +109,15 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
     return tuple(_only_one_power(kept, groups)) + tuple(added)
 
 
+_RIVALS = {"power": "power_down", "power_down": "power", "rated": "push", "push": "rated", "film_speed": "push", "distance": "path"}
+
+
 def _only_one_power(facts: list[Fact], groups: dict[tuple[str, str], list[Fact]]) -> list[Fact]:
     """A power said replaces "two stops down", and a rating replaces a push, and the other way round."""
-    rivals = {"power": "power_down", "power_down": "power", "rated": "push", "push": "rated", "film_speed": "push", "distance": "path", "loss": "modifier"}
-    named = {(quantity, of) for quantity, of in groups}
-    gone = {(rivals[q], of) for q, of in named if q in rivals and (rivals[q], of) not in named and q not in ("loss",)}
+    named = groups.keys()
+    gone = {(_RIVALS[q], of) for q, of in named if q in _RIVALS and (_RIVALS[q], of) not in named}
+    if not gone and ("film_speed", "") not in named:
+        return facts
     return [f for f in facts if (f.quantity, f.of) not in gone and not (f.quantity == "push" and ("film_speed", "") in named and ("push", "film") not in named)]
 
 

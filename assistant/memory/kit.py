@@ -43,7 +43,7 @@ class Kit:
 
     def flashes(self) -> list[str]:
         """The flashes it holds, "" for one without a name."""
-        return list(dict.fromkeys(f.of for f in self.facts if f.quantity == "guide_number"))
+        return list(dict.fromkeys([f.of for f in self.facts if f.quantity == "guide_number"])) if self.facts else []
 
     def for_scene(self, query: Query, named: set[str]) -> list[Fact]:
         """The facts that bear on a scene: the camera's, and those of the flashes it names.

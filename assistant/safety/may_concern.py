@@ -34,15 +34,21 @@ def may_concern_safety(text: str) -> bool:
     if not text.isascii():
         return True
     words = text.lower().split()
+    telling = set(words) - _idle_words
+    if not telling:
+        return False
     rules: set[int] = set()
     said = " ".join(words)
-    for word in set(words) - _idle_words:
+    for word in telling:
         whole, begun = _of_word.get(word) or _learnt(word)
         rules |= whole
         for stem in begun:
             if stem in said:
                 rules.update(_IN_SEVERAL[stem])
-    return any([_holds(RULES[rule], said) for rule in rules])
+    for rule in rules:
+        if _holds(RULES[rule], said):
+            return True
+    return False
 
 
 def _holds(rule: tuple[tuple[str, ...], ...], said: str) -> bool:

@@ -37,8 +37,13 @@ def film_speed(query: Query) -> tuple[float, tuple[Assumed, ...], tuple[Fact, ..
     return said.value * 2 ** (push.value if push else 0.0), (), tuple(f for f in (said, push) if f)
 
 
+_LOSING = frozenset({"factor", "filter_loss", "nd", "camera_filter", "offset", "magnification", "extension", "focus_distance"})
+
+
 def losses(query: Query) -> list[Loss]:
     """Losses at the camera in stops: filters, bellows, tele-converters."""
+    if _LOSING.isdisjoint([f.quantity for f in query.facts]):
+        return []
     found: list[Loss] = []
     factors = [f for f in query.facts if f.quantity == "factor"]
     found += [("filter", math.log2(f.value), (f,)) for f in factors if f.value > 0]
@@ -52,6 +57,8 @@ def losses(query: Query) -> list[Loss]:
 
 def unmeasured(query: Query) -> list[Fact]:
     """Filters on the lens whose strength was not given: a typical one is taken."""
+    if not query.has("camera_filter"):
+        return []
     told = {f.unit for f in query.facts if f.quantity == "filter_loss"}
     spare = sum(f.quantity == "factor" or f.quantity == "loss" and not f.unit and not query.has("modifier") for f in query.facts)
     any_told = bool(told) or spare > 0 or query.has("nd")
@@ -98,5 +105,7 @@ def bellows_factor(query: Query, extension: Fact, focal: Fact) -> float:
 def loss_total(query: Query) -> tuple[float, tuple[Fact, ...], tuple[str, ...]]:
     """All of them together, their facts and their names."""
     found = losses(query)
+    if not found:
+        return 0, (), ()
     facts = tuple(f for _, _, fs in found for f in fs)
     return sum(s for _, s, _ in found), facts, tuple(f"{name} {stops:.2g} stops" for name, stops, _ in found)

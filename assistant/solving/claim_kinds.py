@@ -42,4 +42,8 @@ BY_FACTS: tuple[Judge, ...] = (
 
 def first_of(judges: tuple[Judge, ...], query: Query) -> Solution | None:
     """The verdict of the first that knows the claim."""
-    return next((s for s in (judge(query) for judge in judges) if s is not None), None)
+    for judge in judges:
+        found = judge(query)
+        if found is not None:
+            return found
+    return None

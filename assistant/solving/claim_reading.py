@@ -26,7 +26,7 @@ def readable(query: Query) -> Query:
         over = any(s <= f.start < e for s, e in spans)
         return over and f.quantity in ("power", "times", "count", "guide_number", "number", "share") and not any(s <= f.start < e for s, e in (powers if f.quantity in ("power", "share") else counts if f.quantity == "count" else ()))
 
-    facts = [_figure(query, f) for f in query.facts if not misread(f)]
+    facts = [_figure(query, f) if f.quantity == "film_speed" else f for f in query.facts if not spans or not misread(f)]
     return _guides_in_lengths(without_sums(query.with_facts(_more_flashes(query, facts))))
 
 
@@ -35,13 +35,13 @@ _GIVES = Pattern(r"\b(?:gives?|makes?|so|now|leaves?|is|becomes?|comes to)\W+(?:
 
 def _figure(query: Query, fact: Fact) -> Fact:
     """"half power gives 160": a figure, not a film speed, however much it looks like one."""
-    bare = fact.quantity == "film_speed" and not patterns.search(r"[a-z]", fact.said.lower())
+    bare = not patterns.search(r"[a-z]", fact.said.lower())
     return replace(fact, quantity="number", unit="") if bare and query.has("guide_number") and _GIVES.search(plain(query.text)[: fact.start]) else fact
 
 
 def _more_flashes(query: Query, facts: list[Fact]) -> list[Fact]:
     """"one flash gives f/8 so two give f/11": two flashes."""
-    if not any(f.quantity == "count" and f.unit == "flashes" for f in facts):
+    if not [f for f in facts if f.quantity == "count" and f.unit == "flashes"]:
         return facts
     said = plain(query.text)
     return [replace(f, quantity="count", unit="flashes") if f.quantity == "number" and f.value == int(f.value) and patterns.match(r"(?: of them| together)? (?:will |would |should )?(?:give|make|get|do|add)", said[f.end :]) else f for f in facts]

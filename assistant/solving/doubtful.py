@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
+from functools import cache
 
 from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
@@ -36,9 +37,9 @@ def doubtful(said: Query, whole: Query, found: Solution) -> bool:
 
 
 def _fails(said: Query, whole: Query, found: Solution) -> bool:
-    first, topic = found.answers[0].quantity, found.topic
-    for check, answers, topics in _CHECKS:
-        if (answers is None or first in answers) and (topics is None or topic in topics) and check(said, whole, found):
+    kinds = {fact.quantity for fact in (*said.facts, *whole.facts, *found.used)}
+    for check, needed in _checks_of(found.answers[0].quantity, found.topic):
+        if (needed is None or not needed.isdisjoint(kinds)) and check(said, whole, found):
             return True
     return False
 
@@ -74,7 +75,7 @@ def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
 
 def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
     """A typical loss taken where as many losses were told as there are things in the light."""
-    if not any(a.why.startswith("a typical loss") for a in found.assumed):
+    if not any([a.why.startswith("a typical loss") for a in found.assumed]):
         return False
     things = sum(f.quantity in ("modifier", "camera_filter") for f in whole.facts)
     told = sum(f.quantity in ("loss", "filter_loss", "factor", "nd", "stops", "power_down") for f in whole.facts)
@@ -193,10 +194,11 @@ _SETTINGS = ("power", "film_speed", "shutter", "aperture", "energy", "count")
 
 def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Two values of one setting, told together, that the answer has no use for: they were what it was about."""
-    places = {f.start for f in found.used}
-    idle = [f for f in whole.facts if f.quantity in _SETTINGS and f.origin == "said" and f.start not in places]
-    if len(idle) < 2:
+    settings = [f for f in whole.facts if f.quantity in _SETTINGS and f.origin == "said"]
+    if len(settings) < 2:
         return False
+    places = {f.start for f in found.used}
+    idle = [f for f in settings if f.start not in places]
     values = {(f.quantity, f.unit if f.quantity == "count" else "", f.value) for f in idle}
     kinds = [(quantity, unit) for quantity, unit, _ in values]
     return any(kinds.count(kind) > 1 for kind in kinds)
@@ -344,37 +346,45 @@ def _one_lens_of_two(said: Query, whole: Query, found: Solution) -> bool:
     return len(told) > 1 and len({f.value for f in found.used if f.quantity == "focal_length"}) == 1
 
 
+_LOST = frozenset(_LOSSES)
 _TURNED = frozenset({"aperture", "stops", "factor", "power"})
-_CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None], ...] = (
-    # the check, the quantities of which the first answer is one, and the topics that found it; None: any
-    (_makes_it_worse, frozenset({"aperture", "film_speed"}), None),
-    (_of_another_name, None, None),
-    (_is_nothing, None, None),
-    (_film_changed_nothing, frozenset({"aperture"}), frozenset({"change"})),
-    (_part_left_out, None, frozenset({"flash", "change"})),
-    (_is_another_length, None, None),
-    (_two_for_nothing, None, None),
-    (_part_of_a_stop_left, _TURNED, None),
-    (_figure_of_a_loss_left, _TURNED, frozenset({"losses"})),
-    (_comes_to_nothing, frozenset({"count", "factor"}), None),
-    (_no_difference, frozenset({"stops"}), None),
-    (_against_the_word, frozenset({"stops"}), None),
-    (_loss_counted_twice, None, None),
-    (_beyond_nature, None, None),
-    (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"})),
-    (_another_time_idle, frozenset({"shutter"}), frozenset({"ambient"})),
-    (_pops_left_out, frozenset({"count"}), frozenset({"time"})),
-    (_moved_for_nothing, frozenset({"count"}), None),
-    (_how_many_left_out, None, frozenset({"flash", "lights", "change"})),
-    (_of_a_power_denied, None, None),
-    (_legs_that_clash, None, None),
-    (_one_lens_of_two, frozenset({"coverage"}), None),
-    (_pops_of_a_charge, frozenset({"aperture", "distance"}), None),
-    (_pushed_before, None, None),
-    (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None),
-    (_of_somebody_else, None, None),
-    (shared_out, frozenset({"stops", "factor"}), frozenset({"losses"})),
-    (pops_asked_again, frozenset({"count"}), None),
-    (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None),
-    (_one_change_of_two, frozenset({"stops"}), None),
+_NUMBER, _COUNT = frozenset({"number"}), frozenset({"count"})
+_CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozenset[str] | None], ...] = (
+    # the check, the quantities of which the first answer is one, the topics that found it, and the kinds of facts of which it needs one; None: any
+    (_makes_it_worse, frozenset({"aperture", "film_speed"}), None, frozenset({"aperture", "film_speed"})),
+    (_of_another_name, None, None, None),
+    (_is_nothing, None, None, None),
+    (_film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
+    (_part_left_out, None, frozenset({"flash", "change"}), _NUMBER),
+    (_is_another_length, None, None, None),
+    (_two_for_nothing, None, None, frozenset(_SETTINGS)),
+    (_part_of_a_stop_left, _TURNED, None, _NUMBER),
+    (_figure_of_a_loss_left, _TURNED, frozenset({"losses"}), frozenset({"number", "power"})),
+    (_comes_to_nothing, frozenset({"count", "factor"}), None, None),
+    (_no_difference, frozenset({"stops"}), None, None),
+    (_against_the_word, frozenset({"stops"}), None, None),
+    (_loss_counted_twice, None, None, None),
+    (_beyond_nature, None, None, None),
+    (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"}), frozenset({"aperture"})),
+    (_another_time_idle, frozenset({"shutter"}), frozenset({"ambient"}), frozenset({"shutter"})),
+    (_pops_left_out, _COUNT, frozenset({"time"}), _COUNT),
+    (_moved_for_nothing, _COUNT, None, frozenset({"distance"})),
+    (_how_many_left_out, None, frozenset({"flash", "lights", "change"}), _NUMBER),
+    (_of_a_power_denied, None, None, frozenset({"remark"})),
+    (_legs_that_clash, None, None, frozenset({"path"})),
+    (_one_lens_of_two, frozenset({"coverage"}), None, frozenset({"focal_length"})),
+    (_pops_of_a_charge, frozenset({"aperture", "distance"}), None, _COUNT),
+    (_pushed_before, None, None, frozenset({"push"})),
+    (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None, _LOST),
+    (_of_somebody_else, None, None, frozenset({"power", "film_speed", "rated", "aperture", "push"})),
+    (shared_out, frozenset({"stops", "factor"}), frozenset({"losses"}), _LOST),
+    (pops_asked_again, _COUNT, None, _COUNT),
+    (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None, frozenset({"guide_number"})),
+    (_one_change_of_two, frozenset({"stops"}), None, None),
 )
+
+
+@cache
+def _checks_of(answer: str, topic: str) -> tuple[tuple[Check, frozenset[str] | None], ...]:
+    """The checks of an answer of this quantity to a question of this topic, and the kinds of facts that they need."""
+    return tuple((check, needed) for check, answers, topics, needed in _CHECKS if (answers is None or answer in answers) and (topics is None or topic in topics))

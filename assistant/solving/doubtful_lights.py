@@ -32,4 +32,6 @@ _STRENGTHS = frozenset({"nd", "factor", "filter_loss", "loss", "stops", "camera_
 
 def grey_of_no_strength(said: Query, whole: Query, found: Solution) -> bool:
     """"an ND filter on the lens, GN 110 ft, 10 ft": what it takes is not told, and nothing is taken for it."""
-    return any(f.quantity == "guide_number" for f in found.used) and not any(f.quantity in _STRENGTHS for f in whole.facts) and _A_GREY_ONE.search(said.text.lower()) is not None
+    if _A_GREY_ONE.search(said.text.lower()) is None:
+        return False
+    return any(f.quantity == "guide_number" for f in found.used) and not any(f.quantity in _STRENGTHS for f in whole.facts)

@@ -25,13 +25,16 @@ _NO_MISS = Pattern(r"\b(?:turn|dial|knock|wind|power (?:it |the flash )?(?:down|
 
 def solve(query: Query) -> Solution | None:
     """Stops by which an exposure, or a maker's figure, was out; None where nothing is told to be out."""
-    for early in () if query.claim else (_still_short, _left_open):
+    if query.claim:
+        return None
+    stops = query.asks_for("stops")
+    for early in (_still_short, _left_open) if stops else ():
         found = early(query)
         if found is not None:
             return found
-    if query.claim or query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
+    if query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
         return None
-    for rule in (_set_and_needed, _film_slipped, _two_guides, _against_the_maker, _against_the_guide) if query.asks_for("stops") else (_put_right,):
+    for rule in (_set_and_needed, _film_slipped, _two_guides, _against_the_maker, _against_the_guide) if stops else (_put_right,):
         found = rule(query)
         if found is not None:
             return found
@@ -54,7 +57,7 @@ _AFTER_NOW = Pattern(rf"^\W*(?:only |there )?{_AS_IT_IS}\b", re.I)
 def _still_short(query: Query) -> Solution | None:
     """"the paper is to read two stops over f/16, at present it reads f/22": by how many stops it must still be raised."""
     said, read = query.last("relation"), query.all("aperture")
-    if said is None or said.cue not in ("less", "more") or len(read) != 2 or not query.asks_for("stops") or any(query.has(q) for q in ("guide_number", "distance", "shutter")):
+    if said is None or said.cue not in ("less", "more") or len(read) != 2 or any(query.has(q) for q in ("guide_number", "distance", "shutter")):
         return None
     now = [f for f in read if _IS_NOW.search(query.text[: f.start]) or _AFTER_NOW.match(query.text[f.end :])]
     if not now and said.to == "aperture":  # "a stop over f/8; the meter says f/11"
@@ -81,7 +84,7 @@ def _left_open(query: Query) -> Solution | None:
     """"open for 15 s while I pop, the hill by itself needs a minute": two stops under."""
     times = [f for f in query.facts if f.quantity in ("shutter", "time") and not f.bad and f.value > 0]
     lower = query.text.lower()
-    if len(times) != 2 or not query.asks_for("stops") or not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")}) > 1:
+    if len(times) != 2 or not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")}) > 1:
         return None
     if _FROM_ONE.search(lower[: times[0].start]) and _TO_THE_OTHER.match(lower[times[0].end : times[1].start]):
         return None  # "dragged from 1/125 to 1/15": a change, and neither of them is needed

@@ -43,7 +43,8 @@ def stops_of(quantity: str, value: float) -> float:
     """
     if quantity in ("stops", "loss"):
         return value if quantity == "stops" else -value
-    require_positive(**{quantity: value})
+    if not 0 < value < math.inf:
+        require_positive(**{quantity: value})
     return WEIGHT[quantity] * math.log2(value)
 
 
@@ -72,7 +73,7 @@ def close(unknown: str, lines: list[Line]) -> float:
     >>> round(close("aperture", [line("guide_number", 40), line("distance", 5)]), 6)
     8.0
     """
-    open_stops = -sum(entry.stops for entry in lines)
+    open_stops = -sum([entry.stops for entry in lines])
     value = value_of(unknown, open_stops)
     return value * 100.0 if unknown == "film_speed" else value
 

@@ -17,17 +17,24 @@ def left_out(said: Query, whole: Query, solution: Solution, idle: Sequence[Fact]
     """The words of each figure of `said` that the answer to `whole` leaves out; `idle` are its facts without a use, `told` is the reply so far."""
     if solution.status not in ("answered", "out_of_reach") or not solution.answers or solution.topic == "claims" or not said.figures:
         return ()
-    meant = frozenset(whole.facts)
-    became_other = [f for f in said.facts if f not in meant]  # "back 4 feet": told as where the light is now
-    places = [f for f in whole.facts if f.quantity in ("place", "rows")]  # "row 2": which, not how much
-    accounted = [(f.start, f.end) for f in (*solution.used, *idle, *became_other, *places) if f.origin == "said"]
-    loose = [figure for figure in said.figures if not any(start <= figure[0] < end for start, end in accounted)]
+    meant = None if whole.facts == said.facts else frozenset(whole.facts)
+    became_other = [f for f in said.facts if f not in meant] if meant is not None else []  # "back 4 feet": told as where the light is now
+    accounted = [(f.start, f.end) for f in (*solution.used, *idle, *became_other) if f.origin == "said"]
+    accounted += [(f.start, f.end) for f in whole.facts if f.quantity in ("place", "rows") and f.origin == "said"]  # "row 2": which, not how much
+    loose = [figure for figure in said.figures if not _within(figure[0], accounted)]
     if not loose:
         return ()
     values, shown = set(_values(solution.used)), _figures(told)
     return tuple(dict.fromkeys(
         words for start, end, value in loose if not _figures(words := said.text[start:end].strip()) <= shown and _rounded(value) not in values
     ))
+
+
+def _within(place: int, spans: list[tuple[int, int]]) -> bool:
+    for start, end in spans:
+        if start <= place < end:
+            return True
+    return False
 
 
 def _figures(text: str) -> set[str]:

@@ -260,10 +260,15 @@ def _subject_distance(query: Query, ask: Ask) -> Solution | None:
     return Solution(lead="From the lens to the subject", answers=(length("distance", metres, unit),), used=(focal, *used), topic="optics", working=("focal length × (1 + 1/magnification)",))
 
 
+_OF_AN_EXPOSURE = frozenset({"guide_number", "modifier", "camera_filter", "nd", "factor", "loss", "filter_loss", "film_speed", "shutter", "power"})
+_OF_THE_SIZE = frozenset({"magnification", "extension", "object_size"})
+
+
 def _close_up(query: Query) -> bool:
-    if any(query.has(q) for q in ("guide_number", "modifier", "camera_filter", "nd", "factor", "loss", "filter_loss", "film_speed", "shutter", "power")):
+    kinds = {f.quantity for f in query.facts}
+    if not _OF_AN_EXPOSURE.isdisjoint(kinds):
         return False
-    return query.has("magnification") or query.has("extension") or query.has("object_size") or "effective" in query.text.lower() and query.has("focal_length")
+    return not _OF_THE_SIZE.isdisjoint(kinds) or "effective" in query.text.lower() and "focal_length" in kinds
 
 
 _STRETCHED = Pattern(r"\bbellows\b|\bextension tubes?\b|\btubes? on\b", re.I)

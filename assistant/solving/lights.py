@@ -65,10 +65,13 @@ class Light:
         return lines + [line("loss", stops, name) for name, stops in self.losses]
 
 
+_OWN = frozenset({"guide_number", "distance", "power", "power_down", "loss", "modifier", "count", "energy", "aperture", "relation", "path", "guide_number_pair"})
+
+
 def light_names(query: Query) -> list[str]:
     """Names of the lights of the scene, in order of mention; "" is the only, unnamed one."""
-    own = ("guide_number", "distance", "power", "power_down", "loss", "modifier", "count", "energy", "aperture", "relation", "path", "guide_number_pair")
-    names = [o for o in query.owners() if o and o not in PLACES and any(f.of == o and f.quantity in own for f in query.facts)]
+    owned = {f.of for f in query.facts if f.of and f.of not in PLACES and f.quantity in _OWN}
+    names = [o for o in query.owners() if o in owned] if owned else []
     for fact in query.facts:
         if fact.quantity == "relation" and fact.to and fact.to not in PLACES and fact.to not in names:
             names.append(fact.to)
@@ -78,7 +81,9 @@ def light_names(query: Query) -> list[str]:
     for name in query.mentioned:
         if name not in names and name not in ROLE_WORDS and any(f.quantity == "guide_number" and f.of == name for f in query.facts):
             names.append(name)
-    shared = any(f.of == "both" for f in query.facts) and len([m for m in query.mentioned if m in ROLES]) > 1
+    shared = len(query.mentioned) > 1 and any(f.of == "both" for f in query.facts) and len([m for m in query.mentioned if m in ROLES]) > 1
+    if not query.mentioned:
+        return names or [""]
     if query.has("ratio") or query.has("relation") or query.asks_for("ratio") or shared:
         names += [m for m in query.mentioned if m in ROLES and m not in names]
     return names or [""]
@@ -91,10 +96,10 @@ def preferred_unit(query: Query, asked: str = "") -> str:
     wanted = [u for u in query.units if not u.startswith("not ")]
     if wanted:
         return wanted[-1]
+    latest = {f.quantity: f.unit for f in query.facts if f.unit in LENGTH and f.unit != "mm"}
     for quantity in ("distance", "gap", "path", "move", "max_distance", "camera_distance", "length_range", "focus_distance", "guide_number"):
-        units = [f.unit for f in query.facts if f.quantity == quantity and f.unit in LENGTH and f.unit != "mm"]
-        if units:
-            return _family(units[-1]) if quantity == "guide_number" else units[-1]
+        if quantity in latest:
+            return _family(latest[quantity]) if quantity == "guide_number" else latest[quantity]
     kit = [f.unit for f in query.facts if f.quantity == "preferred_unit"]
     return kit[-1] if kit else "ft"
 
@@ -109,10 +114,10 @@ def guide_unit(query: Query, fact: Fact, asked: str = "") -> tuple[str, bool]:
         return _family(fact.unit), fact.cue == "unit_taken"
     if asked:
         return _family(asked), True
+    latest = {f.quantity: f.unit for f in query.facts if f.unit in LENGTH and f.unit != "mm"}
     for quantity in ("distance", "path", "max_distance", "length_range", "move"):
-        found = [f.unit for f in query.facts if f.quantity == quantity and f.unit in LENGTH and f.unit != "mm"]
-        if found:
-            return _family(found[-1]), True
+        if quantity in latest:
+            return _family(latest[quantity]), True
     said = [f.unit for f in query.facts if f.quantity == "guide_number" and f.unit in LENGTH]
     if said:
         return _family(said[-1]), True
@@ -131,17 +136,20 @@ def guide_in_metres(query: Query, fact: Fact, asked: str = "") -> float:
     return value / math.sqrt(fact.at_power or 1.0)
 
 
-def _pick(query: Query, quantity: str, name: str) -> Fact | None:
+def _pick(query: Query, quantity: str, name: str, nobodys: bool = True) -> Fact | None:
     """The latest fact of a light, else of all lights, else of nobody in particular."""
-    return query.last(quantity, name) or query.last(quantity, "both") or query.last(quantity, "")
+    latest: dict[str, Fact] = {}
+    for fact in query.facts:
+        if fact.quantity == quantity:
+            latest[fact.of] = fact
+    return (latest.get(name) or latest.get("both") or (latest.get("") if nobodys else None)) if latest else None
 
 
 def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     """One light of the scene. Its distance is never borrowed from another light."""
     guide = _pick(query, "guide_number", name)
-    distance = query.last("distance", name) or query.last("distance", "both") or (query.last("distance", "") if not many or name == "" else None)
-    group = query.last("count", "")
-    if distance is None and many and group is not None and group.value >= 2:
+    distance = _pick(query, "distance", name, nobodys=not many)
+    if distance is None and many and (group := query.last("count", "")) is not None and group.value >= 2:
         distance = query.last("distance", "")
     if distance is None and many and "both" in query.cues and len(query.all("distance")) == 1:
         distance = query.last("distance", "")
@@ -149,10 +157,10 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
         distance = query.last("distance")
     if distance is None and not many:
         distance = _beside_camera(query)
-    path = query.all("path", name) or query.all("path", "")
+    path = query.all("path", name) or (query.all("path", "") if name else [])
     power = _pick(query, "power", name)
     down = _pick(query, "power_down", name)
-    count = _fired(query, name) or (_fired(query, "") if not many else None)
+    count = _fired(query, name) or (_fired(query, "") if name and not many else None)
     losses, typical, loss_facts = _losses(query, name, many)
     reading = query.last("aperture", name) if name else None
     if power is None and down is None and guide is not None and guide.at_power:
@@ -174,7 +182,10 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
 
 def _fired(query: Query, name: str) -> Fact | None:
     """How many of them, or how many pops; frames are no light."""
-    return next((f for f in reversed(query.facts) if f.quantity == "count" and f.of == name and f.unit in ("flashes", "pops")), None)
+    for fact in reversed(query.facts):
+        if fact.quantity == "count" and fact.of == name and fact.unit in ("flashes", "pops"):
+            return fact
+    return None
 
 
 ON_CAMERA = r"\b(?:flash|gun|strobe|light)(?: is|'s|s)? (?:right )?on (?:the |my )?camera\b|\bon[ -]camera flash\b|\bhot ?shoe\b"
@@ -195,6 +206,8 @@ def _losses(query: Query, name: str, many: bool) -> tuple[tuple[tuple[str, float
     mine = (name, "both") if many and name else (name, "", "both")
     said = [f for f in query.facts if f.quantity == "loss" and f.of in mine]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.of in mine]
+    if not said and not worn:
+        return (), (), []
     losses = [(f.unit or "loss", f.value) for f in said]
     covered = {f.unit for f in said}
     typical = []
@@ -214,7 +227,7 @@ def lights(query: Query, asked: str = "") -> list[Light]:
     """Every light of the scene."""
     query = _powers_in_order(name_by_size(query))
     names = light_names(query)
-    many = len([n for n in names if n]) > 1
+    many = len(names) > 1 and len([n for n in names if n]) > 1
     found = [light(query, n, many, asked) for n in names]
     return _readings_by_relation([_shared_guide(lamp, found, query) for lamp in found], query)
 
@@ -247,9 +260,11 @@ def _alike(query: Query) -> bool:
 
 def _powers_in_order(query: Query) -> Query:
     """"powers 1/4 and 1/8", "at 1/2, 1/8 and 1/4": to the lights in the order named (contract 33)."""
-    names = [n for n in light_names(query) if n]
     powers = [f for f in query.facts if f.quantity == "power"]
-    if len(names) < 2 or len(powers) != len(names) or len({f.of for f in powers}) != 1:
+    if len(powers) < 2:
+        return query
+    names = [n for n in light_names(query) if n]
+    if len(powers) != len(names) or len({f.of for f in powers}) != 1:
         return query
     gaps = [query.text[a.end : b.start] for a, b in zip(powers, powers[1:])]
     if any(patterns.sub(r"[\s,&]|and", "", gap.lower()) for gap in gaps if gap):
@@ -261,12 +276,12 @@ def _powers_in_order(query: Query) -> Query:
 def name_by_size(query: Query) -> Query:
     """"the big one" and "the small one" among unnamed guide numbers."""
     guides = [f for f in query.facts if f.quantity == "guide_number" and not f.of]
-    asked = {a.of for a in query.asks} | {f.of for f in query.facts}
     if len(guides) > 2 and len({f.start for f in guides}) == len(guides):
         letters = {g.start: chr(97 + n % 26) for n, g in enumerate(guides)}
         named = [replace(f, of=letters[f.start]) if f in guides else f for f in query.facts]
         return _pair_up(query.with_facts(named), list(letters.values()))
     if len(guides) == 2:
+        asked = {a.of for a in query.asks} | {f.of for f in query.facts}
         ordered = sorted(guides, key=lambda f: f.value)
         names = {ordered[0].start: "small", ordered[1].start: "big"} if asked & {"big", "small"} else {guides[0].start: "a", guides[1].start: "b"}
         named = [replace(f, of=names.get(f.start, f.of)) if f.quantity == "guide_number" else f for f in query.facts]

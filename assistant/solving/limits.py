@@ -40,14 +40,14 @@ class Limits:
     facts: tuple[Fact, ...] = ()
 
 
+_BOUNDS = ("aperture_range", "widest_aperture", "smallest_aperture", "min_power", "max_distance", "min_distance", "sync", "only_powers", "max_film_speed", "max_count")
+
+
 def limits_of(query: Query) -> Limits:
     """What is known of the gear and the room."""
-    span = query.last("aperture_range")
-    wide, small = query.last("widest_aperture"), query.last("smallest_aperture")
-    low, far, near, sync = (query.last(q) for q in ("min_power", "max_distance", "min_distance", "sync"))
-    steps = query.last("only_powers")
-    fast, many = query.last("max_film_speed"), query.last("max_count")
-    known = [f for f in (span, wide, small, low, far, near, sync, steps, fast, many) if f]
+    latest = {f.quantity: f for f in query.facts}
+    bounds = list(map(latest.get, _BOUNDS))
+    span, wide, small, low, far, near, sync, steps, fast, many = bounds
     return Limits(
         widest=wide.value if wide else (min(span.value, span.other) if span else None),
         smallest=small.value if small else (max(span.value, span.other) if span else None),
@@ -58,7 +58,7 @@ def limits_of(query: Query) -> Limits:
         sync=sync.value if sync else None,
         max_film_speed=fast.value if fast else None,
         max_count=many.value if many else None,
-        facts=tuple(known),
+        facts=tuple(filter(None, bounds)),
     )
 
 

@@ -378,8 +378,10 @@ def _ring_for(query: Query, number: Fact) -> Solution | None:
 def _t_stop(query: Query, ask: Ask) -> Solution | None:
     """A lens's T-number beside its f-number, or what share of the light it passes."""
     number, share = query.last("t_number"), _PASSES.search(query.text)
+    if not (number or share):
+        return None
     aperture = query.last("aperture") or query.last("widest_aperture")
-    if aperture is None or not (number or share):
+    if aperture is None:
         return None
     if ask.quantity == "aperture" and share and not query.has("guide_number"):
         value = optics.t_stop(aperture.value, float(share[1] or share[2]) / 100)

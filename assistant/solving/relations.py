@@ -162,8 +162,7 @@ def _above(one: Light, two: Light) -> float:
 
 
 def _brighter(query: Query) -> Solution | None:
-    pair = query.asks_for("stops") and len([lamp for lamp in lights(query) if lamp.name and lamp.reading]) == 2 and not query.has("relation") and not query.has("distance")
-    if "brightest" not in query.cues and not (query.asks_for("stops") and (_compares(query) or pair)):
+    if "brightest" not in query.cues and not (query.asks_for("stops") and (_compares(query) or _two_readings(query))):
         return None
     if "brightest" in query.cues:
         query = readings_named(query)
@@ -227,12 +226,18 @@ def _compares(query: Query) -> bool:
     return len([lamp for lamp in lights(query) if lamp.name]) == 2 and not query.has("relation") and bool(query.cues & {"less", "more", "brightest", "versus"})
 
 
+def _two_readings(query: Query) -> bool:
+    return not query.has("relation") and not query.has("distance") and len([lamp for lamp in lights(query) if lamp.name and lamp.reading]) == 2
+
+
 def _against_mark(query: Query) -> Solution | None:
     """"reads one stop under f/16": a light; "set one stop less than f/16": the lens (contract 28)."""
+    if not query.asks_for("aperture"):
+        return None
     said, mark = query.last("relation"), query.last("aperture")
     if said is None and any(word in query.text.lower() for word in ("closing", "opening", "by the lens", "on the lens")):
         said = next((replace(f, to="aperture") for f in query.facts if f.quantity == "stops" and f.cue in ("less", "more")), None)
-    if said is None or said.to != "aperture" or mark is None or not query.asks_for("aperture") or query.has("guide_number") or query.has("distance"):
+    if said is None or said.to != "aperture" or mark is None or query.has("guide_number") or query.has("distance"):
         return None
     stops = abs(said.value) * (1 if said.cue == "more" else -1)
     lens = any(word in query.text.lower() for word in ("camera", "lens", "exposure", "closing", "shoot", "set "))
@@ -246,11 +251,13 @@ _MATCHES = Pattern(r"\b(?:level|equal|even|on a par|matched|match|the same|same|
 
 def _matched(query: Query) -> Solution | None:
     """"the hair light reads f/11 on a quarter, I want it level with the key's f/8", or a stop under it: the power that turns one reading into the other."""
+    if not query.asks_for("power"):
+        return None
     read, power, said = query.all("aperture"), query.last("power"), query.last("relation")
     found = _MATCHES.search(query.text)
     other = next((f for f in read if power is not None and f.of != power.of), None)
     mine = next((f for f in read if power is not None and f.of == power.of), None)
-    if not query.asks_for("power") or power is None or not power.of or len(query.all("power")) != 1 or len(read) != 2 or mine is None or other is None or not other.of:
+    if power is None or not power.of or len(query.all("power")) != 1 or len(read) != 2 or mine is None or other is None or not other.of:
         return None
     level = found is not None and _CALLED.get(found["name"].lower(), found["name"].lower()) == other.of
     under = said is not None and said.cue in ("less", "more") and said.of in ("", power.of) and said.to in ("", other.of)

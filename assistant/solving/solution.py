@@ -31,6 +31,8 @@ class Solution:
 
     def noting(self, *sentences: str) -> Solution:
         """The same with more sentences after it."""
+        if not any(sentences):
+            return self
         more = tuple([s for s in sentences if s and s not in self.notes])
         return replace(self, notes=self.notes + more) if more else self
 

@@ -25,8 +25,19 @@ if TYPE_CHECKING:
 Topic = Callable[[Query], "Solution | None"]
 Route = Callable[[Query], "tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None"]
 
-ROUTES = ("one_light", "behind_camera", "moved_light", "zoom", "shutter_table", "auto_sensor", "bounce", "metered_through", "losses", "lens_ends")
-"""Modules of solving/ whose `route` makes a query plainer first: the query, facts used up, what to say."""
+ROUTES: tuple[tuple[str, frozenset[str]], ...] = (
+    # module of solving/ whose `route` makes a query plainer first, and the signs of which it needs one: kinds of facts, whose they are, cues
+    ("one_light", frozenset({"hair", "rim", "background", "fill", "key"})),
+    ("behind_camera", frozenset({"distance", "camera_distance"})),
+    ("moved_light", frozenset({"move"})),
+    ("zoom", frozenset({"zoom"})),
+    ("shutter_table", frozenset({"shutter_row"})),
+    ("auto_sensor", frozenset({"auto"})),
+    ("bounce", frozenset({"path", "bounce", "ceiling_above", "ceiling_height"})),
+    ("metered_through", frozenset({"factor", "nd", "filter_loss"})),
+    ("losses", frozenset({"size", "hss"})),
+    ("lens_ends", frozenset({"widest_aperture", "smallest_aperture", "aperture_range"})),
+)
 
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
@@ -75,12 +86,21 @@ def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:
     """The query made plainer: the guide number of a zoom table, the path and paint of a bounce."""
     used: tuple[Fact, ...] = ()
     notes: tuple[str, ...] = ()
-    for name in ROUTES:
+    signs = _signs(query)
+    for name, needed in ROUTES:
+        if needed.isdisjoint(signs):
+            continue
         route: Route = _module(name).route
         plainer = route(query)
         if plainer is not None:
             query, used, notes = plainer[0], used + plainer[1], notes + plainer[2]
+            signs = _signs(query)
     return query, used, notes
+
+
+def _signs(query: Query) -> set[str]:
+    """The kinds of its facts, whose they are, and its cues."""
+    return {sign for fact in query.facts for sign in (fact.quantity, fact.of)}.union(query.cues)
 
 
 def _in_order(query: Query) -> Solution | None:
@@ -213,9 +233,14 @@ def _two_idle(query: Query, verdict: Solution) -> bool:
     return len(idle) > len({quantity for quantity, _ in idle})
 
 
+_BY_THE_WAY = frozenset({"number", "modifier", "camera_filter", "place", "rows", "claimed", "remark"})
+
+
 def unused(query: Query, solution: Solution) -> list[Fact]:
     """Facts said this turn that the solution did not use."""
-    used = frozenset(solution.used)
-    places = {f.start for f in used}
-    again = {(f.quantity, f.value, of) for f in used for of in (f.of, "")}
-    return [f for f in query.facts if f.origin == "said" and f not in used and f.start not in places and (f.quantity, f.value, f.of) not in again and f.quantity not in ("number", "modifier", "camera_filter", "place", "rows", "claimed", "remark")]
+    places = {f.start for f in solution.used}  # those of the used facts themselves too
+    idle = [f for f in query.facts if f.start not in places and f.origin == "said" and f.quantity not in _BY_THE_WAY]
+    if not idle:
+        return idle
+    again = {(f.quantity, f.value, of) for f in solution.used for of in (f.of, "")}
+    return [f for f in idle if (f.quantity, f.value, f.of) not in again]

@@ -55,7 +55,8 @@ def together(parts: dict[str, float]) -> float:
 
 def film_of(query: Query) -> str:
     """The kind of film that was named: slide, or negative."""
-    return "slide" if "slide" in query.cues or any(word in query.text.lower() for word in SLIDE_WORDS) else "negative"
+    text = query.text.lower()
+    return "slide" if "slide" in query.cues or any([word in text for word in SLIDE_WORDS]) else "negative"
 
 
 def sentence(query: Query, solution: Solution) -> str:
