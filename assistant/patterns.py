@@ -36,12 +36,13 @@ LONGEST_PIECE = 16
 class Pattern:
     """A regular expression with the methods of `re.Pattern` that the program uses."""
 
-    __slots__ = ("_compiled", "_mask", "_sets", "_sure", "flags", "pattern")
+    __slots__ = ("_compiled", "_letters", "_mask", "_sets", "_sure", "flags", "pattern")
 
     def __init__(self, pattern: str, flags: int = 0) -> None:
         self.pattern = pattern
         self.flags = flags
-        self._sets: tuple[tuple[str, ...], ...] = STEMS.get(pattern, ())
+        self._letters = STEMS.get(pattern, "")
+        self._sets: tuple[tuple[str, ...], ...] = ()  # the same, parted when they are first looked for
         self._mask = 0  # the bits of its sets, given out when it pays, which one question alone does not
         self._sure = False  # whether they say all that the letters do
         self._compiled: re.Pattern[str] | None = None
@@ -50,10 +51,11 @@ class Pattern:
         """False where the text has none of the letters that a match must have."""
         if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
             return False  # the text at hand, or a part of it
-        return not self._sets or self._has_letters(text)
+        return not self._letters or self._has_letters(text)
 
     def _has_letters(self, text: str) -> bool:
         """Whether of each set some letters stand in this text."""
+        self._sets = self._sets or sets_of(self._letters)
         if not self._mask and _Low.texts > FEW_TEXTS:
             self._mask = _Bits.given_to(self._sets)
             self._sure = not any([stem.split() != [stem] for stems in self._sets for stem in stems])
@@ -75,7 +77,7 @@ class Pattern:
         """The compiled pattern, or None where the text cannot match."""
         if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
             return None  # as in `may_match`, without its call
-        if self._sets and not (self._sure and text is _Low.text) and not self._has_letters(text):
+        if self._letters and not (self._sure and text is _Low.text) and not self._has_letters(text):
             return None
         return self._compiled or self._compile()
 
@@ -87,7 +89,7 @@ class Pattern:
         """As re.Pattern.search."""
         if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
             return None  # most patterns go this way
-        if self._sets and not (self._sure and text is _Low.text) and not self._has_letters(text):
+        if self._letters and not (self._sure and text is _Low.text) and not self._has_letters(text):
             return None
         return (self._compiled or self._compile()).search(text, start, end)
 
@@ -124,6 +126,15 @@ class Pattern:
         return list(ready.split(text, maxsplit)) if ready else [text]
 
 
+def sets_of(letters: str) -> tuple[tuple[str, ...], ...]:
+    """The sets of letters of a row of the table.
+
+    >>> sets_of("damp|wet&floor")
+    (('damp', 'wet'), ('floor',))
+    """
+    return tuple([tuple(stems.split("|")) for stems in letters.split("&")])
+
+
 class Patterns(tuple[Pattern, ...]):
     """Several patterns that are held against one text."""
 
@@ -131,6 +142,30 @@ class Patterns(tuple[Pattern, ...]):
         """The numbers of those that the words of a text may match, in order; of what is left of it when parts are put as spaces, none of the others matches either."""
         lacks = _Low.lacks if text in _Low.letters or text in _Low.text else _Bits.lacking(_low(text))
         return [number for number, pattern in enumerate(self) if not lacks & pattern._mask]
+
+
+class Rows(tuple[tuple[Pattern, ...], ...]):
+    """Rows of patterns, all of a row to be found in one text."""
+
+    def found_in(self, text: str) -> list[int]:
+        """The numbers of the rows of which every pattern is found, in order."""
+        lacks = _Low.lacks if text in _Low.letters or text in _Low.text else _Bits.lacking(_low(text))
+        found = []
+        for number, row in enumerate(self):
+            for pattern in row:
+                if lacks & pattern._mask:
+                    break
+            else:
+                if _all_found(row, text):
+                    found.append(number)
+        return found
+
+
+def _all_found(row: tuple[Pattern, ...], text: str) -> bool:
+    for pattern in row:
+        if pattern.search(text) is None:
+            return False
+    return True
 
 
 class _Low:

@@ -343,11 +343,12 @@ def _checks_claim(turn: Turn) -> Answer | None:
         found = judge(whole) or found
     if found is None:
         return None if query.asks or query.facts else explains(turn) or _not_understood(turn)
-    if beside_the_claim(tidied(whole, found), found):
+    rest = tidied(whole, found)
+    if beside_the_claim(rest, found):
         return query.asks and _answered_from(turn, replace(query, claim=False)) or _unsure(turn, whole)
     if _found_beside(found) or found.status == "needs":
         _keep_claim(turn, whole, found)
-    return _speak(turn, tidied(whole, found), found)
+    return _speak(turn, rest, found)
 
 
 def _found_beside(found: Solution) -> tuple[Ask, ...]:

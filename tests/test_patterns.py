@@ -12,15 +12,15 @@ from hypothesis import strategies as st
 
 from assistant import patterns
 from assistant.pattern_stems import STEMS
-from assistant.patterns import LONGEST_PIECE, Pattern
+from assistant.patterns import LONGEST_PIECE, Pattern, sets_of
 
-STEM_WORDS = sorted({stem for sets in STEMS.values() for stems in sets for stem in stems})
+STEM_WORDS = sorted({stem for letters in STEMS.values() for stems in sets_of(letters) for stem in stems})
 ALL = tuple(Pattern(source) for source in sorted(STEMS))
 
 
 def held(text: str) -> list[str]:
     """The patterns that a text may match, by their letters alone."""
-    return [p.pattern for p in ALL if all(any(stem in text.lower() for stem in stems) for stems in STEMS[p.pattern])]
+    return [p.pattern for p in ALL if all(any(stem in text.lower() for stem in stems) for stems in sets_of(STEMS[p.pattern]))]
 
 
 def test_no_piece_of_a_stem_is_longer_than_what_is_looked_for() -> None:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Rows
 from assistant.records import record
 from assistant.safety.answers_electric import ELECTRIC
 from assistant.safety.answers_people import PEOPLE
@@ -64,9 +62,7 @@ _GEAR = Pattern(
 """Without one of these a hazard in the text (rain on Saturday, a flight) is none of the trade's."""
 
 
-@lru_cache(maxsize=1)
-def _compiled() -> tuple[tuple[Aspect, tuple[Pattern, ...]], ...]:
-    return tuple((one, tuple(Pattern(pattern) for pattern in one.hears)) for one in ASPECTS)
+_HEARS = Rows(tuple(map(Pattern, one.hears)) for one in ASPECTS)
 
 
 def is_safety_question(text: str) -> bool:
@@ -93,12 +89,10 @@ def best_aspect(text: str) -> Aspect | None:
     said = plain(text)
     asked = is_safety_question(text)
     calm = _NUMBER_WANTED.search(said) is None and _EXPOSURE_TALK.search(said) is None
-    fits = [
-        (len(patterns), -place, aspect)
-        for place, (aspect, patterns) in enumerate(_compiled())
-        if (asked or (aspect.urgent and calm)) and all(pattern.search(said) for pattern in patterns)
-    ]
-    return max(fits, key=lambda fit: fit[:2])[2] if fits else None
+    if not asked and not calm:
+        return None
+    fits = [(len(_HEARS[place]), -place) for place in _HEARS.found_in(said) if asked or ASPECTS[place].urgent]
+    return ASPECTS[-max(fits)[1]] if fits else None
 
 
 def answer_safety(text: str) -> SafetyAnswer | None:
@@ -131,8 +125,8 @@ def answer_hazard(text: str) -> SafetyAnswer | None:
     topics = topics_in(text)
     if not topics or not _GEAR.search(said) or _NUMBER_WANTED.search(said):
         return None
-    fits = [(len(set(one.topics) & topics), len(patterns), -place, one) for place, (one, patterns) in enumerate(_compiled()) if set(one.topics) & topics and all(p.search(said) for p in patterns)]
-    return _answered(max(fits, key=lambda fit: fit[:3])[3]) if fits else _by_topic(text)
+    fits = [(len(topics.intersection(ASPECTS[place].topics)), len(_HEARS[place]), -place) for place in _HEARS.found_in(said) if not topics.isdisjoint(ASPECTS[place].topics)]
+    return _answered(ASPECTS[-max(fits)[2]]) if fits else _by_topic(text)
 
 
 def _by_topic(text: str) -> SafetyAnswer | None:

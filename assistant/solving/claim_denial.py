@@ -18,6 +18,8 @@ _TAG = Pattern(
     rf"|^\W*(?:(?:but|and|so|hang on|wait|well|surely|um|er|hey|hi|ok)[, ]+)*(?:{_HELPS}n'?t|won't|can't|shouldn't)\b"
     rf"|^\W*{_HELPS} (?:it|that|this) not (?:true|so|the case|right|correct)\b"
 )
+_LONGEST_TAG = 60
+"""Letters of the longest tag, and more than enough."""
 _OPENS = Pattern(r"\bno (?:matter|doubt|question|problem|sweat)\b|\bnot only\b|\bno \w+ (?:lens|camera|room)\b")
 """A "no" that denies nothing."""
 
@@ -42,7 +44,11 @@ def untagged(said: str) -> str:
     >>> untagged("slide is fussier, isn't it?"), untagged("isn't slide fussier than print?")
     ('slide is fussier', ' slide fussier than print?')
     """
-    return _TAG.sub("", said)
+    opening = _TAG.match(said)
+    begin = opening.end() if opening is not None else 0
+    body = len(said.rstrip().rstrip("?.!").rstrip())
+    tag = _TAG.search(said, max(begin, body - _LONGEST_TAG))  # a tag stands at the end
+    return said[begin : tag.start()] + said[tag.end() :] if tag is not None else said[begin:]
 
 
 def denied(said: str) -> bool:

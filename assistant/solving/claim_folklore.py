@@ -7,7 +7,7 @@ One row a belief. `hears` must all be found; `true` is whether the belief as wor
 from __future__ import annotations
 
 from assistant import patterns
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Rows
 from assistant.solving.claim_account import all_in_rows
 from assistant.solving.claim_beliefs import MORE_BELIEFS, Belief
 from assistant.solving.claim_denial import denied
@@ -83,15 +83,19 @@ def _leads(hears: tuple[str, ...], said: str, than: int) -> bool:
     return alone and all(patterns.search(words, said[:than]) for words in hears if not words.startswith("^"))
 
 
+_EVERY = (*BELIEFS, *MORE_BELIEFS)
+_HEARS = Rows(tuple(map(Pattern, row.hears)) for row in _EVERY)
+
+
 def judge_folklore(text: str) -> Verdict | None:
     """The verdict of the row with the most patterns that fits; None where no row does."""
     said = plain(text).strip().replace("dosen't", "doesn't")
     said = _WITHOUT.sub(" ", said)
     than = _THAN.search(said)
-    fits = [(len(row.hears), -n, row) for n, row in enumerate((*BELIEFS, *MORE_BELIEFS)) if all(patterns.search(p, said) for p in row.hears) and (than is None or _leads(row.hears, said, than.start()))]
+    fits = [(len(_EVERY[n].hears), -n) for n in _HEARS.found_in(said) if than is None or _leads(_EVERY[n].hears, said, than.start())]
     if not fits:
         return None
-    row = max(fits, key=lambda fit: fit[:2])[2]
+    row = _EVERY[-max(fits)[1]]
     if not all_in_rows(said, row.hears):
         return None
     negated = row.turns and denied(said)

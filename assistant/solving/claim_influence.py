@@ -8,7 +8,7 @@ and is not judged.
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 from assistant.records import record
 from assistant.solving.claim_influence_words import Saying, Told, read
@@ -174,8 +174,9 @@ def cells(cause: str) -> dict[str, Influence]:
     return row | {effect: one for one in INFLUENCES if one.cause == cause for effect in one.effects.split()}
 
 
+@lru_cache(maxsize=2)
 def judge_influence(text: str) -> Verdict | None:
-    """The verdict on a claim that something changes, or does not change, something else.
+    """The verdict on a claim that something changes, or does not change, something else: asked when it is read, and when it is judged.
 
     None where no cause, more than one, or no effect is named, where a pair depends on the case, and where
     figures are claimed.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable
+from operator import attrgetter
 
 from assistant import patterns
 from assistant.query import Fact
@@ -25,7 +26,7 @@ def in_marks(text: str, facts: Iterable[Fact]) -> str:
     'from f/8 to 1/60'
     """
     out = text
-    for fact in sorted(facts, key=lambda f: -f.start):
+    for fact in sorted(facts, key=attrgetter("start"), reverse=True):
         if _spoken(fact, text):
             out = out[: fact.start] + _WRITTEN[fact.quantity](fact) + out[fact.end :]
     return out

@@ -36,8 +36,8 @@ def judge_ranks(text: str) -> Verdict | None:
     one, two, how = sides
     for row in RANKS:
         way = _way(row, how)
-        order = _order(row, one, two)
-        if way and order and _fits(row, bare):
+        order = _order(row, one, two) if way else 0
+        if order and _fits(row, bare):
             holds = order * way > 0
             if alike is not None and not patterns.search(r"\bat least as\b", bare):
                 holds = denied(said) and order * way < 0

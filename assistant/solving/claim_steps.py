@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable
+from operator import attrgetter
 
 from assistant import patterns
 from assistant.patterns import Pattern
@@ -67,7 +68,7 @@ def without_sums(query: Query) -> Query:
             facts.append(Fact("guide_number", float(m["r"]), "m" if after.group(1)[0] == "m" else "ft", start=m.start("r"), end=m.end("r"), said=m["r"], cue="claimed"))
             continue
         facts.append(Fact(kind, float(m["r"]), "sum", "", start=m.start("r"), end=m.end("r"), said=m["r"], cue="result"))
-    return query.with_facts(sorted(facts, key=lambda f: f.start))
+    return query.with_facts(sorted(facts, key=attrgetter("start")))
 
 
 def _divisor(m: re.Match[str], facts: list[Fact]) -> list[Fact]:
@@ -87,7 +88,7 @@ def _film_speeds(said: str, facts: list[Fact]) -> list[Fact]:
         if not any(f.quantity == "film_speed" for f in clash):
             facts = [f for f in facts if f not in clash]
             facts.append(Fact("film_speed", float(m.group(1)), start=m.start(), end=m.end(1), said=m.group()))
-    return sorted(facts, key=lambda f: f.start)
+    return sorted(facts, key=attrgetter("start"))
 
 
 def _divides_by_distance(operations: str, query: Query) -> bool:

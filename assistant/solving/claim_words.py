@@ -230,6 +230,8 @@ def _stops(said: str) -> list[Term]:
 def _pairs(said: str) -> list[Term]:
     """A factor and the noun it belongs to: the noun after it first, else the noun before it."""
     factors = list(_FACTOR.finditer(said))
+    if not factors:
+        return []
     nouns = list(_NOUN.finditer(said))
     out: list[Term] = []
     used: set[int] = set()

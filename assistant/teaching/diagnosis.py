@@ -6,9 +6,7 @@ over and dark is under. `FAILURES` holds one row a failure; the most specific ro
 
 from __future__ import annotations
 
-from functools import lru_cache
-
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Rows
 from assistant.records import record
 from assistant.teaching.failures import FAILURES, Failure
 
@@ -60,9 +58,7 @@ _RESULTS = Pattern(r"\b(?:frames?|negs?|negatives?|slides?|shots|pictures|photos
 _DEFINITION = Pattern(r"\bwhat(?:'s| is| does| are)? an? |\bmeaning of\b|\bdifference between\b")
 
 
-@lru_cache(maxsize=1)
-def _compiled() -> tuple[tuple[Failure, tuple[Pattern, ...]], ...]:
-    return tuple((row, tuple(Pattern(pattern) for pattern in row.hears)) for row in FAILURES)
+_HEARS = Rows(tuple(map(Pattern, row.hears)) for row in FAILURES)
 
 
 def _is_report(said: str) -> bool:
@@ -90,12 +86,8 @@ def diagnose(text: str) -> Diagnosis | None:
     if not _is_report(said):
         return None
     said = _WHICH.sub(" ", said)
-    fits = [
-        (len(patterns), -place, row)
-        for place, (row, patterns) in enumerate(_compiled())
-        if all(pattern.search(said) for pattern in patterns)
-    ]
+    fits = [(len(_HEARS[place]), -place) for place in _HEARS.found_in(said)]
     if not fits:
         return None
-    row = max(fits, key=lambda fit: fit[:2])[2]
+    row = FAILURES[-max(fits)[1]]
     return Diagnosis(row.name, row.causes, row.check, row.stops, row.source)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from assistant import patterns
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Rows
 from assistant.teaching.glossary_entry import Term, Why
 from assistant.teaching.glossary_methods import METHODS
 from assistant.teaching.glossary_pairs import PAIRS
@@ -158,21 +158,22 @@ def _named_alone(said: str) -> Term | None:
 _GLUE_SINGULAR = frozenset(_singular(word) for word in _GLUE)
 
 
-@lru_cache(maxsize=1)
-def _compiled() -> tuple[tuple[Why, tuple[Pattern, ...], bool], ...]:
-    rows = [(one, True) for one in PAIRS] + [(one, False) for one in WHYS]
-    return tuple((one, tuple(Pattern(pattern) for pattern in one.hears), pair) for one, pair in rows)
+_REASONS = (*PAIRS, *WHYS)
+_HEARS = Rows(tuple(map(Pattern, one.hears)) for one in _REASONS)
 
 
 def _reasoned(said: str) -> Term | None:
     """The explanation with the most needed words, all of them present; comparisons first."""
     compare, reason = _COMPARE.search(said) is not None, _REASON.search(said) is not None
     blunt = _WHY_ONLY.search(said) is not None
+    if not (compare or blunt or reason):
+        return None
     fits = []
-    for place, (one, hears, pair) in enumerate(_compiled()):
-        if ((compare or blunt) if pair else reason) and all(pattern.search(said) for pattern in hears):
-            fits.append((pair and "differ" in said, len(hears), -place, one.term))
-    return max(fits, key=lambda fit: fit[:3])[3] if fits else None
+    for place in _HEARS.found_in(said):
+        pair = place < len(PAIRS)
+        if (compare or blunt) if pair else reason:
+            fits.append((pair and "differ" in said, len(_HEARS[place]), -place))
+    return _REASONS[-max(fits)[2]].term if fits else None
 
 
 def _asks_number(said: str) -> bool:

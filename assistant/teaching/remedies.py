@@ -5,9 +5,7 @@ One row a trouble; the row with the most patterns that are all heard is taken. T
 
 from __future__ import annotations
 
-from functools import lru_cache
-
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Rows
 from assistant.teaching.glossary_entry import COMMON, PHOTOMETRY, Term, Why, why
 
 _GLASSES = r"\b(?:spectacles|eye ?glasses|specs|bifocals|(?:his|her|their|wears?|wearing|the|with|in|my|off|of) glasses|glasses)\b"
@@ -86,9 +84,7 @@ _TROUBLED = Pattern(r"\b(?:what (?:aperture|f-?stop|power|shutter)|how (?:many|m
 """A figure or a difference is wanted, no cure."""
 
 
-@lru_cache(maxsize=1)
-def _compiled() -> tuple[tuple[Why, tuple[Pattern, ...]], ...]:
-    return tuple((row, tuple(Pattern(p) for p in row.hears)) for row in REMEDIES)
+_HEARS = Rows(tuple(map(Pattern, row.hears)) for row in REMEDIES)
 
 
 def remedy(text: str) -> Term | None:
@@ -102,5 +98,5 @@ def remedy(text: str) -> Term | None:
     said = " ".join(text.replace("\u2019", "'").lower().split())
     if _TROUBLED.search(said):
         return None
-    fits = [(len(heard), -place, row.term) for place, (row, heard) in enumerate(_compiled()) if all(p.search(said) for p in heard)]
-    return max(fits, key=lambda fit: fit[:2])[2] if fits else None
+    fits = [(len(_HEARS[place]), -place) for place in _HEARS.found_in(said)]
+    return REMEDIES[-max(fits)[1]].term if fits else None

@@ -20,7 +20,7 @@ from assistant.patterns import Pattern
 
 PACKAGE = Path(__file__).resolve().parents[2] / "assistant"
 TARGET = PACKAGE / "pattern_stems.py"
-HEAD = '"""Sets of letters: of each, some must stand in a text that the pattern matches. Made from the patterns; see patterns.py."""\n\nSTEMS: dict[str, tuple[tuple[str, ...], ...]] = {\n'
+HEAD = '"""Letters of which some ("|") must stand in a text that the pattern matches, and ("&") some others. Made from the patterns; see patterns.py."""\n\nSTEMS: dict[str, str] = {\n'
 TELLING = 85
 """Of a hundred questions; letters that more of them hold pass by next to nothing."""
 MOST_SETS = 3
@@ -63,10 +63,10 @@ def _flags(call: ast.Call) -> int:
     return sum({int(getattr(re, name)) for name in named})
 
 
-def wanted() -> dict[str, tuple[tuple[str, ...], ...]]:
+def wanted() -> dict[str, str]:
     """The table; sets with single letters and of such as most questions hold are left out, and so are patterns that have no others."""
-    telling = {source: [tuple(sorted(g)) for g in groups_of(source, flags) if min(map(len, g)) > 1 and share_of(g) < TELLING] for source, flags in sorted(patterns().items())}
-    return {source: tuple(sets[:MOST_SETS]) for source, sets in telling.items() if sets}
+    telling = {source: ["|".join(sorted(g)) for g in groups_of(source, flags) if min(map(len, g)) > 1 and share_of(g) < TELLING and not {"|", "&"} & set("".join(g))] for source, flags in sorted(patterns().items())}
+    return {source: "&".join(sets[:MOST_SETS]) for source, sets in telling.items() if sets}
 
 
 if __name__ == "__main__":
