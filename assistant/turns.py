@@ -185,10 +185,9 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
 
 def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation) -> bool:
     """Words after an answer that neither change the scene nor ask: to say the answer once more would be to pretend."""
-    if query.asks or query.units or said.asks or query.mentioned:
+    if query.asks or query.units or said.asks or query.mentioned or [f for f in (*query.facts, *said.facts) if f.quantity != "remark"]:
         return False
-    told = [f for f in (*query.facts, *said.facts) if f.quantity != "remark"]
-    return not told and scene == talk.scene and bool(talk.scene.asks) and len(said.text.split()) > 2 and not query.cues & TOPIC_CUES and "go_back" not in query.cues
+    return scene == talk.scene and bool(talk.scene.asks) and len(said.text.split()) > 2 and not query.cues & TOPIC_CUES and "go_back" not in query.cues
 
 
 def _about_something_else(query: Query, talk: Conversation) -> bool:
@@ -296,8 +295,7 @@ def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
         parts.append(speaking.unused(idle))
     missed = tuple(dict.fromkeys((*query.unplaced, *left_out(turn.query, query, solution, idle, " ".join(parts)))))
     parts += [leftover(missed), _read_as(query)]
-    if cautions:
-        parts.append(cautions[0].text)
+    parts += [cautions[0].text] if cautions else []
     return Answer(
         heard=query.text, status=solution.status, reply=" ".join(filter(None, parts)), answers=solution.answers, assumed=solution.assumed,
         missing=solution.missing, unplaced=missed, alternatives=solution.alternatives, cautions=cautions,
@@ -309,8 +307,7 @@ def _told_of(solution: Solution) -> tuple[Fact, ...]:
     """The facts behind the answer, without the old value of what is answered anew."""
     if solution.topic != "flash" or not solution.answers:
         return solution.used
-    asked = solution.answers[0].quantity
-    return tuple([f for f in solution.used if not (f.origin == "kept" and f.quantity == asked)])
+    return tuple([f for f in solution.used if not (f.origin == "kept" and f.quantity == solution.answers[0].quantity)])
 
 
 def _ledger(solution: Solution) -> tuple[str, ...]:
