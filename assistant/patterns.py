@@ -174,6 +174,7 @@ class _Low:
     text = ""
     letters = ""
     lacks = 0
+    known = 0  # the bits that were given out when it was looked for them
     texts = 0
 
 
@@ -230,10 +231,10 @@ def _low(text: str) -> str:
 
 def at_hand(text: str) -> str:
     """The text, of which much will be asked now: its small letters are kept."""
-    if text is _Low.text:
+    if text is _Low.text and _Low.known == _Bits.every:
         return text
     _Low.text, _Low.letters = text, _low(text)
-    _Low.lacks = _Bits.lacking(_Low.letters)
+    _Low.lacks, _Low.known = _Bits.lacking(_Low.letters), _Bits.every
     _Low.texts += 1
     return text
 
