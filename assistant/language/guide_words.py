@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant import patterns
@@ -21,6 +22,24 @@ _JOINED = Pattern(r"^\s*(?:and|plus|,)\s+(?:an?|one)\s*$", re.IGNORECASE)
 _BESIDE_ITS_NUMBER = Pattern(r"\b(?:gn|guide(?: number| no\.?)?|leitzahl)\b(?:(?! (?:at|for|on) (?:iso|asa)|[.,;?!\d]).){0,40}?(?:,? ?\(?in (?P<before>metres?|meters?|feet|foot|ft|m)\b\)?,?)?[^.,;?!\d]{0,24}$", re.IGNORECASE)
 _UNIT_BEHIND = Pattern(r"\s*[,(]?\s*(?:in )?(?P<unit>metres?|meters?|feet|foot|ft|m)\b(?!\s*\d)\)?\s*(?:$|[,.;:?!]|and\b|at\b|for\b)", re.IGNORECASE)
 _QUOTED = Pattern(r"(?:^|[.,;?!])(?!\s*(?:so |and |then )?(?:what|how|whats|give|find|bring|work)\b)[^.,;?!\d]*\b(?:gn|guide(?: number| no)?)\b[^.?\d]{0,16}\b(?:for|at|given at|quoted at|quoted for|given for)\s*$", re.IGNORECASE)
+
+
+def _fallen(facts: list[Fact], text: str) -> list[Fact]:
+    """"the panel drops my guide number from 105 to 63 feet; 6 feet, aperture?": the number bare, and what the thing before the light loses of it."""
+    worn = [f for f in facts if f.quantity == "modifier"]
+    if len({f.unit for f in worn}) != 1 or not _GN_FROM.may_match(text) or any(f.quantity == "loss" for f in facts):
+        return facts
+    for n, (bare, through) in enumerate(zip(facts, facts[1:], strict=False)):
+        if bare.quantity != "distance" or through.quantity != "distance" or not bare.value > through.value > 0 or not (_GN_FROM.search(text[: bare.start]) and _DOWN_TO.fullmatch(text[bare.end : through.start])):
+            continue
+        rest = facts[n + 2 :]
+        if not any(f.quantity in ("distance", "aperture") for f in (*facts[:n], *rest)):
+            return facts  # what it loses is asked
+        speed = rest[0] if rest and rest[0].quantity == "film_speed" and _BOTH_AT.fullmatch(text[through.end : rest[0].start]) else None
+        guide = replace(bare, quantity="guide_number", value=bare.value / LENGTH[bare.unit], cue="", at_iso=speed.value if speed else None)
+        loss = replace(through, quantity="loss", value=2 * math.log2(bare.value / through.value), unit=worn[0].unit, cue="", said=text[bare.start : through.end])
+        return [*facts[:n], guide, loss, *(f for f in rest if f is not speed)]
+    return facts
 
 
 def _near(text: str, fact: Fact) -> str:
@@ -73,6 +92,7 @@ _LEFT_OF = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b[^.,;?\d]{0,16}\b(?:left
 _GN_FROM = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b[^.,;?\d]{0,24}\bfrom $", re.IGNORECASE)
 _DOWN_TO = Pattern(r"\s*(?:down |up )?to\s*(?:only |just )?", re.IGNORECASE)
 """"the snoot takes the GN from 40 down to 32 metres"."""
+_BOTH_AT = Pattern(r",? (?:both|each)(?: (?:quoted|given|measured|taken))? (?:at|for|on) (?:the )?", re.IGNORECASE)
 _GUIDE_BEFORE = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b", re.IGNORECASE)
 _MINE = Pattern(r"[.,;:] *(?:and )?(?:mine|my flash|my own|ours)(?:'s| is| was| has)(?: a)? $", re.IGNORECASE)
 """"a diffuser halves the guide number. Mine is 56 metres"."""
@@ -209,7 +229,7 @@ def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:
 
 
 STEPS: Steps = (
-    (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
+    (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_fallen, frozenset({"modifier"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
     (_measured_at, frozenset({"guide_number"})), (_quoted_for, frozenset({"guide_number"})), (_unit_after_condition, frozenset({"guide_number"})),
     (_power_of_its_own, frozenset({"power"})), (_speed_of_its_own, frozenset({"film_speed"})), (_full_power_guide, frozenset({"power"})),
 )

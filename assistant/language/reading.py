@@ -10,6 +10,7 @@ from assistant import patterns
 from assistant.language import (
     asked_of,
     auto_words,
+    bared,
     bounce_words,
     by_kinds,
     daylight,
@@ -85,7 +86,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     facts = film_words.as_marked(in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text), text)
     claim = is_claim(text, segments, asks, facts)
-    facts = facts if claim else denials.settle(facts, text)  # a claim may deny: "it isn't half power, is it?"
+    facts = facts if claim else bared.settle(denials.settle(facts, text), text)  # a claim may deny: "it isn't half power, is it?"
     return Query(
         text=text,
         facts=tuple(facts),
@@ -283,7 +284,7 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
     return frozenset(cues)
 
 
-_SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )range(?! (?:was|drops|falls|went|of the (?:flash|gun)))|between wh(?:at|ich)|within (?:what|which) distances|nearest|near(?: and|est and)|how near\b[^.?!]{0,24}\bhow far|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
+_SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )\brange(?! (?:was|drops|falls|went|of the (?:flash|gun)))|between wh(?:at|ich)|within (?:what|which) distances|nearest|near(?: and|est and)|how near\b[^.?!]{0,24}\bhow far|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
 
 
 def _meant_cues(text: str) -> frozenset[str]:

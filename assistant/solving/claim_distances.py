@@ -9,8 +9,7 @@ from assistant.physics.flash import falloff_stops
 from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
-from assistant.solving.falloff import two_lights
-from assistant.solving.placing import scene_of
+from assistant.solving.placing import scene_of, two_lights
 from assistant.solving.solution import Solution
 
 _UNDER = Pattern(r"\b(?:(?:less|fewer|smaller) than|under|below|within|no more than|at most|up to|not (?:even|quite)|inside)(?: about)?\W*$")

@@ -12,6 +12,7 @@ from assistant.places import ROOMS
 from assistant.records import record
 from assistant.solving.claim_denial import untagged
 from assistant.solving.claim_influence_causes import cause_of
+from assistant.solving.claim_words import SETTING_STAYS
 
 
 @record
@@ -215,7 +216,7 @@ _OPEN_SO_LONG = Pattern(r"\b(?:(?:with|when|while|if|for) )?(?:the |my |a )?shut
 _MYTH = Pattern(r"\b(?:is|are|am) (?:he|she|they|i) (?:mistaken|wrong)\b|\b(?:he|she|they|i)(?:'s|'re|'m| is| are| am) (?:mistaken|wrong)\b|\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\bwrong (?:to (?:say|think|believe)|that)\b|\b(?:untrue|false) that\b")
 
 
-_ROUND_IT = Patterns((_MYTH, _FRAME, _SYNC, _FIXED))
+_ROUND_IT = Patterns((_MYTH, _FRAME, _SYNC, _FIXED, SETTING_STAYS))
 _PUT_SO = Patterns(pattern for pattern, _ in (*_NEEDS, *_ACT))
 _MEANT = tuple(meant for _, meant in (*_NEEDS, *_ACT))
 

@@ -6,7 +6,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.claim_denial import denied, untagged
-from assistant.solving.claim_words import plain
+from assistant.solving.claim_words import SETTING_STAYS, plain
 from assistant.solving.solution import Solution
 
 _OF_FLASH = Pattern(r"\bof (?:the |my |its )?flash\b(?! (?:sync|speed))|\b(?:the|my|its) flash(?:'s)?(?: (?:part|exposure|light|side|itself))?(?= (?:gets?|goes|is|comes|drops?|falls?|los\w+|weak\w+|dark\w+|dimm\w+|bright\w+|stays?|half|down|by|one|two|three|a)\b)|\bflash (?:part|exposure)\b|\bflash ?bulbs?\b|\bbulbs?\b")
@@ -31,10 +31,11 @@ def claim_of_flash_by_time(query: Query) -> Solution | None:
         return _of_a_bulb(said)
     if not query.claim or len(times) != 2 or rest or _OF_FLASH.search(said) is None or _OTHER_LIGHT.search(said):
         return None
-    named = _SAME.search(said) is not None
-    if not named and _CHANGED.search(said) is None:
+    about = SETTING_STAYS.sub(" ", said)
+    named = _SAME.search(about) is not None
+    if not named and _CHANGED.search(about) is None:
         return None
-    same = named is not denied(_SAME.sub(" ", said))  # "does not change the flash" says that it stays the same
+    same = named is not denied(_SAME.sub(" ", about))  # "does not change the flash" says that it stays the same
     if _BULBS.search(said):
         holds, why = not same, "A flash bulb burns longer than a short shutter time, so a faster shutter cuts off part of its light."
         if query.has("loss") or query.has("stops"):

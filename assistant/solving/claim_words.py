@@ -95,6 +95,12 @@ _COMPARED = (
 )
 
 
+SETTING_STAYS = Pattern(
+    r"(?:\b(?:and|while|but) )?\b(?:(?:the|my|its) )?(?:aperture|f-?stop|f-?number|shutter(?: (?:speed|time))?|film(?: speed)?|iso|power|distance|lens)(?: itself)? "
+    r"(?:(?:stays?|remains?|stands?|is|are|(?:is|are) (?:kept|left|held)) (?:put|the same|unchanged|fixed|alone|where it (?:is|was)|as it (?:is|was)|constant)|(?:does not|doesn't) (?:change|move))(?=\W*(?:[,.;?!]|$))", re.I)
+"""What is left as it is beside a change: "the aperture stays put"."""
+
+
 def plain(text: str) -> str:
     """Lower case, plain quotes, of the same length."""
     out = text.lower().replace("’", "'").replace("–", "-").replace("—", ",")

@@ -17,8 +17,8 @@ from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import leeway, marks, set_for_row, share_of_light, turned_too, twins, unplaced_light
-from assistant.solving.lights import PLACES, lights, preferred_unit
-from assistant.solving.placing import Scene, between_rows, meant, scene_of, times_as_far
+from assistant.solving.lights import lights, preferred_unit
+from assistant.solving.placing import Scene, between_rows, meant, scene_of, times_as_far, two_lights
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
@@ -95,6 +95,8 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if turned and scene.moved and len(turned) == 1:  # "moved from 3 m to 2 m and turned down a stop": what is left of both
         net = lost - turned[0].value
         return _done((marks.stops(net),), scene, turned[0], lead=_stops_lead(net, net, None))
+    if scene.rows and lost < 0 and _ADDED_FOR.search(query.text):
+        return _done((marks.stops(-lost, "back row"),), scene, lead=f"Add {speak_stops(-lost)} for the back row ({-lost:+.2f}); the front is over by as much then.")
     value = _signed(query, lost, scene)
     if _SET_FOR.search(query.text) and not scene.rows and scene.far_fact is not None and scene.near_fact is not None:
         for_it = min((scene.near_fact, scene.far_fact), key=lambda f: abs(f.start - _SET_FOR.search(query.text).end()))  # type: ignore[union-attr]
@@ -117,6 +119,10 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 
 _SET_FOR = Pattern(r"\b(?:set|worked (?:it )?out|calculated|exposed|figured|opened|dialled|dialed)\b[^.?!\d]{0,30}\bfor\s*$|\b(?:set|worked (?:it )?out|calculated|exposed|figured)\b[^.?!\d]{0,30}\bfor(?= (?:about )?\d)", re.I)
+
+
+_ADDED_FOR = Pattern(r"\bhow (?:many|much)\b[^?]*\b(?:add|open up|turn (?:it |the \w+ )?up|give)\b[^?]*\b(?:for|on|to)\b|\bhow (?:many stops|much) (?:more|extra) (?:power|light|exposure)\b[^?]*\b(?:need|want|take)s?\b|\bhow many stops (?:do|must|should|would) i open up\b", re.I)
+"""What the back row would need, not what it lacks."""
 
 
 def _stops_lead(value: float, lost: float, of: str | None) -> str:
@@ -142,12 +148,6 @@ def _signed(query: Query, lost: float, scene: Scene) -> float:
     if patterns.search(r"how much (?:brighter|hotter|more|over)|how many stops (?:brighter|hotter|more|over|do i gain)|(?:front|near)\w*(?: \w+)?(?: is| be)? (?:brighter|hotter|over)", text, re.I) and not scene.moved:
         return abs(lost)
     return lost
-
-
-def two_lights(query: Query) -> bool:
-    """Whether more than one named light has quantities of its own."""
-    named = {f.of for f in query.facts if f.quantity in ("distance", "guide_number", "power") and f.of not in PLACES and f.of not in ("", "background")}
-    return len(named) > 1
 
 
 # --- distances -----------------------------------------------------------------------------------

@@ -8,7 +8,7 @@ from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
-from assistant.solving.lights import NOT_SUBJECT
+from assistant.solving.lights import NOT_SUBJECT, PLACES
 
 
 @record
@@ -227,3 +227,9 @@ def times_as_far(query: Query) -> float | None:
     if times and times.cue == "further" and times.value > 0:
         return times.value
     return times.value if times and times.value > 0 and patterns.search(r"(?:times|\dx|\d ×|\bx\d[\d.]*) ?(?:the distance|as far|as distant|further|farther|away|the way)", query.text, re.I) else None
+
+
+def two_lights(query: Query) -> bool:
+    """Whether more than one named light has quantities of its own."""
+    named = {f.of for f in query.facts if f.quantity in ("distance", "guide_number", "power") and f.of not in PLACES and f.of not in ("", "background")}
+    return len(named) > 1
