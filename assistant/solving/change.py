@@ -108,7 +108,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         facts = _of(query, quantity)
         if not facts:
             continue
-        facts = _in_time(facts, query.text) if quantity == "aperture" else _metered_first(facts, query) if quantity == "film_speed" else facts
+        facts = in_time(facts, query.text) if quantity == "aperture" else metered_first(facts, query) if quantity == "film_speed" else facts
         facts = _found_with(_once_each(facts, query), query, ask)
         values = [_value(f) for f in facts]
         used += _of(query, quantity)
@@ -192,7 +192,7 @@ _READS = Pattern(r"\b(?:reads?|meters?|gives?|gave|shows?|puts out|measures?|it'
 _ASKED = Pattern(r"\b(?:what|which|how|where|whats)\b", re.I)
 
 
-def _in_time(facts: list[Fact], text: str) -> list[Fact]:
+def in_time(facts: list[Fact], text: str) -> list[Fact]:
     """"f/8 stays; at full it reads f/16": what is read was there before what is wanted, whichever was said first."""
     if len(facts) != 2 or any(f.origin != "said" for f in facts) or not _READS.search(text[: facts[1].start]) or _READS.search(text[: facts[0].start]) or _ASKED.search(text[facts[0].end : facts[1].start]):
         return facts
@@ -207,7 +207,7 @@ _LOADED_NOW = Pattern(r"\b(?:camera|back|magazine|body|i|i've|ive|we|we've)(?:'s
 _INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of)\b", re.I)
 
 
-def _metered_first(speeds: list[Fact], query: Query) -> list[Fact]:
+def metered_first(speeds: list[Fact], query: Query) -> list[Fact]:
     """"I rate the paper at 6; the meter, set to 100, says f/45": the reading is for what the meter stands at, whichever was said first."""
     if len(speeds) != 2 or any(f.origin != "said" for f in speeds):
         return speeds

@@ -42,6 +42,8 @@ ROUTES: tuple[tuple[str, frozenset[str]], ...] = (
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
+    ("one_or_other", frozenset({"stops", "factor"})),
+    ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
     ("readings", frozenset({"aperture"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number", "stops"})),
     ("how_far_out", frozenset({"stops", "aperture", "power"})),

@@ -1,0 +1,239 @@
+"""Two states of one exposure, before and after, or one and the other: the ledger of what differs.
+
+"I move it from 6 feet to 8, swap the softbox for the umbrella and go up to full power": each
+change is so many stops, and what they come to is the answer, or what one setting must make up
+for. Every figure must have its place in one of the two states; where one has none, nothing
+is answered here.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.physics.flash import whole_count
+from assistant.query import Ask, Fact, Query
+from assistant.records import record, replace
+from assistant.scales import aperture_difference_stops, film_speed_difference_stops, speak_stops
+from assistant.solving import marks
+from assistant.solving.change import in_time, metered_first
+from assistant.solving.ledger import WEIGHT
+from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
+from assistant.solving.worn import AFTER, worn
+
+ASKED = frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})
+_SETTINGS = ("distance", "power", "energy", "film_speed", "count", "aperture", "magnification", "extension", "t_number")
+"""Quantities that may be told twice, before and after."""
+_BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place", "focal_length", "aperture_range"})
+_LOSSES = frozenset({"loss", "filter_loss", "nd"})
+_DEFAULT = {"power": 1.0, "count": 1.0}
+
+
+@record
+class Change:
+    """One thing that differs: its name, its stops (plus is more light on the film), and the facts that tell it."""
+
+    name: str
+    stops: float
+    facts: tuple[Fact, ...]
+
+
+def solve(query: Query) -> Solution | None:
+    """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
+    found = _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
+    return None if found is None else replace(found, used=query.facts)
+
+
+def _solved(query: Query) -> Solution | None:
+    if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or query.claim:
+        return None
+    kinds = {f.quantity for f in query.facts}
+    if kinds - _BY_THE_WAY - _LOSSES - frozenset(_SETTINGS) - {"power_down"} or len(kinds) < 2:
+        return None
+    owners = {f.of for f in query.facts if f.of and f.quantity not in _BY_THE_WAY and f.quantity not in _LOSSES}
+    if len(owners) > 1 or not owners <= _ONE_LIGHT or any(f.origin != "said" for f in query.facts):
+        return None
+    ask = query.asks[0]
+    read = ask.quantity in ("stops", "factor") and len(once(query, "aperture")) == 2
+    if read and not _SET_TO.search(query.text):
+        return _left_to(query, ask)
+    changes = _changes(query, ask)
+    return _answer(query, ask, changes) if changes and (len(changes) > 1 or changes[0].name in _NOBODY_ELSE) else None
+
+
+_NOBODY_ELSE = ("extension", "t_number")
+"""A change that no other topic weighs by itself."""
+
+
+_SET_TO = Pattern(r"\b(?:from|going|open\w*|clos\w*|stop\w* down|stopping)\b[^.?!;\d]{0,24}f ?/? ?\d[\d.]*[^.?!;\d]{0,12}\bto f", re.I)
+"""Apertures that are set, not read: "from f/4 to f/8"."""
+
+
+def _left_to(query: Query, ask: Ask) -> Solution | None:
+    """"bare at 5 ft f/11, with the dome at 7 ft f/5.6": what the readings fall by, less what the other changes account for, is the dome's."""
+    things = {f.unit: f for f in query.all("modifier") if f.value == 0.0}
+    changes = _changes(query, ask)
+    if len(things) != 1 or changes is None or len(changes) != 2 or any(f.quantity in _LOSSES for f in query.facts):
+        return None
+    thing = next(iter(things.values()))
+    fallen, rest = (sum(c.stops for c in changes if (c.name == "aperture") is read) for read in (True, False))
+    alone = -fallen - rest
+    stops, factor = marks.stops(alone, _plain(thing.said)), Quantity("factor", 2.0**-alone, "x")
+    lead = f"The {_plain(thing.said)} itself takes {speak_stops(abs(alone))} ({alone:+.2f})."
+    note = f"The readings differ by {-fallen:+.2f} stops, of which the {next(c.name for c in changes if c.name != 'aperture')} is {rest:+.2f}."
+    return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), topic="change", lead=lead, notes=(note,))
+
+
+def _said_again(fact: Fact, query: Query) -> bool:
+    """"more than with the 25": a figure that another fact has already."""
+    return fact.quantity == "number" and any(f is not fact and fact.said.strip() in f.said.split() for f in query.facts) or fact.quantity == "focus_distance" and math.isinf(fact.value) and query.has("extension")
+
+
+_ONE_LIGHT = frozenset({"key", "rim", "hair", "fill", "background", "kicker"})
+_REVERSED = Pattern(r"\b(?:instead of|rather than|in place of|(?:it|which|this|that) (?:was|used to be)(?: (?:at|on))?|was (?:at|on)|used to (?:be|stand)(?: (?:at|on))?|before(?: it was)?)\W*(?:the |a |an )?$", re.I)
+"""Right before the second of two values: it is the one from before."""
+
+
+def _changes(query: Query, ask: Ask) -> list[Change] | None:
+    """Every change told; None where a figure has no place."""
+    out: list[Change] = []
+    for quantity in _SETTINGS:
+        told = once(query, quantity)
+        if quantity == ask.quantity:
+            if len(told) != 1:
+                return None
+            continue
+        if len(told) > 2:
+            return None
+        fewer = _one_fewer(query, told) if quantity == "count" else None
+        if fewer is not None:
+            out.append(fewer)
+        elif len(told) == 2:
+            first, second = in_order(query, quantity, told)
+            stops = _drawn(query, first, second) if quantity == "extension" else difference(quantity, first.value, second.value)
+            if stops is None:
+                return None
+            out.append(Change(quantity, stops, tuple(told)))
+        elif told and (quantity in ("magnification", "extension", "t_number") or quantity in _DEFAULT and not _stays(told[0], query)):
+            return None  # said once, and whether it holds for both is not plain
+    turned = query.all("power_down")
+    if turned:
+        if len(turned) > 1 or query.has("power") and ask.quantity != "power":
+            return None
+        out.append(Change("power", -turned[0].value, tuple(turned)))
+    hung = worn(query)
+    if hung is None:
+        return None
+    for one in hung:
+        name = f"{_plain((one.thing or one.loss).said)} {'on' if one.when == AFTER else 'off'}"
+        out.append(Change(name, -one.loss.value if one.when == AFTER else one.loss.value, (one.loss,)))
+    return out
+
+
+def _plain(said: str) -> str:
+    """The name of a thing without the words that hang it up."""
+    return re.sub(r"^(?:plus |and |with )?(?:an? |the |my )?", "", said.strip().lower())
+
+
+def _drawn(query: Query, first: Fact, second: Fact) -> float | None:
+    """Two extensions of one lens, focused at infinity without them: each (1 + extension / focal length) squared."""
+    lenses = {f.value for f in query.all("focal_length")}
+    lens = lenses.pop() if len(lenses) == 1 else 0.0
+    return 2 * math.log2((1 + first.value / lens) / (1 + second.value / lens)) if lens > 0 else None
+
+
+_DIES = Pattern(r"\bone(?: (?:of (?:them|these|those)|flash|head|gun|light))? (?:dies|died|fails|failed|goes (?:out|dead|down|off)|went (?:out|dead|down|off)|packs up|quits|gave up|gives up|is (?:taken|switched|turned) (?:away|off)|drops out|stops working|won't fire|does not fire|doesn't fire|is broken)\b|\b(?:take|taking|took|switch(?:ing)?|turn(?:ing)?|remov(?:e|ing)) (?:off |away )?one(?: of (?:them|these))?(?: (?:off|away|out))?\b|\b(?:losing|lose|lost) one\b", re.I)
+
+
+def _one_fewer(query: Query, told: Sequence[Fact]) -> Change | None:
+    """"three flashes on one stand, one dies": one fewer than were told."""
+    if len(told) != 1 or not _DIES.search(query.text, told[0].end) or told[0].value < 2:
+        return None
+    return Change("count", math.log2((told[0].value - 1) / told[0].value), tuple(told))
+
+
+def in_order(query: Query, quantity: str, told: list[Fact]) -> list[Fact]:
+    """The two values of a quantity, what was first and what came then."""
+    if quantity == "film_speed":
+        return metered_first(told, query)
+    if quantity == "aperture":
+        told = in_time(told, query.text)
+    return told[::-1] if _REVERSED.search(query.text[told[0].end : told[1].start]) else told
+
+
+def once(query: Query, quantity: str) -> list[Fact]:
+    """The values told of a quantity, each once, in the order said."""
+    told = query.all(quantity)
+    if quantity == "aperture" and not told:
+        span = query.last("aperture_range")
+        told = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)] if span is not None else []
+    return list({round(f.value, 9): f for f in reversed(told) if not (quantity == "count" and f.unit == "frames")}.values())[::-1]
+
+
+_HOLDS = Pattern(r"\b(?:both|still|same|all|always|throughout|stays?|unchanged|untouched)\b", re.I)
+
+
+def _stays(fact: Fact, query: Query) -> bool:
+    """Whether a setting told once is full, or said to hold for both."""
+    return fact.value == 1.0 or _HOLDS.search(query.text[max(0, fact.start - 30) : fact.end + 20]) is not None
+
+
+_BY_MARKS = {"aperture": aperture_difference_stops, "film_speed": film_speed_difference_stops}
+
+
+def difference(quantity: str, first: float, second: float) -> float:
+    """The stops that the second value puts on the film more than the first; marks of a scale are counted (contract 12)."""
+    by_marks = _BY_MARKS.get(quantity)
+    return by_marks(first, second) if by_marks is not None else _stops(quantity, second) - _stops(quantity, first)
+
+
+def _stops(quantity: str, value: float) -> float:
+    """The stops that a value puts on the film."""
+    if quantity == "magnification":
+        return -2 * math.log2(1 + value)
+    return WEIGHT["aperture" if quantity == "t_number" else quantity] * math.log2(value)
+
+
+def _answer(query: Query, ask: Ask, changes: Sequence[Change]) -> Solution | None:
+    """The sum of the changes, or the asked setting that makes up for them."""
+    net = sum(c.stops for c in changes)
+    working = tuple(f"{c.name.replace('_', ' ')}: {c.stops:+.2f} stops" for c in changes)
+    note = f"{_listed(changes)}: {net:+.2f} stops in all."
+    if ask.quantity in ("stops", "factor") and _MAKE_UP.search(query.text):
+        net = -net  # what is opened up, not what is lost
+    if ask.quantity in ("stops", "factor"):
+        size = speak_stops(abs(net))
+        way = ("Open up {}." if net > 0 else "Close down {}.") if _MAKE_UP.search(query.text) else "{} more light." if net > 0 else "{} less light."
+        lead = "No difference." if abs(net) < 0.005 else f"{way.format(size)[:1].upper()}{way.format(size)[1:-1]} ({net:+.2f})."
+        stops, factor = marks.stops(net), Quantity("factor", 2.0**net, "x")
+        return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), working=working, topic="change", lead=lead, notes=(note,))
+    known = once(query, ask.quantity)[0]
+    weight = WEIGHT[ask.quantity]
+    value = known.value * 2.0 ** (-net / weight)
+    return Solution(answers=(quantity_of(query, ask, value, known),), working=working, topic="change", notes=(note,))
+
+
+_MAKE_UP = Pattern(r"\b(?:open(?:ing)? (?:it |the lens )?up|make up|makes? up for|compensat\w+|(?:must|should|have to|need to|do) i (?:open|add|give|close|stop down)|to keep (?:the )?(?:exposure|same)|close (?:it |the lens )?down|stop (?:it |the lens )?down)\b", re.I)
+"""What is to be done about a change, not what it comes to."""
+
+
+def _listed(changes: Sequence[Change]) -> str:
+    """"the distance -0.83, the loss +1.70"."""
+    said = [f"the {c.name.replace('_', ' ')} {c.stops:+.2f}" for c in changes]
+    words = " and ".join(w for w in (", ".join(said[:-1]), said[-1]) if w)
+    return words[:1].upper() + words[1:]
+
+
+def quantity_of(query: Query, ask: Ask, value: float, known: Fact) -> Quantity:
+    """A value of what is asked, in the person's unit."""
+    if ask.quantity == "distance":
+        return marks.distance(value, preferred_unit(query, ask.unit))
+    if ask.quantity == "energy":
+        return Quantity("energy", value, "J")
+    if ask.quantity == "count":
+        return marks.count(whole_count(value), known.unit or "flashes")
+    return {"aperture": marks.aperture, "power": marks.power, "film_speed": marks.film_speed}[ask.quantity](value)

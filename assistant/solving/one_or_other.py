@@ -1,0 +1,104 @@
+"""Which of two set-ups gives more light, and by how much: each one's ledger by itself.
+
+"Which is brighter, a GN 40 flash through an umbrella that loses 2 stops at 1.5 m, or a GN 28
+flash bare at 2.5 m?" What is said before or after both holds for both.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Sequence
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.before_after import difference
+from assistant.solving.solution import Solution
+from assistant.units import LENGTH
+
+_WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,40}?\b(?P<more>brighter|brightest|stronger|hotter|denser|(?:more|most) (?:light|exposure|flash)|heavier|over)\b|\bwhich\b[^.?!]{0,40}?\b(?P<less>darker|dimmer|weaker|thinner|less (?:light|exposure|flash))\b", re.I)
+_OR = Pattern(r"[,;]? (?:or|versus|vs\.?|against) ", re.I)
+_ON_FILM = Pattern(r"\b(?:negatives?|negs?|slides?|films?|frames?|exposures?|density|denser|thinner|exposed)\b", re.I)
+_OF_LIGHT = ("guide_number", "distance", "power", "energy", "count", "film_speed", "aperture", "magnification")
+_LOSSES = ("loss", "filter_loss", "nd", "power_down")
+_BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place"})
+_DEFAULT = {"power": 1.0, "count": 1.0}
+_LEAST = 2
+"""Figures on each side: of fewer, other topics know more."""
+_SHOWN = 60
+
+
+def solve(query: Query) -> Solution | None:
+    """The brighter of two set-ups, each told with all that bears on it; None where a figure has no side."""
+    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim:
+        return None
+    which = _WHICH.search(query.text)
+    facts = [f for f in query.facts if f.quantity not in _BY_THE_WAY]
+    if which is None or any(f.origin != "said" or f.quantity not in (*_OF_LIGHT, *_LOSSES) for f in facts):
+        return None
+    parted = _parted(facts, query.text, which.start())
+    if parted is None:
+        return None
+    shared, one, other, at = parted
+    if query.has("aperture") and not _ON_FILM.search(query.text):
+        return None  # a reading, or a setting: it is not said
+    gained = _gained(shared, one, other)
+    if gained is None:
+        return None
+    more = which["more"] is not None
+    wins = (gained > 0) is more
+    named = _named(query.text, which.end(), at, one) if wins else _named(query.text, at, len(query.text), other)
+    size = speak_stops(abs(gained))
+    lead = "They are equally bright." if abs(gained) < 0.005 else f"{'More' if more else 'Less'} light: {named}, by {size} ({abs(gained):.2f})."
+    stops = marks.stops(abs(gained) if more else -abs(gained), named)
+    factor = Quantity("factor", 2.0 ** abs(gained), "x")
+    answers = (factor, stops) if query.asks[0].quantity == "factor" else (stops, factor)
+    return Solution(answers=answers, used=query.facts, topic="one_or_other", lead=lead)
+
+
+def _parted(facts: Sequence[Fact], text: str, which: int) -> tuple[list[Fact], list[Fact], list[Fact], int] | None:
+    """What holds for both, the facts of the one and of the other, and where the other begins."""
+    shared = [f for f in facts if f.start < which]
+    rest = [f for f in facts if f.start >= which]
+    for found in _OR.finditer(text, which):
+        one, other = ([f for f in rest if f.end <= found.start()], [f for f in rest if f.start >= found.end()])
+        if len(one) + len(other) != len(rest) or len(one) < _LEAST or len(other) < _LEAST:
+            continue
+        if any(len([f for f in side if f.quantity == q]) > 1 for side in (one, other, shared) for q in _OF_LIGHT):
+            return None
+        return shared, one, other, found.end()
+    return None
+
+
+def _gained(shared: Sequence[Fact], one: Sequence[Fact], other: Sequence[Fact]) -> float | None:
+    """The stops that the one puts on the film more than the other; None where a figure that the one has is told neither of the other nor of both."""
+    total = sum(f.value for f in other if f.quantity in _LOSSES) - sum(f.value for f in one if f.quantity in _LOSSES)
+    for quantity in _OF_LIGHT:
+        mine, theirs = (next((f for f in (*side, *shared) if f.quantity == quantity), None) for side in (one, other))
+        if mine is None and theirs is None:
+            continue
+        if (mine is None or theirs is None) and quantity not in _DEFAULT:
+            return None
+        if quantity == "guide_number" and mine is not None and theirs is not None:
+            if (mine.at_power is None) is not (theirs.at_power is None) or (mine.at_iso or 100.0) != (theirs.at_iso or 100.0):
+                return None
+            total += 2 * math.log2(_metres(mine) / _metres(theirs)) + math.log2((mine.at_power or 1.0) / (theirs.at_power or 1.0))
+        else:
+            usual = _DEFAULT.get(quantity, 1.0)
+            total += difference(quantity, theirs.value if theirs else usual, mine.value if mine else usual)
+    return total
+
+
+def _metres(guide: Fact) -> float:
+    return guide.value * LENGTH.get(guide.unit, 1.0)
+
+
+def _named(text: str, start: int, end: int, side: Sequence[Fact]) -> str:
+    """A set-up in the person's own words, from the last mark before its first figure to its last one."""
+    first, last = min(f.start for f in side), max(f.end for f in side)
+    begins = start + max((m.end() for m in re.finditer(r"[:?] |, (?=an? |the |my )|\bby how (?:many stops|much),? ", text[start:first])), default=0)
+    words = text[begins : min(last, end)].strip(" ,.;:?")
+    return words if len(words) <= _SHOWN else text[first:last][:_SHOWN].strip(" ,.;:?")

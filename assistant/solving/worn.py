@@ -1,0 +1,102 @@
+"""Which of the things in the way are on before a change, and which after it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.records import record
+
+BEFORE, AFTER, BOTH = "before", "after", "both"
+
+_REACH = 40
+"""Letters between a thing and the figure of what it loses: "my softbox, which eats 1.7 stops"."""
+_SWAPS = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|replac\w+|chang(?:e|es|ed|ing)|switch(?:ed|es|ing)?|go(?:ing)?|went)\b(?: over)?(?: from)?[^.?!;]{0,24}$", re.I)
+"""Right before what goes."""
+_FOR = Pattern(r"(?:(?:,? (?:which|that) \w+ #,?)|[ ,(]*#[ ,)]*)?\W*(?:for|with|by|to|onto|into)(?: (?:the|my|a|an|that))?(?: [\w-]+)?\W*", re.I)
+_RATHER_THAN = Pattern(r"(?:,? (?:which|that) \w+ #,?)?\W*(?:instead of|in place of|rather than)(?: (?:the|my|a|an|that))?(?: \w+)?\W*", re.I)
+_PUT_ON = Pattern(r"\b(?:add(?:s|ed|ing)?|put(?:s|ting)?(?: on| up)?|screw(?:s|ed|ing)?(?: on)?|clip(?:s|ped|ping)?(?: on)?|fit(?:s|ted|ting)?|hang(?:s|ing)?|hung|tap(?:e|es|ed|ing)|stick(?:ing)?|stuck|slip(?:ped|ping)?|mount(?:ed|ing)?|plus|now (?:through|with|wears|has)|wears|another|extra|to (?:full|half|a quarter|\S+) power with)\b(?: (?:on|up|in))?[^.?!;]{0,28}$", re.I)
+_TAKEN_OFF = Pattern(r"\b(?:(?:take|takes|taking|took|pull(?:s|ed|ing)?|peel(?:s|ed|ing)?|whip(?:s|ped|ping)?|strip(?:s|ped|ping)?|unscrew(?:s|ed|ing)?)(?: off| away)?|remov(?:e|es|ed|ing)|without|ditch(?:ed|ing)?|los(?:e|ing)|drop(?:ped|ping)?|swap(?:ped|ping)? out)(?: (?:the|my|that|this|its))?(?: [\w-]+)? ?$", re.I)
+_OFF = Pattern(r" (?:is |comes |came |has come |taken |gets )?(?:off|away|removed|gone)\b(?! (?:the|my|it|a|camera|axis|centre)\b)", re.I)
+_ON = Pattern(r" (?:is |goes |went |now |stays )?(?:on|up|fitted|in front)\b(?! (?:the|my|a)\b)", re.I)
+
+
+@record
+class Worn:
+    """Something in the way: its loss in stops, when it is on, and the facts that say so."""
+
+    loss: Fact
+    when: str
+    thing: Fact | None
+
+
+def worn(query: Query) -> list[Worn] | None:
+    """Everything in the way whose loss was told; None where it is not plain when each was on."""
+    losses = [f for f in query.facts if f.quantity in ("loss", "filter_loss") or f.quantity == "nd" and f.unit == "stops"]
+    things = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
+    bare = any(f.unit == "BARE" for f in query.all("camera_filter"))
+    found = [Worn(loss, "", _of_what(loss, things, losses, query.text)) for loss in losses]
+    gone = _swapped(found, things, query.text)
+    out = []
+    for one in found:
+        if one.loss in gone:
+            when = BEFORE if gone[one.loss] else AFTER
+        else:
+            when = _when(one, things, query, bare)
+        if not when:
+            return None
+        out.append(Worn(one.loss, when, one.thing))
+    return out
+
+
+def _of_what(loss: Fact, things: Sequence[Fact], losses: Sequence[Fact], text: str) -> Fact | None:
+    """The thing a loss was told of: the one right before it in the same clause, else the one after it."""
+    if loss.quantity == "nd":
+        return None
+    last = max((f.end for f in losses if f.end <= loss.start), default=0)
+    before = [t for t in things if last <= t.start and t.end <= loss.start <= t.end + _REACH and not re.search(r"[.;?!]", text[t.end : loss.start])]
+    if before:
+        return before[-1]
+    return next((t for t in things if t.start >= loss.start and t.unit == loss.unit), None)
+
+
+def _names(unit: str, things: Sequence[Fact]) -> list[Fact]:
+    return [t for t in things if t.unit == unit]
+
+
+def _swapped(found: Sequence[Worn], things: Sequence[Fact], text: str) -> dict[Fact, bool]:
+    """Of two things that change places, each one's loss, and whether it is the one that goes."""
+    owners = {w.thing.unit: w.loss for w in found if w.thing is not None}
+    for one, other in zip(things, things[1:], strict=False):
+        if one.unit == other.unit or one.unit not in owners and other.unit not in owners:
+            continue
+        between = text[one.end : other.start]
+        for w in found:
+            if one.end <= w.loss.start and w.loss.end <= other.start:
+                between = between.replace(text[w.loss.start : w.loss.end], "#")
+        goes = one if _FOR.fullmatch(between) and _SWAPS.search(text[max(0, one.start - 60) : one.start]) else other if _RATHER_THAN.fullmatch(between) else None
+        if goes is not None:
+            comes = other if goes is one else one
+            return {owners[t.unit]: t is goes for t in (goes, comes) if t.unit in owners}
+    return {}
+
+
+def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
+    """When something is on, by what is done with it wherever it is named."""
+    text = query.text
+    said = _names(one.thing.unit, things) if one.thing is not None else [one.loss]
+    off = any(_TAKEN_OFF.search(text[max(0, f.start - 40) : f.start]) or _OFF.match(_behind(f, one.loss, text)) for f in said)
+    on = any(_PUT_ON.search(text[max(0, f.start - 50) : f.start]) or _ON.match(_behind(f, one.loss, text)) for f in said)
+    if off:
+        return BEFORE
+    if on or bare:
+        return AFTER
+    return ""
+
+
+def _behind(thing: Fact, loss: Fact, text: str) -> str:
+    """What is said after a thing, and after what it costs: "the gel, which costs a stop, comes off"."""
+    own = thing.end <= loss.start <= thing.end + _REACH
+    return " " + text[loss.end if own else thing.end :].lstrip(" ,()")
