@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Sequence
 
+from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.physics.ambient import SUNNY_EV
 from assistant.places import ROOMS
@@ -17,6 +18,8 @@ LIGHT_ALONE = "(?=light)" + "".join(f"(?<!{word} )" for word in _OURS.split()) +
 """"the stage light alone": of whatever is there, and of no lamp of ours."""
 AMBIENT = (r"(?:ambient|daylight|day light|sun|sunlight|sunset|sky|dusk|twilight|window|windows|available light|existing light|outdoors|outside|"
             r"background|bg|backdrop|scene|doorway|open doors?|landscape|city|skyline|house lights|bar|view|natural light|" + ROOMS + "|" + LIGHT_ALONE + r"|(?:back |far |rear )?(?<!off the )(?<!off a )(?<!off )wall)(?:'?s)?")
+
+OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
 
 _FILL_AT = Pattern(r"\bfill(?:-?in)?(?: flash| light)?(?: is| set)?(?: at| to|:|,)?\s*$", re.I)
 _FILL_OF = Pattern(r"\b(?:fill(?:-?in)?|flash|strobe)(?: flash| light)?(?: alone| only| to be| is| be| at| just| about| as)*\s*$", re.I)
@@ -52,3 +55,22 @@ def sky_in_stops(facts: list[Fact], text: str) -> list[Fact]:
     more = told[0].unit == "+" or _BRIGHTER_SKY.match(text[told[0].end :]) is not None
     sky = replace(told[0], quantity="exposure_value", value=SUNNY_EV + abs(told[0].value) * (1 if more else -1), unit="", of="", to="", cue="")
     return [sky if f is told[0] else f for f in facts]
+
+
+_THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at)?\s*$", re.I)
+
+
+_BEHIND = Pattern(r"\b(?:the|my|those|these|that|his|her|their) (?!flash|fill|strobe|light|gun|key|kicker|rim)[a-z]+(?: [a-z]+)? (?:behind|beyond|outside|at the back|in the distance)(?: (?:her|him|them|it|the \w+))?(?: (?:should|to|must|can|may|will|ought to))?(?: (?:be|come out|go|fall|read|sit))?(?: (?:about|at))? $", re.I)
+"""Right before so many stops: what stands behind is lit by what is there."""
+
+
+def metered_thing(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
+    """"the quay meters 1/4 at f/2.8 … and the quay one stop under", "and the books behind two under": whatever it is, it is lit by what is there."""
+    if not any(f.quantity == "shutter" and f.of == "ambient" for f in facts):
+        return False
+    if _BEHIND.search(text[max(0, fact.start - 60) : fact.start]):
+        return True
+    named = _THE_THING.search(text[: fact.start])
+    if named is None or OF_FLASH.search(named["thing"]):
+        return False
+    return patterns.search(rf"\b{named['thing']}\b[^.;?!]{{0,24}}\b(?:meters?|metered|reads?)\b", text[: named.start()], re.I) is not None

@@ -151,7 +151,7 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word == "how_many":
         return _how_many(segment, at, after, text)
     if item.word == "how_much":
-        return _how_much(segment, at, after)
+        return _how_much(segment, at, after, text)
     if item.word == "how_long":
         return Ask("duration", _whom(segment, at), "", item.start)
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
@@ -254,10 +254,11 @@ _SO_MANY_OVER = Pattern(r"\s+(?:over|under|above|below|hotter|brighter|darker|di
 """"How many over is that": stops, though nobody says so."""
 
 
-def _how_much(segment: Segment, at: int, after: Sequence[Item]) -> Ask | None:
+def _how_much(segment: Segment, at: int, after: Sequence[Item], text: str) -> Ask | None:
     start = segment.items[at].start
     later = segment.items[at + 1 :]
-    if any(i.kind == "cue" and i.word in ("down", "up") for i in later) and not any(i.kind in ("stops", "name") for i in later) and _turned(later):
+    named = any(i.kind == "stops" or i.kind == "name" and not _THE_SAME.search(text[max(0, i.start - 12) : i.start]) for i in later)
+    if any(i.kind == "cue" and i.word in ("down", "up") for i in later) and not named and _turned(later):
         return Ask("power", _whom(segment, at), "", start)
     if any(i.kind == "cue" and i.word == "depth_of_field" for i in after[:3]):
         return None  # "how much more depth"
@@ -271,6 +272,10 @@ def _how_much(segment: Segment, at: int, after: Sequence[Item]) -> Ask | None:
         if item.kind == "cue" and item.word == "energy":
             return Ask("energy", "", "J", start)
     return Ask("stops", _whom(segment, at), "", start) if not any(i.kind == "name" for i in segment.items[at + 1 :]) else None
+
+
+_THE_SAME = Pattern(r"\bsame $", re.IGNORECASE)
+"""Right before what is kept, and so not asked for: "at the same distance"."""
 
 
 def _turned(items: Sequence[Item]) -> bool:

@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language.ambient_words import AMBIENT, LIGHT_ALONE, signed_fill, sky_in_stops
+from assistant.language.ambient_words import AMBIENT, LIGHT_ALONE, OF_FLASH, metered_thing, signed_fill, sky_in_stops
 from assistant.language.metered_at import conditions
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
@@ -30,7 +30,6 @@ _LESS = r"too (?:dark|dim)|under(?:exposed?|neath)?|below|darker|dimmer|down|les
 _MORE = r"too (?:bright|hot|light)|over(?:exposed?)?|above|brighter|hotter|more|higher"
 _AFTER = Pattern(rf"^[\s,]*(?:of )?(?:light )?(?:too )?(?P<way>{_LESS}|{_MORE})\b\s*(?:than|as|from|on)?\s*(?:the |my |what the |that |her |its |normal )*(?P<than>[a-z]+(?: [a-z]+)?)?", re.I)
 _BEFORE = Pattern(r"\b(?P<way>too (?:bright|hot|light|dark|dim)|gain(?:s|ed)?|lift(?:ed)?|minus|under|underexposed?|underexpos(?:e|ing)|darken(?:ed)?|drop(?:s|ped)?|down|kill(?:ed)?|lower(?:ed)?|over|overexposed?|brighten|knock(?:ed)?(?: \w+)? (?:back|down)|below)\b[\w\s]{0,25}$", re.I)
-OF_FLASH = Pattern(r"\b(?:fill|flash|strobe|speedlight|flashgun|light)\b", re.I)
 _FLASH_ITSELF = Pattern(r"\b(?:flash|strobe|speedlight|flashgun|key|fill)(?: alone| by itself| on its own)?(?: \w+| (?:from|on|at) (?:the |her |his )?\w+(?: side)?)? (?:reads?|meter(?:s|ed)?|is|gives?|gave|puts|says)\b", re.I)
 _THAN_FLASH = Pattern(r"\b(?:flash|key|main|strobe|subject|exposure|sitter|face|faces|her|him|them|bride|couple|model)\b", re.I)
 
@@ -238,7 +237,7 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|gain|lift|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
     clause = _LEVEL_WITH.sub(" ", clause_before(fact, text))
-    of = ("fill" if after is not None and (_is_more_flash(fact, facts, text) or _AS_FILL.match(text, fact.end)) else "") or ("ambient" if _metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact) or ("fill" if _FLASH_ASKED.search(text[fact.end : fact.end + 60]) else "")
+    of = ("fill" if after is not None and (_is_more_flash(fact, facts, text) or _AS_FILL.match(text, fact.end)) else "") or ("ambient" if metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact) or ("fill" if _FLASH_ASKED.search(text[fact.end : fact.end + 60]) else "")
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
     return replace(fact, quantity="relation", value=abs(fact.value), of=of, to="ambient" if of == "fill" else "", cue=cue, unit="")
@@ -258,19 +257,6 @@ def _is_more_flash(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
 
 _FLASH_ASKED = Pattern(r"\bwhat (?:must|should|does|would|will|has) (?:the |my )?(?:flash|fill|strobe)(?: alone)? (?:need to |have to |to |then )?(?:read|give|be|meter)\b|\b(?:flash|fill|strobe) (?:then |alone )?(?:should |must |would )?(?:read|meter)s?\W*\?", re.I)
 """After so many stops of nobody: it is the flash that lies there."""
-_THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at)?\s*$", re.I)
-
-
-def _metered_thing(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
-    """"the quay meters 1/4 at f/2.8 … and the quay one stop under": whatever it is, it is lit by what is there."""
-    if not any(f.quantity == "shutter" and f.of == "ambient" for f in facts):
-        return False
-    named = _THE_THING.search(text[: fact.start])
-    if named is None or OF_FLASH.search(named["thing"]):
-        return False
-    return patterns.search(rf"\b{named['thing']}\b[^.;?!]{{0,24}}\b(?:meters?|metered|reads?)\b", text[: named.start()], re.I) is not None
-
-
 def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:
     """"Twilight sky is 1/15 at f/5.6. I want it a stop over": what the talk before was of."""
     if fact.to not in ("", "aperture", "ambient") or OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not patterns.search(r"\b(?:it|that|this|want)\b", clause, re.I):

@@ -6,8 +6,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language.ambient_words import AMBIENT
-from assistant.language.daylight import OF_FLASH
+from assistant.language.ambient_words import AMBIENT, OF_FLASH
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace

@@ -397,4 +397,4 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     through = any(f.quantity in ("nd", "factor", "camera_filter", "filter_loss") for f in facts)
     if through and not any(f.quantity in ("guide_number", "power", "aperture") for f in facts):
         return [replace(a, quantity="factor" if "factor" in text.lower() and "stop" not in text.lower() else "stops") if a.quantity == "power" else a for a in asks]
-    return [a for a in asks if a.quantity != "power" or not patterns.search(r"\b(?:same|keep\w*|unchanged)\b(?:(?!\b(?:what|which|how|new)\b|\d,)[\w ,]){0,25}$", text[: a.start], re.I)]
+    return [a for a in asks if a.quantity != "power" or text[a.start : a.start + 3].lower() == "how" or not patterns.search(r"\b(?:same|keep\w*|unchanged)\b(?:(?!\b(?:what|which|how|new)\b|\d,)[\w ,]){0,25}$", text[: a.start], re.I)]

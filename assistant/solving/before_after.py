@@ -52,9 +52,9 @@ def _solved(query: Query) -> Solution | None:
     if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or query.claim:
         return None
     kinds = {f.quantity for f in query.facts}
-    if kinds - _BY_THE_WAY - _LOSSES - frozenset(_SETTINGS) - {"power_down"} or len(kinds) < 2:
+    if kinds - _BY_THE_WAY - _LOSSES - frozenset(_SETTINGS) - {"power_down", "push"} or len(kinds) < 2:
         return None
-    owners = {f.of for f in query.facts if f.of and f.quantity not in _BY_THE_WAY and f.quantity not in _LOSSES}
+    owners = {f.of for f in query.facts if f.of and f.quantity not in _BY_THE_WAY and f.quantity not in _LOSSES and f.quantity != "push"}
     if len(owners) > 1 or not owners <= _ONE_LIGHT or any(f.origin != "said" for f in query.facts):
         return None
     ask = query.asks[0]
@@ -62,11 +62,12 @@ def _solved(query: Query) -> Solution | None:
     if read and not _SET_TO.search(query.text):
         return _left_to(query, ask)
     changes = _changes(query, ask)
-    return _answer(query, ask, changes) if changes and (len(changes) > 1 or changes[0].name in _NOBODY_ELSE) else None
+    return _answer(query, ask, changes) if changes and (len(changes) > 1 or _nobody_else(changes[0], ask)) else None
 
 
-_NOBODY_ELSE = ("extension", "t_number")
-"""A change that no other topic weighs by itself."""
+def _nobody_else(only: Change, ask: Ask) -> bool:
+    """Whether a single change is one that no other topic weighs."""
+    return only.name in ("extension", "t_number") or only.name == "push" and ask.quantity != "aperture" or ask.quantity == "energy" and only.name in ("distance", "film_speed")
 
 
 _SET_TO = Pattern(r"\b(?:from|going|open\w*|clos\w*|stop\w* down|stopping)\b[^.?!;\d]{0,24}f ?/? ?\d[\d.]*[^.?!;\d]{0,12}\bto f", re.I)
@@ -120,6 +121,11 @@ def _changes(query: Query, ask: Ask) -> list[Change] | None:
             out.append(Change(quantity, stops, tuple(told)))
         elif told and (quantity in ("magnification", "extension", "t_number") or quantity in _DEFAULT and not _stays(told[0], query)):
             return None  # said once, and whether it holds for both is not plain
+    pushed = query.all("push")
+    if pushed:
+        if len(pushed) > 1 or query.has("film_speed"):
+            return None
+        out.append(Change("push", pushed[0].value, tuple(pushed)))
     turned = query.all("power_down")
     if turned:
         if len(turned) > 1 or query.has("power") and ask.quantity != "power":

@@ -20,7 +20,7 @@ _TALK = Pattern(r"\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
-_SIGN = Pattern(r"\b(?P<over>over|more|brighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
+_SIGN = Pattern(r"\b(?P<over>over|more|brighter|lighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
 _STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
 _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
@@ -54,7 +54,7 @@ def solve(query: Query) -> Solution | None:
         return filled
     if not query.asks or not ("bracket" in query.cues and "bracket" in text.lower() or _TALK.search(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):
         return None
-    if query.asks_for("ratio", "guide_number", "distance", "near_limit", "far_limit") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
+    if query.asks_for("ratio", "guide_number", "distance", "near_limit", "far_limit", "duration") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
     if "pop" not in text.lower():
         query = query.with_facts(replace(f, quantity="count", unit="frames") if f.quantity == "count" and f.unit == "pops" or f.quantity == "rows" and _SHEETS.search(text) else f for f in query.facts)  # "three shots"
@@ -244,7 +244,7 @@ def _by_words(query: Query) -> list[tuple[int, float]]:
 
 
 def _direction(word: str) -> int:
-    return 1 if word.lower() in ("over", "more", "brighter", "above", "up", "plus", "+") else -1 if word else 0
+    return 1 if word.lower() in ("over", "more", "brighter", "lighter", "above", "up", "plus", "+") else -1 if word else 0
 
 
 def _size(query: Query, start: int, end: int, words: str) -> float:

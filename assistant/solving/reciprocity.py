@@ -139,8 +139,8 @@ def _rows_of(text: str, times: list[Fact]) -> tuple[list[tuple[float, float]], l
     return pairs, left
 
 
-_METERED_ASKED = Pattern(r"\b(?:what|which|how long)\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?", re.I)
-_GIVEN = Pattern(r"\b(?:gave|given|giving|exposed|exposing|ran|run|opened for|kept (?:it )?open)\b", re.I)
+_METERED_ASKED = Pattern(r"\b(?:what|which|how long)\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?|\b(?:longest|most|shortest|what|which) (?:metered|uncorrected) (?:time|exposure|reading)\b", re.I)
+_GIVEN = Pattern(r"\b(?:gave|given|giving|exposed|exposing|ran|run|opened for|kept (?:it )?open|keep (?:the shutter |it )?open|(?:has to|must|should) include|with the correction (?:in|included|counted)|correction (?:in it|included|counted)|all in)\b", re.I)
 
 
 def _backwards(query: Query, times: list[Fact]) -> Solution | None:

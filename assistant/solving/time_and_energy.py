@@ -16,7 +16,7 @@ from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import marks, strobe_fits
+from assistant.solving import energy_short, marks, strobe_fits
 from assistant.solving.claim_denial import denied
 from assistant.solving.pop_facts import FAR, apart, own, popped, said_twice, share
 from assistant.solving.pops import wanted
@@ -113,11 +113,15 @@ def _small_unit(query: Query, ask: Ask, speed: Fact, metres: float) -> str:
     return "mm" if metres < 0.1 else "cm" if metres < 1 else "m"
 
 
+_A_SPAN = 0.25
+"""Metres; a longer way is how far the light may stand, and no blur."""
+
+
 def _short_enough(query: Query, ask: Ask) -> Solution | None:
     """The longest pulse, or shutter, that keeps a movement under so much."""
     if ask.of != "freeze":
         return None
-    speed, blur = query.last("velocity"), query.last("blur")
+    speed, blur = query.last("velocity"), query.last("blur") or next((f for f in query.all("max_distance") if f.value < _A_SPAN), None)
     missing = tuple(name for name, fact in (("speed", speed), ("distance", blur)) if fact is None)
     if missing:
         said = {"speed": "how fast it moves", "distance": "how much movement you would accept"}
@@ -391,7 +395,7 @@ TOPICS = {
     "shutter": (_short_enough, _series),
     "distance": (_movement,),
     "freeze": (_freezes,),
-    "energy": (_energy,),
+    "energy": (energy_short.solve, _energy),
     "stops": (_charge,),
     "power": (_power,),
 }

@@ -90,7 +90,7 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
     off = any(_TAKEN_OFF.search(text[max(0, f.start - 40) : f.start]) or _OFF.match(_behind(f, one.loss, text)) for f in said)
     on = any(_PUT_ON.search(text[max(0, f.start - 50) : f.start]) or _ON.match(_behind(f, one.loss, text)) for f in said)
     if off:
-        return BEFORE
+        return BEFORE if one.thing is not None or one.loss.quantity != "loss" else ""  # "I lose 3 stops" is no thing taken off
     if on or bare:
         return AFTER
     return ""
