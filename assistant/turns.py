@@ -21,7 +21,7 @@ from assistant.safety_turns import cautions_of, hazard_stated, safety_question, 
 from assistant.solving.asking import asks_something, tells_no_figure
 from assistant.solving.doubtful import doubtful
 from assistant.solving.flash import asked_unit
-from assistant.solving.left_out import left_out, only_numbers, stray_numbers
+from assistant.solving.left_out import left_out, measured_figures, only_numbers, stray_numbers
 from assistant.solving.lights import guide_unit, preferred_unit
 from assistant.solving.limits import check
 from assistant.solving.solution import Solution
@@ -167,7 +167,7 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
             solution, whole = retried, again
     if solution.status == "needs" and _about_something_else(query, talk):
         return None
-    loose = unbearable(whole, solution) or stray_numbers(query, whole, solution)
+    loose = unbearable(whole, solution) or stray_numbers(query, whole, solution) or measured_figures(turn.query, whole, solution, unused(whole, solution))
     if solution.status == "answered" and not solution.answers and not solution.lead:
         return None
     if alone is None and not loose and not turn.query.asks and talk.scene.asks:

@@ -37,6 +37,19 @@ def _within(place: int, spans: list[tuple[int, int]]) -> bool:
     return False
 
 
+_MEASURED = Pattern(r"\d*\.\d")
+"""A figure with a point was measured, and nobody says it by the way."""
+
+
+def measured_figures(said: Query, whole: Query, solution: Solution, idle: Sequence[Fact]) -> list[Fact]:
+    """The figures with a point that the answer leaves out."""
+    if not _MEASURED.search(said.text):
+        return []
+    told = " ".join((solution.lead, *solution.notes))
+    words = [w for w in left_out(said, whole, solution, idle, told) if _MEASURED.search(w)]
+    return [Fact("number", 0.0, said=w) for w in words]
+
+
 def _figures(text: str) -> set[str]:
     return {figure.strip(".,").replace(",", "") for figure in patterns.findall(r"\d[\d.,]*", text)}
 
