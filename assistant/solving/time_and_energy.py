@@ -113,8 +113,7 @@ def _small_unit(query: Query, ask: Ask, speed: Fact, metres: float) -> str:
     return "mm" if metres < 0.1 else "cm" if metres < 1 else "m"
 
 
-_A_SPAN = 0.25
-"""Metres; a longer way is how far the light may stand, and no blur."""
+_A_SPAN = 0.25  # metres; a longer way is how far the light may stand, and no blur
 
 
 def _short_enough(query: Query, ask: Ask) -> Solution | None:
