@@ -42,6 +42,19 @@ def _fallen(facts: list[Fact], text: str) -> list[Fact]:
     return facts
 
 
+_AND_THE_OTHER = Pattern(r"[,;]? (?:and|but) the other(?: one| flash| gun| head)?(?: is| of| with| has| at|'s|,)? (?:one of )?(?:about )?$", re.IGNORECASE)
+_OF_A_FLASH = Pattern(r"\b(?:one|first|bigger|smaller|left|right)\b[^.;?!]{0,24}$", re.IGNORECASE)
+
+
+def _the_other(facts: list[Fact], text: str) -> list[Fact]:
+    """"one with a guide number of 36 metres and the other 22 metres": of one kind, where it does not say that it stands there."""
+    out = list(facts)
+    for n, (one, other) in enumerate(zip(facts, facts[1:], strict=False)):
+        if one.quantity == "guide_number" and other.quantity == "distance" and other.unit in ("ft", "m") and _AND_THE_OTHER.search(text[one.end : other.start]) and _OF_A_FLASH.search(text[: one.start]) and not _STANDS.match(text[other.end :]):
+            out[n + 1] = replace(other, quantity="guide_number", value=other.value / LENGTH[other.unit], cue="")
+    return out
+
+
 def _near(text: str, fact: Fact) -> str:
     """The words right before a fact: no more, or many facts would each look through the whole text."""
     return text[max(0, fact.start - 60) : fact.start]
@@ -229,7 +242,7 @@ def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:
 
 
 STEPS: Steps = (
-    (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_fallen, frozenset({"modifier"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
+    (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_the_other, frozenset({"guide_number"})), (_fallen, frozenset({"modifier"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
     (_measured_at, frozenset({"guide_number"})), (_quoted_for, frozenset({"guide_number"})), (_unit_after_condition, frozenset({"guide_number"})),
     (_power_of_its_own, frozenset({"power"})), (_speed_of_its_own, frozenset({"film_speed"})), (_full_power_guide, frozenset({"power"})),
 )

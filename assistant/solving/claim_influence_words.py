@@ -183,6 +183,9 @@ _WHAT_IT_GIVES = Pattern(r"\bwhat (?:the |my )?(?:flash|strobe|gun) (?:itself |a
 _OF_A_SIZE = Pattern(r"\b(?:bigger|larger|smaller|huge|giant|wider) (?:soft ?box|umbrella|brolly|source|light|octa\w*|diffuser|scrim|reflector)\b")
 
 
+_SO_FAR = Pattern(r"\d ?(?:feet|foot|ft|m|metres?|meters?|cm|in|inch(?:es)?|yards?)\b|\d['\u2032]|\b(?:half|quarter|full|1/\d+) power\b")
+
+
 def read(said: str) -> Saying | None:
     """The claim of influence in a text in plain lower case; None where it is none, or not clear."""
     bare = _WHAT_IT_GIVES.sub("the flash exposure", _KNOWN_APART.sub(" ", said))
@@ -198,6 +201,8 @@ def read(said: str) -> Saying | None:
         return None  # larger and farther off: two causes
     if cause.name in ("spreader", "bounce") and _MOVED.search(said):
         return None  # where it stands is the cause then
+    if cause.name == "rim" and _SO_FAR.search(said):
+        return None  # moved, or turned up and down: for its own reading
     if cause.name == "shutter" and _FASTER_THAN_SYNC.search(said) or cause.name == "tone" and not _BY_HAND.search(said):
         return None
     rest = _PAIRED.sub(lambda m: " balance " if m["balance"] else " ratio " if m["ratio"] else " falloff ", rest)

@@ -305,7 +305,7 @@ def _times_compared(query: Query) -> Solution | None:
     if any(query.has(q) for q in ("guide_number", "aperture", "shutter", "power", "distance")):
         return None
     if len(speeds) == 2 and speeds[0].value > 0 and speeds[1].value > 0:
-        faster = patterns.search(r"\b(?:faster|more sensitive|quicker)\b|\bas fast\b", query.text.lower())
+        faster = patterns.search(r"\b(?:faster|more sensitive|quicker)\b|\bas (?:fast|sensitive|quick)\b", query.text.lower())
         value = speeds[0].value / speeds[1].value if faster else speeds[1].value / speeds[0].value
         return _done(Quantity("factor", value, "x"), *speeds, notes=("Half the film speed needs twice the light.",))
     if times is not None and not speeds:

@@ -7,8 +7,10 @@ the balance. The result is put back into the balance before it is returned.
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Assumed
+from assistant.patterns import Pattern
 from assistant.physics.flash import sum_of_light, whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -264,6 +266,7 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
     assert target is not None
     speed = film_facts[0].value if film_facts else 100.0
     loss, loss_facts, _ = camera.loss_total(query)
+    one = replace(one, losses=()) if _AS_A_WHOLE.search(query.text) else one
     at_iso = film_facts[-1].value if len(film_facts) > 1 else 100.0
     powers = query.all("power")
     one = replace(one, power=powers[0].value if powers else one.power)
@@ -275,6 +278,10 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
         assumed += (Assumed("power", 1.0, "of full", "none was given"),)
     return Solution(answers=(guide_number(value if unit in ("m", "cm") else value / 0.3048, "m" if unit in ("m", "cm") else "ft", at_iso),), assumed=assumed, lines=(*lines, line("guide_number", value)),
                     used=_facts(found, tuple(film_facts), loss_facts, (target,), tuple(powers)), topic="flash")
+
+
+_AS_A_WHOLE = Pattern(r"\bguide number (?:of|for|is)\b[^?]*\b(?:together|combination|combined|as a whole|pair of them|as one)\b|\b(?:guide number|gn)\b[^?]{0,24}\b(?:with (?:it|the \w+) (?:on|up|included|in place)|through (?:it|the \w+)|in (?:it|that box|the box))\b[^?]*\?", re.I)
+"""The guide number asked is that of the flash with what it was read through."""
 
 
 def _combined_guide(query: Query, ask: Ask) -> Solution:

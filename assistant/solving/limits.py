@@ -11,7 +11,7 @@ import math
 from collections.abc import Callable, Iterator
 
 from assistant.answer import Quantity
-from assistant.physics.flash import whole_count
+from assistant.physics.flash import falloff_stops, whole_count
 from assistant.query import Fact, Query
 from assistant.records import record, replace
 from assistant.scales import speak_stops
@@ -64,18 +64,29 @@ def limits_of(query: Query) -> Limits:
 
 def check(query: Query, solution: Solution) -> Solution:
     """The solution, or the same as out of reach with ways that work."""
-    if solution.status != "answered" or not solution.answers or solution.topic not in ("flash", "relations", "change", "time", "twins"):
+    if solution.status != "answered" or not solution.answers or solution.topic not in ("flash", "relations", "change", "time", "twins", "falloff"):
         return solution
     first = solution.answers[0]
+    if solution.topic == "falloff" and (first.quantity != "distance" or first.of):
+        return solution
     limits = limits_of(query)
     broken = _broken(first, limits, query)
     if not broken:
         return solution
     fact, sentence = broken
-    ways = alternatives(query, solution, limits) if solution.lines else []
+    ways = alternatives(query, solution, limits) if solution.lines else _as_far_as_it_goes(query, first, limits) if solution.topic == "falloff" else []
     used = solution.used + ((fact,) if fact else ())
     notes = (*solution.notes, sentence, _spoken(ways))
     return replace(solution, status="out_of_reach", alternatives=tuple(way for _, way in ways), used=used, notes=tuple(n for n in notes if n))
+
+
+def _as_far_as_it_goes(query: Query, wanted: Quantity, limits: Limits) -> list[tuple[str, tuple[Quantity, ...]]]:
+    """Rows in too short a room: the light as far back as it goes, and what the back row then lacks."""
+    gap = query.last("gap")
+    if gap is None or not limits.max_distance:
+        return []
+    lacks = marks.stops(falloff_stops(limits.max_distance, limits.max_distance + gap.value), "back row")
+    return [("put the light as far back as it goes", (marks.distance(limits.max_distance, wanted.unit), lacks))]
 
 
 def _broken(answer: Quantity, limits: Limits, query: Query) -> tuple[Fact | None, str] | None:

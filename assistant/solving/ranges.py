@@ -40,6 +40,8 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
     if pair is None:
         return None
     quantity, facts = pair
+    if facts[0].value == facts[1].value:
+        return None  # one value said again
     named = patterns.search(r"\b(?:range|span|spread) of (?:the )?(apertures?|f-?stops?|distances?|powers?)", query.text.lower())
     wanted = {"a": "aperture", "f": "aperture", "d": "distance", "p": "power"}[named.group(1)[0]] if named else ""
     ask = next((a for a in query.asks if a.quantity in SERIES and a.quantity != quantity and a.quantity == (wanted or a.quantity)), None)
