@@ -98,7 +98,7 @@ def _number(plain: list[Token], place: int, text: str) -> list[Token]:
         return [*out, token, Token("COMMA", ",", token.end, token.end)]
     elif after is not None and after.type in _OF_A_KIND and not (place and plain[place - 1].type in _NEVER_OF_A_KIND):
         token = Token(_OF_A_KIND[after.type], token.value, token.start, token.end)
-    elif _of_a_stop(plain, place):
+    elif _of_a_stop(plain, place, text):
         token = Token("STEPS", token.value, token.start, token.end)
     out.append(token)
     if after is not None and after.type == "ISO" and _before_a_speed(plain, place):
@@ -304,9 +304,10 @@ _OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY", "YEAR": "MANY", "DIN": "DINS"}
 """A number before "stops" or "flashes" is a number of those: "drop the power two stops"."""
 
 
-def _of_a_stop(tokens: list[Token], place: int) -> bool:
-    """"0.7 of a stop": a part of one, and not a number with a stop of its own after it."""
-    return 0 < getattr(tokens[place].value, "value", 9.0) < 1 and [t.type for t in tokens[place + 1 : place + 4]] == ["OF", "A", "STOP"]
+def _of_a_stop(tokens: list[Token], place: int, text: str) -> bool:
+    """"0.7 of a stop", "1.0 of a stop": a part of one, and not a number with a stop of its own after it."""
+    part = 0 < getattr(tokens[place].value, "value", 9.0) < 1 or "." in text[tokens[place].start : tokens[place].end]
+    return part and [t.type for t in tokens[place + 1 : place + 4]] == ["OF", "A", "STOP"]
 
 
 UNITS = {"LEN", "MM", "FOOT_MARK", "INCH_MARK", "PACE"}
