@@ -27,7 +27,12 @@ class Table:
 
 
 def stepped(facts: list[Fact], text: str, table: Table) -> list[Fact]:
-    """The facts after those steps that have one of their kind to begin with."""
+    """The facts after those steps that have one of their kind to begin with.
+
+    >>> last = lambda facts, text: facts[:-1]
+    >>> stepped([Fact("power", 0.5), Fact("aperture", 8.0)], "", Table([(last, frozenset({"aperture"})), (last, frozenset({"shutter"}))]))[0].quantity
+    'power'
+    """
     of_kind, left = table.of_kind, -1  # every bit
     while True:
         begun = table.always
