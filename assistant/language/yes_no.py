@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.segments import Segment
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Patterns
 from assistant.query import Ask, Fact
 
 _TAG = Pattern(
@@ -17,7 +17,7 @@ _TAG = Pattern(
 )
 """At the end, or before one more sentence that only tells: "..., right? It is lit by daylight."."""
 _NO_TAG = Pattern(r"\b(?:put|puts|get|gets|make|makes|bring|brings|set|expose) (?:it|that|this|them|her|him|the \w+) right\s*[?!.]*\s*$|\b(?:stops?|third|half) (?:of|from|off) (?:right|correct)\s*[?!.]*\s*$|\b(?:on|to|the|my|his|her|your|at|is|was|were|got|set) (?:the )?(?:right|ok|okay)\s*[.!]*\s*$|^\W*(?:right|correct|yes|yeah|yep|true|ok|okay|no)\W*$|\b(?:if that's|if it's|that's) ok\b")
-_PHRASES = tuple(Pattern(words) for words in (
+_PHRASES = Patterns(Pattern(words) for words in (
     r"\bis (?:that|this|it|he|she|they|all that|any of that) (?:right|so|correct|true|ok|okay|wrong|a fact|the case|really (?:so|true)|nonsense|rubbish|a myth|usable|printable|tolerable|salvageable|too (?:much|far)|good enough)\b|\bis it (?:true|correct|right|so|a myth)\b",
     r"\bare they (?:right|wrong)\b|\bam i (?:right|wrong|correct)\b|\bhave i (?:got|done) (?:that|this|it|the)\b|\bdid i (?:get|do) (?:that|this|it)\b|\bdo i have (?:that|this|it) right\b|\bam i thinking straight\b",
     r"\btrue or false\b|\bfact or fiction\b|\b(?:confirm|verify|agree|affirm|prove|support)(?: (?:it|this|that))? or (?:deny|refute|disagree|disprove|correct|reject|not)\b|\b(?:yea|yay) or nay\b|\b(?:right|correct|true),? or (?:wrong|not|false|(?:an? |just |only |pure |more |club |old )*(?:lore|folklore|myth|legend|nonsense|rubbish|bunk|hearsay|superstition|wives'? tale))\b",
@@ -115,7 +115,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
 
 def _is_phrased(said: str) -> bool:
     """"is that right", "true or false", "y/n"."""
-    return any(phrase.search(said) for phrase in _PHRASES) or "/" in said and _Y_OR_N.search(said) is not None
+    return any(_PHRASES[number].search(said) for number in _PHRASES.to_try(said)) or "/" in said and _Y_OR_N.search(said) is not None
 
 
 def _within(said: str) -> bool:
