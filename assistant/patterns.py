@@ -77,7 +77,7 @@ class Pattern:
         """The compiled pattern, or None where the text cannot match."""
         if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
             return None  # as in `may_match`, without its call
-        if self._letters and not (self._sure and text is _Low.text) and not self._has_letters(text):
+        if self._letters and not (self._sure and (text is _Low.text or text == _Low.letters)) and not self._has_letters(text):
             return None
         return self._compiled or self._compile()
 
@@ -89,7 +89,7 @@ class Pattern:
         """As re.Pattern.search."""
         if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
             return None  # most patterns go this way
-        if self._letters and not (self._sure and text is _Low.text) and not self._has_letters(text):
+        if self._letters and not (self._sure and (text is _Low.text or text == _Low.letters)) and not self._has_letters(text):
             return None
         return (self._compiled or self._compile()).search(text, start, end)
 
@@ -261,29 +261,29 @@ def search(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
 
 def match(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
     """As re.match."""
-    return _known(pattern, flags).match(text)
+    return (_kept.get((pattern, flags)) or _known(pattern, flags)).match(text)
 
 
 def fullmatch(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
     """As re.fullmatch."""
-    return _known(pattern, flags).fullmatch(text)
+    return (_kept.get((pattern, flags)) or _known(pattern, flags)).fullmatch(text)
 
 
 def finditer(pattern: str, text: str, flags: int = 0) -> Iterator[re.Match[str]]:
     """As re.finditer."""
-    return _known(pattern, flags).finditer(text)
+    return (_kept.get((pattern, flags)) or _known(pattern, flags)).finditer(text)
 
 
 def findall(pattern: str, text: str, flags: int = 0) -> list[str]:
     """As re.findall."""
-    return _known(pattern, flags).findall(text)
+    return (_kept.get((pattern, flags)) or _known(pattern, flags)).findall(text)
 
 
 def sub(pattern: str, new: str | Callable[[re.Match[str]], str], text: str, count: int = 0, flags: int = 0) -> str:
     """As re.sub."""
-    return _known(pattern, flags).sub(new, text, count)
+    return (_kept.get((pattern, flags)) or _known(pattern, flags)).sub(new, text, count)
 
 
 def split(pattern: str, text: str, maxsplit: int = 0, flags: int = 0) -> list[str | Any]:
     """As re.split."""
-    return _known(pattern, flags).split(text, maxsplit)
+    return (_kept.get((pattern, flags)) or _known(pattern, flags)).split(text, maxsplit)

@@ -49,7 +49,7 @@ _MAKE: dict[str, tuple[float, Callable[[float, str | None], Quantity]]] = {
 def solve(query: Query) -> Solution | None:
     """The settings of a bracket, or how many frames it takes; None when it is none."""
     text = _OF_METAL.sub(" ", query.text)
-    of_frames = any(f.quantity == "count" and f.unit == "frames" for f in query.facts) and "battery" not in query.cues and not query.has("max_count")
+    of_frames = bool([f for f in query.facts if f.quantity == "count" and f.unit == "frames"]) and "battery" not in query.cues and not query.has("max_count")
     if of_frames and query.asks_for("count") and _SETS.search(text) and not query.has("guide_number") and (filled := _on_a_roll(query)) is not None:
         return filled
     if not query.asks or not ("bracket" in query.cues and "bracket" in text.lower() or _TALK.search(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):

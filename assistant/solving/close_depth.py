@@ -16,7 +16,7 @@ SMALLEST_SCALE = 0.05
 def solve(query: Query) -> Solution | None:
     """"Half life size, f/22: total depth", "1:4, 80 mm deep: which f-stop"; None where the lens and the focus are told."""
     scale = query.last("magnification")
-    if scale is None and query.asks_for("aperture") and query.has("depth_wanted", "focal_length") and not query.has("guide_number"):
+    if scale is None and query.has("depth_wanted", "focal_length") and not query.has("guide_number") and query.asks_for("aperture"):
         return _stop_at(query)
     if scale is None or scale.value < SMALLEST_SCALE or query.has("guide_number"):
         return None

@@ -48,13 +48,13 @@ def _high_speed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]
 
 def solve(query: Query) -> Solution | None:
     """What something in the way costs, or the aperture once it is there; None for anything else."""
-    if any(a.quantity == "shutter" and a.of == "through" for a in query.asks):
+    if [a for a in query.asks if a.quantity == "shutter" and a.of == "through"]:
         return _time_through(query)
-    ask = next((a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")), None)
-    if ask is None:
+    wanted = [a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")]
+    if not wanted:
         return None
     for topic in (_t_stop, _guide_fell, _should_have_been, _measured, swapped.solve, _added_up, _after, _made_up):
-        found = topic(query, ask)
+        found = topic(query, wanted[0])
         if found is not None:
             return found
     return None

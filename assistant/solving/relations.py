@@ -235,12 +235,13 @@ def _against_mark(query: Query) -> Solution | None:
     if not query.asks_for("aperture"):
         return None
     said, mark = query.last("relation"), query.last("aperture")
-    if said is None and any(word in query.text.lower() for word in ("closing", "opening", "by the lens", "on the lens")):
+    text = query.text.lower()
+    if said is None and any([word in text for word in ("closing", "opening", "by the lens", "on the lens")]):
         said = next((replace(f, to="aperture") for f in query.facts if f.quantity == "stops" and f.cue in ("less", "more")), None)
     if said is None or said.to != "aperture" or mark is None or query.has("guide_number") or query.has("distance"):
         return None
     stops = abs(said.value) * (1 if said.cue == "more" else -1)
-    lens = any(word in query.text.lower() for word in ("camera", "lens", "exposure", "closing", "shoot", "set "))
+    lens = any(word in text for word in ("camera", "lens", "exposure", "closing", "shoot", "set "))
     value = mark.value * 2 ** (-stops / 2 if lens and not said.of else stops / 2)
     again = tuple(f for f in query.facts if f.quantity in ("relation", "aperture") and f.value in (said.value, mark.value) and f.cue in (said.cue, mark.cue, "", "meter"))
     return Solution(answers=(marks.aperture(value, said.of or None),), used=tuple(dict.fromkeys((said, mark, *again))), topic="relations")

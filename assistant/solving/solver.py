@@ -114,10 +114,12 @@ def _in_order(query: Query) -> Solution | None:
 
 def _asked(query: Query) -> Solution | None:
     """Everything that was asked, what was asked first before the rest."""
+    if len(query.asks) < 2:
+        return _first(query)
     hangs_together = query.has("guide_number") and query.asks_for("near_limit", "far_limit", "depth_of_field", "sharp")  # the depth needs the flash's aperture
     found = _in_order(query) if len({a.quantity for a in query.asks}) > 1 and not hangs_together else None
     found = found or _first(query)
-    return _with_the_rest(query, found) if found is not None and len(query.asks) > 1 else found
+    return _with_the_rest(query, found) if found is not None else None
 
 
 def _with_the_rest(query: Query, found: Solution) -> Solution:
