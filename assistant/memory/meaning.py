@@ -54,7 +54,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
 
 def _first_of_all(query: Query) -> Query:
     """The first question of a conversation, to which nothing is added but what it must want."""
-    whole = replace(query, facts=merged((), query.facts), mentioned=tuple(dict.fromkeys(query.mentioned)))
+    facts, mentioned = merged((), query.facts), tuple(dict.fromkeys(query.mentioned))
+    whole = query if facts == query.facts and mentioned == query.mentioned else replace(query, facts=facts, mentioned=mentioned)
     return whole if query.asks else replace(whole, asks=inferred_ask(whole) or ((Ask("aperture"),) if implied_ask(whole) else ()))
 
 

@@ -11,7 +11,7 @@ import re
 from functools import lru_cache
 
 from assistant import patterns
-from assistant.patterns import Pattern
+from assistant.patterns import Pattern, Patterns
 from assistant.places import ROOMS
 from assistant.records import record
 from assistant.scales import aperture_difference_stops, shutter_difference_stops
@@ -163,9 +163,14 @@ def terms(text: str) -> tuple[Term, ...]:
     return tuple(sorted(taken, key=lambda t: t.start))
 
 
+_SHIFTS = Patterns(pattern for _, pattern in _SHIFT)
+_COMPARISONS = Patterns(pattern for _, pattern in _COMPARED)
+
+
 def _shifts(said: str) -> list[Term]:
     out = []
-    for quantity, pattern in _SHIFT:
+    for number in _SHIFTS.to_try(said):
+        quantity, pattern = _SHIFT[number]
         for m in pattern.finditer(said):
             value = _shift_value(quantity, m.group(1), m.group(2))
             if value:
@@ -175,7 +180,8 @@ def _shifts(said: str) -> list[Term]:
 
 def _comparisons(said: str) -> list[Term]:
     out = []
-    for quantity, pattern in _COMPARED:
+    for number in _COMPARISONS.to_try(said):
+        quantity, pattern = _COMPARED[number]
         for m in pattern.finditer(said):
             value = _shift_value(quantity, m.group(2), m.group(1))
             if value:

@@ -82,7 +82,7 @@ def solve(query: Query) -> Solution | None:
     found = choose(query, _asked) or over_values(query, _asked) or _asked(query)
     if found is None or found.status not in ("answered", "out_of_reach"):
         return found
-    return replace(found, used=found.used + used).noting(*notes)
+    return replace(found, used=found.used + used).noting(*notes) if used or notes else found
 
 
 def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:
