@@ -36,7 +36,9 @@ _SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
 
 def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the lens, the draw and the scale of a close-up told apart."""
-    out = _one_scale(_in_focal_lengths([_lens(_to_the_film(_inches(f, facts, text), text), text) for f in facts], text), text)
+    out = [_inches(f, facts, text) if f.quantity == "number" else f for f in facts]
+    out = [_lens(_to_the_film(f, text), text) if f.unit in _SMALL else f for f in out]
+    out = _one_scale(_in_focal_lengths(out, text), text)
     if not _CLOSE.search(text):
         return out
     out = _tubes_named(out, text)

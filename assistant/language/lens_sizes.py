@@ -34,9 +34,10 @@ _LENS_TALK = Pattern(r"how (?:deep|thin|shallow) is\b|edge to edge|\bdepth\W*$|h
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with focus at infinity, draws, frames and images told apart."""
     out = _said_again(_bare_lens(_ring(_full_frame(list(facts), text), text), text), text)
-    if any(f.quantity == "focal_length" for f in out):
+    lens = "focal_length" in [f.quantity for f in out]
+    if lens:
         out = [_draw(f, out, text) for f in out]
-    lens = any(f.quantity == "focal_length" for f in out)
+        lens = "focal_length" in [f.quantity for f in out]
     if (_MAGNIFIED.search(text) or _FILLS.search(text) and (lens and _HOW_FAR.search(text) or _COSTS.search(text)) or _ON_THE_GLASS.search(text) or _MEASURED_ON.search(text) and _TAKES_LIGHT.search(text) and _two_small(out)) and not any(f.quantity == "extension" for f in out):
         return _imaged(out, text)
     return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
@@ -166,6 +167,8 @@ _HUNDREDTHS = Pattern(r"hundredths\s*$", re.I)
 
 def parts_of_a_millimetre(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"point oh five of a millimetre", "three hundredths of a mm": one length, and not two."""
+    if "mm" not in [f.unit for f in facts]:
+        return list(facts)
     out: list[Fact] = []
     for fact in facts:
         part = out[-1] if out else None
@@ -300,6 +303,8 @@ _NO_LIGHTS = Pattern(r"\b(?:key|fill|lighting|main|rim|hair|ratio|gn|guide)\b", 
 
 def reproduced(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"at 1:1 by how many times": a scale of reproduction, where exposure and no lights are spoken of."""
+    if "ratio" not in [f.quantity for f in facts]:
+        return list(facts)
     if patterns.search(r"\b(?:shooting|working|photograph\w*|focus\w*|macro|close.?up) (?:it |this |her |them )?at \d:\d", text, re.I) and not patterns.search(r"\b(?:key|fill|lighting|main|ratio)\b", text, re.I):
         return [replace(f, quantity="magnification", of="") if f.quantity == "ratio" and not f.bad and patterns.search(r"\bat\s*$", text[: f.start], re.I) else f for f in facts]
     worked = any(f.quantity == "aperture" for f in facts) and patterns.search(r"\bring\b|\blens\b|\bwhat do i (?:set|put)|f-?stop|aperture", text, re.I)

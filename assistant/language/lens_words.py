@@ -52,14 +52,16 @@ def lens_facts(facts: list[Fact], items: Sequence[Item], text: str, spoken: bool
 
 def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
     facts = lens_sizes.hair_breadths(lens_sizes.parts_of_a_millimetre(lens_sizes.two_sides(facts, text), text))
-    facts = [replace(f, quantity="aperture", of="") if f.quantity == "number" and f.value % 1 and is_aperture_mark(f.value) and f.said[:1].isdigit() else f for f in facts] if not any(f.quantity == "aperture" for f in facts) else facts
+    told = {f.quantity for f in facts}
+    if "number" in told and "aperture" not in told:
+        facts = [replace(f, quantity="aperture", of="") if f.quantity == "number" and f.value % 1 and is_aperture_mark(f.value) and f.said[:1].isdigit() else f for f in facts]
     facts = two_places.told_apart(facts, text)
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}
     cues = {i.word for i in items if i.kind == "cue"}
     out = _formats(lens_sizes.sized(bellows_words.drawn(facts, text), text), spoken, places)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
-    out = lens_sizes.reproduced(_reproduction([_magnified(f, text) for f in out], spoken), text)
+    out = lens_sizes.reproduced(_reproduction([_magnified(f, text) if "/" in f.said else f for f in out], spoken), text)
     if not cues & set(_ABOUT) and not _extent_words(text, out):
         return out
     read: list[Fact] = []

@@ -75,7 +75,7 @@ def time_facts(facts: list[Fact], items: Sequence[Item], text: str) -> list[Fact
     cues = {i.word for i in items if i.kind == "cue"}
     out = _hit_twice(_counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower), text, lower)
     out = _told_pulse(out, items) if {"t05", "t01"} <= cues else out
-    if not any(f.quantity == "energy" for f in out) and ENERGY.search(lower):
+    if "energy" not in [f.quantity for f in out] and ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
     if RATE.search(lower):
