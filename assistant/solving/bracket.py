@@ -54,7 +54,7 @@ def solve(query: Query) -> Solution | None:
         return filled
     if not query.asks or not ("bracket" in query.cues and "bracket" in text.lower() or _TALK.search(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):
         return None
-    if query.asks_for("ratio", "guide_number", "distance", "near_limit", "far_limit", "duration") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
+    if query.asks_for("ratio", "distance", "near_limit", "far_limit", "duration") or query.asks_for("guide_number") and not query.asks_for("count") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
     if "pop" not in text.lower():
         query = query.with_facts(replace(f, quantity="count", unit="frames") if f.quantity == "count" and f.unit == "pops" or f.quantity == "rows" and _SHEETS.search(text) else f for f in query.facts)  # "three shots"

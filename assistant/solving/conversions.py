@@ -152,7 +152,7 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
             if not patterns.search(r"\b(?:from|between)\s+(?:a\s+)?$", query.text[: facts[0].start].lower()):
                 facts = sorted(facts, key=lambda f: f.unit != "full")
         if len(facts) == 2 and patterns.search(r"\b(?:faster|quicker|slower|brighter|stronger|more|less|weaker|over)\b.*\b(?:than|compared (?:to|with)|next to|versus)\b", query.text.lower()):
-            needs_light = quantity == "film_speed" and patterns.search(r"\bneeds?\b|\bwants?\b", query.text.lower()) is not None
+            needs_light = quantity == "film_speed" and patterns.search(r"\bneeds?\b|\bwants?\b", query.text.lower()) is not None and not _BY_SPEED.search(query.text)
             value = between(facts[1].value, facts[0].value)
             if quantity == "film_speed" and _ASKED_OF_FILM.search(query.text[facts[1].end :]):
                 value = -abs(value) if "slower" in query.text[facts[1].end :].lower() else abs(value)  # both told before: "how many stops faster is mine?"
@@ -184,6 +184,8 @@ _FEWER = Pattern(r"\bhow (?:much|far|many stops) (?:under|below|darker|dimmer|we
 
 
 _ASKED_OF_FILM = Pattern(r"\bhow (?:many stops|much) (?:faster|quicker|slower)\b", re.I)
+_BY_SPEED = Pattern(r"\bstops? (?:faster|quicker|slower)\b|\b(?:faster|quicker|slower)\b[^.?!]*\bstops\b", re.I)
+"""It is compared by how fast it is, whatever is wanted besides."""
 _FASTER = Pattern(r"\bhow many stops (?:faster|quicker)\b", re.I)
 
 

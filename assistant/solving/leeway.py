@@ -71,7 +71,7 @@ def by_guide(query: Query, unit: str = "") -> tuple[float | None, tuple[Fact, ..
 def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
     """Stops allowed over and under."""
     said = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")]
-    over, under = (next((f for f in said if patterns.match(words, query.text[f.end :], re.I)), None) for words in (r"\W*(?:too )?(?:over|hot|more|above|bright|much)", r"\W*(?:too )?(?:under|less|below|dark|little)"))
+    over, under = (next((f for f in said if patterns.match(words, query.text[f.end :], re.I)), None) for words in (r"\W*(?:too |of )?(?:over|hot|more|above|bright|much)", r"\W*(?:too |of )?(?:under|less|below|dark|little)"))
     if over and under:
         return abs(over.value), abs(under.value), (over, under), ()
     if said:

@@ -64,10 +64,10 @@ def limits_of(query: Query) -> Limits:
 
 def check(query: Query, solution: Solution) -> Solution:
     """The solution, or the same as out of reach with ways that work."""
-    if solution.status != "answered" or not solution.answers or solution.topic not in ("flash", "relations", "change", "time", "twins", "falloff"):
+    if solution.status != "answered" or not solution.answers or solution.topic not in ("flash", "relations", "change", "time", "twins", "falloff", "focus"):
         return solution
     first = solution.answers[0]
-    if solution.topic == "falloff" and (first.quantity != "distance" or first.of):
+    if solution.topic == "falloff" and (first.quantity != "distance" or first.of) or solution.topic == "focus" and (first.quantity != "aperture" or not query.has("smallest_aperture")):
         return solution
     limits = limits_of(query)
     broken = _broken(first, limits, query)

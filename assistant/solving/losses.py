@@ -317,11 +317,13 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return False
     if _WITHOUT.search(own) or _NOT_THROUGH.search(own):
         return False
-    if patterns.search(r"\b(?:with|through|behind) (?!(?:the|my) (?:flash|light|lamp|head|strobe|gun|key|lens|meter|camera)\b)(?:it|that|the \w+|my \w+)(?: \w+)? ?(?:on|up|fitted)?\b", own, re.I) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
+    if _READ_THROUGH.search(own) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
         return True
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 
 
+_READ_THROUGH = Pattern(r"\b(?:with|through|behind|in) (?:it|that|(?:the|my|that|its|both|this|an?) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)
+"""Said of a reading that was taken with what stands in the light; "with my picture" is not."""
 _MARKED = Pattern(r"[.?!;:,](?=\s|$)|\u2026|\s[-\u2013\u2014]+\s")
 _BESIDE = 40
 """Letters before a value that are of its clause, in a text without marks."""
@@ -385,7 +387,8 @@ def _t_stop(query: Query, ask: Ask) -> Solution | None:
         return None
     if ask.quantity == "aperture" and share and not query.has("guide_number"):
         value = optics.t_stop(aperture.value, float(share[1] or share[2]) / 100)
-        return Solution(answers=(marks.aperture(value),), used=(aperture,), topic="losses", notes=("That is its T-number: the f-number an unlossy lens of the same light would have.",))
+        return Solution(answers=(marks.aperture(value),), used=(aperture, *(replace(f, quantity="remark") for f in query.facts if f.quantity in ("number", "power", "share"))), topic="losses", lead=f"T{value:.3g}.",
+                        notes=("That is the f-number a lens that loses nothing would have for as much light.",))
     if ask.quantity == "aperture" and number and not query.has("guide_number"):
         return _ring_for(query, number)
     if ask.quantity not in ("stops", "factor"):

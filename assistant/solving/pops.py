@@ -54,7 +54,7 @@ def _as_one(query: Query) -> Solution | None:
 
 def _from_where_i_stand(query: Query) -> Query:
     """"two pops do when I stand three metres off; from six?": the flash is in the hand of who stands there, as near as he can get."""
-    own = [f for f in query.facts if f.quantity == "camera_distance" and f.cue == "self" or f.quantity == "max_distance" and _ONLY_GET.search(query.text[: f.start])]
+    own = [f for f in query.facts if f.quantity == "camera_distance" and f.cue == "self" or f.quantity == "max_distance" and _ONLY_GET.search(query.text[: f.start]) or f.quantity == "min_distance"]
     placed = query.all("distance")
     in_hand = len(placed) == 1 and popped(query) is not None or not placed and query.has("guide_number") and _OPEN_FLASH.search(query.text) is not None
     if len(own) != 1 or not in_hand:
