@@ -322,7 +322,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 
 
-_READ_THROUGH = Pattern(r"\b(?:with|through|behind|in) (?:it|that|(?:the|my|that|its|both|this|an?) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)
+_READ_THROUGH = Pattern(r"\b(?:with|through|behind) (?:it|that|(?:the|my|that|its|both) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)
 """Said of a reading that was taken with what stands in the light; "with my picture" is not."""
 _MARKED = Pattern(r"[.?!;:,](?=\s|$)|\u2026|\s[-\u2013\u2014]+\s")
 _BESIDE = 40
