@@ -162,8 +162,24 @@ def aperture_difference_stops(a: float, b: float) -> float:
     """
     _positive("f-number", a)
     _positive("f-number", b)
-    counted = stops_between(a, b, _APERTURES, _EXACT)
-    return 2 * math.log2(a / b) if counted is None else -counted
+    counted = stops_between(_whole_mark(a), _whole_mark(b), _APERTURES, _EXACT)
+    return 2 * math.log2(a / b) if counted is None else _past(a) - _past(b) - counted
+
+
+_SPOKEN_PARTS = (1 / 3, 1 / 2, 2 / 3)
+
+
+@lru_cache(maxsize=1000)
+def _whole_mark(n: float) -> float:
+    """The whole mark that a spoken part of a stop was counted from ("f/11 and a half"); any other number is itself."""
+    if is_aperture_mark(n):
+        return n
+    return next((mark for part in _SPOKEN_PARTS for mark in _APERTURE_THIRDS.whole() if math.isclose(mark * 2 ** (part / 2), n, rel_tol=1e-9)), n)
+
+
+def _past(n: float) -> float:
+    """The part of a stop that such a number stands past its mark."""
+    return 2 * math.log2(n / _whole_mark(n))
 
 
 def _time_text(seconds: float) -> str:

@@ -6,7 +6,7 @@ import re
 
 from assistant.answer import Answer
 from assistant.language import speaking
-from assistant.memory.anew import says_stops_again
+from assistant.memory.anew import another_power, says_stops_again
 from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
 from assistant.memory.corrections import correction, last_put_right
@@ -249,7 +249,7 @@ def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:
 
 def _alone(query: Query, talk: Conversation) -> Query | None:
     """The query by itself, when it needs nothing of the scene: a new question."""
-    if not query.asks or not query.facts or not (talk.scene.facts or talk.kit.facts):
+    if not query.asks or not query.facts or not (talk.scene.facts or talk.kit.facts) or another_power(query, talk.scene):
         return None
     if not query.mentioned:
         bare = solve(query)

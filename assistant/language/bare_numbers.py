@@ -274,9 +274,12 @@ _IS_AT = Pattern(r"\b(?:at|on)\s*$", re.I)
 _OF_A_LENS = Pattern(r"\s*(?:lens|glass|prime|wide|at (?:its|the) widest|maximum|max|is as)\b", re.I)
 
 
+_T_NUMBER = Pattern(r"\bt[ /-]?$", re.I)
+
+
 def _decimal_mark(n: Bare) -> Fact | None:
     """"five six", "2.8": only apertures are numbered so."""
-    if n.mark == int(n.mark) or not is_aperture_mark(n.mark) or "aperture" in n.kinds or ("lens" in n.text.lower() and not patterns.match(r"\s*(?:on|at|with) (?:the|my) lens\b", n.text[n.fact.end :].lower()) and not _LENS_AT.search(n.text[: n.fact.start]) and not (_IS_AT.search(n.text[: n.fact.start]) and not _OF_A_LENS.match(n.text[n.fact.end :]))):
+    if n.mark == int(n.mark) or not is_aperture_mark(n.mark) or "aperture" in n.kinds or _T_NUMBER.search(n.text[max(0, n.fact.start - 4) : n.fact.start]) or ("lens" in n.text.lower() and not patterns.match(r"\s*(?:on|at|with) (?:the|my) lens\b", n.text[n.fact.end :].lower()) and not _LENS_AT.search(n.text[: n.fact.start]) and not (_IS_AT.search(n.text[: n.fact.start]) and not _OF_A_LENS.match(n.text[n.fact.end :]))):
         return None
     role = next((i.word for i in reversed(n.before) if is_role(i)), "")
     return n.of("aperture", value=n.mark, of=role if n.reads else "")

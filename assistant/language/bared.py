@@ -13,6 +13,7 @@ _QUESTION = Pattern(r"\b(?:what|which|where|how|give me|tell me|aperture|f-?stop
 _BARE = Pattern(r"\b(?:bare(?:[- ](?:head|flash|bulb|gun))?|naked|without (?:it|that|anything|any of (?:it|them|that))|with (?:it|that) (?:off|gone|away)|nothing (?:on|in front|over it))\b(?! (?:f|i|it|reads?|gave|gives|was|wall|skin|back|shoulder|branch))", re.I)
 _OFF_BEFORE = Pattern(r"\b(?:without|no|minus|(?:take|taking|took|pull|pulling|leave|leaving|left|whip|peel|strip|remov\w*|ditch\w*|los(?:e|ing)|drop(?:ping)?|skip(?:ping)?)(?: off| out)?)(?: (?:the|my|that|its|this|a|an))?(?: [a-z]+)? ?$", re.I)
 _OFF_AFTER = Pattern(r" (?:is |comes |taken |folded |moved |swung |flipped )?(?:off|removed|gone|away|out of the way|left off)\b(?! (?:the|my|it|a)\b)", re.I)
+_OF_THE_GUIDE = Pattern(r"[ ,(]*(?:(?:when|if|with the|as a|for the|is|it's) )?", re.I)
 _THROUGH_IT = Pattern(r"\b(?:measured|tested|found|works? out|came out|comes out)\b[^.;?!]*\b(?:with|through|behind|in|under)\b", re.I)
 """"guide number 40 m, measured through the dome": then it is not the bare light's."""
 
@@ -27,6 +28,8 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     told = min(f.start for f in lost)
     off = {f.unit for f in worn if f.start > told and (_OFF_BEFORE.search(text[max(0, f.start - 40) : f.start]) or _OFF_AFTER.match(text[f.end :]))}
     bare = _BARE.search(text, max(f.end for f in lost))
+    if bare is not None and _OF_THE_GUIDE.fullmatch(text[guides[0].end : bare.start()]):
+        bare = None  # "a guide number of 110 feet bare": how it was quoted
     if bare is not None and _asked_there(text, bare.start()) and len({f.unit for f in worn}) <= 1:
         off |= {f.unit for f in (*worn, *lost)}
     gone = [f for f in lost if f.unit in off or len(lost) == 1 and off]

@@ -44,8 +44,27 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     out = _tubes_named(out, text)
     out = [replace(f, quantity="focal_length", of="") if f.quantity == "extension" and _THEN_THE_DRAW.match(text[f.end : f.end + 40]) else f for f in out]
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
-    out = [_draw(f, text, unit) for f in out]
+    out = _racked([_draw(f, text, unit) for f in out], text)
     return _asked_draw(_stacked(_bare_lens(_both_bare(out, text), text), text), text)
+
+
+_RACKED_FROM = Pattern(rf"\b{_DRAW}(?: (?:the|my|it|them|out|in|bellows|draw|lens|further))* from (?:about )?$", re.I)
+_ON_TO = Pattern(r"\s*(?:mm|cm|in)?\s*(?:of (?:draw|bellows|extension) )?(?:out )?(?:to|till|up to) (?:about )?", re.I)
+
+
+def _racked(facts: list[Fact], text: str) -> list[Fact]:
+    """"rack the bellows from 180 mm to 260 mm": the draw before and after."""
+    out: list[Fact] = []
+    for fact in facts:
+        last = out[-1] if out else None
+        if fact.quantity == "length_range" and fact.unit in _SMALL and _RACKED_FROM.search(text[: fact.start]):
+            middle = fact.start + max(1, len(fact.said) // 2)
+            out += [replace(fact, quantity="extension", of="", other=math.nan, end=middle), replace(fact, quantity="extension", of="", value=fact.other, other=math.nan, start=middle)]
+        elif last is not None and last.unit == fact.unit and fact.unit in _SMALL and last.quantity in _LENGTHS and fact.quantity in _LENGTHS and _ON_TO.fullmatch(text[last.end : fact.start]) and _RACKED_FROM.search(text[: last.start]):
+            out[-1:] = [replace(f, quantity="extension", of="", cue="", to="", bad="") for f in (last, fact)]
+        else:
+            out.append(fact)
+    return out
 
 
 _THEN_THE_DRAW = Pattern(r"\s*(?:lens )?(?:when|while|if|once|as|and|but|with|where) (?:(?:the|my|its) )?(?:bellows|draw|extension|tubes?) (?:is|are|was|were|at|to|out|drawn|racked|extended|pulled|set|of|goes|go)\b", re.I)

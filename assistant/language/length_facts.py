@@ -211,8 +211,8 @@ def _standing(place: Place) -> Fact | None:
     return _behind(place)
 
 
-_FROM_A_THING = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?\w+ and (?:about |only )?", re.I)
-_OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is| stands| sits| hangs| was)?(?: now| about| only)?\s*$", re.I)
+_FROM_A_THING = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?\w+,? (?:and|so)(?: (?:so|that|now|then|it's|it is|it stands|is))* (?:about |only )?", re.I)
+_OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is| stands| sits| hangs| was| comes| moves| goes| came| moved| went)?(?: now| about| only| up| in| back| closer| to| at)*\s*$", re.I)
 _FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a )?(?:wall|background|backdrop|paper|curtain)\b", re.I)
 
 

@@ -66,8 +66,6 @@ def _within_reason(facts: list[Fact], _: str) -> list[Fact]:
 _PLURAL = Pattern(r"\w*(?:boxes|brollies|umbrellas|domes|dishes|octas)\b", re.I)
 _EACH_READS = Pattern(r"\beach\b[^.?!;\d]{0,16}\b(?:reads?|reading|meter\w*)\s*$", re.I)
 _A_PAIR_OF = Pattern(r"\b(?:a )?pair of (?:\w+ )?$", re.I)
-
-
 _NOBODYS = frozenset({"", "camera", "a", "b"})
 
 
@@ -206,6 +204,7 @@ _SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all t
 
 _OF_ONE = Pattern(r"\b(?:one|a|a single|single|each|every|1) (?P<of>layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|diffuser|cloth|tissue|gel)\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){0,40}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test)\w*", re.I)
 """Told of one of them: "one layer of our silk takes two thirds of a stop, and I have hung two"."""
+_ONE_OFF = Pattern(r"\b(?:tak|peel|pull|strip|whip|remov)\w* (?:off |away )?one (?:of (?:them|these|those|the \w+)|\w+)?(?: (?:off|away))?\b|\bone (?:layer|sheet|of them|less|fewer)\b[^.?!,;]{0,12}\b(?:off|less|fewer|away)\b", re.I)
 _ANY_SHEET = ("layer", "sheet", "piece", "thickness", "fold")
 
 
@@ -214,12 +213,13 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
     match = _LAYERS.search(text)
     if match is None:
         return facts
-    many = _MANY.get(match["many"].lower(), 2)
+    there = _MANY.get(match["many"].lower(), 2)
+    many = 1 if _ONE_OFF.search(text, match.end()) else there  # what one takes, where only one comes off
     of_one = next((one for one in _OF_ONE.finditer(text) if one["of"].lower() in _ANY_SHEET or match.group().lower().split()[-1].startswith(one["of"].lower()[:4])), None)
     first = next((f for f in facts if of_one and f.quantity in ("loss", "stops", "filter_loss") and f.start >= of_one.end()), None)
     every = patterns.search(r"\b(?:each|every)\b(?: \w+){1,9}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
     out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
-    out.append(Fact("rows", float(many), start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
+    out.append(Fact("rows", float(there), start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
     return [replace(f, value=f.value * many, quantity="loss" if f.quantity == "stops" and not f.cue else f.quantity) if f.quantity in ("loss", "stops", "filter_loss", "nd") and not _SUM_OF.match(text[f.end :]) and (every or f == first or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
 
 

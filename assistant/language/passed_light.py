@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.language import loss_lists
+from assistant.language.stop_words import LOSING
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
@@ -46,7 +47,7 @@ _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
     kinds = {f.quantity for f in facts}
-    facts = facts if kinds.isdisjoint(_NUMBERS) else [_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts]
+    facts = facts if kinds.isdisjoint(_NUMBERS) else _one_t_number([_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts], text)
     out = [*[_through(f, facts, text) if f.quantity in ("power", "number") else f for f in facts], *_free(facts, text)]
     out = _taken_off(out, text) if "nd" in kinds else out
     out = out if kinds.isdisjoint(_WORN) else [f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
@@ -85,6 +86,25 @@ def _t_number(fact: Fact, text: str) -> Fact:
     return replace(fact, quantity="t_number", of="") if named else fact
 
 
+_NOT_T = Pattern(r"(?:\bnot|instead of|rather than) t[ /-]?$", re.I)
+
+
+def _one_t_number(facts: list[Fact], text: str) -> list[Fact]:
+    """"it says T3.1, not T3.3": the one that is not denied."""
+    told = [f for f in facts if f.quantity == "t_number"]
+    denied = [f for f in told if _NOT_T.search(text[: f.start])] if len(told) == 2 else []
+    return [replace(f, quantity="remark") if f in denied else f for f in facts] if len(denied) == 1 else facts
+
+
+_ANOTHER_PART = Pattern(rf"\b{LOSING} (?:me )?(?:another|a further)(?: about)? $", re.I)
+
+
+def _part_of_a_stop(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
+    """"the dish loses half a stop and the sock loses another 3/4": of a stop as well."""
+    told = any(f.quantity in ("loss", "filter_loss") and f.end <= fact.start and "stop" in f.said for f in facts)
+    return told and fact.unit != "%" and "power" not in fact.said and _ANOTHER_PART.search(text[: fact.start]) is not None
+
+
 _FREE = Pattern(r"^[^.,;?!\d]{0,12}?\b(?:doesn.?t|does not|do not|don.?t|will not|won.?t) (?:really )?(?:cost|lose|eat|take|steal|absorb|swallow|rob)(?: me| us)? (?:anything|any(?: light)?|a thing|light)\b", re.I)
 
 
@@ -106,7 +126,12 @@ _A_PANE = Pattern(r"\b(?:element|pane|window glass|glass|mirror|prism|port|persp
 
 def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"passes 25 %" and "swallows 75 % of the light": two stops lost, both."""
-    if fact.quantity not in ("power", "number") or fact.bad or not 0 < fact.value < 1 or (fact.unit != "%" or fact.quantity == "number") and not (_SHARE.match(text[fact.end :]) or _all_said(fact, text)):
+    if fact.quantity not in ("power", "number") or fact.bad or not 0 < fact.value < 1:
+        return fact
+    if _part_of_a_stop(fact, facts, text):
+        taker = _taker(fact, facts)
+        return replace(fact, quantity="loss", unit=taker.unit if taker else "", of=taker.of if taker else "", cue="", to="")
+    if (fact.unit != "%" or fact.quantity == "number") and not (_SHARE.match(text[fact.end :]) or _all_said(fact, text)):
         return fact
     before, after = text[: fact.start], text[fact.end :]
     way = _way(before, after)

@@ -36,13 +36,13 @@ _FORGOTTEN = Pattern(r"\b(?:can(?:'t|not)|cant|can never|don't|dont|never|won't)
 """To remember is to keep, where it is not denied."""
 
 _WORDINGS = {
-    "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
+    "half blue": "half blue gel", "quarter blue": "quarter blue gel", "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
     "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
     "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
 }
-_SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?)\b)", re.I)
+_SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)
 _LETTERS = Pattern(r"[a-z]+")
 _POLITE_END = Pattern(r"(?<!no)(?<!no,)\s+(?:and )?(?:many |much |very many )?(?:thanks|thank you|thankyou|thanx|thx|cheers|ta|much obliged|much appreciated|bless you)(?: (?:so much|a lot|very much|again|in advance|all|mate|pal|folks|everyone|everybody|for (?:the|your) help))*\s*[.!,]*\s*$", re.I)
 """A word of thanks that ends a text; what went before it keeps its own mark."""
@@ -103,7 +103,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
 
 def _is_said_otherwise(said: str) -> bool:
     """Whether one of those words stands by itself: "im" is in every "time"."""
-    return not said.isascii() or "number of" in said.lower() or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(said.lower()))
+    return not said.isascii() or "number of" in said.lower() or " blue" in said.lower() or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(said.lower()))
 
 
 def _holds(text: str, pieces: tuple[str, ...]) -> bool:

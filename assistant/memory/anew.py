@@ -114,6 +114,32 @@ def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return _instead(query, scene, [replace(mine, quantity="count", unit=told[0].unit, of=told[0].of)], told)
 
 
+_FULL_POPS = Pattern(r"\bfull[- ]power(?= (?:pops?|bursts?|flashes|hits?)\b)", re.I)
+_PER_POP = Pattern(r"\b(?:pops?|bursts?|flashes|hits?|power)\b", re.I)
+
+
+def another_power(query: Query, scene: Scene) -> Fact | None:
+    """The power of "and with half-power pops?" after quarter-power ones that were read; None for anything else."""
+    full = None if query.facts else _FULL_POPS.search(query.text)
+    told = query.facts or ((Fact("power", 1.0, "full", start=full.start(), end=full.end(), said=full.group()),) if full else ())
+    mine = told[0] if len(told) == 1 and told[0].quantity == "power" and all(a.quantity == "count" for a in query.asks) else None
+    powers = {f.value: f for f in scene.facts if f.quantity == "power"}
+    read = [f for f in scene.facts if f.quantity == "aperture"]
+    fits = len(powers) == 1 and len(read) == 2 and [a.quantity for a in scene.asks] == ["count"] and _PER_POP.search(query.text)
+    return mine if mine is not None and not mine.bad and fits else None
+
+
+def pops_of_another_power(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """What each pop gives goes with its power."""
+    mine = another_power(query, scene)
+    if mine is None:
+        return query, scene
+    was = next(f for f in scene.facts if f.quantity == "power")
+    read = [f for f in scene.facts if f.quantity == "aperture"]
+    gives = replace(read[0], value=read[0].value * math.sqrt(mine.value / was.value), origin="kept")
+    return replace(query, asks=()), replace(scene, facts=tuple(gives if f is read[0] else replace(f, value=mine.value) if f.quantity == "power" else f for f in scene.facts))
+
+
 _ALONE = Pattern(
     r"^\W*(?:(?:and|or|then|what about|how about|what if|now|make (?:it|that)|no|nah|nope|sorry|wait|actually|well|rather|hang on|scratch that|i meant?|let'?s say|say|just|only|it'?s|it should be|should be|call it)\b\W*)*(?:with |at |for |to |on |by )*"
     r"(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: (?:(?P<less>under|down|darker|dimmer|below|less)|(?P<more>over|up|brighter|hotter|above)))?(?: instead| then| please| only)?\W*$", re.I)

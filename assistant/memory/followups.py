@@ -16,6 +16,7 @@ from assistant.memory.anew import (
     loss_more,
     loss_now,
     pair_again,
+    pops_of_another_power,
     rated_again,
     so_many,
     stops_again,
@@ -76,6 +77,6 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 
 RULES: tuple[Rule, ...] = (
-    layered, pair_again, after_measured, so_many, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
+    layered, pair_again, after_measured, so_many, pops_of_another_power, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
     another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, steps_again, side_again, limit_again, image_again, made_right, row_again, row_numbers, scale_again, guide_for_another, bare_numbers, length_again,
 )

@@ -145,10 +145,16 @@ def _plain(said: str) -> str:
     return re.sub(r"^(?:plus |and |with )?(?:an? |the |my )?", "", said.strip().lower())
 
 
+_BELLOWS = Pattern(r"\b(?:bellows|draw|drawn|rack\w*|lens to (?:the )?film)\b", re.I)
+_ADDED_TUBE = Pattern(r"\b(?:tubes?|rings?|spacers?|added|extra|beyond|past infinity)\b", re.I)
+
+
 def _drawn(query: Query, first: Fact, second: Fact) -> float | None:
     """Two extensions of one lens, focused at infinity without them: each (1 + extension / focal length) squared."""
     lenses = {f.value for f in query.all("focal_length")}
     lens = lenses.pop() if len(lenses) == 1 else 0.0
+    if _BELLOWS.search(query.text) and not _ADDED_TUBE.search(query.text) and min(first.value, second.value) >= lens:
+        return 2 * math.log2(first.value / second.value)  # from the lens to the film: it tells all
     return 2 * math.log2((1 + first.value / lens) / (1 + second.value / lens)) if lens > 0 else None
 
 
@@ -209,11 +215,12 @@ def _answer(query: Query, ask: Ask, changes: Sequence[Change]) -> Solution | Non
     net = sum(c.stops for c in changes)
     working = tuple(f"{c.name.replace('_', ' ')}: {c.stops:+.2f} stops" for c in changes)
     note = f"{_listed(changes)}: {net:+.2f} stops in all."
-    if ask.quantity in ("stops", "factor") and _MAKE_UP.search(query.text):
+    made_up = _MAKE_UP.search(query.text) or _GIVE_MORE.search(query.text) and net < 0 and all(c.name in ("extension", "magnification", "t_number") for c in changes)
+    if ask.quantity in ("stops", "factor") and made_up:
         net = -net  # what is opened up, not what is lost
     if ask.quantity in ("stops", "factor"):
         size = speak_stops(abs(net))
-        way = ("Open up {}." if net > 0 else "Close down {}.") if _MAKE_UP.search(query.text) else "{} more light." if net > 0 else "{} less light."
+        way = ("Open up {}." if net > 0 else "Close down {}.") if made_up else "{} more light." if net > 0 else "{} less light."
         lead = "No difference." if abs(net) < 0.005 else f"{way.format(size)[:1].upper()}{way.format(size)[1:-1]} ({net:+.2f})."
         stops, factor = marks.stops(net), Quantity("factor", 2.0**net, "x")
         return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), working=working, topic="change", lead=lead, notes=(note,))
@@ -225,6 +232,9 @@ def _answer(query: Query, ask: Ask, changes: Sequence[Change]) -> Solution | Non
 
 _MAKE_UP = Pattern(r"\b(?:open(?:ing)? (?:it |the lens )?up|make up|makes? up for|compensat\w+|(?:must|should|have to|need to|do) i (?:open|add|give|close|stop down)|to keep (?:the )?(?:exposure|same)|close (?:it |the lens )?down|stop (?:it |the lens )?down)\b", re.I)
 """What is to be done about a change, not what it comes to."""
+
+
+_GIVE_MORE = Pattern(r"\bhow (?:many|much) (?:more stops|stops more|(?:stops )?more exposure|extra exposure)\b(?![^.?!]*\blos)", re.I)
 
 
 def _listed(changes: Sequence[Change]) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
@@ -48,10 +49,23 @@ def claim_of_readings(query: Query) -> Solution | None:
     if not query.claim or others or len(readings) != 2 or len(stops) != 1 or readings[0].of == readings[1].of or not (all(f.of for f in readings) or {f.of for f in readings} == {"", "ambient"} and _A_FLASH.search(query.text.lower())):
         return None
     one, two = readings
+    if _TOGETHER.search(query.text, two.end):
+        return _more_together(one, two, stops[0])
     right = aperture_difference_stops(one.value, two.value)
     holds = abs(abs(right) - abs(stops[0].value)) <= TOLERANCE and not _other_way(one, two, stops[0], right)
     return Solution(answers=(Quantity("claim", holds), marks.stops(right, one.of if right > 0 else two.of)), used=(one, two, stops[0]), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. f/{one.value:g} and f/{two.value:g} are {speak_stops(abs(right))} apart.")
+
+
+_TOGETHER = Pattern(r"\b(?:together|combined|both at once|the two of them|added up|on top of each other|the sum)\b", re.I)
+
+
+def _more_together(one: Fact, two: Fact, said: Fact) -> Solution | None:
+    """"both give f/8, so together that is a stop more": what two equal lights come to, above either of them."""
+    if one.value != two.value or said.cue == "less":
+        return None
+    holds = abs(said.value - 1.0) <= TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(1.0)), used=(one, two, said), topic="claims", lead=f"{'Yes' if holds else 'No'}. Two equal lights from one side are one stop more than either.")
 
 
 _A_FLASH = Pattern(r"\b(?:flash|fill|strobe|gun)\b")

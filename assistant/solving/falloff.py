@@ -95,7 +95,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if turned and scene.moved and len(turned) == 1:  # "moved from 3 m to 2 m and turned down a stop": what is left of both
         net = lost - turned[0].value
         return _done((marks.stops(net),), scene, turned[0], lead=_stops_lead(net, net, None))
-    if scene.rows and lost < 0 and _ADDED_FOR.search(query.text):
+    if scene.rows and lost < 0 and set_for_row.ADDED_FOR.search(query.text):
         return _done((marks.stops(-lost, "back row"),), scene, lead=f"Add {speak_stops(-lost)} for the back row ({-lost:+.2f}); the front is over by as much then.")
     value = _signed(query, lost, scene)
     if _SET_FOR.search(query.text) and not scene.rows and scene.far_fact is not None and scene.near_fact is not None:
@@ -120,9 +120,6 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 _SET_FOR = Pattern(r"\b(?:set|worked (?:it )?out|calculated|exposed|figured|opened|dialled|dialed)\b[^.?!\d]{0,30}\bfor\s*$|\b(?:set|worked (?:it )?out|calculated|exposed|figured)\b[^.?!\d]{0,30}\bfor(?= (?:about )?\d)", re.I)
 
-
-_ADDED_FOR = Pattern(r"\bhow (?:many|much)\b[^?]*\b(?:add|open up|turn (?:it |the \w+ )?up|give)\b[^?]*\b(?:for|on|to)\b|\bhow (?:many stops|much) (?:more|extra) (?:power|light|exposure)\b[^?]*\b(?:need|want|take)s?\b|\bhow many stops (?:do|must|should|would) i open up\b", re.I)
-"""What the back row would need, not what it lacks."""
 
 
 def _stops_lead(value: float, lost: float, of: str | None) -> str:

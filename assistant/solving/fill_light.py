@@ -169,6 +169,8 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     if said is not None and at.aperture and light.aperture is None and at.shutter is None and not query.has("exposure_value"):
         light = Daylight(ambient.exposure_value(at.aperture, 1.0, at.film_speed), (), (), at.aperture, None, at.film_speed, relative=True)  # "the sunlit exposure is f/16": its time is whatever suits
     light = _as_told(query, light, at) if said is not None else light
+    if light.assumed and not query.has("aperture") and _READ_IN_TIME.search(query.text):
+        return needs(("aperture",), "I need the aperture that this time of the daylight goes with.", query.facts, "ambient")
     target = _target(query, light, at, said, room)
     if target is None:
         return None
@@ -177,6 +179,8 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     return _for_target(query, ask, target, light, at, tuple(f for f in (said, room) if f))
 
 
+_READ_IN_TIME = Pattern(r"\b(?:shade|sun(?:light|shine)?|daylight|sky|light|overcast)(?: \w+){0,2} (?:calls for|needs|reads?|meters?(?: at)?|asks for|wants|says|gives) (?:an? )?1/\d", re.I)
+"""A reading of the light with its aperture left out: "open shade calls for 1/60"."""
 _NEAR_THE_SKY = 2.0
 """Stops by which a reading may differ from what a sky usually gives."""
 

@@ -87,6 +87,8 @@ def shown(fact: Fact) -> float:
     """A fact's number as the person would say it."""
     if fact.quantity in ("distance", "camera_distance", "focus_distance", "max_distance") and fact.unit in LENGTH:
         return fact.value / LENGTH[fact.unit]
+    if fact.quantity in ("extension", "focal_length") and fact.unit == "mm":
+        return fact.value * 1000
     return fact.value
 
 

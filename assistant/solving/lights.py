@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from assistant import patterns
 from assistant.query import Fact, Query
 from assistant.records import field, record, replace
-from assistant.solving.ledger import Line, line
+from assistant.solving.ledger import Line, close, line
 from assistant.units import LENGTH
 
 NOT_SUBJECT = frozenset({"hair", "rim", "kicker", "accent", "background"})
@@ -178,6 +178,14 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
         reading=reading.value if reading else None,
         facts=tuple(facts),
     )
+
+
+def read_as(one: Light, both: Iterable[Light], query: Query) -> Light:
+    """A light told by guide number, beside one that is told by what it reads: what it would read."""
+    if one.reading is not None or one.guide_number is None or one.distance is None or all(lamp.reading is None for lamp in both):
+        return one
+    speed = query.last("film_speed")
+    return replace(one, reading=close("aperture", [*one.lines(), line("film_speed", speed.value if speed else 100.0)]))
 
 
 def _fired(query: Query, name: str) -> Fact | None:

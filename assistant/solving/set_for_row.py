@@ -47,6 +47,10 @@ def names_its_row(text: str) -> bool:
     return _SET_FOR.search(text) is not None
 
 
+ADDED_FOR = Pattern(r"\bhow (?:many|much)\b[^?]*\b(?:add|open up|turn (?:it |the \w+ )?up|give)\b[^?]*\b(?:for|on|to)\b|\bhow (?:many stops|much) (?:more|extra) (?:power|light|exposure)\b[^?]*\b(?:need|want|take)s?\b|\bhow many stops (?:do|must|should|would) i open up\b", re.I)
+"""What the back row would need, not what it lacks."""
+
+
 def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops of the rows asked about against the row that the lens is set for; None where it is set for none."""
     there = _set_for_a_place(query)
@@ -64,6 +68,9 @@ def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if right not in places or not asked:
         return None
     values = [(row, falloff_stops(places[right], places[row])) for row in asked]
+    if len(values) == 1 and values[0][1] < 0 and ADDED_FOR.search(query.text):
+        row, lacks = values[0]
+        return Solution(answers=(marks.stops(-lacks, f"{row} row"),), used=tuple(dict.fromkeys((*scene.used, *query.all("distance")))), topic="falloff", lead=f"Add {speak_stops(-lacks)} for the {row} row ({-lacks:+.2f}).")
     answers: tuple[Quantity, ...] = tuple(marks.stops(value, f"{row} row") for row, value in values)
     lead = "; ".join(f"the {row} row {speak_stops(abs(value))} {'over' if value > 0 else 'under'} ({value:+.2f})" for row, value in values)
     used = tuple(dict.fromkeys((*scene.used, *query.all("distance"), *query.all("rows"))))

@@ -18,6 +18,8 @@ _SWAPS = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|replac
 _FOR = Pattern(r"(?:(?:,? (?:which|that) \w+ #,?)|[ ,(]*#[ ,)]*)?\W*(?:for|with|by|to|onto|into)(?: (?:the|my|a|an|that))?(?: [\w-]+)?\W*", re.I)
 _RATHER_THAN = Pattern(r"(?:,? (?:which|that) \w+ #,?)?\W*(?:instead of|in place of|rather than)(?: (?:the|my|a|an|that))?(?: \w+)?\W*", re.I)
 _PUT_ON = Pattern(r"\b(?:add(?:s|ed|ing)?|put(?:s|ting)?(?: on| up)?|screw(?:s|ed|ing)?(?: on)?|clip(?:s|ped|ping)?(?: on)?|fit(?:s|ted|ting)?|hang(?:s|ing)?|hung|tap(?:e|es|ed|ing)|stick(?:ing)?|stuck|slip(?:ped|ping)?|mount(?:ed|ing)?|plus|now (?:through|with|wears|has)|wears|another|extra|to (?:full|half|a quarter|\S+) power with)\b(?: (?:on|up|in))?[^.?!;]{0,28}$", re.I)
+_WITH_IT = Pattern(r"\W*(?:and|plus|with|under|over|behind)(?: also| then)?(?: (?:an?|the|my|its))? ", re.I)
+"""Between two things that go on or come off together."""
 _TAKEN_OFF = Pattern(r"\b(?:(?:take|takes|taking|took|pull(?:s|ed|ing)?|peel(?:s|ed|ing)?|whip(?:s|ped|ping)?|strip(?:s|ped|ping)?|unscrew(?:s|ed|ing)?)(?: off| away)?|remov(?:e|es|ed|ing)|without|ditch(?:ed|ing)?|los(?:e|ing)|drop(?:ped|ping)?|swap(?:ped|ping)? out)(?: (?:the|my|that|this|its))?(?: [\w-]+)? ?$", re.I)
 _OFF = Pattern(r" (?:is |comes |came |has come |taken |gets )?(?:off|away|removed|gone)\b(?! (?:the|my|it|a|camera|axis|centre)\b)", re.I)
 _ON = Pattern(r" (?:is |goes |went |now |stays )?(?:on|up|fitted|in front)\b(?! (?:the|my|a)\b)", re.I)
@@ -39,12 +41,14 @@ def worn(query: Query) -> list[Worn] | None:
     bare = any(f.unit == "BARE" for f in query.all("camera_filter"))
     found = [Worn(loss, "", _of_what(loss, things, losses, query.text)) for loss in losses]
     gone = _swapped(found, things, query.text)
-    out = []
+    out: list[Worn] = []
     for one in found:
         if one.loss in gone:
             when = BEFORE if gone[one.loss] else AFTER
         else:
             when = _when(one, things, query, bare)
+        if not when and out and out[-1].when == AFTER and _WITH_IT.fullmatch(query.text[out[-1].loss.end : (one.thing or one.loss).start]):
+            when = AFTER
         if not when:
             return None
         out.append(Worn(one.loss, when, one.thing))
