@@ -180,9 +180,16 @@ def light(query: Query, name: str, many: bool, asked: str = "") -> Light:
     )
 
 
-def read_as(one: Light, both: Iterable[Light], query: Query) -> Light:
-    """A light told by guide number, beside one that is told by what it reads: what it would read."""
-    if one.reading is not None or one.guide_number is None or one.distance is None or all(lamp.reading is None for lamp in both):
+def read_alike(both: list[Light], query: Query) -> list[Light]:
+    """Lights told by guide number beside one that is told by what it reads, with what they would read; none of them where that is not known of one."""
+    if all(lamp.reading is None for lamp in both):
+        return both
+    out = [_read(lamp, query) for lamp in both]
+    return out if all(lamp.reading is not None for lamp in out) else []
+
+
+def _read(one: Light, query: Query) -> Light:
+    if one.reading is not None or one.guide_number is None or one.distance is None:
         return one
     speed = query.last("film_speed")
     return replace(one, reading=close("aperture", [*one.lines(), line("film_speed", speed.value if speed else 100.0)]))

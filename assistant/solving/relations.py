@@ -14,7 +14,7 @@ from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, marks
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
 from assistant.solving.ledger import close, line
-from assistant.solving.lights import NOT_SUBJECT, Light, lights, preferred_unit, read_as
+from assistant.solving.lights import NOT_SUBJECT, Light, lights, preferred_unit, read_alike
 from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution, needs
 
@@ -166,12 +166,10 @@ def _brighter(query: Query) -> Solution | None:
         return None
     if "brightest" in query.cues:
         query = readings_named(query)
-    found = [lamp for lamp in lights(query) if lamp.name]
+    found = read_alike([lamp for lamp in lights(query) if lamp.name], query)
     if len(found) != 2 or not all(_comparable(lamp) or lamp.guide_number for lamp in found):
         return None
-    one, two = (read_as(lamp, found, query) for lamp in found)
-    if (one.reading is None) is not (two.reading is None):
-        return None  # what the other reads is not known
+    one, two = found
     stops = _above(one, two)
     winner = one if stops >= 0 else two
     name = winner.name.upper() if len(winner.name) == 1 else winner.name
