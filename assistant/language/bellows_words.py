@@ -38,6 +38,7 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the lens, the draw and the scale of a close-up told apart."""
     out = [_inches(f, facts, text) if f.quantity == "number" else f for f in facts]
     out = [_lens(_to_the_film(f, text), text) if f.unit in _SMALL else f for f in out]
+    facts = [replace(f, quantity="remark", unit="", of="") if f.quantity == "focal_length" and f.value < 0.008 and f.said.lower().endswith("lenses") else f for f in facts]  # "two lenses": how many
     out = _one_scale(_in_focal_lengths(out, text), text)
     if not _CLOSE.search(text):
         return out

@@ -94,7 +94,7 @@ def _over(fact: Fact, facts: Sequence[Fact], text: str) -> int:
     return 0 if over == under else 1 if over else -1
 
 
-_RATES = Pattern(r"\b(?:rat(?:e|es|ed|ing)|shoot(?:s|ing)?|shot|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?|set(?:s|ting)?)\b[^.,;?!\d]{0,20}$", re.I)
+_RATES = Pattern(r"\b(?:always giv(?:e|es)|rat(?:e|es|ed|ing)|shoot(?:s|ing)?|shot|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?|set(?:s|ting)?)\b[^.,;?!\d]{0,20}$", re.I)
 _STRAIGHT_ON = Pattern(r"\s*(?:film|roll|stock|slide|neg\w*|at|about|by|just|,)*\s*", re.I)
 
 

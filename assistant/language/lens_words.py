@@ -221,8 +221,13 @@ def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str)
 _PURPOSE = Pattern(r"\b(?:flash|light|strobe|lamp|softbox|so|such|to (?:keep|have|get|hold|make)|for|when|if|where|keep|keeps|hold|everything|both)\b")
 
 
+_OF_A_MOVE = Pattern(r"\b(?:bring|mov|pull|push|tak|shift|walk|carry|slid)\w* (?:the |my )?(?:flash|light|head|key|lamp|strobe|softbox)(?: in| up| back| closer| out)? from (?:[\d.½¼ /]+ ?(?:m|cm|ft|feet|foot|met(?:re|er)s?)?,? (?:in |out |back |up )?to )?$", re.I)
+
+
 def _placed(fact: Fact, items: Sequence[Item], at: int, text: str) -> Fact:
     boundless = "" if math.isinf(fact.value) else fact.bad
+    if _OF_A_MOVE.search(text[max(0, fact.start - 70) : fact.start]):
+        return fact
     cue = next((i for i in reversed(items[max(0, at - 5) : at]) if i.kind == "cue" and i.word in ("focus", "hyperfocal")), None)
     aimed = cue is not None and not _PURPOSE.search(text[cue.end : fact.start].lower())
     focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0) if aimed else 99.0, _near(items, at, ("focus",), 0, 2) + 0.5)

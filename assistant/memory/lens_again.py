@@ -31,8 +31,17 @@ def limit_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and the far one?" after the near limit was asked: the other end of the same zone."""
     other = other_limit(query, scene)
     if not other:
-        return query, scene
+        return _focused_there(query, scene), scene
     return replace(query, facts=(), asks=(Ask(other, "", scene.asks[0].unit),), unplaced=(), mentioned=()), scene
+
+
+_THERE = Pattern(r"\bfocus\w*(?: the lens)? (?:there|at (?:that|it)|on (?:that|it))\b", re.I)
+
+
+def _focused_there(query: Query, scene: Scene) -> Query:
+    """"and the near limit when I focus there?" after the hyperfocal distance: focused at it."""
+    there = [a.quantity for a in scene.asks] == ["hyperfocal"] and not query.facts and query.asks_for(*_LIMITS) and _THERE.search(query.text)
+    return replace(query, cues=query.cues | {"hyperfocal"}) if there else query
 
 
 def image_again(query: Query, scene: Scene, talk: Conversation) -> Pair:

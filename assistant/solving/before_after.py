@@ -44,7 +44,7 @@ class Change:
 
 def solve(query: Query) -> Solution | None:
     """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
-    found = _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
+    found = _bounced(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
     return None if found is None else replace(found, used=query.facts)
 
 
@@ -54,6 +54,7 @@ def _solved(query: Query) -> Solution | None:
     kinds = {f.quantity for f in query.facts}
     if kinds - _BY_THE_WAY - _LOSSES - frozenset(_SETTINGS) - {"power_down", "push"} or len(kinds) < 2:
         return None
+    query = _of_lenses(query)
     owners = {f.of for f in query.facts if f.of and f.quantity not in _BY_THE_WAY and f.quantity not in _LOSSES and f.quantity != "push"}
     if len(owners) > 1 or not owners <= _ONE_LIGHT or any(f.origin != "said" for f in query.facts):
         return None
@@ -63,6 +64,20 @@ def _solved(query: Query) -> Solution | None:
         return _left_to(query, ask)
     changes = _changes(query, ask)
     return _answer(query, ask, changes) if changes and (len(changes) > 1 or _nobody_else(changes[0], ask)) else None
+
+
+_STRAIGHT = Pattern(r"\b(?:straight|direct(?:ly)?)\b", re.I)
+
+
+def _bounced(query: Query) -> Solution | None:
+    """"straight at 8 feet, now 11.5 feet by way of the ceiling, which eats 1.5 stops": the longer way and the paint."""
+    straight, path, lost = query.all("distance"), query.all("path"), query.all("loss")
+    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim or len(straight) != 1 or len(path) != 1 or len(lost) > 1:
+        return None
+    if {f.quantity for f in query.facts} - _BY_THE_WAY - {"distance", "path", "loss"} or not _STRAIGHT.search(query.text) or any(f.origin != "said" for f in (*straight, *path, *lost)) or path[0].value < straight[0].value:
+        return None
+    changes = [Change("path", difference("distance", straight[0].value, path[0].value), (straight[0], path[0])), *(Change("paint", -f.value, (f,)) for f in lost)]
+    return _answer(query, query.asks[0], changes)
 
 
 def _nobody_else(only: Change, ask: Ask) -> bool:
@@ -97,6 +112,22 @@ def _said_again(fact: Fact, query: Query) -> bool:
 _ONE_LIGHT = frozenset({"key", "rim", "hair", "fill", "background", "kicker"})
 _REVERSED = Pattern(r"\b(?:instead of|rather than|in place of|(?:it|which|this|that) (?:was|used to be)(?: (?:at|on))?|was (?:at|on)|used to (?:be|stand)(?: (?:at|on))?|before(?: it was)?)\W*(?:the |a |an )?$", re.I)
 """Right before the second of two values: it is the one from before."""
+
+
+_OLD_LENS = Pattern(r"\bwith the (?P<name>\w+)(?: one| lens)?\b[^.?!]{0,40}\b(?:right|correct|fine|good|spot on)\b", re.I)
+
+
+def _of_lenses(query: Query) -> Query:
+    """"the old one passes T/4.4, the other T/4.8; with the old one it was right at 1/4": "the other" is of a lens, and the one it was right with goes first."""
+    told = query.all("t_number")
+    known = _OLD_LENS.search(query.text) if len(told) == 2 else None
+    if known is None:
+        return query
+    first = [f for f in told if re.search(rf"\b{known['name']}\b", query.text[max(0, f.start - 40) : f.start], re.I)]
+    if len(first) != 1 and not (len(first) == 2 and first[0].start < known.start()):
+        return query
+    facts = [f for f in query.facts if f is not first[0] and not (f.quantity == "focal_length" and f.said.lower().endswith("lenses"))]
+    return replace(query.with_facts([first[0], *(replace(f, of="") if f.of in ("a", "b") else f for f in facts)]), asks=tuple(replace(a, of="") for a in query.asks))
 
 
 def _changes(query: Query, ask: Ask) -> list[Change] | None:

@@ -10,6 +10,7 @@ from assistant import patterns, scales
 from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.physics.flash import light_still_wanted, sum_of_light
+from assistant.places import ROOMS
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
@@ -24,7 +25,7 @@ from assistant.solving.solution import Solution, needs
 _SAME = 0.2
 """Stops within which a camera setting is taken to be the daylight's own exposure."""
 _SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side|cheek|skin|spot|forehead|part of (?:him|her|it|the face))|overlap\w*|combined|for the pair|added|adds? to|on top)\b", re.I)
-_WHAT_FLASH = Pattern(r"what (?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
+_WHAT_FLASH = Pattern(r"what (?:f-?stop |f-?number |aperture |reading )?(?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b|\balone\b[^?]*\b(?:right|correct)\b[^?]*\balone\b[^?]*\b(?:right|correct|same)\b", re.I)
 _ADDS = Pattern(r"\b(?:add(?:s|ed|ing)?|contributes?|lifts?|raises?|brightens?|push(?:es)?)\b", re.I)
 _THAN_ALONE = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by)? ?(?:the |my )?(?:(?:flash|strobe|key) (?:alone|only|by itself|on its own|would give)|(?:just|only|plain) (?:the |my )?(?:flash|strobe|key))\b", re.I)
@@ -71,7 +72,7 @@ def added(query: Query, ask: Ask) -> Solution | None:
         set_at = query.all("aperture", "")[-1] if len(query.all("aperture")) > 2 else flash
         over = 2 * math.log2(sum_of_light((query.all("aperture", "")[0].value if len(query.all("aperture")) > 2 else flash.value, room.value)) / set_at.value)
         return Solution(answers=(marks.stops(over),), used=(flash, room, *query.all("aperture", "")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
-    under = offset(query, "ambient")
+    under = offset(query, "ambient") or (offset(query, "fill") if "ambient" in query.cues and _ROOM_WEAKER.search(query.text) else None)
     if ask.quantity == "aperture" and room and flash and _WHAT_FLASH.search(query.text) and _SUM.search(query.text) and flash.value > room.value:
         value = light_still_wanted(flash.value, room.value)
         return Solution(answers=(marks.aperture(value, "flash"),), used=(flash, room), topic="ambient", lead="The flash alone should read",
@@ -84,13 +85,14 @@ def added(query: Query, ask: Ask) -> Solution | None:
     return _lift(query, under or offset(query, "fill")) if ask.quantity == "stops" and not query.has("shutter") else None
 
 
+_ROOM_WEAKER = Pattern(rf"\b(?:ambient|daylight|sun(?:light)?|sky|window|{ROOMS})(?: light)?\b[^.?!;]{{0,40}}\b(?:weaker|dimmer|less|under|below|darker|down)\b", re.I)
 _OF_FLASH = frozenset({"flash", "fill", "strobe", "gun"})
 _WHAT_ADDS = Pattern(r"\bhow (?:much|many stops)\b[^?]{0,24}\b(?:does|do|will|would|is) (?:the |my )?(?P<who>ambient|room|windows?|daylight|sun|sky|flash|fill|strobe|gun)(?: light)? (?:add|adding|contribut\w*|lift|brighten|bring)\b", re.I)
 _THAN_DAYLIGHT = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by|in)? ?(?:just |only )?(?:the )?(?:daylight|ambient|sun|room|window|sky)(?: light)?(?: alone| only| by itself| on its own)?\b", re.I)
 
 
 _ONE_ALONE = Pattern(r"\b(?:what|so|then|and|how much)\b[^.?,]{0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)\b[^.?\d]{0,16}\??\s*$|(?:^|[.,;]\s*)(?:the )?(?:flash|strobe|window|room|daylight|ambient)(?: light)? (?:alone|by itself|on its own)(?: is| reads| gives)?(?: what)?\s*\?\s*$"
-                     r"|\bwhat(?:'s|s)?\b(?:(?!\b(?:if|when|with|where|both|together)\b)[^.?,]){0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)?\b(?: (?:reads?|gives?|is|meters?))? (?:alone|by itself|on its own)\b", re.I)
+                     r"|\bwhat(?:'s|s)?\b(?:(?!\b(?:if|when|with|where|both|together)\b)[^.?,]){0,24}\b(?:flash|strobe|window|room|daylight|ambient)(?: light)?\b(?: (?:reads?|gives?|is|be|meters?))? (?:alone|by itself|on its own)\b", re.I)
 """One light by itself is asked for: at the end, or before what is told of the two."""
 
 

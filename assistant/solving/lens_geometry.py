@@ -219,6 +219,8 @@ def _magnification(query: Query, ask: Ask) -> Solution | None:
     if focal and distance and not extension and distance.value <= focal.value:
         return rejected(f"A {focal.value * 1000:g} mm lens cannot focus at {distance.value * 1000:g} mm: the focus must be farther off than one focal length.")
     value, used = magnification_of(query)
+    if value is None and (factor := query.last("factor")) is not None and factor.value > 1 and not query.has("object_size") and not focal:
+        value, used = math.sqrt(factor.value) - 1, (factor,)
     if value is None and query.has("object_size"):
         return needs(("format",), "I need the size of the image on the film, or the film format and which side of it is filled.", used, "optics")
     if value is None:

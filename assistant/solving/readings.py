@@ -26,7 +26,7 @@ def solve(query: Query) -> Solution | None:
 _ALL = r"(?:both|together|total|combined|altogether|in all|sum)"
 _TOTAL_BEFORE = Pattern(rf"\b(?:{_ALL}|all in|the (?:pair|lot))\b(?:(?!alone|itself|own|only|each|every)[^.?;\d]){{0,24}}$", re.I)
 _BY_ITSELF = Pattern(r"^\s*(?:each|apiece|alone|by (?:it|them)sel\w+|on (?:its|their) own)\b", re.I)
-_TOTAL_AFTER = Pattern(rf"^\s*(?:for |with |from |all )?{_ALL}\b(?!\s*\?)", re.I)
+_TOTAL_AFTER = Pattern(rf"^\s*(?:for |with |from |all |in )?{_ALL}\b(?!\s*\?)", re.I)
 
 
 def told_of_all(query: Query) -> Fact | None:

@@ -254,14 +254,14 @@ def _energy(query: Query, ask: Ask) -> Solution | None:
 _ASKED_OF = Pattern(r"\b(?:what|how (?:much|many)|which)\b[^.,;?\d]{0,30}$")
 
 
-_TOPS_OUT = Pattern(r"\b(?:tops? out|max(?:imum|es out)?|at most|no more than|only (?:goes|go) (?:up )?to|goes (?:no further|up) (?:than|to)|ends at|limit)\b", re.I)
-"""Said of the most a head can store."""
+_TOPS_OUT = Pattern(r"\b(?:tops? out|max(?:imum|es out)?|at most|no more than|only (?:goes|go) (?:up )?to|goes (?:no further|up) (?:than|to)|(?:ends|stops) at|limit)\b", re.I)
+_TOPS_AFTER = Pattern(r"[ ,(]*(?:at (?:the )?most|max(?:imum)?|is (?:all|the most|its (?:limit|most|maximum)))\b", re.I)
 
 
 def _not_the_most(query: Query) -> list[Fact]:
     """The energies told, without the one that is only the most a pack can store."""
     energies = query.all("energy")
-    return [f for f in energies if len(energies) == 1 or not _TOPS_OUT.search(query.text[max(0, f.start - 24) : f.start])]
+    return [f for f in energies if len(energies) == 1 or not (_TOPS_OUT.search(query.text[max(0, f.start - 24) : f.start].replace(", ", ". ").rsplit(". ", 1)[-1]) or _TOPS_AFTER.match(query.text, f.end))]
 
 
 def _energy_for_aperture(query: Query) -> Solution | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.patterns import Pattern
@@ -23,7 +24,7 @@ _FROM_TO = Pattern(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """The query with the guide number of the zoom setting in place of the table."""
     rows, settings = query.all("zoom_row"), query.all("zoom")
-    if len(rows) < 2 or not settings or _gained(query, rows):
+    if len(rows) < 2 or not settings or _gained(query, rows) or _same_light(query, rows):
         return None
     setting = settings[-1]
     table = [(f.other, f.value) for f in rows]
@@ -42,6 +43,8 @@ def solve(query: Query) -> Solution | None:
         return _only_guide(query) or _gain(query)
     if _gained(query, rows):
         return _from_to(query, rows)
+    if _same_light(query, rows):
+        return _turned_to(query, rows)
     return needs(("focal_length",), "I need the zoom setting of the head, in millimetres.", tuple(rows), "zoom")
 
 
@@ -68,6 +71,26 @@ def _from_to(query: Query, rows: list[Fact]) -> Solution:
         one, two = two, one
     used = (*rows, *said, *((span,) if span else ()))
     return Solution(answers=(marks.stops(2 * math.log2(two.value / one.value)),), used=used, topic="zoom")
+
+
+def _same_light(query: Query, rows: Sequence[Fact]) -> bool:
+    """Whether it is the power asked that makes up for zooming from one setting of the table to another."""
+    told = {f.other for f in rows}
+    settings = list(dict.fromkeys(f.value for f in query.all("zoom")))
+    apart = len(settings) == 2 and set(settings) <= told and not any(query.has(q) for q in ("distance", "aperture", "loss", "film_speed"))
+    return apart and query.asks_for("power") and len({f.value for f in query.all("power")}) <= 1 and _FROM.search(query.text[: query.all("zoom")[0].start]) is not None
+
+
+def _turned_to(query: Query, rows: Sequence[Fact]) -> Solution:
+    """"if I zoom from 35 to 85, what power keeps the f-stop": less by the light that is gained."""
+    by_mm = {row.other: row.value for row in rows}
+    zooms, powers = query.all("zoom"), query.all("power")
+    one, two = (by_mm[mm] for mm in dict.fromkeys(f.value for f in zooms))
+    value = (powers[0].value if powers else 1.0) * (one / two) ** 2
+    used = (*rows, *zooms, *powers)
+    if value > 1.0 + 1e-9:
+        return Solution("out_of_reach", f"It would take {value:.3g} times full power.", (marks.power(value),), used=used, topic="zoom")
+    return Solution(answers=(marks.power(value),), used=used, topic="zoom", notes=(f"The guide number goes from {one:g} to {two:g}: {2 * math.log2(two / one):+.2f} stops.",))
 
 
 def _gained(query: Query, rows: tuple[Fact, ...] | list[Fact]) -> bool:
