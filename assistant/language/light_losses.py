@@ -214,7 +214,7 @@ def _layers(facts: list[Fact], text: str) -> list[Fact]:
     if match is None:
         return facts
     there = _MANY.get(match["many"].lower(), 2)
-    many = 1 if _ONE_OFF.search(text, match.end()) else there  # what one takes, where only one comes off
+    many = 1 if _ONE_OFF.search(text, max(0, match.start() - 24)) else there  # what one takes, where only one comes off
     of_one = next((one for one in _OF_ONE.finditer(text) if one["of"].lower() in _ANY_SHEET or match.group().lower().split()[-1].startswith(one["of"].lower()[:4])), None)
     first = next((f for f in facts if of_one and f.quantity in ("loss", "stops", "filter_loss") and f.start >= of_one.end()), None)
     every = patterns.search(r"\b(?:each|every)\b(?: \w+){1,9}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)

@@ -66,7 +66,7 @@ def _solved(query: Query) -> Solution | None:
     return _answer(query, ask, changes) if changes and (len(changes) > 1 or _nobody_else(changes[0], ask)) else None
 
 
-_STRAIGHT = Pattern(r"\b(?:straight|direct(?:ly)?)\b", re.I)
+_STRAIGHT = Pattern(r"\b(?:straight|direct)(?: flash| light)?(?: on)?(?: at| from)? (?:about )?\d|\b(?:against|than|instead of|from) (?:the )?(?:straight|direct)\b", re.I)
 
 
 def _bounced(query: Query) -> Solution | None:
