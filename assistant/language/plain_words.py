@@ -85,6 +85,11 @@ _A_PART = Pattern(r"(?<=[a-z)]) [-–—] (?=\S)|(?<=\S) [-–—] (?=[a-z])|(?<
 _METRES = Pattern(r"(?:(?<=\d)|(?<=\d )|(?<=\bin )|(?<=, )|(?<=half ))meters\b(?! (?:says?|reads?|it|f|at|the|from)\b)", re.I)
 
 
+_AND_WHAT_IS_RIGHT = Pattern(
+    r"(?P<judged>\b(?:(?:is|am|are|was) (?:he|she|it|that|this|they|i|we) (?:right|true|correct|wrong|so)|true or (?:not|false)|right or wrong|yes or no)),? and(?: if (?:not|so))?,? (?:what|which|how)\b[^?\d]*\?\s*$", re.I)
+"""A verdict is asked, and what is right besides, which the verdict says anyhow."""
+
+
 def plainly(text: str, lexicon: Lexicon) -> str:
     """The text in its usual wording; what is left out holds no figure and no word of the trade."""
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
@@ -95,6 +100,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _AND_WHAT.sub("and", said)
     if said.isupper():
         said = said.lower()
+    said = _AND_WHAT_IS_RIGHT.sub(r"\g<judged>?", said)
     said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)

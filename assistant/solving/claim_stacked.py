@@ -39,6 +39,19 @@ def claim_of_density(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.stops(marked[0].value, "ND")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It takes {speak_stops(marked[0].value)}.")
 
 
+def claim_of_share_left(query: Query) -> Solution | None:
+    """"a 0.9 and a 0.3 ND together leave a sixteenth": their stops added, against the share that is said to be left."""
+    filters = [f for f in query.facts if f.quantity in ("nd", "filter_loss", "loss")]
+    left = [f for f in query.facts if f.quantity in ("power", "share")]
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"nd", "filter_loss", "loss", "power", "share", "camera_filter", "modifier"}
+    if len(filters) < 2 or len(left) != 1 or rest or not 0 < left[0].value < 1 or not patterns.search(r"\b(?:leav\w*|pass\w*|left|lets?|gets?|through|transmit\w*)\b", query.text.lower()):
+        return None
+    right = sum(abs(f.value) for f in filters)
+    holds = abs(right + math.log2(left[0].value)) < 0.1
+    answers = (Quantity("claim", holds), marks.stops(-right), Quantity("factor", 2.0**right, "x"))
+    return Solution(answers=answers, used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Together they take {speak_stops(right)}, and 1/{2.0**right:.3g} of the light is left.")
+
+
 def claim_of_passing(query: Query) -> Solution | None:
     """"a diffuser that passes 25 % costs a stop and a half": the share that comes through, in stops."""
     lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]

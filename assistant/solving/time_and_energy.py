@@ -92,7 +92,7 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
                     working=("speed × duration",))
 
 
-_ON_FILM = Pattern(r"\b(?:on|onto|at) (?:the |my )?(?:film|negative|neg|sensor)\b[^?.]{0,12}\?\W*$", re.I)
+_ON_FILM = Pattern(r"\b(?:on|onto|at) (?:the |my )?(?:film|negative|neg|sensor)\b[^?.]{0,24}\?\W*$", re.I)
 
 
 def _on_film(query: Query, metres: float, unit: str) -> tuple[tuple[Quantity, ...], tuple[Fact, ...]]:
