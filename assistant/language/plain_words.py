@@ -11,6 +11,8 @@ import re
 
 from assistant.language.hearing import hear
 from assistant.language.lexicon import Lexicon
+from assistant.language.small_talk import without_small_talk
+from assistant.language.time_order import in_order_of_time
 from assistant.patterns import Pattern
 
 _FOUR_WORDS = r"(?=\S+ +\S+ +\S+ +\S)"
@@ -36,13 +38,22 @@ _FORGOTTEN = Pattern(r"\b(?:can(?:'t|not)|cant|can never|don't|dont|never|won't)
 """To remember is to keep, where it is not denied."""
 
 _WORDINGS = {
+    "how many f-stops": "how many stops", "how many f stops": "how many stops", "how many fstops": "how many stops",
     "half blue": "half blue gel", "quarter blue": "quarter blue gel", "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
     "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
-    "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
+    "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "wont": "won't", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
 }
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)
+_AS_COST = Pattern(
+    r"\b(?:swallows|eats(?: up)?|drinks|soaks up|steals|gobbles(?: up)?|sucks up|guzzles)(?= (?:(?:me|us|you|up|away|about|around|roughly|some|exactly|only|just|nearly|almost|another|a further|at (?:least|most)|more than|less than|over|under) ){0,2}"
+    r"(?:\d[\d./]*|[½⅓⅔]|one|two|three|four|five|a|an|half|a third|two thirds)\b(?:[^.?!,;]{0,28}?\bstops?\b|(?=[.,;])))",
+    re.I,
+)
+"""How a loss is told in a picture, where so many stops follow."""
+_WE_ASK = Pattern(r"(?:(?<=\bdo )|(?<=\bshould )|(?<=\bmust )|(?<=\bcan )|(?<=\bcould )|(?<=\bwould ))we\b|\bwe(?= (?:measured|thought|metered|tested|own|want the)\b)", re.I)
+"""Several people ask as one does."""
 _LETTERS = Pattern(r"[a-z]+")
 _POLITE_END = Pattern(r"(?<!no)(?<!no,)\s+(?:and )?(?:many |much |very many )?(?:thanks|thank you|thankyou|thanx|thx|cheers|ta|much obliged|much appreciated|bless you)(?: (?:so much|a lot|very much|again|in advance|all|mate|pal|folks|everyone|everybody|for (?:the|your) help))*\s*[.!,]*\s*$", re.I)
 """A word of thanks that ends a text; what went before it keeps its own mark."""
@@ -51,14 +62,14 @@ _SPEED_FIRST = Pattern(r"(?<![\d/.,:-])(?<!f)(?<!f/)\b(?P<speed>(?:\d{2,3}|\d{4}
 """A film speed with its scale after it; "100 iso 400" might be either's."""
 _DISTANCE_OF_LIGHT = Pattern(r"\b(?:what|which) distance(?= (?:under|over|down|short|out|too)\b| (?:do|should|must|would|can) (?:i|we) (?:turn|open|close|stop|dial|knock)\b)", re.I)
 """How far in stops, which is no distance."""
-_IS_RUN_ON = Pattern(r"(?P<before>^|[.,;:!?]\s+(?:and |so |but )?)(?P<things>guns|films|frames|flashs|subjects|sitters|guides|keys|fills|apertures|shutters)(?=\s+(?:f/?\d|iso|\d))", re.I)
+_IS_RUN_ON = Pattern(r"(?P<before>^|[.,;:!?]\s+(?:and |so |but )?)(?P<things>guns|films|frames|flashs|subjects|sitters|guides|keys|fills|apertures|shutters|ceilings|numbers)(?=\s+(?:f/?\d|iso|\d))", re.I)
 """"guns 110 feet, films 400": the apostrophe of an "is", left out."""
 _BREAKS_OFF = Pattern(
     r"(?:^|[.,;:!-]\s+|\b(?:so|then|now|and)\s+)(?:(?:so|then|now|and|the|my|new|camera|flash|key|fill|hair|rim|meter|light|power|lens) )*"
     r"(?:lens|ring|set|setting|pops|flashes|aperture|f-?stop|power|dial|distance)(?: (?:then|now|goes|is|set|should|must|on|at|to|read|says?|reads))*\s*$"
     r"|\b(?:lens|ring|camera|dial|aperture|meter|power|iris) (?:(?:then|now|on the meter|is|has to be|should be|must be|goes|set) )*(?:to|at|on|says|reads)\s*$"
     r"|\b(?:key|fill|hair|rim|kicker|background|backdrop|main|paper)(?: light)? (?:should|must|has to|will|ought to) (?:then )?(?:read|meter|show)\s*$"
-    r"|[.;]\s+(?:and |so |now |but )?(?:at|on) (?:iso |asa )?(?:\d[\d./]*|full|half|quarter)(?: ?(?:m|ft|feet|metres|film|power))?(?:, same (?:power|place|spot|flash|aperture|distance))?\s*$"
+    r"|[.;]\s+(?:and |so |now |but )?(?:at|on) (?:iso |asa )?(?:\d[\d./]*|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|full|half|quarter)(?: ?(?:m|ft|feet|metres|film|power))?(?:, same (?:power|place|spot|flash|aperture|distance))?\s*$"
     r"|,\s+then\s*$|\bto infinity then\s*$",
     re.I,
 )
@@ -94,7 +105,10 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     """The text in its usual wording; what is left out holds no figure and no word of the trade."""
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
-    said = _without_aside(_without_opener(_without_thanks(said)), lexicon)
+    said = said if said.isascii() else said.replace("’", "'").replace("‘", "'")
+    said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
+    said = in_order_of_time(_AS_COST.sub("costs", said))
+    said = _WE_ASK.sub("I", said)
     said = _PAUSE.sub(_unpaused, said) if _holds(said, _PAUSES) else said
     said = _METRES.sub("metres", _TAG.sub("", said))
     said = _AND_WHAT.sub("and", said)
@@ -109,7 +123,8 @@ def plainly(text: str, lexicon: Lexicon) -> str:
 
 def _is_said_otherwise(said: str) -> bool:
     """Whether one of those words stands by itself: "im" is in every "time"."""
-    return not said.isascii() or "number of" in said.lower() or " blue" in said.lower() or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(said.lower()))
+    low = said.lower()
+    return not said.isascii() or "number of" in low or " blue" in low or "how many f" in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
 
 
 def _holds(text: str, pieces: tuple[str, ...]) -> bool:

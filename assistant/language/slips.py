@@ -4,11 +4,40 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
-from assistant.language.lexicon import Lexicon
+from assistant.language.lexicon import Lexicon, is_slip
 from assistant.patterns import Pattern
 
-_WORD = Pattern(r"(?<![\w/'’-])[A-Za-z][a-z]{4,13}(?![\w'’])")
+_WORD = Pattern(r"(?<![\w/'’-])[A-Za-z][a-z]{4,13}(?![\w’]|'(?!s\b))")
+_PATTERN_WORDS = (
+    "actually already almost always ambient another backdrop background because become becomes before behind between bounce bounced brighter camera ceiling children closed closer combined compare "
+    "compensate correct counted couple darker daylight difference different doubled double enough equal equals estimate exactly extra farther faster focused foreground friend friends furthest further halved "
+    "height higher highest hundredths increase instead largest layers loaded longer lower lowest matters maximum measured metered meters metres middle minimum moved moving nearer nearest never normally number "
+    "opened otherwise outdoors overcast overexposed overexposure parallel people perfect photograph precisely previous pulled pushed quicker rated rather reading reads really reduce required restate right "
+    "second sensitive separate separately shadow sharpness sheets shorter shutter single slower smaller smallest sometimes stands stopped straight subject survive thought through together transmits turned turning "
+    "twice underexposed underexposure unknown unchanged usually wanted weaker weakest window without wonder wrong yesterday"
+).split()
+"""Words that rules look for in the text, most of which are not in the lexicon. Two neighbouring letters changed about make hardly ever another word."""
+
+
+@lru_cache(maxsize=1)
+def _by_letters() -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for word in _PATTERN_WORDS:
+        letters = "".join(sorted(word))
+        found[letters] = (*found.get(letters, ()), word)
+    return found
+
+
+def _letters_turned(typed: str) -> str:
+    """The word of which two neighbouring letters were typed the wrong way about; nothing where it is none of ours.
+
+    >>> _letters_turned("exaclty"), _letters_turned("exactly"), _letters_turned("trails")
+    ('exactly', '', '')
+    """
+    near = [word for word in _by_letters().get("".join(sorted(typed)), ()) if word != typed and is_slip(typed, word)]
+    return near[0] if len(near) == 1 else ""
 
 
 def put_right_slips(text: str, lexicon: Lexicon, names: Sequence[str] = ()) -> tuple[str, tuple[tuple[str, str], ...]]:
@@ -17,7 +46,7 @@ def put_right_slips(text: str, lexicon: Lexicon, names: Sequence[str] = ()) -> t
     for word in dict.fromkeys(_WORD.findall(text)):
         if word.lower() in lexicon.words:
             continue
-        meant = lexicon.put_right(word.lower())
+        meant = _letters_turned(word.lower()) or lexicon.put_right(word.lower())
         if meant != word.lower() and not any(word.lower() in name.lower().split() for name in names):
             found[word] = meant
     if not found:

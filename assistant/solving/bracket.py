@@ -20,7 +20,7 @@ _TALK = Pattern(r"\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
-_SIGN = Pattern(r"\b(?P<over>over|more|brighter|lighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|below|minus|down)\b", re.I)
+_SIGN = Pattern(r"\b(?P<over>over|more|brighter|lighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|dimmer|below|minus|down)\b", re.I)
 _STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
 _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
@@ -212,7 +212,7 @@ def _spelled(query: Query) -> tuple[float, ...]:
     text = query.text
     marked: list[tuple[int, float]] = []
     taken: list[tuple[int, int]] = []
-    for m in patterns.finditer(rf"(?P<n>\b{_NUMBER})\s*(?:too )?(?P<way>over|under|more|less|brighter|darker|above|below|down|up)\b|(?P<sign>plus|minus|\+|-(?=[\d½⅓⅔]))\s*(?P<m>{_NUMBER})", text, re.I):
+    for m in patterns.finditer(rf"(?P<n>\b{_NUMBER})\s*(?:too )?(?P<way>over|under|more|less|brighter|darker|dimmer|above|below|down|up)\b|(?P<sign>plus|minus|\+|-(?=[\d½⅓⅔]))\s*(?P<m>{_NUMBER})", text, re.I):
         sign = _direction(m.group("way") or m.group("sign") or "")
         size = _size(query, m.start(), m.end(), m.group("n") or m.group("m") or "")
         if sign and size:
