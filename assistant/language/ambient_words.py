@@ -32,9 +32,13 @@ def _share_of_the_sun(fact: Fact, text: str) -> Fact:
     return replace(fact, quantity="relation", value=-math.log2(fact.value), unit="", of="fill", to="ambient", cue="less") if part else fact
 
 
+_READING_OF = Pattern(rf"\b(?:{AMBIENT})(?:'s)? reading (?:of|is|at) $", re.I)
+"""Right before what the daylight reads, though the fill was named before it."""
+
+
 def signed_fill(facts: Sequence[Fact], text: str) -> list[Fact]:
     """"fill at minus one and a half": so many stops under the daylight."""
-    facts = [_share_of_the_sun(f, text) for f in facts]
+    facts = [replace(f, of="ambient") if f.quantity == "aperture" and f.of == "fill" and _READING_OF.search(text[max(0, f.start - 40) : f.start]) else _share_of_the_sun(f, text) for f in facts]
     return [replace(f, quantity="relation", value=abs(f.value), unit="", of="fill", to="ambient", cue="less" if f.value < 0 or f.unit == "-" else "more") if f.quantity == "signed" and _FILL_AT.search(text[: f.start]) else f for f in facts]
 
 

@@ -21,7 +21,7 @@ from assistant.scales import aperture_difference_stops, film_speed_difference_st
 from assistant.solving import marks
 from assistant.solving.change import in_time, metered_first
 from assistant.solving.ledger import WEIGHT
-from assistant.solving.lights import preferred_unit
+from assistant.solving.lights import guide_in_metres, preferred_unit
 from assistant.solving.solution import Solution
 from assistant.solving.worn import AFTER, worn
 
@@ -44,7 +44,7 @@ class Change:
 
 def solve(query: Query) -> Solution | None:
     """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
-    found = _bounced(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
+    found = _bounced(query) or _found_by_guide(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
     return None if found is None else replace(found, used=query.facts)
 
 
@@ -78,6 +78,27 @@ def _bounced(query: Query) -> Solution | None:
         return None
     changes = [Change("path", difference("distance", straight[0].value, path[0].value), (straight[0], path[0])), *(Change("paint", -f.value, (f,)) for f in lost)]
     return _answer(query, query.asks[0], changes)
+
+
+_TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak)\w*", re.I)
+
+
+def _found_by_guide(query: Query) -> Solution | None:
+    """"guide number 36 m, 5.4 m, through the umbrella the meter shows f/4: what does it cost": what the reading lacks."""
+    guides, read, away = query.all("guide_number"), query.all("aperture"), [*query.all("distance"), *query.all("path")]
+    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim or not len(guides) == len(read) == len(away) == 1 or read[0].cue != "meter":
+        return None
+    rest = {q: query.all(q) for q in ("film_speed", "power", "count")}
+    alike = {f.of for f in (*guides, *read, *away) if f.of} <= {"key"} and all(len(told) < 2 for told in rest.values())
+    if not alike or {f.quantity for f in query.facts} - _BY_THE_WAY - {"guide_number", "aperture", "distance", "path", *rest} or not _TAKES.search(query.text[read[0].start :]):
+        return None
+    speed, power, count = (rest[q][0].value if rest[q] else usual for q, usual in (("film_speed", 100.0), ("power", guides[0].at_power or 1.0), ("count", 1.0)))
+    bare = guide_in_metres(query, guides[0]) / away[0].value * math.sqrt(speed / 100.0 * power * count)
+    lost = difference("aperture", bare, read[0].value)
+    if lost <= 0:
+        return None
+    stops, factor = marks.stops(-lost), Quantity("factor", 2.0**lost, "x")
+    return Solution(answers=(factor, stops) if query.asks[0].quantity == "factor" else (stops, factor), topic="change", lead=f"Lost: {speak_stops(lost)} ({-lost:+.2f}).", notes=(f"With nothing in the way it would read f/{bare:.3g} there.",))
 
 
 def _nobody_else(only: Change, ask: Ask) -> bool:

@@ -32,6 +32,8 @@ def mirror_path(across: float, rise_one: float, rise_two: float) -> float:
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """The query with its path and its surface's loss made plain, facts used, what to say."""
     legs = [f for f in query.facts if f.quantity == "path"]
+    if legs and query.has("guide_number") and query.has("aperture") and query.asks_for("stops", "factor") and not query.has("loss") and not query.has("stops"):
+        return None  # what the paint takes is asked
     used: tuple[Fact, ...] = ()
     heights: tuple[str, ...] = ()
     facts = list(query.facts)

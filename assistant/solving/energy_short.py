@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.query import Ask, Query
+from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving.solution import Solution
 
@@ -28,3 +29,20 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     stops = abs(out.value) if short else -abs(out.value)
     note = f"{speak_stops(abs(stops))} {'more' if short else 'less'} is {2.0 ** stops:.3g} times the energy."
     return Solution(answers=(Quantity("energy", energies[0].value * 2.0**stops, "J"),), used=(energies[0], out, *query.all("aperture")), topic="time", notes=(note[0].upper() + note[1:],))
+
+
+_THE_LARGER = Pattern(r"\b(?P<who>\w+) (?:gets|takes|has|getting|taking) (?:the )?(?:larger|bigger|greater|lion'?s|most|more)\b", re.I)
+_ASKED_OF = Pattern(r"\b(?:brighter|stronger|more)\b(?: light)?(?: is| does| will)? (?P<who>\w+)", re.I)
+
+
+def uneven(query: Query, heads: Fact) -> Solution | None:
+    """"a pack split three to one between two heads alike, A has the larger share: how many stops brighter is A": the logarithm of the ratio."""
+    ratios, larger, asked = query.all("ratio"), _THE_LARGER.search(query.text), _ASKED_OF.search(query.text)
+    if len(ratios) != 1 or heads.value != 2 or ratios[0].value <= 0 or asked is None or {f.quantity for f in query.facts} - {"ratio", "energy", "count", "remark"}:
+        return None
+    apart = abs(math.log2(ratios[0].value))
+    if larger is not None and larger["who"].lower() != asked["who"].lower():
+        if larger["who"].lower() not in query.text[asked.start() :].lower().split(" than ")[-1]:
+            return None
+        apart = -apart
+    return Solution(answers=(Quantity("stops", apart, "stops"),), used=query.facts, topic="time", lead=f"{speak_stops(abs(apart)).capitalize()} {'brighter' if apart >= 0 else 'darker'} ({apart:+.2f}).", notes=("A share of the energy is the same share of the light, where the heads and their distances are alike.",))

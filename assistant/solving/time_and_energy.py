@@ -345,7 +345,7 @@ def _split_stops(query: Query) -> Solution | None:
     """"a pack split evenly over three heads: how many stops does each drop?": of all of it in one head."""
     heads = next((f for f in query.all("count") if f.value > 1 and f.unit in ("flashes", "heads")), None)
     if heads is None or query.has("ratio"):
-        return None
+        return energy_short.uneven(query, heads) if heads else None
     return Solution(lead="Each head gives", answers=(Quantity("stops", -math.log2(heads.value), "stops"),), used=(*query.all("count"), *query.all("energy")), topic="time", working=(f"1/{heads.value:g} of the energy",))
 
 
