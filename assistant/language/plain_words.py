@@ -52,6 +52,10 @@ _AS_COST = Pattern(
     re.I,
 )
 """How a loss is told in a picture, where so many stops follow."""
+_NEW_QUESTION = Pattern(r"(?<=[a-z0-9]),\s+(?=(?:(?:can|could|will|would|should) (?:i|we|it) [^,.?]{12,}|(?:so )?(?:the )?new (?:aperture|f-?stop|stop|power|shutter(?: speed)?|distance|setting))\?$)", re.I)
+_NOT_IN_FORCE = Pattern(r"n't\b|\bnot\b|\bunchanged\b", re.I)
+"""A "not" in what is told, which bears on no question after it."""
+_SUPPOSED = Pattern(r"\b(?:if|when|with|suppose|say|unless|while|given)\b[^,]*$", re.I)
 _WE_ASK = Pattern(r"(?:(?<=\bdo )|(?<=\bshould )|(?<=\bmust )|(?<=\bcan )|(?<=\bcould )|(?<=\bwould ))we\b|\bwe(?= (?:measured|thought|metered|tested|own|want the)\b)", re.I)
 """Several people ask as one does."""
 _LETTERS = Pattern(r"[a-z]+")
@@ -109,6 +113,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said))
     said = _WE_ASK.sub("I", said)
+    said = _asked_apart(said)
     said = _PAUSE.sub(_unpaused, said) if _holds(said, _PAUSES) else said
     said = _METRES.sub("metres", _TAG.sub("", said))
     said = _AND_WHAT.sub("and", said)
@@ -119,6 +124,15 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
     return said
+
+
+def _asked_apart(said: str) -> str:
+    """"… the camera won't sync above 1/125, can I shoot that …?": the question as a sentence of its own."""
+    asked = _NEW_QUESTION.search(said)
+    told = said[: asked.start()] if asked is not None else ""
+    if asked is None or not _NOT_IN_FORCE.search(told) or _SUPPOSED.search(told):
+        return said
+    return f"{told}. {said[asked.end() :]}"
 
 
 def _is_said_otherwise(said: str) -> bool:
