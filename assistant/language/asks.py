@@ -101,6 +101,9 @@ def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
     return None
 
 
+_OF_THE_FILM = Pattern(r" (?:is|was|of|does|has) (?:the|this|that|my) (?:film|roll|emulsion)\b", re.I)
+
+
 def _quantity(item: Item, segment: Segment, text: str) -> str:
     """The quantity a name asks for: "what stop" is an aperture, "how many stops" are stops."""
     if item.word == "stops":
@@ -108,7 +111,7 @@ def _quantity(item: Item, segment: Segment, text: str) -> str:
         counted = any(i.kind == "cue" and i.word in ("how_many", "how_much") for i in segment.items)
         return "stops" if counted or said.rstrip().endswith("s") and not said.startswith("f") else "aperture"
     if item.word == "speed":
-        return "speed"
+        return "film_speed" if _OF_THE_FILM.match(text, item.end) else "speed"
     if item.word == "meter":
         return ""
     return item.word

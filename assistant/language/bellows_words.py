@@ -49,7 +49,7 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     return _asked_draw(_stacked(_bare_lens(_both_bare(out, text), text), text), text)
 
 
-_RACKED_FROM = Pattern(rf"\b{_DRAW}(?: (?:the|my|it|them|out|in|bellows|draw|lens|further))* from (?:about )?$", re.I)
+_RACKED_FROM = Pattern(rf"\b{_DRAW}(?: (?:the|my|it|them|out|in|bellows|draw|lens|further|go|goes|going|went|moves?|shortened|closed|brought|back))* from (?:about )?$", re.I)
 _ON_TO = Pattern(r"\s*(?:mm|cm|in)?\s*(?:of (?:draw|bellows|extension) )?(?:out )?(?:to|till|up to) (?:about )?", re.I)
 
 

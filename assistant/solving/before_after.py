@@ -44,7 +44,7 @@ class Change:
 
 def solve(query: Query) -> Solution | None:
     """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
-    found = _bounced(query) or _found_by_guide(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
+    found = _bounced(query) or _found_by_guide(query) or _times_the_light(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
     return None if found is None else replace(found, used=query.facts)
 
 
@@ -78,6 +78,24 @@ def _bounced(query: Query) -> Solution | None:
         return None
     changes = [Change("path", difference("distance", straight[0].value, path[0].value), (straight[0], path[0])), *(Change("paint", -f.value, (f,)) for f in lost)]
     return _answer(query, query.asks[0], changes)
+
+
+_TIMES_LIGHT = Pattern(r"\bhow many times (?:as much|more|the)(?: of the)? light\b(?: does| do| will| has)? (?:the |his |her )?(?P<who>near\w*|close\w*|far\w*|first|second|other|last|front|back|rear)\b", re.I)
+
+
+def _times_the_light(query: Query) -> Solution | None:
+    """"one sits 6 feet off and the other 9.5: how many times as much light does the near one get": the square of the distances' ratio."""
+    away, found = query.all("distance"), _TIMES_LIGHT.search(query.text)
+    if found is None or len(away) != 2 or {f.quantity for f in query.facts} - _BY_THE_WAY - {"distance"} or any(f.origin != "said" for f in away) or [a.quantity for a in query.asks] != ["factor"]:
+        return None
+    near, far = sorted(away, key=lambda f: f.value)
+    who = found["who"].lower()
+    mine = near if who.startswith(("near", "clos")) else far if who.startswith("far") else next((f for f in away if f.of == who), None) if who in ("front", "back") else away[0] if who == "first" else away[1] if who in ("second", "other", "last") else None
+    if mine is None:
+        return None
+    other = far if mine is near else near
+    value = (other.value / mine.value) ** 2
+    return Solution(answers=(Quantity("factor", value, "x"), marks.stops(math.log2(value))), topic="change", notes=("Light goes with the square of the distance.",))
 
 
 _TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak)\w*", re.I)

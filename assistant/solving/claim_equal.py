@@ -61,11 +61,13 @@ _TOGETHER = Pattern(r"\b(?:together|combined|both at once|the two of them|added 
 
 
 def _more_together(one: Fact, two: Fact, said: Fact) -> Solution | None:
-    """"both give f/8, so together that is a stop more": what two equal lights come to, above either of them."""
-    if one.value != two.value or said.cue == "less":
+    """"both give f/8, so together that is a stop more": what two lights come to, above the stronger of them."""
+    if said.cue == "less":
         return None
-    holds = abs(said.value - 1.0) <= TOLERANCE
-    return Solution(answers=(Quantity("claim", holds), marks.stops(1.0)), used=(one, two, said), topic="claims", lead=f"{'Yes' if holds else 'No'}. Two equal lights from one side are one stop more than either.")
+    right = math.log2(1.0 + 2.0 ** -abs(aperture_difference_stops(one.value, two.value)))
+    holds = abs(said.value - right) <= TOLERANCE
+    told = "Two equal lights from one side are one stop more than either" if one.value == two.value else f"Together they are {speak_stops(right)} more than the stronger of them alone"
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=(one, two, said), topic="claims", lead=f"{'Yes' if holds else 'No'}. {told}.")
 
 
 _A_FLASH = Pattern(r"\b(?:flash|fill|strobe|gun)\b")

@@ -256,11 +256,11 @@ def _came_out(text: str, moved: Fact) -> float:
 def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
     """Years past the date, stops a decade, and the facts that say so."""
     years = next((f for f in query.all("years") if not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
-    if years is None or not patterns.search(r"expir|past|out of date|outdated|old|decade|date|years? (?:out|over|beyond|gone|stale|late)", query.text, re.I):
+    if years is None or not patterns.search(r"expir|past|out of date|outdated|old|decade|date|ran out|years? (?:out|over|beyond|gone|stale|late)", query.text, re.I):
         return None
     rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)
-    per = next((float(m.group(1)) for m in [patterns.search(r"(?:every|per|each) (\d+) years", query.text, re.I)] if m), 10.0)
-    return years.value, (abs(rate.value) if rate else STOPS_PER_DECADE) * 10.0 / per, tuple(f for f in (years, rate) if f)
+    per = next((f for f in query.all("years") if f is not years and f.value > 0 and patterns.search(r"\b(?:every|per|each)\s*$", query.text[: f.start], re.I)), None)
+    return years.value, (abs(rate.value) if rate else STOPS_PER_DECADE) * 10.0 / (per.value if per else 10.0), tuple(f for f in (years, rate, per) if f)
 
 
 def _expired_speed(query: Query, said: Fact, ask: Ask) -> Solution | None:
