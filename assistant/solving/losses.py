@@ -12,9 +12,10 @@ from assistant.patterns import Pattern
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import camera, marks, swapped
+from assistant.solving import camera, marks
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
+from assistant.solving.worn import in_place_of_another
 
 _COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks|thr[eo]w|wast|gone\b|given (?:up|away)|giv\w+ (?:up|away))", re.I)
 _PASSES = Pattern(r"(?:transmits|passes|transmission(?: is| of)?|lets through)\s*(?:only )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
@@ -53,7 +54,7 @@ def solve(query: Query) -> Solution | None:
     wanted = [a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")]
     if not wanted:
         return None
-    for topic in (_t_stop, _guide_fell, _should_have_been, _measured, swapped.solve, _added_up, _after, _made_up):
+    for topic in (_t_stop, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
         found = topic(query, wanted[0])
         if found is not None:
             return found
@@ -161,7 +162,7 @@ def _told_by_the_way(query: Query) -> tuple[Fact, ...]:
 
 def _added_up(query: Query, ask: Ask) -> Solution | None:
     """Several things in the way and nothing else asked: their losses added."""
-    if ask.quantity not in ("stops", "factor") or swapped.spoken_of(query):
+    if ask.quantity not in ("stops", "factor") or in_place_of_another(query):
         return None
     by_the_way = _told_by_the_way(query)
     if query.has("guide_number") or query.has("aperture") and not by_the_way or query.has("aperture_range") or query.has("distance") and not by_the_way:

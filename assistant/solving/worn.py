@@ -25,6 +25,14 @@ _OFF = Pattern(r" (?:is |comes |came |has come |taken |gets )?(?:off|away|remove
 _ON = Pattern(r" (?:is |goes |went |now |stays )?(?:on|up|fitted|in front)\b(?! (?:the|my|a)\b)", re.I)
 
 
+_IN_PLACE_OF = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|replac\w+|instead of|in place of|rather than)\b", re.I)
+
+
+def in_place_of_another(query: Query) -> bool:
+    """Whether one of two things takes the other's place, so that their losses do not add."""
+    return _IN_PLACE_OF.search(query.text) is not None and len(query.all("loss")) == 2
+
+
 @record
 class Worn:
     """Something in the way: its loss in stops, when it is on, and the facts that say so."""
