@@ -28,7 +28,9 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     denied = [f for f in facts if f.quantity in _SINGLE and not f.bad and _is_denied(text[max(0, f.start - 40) : f.start])]
     if not denied:
         return facts
-    gone = [f for f in denied if f.quantity == "power" or _told_otherwise(f, facts, denied)]
+    out = frozenset(denied)
+    rest = [f for f in facts if f not in out]
+    gone = frozenset(f for f in denied if f.quantity == "power" or _told_otherwise(f, rest))
     return [_ruled_out(f) if f in gone else f for f in facts] if gone else facts
 
 
@@ -39,9 +41,9 @@ def _is_denied(before: str) -> bool:
     return bool(words) and words[-1].endswith(_NO_END) and _NOT.search(before) is not None
 
 
-def _told_otherwise(fact: Fact, facts: Sequence[Fact], denied: Sequence[Fact]) -> bool:
-    """Whether the same thing has one other value, which is not denied."""
-    others = [f for f in facts if f.quantity == fact.quantity and f.of == fact.of and f not in denied]
+def _told_otherwise(fact: Fact, rest: Sequence[Fact]) -> bool:
+    """Whether the same thing has one other value among what is not denied."""
+    others = [f for f in rest if f.quantity == fact.quantity and f.of == fact.of]
     return len(others) == 1 and others[0].value != fact.value
 
 
