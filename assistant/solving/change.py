@@ -18,12 +18,12 @@ from assistant.scales import speak_stops
 from assistant.solving import light_from_readings, marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
-from assistant.solving.losses import is_taken_off
 from assistant.solving.new_film import newly_loaded
 from assistant.solving.placing import times_as_far
 from assistant.solving.pop_facts import FAR, apart
 from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution, needs
+from assistant.solving.taken_off import is_taken_off
 from assistant.solving.turned_too import SAID_OF_IT
 from assistant.units import speak_length
 
@@ -68,7 +68,8 @@ def _so_many_times_as_far(query: Query, ask: Ask) -> Solution | None:
     many = times_as_far(query)
     halves = [f for f in query.all("power") if f.said.strip().lower() in SAID_OF_IT]
     known = [f for f in query.all(ask.quantity) if f not in halves and not f.of]
-    kept = [f for f in query.facts if f.quantity in ("aperture", "film_speed", "power", "count", "shutter", "times", "focal_length") and f not in known]
+    mine = frozenset(known)
+    kept = [f for f in query.facts if f.quantity in ("aperture", "film_speed", "power", "count", "shutter", "times", "focal_length") and f not in mine]
     if many is None or ask.quantity not in ("aperture", "power", "film_speed") or len({f.value for f in known}) != 1 or any(len({f.value for f in kept if f.quantity == q and f not in halves}) > 1 for q in ("aperture", "film_speed", "power", "count")):
         return None
     if any(f.quantity not in ("remark", "number", "place", ask.quantity) and f not in kept for f in query.facts):

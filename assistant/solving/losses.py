@@ -15,6 +15,7 @@ from assistant.records import replace
 from assistant.solving import camera, marks
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
+from assistant.solving.taken_off import WITHOUT, is_taken_off
 from assistant.solving.worn import in_place_of_another
 
 _COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks|thr[eo]w|wast|gone\b|given (?:up|away)|giv\w+ (?:up|away))", re.I)
@@ -67,7 +68,7 @@ def _time_through(query: Query) -> Solution | None:
     through, facts, _ = camera.loss_total(query)
     if len(times) != 1 or not through or any(query.has(q) for q in ("guide_number", "aperture", "exposure_value", "velocity", "film_speed", "t_exponent")):
         return None
-    taken_off = _WITHOUT_AT_LAST.search(query.text) is not None or is_taken_off(query.text, times[0]) and not _WITHOUT.search(query.text)
+    taken_off = _WITHOUT_AT_LAST.search(query.text) is not None or is_taken_off(query.text, times[0]) and not WITHOUT.search(query.text)
     value = times[0].value * 2.0 ** (-through if taken_off else through)
     notes = ("Over a second or so film needs longer still: see the maker's reciprocity table.",) if value > 1 else ()
     return Solution(answers=(marks.shutter(value), Quantity("stops", math.log2(value / times[0].value), "stops")), used=(times[0], *facts), assumed=camera.assumed(query), topic="losses", working=(f"{through:.3g} stops are {2.0 ** through:.4g} times",), notes=notes)
@@ -286,55 +287,6 @@ def _before_one_went(query: Query, known: Fact) -> tuple[str, bool]:
 
 
 _BARE_NOW = Pattern(r"\b(?:bare|naked|nothing on)\b", re.I)
-
-
-_NOT_THROUGH = Pattern(r"(?:\bnot|n't|\bnever|\bwasnt|\bisnt|\bdidnt)\b[^.?!,;]{0,20}\b(?:with|through|behind|under) (?:it|that|the|my)\b", re.I)
-_WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)
-
-
-_ON_IT = Pattern(r"\b(?:with|through|behind|under) (?!\w+ (?:taking|losing|costing|eating)\b)(?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
-_PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed|ing)|hang(?:ing)?|hung|fit(?:ted|ting)?|screw(?:ed|ing)?|slap(?:ped)?|stick(?:ing)?|stuck|mount(?:ed|ing)?|want|need|must (?:put|use))\b[^.?!]{0,40}\b(?:on|over|up|in front|onto|a|an|the|my)\b", re.I)
-_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\b(?:pull(?:ing|ed)?|strip(?:ping|ped)?|peel(?:ing|ed)?|bin(?:ning|ned)?|ditch(?:ing|ed)?|rip(?:ping|ped)?|drop(?:ping|ped)?) (?:the|my|that|its) (?:(?:front|inner|outer|second|white) )?(?:cloth|silk|gel|grid|diffuser|diffusion|scrim|net|baffle|filter|dome|cap|sock|nd|polari[sz]er)\b(?! (?:on|in|over|onto|into)\b)|\bremov\w+|\boff the lens\b|\bin front(?: of (?:it|that|the \w+))?\W*$|^\W*(?:the |my )?\w+ off\b", re.I)
-
-
-def is_taken_off(text: str, known: Fact) -> bool:
-    """Whether the known value was with it on and the wanted one is without it.
-
-    What the question says counts first, then what is said beside the known value, then what is done in the text.
-    """
-    if known.origin == "kept" and not text[known.start : known.end].strip() == known.said.strip():
-        return _OFF_IT.search(text) is not None and _ON_IT.search(text) is None  # told in another turn: its place is not in this text
-    sentences = _sentences(text)
-    asked = next((s for s in reversed(sentences) if known.end <= s[0] or "?" in text[s[0] : s[1]]), sentences[-1])
-    wanted = text[max(asked[0], known.end) : asked[1]] if asked[0] <= known.end <= asked[1] else text[asked[0] : asked[1]]
-    beside = next((text[s[0] : s[1]] for s in sentences if s[0] <= known.start < s[1]), "")
-    after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
-    wanted = wanted.removeprefix(after_known)
-    own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
-    own = own if _MARKED.search(text) and (len(beside) <= 2 * _BESIDE or _MARKED.search(beside.rstrip(" .?!"))) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
-    if _OFF_IT.search(wanted):
-        return True
-    if _ON_IT.search(wanted):
-        return False
-    if _WITHOUT.search(own) or _NOT_THROUGH.search(own):
-        return False
-    if _READ_THROUGH.search(own) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
-        return True
-    return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
-
-
-_READ_THROUGH = Pattern(r"\b(?:with|through|behind) (?:it|that|(?:the|my|that|its|both) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)
-"""Said of a reading that was taken with what stands in the light; "with my picture" is not."""
-_MARKED = Pattern(r"[.?!;:,](?=\s|$)|\u2026|\s[-\u2013\u2014]+\s")
-_BESIDE = 40
-"""Letters before a value that are of its clause, in a text without marks."""
-_ASKED_THERE = Pattern(r"\b(?:(?:so|and|now|then|to|at|on) )*(?:what|where|which|how)(?:'s)?\b", re.I)
-
-
-def _sentences(text: str) -> list[tuple[int, int]]:
-    """Where each sentence begins and ends; without any marks, a question word begins one."""
-    cuts = [m.end() for m in patterns.finditer(r"[.?!;:](?=\s|$)|\u2026|\.\.\.", text)] if _MARKED.search(text) else [m.start() for m in _ASKED_THERE.finditer(text) if m.start()]
-    return [(a, b) for a, b in zip([0, *cuts], [*cuts, len(text)]) if text[a:b].strip()] or [(0, len(text))]
 
 
 _LEFT = Pattern(r"\b(?:left|effective\w*|worth|amounts?|through it|gets? through|comes? (?:out|through)(?! (?:the same|right|as before|ok|correct|exactly the same))|reach(?:es)?|arriv\w*|equivalent|acts?|really getting)\b", re.I)

@@ -1,0 +1,57 @@
+"""Whether a known value was told with something in the way that the wanted one is without, or the other way round."""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.query import Fact
+
+_NOT_THROUGH = Pattern(r"(?:\bnot|n't|\bnever|\bwasnt|\bisnt|\bdidnt)\b[^.?!,;]{0,20}\b(?:with|through|behind|under) (?:it|that|the|my)\b", re.I)
+WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)
+
+
+_ON_IT = Pattern(r"\b(?:with|through|behind|under) (?!\w+ (?:taking|losing|costing|eating)\b)(?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
+_PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed|ing)|hang(?:ing)?|hung|fit(?:ted|ting)?|screw(?:ed|ing)?|slap(?:ped)?|stick(?:ing)?|stuck|mount(?:ed|ing)?|want|need|must (?:put|use))\b[^.?!]{0,40}\b(?:on|over|up|in front|onto|a|an|the|my)\b", re.I)
+_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\b(?:pull(?:ing|ed)?|strip(?:ping|ped)?|peel(?:ing|ed)?|bin(?:ning|ned)?|ditch(?:ing|ed)?|rip(?:ping|ped)?|drop(?:ping|ped)?) (?:the|my|that|its) (?:(?:front|inner|outer|second|white) )?(?:cloth|silk|gel|grid|diffuser|diffusion|scrim|net|baffle|filter|dome|cap|sock|nd|polari[sz]er)\b(?! (?:on|in|over|onto|into)\b)|\bremov\w+|\boff the lens\b|\bin front(?: of (?:it|that|the \w+))?\W*$|^\W*(?:the |my )?\w+ off\b", re.I)
+
+
+def is_taken_off(text: str, known: Fact) -> bool:
+    """Whether the known value was with it on and the wanted one is without it.
+
+    What the question says counts first, then what is said beside the known value, then what is done in the text.
+    """
+    if known.origin == "kept" and not text[known.start : known.end].strip() == known.said.strip():
+        return _OFF_IT.search(text) is not None and _ON_IT.search(text) is None  # told in another turn: its place is not in this text
+    sentences = _sentences(text)
+    asked = next((s for s in reversed(sentences) if known.end <= s[0] or "?" in text[s[0] : s[1]]), sentences[-1])
+    wanted = text[max(asked[0], known.end) : asked[1]] if asked[0] <= known.end <= asked[1] else text[asked[0] : asked[1]]
+    beside = next((text[s[0] : s[1]] for s in sentences if s[0] <= known.start < s[1]), "")
+    after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
+    wanted = wanted.removeprefix(after_known)
+    own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
+    own = own if _MARKED.search(text) and (len(beside) <= 2 * _BESIDE or _MARKED.search(beside.rstrip(" .?!"))) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
+    if _OFF_IT.search(wanted):
+        return True
+    if _ON_IT.search(wanted):
+        return False
+    if WITHOUT.search(own) or _NOT_THROUGH.search(own):
+        return False
+    if _READ_THROUGH.search(own) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
+        return True
+    return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
+
+
+_READ_THROUGH = Pattern(r"\b(?:with|through|behind) (?:it|that|(?:the|my|that|its|both) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)
+"""Said of a reading that was taken with what stands in the light; "with my picture" is not."""
+_MARKED = Pattern(r"[.?!;:,](?=\s|$)|\u2026|\s[-\u2013\u2014]+\s")
+_BESIDE = 40
+"""Letters before a value that are of its clause, in a text without marks."""
+_ASKED_THERE = Pattern(r"\b(?:(?:so|and|now|then|to|at|on) )*(?:what|where|which|how)(?:'s)?\b", re.I)
+
+
+def _sentences(text: str) -> list[tuple[int, int]]:
+    """Where each sentence begins and ends; without any marks, a question word begins one."""
+    cuts = [m.end() for m in patterns.finditer(r"[.?!;:](?=\s|$)|\u2026|\.\.\.", text)] if _MARKED.search(text) else [m.start() for m in _ASKED_THERE.finditer(text) if m.start()]
+    return [(a, b) for a, b in zip([0, *cuts], [*cuts, len(text)]) if text[a:b].strip()] or [(0, len(text))]
