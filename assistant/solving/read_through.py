@@ -7,8 +7,8 @@ import math
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving import marks
-from assistant.solving.losses import is_taken_off
 from assistant.solving.solution import Solution
+from assistant.solving.taken_off import is_taken_off
 
 _READS = Pattern(r"(?: light| head| key| flash| lamp)?(?:,? (?:each|both|each one|each of them|alone|by itself|on its own))*[, ]*\b(?:reads?|reading|meter(?:s|ed|ing)?|gives?|giving|shows?|says)(?: (?:about|me|us))*\s*")
 _EACH = Pattern(r"\b(?:each|every|both)\b")
