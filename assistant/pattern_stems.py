@@ -2282,6 +2282,7 @@ STEMS: dict[str, str] = {
     '\\bshutter\\b[^?]*\\bopen\\b': 'shutter&open',
     '\\bshutter\\w*': 'shutter',
     '\\bslaves?\\b': 'slave',
+    '\\bslowest\\b[^?.]{0,16}\\bfilm\\b[^?]*\\b(?:do it|will do|do that|do this|manage|need|enough)\\b': 'slowest&do it|do that|do this|enough|manage|need|will do&film',
     '\\bsoft ?box\\w*': 'soft&box',
     '\\bsoft\\b': 'soft',
     '\\bstep|before|until|\\bstop\\w* (?:under|over|less|more)|\\bdrift': ' less| more| over| under|before|drift|step|until&before|drift|less|more|over|step|under|until&before|drift|step|stop|until',

@@ -210,7 +210,7 @@ def _power_of_its_own(facts: list[Fact], text: str) -> list[Fact]:
     guide, before, after = facts[n], facts[n - 1], facts[n + 1] if n + 1 < len(facts) else None
     if before.quantity == "power" and not before.bad and _IS.match(text[before.end : guide.start]):
         power = before
-    elif after is not None and before.quantity == after.quantity == "power" and _AT.match(text[guide.end : after.start]):
+    elif after is not None and before.quantity == after.quantity == "power" and (_AT.match(text[guide.end : after.start]) or after.unit == "full" and not text[guide.end : after.start].strip()):
         power = after
     else:
         return facts

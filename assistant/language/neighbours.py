@@ -234,8 +234,10 @@ def _part_of_a_name(token: Token, text: str) -> Token:
 
 def _own_and(token: Token, place: int, tokens: list[Token]) -> Token:
     """"f/8 and half power" is two things; only "f/8 and a half" is one, so that "and" is none of the aperture's, nor is that of "two stops and a quarter orange"."""
-    if token.type == "AND" and place + 2 < len(tokens) and tokens[place + 1].type == "FRAC" and tokens[place + 2].type == "MODIFIER":
-        return Token("GLUE", "and", token.start, token.end)
+    if token.type == "AND" and place + 2 < len(tokens):
+        of_thing = [t for t in tokens[place + 1 : place + 5] if t.type not in ("A", "DASH")]  # "and a half-orange gel"
+        if len(of_thing) > 1 and of_thing[0].type == "FRAC" and of_thing[1].type == "MODIFIER":
+            return Token("GLUE", "and", token.start, token.end)
     if _joins_another_kind(place, tokens):
         return Token("GLUE", "and", token.start, token.end)
     if token.type != "AND" or place + 2 >= len(tokens) or tokens[place + 1].type != "FRAC" or place < 2 or tokens[place - 2].type != "F":

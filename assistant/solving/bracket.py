@@ -56,6 +56,8 @@ def solve(query: Query) -> Solution | None:
         return None
     if query.asks_for("ratio", "distance", "near_limit", "far_limit", "duration") or query.asks_for("guide_number") and not query.asks_for("count") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
+    named = tuple(f for f in query.facts if f.quantity in ("stops", "relation") and f.said.strip().lower() == "one" and query.text[: f.start].lower().endswith("the "))  # "the one over": which frame
+    query = query.with_facts(f for f in query.facts if f not in named) if named else query
     if "pop" not in text.lower():
         query = query.with_facts(replace(f, quantity="count", unit="frames") if f.quantity == "count" and f.unit == "pops" or f.quantity == "rows" and _SHEETS.search(text) else f for f in query.facts)  # "three shots"
     filled = _on_a_roll(query)
@@ -76,7 +78,7 @@ def solve(query: Query) -> Solution | None:
     weight, make = _MAKE[base.quantity]
     several = len(offsets) > 1
     answers = tuple(make(base.value * 2 ** (weight * o), _name(o) if several else None) for o in offsets)
-    return replace(_said(query, base, answers, offsets), used=base.used + used)
+    return replace(_said(query, base, answers, offsets), used=(*base.used, *used, *(replace(f, quantity="remark") for f in named)))
 
 
 _SETS = Pattern(r"\bhow many (?:whole |full |complete |such )?(?:brackets|subjects|set-?ups|scenes|sets|sitters|poses|groups|views|places)\b", re.I)
@@ -214,6 +216,8 @@ def _spelled(query: Query) -> tuple[float, ...]:
     taken: list[tuple[int, int]] = []
     for m in patterns.finditer(rf"(?P<n>\b{_NUMBER})\s*(?:too )?(?P<way>over|under|more|less|brighter|darker|dimmer|above|below|down|up)\b|(?P<sign>plus|minus|\+|-(?=[\d½⅓⅔]))\s*(?P<m>{_NUMBER})", text, re.I):
         sign = _direction(m.group("way") or m.group("sign") or "")
+        if (m.group("n") or "").strip().lower() == "one" and text[: m.start()].lower().endswith("the "):
+            continue  # "the one over": which frame, not by how much
         size = _size(query, m.start(), m.end(), m.group("n") or m.group("m") or "")
         if sign and size:
             marked.append((m.start(), sign * size))

@@ -32,6 +32,8 @@ def solve(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity in ASKED), None)
     if ask is None:
         return None
+    if ask.quantity == "film_speed" and query.has("widest_aperture") and not query.has("aperture"):
+        query = query.with_facts(replace(f, quantity="aperture") if f.quantity == "widest_aperture" else f for f in query.facts)  # the slowest film is for the lens wide open
     return _SOLVERS[ask.quantity](query, ask)
 
 
