@@ -215,7 +215,7 @@ _BEARS_WHERE: dict[str, Callable[[Fact, Query, Solution], bool]] = {
     "aperture": _aperture_bears,
     "shutter": _time_bears,
     "film_speed": lambda fact, query, solution: _is_another(fact, solution),
-    "power": lambda fact, query, solution: fact.value < 1 and not any(f.quantity == "power" and f.value < 1 for f in solution.used) or _is_another(fact, solution),
+    "power": lambda fact, query, solution: fact.value < 1 and not any(f.quantity == "power" for f in solution.used) or _is_another(fact, solution),
     "min_power": _least_power_bears,
     "duration": lambda fact, query, solution: solution.topic == "ambient",
     "focal_length": lambda fact, query, solution: fact.value > 10 and solution.topic not in ("flash", "change", "falloff", "focus", "optics"),
