@@ -381,6 +381,7 @@ STEMS: dict[str, str] = {
     '\\b(?:angle|degrees|field|corner|view|see|sees|take in|takes in)\\b': 'angle|corner|degrees|field|see|sees|take in|takes in|view',
     '\\b(?:another|a further|one more|plus)\\s*$': 'a further|another|one more|plus',
     '\\b(?:another|further|again|more light|still more|on top)\\b': 'again|another|further|more light|on top|still more',
+    '\\b(?:another|second|both|each|two(?! stops?)|extra|more|again|plus|on top)\\b': 'again|another|both|each|extra|more|on top|plus|second|two',
     '\\b(?:any|all|every)\\b': 'all|any|every',
     '\\b(?:any|all|every)\\b.{0,12}\\bspeeds?\\b': 'speed&all|any|every',
     '\\b(?:any|all|every|whatever)\\b': 'all|any|every|whatever',

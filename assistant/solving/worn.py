@@ -47,7 +47,7 @@ def worn(query: Query) -> list[Worn] | None:
     losses = [f for f in query.facts if f.quantity in ("loss", "filter_loss") or f.quantity == "nd" and f.unit == "stops"]
     things = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     bare = any(f.unit == "BARE" for f in query.all("camera_filter"))
-    found = [Worn(loss, "", _of_what(loss, things, losses, query.text)) for loss in losses]
+    found = _each_once([Worn(loss, "", _of_what(loss, things, losses, query.text)) for loss in losses], query.text)
     gone = _swapped(found, things, query.text)
     out: list[Worn] = []
     for one in found:
@@ -60,6 +60,20 @@ def worn(query: Query) -> list[Worn] | None:
         if not when:
             return None
         out.append(Worn(one.loss, when, one.thing))
+    return out
+
+
+_ANOTHER = Pattern(r"\b(?:another|second|both|each|two(?! stops?)|extra|more|again|plus|on top)\b", re.I)
+
+
+def _each_once(found: Sequence[Worn], text: str) -> list[Worn]:
+    """Without what was told before of the same thing and as much: said again, not put on again."""
+    out: list[Worn] = []
+    for one in found:
+        thing = one.thing
+        again = thing is not None and any(w.thing is not None and w.thing.unit == thing.unit and w.loss.value == one.loss.value and _ANOTHER.search(text[w.loss.end : one.loss.end]) is None for w in out)
+        if not again:
+            out.append(one)
     return out
 
 
