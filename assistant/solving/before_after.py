@@ -14,6 +14,7 @@ from collections.abc import Sequence
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.physics import optics
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
@@ -30,6 +31,7 @@ _SETTINGS = ("distance", "power", "energy", "film_speed", "count", "aperture", "
 """Quantities that may be told twice, before and after."""
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place", "focal_length", "aperture_range"})
 _LOSSES = frozenset({"loss", "filter_loss", "nd"})
+_WEIGHED = _BY_THE_WAY | _LOSSES | frozenset(_SETTINGS) | {"power_down", "push"}
 _DEFAULT = {"power": 1.0, "count": 1.0}
 
 
@@ -52,7 +54,7 @@ def _solved(query: Query) -> Solution | None:
     if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or query.claim:
         return None
     kinds = {f.quantity for f in query.facts}
-    if kinds - _BY_THE_WAY - _LOSSES - frozenset(_SETTINGS) - {"power_down", "push"} or len(kinds) < 2:
+    if not kinds <= _WEIGHED or len(kinds) < 2:
         return None
     query = _of_lenses(query)
     owners = {f.of for f in query.facts if f.of and f.quantity not in _BY_THE_WAY and f.quantity not in _LOSSES and f.quantity != "push"}
@@ -225,7 +227,7 @@ def _drawn(query: Query, first: Fact, second: Fact) -> float | None:
     lens = lenses.pop() if len(lenses) == 1 else 0.0
     if _BELLOWS.search(query.text) and not _ADDED_TUBE.search(query.text) and min(first.value, second.value) >= lens:
         return 2 * math.log2(first.value / second.value)  # from the lens to the film: it tells all
-    return 2 * math.log2((1 + first.value / lens) / (1 + second.value / lens)) if lens > 0 else None
+    return math.log2(optics.bellows_factor(lens + first.value, lens) / optics.bellows_factor(lens + second.value, lens)) if lens > 0 else None
 
 
 _DIES = Pattern(r"\bone(?: (?:of (?:them|these|those)|flash|head|gun|light))? (?:dies|died|fails|failed|goes (?:out|dead|down|off)|went (?:out|dead|down|off)|packs up|quits|gave up|gives up|is (?:taken|switched|turned) (?:away|off)|drops out|stops working|won't fire|does not fire|doesn't fire|is broken)\b|\b(?:take|taking|took|switch(?:ing)?|turn(?:ing)?|remov(?:e|ing)) (?:off |away )?one(?: of (?:them|these))?(?: (?:off|away|out))?\b|\b(?:losing|lose|lost) one\b", re.I)
@@ -276,7 +278,7 @@ def difference(quantity: str, first: float, second: float) -> float:
 def _stops(quantity: str, value: float) -> float:
     """The stops that a value puts on the film."""
     if quantity == "magnification":
-        return -2 * math.log2(1 + value)
+        return -math.log2(optics.bellows_factor_from_magnification(value))
     return WEIGHT["aperture" if quantity == "t_number" else quantity] * math.log2(value)
 
 
