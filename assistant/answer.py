@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import math
 
 from assistant.records import record
@@ -85,6 +84,8 @@ class Answer:
 
     def as_json(self) -> str:
         """One object on one line."""
+        import json
+
         body: dict[str, Any] = {
             "heard": self.heard,
             "status": self.status,

@@ -17,8 +17,6 @@ import re
 import sys
 from collections.abc import Callable, Iterator
 
-from assistant.pattern_stems import STEMS
-
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
@@ -29,6 +27,8 @@ MOST_WORDS = 8000
 """Words whose bits are kept."""
 FEW_TEXTS = 2
 """Texts read before bits are given out: for one question they would cost more than they save."""
+UNREAD = "?"
+"""The letters of a pattern that no text was held against yet."""
 LONGEST_PIECE = 16
 """Letters of the longest stem that has no space; the tests hold it to the table."""
 
@@ -41,7 +41,7 @@ class Pattern:
     def __init__(self, pattern: str, flags: int = 0) -> None:
         self.pattern = pattern
         self.flags = flags
-        self._letters = STEMS.get(pattern, "")
+        self._letters = UNREAD
         self._sets: tuple[tuple[str, ...], ...] = ()  # the same, parted when they are first looked for
         self._mask = 0  # the bits of its sets, given out when it pays, which one question alone does not
         self._sure = False  # whether they say all that the letters do
@@ -55,7 +55,8 @@ class Pattern:
 
     def _has_letters(self, text: str) -> bool:
         """Whether of each set some letters stand in this text."""
-        self._sets = self._sets or sets_of(self._letters)
+        if not self._sets and not self._read_letters():
+            return True
         if not self._mask and _Low.texts > FEW_TEXTS:
             self._mask = _Bits.given_to(self._sets)
             self._sure = not any([stem.split() != [stem] for stems in self._sets for stem in stems])
@@ -72,6 +73,14 @@ class Pattern:
             else:
                 return False
         return True
+
+    def _read_letters(self) -> bool:
+        """Whether the table, which is read for the first pattern that a text is held against, has letters for this one."""
+        from assistant.pattern_stems import STEMS
+
+        self._letters = STEMS.get(self.pattern, "")
+        self._sets = sets_of(self._letters) if self._letters else ()
+        return bool(self._letters)
 
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Iterable
-from pathlib import Path
+from collections.abc import Callable, Iterable
+from threading import Thread
 
 from prompt_toolkit import PromptSession
 from prompt_toolkit.completion import CompleteEvent, Completer, Completion
@@ -20,6 +20,8 @@ from assistant.faces.streams import shown, wrapped
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from assistant.assistant import Assistant
     from assistant.memory.conversation import Conversation
 
@@ -95,6 +97,7 @@ def chat(*, unsaved: bool) -> int:
 def converse(assistant: Assistant, history: History) -> int:
     """Take turns until the person leaves; always 0, for nothing depends on it."""
     session = _session(assistant, history)
+    session.app.after_render += _once(assistant.prepare)
     _show(WELCOME_BACK if assistant.conversation.kit.facts else WELCOME)
     _show(" ".join(assistant.troubles()))
     interrupted = False
@@ -112,6 +115,18 @@ def converse(assistant: Assistant, history: History) -> int:
         interrupted = False
         if not _take(assistant, typed):
             return 0
+
+
+def _once(work: Callable[[], None]) -> Callable[[object], None]:
+    """What does this beside the chat when the prompt first stands on the screen: nobody waits for it, and nobody types as fast."""
+    begun: list[Thread] = []
+
+    def begin(_: object) -> None:
+        if not begun:
+            begun.append(Thread(target=work, daemon=True))
+            begun[0].start()
+
+    return begin
 
 
 def _session(assistant: Assistant, history: History) -> PromptSession[str]:

@@ -7,7 +7,8 @@ import re
 from collections.abc import Iterator
 
 from assistant.answer import Answer
-from assistant.assistant import Assistant, as_read
+from assistant.answering import as_read
+from assistant.assistant import Assistant
 from assistant.language.hearing import hear
 from assistant.language.pieces import Number
 from assistant.language.reading import read

@@ -20,6 +20,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("__main__",),
     ("faces",),
     ("assistant",),
+    ("answering",),
     ("turns",),
     ("kit_turns", "told_turns", "log_turns", "which_turns", "way_turns", "safety_turns", "teach_turns"),
     ("turn",),

@@ -1,0 +1,125 @@
+"""The way of a question, top to bottom: read, remember, solve, limit, caution, speak, keep."""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.answer import Answer
+from assistant.bounds import OutOfRange
+from assistant.language.hearing import MAX_NUMBERS, MAX_WORDS
+from assistant.language.plain_words import plainly
+from assistant.language.reading import read
+from assistant.language.unmarked import marked
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.records import replace
+from assistant.turn import Turn
+from assistant.turns import take_turn
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from assistant.language.tables import Tables
+    from assistant.memory.conversation import Conversation
+    from assistant.memory.keeping import Keeper
+
+_LOG_WORDS = Pattern(r"\b(?:log|logged|frames?|rolls?|shoot|shot)\b", re.IGNORECASE)
+"""Without one of these a turn does not need the shot log read."""
+
+_WHY = Pattern(r"\b(?:why|how come)\b", re.IGNORECASE)
+
+LONGEST_LETTERS = 6_000
+"""Of a longer text only the beginning is read, and the reply says so: nobody asks a question that long, but a file may be piped in."""
+MOST_FIGURES = 40
+_ENDLESS = Pattern(r"\d{41,}")
+_CUT = f"Only the first {LONGEST_LETTERS:,} letters were read."
+_FEWER = f"Only the first {MAX_WORDS:,} words and marks were read, and of numbers the first {MAX_NUMBERS}."
+_TOO_FAR = "too great or too near to nothing"
+
+
+def answered(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:
+    """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
+    said = marked(plainly(patterns.at_hand(as_read(text)), tables.lexicon))
+    found = _in_reach(tables, talk, keeper, said)
+    if found.heard != text:  # read in part, or in the words of the question that stands
+        found = replace(found, heard=text)
+    if len(text) > LONGEST_LETTERS:
+        found = replace(found, reply=f"{found.reply} {_CUT}")
+    return found if found.reply.isprintable() else replace(found, reply=_shown(found.reply))
+
+
+def _in_reach(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:
+    """The answer; numbers that no formula takes are rejected."""
+    try:
+        return _taken(tables, talk, keeper, text)
+    except OutOfRange as fault:
+        return _beyond(text, str(fault))
+    except ArithmeticError:
+        return _beyond(text, _TOO_FAR)
+    except ValueError as fault:
+        if str(fault) != "math domain error":  # what the mathematics library says of a logarithm of nothing
+            raise
+        return _beyond(text, _TOO_FAR)
+
+
+def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:
+    text = patterns.at_hand(text)
+    if talk.log is None and _LOG_WORDS.search(text):
+        talk.log = keeper.load_log()
+    kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
+    query, why = _as_query(tables, talk, text)
+    found = take_turn(Turn(query, talk))
+    if why and found.status == "answered":
+        from assistant.teaching.reason_too import reason
+
+        found = replace(found, reply=f"{found.reply} {reason(why, text)}".strip())
+    changed = (talk.kit, talk.log) != (kit, log)
+    if changed:
+        _keep(talk, keeper, kit, log)
+    if changed and len(talk.before) >= steps:
+        talk.before.append((kit, log))
+        del talk.before[:-50]
+    elif talk.scene is not scene:
+        talk.before.clear()
+    return replace(found, reply=f"{found.reply} {_FEWER}") if query.cut else found
+
+
+def _as_query(tables: Tables, talk: Conversation, text: str) -> tuple[Query, str]:
+    """The query of a text, and the reason that it asks beside a figure ("…, and why is that?")."""
+    names = talk.kit.names
+    if _WHY.search(text):
+        from assistant.teaching.reason_too import parted, worth_a_figure
+
+        asked, why = parted(text)
+        query = read(asked, tables, names) if why else None
+        if query is not None and worth_a_figure(query):
+            return query, why
+    return read(text, tables, names), ""
+
+
+def _keep(talk: Conversation, keeper: Keeper, kit: object, log: object) -> None:
+    """Keep what a turn changed of the kit and of the log."""
+    from assistant.memory.shotlog import ShotLog
+
+    if talk.kit != kit:
+        keeper.save_kit(talk.kit)
+    if talk.log is not None and talk.log != log:
+        talk.log = keeper.save_log(log if isinstance(log, ShotLog) else ShotLog(), talk.log)
+
+
+def as_read(text: str) -> str:
+    """What is read of a text: its beginning, and of an endless number the first figures, which are beyond any scale already.
+
+    >>> as_read("f/" + "9" * 100) == "f/" + "9" * MOST_FIGURES
+    True
+    """
+    return _ENDLESS.sub(lambda match: match[0][:MOST_FIGURES], text[:LONGEST_LETTERS])
+
+
+def _beyond(text: str, why: str) -> Answer:
+    return Answer(heard=text, status="rejected", reply=f"These numbers do not go together, or one of them is beyond all scales ({why}).")
+
+
+def _shown(reply: str) -> str:
+    """A reply without control characters, wherever it quotes them; line ends stay."""
+    return "".join(c if c.isprintable() or c == "\n" else " " for c in reply)
