@@ -37,7 +37,8 @@ _SPEED_SAID = Pattern(r"iso|asa|\bei\b|din|film|°|/", re.I)
 def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the lens, the draw and the scale of a close-up told apart."""
     out = [_inches(f, facts, text) if f.quantity == "number" else f for f in facts]
-    out = [_lens(_to_the_film(f, text), text) if f.unit in _SMALL else f for f in out]
+    out = _between_them(out, text)
+    out = [_to_the_subject(_lens(_to_the_film(f, text), text), out, text) if f.unit in _SMALL else f for f in out]
     facts = [replace(f, quantity="remark", unit="", of="") if f.quantity == "focal_length" and f.value < 0.008 and f.said.lower().endswith("lenses") else f for f in facts]  # "two lenses": how many
     out = _one_scale(_in_focal_lengths(out, text), text)
     if not _CLOSE.search(text):
@@ -47,6 +48,34 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
     out = _racked([_draw(f, text, unit) for f in out], text)
     return _asked_draw(_stacked(_bare_lens(_both_bare(out, text), text), text), text)
+
+
+_GLASS_AND_FILM = Pattern(r"\bbetween (?:the |my |an? )?(?:(?:film|plate|ground ?glass)(?: plane)? and (?:the |my |an? )?[\w. -]{0,24}?lens|[\w. -]{0,24}?lens(?:,[^,]{1,24},)? and (?:the |my )?(?:film|plate|ground ?glass))\b", re.I)
+
+
+def _between_them(facts: list[Fact], text: str) -> list[Fact]:
+    """"225 mm between a 150 mm lens and the film": the lens is named between the two, the draw outside."""
+    span = _GLASS_AND_FILM.search(text)
+    lengths = [f for f in facts if f.quantity in _LENGTHS and f.unit in _SMALL and not f.bad and not f.said.lower().endswith("lens")]
+    if span is None:
+        return facts
+    within = [f for f in facts if f.quantity in _LENGTHS and span.start() <= f.start < span.end()]
+    draws = [f for f in lengths if f not in within]
+    if len(draws) != 1 or len(within) != 1:
+        return facts
+    return [replace(f, quantity="extension" if f in draws else "focal_length", of="", cue="", to="") if f in draws or f in within else f for f in facts]
+
+
+_OFF_IT = Pattern(r"\s*(?:away |off |out )?(?:in front of|ahead of|before|from|off|away)\b(?! (?:the |my )?(?:film|plate|ground ?glass|infinity))", re.I)
+_DISTANCE_IS = Pattern(r"\b(?:lens[ -]to[ -]subject|subject[ -]to[ -]lens|from (?:the )?lens to (?:the )?\w+|distance)(?: distance)?(?: is| of|:|=|,)*\s*$", re.I)
+
+
+def _to_the_subject(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"an 80 mm lens is 400 mm from a seed pod": no second lens, but where the subject is."""
+    if fact.quantity != "focal_length" or not any(f.quantity == "focal_length" and f.value < fact.value for f in facts) or fact.said.lower().endswith("lens"):
+        return fact
+    placed = _OFF_IT.match(text, fact.end) or _DISTANCE_IS.search(text[: fact.start])
+    return replace(fact, quantity="focus_distance", of="camera", cue="", to="") if placed else fact
 
 
 _RACKED_FROM = Pattern(rf"\b{_DRAW}(?: (?:the|my|it|them|out|in|bellows|draw|lens|further|go|goes|going|went|moves?|shortened|closed|brought|back))* from (?:about )?$", re.I)
@@ -75,10 +104,12 @@ _THEN_THE_DRAW = Pattern(r"\s*(?:lens )?(?:when|while|if|once|as|and|but|with|wh
 def _to_the_film(fact: Fact, text: str) -> Fact:
     """"two hundred and ten millimetres lens to film", "it sits 300 mm from the film": the draw, whole."""
     start = fact.end - len(" lens") if fact.said.lower().endswith((" lens", "-lens")) else fact.end
-    drawn_out = fact.quantity in _LENGTHS and fact.unit in _SMALL and 0.03 <= fact.value <= 2 and _TO_FILM_AFTER.match(text[start : start + 40])
+    drawn_out = fact.quantity in _LENGTHS and fact.unit in _SMALL and 0.03 <= fact.value <= 2 and _TO_FILM_AFTER.match(text[start : start + 40]) and not _BETWEEN_BEFORE.search(text[:start])
     return replace(fact, quantity="extension", of="", cue="", to="", end=start, said=text[fact.start : start]) if drawn_out else fact
 
 
+_BETWEEN_BEFORE = Pattern(r"\bbetween (?:the |my |an? )?[\d.]+ ?(?:mm|cm|inch|in|millimetres?)?$", re.I)
+"""Before the film there, it is the lens's own length: "between a 150 mm lens and the film"."""
 _AT_BEFORE = Pattern(r"\bat\s*$", re.I)
 
 
@@ -175,7 +206,7 @@ def _draw(fact: Fact, text: str, unit: str) -> Fact:
     bare = _is_bare(fact, text) and bool(unit)
     length = fact.quantity in _LENGTHS and fact.unit in _SMALL and fact.end > fact.start
     before, after = text[: fact.start], text[fact.end :]
-    if fact.quantity == "focal_length" and fact.unit in _SMALL and _THEN_TO_FILM.match(after):
+    if fact.quantity == "focal_length" and fact.unit in _SMALL and _THEN_TO_FILM.match(after) and not fact.said.lower().endswith("lens"):
         return replace(fact, quantity="extension", of="", cue="", to="")  # "270 mm lens to film": no lens
     if not (bare or length) or _LENS_AFTER.match(after) or patterns.search(r"lens|focal", fact.said, re.I) or fact.quantity == "extension":
         return fact

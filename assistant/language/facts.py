@@ -115,11 +115,21 @@ _PAIR_OF = Pattern(r"\s*(?:of (?!settings|figures|values|numbers|mine)|flash|hea
 _THEN_F = Pattern(r"\s*[:=(-]\s*f\W?\d", re.I)
 
 
+_SO_MANY_OF = Pattern(r"\b(?:pair|couple|brace) of$", re.I)
+_OF_LIGHTS = Pattern(
+    r"\s*(?:(?!(?:at|from|and|in|on|with|is|are|stands?)\b)[\w./'’-]+\s+){0,5}?(?:\w*flash\w*|\w*heads?|strobes?|guns?|speed ?lights?|\w*lamps?|\w*lights?|units?|packs?|soft ?box\w*|octa\w*|umbrellas?|brollies|bulbs?|reflectors?|them|those|these|mine|ones|pops?|bursts?|bangs?|goes|hits|"
+    r"shots?|frames?|exposures?|\w*nds?\d*|filters?|gels?|layers?|sheets?|tubes?|rings?|stops?|clicks?|(?:key|fill|hair|rim)s?|such|same|matching|matched|identical|guide|gns?)\b", re.I)
+"""After "a pair of": what a flash is fired with, or how often. Anything else is what is photographed."""
+_EACH_HAS = Pattern(r"\b(?:each|apiece|together|between them|both (?:at|on|of|fire|fired|from))\b", re.I)
+
+
 def _count(place: Place) -> Fact:
     after = place.beside(1)
     pair = place.text[place.item.start : place.item.end].lower().endswith("pair")
     if pair and (after is not None and after.kind in ("link", "aperture") or _THEN_F.match(place.text[place.item.end :]) or _PAIR_OF_TEST.search(place.text[: place.item.start]) or _IS_A_PAIR.search(place.text[: place.item.start]) and not _PAIR_OF.match(place.text[place.item.end :])):
         return fact_at(place, "remark", of="")  # "tested pair is f/11 at 8 ft": no two flashes
+    if _SO_MANY_OF.search(place.text[: place.item.end]) and not _OF_LIGHTS.match(place.text[place.item.end :]) and not _EACH_HAS.search(place.text):
+        return fact_at(place, "remark", of="")  # "a pair of dancers"
     if sum(1 for i in place.items if is_role(i)) > 1:
         return fact_at(place, "count", unit=place.item.word or "pops", of="")
     owned = "how_many" in place.cues and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)

@@ -84,9 +84,9 @@ _WITH_THE_CAMERA = Pattern(r"\bflash\b[^.;]{0,60}\band (?:the |my )?camera (?:ar
 """Said of the flash and the camera at once: the flash's distance, on which the lens is focused as well."""
 
 
-_FROM_BOTH = Pattern(r"\s*(?:away |back )?from (?:both )?(?:the |my )?(?:camera (?:and|&|as well as) (?:the |my )?(?:flash|light|strobe|lamp|head|gun)|(?:flash|light|strobe|lamp|head|gun) (?:and|&|as well as) (?:the |my )?camera)\b", re.I)
+_FROM_BOTH = Pattern(r"\s*(?:away |back )?from (?:both )?(?:the |my )?(?:(?:camera|lens) (?:and|&|as well as) (?:the |my )?(?:flash|light|strobe|lamp|head|gun)|(?:flash|light|strobe|lamp|head|gun) (?:and|&|as well as) (?:the |my )?(?:camera|lens))\b", re.I)
 _ON_CAMERA_FLASH = Pattern(r"\s*(?:away )?from (?:an?|the|my|that) (?:little |small )?(?:on[- ]camera|camera[- ]mounted|hot[- ]?shoe) (?:flash|gun|light|strobe)", re.I)
-_ON_THE_CAMERA = Pattern(r"\b(?:with (?:it|that)|(?:flash|gun|strobe|speedlight|it)(?:'s| is| sits| stays| stuck| mounted| right)*) (?:up )?on (?:the |my )?(?:camera|shoe|hot ?shoe|hot shoe|bracket|accessory shoe)\b", re.I)
+_ON_THE_CAMERA = Pattern(r"\b(?:with (?:it|that)|(?:flash|gun|strobe|speedlight|it)(?:, [^.;?!]{1,50},|\(.{1,50}\))?(?:'s| is| sits| stays| rides| lives| stands| stuck| mounted| fixed| clipped| right| straight)*) (?:up )?on (?:top of )?(?:the |my )?(?:camera|shoe|hot ?shoe|hot shoe|bracket|accessory shoe)\b", re.I)
 """The flash is where the camera is, so that a distance from the one is that from the other."""
 
 

@@ -84,12 +84,15 @@ _ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}
 
 
 _MEASURED_ON = Pattern(rf"\b(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
-_TAKES_LIGHT = Pattern(r"\bstops?\b|\bfactor\b|\bopen(?:ing)? up\b|\bexposure\b|\bhow much (?:more )?light\b", re.I)
+_TAKES_LIGHT = Pattern(r"\bstops?\b|\bfactor\b|\bopen(?:ing)? up\b|\bexposure\b|\bhow much (?:more )?light\b|\beffective|\bf-?(?:number|stop)|\baperture\b|\bextension\b|\bbellows\b|\bdraw\b|\bhow (?:close|far|near)\b", re.I)
+
+
+_LENS_NAMED = Pattern(r"lens|focal", re.I)
 
 
 def _two_small(facts: list[Fact]) -> bool:
-    """Whether two short lengths and nothing of a light are told: a thing and its image."""
-    lengths = [f for f in facts if f.quantity in _LENGTHS and not f.bad]
+    """Whether two short lengths and nothing of a light are told beside the lens: a thing and its image."""
+    lengths = [f for f in facts if f.quantity in _LENGTHS and not f.bad and not _LENS_NAMED.search(f.said)]
     return len(lengths) == 2 and all(f.unit in _SMALL for f in lengths) and not any(f.quantity in ("guide_number", "aperture_range", "power", "rows") for f in facts)
 
 
@@ -334,7 +337,7 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
         return [Ask("subject_distance", "", next((a.unit for a in asks), ""))]
     if _TIMES.search(text) and "aperture" not in kinds:
         return [Ask("factor", "", "x")]
-    if "aperture" in kinds and (_EFFECTIVE.search(text) or _AT_THE_FILM.search(text)) and not any(a.quantity in ("stops", "factor", "magnification", "extension") for a in asks):
+    if "aperture" in kinds and (_EFFECTIVE.search(text) or _AT_THE_FILM.search(text)) and not any(a.quantity in ("stops", "factor", "magnification", "extension", "power") for a in asks):
         wanted = any(f.quantity == "aperture" and " at " not in f.said and (_EFFECTIVE_BEFORE.search(text[: f.start]) or _EFFECTIVE_AFTER.match(text[f.end :])) for f in facts)
         return [Ask("aperture", "" if (wanted or _TO_SET.search(text)) and not _AT_THE_FILM.search(text) else "effective")]
     return list(asks)

@@ -79,9 +79,14 @@ def _is_an_edge(token: Token, text: str) -> bool:
 
 
 def _is_the_film(tokens: list[Token], place: int, text: str) -> bool:
-    """"ISO 400 negative thirty years past date": the film, and no sign."""
+    """"ISO 400 negative thirty years past date", "fills a negative 56 mm wide": the film, and no sign."""
     before = tokens[place - 1] if place else None
-    return text[tokens[place].start : tokens[place].end].lower() == "negative" and before is not None and before.type in ("NUM", "FILM", "ISO", "SPEED_WORD")
+    if text[tokens[place].start : tokens[place].end].lower() != "negative" or before is None:
+        return False
+    return before.type in ("NUM", "FILM", "ISO", "SPEED_WORD") or _A_THING.search(text[: tokens[place].start]) is not None
+
+
+_A_THING = Pattern(r"\b(?:an?|the|my|your|our|whole|full|single|one) $", re.I)
 
 
 def _number(plain: list[Token], place: int, text: str) -> list[Token]:

@@ -10,7 +10,7 @@ from assistant.query import Fact
 from assistant.records import replace
 
 _FLASH = r"(?:flash(?:es|guns?)?|heads?|guns?|strobes?|speedlights?|lights?|lamps?|units?)"
-_BOTH = Pattern(rf"\bboth (?:of (?:the|my|them|these) ?|the |my )?(?:{_FLASH}\b|(?=at \d|are |have |from \d))", re.I)
+_BOTH = Pattern(rf"\bboth (?:of (?:the|my|them|these) ?|the |my )?(?:{_FLASH}\b(?! (?:and|or|as well as) (?:the |my )?(?:camera|lens|tripod)\b)|(?=at \d|are |have |from \d))", re.I)
 _ONE_AND_OTHER = Pattern(rf"\b(?:the|one|my|first) (?:{_FLASH}|one)\b[^.?!]{{0,60}}\b(?:(?:the other|the second|another|a second) (?:{_FLASH}|one)\b|the other(?=\s*[,.;?]|\s*$))|\bon each (?:of (?:the|my) two )?{_FLASH}\b", re.I)
 _EACH = Pattern(r"\b(?:each|apiece|both|the pair|same)\b", re.I)
 _APART = Pattern(r"\b(?:left|right|behind|opposite|rim|hair|back ?(?:light|ground|drop)|kicker|either side|each side|key|fill|main|sides|bounce\w*|which|stronger|weaker|brighter|closer|nearer|further|farther|not both|only one|one of)\b", re.I)

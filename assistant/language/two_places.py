@@ -20,7 +20,7 @@ _LIT = frozenset({"guide_number", "power", "sharp_limit", "relation", "ratio"})
 _PLACES = ("distance", "camera_distance")
 _OF_A_LIGHT = Pattern(r"\b(?:flash|light|strobe|lamp|head|key|fill|rim|softbox|umbrella)\b[^.?!,;]{0,24}$", re.I)
 _BARE = ("number", "count", "film_speed")
-BOTH = Pattern(r"\b(?:both|all|each|everyone|everybody|everything|the two|two of them|the lot|the whole (?:group|row|lot)|pair|equally|as sharp as)\b", re.I)
+BOTH = Pattern(r"\b(?:both|all|each|everyone|everybody|everything|the two|two of them|the lot|the whole (?:group|row|lot)|pair|equal(?:ly)?|same sharpness|as sharp as)\b", re.I)
 """Said of all that was placed: no single place is the one focused at."""
 
 _ON_TO_THE_OTHER = Pattern(r"[^.?!]{0,40}(?:\band\b|,|;)[^.?!]{0,12}\b(?:another|other|second|one|ears?|eyes?|nose|tail|hands?|feet|toes|knees|shoulders?|farthest|furthest|far|back|last|rear|hindmost|nearest|front|closest|the \w+|(?:his|her|their|its) \w+)\b[^.?!\d]{0,24}", re.I)

@@ -129,6 +129,8 @@ def _sharpness(query: Query) -> Solution | None:
         return _stop_for_hyperfocal(query)
     others = tuple(a for a in query.asks if a.quantity not in SHARP)
     lens_asks = tuple(a for a in query.asks if a.quantity in SHARP)
+    if not others and query.has("guide_number") and not query.has("aperture") and any(a.quantity != "hyperfocal" for a in lens_asks):
+        others = (Ask("aperture"),)  # the depth is that of the flash's aperture
     beside = _flash_part(query, others) if others else None
     if beside is not None and beside.status == "needs":
         return beside

@@ -194,6 +194,12 @@ def _whole_draw(query: Query, extension: Fact, focal: Fact) -> float:
     return focal.value * math.sqrt(bellows_factor(query, extension, focal))
 
 
+def _where_it_is(query: Query) -> Fact | None:
+    """Where the lens is focused, by whatever word: "60 cm from it when it's sharp"."""
+    sharp = query.all("sharp_limit")
+    return query.last("focus_distance") or query.last("camera_distance") or query.last("distance", "") or (sharp[0] if len(sharp) == 1 else None)
+
+
 def magnification_of(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     """Magnification said, or from extension, or from the focus distance; None where unknown."""
     said, focal, extension = query.last("magnification"), query.last("focal_length"), query.last("extension")
@@ -204,7 +210,7 @@ def magnification_of(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     ring = tuple(f for f in query.all("focus_distance") if math.isinf(f.value))
     if focal and extension:
         return optics.magnification_from_extension(_whole_draw(query, extension, focal), focal.value), (focal, extension, *ring)
-    distance = query.last("focus_distance") or query.last("camera_distance") or query.last("distance", "")
+    distance = _where_it_is(query)
     if focal and distance and focal.value < distance.value < math.inf:
         return optics.magnification(focal.value, distance.value), (focal, distance)
     ratio = query.last("ratio")
@@ -215,7 +221,7 @@ def magnification_of(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
 
 def _magnification(query: Query, ask: Ask) -> Solution | None:
     focal, extension = query.last("focal_length"), query.last("extension")
-    distance = query.last("focus_distance") or query.last("camera_distance") or query.last("distance", "")
+    distance = _where_it_is(query)
     if focal and distance and not extension and distance.value <= focal.value:
         return rejected(f"A {focal.value * 1000:g} mm lens cannot focus at {distance.value * 1000:g} mm: the focus must be farther off than one focal length.")
     value, used = magnification_of(query)

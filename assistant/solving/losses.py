@@ -12,7 +12,7 @@ from assistant.patterns import Pattern
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import camera, marks
+from assistant.solving import camera, close_power, marks
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 from assistant.solving.taken_off import WITHOUT, is_taken_off
@@ -55,6 +55,8 @@ def solve(query: Query) -> Solution | None:
     wanted = [a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")]
     if not wanted:
         return None
+    if (close := close_power.solve(query)) is not None:
+        return close
     for topic in (_t_stop, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
         found = topic(query, wanted[0])
         if found is not None:
