@@ -129,6 +129,8 @@ def _room_limit(place: Place) -> Fact | None:
     room = place.near("ambient", before=4, after=3)
     if room and place.text[room.start : room.end].lower() in ("room", "hall", "stage") and not place.mark("FROM", offset=1) and place.item.value > 1.5:
         return fact_at(place, "max_distance", of="", cue="at_most")
+    if place.text[place.item.end :].lower().lstrip().startswith("behind"):
+        return None  # "studio wall 3 m behind": what hangs there
     if _limits_another(place) or _COMES_UP_TO.search(place.before(40)):
         return None
     if place.near("room", "at_most", before=5, after=4) and not place.near("further", "closer", before=1, after=0):
