@@ -34,7 +34,7 @@ def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     lower = evenly(text)
     counted = tally(facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
-    rules = (_as_one, _another_place, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
+    rules = (_as_one, _another_place, _images, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
     for rule in rules:
         found = rule(lower, kinds, cues, asks)
         if found is not None:
@@ -60,6 +60,20 @@ def _another_place(lower: str, kinds: set[str], cues: set[str], asks: Sequence[A
         return [Ask("count", "", "pops")]
     plain = not asks and {"count", "two_distance"} <= kinds and not kinds & {"guide_number", "aperture", "velocity"}
     return [Ask("count", "", "pops")] if plain and patterns.search(r"\bpops?\b[^?]*\b(?:at|from|for)\s+[\d.]+[^?,.]{0,10}\?", lower) else None
+
+
+_IMAGES_APART = Pattern(r"\b(?:apart|spac\w+|separat\w+|gap|distance|how far|between|next|differ|shift|advance)\b")
+
+
+def _images(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"20 flashes a second on a hand at 3 m/s: how far apart are its images", "how many a second for images so far apart"."""
+    if "velocity" not in kinds or kinds & {"guide_number", "aperture", "duration", "t05", "t01"}:
+        return None
+    if "frequency" in kinds:
+        wants = not any(a.quantity in ("stops", "count", "duration", "shutter", "freeze") for a in asks) and _IMAGES_APART.search(lower)
+        return [Ask("distance", "spacing", next((a.unit for a in asks if a.unit), ""))] if wants else None
+    lengths = kinds & {"blur", "gap", "distance", "move", "max_distance"}
+    return [Ask("count", "a second", "flashes")] if lengths and not kinds & {"shutter", "time"} and RATE.search(lower) else None
 
 
 def _often(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
@@ -112,6 +126,8 @@ def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask])
 
 
 def _series(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    if {"count", "open_each"} <= kinds and _SERIES.search(lower) and not any(a.quantity == "stops" for a in asks):
+        return [Ask("duration", "series", "s")]
     if {"count", "interval"} <= kinds and _SERIES.search(lower):
         return [Ask("duration", "series")]
     if {"count", "frequency"} <= kinds and (_SERIES.search(lower) or patterns.search(r"\bshutter\b[^?]*\bopen\b", lower) or any(a.quantity == "shutter" for a in asks)):
@@ -162,6 +178,17 @@ _OVER_HEADS = Pattern(r"\b(?:over|between|across|into|among|to|on) (?:\w+ )?(?:\
 _EACH_GETS = Pattern(r"\b(?:pack|generator)\b[^?]*\bwhat (?:does|will|would|do) (?:each|every)(?: one| head| of (?:them|the heads))? (?:get|have|receive|put out)\b")
 
 
+_OF_A_PART = Pattern(r"\b(?:how (?:many|much)|what|which)\b(?! (?:stops?|f\b|f-|aperture|power|setting|pops|flashes|film|distance|about|if|happens)\b)")
+_MUCH_FIRED = Pattern(r"\bhow much\b (?:(?:does|do|will|would|is|can|it|the|my|head|flash|pack|that|then|now|be|actually|still) )*(?:fire|deliver|put out|give out|give off|emit|comes? out|goes? out|fired|delivered|left)\b")
+_PARTED = frozenset({"energy", "power", "power_down", "stops", "signed", "relation", "number"})
+
+
+def _of_a_part(lower: str, kinds: set[str], asks: Sequence[Ask]) -> bool:
+    """"it stores 400 watt-seconds: how many does it give out at an eighth?": of nothing but an energy and the part of it that is set."""
+    plain = all(a.quantity == "energy" or a.quantity == "count" and not a.unit or a.quantity == "stops" and _MUCH_FIRED.search(lower) for a in asks)
+    return kinds <= _PARTED and len(kinds) > 1 and plain and _OF_A_PART.search(lower) is not None
+
+
 def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and ("?" in lower or patterns.search(r"\bwhat\b", lower)):
         return [Ask("aperture")]
@@ -176,6 +203,8 @@ def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
             return [Ask("stops", "split")]
     if "energy" in kinds and "split" in cues and not kinds & {"aperture", "guide_number", "distance"} and patterns.search(r"\beach\b|per head|apiece", lower) and all(a.quantity in ("aperture", "stops", "count", "energy") for a in asks):
         return [Ask("energy", "each", "J")]
+    if plain and "split" not in cues and _of_a_part(lower, kinds, asks):
+        return [Ask("energy", "", "J")]
     if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:
         if "split" in cues and "energy" in kinds and not ENERGY.search(lower) and all(a.quantity in ("stops", "count") for a in asks) and patterns.search(r"\beach\b|per head|apiece", lower):
             return [Ask("energy", "each", "J")]

@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language import pop_words, speed_words
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.patterns import Pattern
@@ -71,9 +72,11 @@ def time_facts(facts: list[Fact], items: Sequence[Item], text: str) -> list[Fact
     if _TIMED.isdisjoint(kinds) and "%" not in [f.unit for f in facts] and not _SPEAKS.may_match(text):
         return facts
     lower = fold(text)
-    moving = "velocity" in kinds or "aperture" not in kinds and bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower))
+    facts = speed_words.settle(facts, lower)
+    moving = "velocity" in [f.quantity for f in facts] or "aperture" not in kinds and bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower))
     cues = {i.word for i in items if i.kind == "cue"}
-    out = _hit_twice(_counted_pops([_read(f, lower, moving, cues) for f in _rates(facts, lower)], lower), text, lower)
+    facts = pop_words.opened_for_each(pop_words.counted(_rates(facts, lower), lower), lower)
+    out = _hit_twice(_counted_pops([_read(f, lower, moving, cues) for f in facts], lower), text, lower)
     out = _told_pulse(out, items) if {"t05", "t01"} <= cues else out
     if "energy" not in [f.quantity for f in out] and ENERGY.search(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
@@ -123,11 +126,12 @@ def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
     if len(energies) != 1:
         return facts
     wanted = sum(f.quantity == "aperture" for f in facts) == 2 and not any(f.quantity in ("distance", "guide_number") for f in facts)
+    parted = _WHAT_POWER.search(lower) is not None
     shared = any(f.quantity == "count" and f.unit in ("flashes", "heads") for f in facts)
 
     def of_energy(fact: Fact) -> bool:
         before = lower[max(0, fact.start - 50) : fact.start]
-        return _OTHER_IS.search(before) is not None or wanted and _NEEDS.search(before) is not None or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None)
+        return _OTHER_IS.search(before) is not None or parted and _GIVES.search(before) is not None or wanted and _NEEDS.search(before) is not None or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None)
 
     bare = [f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and f.said.strip().lower().replace("-", " ").replace(" ", "").isalnum() and not _NAMED_FILM.search(f.said) and of_energy(f) and not _OF_FILM.match(lower, f.end)]
     if len(bare) != 1 or not 20 <= bare[0].value <= 20000 or bare[0].start < energies[0].start:
@@ -135,6 +139,8 @@ def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
     return [replace(f, quantity="energy", unit="J", of="") if f is bare[0] else f for f in facts]
 
 
+_WHAT_POWER = Pattern(r"\b(?:what|which) (?:power|setting|fraction|part)\b")
+_GIVES = Pattern(r"\b(?:gives?|delivers?|fires?|puts? out|give out|gives out|have|get|want|need)(?: only| just| about)? $")
 _NEEDS = Pattern(r"\b(?:needs?|takes?|wants?|costs?|requires?|turn (?:it|the pack|the head) (?:up|down) to|set (?:it|the pack|the head) to)(?: only| just| about)? $")
 _TO_EACH = Pattern(r",? *(?:each|apiece|(?:a|per|to each|for each|in each|in every|to every|at each) (?:head|lamp|one|light))\b")
 _EACH_GETS = Pattern(r"\b(?:each|every)(?: one| head| of them)*(?: gets?| has| receives?| gives?| is| of)? $")

@@ -63,6 +63,9 @@ _MARKS = {"two": 2.0, "four": 4.0, "eight": 8.0, "eleven": 11.0, "sixteen": 16.0
 _AGAINST = Pattern(r"\b(?:instead of|rather than|compared (?:with|to)|against|than|(?:(?:of|as) )?(?:that|what it is|what it was|the one|it is|it was) (?:at|for|with))\b")
 """The second is what the first is held against: "f/22 instead of f/11"."""
 _TURNS = Pattern(r"\b(?:stop(?:s|ped|ping)?|clos(?:e|es|ed|ing)|open(?:s|ed|ing)?)(?: \w+){0,2} (?:down|up)?\b")
+_TIMES = r"doubl\w*|halv\w*|twice|half|three times|tripl\w*|trebl\w*|quadrupl\w*|four times"
+_LENS_TIMES = Pattern(rf"\b(?P<before>{_TIMES})(?: as long an?| the| my| of the)* focal length\b|\bfocal length (?:of the lens )?(?:is |becomes |gets |goes )?(?P<after>{_TIMES})\b")
+"""The focal length changed by a factor, no lens being named."""
 _FOR = Pattern(r"\b(?:for|to|with|by|than|instead of)\b")
 
 
@@ -81,6 +84,9 @@ def _doublings(query: Query, said: str) -> float | None:
         return abs(turned[0].value) / 2 * (1 if turned[0].cue == "more" else -1)
     if len(stops) == 2 and len(lenses) <= 1 and stops[0] != stops[1]:
         return round(2 * math.log2(stops[0] / stops[1])) / 2 if min(stops) > 0 else None
+    longer = _LENS_TIMES.search(said) if not lenses and not stops else None
+    if longer is not None:
+        return 2 * math.log2(factor_said(longer["before"] or longer["after"]) or 1.0)
     if len(lenses) == 2 and len(stops) <= 1 and lenses[0] != lenses[1] and min(lenses) > 0 and _FOR.search(said):
         return 2 * math.log2(lenses[1] / lenses[0])
     return None
@@ -88,6 +94,7 @@ def _doublings(query: Query, said: str) -> float | None:
 
 def _words_of_change(query: Query, said: str) -> str:
     """The text without its settings, which are no factors."""
+    said = _LENS_TIMES.sub(lambda found: " " * len(found.group()), said)
     for fact in query.facts:
         if fact.quantity in ("aperture", "aperture_range", "number_range", "focal_length", "distance", "stops"):
             said = said[: fact.start] + " " * (fact.end - fact.start) + said[fact.end :]

@@ -1,4 +1,4 @@
-"""Pops and distance claimed together: "one pop is right at 2 m, so two are right at 4 m"."""
+"""Pops claimed for another distance, "one is right at 2 m, so two are right at 4 m", and what so many more of them gain."""
 
 from __future__ import annotations
 
@@ -7,6 +7,9 @@ import math
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import NUMBER_WORDS, number, plain, terms
 from assistant.solving.solution import Solution
 from assistant.units import speak_length
@@ -46,6 +49,31 @@ def claim_of_pops(query: Query) -> Solution | None:
     used = (*lengths, *query.all("count"), *query.all("number"), *query.all("pops"), *query.all("aperture"), *query.all("times"))
     return Solution(answers=(Quantity("claim", holds, ""), Quantity("count", float(right), "pops")), used=used, topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. {place} it takes {right} {'pop' if right == 1 else 'pops'}{'' if holds else f', not {claimed:g}'}: {why}")
+
+
+_FEWER = Pattern(r"\b(?:loses?|costs?|less|darker|dimmer|weaker|down|drops?|lowers?|under|takes? (?:off|away)|reduces?|cuts?)\b")
+_SETTLED_ELSEWHERE = ("guide_number", "distance", "power", "film_speed", "aperture", "energy", "shutter", "open_each", "number", "ratio", "modifier")
+
+
+def claim_of_pops_in_stops(query: Query) -> Solution | None:
+    """"from three pops to six is two stops more": the stops are the doublings of their number, and the way is as said."""
+    counts = [f for f in query.all("count") if f.unit in ("pops", "flashes")]
+    steps = [f for f in query.facts if f.quantity in ("stops", "relation", "signed", "loss")]
+    one_to_many = [f for f in counts if f.value > 1] if len(counts) == 1 and _FROM_ONE.search(plain(query.text)[: counts[0].start]) else []
+    if len(steps) != 1 or not (len(counts) == 2 or one_to_many) or any(query.has(q) for q in _SETTLED_ELSEWHERE):
+        return None
+    before, after = (counts[0].value, counts[1].value) if len(counts) == 2 else (1.0, counts[0].value)
+    if len(counts) == 2 and _INSTEAD.search(plain(query.text)[counts[0].end : counts[1].start]):
+        before, after = after, before
+    right = math.log2(after / before)
+    claimed = -abs(steps[0].value) if _FEWER.search(plain(query.text)) else abs(steps[0].value)
+    holds = abs(right - claimed) < TOLERANCE
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=(*counts, *steps), topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. The light of pops adds, and every doubling of their number is one stop: {before:g} to {after:g} is {speak_stops(abs(right))} {'more' if right >= 0 else 'less'}.")
+
+
+_FROM_ONE = Pattern(r"\b(?:one|an?|1|single) (?:full )?(?:pop|flash|burst)(?: up| on)? to (?:firing )?$")
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|than|against|over|compared)\b")
 
 
 def _ratio(query: Query, said: str) -> float | None:

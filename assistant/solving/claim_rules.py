@@ -124,7 +124,7 @@ def _of_the_camera(said: str) -> bool:
 
 _SPLIT = Pattern(r"\b(?:split|shared?|divided)\b[^.?!]{0,24}\b(?:even\w*|equal\w*|between|among|in (?:two|half|three|four))\b[^?]*\b(?:each|every|either|one of them)\b")
 """One pack's energy among the heads: each has its part."""
-_INSTEAD = Pattern(r"\b(?:instead of|rather than|over|against|compared (?:to|with)|than|not|vs|versus)\b")
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|over|against|compared (?:to|with)|than|not|vs|versus)\b|\bof (?=(?:iso|asa)\b)")
 
 
 def _with_speed(said: str, found: list[Term]) -> list[Term]:
@@ -216,9 +216,9 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     if cause.quantity in ("light", "stops"):
         light, claimed = abs(light), abs(claimed)
     elif effect.quantity == "stops":
-        costs = cause.quantity == "distance" and _REACH.search(said, cause.start, cause.end) is not None or cause.quantity == "filter" and not patterns.search(r"\b(?:brighter|gains?|hotter)\b", said)
+        costs = cause.quantity == "distance" and (_REACH.search(said, cause.start, cause.end) is not None or _REACHES.match(said, cause.end) is not None) or cause.quantity == "filter" and not patterns.search(r"\b(?:brighter|gains?|hotter)\b", said)
         claimed = math.copysign(claimed, light) if costs else _stops_claimed(said, effect, light)
-    needed = effect.quantity == "light" and cause.quantity != "light" and patterns.search(r"\b(?:needs?|requires?|takes)\b[^.;]*$", said[: effect.start]) is not None
+    needed = effect.quantity == "light" and cause.quantity != "light" and patterns.search(r"\b(?:needs?|requires?|takes|wants?|calls? for|asks? for)\b[^.;]*$", said[: effect.start]) is not None
     light = -light if needed else light
     off = claimed - light
     strength = cause.quantity == "filter" and patterns.search(r"\bnd\b|\bnd ?\d|neutral|\bmore exposure\b|\bextra\b", said) is not None  # an ND is sold by its stops (contract 32)
@@ -231,12 +231,15 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
 
 
 _REACH = Pattern(r"\b(?:reach|range|throw)\b")
+_REACHES = Pattern(r" (?:that |which )?(?:the |my |a |it's |its )?(?:flash|light|gun|head|it) (?:can |will |still )?(?:reach\w*|carr\w*|cover\w*|gets?|goes)\b")
 """How far the light carries: it may be what the stops give, or what they pay for, so only their size is judged."""
 
 
 def _stops_claimed(said: str, effect: Term, light: float) -> float:
     """The sign of the stops: as said where it is plain, beside them before anywhere else, else as it must be."""
-    near = said[max(0, effect.start - 20) : effect.end + 20]
+    _, bound = bound_of(said[: effect.start])  # "costs more than three stops" is a loss
+    before = bound if bound >= 0 else effect.start
+    near = said[max(0, before - 20) : before] + said[effect.start : effect.end + 20]
     less, more = _LESS.search(near) is not None, _MORE.search(near) is not None
     if less == more:
         less, more = _LESS.search(said) is not None, _MORE.search(said) is not None

@@ -48,7 +48,7 @@ _NOUNS: tuple[tuple[str, str], ...] = (
     ("guide_number", r"gns?|guide ?numbers?|guide nos?|guides?"),
     ("light", r"lights? (?:output|level|intensity)"),
     ("power", r"(?:flash )?power|output|energy|watt[- ]?seconds|watts|ws|joules"),
-    ("film_speed", r"isos?|asa|film speed|speed of the film|sensitivity"),
+    ("film_speed", r"isos?|asa|film speed|(?:its|the|my|the film's) rating|exposure index|speed of the film|sensitivity"),
     ("pops", r"pops|bursts|firings|flashes needed|number of (?:pops|flashes)"),
     ("count", r"flashes|strobes|lights|heads|guns|units|speedlights|number of (?:lights|strobes|flashes)|equal flashes"),
     ("distance", r"(?:flash[- ]to[- ]subject |flash |working |subject )?distances?|(?:flash |flash's |light's )?(?:range|reach|throw)|far(?: away| back| off)?|as far|close"),

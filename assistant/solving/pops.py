@@ -16,7 +16,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import flash, marks, strobe_fits
+from assistant.solving import flash, marks, strobe_fits, strobe_images
 from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
 
@@ -89,7 +89,7 @@ def _onto_a_wall(query: Query) -> Solution | None:
 def _strobe(query: Query, ask: Ask) -> Solution | None:
     rate = query.last("frequency")
     if ask.of == "a second":
-        return _rate(query)
+        return strobe_images.rate(query) or _rate(query)
     if rate is None:
         return None
     fits = strobe_fits.solve(query)

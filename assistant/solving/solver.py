@@ -32,6 +32,7 @@ ROUTES: tuple[tuple[str, frozenset[str]], ...] = (
     ("moved_light", frozenset({"move"})),
     ("zoom", frozenset({"zoom"})),
     ("shutter_table", frozenset({"shutter_row"})),
+    ("open_each", frozenset({"open_each"})),
     ("auto_sensor", frozenset({"auto"})),
     ("bounce", frozenset({"path", "bounce", "ceiling_above", "ceiling_height"})),
     ("metered_through", frozenset({"factor", "nd", "filter_loss"})),
@@ -167,7 +168,7 @@ def impossible(query: Query) -> Solution | None:
     return None
 
 
-BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number", "t05", "t01", "zoom_row"})
+BEARING = frozenset({"distance", "guide_number", "stops", "loss", "relation", "ratio", "factor", "push", "energy", "gap", "length_range", "number_range", "signed", "path", "nd", "filter_loss", "times", "exponent", "t_number", "t05", "t01", "zoom_row", "open_each"})
 """Facts of these kinds bear on an exposure: one that an answer did not use means a misreading."""
 
 

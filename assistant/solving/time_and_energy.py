@@ -16,7 +16,7 @@ from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import energy_short, marks, strobe_fits
+from assistant.solving import energy_short, marks, open_each, strobe_fits, strobe_images
 from assistant.solving.claim_denial import denied
 from assistant.solving.pop_facts import FAR, apart, own, popped, said_twice, share
 from assistant.solving.pops import wanted
@@ -390,9 +390,9 @@ def _power(query: Query, ask: Ask) -> Solution | None:
 
 
 TOPICS = {
-    "duration": (_pulse, _short_enough, _series, _recycle),
-    "shutter": (_short_enough, _series),
-    "distance": (_movement,),
+    "duration": (open_each.solve, _pulse, _short_enough, _series, _recycle),
+    "shutter": (open_each.solve, _short_enough, _series),
+    "distance": (strobe_images.spacing, _movement),
     "freeze": (_freezes,),
     "energy": (energy_short.solve, _energy),
     "stops": (_charge,),

@@ -1,0 +1,83 @@
+"""Pops counted without their noun, and times for which the lens is open at each of them.
+
+"One pop is f/8. I fire six …": six pops. "From three pops to six": six pops. "I uncover the lens for
+half a second at each of them": not the time of the exposure, but of one part of it.
+"""
+
+from __future__ import annotations
+
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+
+MOST = 500
+"""Pops on one frame that anybody fires: a larger figure is of something else."""
+_LET_OFF = Pattern(
+    r"\b(?:fir(?:e|es|ed|ing)|(?:let|lets|letting|set|sets|setting|loose|loosed) off|(?:give|gives|gave|giving) (?:it|her|him|them|the \w+)|(?:pop|popp|trigger|discharg|releas)(?:s|es|e|ed|ing)?|puts? in|do|dumps?)"
+    r"(?: (?:it|them|off|only|just|all|a total of|altogether|another|about))* $")
+_THEN_ENDS = Pattern(
+    r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these|those|the same|such|its kind)|in the dark|in a row|in all|altogether|together|in succession|one after|from (?:the same|there|here|where)|with the|on (?:one|the same|a single)|onto|into|at (?:the same|it|her|him|them|full)|while|and|instead|then|through|during|over the)\b")
+_ONE_IS = Pattern(r"\b(?:pops?|bursts?|flash|flashes|discharges?)\b")
+_UP_TO = Pattern(r"\s*(?:up |on |over |right |straight )*(?:to|rather than|instead of|against|versus|than|,? then)(?: (?:just|only|about|all|firing))* ")
+_ONE_UP_TO = Pattern(r"\b(?:one|an?|1|single) (?:full )?(?:pop|flash|burst)(?: up| on)? to (?:firing )?$")
+_NO_NOUN = Pattern(r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these)|at|from|is|are|gains?|gives?|makes?|means?|adds?|raises?|brings?|costs?|buys?|would|will|should|does|do|doubles|puts?|takes?|opens?|lifts?|must|can|earns?|on|in|with|and|then|the|lets?|leaves?|gets?|you|i|it)\b(?! (?:feet|foot|ft|stops?|metres|m|seconds|s)\b)")
+
+
+def counted(facts: list[Fact], lower: str) -> list[Fact]:
+    """The facts with the numbers that are pops by what is done with them, or by the pops that they are held against."""
+    if not [f for f in facts if f.quantity == "number"] or _ONE_IS.search(lower) is None:
+        return facts
+    out: list[Fact] = []
+    for fact in facts:
+        whole = fact.quantity == "number" and not fact.bad and 1 <= fact.value <= MOST and fact.value == int(fact.value)
+        out.append(replace(fact, quantity="count", unit=_unit(out), of="") if whole and (_is_fired(fact, lower) or _is_beside(fact, out, lower)) else fact)
+    return out
+
+
+def _is_fired(fact: Fact, lower: str) -> bool:
+    return _LET_OFF.search(lower[: fact.start]) is not None and _THEN_ENDS.match(lower, fact.end) is not None
+
+
+def _is_beside(fact: Fact, before: list[Fact], lower: str) -> bool:
+    """Whether pops, or one of them, stand right before it, and nothing of another kind after it."""
+    last = before[-1] if before else None
+    told = last is not None and last.quantity == "count" and last.unit in ("pops", "flashes") and _UP_TO.fullmatch(lower, last.end, fact.start) is not None
+    return (told or _ONE_UP_TO.search(lower[: fact.start]) is not None) and _NO_NOUN.match(lower, fact.end) is not None
+
+
+def _unit(before: list[Fact]) -> str:
+    return next((f.unit for f in reversed(before) if f.quantity == "count" and f.unit in ("pops", "flashes")), "pops")
+
+
+_OPENED = r"(?:open(?:s|ed|ing)?|uncover(?:s|ed|ing)?|uncap(?:s|ped|ping)?|expos(?:e|es|ed|ing)|(?:cap|hat|card|lid|cover|cloth|hand) (?:comes |is |was )?(?:off|away|lifted|removed)|(?:lift|take|pull|remov|whip)(?:e|s|ed|ing)? (?:off )?(?:the |my |a )?(?:lens )?(?:cap|hat|card|lid|cover|cloth)|(?:took|taking) (?:off )?(?:the |my |a )?(?:lens )?(?:cap|hat|card|lid|cover|cloth))"
+_EACH_ONE = r"(?:each|every|apiece|per (?:pop|flash|burst|shot)|a (?:pop|flash|burst))"
+_WAITS = r"(?:wait\w*|between|recycl\w*|apart|interval|gap|pause)"
+_OPEN_BEFORE = Pattern(rf"\b{_OPENED}\b(?:(?!\b{_WAITS}\b)[^.?!;]){{0,70}}$")
+_EACH_AFTER = Pattern(rf"(?:(?!\b{_WAITS}\b)[^.?!;,:]){{0,40}}\b{_EACH_ONE}\b(?! second)")
+_EACH_BEFORE = Pattern(rf"\b{_EACH_ONE}\b(?! second)(?:(?!\b{_WAITS}\b)[^.?!;]){{0,60}}$")
+_OPEN_AFTER = Pattern(rf"(?:(?!\b{_WAITS}\b)[^.?!;]){{0,50}}\b{_OPENED}\b")
+
+
+def opened_for_each(facts: list[Fact], lower: str) -> list[Fact]:
+    """The facts with a time that the lens is open at each of several pops as `open_each`."""
+    timed = [f for f in facts if f.quantity in ("shutter", "time", "interval", "duration") and f.of != "ambient" and f.value >= 0.01]
+    if not timed or not any(f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1 for f in facts):
+        return facts
+    each = [f for f in timed if _is_open(f, lower) and _is_each(f, lower)]
+    if len(each) != 1:
+        return facts
+    rest = [f for f in facts if f.quantity in ("shutter", "time") and f is not each[0]]
+    by_itself = rest[0] if len(rest) == 1 and not rest[0].of and _NEEDS.search(lower[: rest[0].start]) else None
+    return [replace(f, quantity="open_each", cue="", of="") if f is each[0] else replace(f, quantity="shutter", of="ambient") if f is by_itself else f for f in facts]
+
+
+_NEEDS = Pattern(r"\b(?:needs?|takes?|wants?|requires?|calls? for|asks? for|meters?|reads?|right at|correct at)(?: about| some| at)* $")
+"""Before the time that the light which is there takes by itself."""
+
+
+def _is_open(fact: Fact, lower: str) -> bool:
+    return _OPEN_BEFORE.search(lower[: fact.start]) is not None or _OPEN_AFTER.match(lower, fact.end) is not None
+
+
+def _is_each(fact: Fact, lower: str) -> bool:
+    return _EACH_AFTER.match(lower, fact.end) is not None or _EACH_BEFORE.search(lower[: fact.start]) is not None

@@ -1,0 +1,24 @@
+"""A speed told by a way and the time that it takes: "the runner covers 4 m in half a second"."""
+
+from __future__ import annotations
+
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+
+_GOES = Pattern(r"\b(?:cross|cover|travel|run|go|mov|fl|swing|roll|fall|spin|sprint|ride|drive|dart|pass|advanc|slid|walk|do)(?:e?s|es|ies|ing|e|s|ed|ls|led)?(?: (?:about|around|some|roughly|nearly|over|through|a distance of|the))* $")
+_TAKES = Pattern(r"(?: (?:of|wide|long))? in (?:about |around |roughly |only |just )*$")
+_LENGTHS = frozenset({"distance", "blur", "move", "max_distance", "length"})
+_TIMES = frozenset({"shutter", "time", "interval", "duration"})
+
+
+def settle(facts: list[Fact], lower: str) -> list[Fact]:
+    """The facts with such a way and its time as one velocity, in metres a second."""
+    if any(f.quantity == "velocity" for f in facts):
+        return facts
+    for way, time in zip(facts, facts[1:]):
+        told = way.quantity in _LENGTHS and time.quantity in _TIMES and time.value > 0 and way.value > 0
+        if told and _GOES.search(lower[: way.start]) and _TAKES.fullmatch(lower, way.end, time.start):
+            speed = replace(way, quantity="velocity", value=way.value / time.value, of="", cue="", end=time.end, said=lower[way.start : time.end])
+            return [speed if f is way else f for f in facts if f is not time]
+    return facts
