@@ -41,7 +41,9 @@ def _frames(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 def _said_again(fact: Fact, text: str) -> Fact:
     """"the three f-numbers please": no stops, and no number of anything new."""
-    small = fact.quantity in ("number", "stops") and not fact.cue and fact.value in (2, 3, 4, 5, 7, 9)
+    small = fact.quantity in ("number", "stops", "power") and not fact.cue and fact.value in (2, 3, 4, 5, 7, 9)
+    if small and fact.quantity == "power":  # "what three power settings"
+        return replace(fact, quantity="remark", unit="", of="", bad="") if _THE_SAME.search(text[: fact.start]) else fact
     number = re.split(r"[\s-]", text[fact.start : fact.end].strip())[0]
     again = small and _THE_SAME.search(text[: fact.start]) and _NAMED.match(text[fact.start + len(number) :])
     return replace(fact, quantity="remark", unit="", of="") if again else fact

@@ -1,6 +1,7 @@
 """Film that is always given more or less than its box says, beside a flash.
 
 "always a stop over" · "box 400, I give it two thirds more" · "rated a third slower than the box" · "pulling it a stop"
+"400 film that tests a stop slow" · "expired twenty years ago, a stop a decade"
 Such stops are of the film: they count from box speed as a push does, and the flash's exposure goes by the speed that they leave.
 """
 
@@ -45,6 +46,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     if "guide_number" not in kinds or not ("film_speed" in kinds or "film" in text.lower()):
         return facts
     facts = [_no_softbox(f, text) for f in facts if not _box_of_film(f, text)]
+    facts = _aged(facts, text)
     counted = [f for f in facts if f.quantity in _COUNTED or f.quantity == "number" and _is_part(f, facts, text)]
     if not counted:
         counted = _unsaid(facts, text)
@@ -80,9 +82,46 @@ def _clause(fact: Fact, facts: Sequence[Fact], text: str) -> str:
     return before[marks[-1] if marks else 0 :] + text[fact.start : fact.end] + after[: ends.start() if ends else len(after)]
 
 
+_AGED = Pattern(r"\b(?:expir\w*|out[- ]of[- ]date|outdated|past its (?:date|best)|best before|went off|out of its date)\b", re.I)
+_A_DECADE = Pattern(r"\s*(?:more |extra |of (?:light|exposure|speed) )?(?:for (?:every|each)|per|an?|each|every)(?: of (?:them|those|the))? (?:(?:ten|10) years|decade)\b", re.I)
+
+
+def _aged(facts: list[Fact], text: str) -> list[Fact]:
+    """"expired twenty years ago, one stop a decade": two stops that the film wants more."""
+    old, rate = [f for f in facts if f.quantity == "years"], [f for f in facts if f.quantity == "stops" and _A_DECADE.match(text, f.end)]
+    if len(rate) != 1 or not _AGED.search(text):
+        return facts
+    old = [f for f in old if not (rate[0].end <= f.start < _A_DECADE.match(text, rate[0].end).end())]  # type: ignore[union-attr]
+    if len(old) != 1:
+        return facts
+    lost = replace(rate[0], quantity="push", value=-abs(rate[0].value) * old[0].value / 10, unit="", of="film", cue=HABIT, to="")
+    return [lost if f is rate[0] else replace(f, quantity="remark") if f.quantity == "years" else f for f in facts]
+
+
+_SLOW = Pattern(r"\s*(?:too |more )?(?:(?P<slow>slow(?:er)?)|fast(?:er)?|quick(?:er)?)\b|\s*(?P<lost>of (?:its )?(?:speed|sensitivity))\b", re.I)
+_NO_FILM = Pattern(r"\b(?:shutter|lens|flash\w*|recycl\w*|sync\w*|than (?:the |my |that )?(?:other|old|new|last|first|slide|neg\w*|iso|asa|\d+))\b", re.I)
+
+
+def _slow(fact: Fact, facts: Sequence[Fact], text: str) -> int:
+    """1 where it is the film that is slower than its box by so much, -1 where it is faster: "tests two stops slow", "a stop faster than marked"."""
+    way = _SLOW.match(text, fact.end)
+    if way is None:
+        return 0
+    words = _clause(fact, facts, text)
+    last = [f for f in facts if f.end <= fact.start][-1:]
+    told = _OF_THE_FILM.search(words) or last and last[0].quantity == "film_speed" and not _CLAUSE_ENDS.search(text[last[0].end : fact.start])
+    return 0 if not told or _NO_FILM.search(words) else 1 if way["slow"] or way["lost"] else -1
+
+
+_CLAUSE_ENDS = Pattern(r"[.;!?]", re.I)
+
+
 def _over(fact: Fact, facts: Sequence[Fact], text: str) -> int:
     """1 where more light is meant for the film, -1 where less, 0 where the stops are of something else or the way is not said."""
     words = _clause(fact, facts, text)
+    slow = _slow(fact, facts, text)
+    if slow:
+        return slow
     of_film = _OF_THE_FILM.search(words) or _rated_so(fact, facts, text) or _OF_THE_EXPOSURE.search(words) and not any(f.quantity == "aperture" for f in facts)
     if _OF_THE_LIGHT.search(_THAN_METERED.sub(" ", words)) or not of_film:
         return 0

@@ -97,7 +97,7 @@ _FIGURES = frozenset({"number", "film_speed", "stops", "power"})
 
 def _figure(fact: Fact, facts: Sequence[Fact], kept: Sequence[Fact], text: str) -> Fact:
     if fact.quantity == "power":
-        return _part(fact, kept, text)
+        return _to_the_power(_part(fact, kept, text), facts, text)
     return _exponent(_slipped(_compared(fact, facts, text), facts, text) if fact.quantity == "number" else fact, text)
 
 
@@ -206,6 +206,16 @@ def _slipped(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="film_speed", of="", unit="") if alone else fact
 
 
+_OF_A_FILM = Pattern(r"\b(?:film|emulsion|stock|recip\w*|metered|sheet)\b", re.I)
+
+
+def _to_the_power(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
+    """"the film goes by the power 1.3": beside a time, and with no flash that could give so much."""
+    odd = fact.quantity == "power" and 1 < fact.value < 3 and fact.value != int(fact.value) and fact.said.lower().startswith("power")
+    told = odd and any(f.quantity in ("shutter", "time", "duration") for f in facts) and not any(f.quantity in ("guide_number", "distance") for f in facts)
+    return replace(fact, quantity="exponent", of="film", unit="", bad="") if told and _OF_A_FILM.search(text) else fact
+
+
 _EXPONENT_BEFORE = Pattern(r"\b(?:exponent|schwarzschild|reciprocity)\b[^.?!\d]{0,40}$", re.I)
 
 
@@ -231,7 +241,7 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 _BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
 _TELL_THE_LAB = Pattern(r"\b(?:what|which) (?:development|processing|dev)\b|\bhow (?:do|should|must|shall) (?:i|we|they|the lab) (?:develop|process|soup) it\b|\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
 _DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
-_FAST_FILM = Pattern(r"\b(?:what|which) film (?:do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
+_FAST_FILM = Pattern(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|emulsion|iso|asa)\b|\b(?:what|which) film (?:do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
@@ -241,10 +251,10 @@ _SPEEDS = frozenset({"film_speed", "rated"})
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
-    if _FAST_FILM.search(text) and (kinds & {"guide_number", "aperture", "distance"} or {"film_speed", "stops"} <= kinds):
+    if _FAST_FILM.search(text) and (kinds & {"guide_number", "aperture", "distance", "exposure_value"} or {"film_speed", "stops"} <= kinds):
         return [Ask("film_speed", "", "")]
     if kinds.isdisjoint(_SPEEDS):
-        return list(asks)
+        return [Ask("film_speed", "", "")] if not asks and {"years"} <= kinds <= {"years", "stops", "remark"} and _RATE.search(text) else list(asks)
     if _DIN_ASKED.search(text) and kinds == {"film_speed"}:
         return [Ask("film_speed", "", "")]
     two = len([f for f in facts if f.quantity in _SPEEDS]) == 2

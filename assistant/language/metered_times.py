@@ -43,7 +43,16 @@ def _counted_at(facts: list[Fact], text: str) -> list[Fact]:
 
 
 def _seconds(facts: list[Fact], text: str) -> list[Fact]:
-    return [replace(f, quantity="shutter", unit="") if f.quantity == "exposure_value" and patterns.match(r"\s*(?:seconds?|secs?|s)\b", text[f.end :], re.I) else f for f in facts]
+    """"my film wants 40 seconds": no light, and no film of so small a figure."""
+    return [_in_seconds(f, text) if f.quantity in ("exposure_value", "film_speed") and not f.unit else f for f in facts]
+
+
+_SECONDS = Pattern(r"\s*(?:seconds?|secs?|s)\b", re.I)
+
+
+def _in_seconds(fact: Fact, text: str) -> Fact:
+    unit = _SECONDS.match(text, fact.end)
+    return replace(fact, quantity="shutter", unit="", of="", end=unit.end()) if unit else fact
 
 
 def _read_times(facts: list[Fact], text: str) -> list[Fact]:
@@ -87,7 +96,17 @@ def _is_slow_time(fact: Fact, text: str) -> bool:
     return bool(METERED.search(clause_before(fact, text)) or IS_AMBIENT.search(clause_before(fact, text)))
 
 
+_READING_THING = Pattern(r"an? meter", re.I)
+_IT_DOES = Pattern(r"\s*(?:(?:which|that|when|held|aimed|pointed|turned|laid|in my hand|on the wall|at the window)\b[^.?!,;\d]{0,40}?)?\b(?:puts?|says?|said|reads?|shows?|showed|gives?|gave|makes|told|tells|finds?|found|measures?|pointed|aimed|held)\b", re.I)
+
+
+def _instruments(facts: list[Fact], text: str) -> list[Fact]:
+    """"a meter puts the hall at EV 6": the instrument, and no length."""
+    return [replace(f, quantity="remark", unit="", of="") if f.quantity == "distance" and f.value == 1.0 and _READING_THING.fullmatch(f.said.strip()) and _IT_DOES.match(text, f.end) else f for f in facts]
+
+
 STEPS: Steps = (
+    (_instruments, frozenset({"distance"})),
     (_of_no_light, frozenset({"exposure_value"})), (_meter_at, frozenset({"rated"})), (_counted_at, frozenset({"film_speed"})),
-    (_seconds, frozenset({"exposure_value"})), (_read_times, frozenset({"sync"})), (_top_times, frozenset({"shutter"})), (_slow_times, frozenset({"power"})),
+    (_seconds, frozenset({"exposure_value", "film_speed"})), (_read_times, frozenset({"sync"})), (_top_times, frozenset({"shutter"})), (_slow_times, frozenset({"power"})),
 )

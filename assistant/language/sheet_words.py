@@ -16,7 +16,7 @@ from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _SHEET = Pattern(r"\b(?:sheet|card|slip|scale|label|carton|back of the|leaflet|table|chart|list|notes?|maker|booklet|instructions|paper|film|emulsion|reciprocity|becomes?|turns? into)\b|\bstops? (?:more |extra )?(?:from|for|between) \d|\b(?:from|between) \d+ ?(?:s|secs?|seconds)? ?(?:to|and) \d+ ?(?:s|secs?|seconds)\b", re.I)
-_LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|turns? into|goes to|go to|stays?(?: at)?|remains?|holds(?: at)?|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
+_LINK = Pattern(r"[\s,:]*(?:\(?metered\)?[\s,:]*)?(?:becomes?|(?:turns? )?into|goes to|go to|stays?(?: at)?|remains?|holds(?: at)?|wants?|needs?|takes?|gets?|gives?(?: it| them)?|gave|is given|make (?:it|that)|makes?|means?|corrects? to|(?:is |are )?corrected to|should be|->|=>|→|=|:|[-–](?= ))[\s:]*(?:about |really |a full )?", re.I)
 _TIMES = frozenset({"shutter", "time", "duration"})
 _MIS_READ = ("number", "guide_number", "film_speed", "aperture", "signed", "count")
 """What a bare number of a row may have been taken for."""
@@ -33,7 +33,8 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     ordered = _told_backwards(sorted(facts, key=lambda f: f.start), text)
     out = _stop_rows(_span([_first(f, text) for f in ordered], text), text)
     rows = _rows(out, text)
-    out = rows if sum(f.quantity == "sheet_row" for f in rows) >= 2 else out
+    many = sum(f.quantity == "sheet_row" for f in rows)
+    out = rows if many >= 2 else _one_pair(out, text) if many or len(out) == 2 else out
     return [_metered(f, text) for f in out] if any(f.quantity in ("sheet_row", "sheet_span") for f in out) else out
 
 
@@ -103,6 +104,18 @@ def _rows(facts: list[Fact], text: str) -> list[Fact]:
 
 def _row(here: Fact, after: Fact, given: float) -> Fact:
     return Fact("sheet_row", here.value, "s", of="film", other=given, start=here.start, end=after.end, said=f"{here.said.strip()}: {after.said.strip()}", sentence=here.sentence)
+
+
+_WHERE_METERED = Pattern(r"\s*(?:where|when|if|for what|instead of what|while) (?:the|my) meter (?:says|said|reads|gives|asks for|wants|shows)(?: only| just)?\s*", re.I)
+
+
+def _one_pair(facts: list[Fact], text: str) -> list[Fact]:
+    """"turns 5 seconds into 12", "wants 40 seconds where the meter says 15": both are times, though one carries no unit."""
+    for here, after in zip(facts, facts[1:]):
+        gap = text[here.end : after.start]
+        if _seconds(here) and _seconds(after) and {here.quantity, after.quantity} & _TIMES and (_LINK.fullmatch(gap) and after.value >= here.value or _WHERE_METERED.fullmatch(gap)) and not _THEN_NOT.match(text[after.end :]):
+            return [replace(f, quantity="shutter", unit="", of="", cue="") if f in (here, after) else f for f in facts]
+    return facts
 
 
 _ADD = Pattern(r"[\s,:=(-]*(?:(?:then |you |we |i )*(?:add|open(?: up)?|give)|plus|\+|needs?|wants?|takes?|gets?|gives?(?: it)?|allow)[\s:]*(?:an? (?:extra|more) |another |an extra )?(?:an? )?", re.I)

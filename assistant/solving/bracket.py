@@ -16,12 +16,12 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
+_TALK = Pattern(r"\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|lighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|dimmer|below|minus|down)\b", re.I)
-_STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
+_STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|(?<!in the )exact(?! (?:order|same|sequence))|as (?:measured|found|worked out|calculated|it is|it stands|given)|the (?:measured|calculated|middle) (?:one|frame|exposure|value)|unchanged|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
 _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
@@ -115,9 +115,16 @@ def _said(query: Query, base: Base, answers: tuple[Quantity, ...], offsets: tupl
     return Solution(answers=answers, lead=lead if len(answers) > 1 else "", notes=tuple(notes), topic="bracket", working=base.working)
 
 
+_BY = Pattern(r"\b(?:by|with|using|on|through|in) (?:changing |altering |varying |moving |turning )?(?:only )?(?:the |my )?(?:(?:flash|lens|shutter) )?(?P<what>power|shutter(?: (?:speeds?|times?))?|aperture|f-?stop|lens opening)(?: alone| only| settings?)?\b(?! (?:is|at|of|set|alone gives)\b)", re.I)
+_MOVED = {"power": "power", "shutter": "shutter", "speed": "shutter", "speeds": "shutter", "time": "shutter", "times": "shutter", "aperture": "aperture", "f-stop": "aperture", "fstop": "aperture", "opening": "aperture"}
+"""What is changed from frame to frame, where that is said: "I bracket by power, without touching the aperture"."""
+
+
 def _base(query: Query) -> Base | None:
     """The setting in the middle: said, or worked out from guide number and distance."""
-    asked = next((a.quantity for a in query.asks if a.quantity in _MAKE), "aperture")
+    by = _BY.search(query.text)
+    asked = _MOVED[by["what"].lower().split()[-1]] if by else next((a.quantity for a in query.asks if a.quantity in _MAKE), "aperture")
+    asked = "shutter" if not by and asked == "aperture" and query.asks_for("speed") and query.has("shutter") else asked
     order = (asked, "aperture", "shutter", "power") if asked != "aperture" or query.has("aperture") or query.has("guide_number") else ("shutter", "power")
     for quantity in order:
         fact = query.last(quantity)
@@ -184,12 +191,19 @@ def frames(query: Query) -> tuple[float, ...]:
         return bracket_offsets(2 * each + 1, abs(sizes[0].value))
     if extent and (either or (steps and many is None)):
         return _evenly(abs(extent[-1].value), abs(steps[-1].value) if steps else (abs(extent[-1].value) * 2 / (many.value - 1) if many and many.value > 1 else abs(extent[-1].value)))
+    if many and many.value > 1 and not either and (from_there := _FROM_THERE.search(text)):
+        way = 1 if from_there["up"] or from_there["over"] else -1
+        return tuple(way * n * abs((steps or sizes)[-1].value) for n in range(int(many.value)))
     if many and many.value > 1 and (steps or (len(sizes) == 1 and not _spelled_out(query))):
         return bracket_offsets(int(many.value), abs((steps or sizes)[-1].value))
     spelled = _spelled(query)
     if not spelled and len(sizes) == 1:
         return bracket_offsets(3, abs(sizes[0].value)) if not _SIGN.search(text) else ()
     return spelled
+
+
+_FROM_THERE = Pattern(r"\b(?:from (?:there|that|it|here) (?:only )?(?:down(?:wards?)?|(?P<up>up(?:wards?)?))|only (?:downwards?|(?P<over>upwards?)))\b", re.I)
+"""A bracket to one side: "in half stops from there downwards"."""
 
 
 def _step_said(said: re.Match[str] | None) -> float:

@@ -148,6 +148,8 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     habit = query.all("stops") + query.all("relation") + query.all("signed")
     if said is None and len(habit) == 1 and not query.has("rated") and _HABIT.search(query.text) and (_OVER.search(query.text) or _UNDER.search(query.text) or habit[0].cue) and {f.quantity for f in query.facts if not _THE_BOX.fullmatch(f.said)} <= {"stops", "relation", "signed", "place", "remark"}:
         return needs(("film_speed",), "I need the box speed of the film.", tuple(habit), "film")
+    if said is None and query.has("years") and {f.quantity for f in query.facts} <= {"years", "stops", "loss", "place", "remark"}:
+        return needs(("film_speed",), "I need the box speed of the film.", tuple(query.facts), "film")
     if said is not None and len(query.facts) == 1 and query.cues & {"push", "pull"}:
         return needs(("stops",), f"I need by how many stops it is to be {'pulled' if 'pull' in query.cues else 'pushed'}.", (said,), "film")
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):
@@ -222,8 +224,9 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
         over, under = not beside.group("less"), bool(beside.group("less"))
     if _ANOTHER_FILM.search(query.text):
         over, under = under, over  # so much more from the film, and none from the light
-    if patterns.search(r"faster|slower", query.text, re.I):
-        over, under = "slower" in query.text.lower(), "faster" in query.text.lower()
+    speed = patterns.search(r"\b(?:faster|(?P<slow>slower))\b", query.text, re.I) or patterns.match(r"\W*(?:too )?(?:fast|(?P<slow>slow))\b", query.text[moved.end :], re.I)
+    if speed:
+        over, under = bool(speed["slow"]), not speed["slow"]
     if not over and not under:
         return None
     value = exposure_index(said.value, abs(moved.value) if over else -abs(moved.value))

@@ -232,16 +232,18 @@ def stops_added(query: Query) -> Solution | None:
     if query.has("sheet_row"):
         found = _by_sheet(query, times)
         return replace(found, answers=found.answers[::-1], lead="Add") if found is not None and found.answers else found
-    if not times or not _FAILURE.search(query.text) or _ASIDE.search(query.text):
-        return None
     exponent = query.last("exponent")
+    if not times or exponent is None and not _FAILURE.search(query.text) or _ASIDE.search(query.text):
+        return None
     if exponent and len(times) == 1:
         found = _by_exponent(times[0], exponent)
         lost = _LOST.search(query.text) is not None
         stops = marks.stops(-float(found.answers[1].value)) if lost else found.answers[1]
         return done((stops, found.answers[0]), times[0], exponent, lead="Lost" if lost else "Add", notes=found.notes, working=found.working)
     if len(times) == 2:
-        return done((marks.stops(math.log2(times[1].value / times[0].value)),), *times, lead="Add")
+        lost = _LOST.search(query.text) is not None
+        added = abs(math.log2(times[1].value / times[0].value))  # whichever was said first, the film's time is the longer
+        return done((marks.stops(-added if lost else added),), *times, lead="Lost" if lost else "Add")
     return None
 
 
