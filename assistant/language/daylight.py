@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language import fading
 from assistant.language.ambient_words import AMBIENT, LIGHT_ALONE, OF_FLASH, metered_thing, signed_fill, sky_in_stops
 from assistant.language.metered_at import conditions
 from assistant.language.number_words import STOPS_SPOKEN
@@ -119,7 +120,7 @@ def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
         return facts
     out = _readings(_unsaid_stops(facts, text), text, cues)
     out = conditions(out, text)
-    return _relations(signed_fill(sky_in_stops(out, text), text), text)
+    return fading.settle(_relations(signed_fill(sky_in_stops(out, text), text), text), text)
 
 
 _LIT_BY_ITSELF = Pattern(rf"\b{LIGHT_ALONE}", re.I)
@@ -131,7 +132,12 @@ _OF_THE_LIGHT = SKIES | {"ambient"}
 def _is_about_light(kinds: set[str], cues: frozenset[str], text: str) -> bool:
     if "exposure_value" in kinds or "shutter" in kinds or not cues.isdisjoint(_OF_THE_LIGHT) or "backdrop" in cues and "name_shutter" in cues:
         return True
+    if "stops" in kinds and IS_AMBIENT.search(text) and _A_FLASH_TOO.search(text):
+        return True
     return "aperture" in kinds and _LIT_BY_ITSELF.search(text) is not None
+
+
+_A_FLASH_TOO = Pattern(r"\b(?:flash|strobe|key)\b", re.I)
 
 
 _UNSAID = Pattern(r"(?<![/\d.])\b(?P<many>one and a half|a half|half|one|two|three|four|five|\d(?:\.\d+)?) (?:under|over|below|above)\b(?!\s*(?:a |the )?(?:\d|two|three|four|eight|sixteen|thirty|sixty|hundred))", re.I)
@@ -264,7 +270,7 @@ def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:
     return "ambient" if _last_word(_LEVEL_WITH.sub(" ", before), IS_AMBIENT, OF_FLASH) else ""
 
 
-_LEVEL_WITH = Pattern(rf"\b(?:level with|equal to|equals?|match(?:es|ing)?|same as|(?:as )?(?:bright|strong) as|on a par with|balances?) (?:the |my )?(?:{AMBIENT})\b", re.I)
+_LEVEL_WITH = Pattern(rf"\b(?:on|from|hits?|at|to) (?:the |that )?same [^.?!,;]{{1,40}}? as (?:the |my )?(?:flash|strobe|key|main)(?: does| do| falls?)?\b|\b(?:level with|equal to|equals?|match(?:es|ing)?|same as|(?:as )?(?:bright|strong) as|on a par with|balances?) (?:the |my )?(?:{AMBIENT})\b", re.I)
 """What something is as bright as is not what is spoken of."""
 
 

@@ -40,6 +40,8 @@ _FORGOTTEN = Pattern(r"\b(?:can(?:'t|not)|cant|can never|don't|dont|never|won't)
 
 _WORDINGS = {
     "how many f-stops": "how many stops", "how many f stops": "how many stops", "how many fstops": "how many stops",
+    "half minute": "half a minute", "half-minute": "half a minute", "a half minute": "half a minute", "a half-minute": "half a minute",
+    "half an hour": "thirty minutes", "half hour": "thirty minutes", "half-hour": "thirty minutes", "a half hour": "thirty minutes", "a quarter of an hour": "fifteen minutes", "quarter of an hour": "fifteen minutes", "three quarters of an hour": "forty five minutes", "an hour and a half": "ninety minutes",
     "half blue": "half blue gel", "quarter blue": "quarter blue gel", "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
     "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
@@ -101,6 +103,10 @@ _A_PART = Pattern(r"(?<=[a-z)]) [-–—] (?=\S)|(?<=\S) [-–—] (?=[a-z])|(?<
 _METRES = Pattern(r"(?:(?<=\d)|(?<=\d )|(?<=\bin )|(?<=, )|(?<=half ))meters\b(?! (?:says?|reads?|it|f|at|the|from)\b)", re.I)
 
 
+_OR_MORE = Pattern(r"(?<!at least )\b(?P<many>(?:a|an|one|two|three|four|five|six|seven|eight|\d+(?:\.\d+)?)(?: and a half)?) (?:or more (?:full |whole )?(?P<unit>stops)|(?P<one>stops?) or more)\b", re.I)
+"""How "at least" is said after its figure; "more" alone would be read as brighter."""
+
+
 _AND_WHAT_IS_RIGHT = Pattern(
     r"(?P<judged>\b(?:(?:is|am|are|was) (?:he|she|it|that|this|they|i|we) (?:right|true|correct|wrong|so)|true or (?:not|false)|right or wrong|yes or no)),? and(?: if (?:not|so))?,? (?:what|which|how)\b[^?\d]*\?\s*$", re.I)
 """A verdict is asked, and what is right besides, which the verdict says anyhow."""
@@ -118,6 +124,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _asked_apart(said)
     said = _PAUSE.sub(_unpaused, said) if _holds(said, _PAUSES) else said
     said = _METRES.sub("metres", _TAG.sub("", said))
+    said = _OR_MORE.sub(lambda found: f"at least {found['many']} {found['unit'] or found['one']}", said) if " or more" in said else said
     said = _AND_WHAT.sub("and", said)
     if said.isupper():
         said = said.lower()
@@ -140,7 +147,7 @@ def _asked_apart(said: str) -> str:
 def _is_said_otherwise(said: str) -> bool:
     """Whether one of those words stands by itself: "im" is in every "time"."""
     low = said.lower()
-    return not said.isascii() or "number of" in low or " blue" in low or "how many f" in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
+    return not said.isascii() or "number of" in low or " blue" in low or "half" in low and "minute" in low or "hour" in low or "how many f" in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
 
 
 def _holds(text: str, pieces: tuple[str, ...]) -> bool:

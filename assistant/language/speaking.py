@@ -268,7 +268,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "size": lambda f: f"{speak_length(f.value, f.unit)} across" if f.unit in LENGTH else "",
     "nd": lambda f: f"ND of {scales.speak_stops(f.value)}",
     "t_number": lambda f: f"T{number(f.value)}",
-    "filter_loss": lambda f: f"a {f.unit or 'filter'} of {scales.speak_stops(f.value)}",
+    "filter_loss": lambda f: f"a {f.unit or 'filter'} of {scales.speak_stops(abs(f.value))}",
     "factor": lambda f: f"factor {number(f.value)}",
     "smallest_aperture": lambda f: f"the lens stopping at f/{number(f.value)}",
     "widest_aperture": lambda f: f"the lens opening to f/{number(f.value)}",

@@ -90,7 +90,7 @@ _TAKING = frozenset({"loss", "filter_loss", "modifier", "camera_filter"})
 def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: frozenset[str]) -> Query:
     """A value said anew is put into the question that stands: it is read in the words that asked for it, and its own after them."""
     lost = cues & _OWN_WORDS == {"loss"} and {f.quantity for f in said} <= _TAKING and any(f.quantity in ("loss", "filter_loss") for f in said)
-    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not lost and not _only_moved(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
+    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not lost and not _only_moved(scene, said) and not _one_of_two_readings(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
         return whole
     shift = len(scene.text) + 1
     facts = tuple(replace(f, start=f.start + shift, end=f.end + shift) if f in said else f for f in whole.facts)
@@ -104,6 +104,12 @@ def _only_moved(scene: Scene, said: frozenset[Fact]) -> bool:
     from assistant.solving.set_for_row import names_its_row
 
     return names_its_row(scene.text)
+
+
+def _one_of_two_readings(scene: Scene, said: frozenset[Fact]) -> bool:
+    """"flash f/11 and sun f/11 on one cheek, together?", then "if the flash alone is f/5.6": one of the two anew, and both together still."""
+    read = {f.of for f in scene.facts if f.quantity == "aperture"}
+    return read == {"", "ambient"} and len(said) == 1 and all(f.quantity == "aperture" and f.of in read for f in said)
 
 
 def _gives_what_was_asked(query: Query, scene: Scene, facts: tuple[Fact, ...]) -> bool:

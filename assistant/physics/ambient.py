@@ -79,6 +79,16 @@ def added_light_stops(under: float) -> float:
     return math.log2(1 + 2.0**-under)
 
 
+def stops_under_to_add(added: float) -> float:
+    """Stops that a second light lies below the first where it lifts the exposure by `added`: the inverse of `added_light_stops`.
+
+    >>> stops_under_to_add(1)
+    0.0
+    """
+    require_positive(added=added)
+    return math.log2(1 / (2.0**added - 1))
+
+
 def fill_aperture(ambient_aperture: float, stops_under: float) -> float:
     """f-number the fill alone must read to lie `stops_under` (plus) below the ambient light.
 

@@ -16,7 +16,7 @@ from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import ambient_change, flash_and_time, marks, two_readings
+from assistant.solving import ambient_change, flash_and_time, marks, room_adds, shaded, two_readings
 from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, offset, signed, working
 from assistant.solving.solution import Solution, needs
 
@@ -35,10 +35,18 @@ def solve(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity in ASKED), None)
     if ask is None:
         ask = _how_long(query)
-    if ask is None or query.claim or not is_about_daylight(query, ask):
+    if ask is None or query.claim:
+        return None
+    least = room_adds.most_under(query, ask) if ask.quantity == "stops" else None
+    if least is not None:
+        return least
+    if not is_about_daylight(query, ask):
         return None
     from assistant.solving.fill_light import added, fill
 
+    under_cloth = shaded.solve(query, ask) if query.has("modifier") else None
+    if under_cloth is not None:
+        return under_cloth
     reading = any(f.quantity == "aperture" and f.of == "ambient" for f in query.facts) and query.has("shutter")
     for topic in (added, fill) if reading else (added, fill, ambient_change.solve):
         found = topic(query, ask)
@@ -247,6 +255,9 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     if light is None:
         return None
     number, time = at.aperture or light.aperture, at.shutter or light.shutter
+    opens = _limit(query, "widest_aperture") if number is None else None
+    if opens is not None:  # the film that would just do is asked for where the lens is as wide as it goes
+        number, at = opens.value, replace(at, facts=(*at.facts, opens))
     if number is None or time is None:
         return _lacks((("aperture",) if number is None else ()) + (("shutter",) if time is None else ()), light.facts + at.facts)
     stops, used, notes = _wanted(query)

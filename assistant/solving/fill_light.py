@@ -27,8 +27,8 @@ _SAME = 0.2
 _SUM = Pattern(r"\b(?:sum|plus|total|together|add(?:s|ed|ing)? (?:up|them|it|these|both)|both(?: lights| together)?|the two|same (?:face|subject|side|cheek|skin|spot|forehead|part of (?:him|her|it|the face))|overlap\w*|combined|for the pair|added|adds? to|on top)\b", re.I)
 _WHAT_FLASH = Pattern(r"what (?:f-?stop |f-?number |aperture |reading )?(?:must|should|does|do i need|has|would) (?:the |my )?(?:flash|fill|strobe)|(?:flash|fill) (?:alone )?(?:need to|have to|must|should) (?:read|give|be|meter)", re.I)
 _EACH_RIGHT = Pattern(r"\b(?:each|both|either)\b[^.?]*\b(?:right|correct|enough|proper|full|normal)\b|\balone\b[^?]*\b(?:right|correct)\b[^?]*\balone\b[^?]*\b(?:right|correct|same)\b", re.I)
-_ADDS = Pattern(r"\b(?:add(?:s|ed|ing)?|contributes?|lifts?|raises?|brightens?|push(?:es)?)\b", re.I)
-_THAN_ALONE = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by)? ?(?:the |my )?(?:(?:flash|strobe|key) (?:alone|only|by itself|on its own|would give)|(?:just|only|plain) (?:the |my )?(?:flash|strobe|key))\b", re.I)
+_ADDS = Pattern(r"\b(?:add(?:s|ed|ing)?|gains?|exceeds?|contributes?|lifts?|raises?|brightens?|push(?:es)?)\b", re.I)
+_THAN_ALONE = Pattern(r"\b(?:than|over|above|exceeds?|beyond|(?:compared|against|relative) ?(?:with|to)?) (?:it is |it would be )?(?:(?:with|from|by|to) )?(?:the |my )?(?:(?:flash|strobe|key) (?:alone|only|by itself|on its own|would give)|(?:just|only|plain) (?:the |my )?(?:flash|strobe|key))\b", re.I)
 
 
 _ALL_LIGHT = Pattern(r"\btogether\b|\bfor the pair\b|\bboth\b|\bthe two\b|\btotal\b|\bsum\b|\badd(?:s|ed)? up\b|\bcombined\b", re.I)
@@ -80,11 +80,16 @@ def added(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture" and flash and not room and under is not None and _SUM.search(query.text) and not query.has("shutter"):
         value = sum_of_light((flash.value, flash.value * 2.0 ** (signed(under) / 2)))
         return Solution(answers=(marks.aperture(value),), used=(flash, under), topic="ambient", notes=("Flash and ambient light on the same face add.",))
+    beside = offset(query, "fill")
+    if ask.quantity == "aperture" and room and not flash and beside is not None and _FOR_BOTH.search(query.text) and not query.has("power") and len({f.value for f in query.all("shutter")}) < 2:
+        value = sum_of_light((room.value, room.value * 2.0 ** (signed(beside) / 2)))
+        return Solution(answers=(marks.aperture(value, "both"),), used=(room, beside, *query.all("shutter"), *query.all("film_speed")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
     if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and (_SUM.search(query.text) or _ADDS.search(query.text) or patterns.search(r"\bhow (?:far|much) over\b|\bstops over\b", query.text, re.I)):
         return Solution(answers=(marks.stops(1.0),), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
     return _lift(query, under or offset(query, "fill")) if ask.quantity == "stops" and not query.has("shutter") else None
 
 
+_FOR_BOTH = Pattern(r"\b(?:what|which)\b[^.?!]{0,50}\b(?:both together|the two together|the pair|sum of (?:the two|both)|both lights|them together|together)\b", re.I)
 _ROOM_WEAKER = Pattern(rf"\b(?:ambient|daylight|sun(?:light)?|sky|window|{ROOMS})(?: light)?\b[^.?!;]{{0,40}}\b(?:weaker|dimmer|less|under|below|darker|down)\b", re.I)
 _OF_FLASH = frozenset({"flash", "fill", "strobe", "gun"})
 _WHAT_ADDS = Pattern(r"\bhow (?:much|many stops)\b[^?]{0,24}\b(?:does|do|will|would|is) (?:the |my )?(?P<who>ambient|room|windows?|daylight|sun|sky|flash|fill|strobe|gun)(?: light)? (?:add|adding|contribut\w*|lift|brighten|bring)\b", re.I)
@@ -121,7 +126,7 @@ def _alike(query: Query) -> Solution | None:
     return Solution(answers=(marks.aperture(sum_of_light((read[0].value, read[0].value))),), used=(read[0],), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
 
 
-_EQUAL_AT = Pattern(r"\b(?:equal|the same|alike|matched|both|each)(?: \w+){0,2}? (?:at|f\W?\d|reads?|meters?|gives?)", re.I)
+_EQUAL_AT = Pattern(r"\bso (?:does|is|do|are) (?:the |my |its |a )?\w+\b|\b(?:equal|the same|alike|matched|both|each)(?: \w+){0,2}? (?:at|f\W?\d|reads?|meters?|gives?)", re.I)
 
 
 def _all_of_them(query: Query) -> bool:

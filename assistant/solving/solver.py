@@ -37,6 +37,7 @@ ROUTES: tuple[tuple[str, frozenset[str]], ...] = (
     ("bounce", frozenset({"path", "bounce", "ceiling_above", "ceiling_height"})),
     ("metered_through", frozenset({"factor", "nd", "filter_loss"})),
     ("losses", frozenset({"size", "hss"})),
+    ("shaded", frozenset({"scrim", "diffuser", "tissue"})),
     ("lens_ends", frozenset({"widest_aperture", "smallest_aperture", "aperture_range"})),
 )
 

@@ -28,22 +28,28 @@ def compared(query: Query) -> Solution | None:
     left_open = _left_open(query)
     if left_open is not None:
         return left_open
-    asked, pair = _DARKER.search(query.text), _readings(query)
+    asked, pair = _DARKER.search(query.text), readings(query)
     if pair is None:
         return None
+    if _WENT.search(query.text):
+        return Solution(answers=(marks.stops(more_light(*pair), "ambient"),), used=(*pair[0], *pair[1], *query.all("film_speed")), topic="ambient")
     first, second = pair
     used = (*first, *second, *query.all("film_speed"))
     if asked is None and _APART.search(query.text) and query.asks_for("stops") and all(f.end > f.start for f in used):
-        return Solution(answers=(marks.stops(abs(_more_light(first, second))),), used=used, topic="ambient")
+        return Solution(answers=(marks.stops(abs(more_light(first, second))),), used=used, topic="ambient")
     if asked is None:
         return None
     second_asked = _is_the_second(asked["one"] or asked["first"], first, second, query.text[: asked.start()])
     if second_asked is None:
         return None
-    more = _more_light(first, second)
+    more = more_light(first, second)
     value = more if second_asked else -more
     way = "brighter" if value > 0 else "darker"
     return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=used, topic="ambient")
+
+
+_WENT = Pattern(r"\bhow (?:many stops|much|far)\b[^?]{0,30}\b(?:has|have|had|did) (?:it|the (?:[a-z]+ )?(?:sky|light|daylight|sun|dusk|ambient|scene|evening))\b[^?]{0,24}\b(?:lost|lose|fallen|fall|dropped|drop|faded|fade|sunk|sink|dimmed|dim|gone down|go down|gained?|risen|rise|brightened?|come up|changed?)\b|\bhow (?:many stops|much)\b[^?]{0,12}\b(?:has|did) (?:it|the (?:sky|light)) (?:go|gone|come) (?:down|up)\b", re.I)
+"""One light read twice, in the order of time: a loss is minus."""
 
 
 _PLACED_AFTER = Pattern(r"[\s,]*(?:on|for|at the(?! same| sync| \w+ speed)|in the|off|from|by the|towards?|out|outside|inside)\b", re.I)
@@ -92,7 +98,8 @@ def _dragged(query: Query, times: list[Fact]) -> Solution | None:
     return Solution(answers=(marks.stops(scales.shutter_difference_stops(times[0].value, times[1].value), "ambient"),), used=tuple(times), topic="ambient")
 
 
-def _readings(query: Query) -> tuple[Reading, Reading] | None:
+def readings(query: Query) -> tuple[Reading, Reading] | None:
+    """The two readings that are told, and nothing beside them that makes them unlike; None where there are no such two."""
     values, numbers, times = query.all("exposure_value"), query.all("aperture"), query.all("shutter")
     if len(values) == 2 and not numbers and not times:
         return [values[0]], [values[1]]
@@ -104,7 +111,7 @@ def _readings(query: Query) -> tuple[Reading, Reading] | None:
     return ([numbers[0], times[0]], [numbers[1], times[1]]) if len(times) == 2 else None
 
 
-def _more_light(first: Reading, second: Reading) -> float:
+def more_light(first: Reading, second: Reading) -> float:
     """How many stops more light the second has: a larger EV, a smaller opening or a shorter time was read in more."""
     if first[0].quantity == "exposure_value":
         return second[0].value - first[0].value

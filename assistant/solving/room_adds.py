@@ -1,0 +1,38 @@
+"""What a weaker light adds to a stronger one on the same face, and how weak it must be to add no more than so much.
+
+Two lights add as light and not as stops: one that lies u stops under the other lifts the exposure by log2(1 + 2^-u).
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+from assistant.physics import ambient
+from assistant.query import Ask, Fact, Query
+from assistant.solving import marks
+from assistant.solving.solution import Solution
+
+_ROOM_OR_FLASH = Pattern(r"\b(?:flash\w*|strobe|gun|key|main)\b", re.I)
+_HOW_UNDER = Pattern(
+    r"\b(?:how (?:many (?:\w+ )?stops|far|much|many)|(?:what|which) number of stops)\b[^?]{0,60}?\b(?:under|below|beneath|weaker|darker|dimmer|fainter|less than|lower|down)\b", re.I)
+_ADDS_BEFORE = Pattern(
+    r"\b(?:add\w*|contribut\w+|lift\w*|rais\w+|brighten\w*|push\w*|increas\w+|chang\w+|alter\w*|affect\w*|spoil\w*|upset\w*|stand|allow\w*|accept\w*|tolerat\w+|put\w*|spare|gain\w*|creep\w*|bear|afford|overexpos\w+|contaminat\w+|influenc\w+)\b[^.?!;,]{0,70}$", re.I)
+_ON_TOP = Pattern(r"\s*(?:(?:or (?:less|under)|and no more|at (?:the )?most|only|just|more) )*(?:of (?:light )?)?(?:to|on top of|over|from|above|beyond) (?:the |my |what )?(?:flash|strobe|key|house|room|stage|window|ambient|exposure|total)", re.I)
+
+
+def most_under(query: Query, ask: Ask) -> Solution | None:
+    """"how far under the flash must the room be to add at most a tenth of a stop": a loss, to be read as that or more."""
+    told = [f for f in query.facts if f.quantity not in ("remark", "place", "modifier")]
+    if ask.quantity != "stops" or len(told) != 1 or told[0].quantity not in ("stops", "relation", "loss") or "ambient" not in query.cues:
+        return None
+    added = told[0]
+    if not 0 < abs(added.value) <= 1 or not _ROOM_OR_FLASH.search(query.text) or not _HOW_UNDER.search(query.text) or not _is_added(added, query.text):
+        return None
+    under = ambient.stops_under_to_add(abs(added.value))
+    return Solution(answers=(marks.stops(-under, "ambient"),), used=(added,), topic="ambient",
+                    notes=("The two fall on the same face, so their light adds; further under it adds less.",))
+
+
+def _is_added(fact: Fact, text: str) -> bool:
+    return _ADDS_BEFORE.search(text[: fact.start]) is not None or _ON_TOP.match(text, fact.end) is not None
