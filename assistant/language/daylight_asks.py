@@ -40,7 +40,12 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("power")]
     if kinds == ["aperture", "aperture"] and len(facts) == 2 and any(f.of == "ambient" for f in facts) and _UNDER_BY.search(text):
         return [Ask("stops")]
+    if _WHAT_TIME.search(text) and any(f.of == "ambient" for f in facts) and any(f.quantity == "aperture" and f.of == "" for f in facts):
+        return [Ask("shutter")]
     return _under_now(text, facts) or _the_open_one(text, facts)
+
+
+_WHAT_TIME = Pattern(r"\b(?:what|which) (?:exposure )?time\b(?! (?:of|is it|do we))", re.I)
 
 
 _LEVEL_THEN = Pattern(rf"\b(?:level with|equal to|equals|match(?:es)?|same as|as bright as) (?:the |my )?(?:{AMBIENT}|key|main)\b[^.?!]*[.?!,;]\s*(?:and |so |then |now |what about |for )?[\w ]{{1,20}}\b(?:under|over|below|above|down|less)(?: it| that| the \w+)?\s*\?\W*$", re.I)
