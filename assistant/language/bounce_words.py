@@ -6,6 +6,7 @@ import math
 import re
 
 from assistant import patterns
+from assistant.language import bounce_room
 from assistant.language.items import Item
 from assistant.patterns import Pattern
 from assistant.query import Fact
@@ -87,8 +88,12 @@ _POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{
 _BY_WAY_OF = Pattern(r"\bbounc|\boff (?:the|a|my|that|it)\b|ceiling|\bpath\b|\bvia\b|by way of|\bto (?:the|a|my|that) (?:\w+ )?wall\b[^.?!]*\b(?:back|there|from it|then|on)\b|\bwall (?:back )?to\b|\bfrom (?:the|that) wall (?:back )?to\b|\bpaint (?:takes|costs|loses|eats)", re.I)
 
 
+_THERE_AND_BACK = Pattern(r"\bup to the (?P<what>\w+)\b.{0,60}\bfrom the (?P=what) (?:back )?down\b", re.I)
+"""Where one leg ends the other begins, whatever it is called: "up to the beams … from the beams down to the bride"."""
+
+
 def _is_bounced(text: str, cues: frozenset[str]) -> bool:
-    if "ceiling" in cues and patterns.search(r"\bgn\b|guide|flash|gun", text, re.I):
+    if "ceiling" in cues and patterns.search(r"\bgn\b|guide|flash|gun|\blamp|strobe|\bpath\b|\btravel", text, re.I):
         return True
     if _POINTED_AT.search(text):
         return True
@@ -96,10 +101,13 @@ def _is_bounced(text: str, cues: frozenset[str]) -> bool:
         return False  # "two pops do when I stand three metres from the wall"
     if patterns.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not patterns.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
         return False  # the wall is what stands behind the subject
-    return "bounce" in cues or _BOUNCED_OFF.search(text) is not None
+    return "bounce" in cues or _BOUNCED_OFF.search(text) is not None or _THERE_AND_BACK.search(text) is not None
 
 
 def _legs(facts: list[Fact], text: str) -> list[Fact]:
+    room = bounce_room.settle(facts, text)
+    if room is not None:
+        return room
     units = [f.unit for f in facts if f.quantity in _LENGTHS]
     facts = [_bare_leg(f, text, units[0]) if units and _is_bare(f, text) else f for f in facts]
     out = [_leg(f, text) if f.quantity in _LENGTHS and f.end > f.start else f for f in facts]

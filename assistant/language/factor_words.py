@@ -15,7 +15,7 @@ from assistant.records import replace
 _COLOUR = r"(?:light |dark |deep |pale |medium )?(?:yellow|orange|red|green|blue|amber|yellow-green|violet|magenta)"
 _COLOUR_BEFORE = Pattern(rf"\b{_COLOUR}(?: (?:filter|glass|one|is|at|of|with))*[ ,(:=]*$")
 _COLOUR_AFTER = Pattern(rf"[ -]*{_COLOUR}\b")
-_FACTOR_OF_IT = Pattern(r"\bfactor\b[^.;?!\d]{0,40}\b(?:is|was|of|reads|says|at|being|a|about)[ :=]*$|\bfactor[^.;?!\d]{0,30}[:=] ?$")
+_FACTOR_OF_IT = Pattern(r"\bfactor\b[^.;?!\d]{0,40}\b(?:is|was|of|reads|says|at|being|a|about|as|to be|gives|shows|given as)[ :=]*$|\bfactor[^.;?!\d]{0,30}[:=] ?$")
 _ON_LENS = Pattern(r"\blens\b|\bcamera\b")
 _FACTOR_JUST = Pattern(r"\bfactor(?: is| of| says| reads)? ?$")
 _FULL_STOP = Pattern(r"full stop\W*$")
@@ -23,7 +23,9 @@ _FULL_STOP = Pattern(r"full stop\W*$")
 _ADDED_GREY = Pattern(r" ?(?:nd\b|neutral|gr[ae]y\b)")
 
 
-_NAMED = ("times", "number", "stops", "loss", "filter_loss", "signed")
+_OF_A_FILTER = Pattern(r"\b(?:filter|glass|gel|polari[sz]er)\b")
+_NAMED = ("times", "power", "number", "stops", "loss", "filter_loss", "signed")
+NO_FACTOR = "a filter lets through no more light than there is, so its factor is 1 or more"
 KINDS = frozenset({*_NAMED, "factor"})
 """What is read here begins with a fact of one of these."""
 
@@ -32,6 +34,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the factors that were told of a colour, of a filter or of a gel."""
     said = text.lower()
     named = [_named(f, said) if f.quantity in _NAMED else f for f in facts]
+    named = [replace(f, bad=NO_FACTOR) if f.quantity == "factor" and f.value < 1 and not f.bad and _OF_A_FILTER.search(said) else f for f in named]
     glass = {f.end for f in named if f.quantity == "factor" and f.of == "camera"}
     named = [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if f.quantity == "modifier" and f.unit == "gel" and f.start - 1 in glass and "gel" not in f.said.lower() else f for f in named]
     named = [f for f in named if not (f.quantity == "modifier" and f.unit == "gel" and any(d.quantity == "nd" and 0 <= d.start - f.end <= 16 and _OF_DENSITY.fullmatch(said[f.end : d.start]) for d in named))]
@@ -47,8 +50,11 @@ def _named(fact: Fact, said: str) -> Fact:
     before, after = said[max(0, fact.start - 60) : fact.start], said[fact.end : fact.end + 24]
     if fact.quantity == "times" and fact.value > 1 and (_COLOUR_BEFORE.search(before) or _COLOUR_AFTER.match(after)):
         return replace(fact, quantity="factor", of="camera", cue="")
-    if fact.quantity == "number" and not fact.bad and fact.value > 1 and _FACTOR_OF_IT.search(before):
-        return replace(fact, quantity="factor", of="", cue="")
+    if fact.quantity in ("number", "signed") and not fact.bad and _FACTOR_OF_IT.search(before) or fact.quantity == "power" and fact.said[:1].isdigit() and (_FACTOR_JUST.search(before) or _FACTOR_OF_IT.search(before)):
+        if fact.quantity == "signed" and fact.unit != "-":
+            return fact
+        value = -abs(fact.value) if fact.quantity == "signed" else fact.value
+        return replace(fact, quantity="factor", value=value, of="", cue="", bad="" if value >= 1 else NO_FACTOR)
     if fact.quantity in ("stops", "loss", "filter_loss") and _FULL_STOP.search(fact.said) and _FACTOR_JUST.search(before):
         return replace(fact, quantity="factor", of="camera", unit="", cue="")
     if fact.quantity == "signed" and fact.unit == "+" and _ADDED_GREY.match(after):

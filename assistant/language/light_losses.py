@@ -11,7 +11,20 @@ from collections.abc import Sequence
 from operator import attrgetter
 
 from assistant import patterns
-from assistant.language import bounce_words, factor_words, film_words, guide_words, loss_lists, passed_light, rows, stop_words, unsaid_stops, zoom_words
+from assistant.language import (
+    bounce_room,
+    bounce_words,
+    factor_words,
+    film_words,
+    guide_words,
+    layer_words,
+    loss_lists,
+    passed_light,
+    rows,
+    stop_words,
+    unsaid_stops,
+    zoom_words,
+)
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.steps import Table, stepped
 from assistant.patterns import Pattern
@@ -32,7 +45,7 @@ def _is_plain(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> bool:
         if fact.quantity in _TAKERS or fact.quantity == "power" and "power" not in fact.said or fact.quantity == "number" or fact.quantity == "film_speed" and fact.value < 6 or fact.quantity == "factor" and fact.value < 4:
             return False
     told = [f.quantity for f in facts]
-    return not (_SPEAKS.may_match(text) or told.count("focal_length") > 1 or told.count("film_speed") > 1 or _T_MARK.search(text) or _STOPS_OF_LIGHT.search(text) or film_words.speaks_of_by(text) or "ceiling" in cues or "bounce" in cues or _LAYERS.search(text) or stop_words.between_speeds(text))
+    return not (_SPEAKS.may_match(text) or told.count("focal_length") > 1 or told.count("film_speed") > 1 or _T_MARK.search(text) or _STOPS_OF_LIGHT.search(text) or film_words.speaks_of_by(text) or "ceiling" in cues or "bounce" in cues or layer_words.LAYERS.search(text) or stop_words.between_speeds(text))
 
 
 def settle(facts: Sequence[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
@@ -85,8 +98,6 @@ _MORE_STOPS = Pattern(r"\b(?:(?:one|a) (?:more|further|extra)|another|only one|j
 _SIZE_BEFORE = Pattern(r"^[\s-]*(?:wide|across|square|round|long|big|large|white|silver|deep|reflective|bounced|folding|x|by|\d|cm|m|inch|in|ft|foot|-)*[\s-]*(?:wide|white|silver|deep|reflective|square|folding)?[\s-]*$", re.I)
 _HOW_WIDE = Pattern(r"^\s*(?:wide|across|in diameter|square|deep|long)\b", re.I)
 _IS_AFTER = Pattern(r"\b(?:is|'s|measures|about|umbrella|brolly|softbox|octa|dish|box)\s*$", re.I)
-_LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|(?:a )?pair of|2|3|4)\s+(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|diffusers|cloths|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
-_MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
 _OF_ND = Pattern(r"\b(?:nd|neutral density|grey filter)(?: filter)?s?(?: of| at| is| that's| worth|:|,)?\s*(?:a )?$", re.I)
 _NOTHING = Pattern(r"^\W*(?:on|it|there|which|and)?\W*(?:that )?(?:costs?|loses?|eats?|takes?)(?: me)? (?:nothing|no light|none|no stops)\b", re.I)
 _STOP_WORD = Pattern(r"^\s*(?:full |whole )?stops?\b", re.I)
@@ -199,30 +210,6 @@ def _next_taker(fact: Fact, facts: Sequence[Fact], text: str) -> bool:
 
 _DEPTH_BETWEEN = Pattern(r"[a-z\s-]*", re.I)
 _TAKES_ITSELF = Pattern(r"[^.;?!\d]{0,16}\b(?:eat|cost|los|take|took|steal|rob|swallow|soak|drop|knock|absorb|drink|is|another|and)\w*\b|[\s:]*[\d½⅓⅔]", re.I)
-_SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
-
-
-_OF_ONE = Pattern(r"\b(?:one|a|a single|single|each|every|1) (?P<of>layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|diffuser|cloth|tissue|gel)\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){0,40}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test)\w*", re.I)
-"""Told of one of them: "one layer of our silk takes two thirds of a stop, and I have hung two"."""
-_ONE_OFF = Pattern(r"\b(?:tak|peel|pull|strip|whip|remov)\w* (?:off |away )?one (?:of (?:them|these|those|the \w+)|\w+)?(?: (?:off|away))?\b|\bone (?:layer|sheet|of them|less|fewer)\b[^.?!,;]{0,12}\b(?:off|less|fewer|away)\b", re.I)
-_ANY_SHEET = ("layer", "sheet", "piece", "thickness", "fold")
-
-
-def _layers(facts: list[Fact], text: str) -> list[Fact]:
-    """"two layers of tissue, one stop each": so many times the loss of one."""
-    match = _LAYERS.search(text)
-    if match is None:
-        return facts
-    there = _MANY.get(match["many"].lower(), 2)
-    many = 1 if _ONE_OFF.search(text, max(0, match.start() - 24)) else there  # what one takes, where only one comes off
-    of_one = next((one for one in _OF_ONE.finditer(text) if one["of"].lower() in _ANY_SHEET or match.group().lower().split()[-1].startswith(one["of"].lower()[:4])), None)
-    first = next((f for f in facts if of_one and f.quantity in ("loss", "stops", "filter_loss") and f.start >= of_one.end()), None)
-    every = patterns.search(r"\b(?:each|every)\b(?: \w+){1,9}\s*$", text[: next((f.start for f in facts if f.quantity in ("loss", "stops", "filter_loss")), 0)], re.I)
-    out = [f for f in facts if not (f.quantity in ("number", "count") and match.start() <= f.start < match.end())]
-    out.append(Fact("rows", float(there), start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
-    return [replace(f, value=f.value * many, quantity="loss" if f.quantity == "stops" and not f.cue else f.quantity) if f.quantity in ("loss", "stops", "filter_loss", "nd") and not _SUM_OF.match(text[f.end :]) and (every or f == first or patterns.match(r"\s*(?:lost |loss |off |gone )?(?:each|apiece|per \w+|(?:for )?(?:a|every|each) (?:layer|sheet|piece))\b", text[f.end :], re.I)) else f for f in out]
-
-
 _BEFORE_THE_LENS = Pattern(r"\s*(?:in front of|before|away from|from|ahead of) (?:it|the lens|my lens|(?:the |my |an? )?\d+ ?mm)\b", re.I)
 
 
@@ -356,7 +343,7 @@ _OF_EACH = Table((
 ))
 _OF_SEVERAL = Table((
     (_close_focus, frozenset({"focal_length"})),
-    (_layers, None),
+    (layer_words.settle, None),
     (_not_rows, None),
     (_a_head_in_each, frozenset({"guide_number", "aperture"})),
     (_flash_one, None),
@@ -389,6 +376,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     asks = list(asks) if kinds.isdisjoint(passed_light.TAKING) else passed_light.asked(asks, facts, text)
     asks = film_words.asked(asks, facts, text)
     asks = zoom_words.asked(asks, facts, text) if "zoom_row" in kinds else asks
+    asks = asks if kinds.isdisjoint(bounce_room.KINDS) else bounce_room.asked(asks, text)
     wanted = [a.quantity for a in asks]
     if "nd" in wanted:
         asks = [a for a in asks if a.quantity != "nd" or not any(f.quantity == "nd" and a.start <= f.start and _THEN_STOPS.fullmatch(text[a.start : f.start]) for f in facts)]

@@ -50,7 +50,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     facts = facts if kinds.isdisjoint(_NUMBERS) else _one_t_number([_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts], text)
     out = [*[_through(f, facts, text) if f.quantity in ("power", "number") else f for f in facts], *_free(facts, text)]
     out = _taken_off(out, text) if "nd" in kinds else out
-    out = out if kinds.isdisjoint(_WORN) else [f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 16]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
+    out = out if kinds.isdisjoint(_WORN) else [f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 40]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]
     if not kinds.isdisjoint(_TIMES) and _CONVERTER.may_match(text):
         out = [_converter(f, facts, text) if f.quantity in _TIMES else f for f in out]
     return [_bare_stops(f, out, text) if f.quantity == "number" else f for f in out] if "number" in kinds else out
@@ -64,7 +64,7 @@ KINDS = frozenset({*_NUMBERS, *_TIMES, *_WORN, "power", "nd"})
 
 _ON_THE_BOX = Pattern(r"\b(?:says|said|printed|stamped|marked|written|stands|reads|quoted|claimed|given)\b[^.;?!]{0,24}\bon $", re.I)
 """Before a box that something is printed on: a film's, or the flash's own."""
-_FILM_BOX = Pattern(r"^(?:the|that) box (?:it )?(?:is |was |it's )?(?:stamped|marked|printed|labell?ed|says|said|reads|gives|quotes|claims|promises)\b", re.I)
+_FILM_BOX = Pattern(r"^(?:the|that) box (?:of (?:the|my|this|that|a|an) [a-z -]{0,24}(?:filters?|films?|flash|gun|lens|glass)\b|that came with )|^(?:the|that) box (?:it )?(?:is |was |it's )?(?:stamped|marked|printed|labell?ed|says|said|reads|gives|quotes|claims|promises)\b", re.I)
 _T_BEFORE = Pattern(r"\bt(?:-?(?:stop|number|no\.?))?\s*[-/]?\s*(?:of |is )?$", re.I)
 
 
@@ -253,6 +253,7 @@ _WHAT_FACTOR = Pattern(r"\b(?:what|which)(?:'s| is| has)?(?: the| a)? (?:filter 
 _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b|\b(?:now|with(?: it)?(?: on)?|without(?: it)?|then)\W*\?\W*$", re.I)
 
 
+_IN_STOPS = Pattern(r"\b(?:what|how|which)\b[^.?!]*\bstops?\b|\bin stops\b", re.I)
 TAKING = frozenset({"loss", "filter_loss", "nd", "factor"})
 
 
@@ -266,6 +267,8 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("shutter", "through", "s")]
     if kinds == {"nd"} and all(a.quantity == "nd" for a in asks) and _WHAT_FACTOR.search(text):
         return [Ask("factor", "", "x")]
+    if kinds == {"nd"} and asks and all(a.quantity == "nd" for a in asks) and _IN_STOPS.search(text):
+        return [Ask("stops", "", "")]
     if [a.quantity for a in asks] == ["count"] and not kinds & {"aperture", "shutter", "count", "power"} and _HOW_MANY_IN_ALL.search(text):
         return [Ask("stops", "", "")]
     if not asks and "aperture" in kinds and _SET.search(text):

@@ -22,6 +22,7 @@ from assistant.language import (
     light_losses,
     metered_times,
     nd_counts,
+    nd_marked,
     sheet_words,
     shutter_rows,
     tested_words,
@@ -260,7 +261,7 @@ _ROWS = Table(((metres_and_more, frozenset({"number"})), (expand, frozenset({"nu
 """Before the bare numbers are settled: rows said with one unit."""
 _AS_TOLD = Table((
     (_rows_in_order, frozenset({"distance"})), (_lens_span, frozenset({"number_range"})), (_magnified, frozenset({"ratio"})), (_same_again, frozenset({"guide_number", "aperture"})),
-    (_metric_paces, None), (nd_counts.settle, nd_counts.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
+    (_metric_paces, None), (nd_counts.settle, nd_counts.KINDS), (nd_marked.settle, nd_marked.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
 _OF_TWO = Table(((left_behind, frozenset({"gap"})), (two_alike.settle, frozenset({"guide_number"})), *metered_times.STEPS))

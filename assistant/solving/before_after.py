@@ -103,10 +103,14 @@ def _times_the_light(query: Query) -> Solution | None:
 _TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak)\w*", re.I)
 
 
+_THING_TAKES = Pattern(r"\b(?:how (?:many|much)|what|which|loss)\b[^?.!]*\b(?:does|do|did|must|is|are|loss)\b[^?.!]*\b(?:paint|ceiling|wall|plaster|roof|boards|card|umbrella|brolly|softbox|box|dish|dome|grid|cloth|silk|scrim|gel|diffuser|snoot|handkerchief|hankie|tissue|net|panel|bowl|filter|polari[sz]er)s?\b[^?.!]*(?:\?|$)", re.I)
+"""What a thing takes is asked, of the exposure that was right with it."""
+
+
 def _found_by_guide(query: Query) -> Solution | None:
     """"guide number 36 m, 5.4 m, through the umbrella the meter shows f/4: what does it cost": what the reading lacks."""
     guides, read, away = query.all("guide_number"), query.all("aperture"), [*query.all("distance"), *query.all("path")]
-    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim or not len(guides) == len(read) == len(away) == 1 or read[0].cue != "meter":
+    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim or not len(guides) == len(read) == len(away) == 1 or read[0].cue != "meter" and not _THING_TAKES.search(query.text[read[0].end :]):
         return None
     rest = {q: query.all(q) for q in ("film_speed", "power", "count")}
     alike = {f.of for f in (*guides, *read, *away) if f.of} <= {"key"} and all(len(told) < 2 for told in rest.values())

@@ -11,7 +11,9 @@ import math
 from assistant import scales
 from assistant.query import Fact, Query
 from assistant.records import replace
+from assistant.solving import marks
 from assistant.solving.lights import TYPICAL_LOSS, preferred_unit
+from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
 _HELD = 1.5
@@ -32,6 +34,8 @@ def mirror_path(across: float, rise_one: float, rise_two: float) -> float:
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """The query with its path and its surface's loss made plain, facts used, what to say."""
     legs = [f for f in query.facts if f.quantity == "path"]
+    if _asks_the_way(query):
+        return None  # a length, and no paint in it
     if legs and query.has("guide_number") and query.has("aperture") and query.asks_for("stops", "factor") and not query.has("loss") and not query.has("stops"):
         return None  # what the paint takes is asked
     used: tuple[Fact, ...] = ()
@@ -47,7 +51,6 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
         heights = ("Flash and face were taken to be 5 ft (1.5 m) above the floor.",) if held else ()
     surface = "wall" if "wall" in query.cues and "ceiling" not in query.cues else "ceiling"
     facts, notes = _with_loss(query, facts, surface)
-    used += tuple(f for f in query.facts if f.quantity == "stops" and not f.cue)[:1]
     total = sum(f.value for f in legs)
     unit = preferred_unit(query)
     shown = speak_length(total, unit if unit in ("ft", "m", "cm", "in", "yd") else "ft")
@@ -55,6 +58,28 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     loss = loss or next((TYPICAL_LOSS[surface][1] for f in facts if f.quantity == "modifier" and f.unit == surface), 0.0)
     said = f"The light's path is {shown} by way of the {surface}; that is counted by distance. The paint takes {scales.speak_stops(loss)} more." if loss else f"The light's path is {shown}; nothing was taken off for the paint."
     return query.with_facts(facts), used, (said, *heights, *notes)
+
+
+def _asks_the_way(query: Query) -> bool:
+    return any(a.quantity == "distance" and a.of == "path" for a in query.asks)
+
+
+def solve(query: Query) -> Solution | None:
+    """How long the light's way by the ceiling is: both legs, or what the heights of the room make of it."""
+    if not _asks_the_way(query):
+        return None
+    legs = query.all("path")
+    if len(legs) == 1 and not legs[0].cue and query.text:
+        return needs(("distance",), "I need both legs of the light's way, up to the ceiling and down again.", tuple(legs), "bounce")
+    made = None if legs else _from_heights(query)
+    if not legs and made is None:
+        return needs(("distance",), "I need the height of the ceiling above flash and face, and how far apart they are.", tuple(query.all("distance")), "bounce")
+    used, held = (tuple(legs), False) if made is None else made[1:]
+    total = sum(f.value for f in legs) if made is None else made[0].value
+    notes = ("Flash and face were taken to be 5 ft (1.5 m) above the floor.",) if held else ()
+    asked = next((a.unit for a in query.asks if a.unit), "")
+    unit = preferred_unit(query, asked)
+    return Solution(answers=(marks.distance(total, unit),), used=used, topic="bounce", lead=f"The light's path is {speak_length(total, unit)}.", notes=(*notes, "The loss in the paint comes on top of the path."))
 
 
 def _with_loss(query: Query, facts: list[Fact], surface: str) -> tuple[list[Fact], tuple[str, ...]]:

@@ -9,17 +9,15 @@ from collections.abc import Sequence
 from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
-from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import camera, close_power, marks
+from assistant.solving import camera, close_power, marks, t_stops
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 from assistant.solving.taken_off import WITHOUT, is_taken_off
 from assistant.solving.worn import in_place_of_another
 
 _COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks|thr[eo]w|wast|gone\b|given (?:up|away)|giv\w+ (?:up|away))", re.I)
-_PASSES = Pattern(r"(?:transmits|passes|transmission(?: is| of)?|lets through)\s*(?:only )?(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)|(\d+(?:\.\d+)?)\s*(?:%|percent|per cent)\s*(?:transmission|transmittance)", re.I)
 
 
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
@@ -57,7 +55,7 @@ def solve(query: Query) -> Solution | None:
         return None
     if (close := close_power.solve(query)) is not None:
         return close
-    for topic in (_t_stop, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
+    for topic in (t_stops.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
         found = topic(query, wanted[0])
         if found is not None:
             return found
@@ -181,7 +179,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if _DOES_TO.search(query.text) and facts:
         return _told(query, ask, through, facts, (), camera.assumed(query))
     opens = "how_many" in query.cues and "open_up" in query.cues and (query.has("filter_loss") or query.has("nd")) and not query.has("times")
-    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens or any(f.cue == "passed" for f in said) or patterns.search(r"\btotal\b|\baltogether\b|\bin all\b", query.text, re.I) else 2):
+    if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens or query.has("rows") or any(f.cue == "passed" for f in said) or patterns.search(r"\btotal\b|\baltogether\b|\bin all\b", query.text, re.I) else 2):
         return None
     if "how_many" in query.cues and query.cues & {"open_up", "more"} and not _LOSING.search(query.text):
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
@@ -318,38 +316,3 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
     short = math.log2(value)
     ways = ((marks.power(1.0), marks.stops(short, "to open up")),)
     return replace(solution, status="out_of_reach", alternatives=ways, lead="Out of reach; it would take").noting(f"At full power open the lens {scales.speak_stops(short)} as well.")
-
-
-def _ring_for(query: Query, number: Fact) -> Solution | None:
-    """"f/2.8 but T3.2, the meter asks for f/8": the ring stands at as much wider as the glass swallows (T = N / √ transmittance, ISO 517, from memory)."""
-    openings = [f for f in query.facts if f.quantity in ("aperture", "widest_aperture")]
-    openings = list({f.value: f for f in reversed(openings)}.values())[::-1]  # "the meter says eleven … its f/11 worth": one reading
-    if len(openings) != 2:
-        return None
-    own = min(openings, key=lambda f: (f.quantity != "widest_aperture", abs(f.start - number.start)))
-    wanted = next(f for f in openings if f is not own)
-    return Solution(answers=(marks.aperture(wanted.value * own.value / number.value),), used=(own, number, wanted), topic="losses",
-                    notes=(f"The ring is marked in f-numbers; T{number.value:g} is what an f/{own.value:g} of this glass lets through.",))
-
-
-def _t_stop(query: Query, ask: Ask) -> Solution | None:
-    """A lens's T-number beside its f-number, or what share of the light it passes."""
-    number, share = query.last("t_number"), _PASSES.search(query.text)
-    if not (number or share):
-        return None
-    aperture = query.last("aperture") or query.last("widest_aperture")
-    if aperture is None:
-        return None
-    if ask.quantity == "aperture" and share and not query.has("guide_number"):
-        value = optics.t_stop(aperture.value, float(share[1] or share[2]) / 100)
-        return Solution(answers=(marks.aperture(value),), used=(aperture, *(replace(f, quantity="remark") for f in query.facts if f.quantity in ("number", "power", "share"))), topic="losses", lead=f"T{value:.3g}.",
-                        notes=("That is the f-number a lens that loses nothing would have for as much light.",))
-    if ask.quantity == "aperture" and number and not query.has("guide_number"):
-        return _ring_for(query, number)
-    if ask.quantity not in ("stops", "factor"):
-        return None
-    passed = float(share[1] or share[2]) / 100 if share else (aperture.value / number.value) ** 2 if number else 1.0
-    used = (aperture, *(f for f in query.facts if f.quantity in ("number", "power", "t_number")))
-    if "open_up" in query.cues and ask.quantity == "stops":
-        return Solution(answers=(marks.stops(-math.log2(passed)), Quantity("factor", 1 / passed, "x")), used=used, topic="losses", lead="Open up")
-    return _told(query, ask, -math.log2(passed), used, ("Expose by the T-number; depth of field goes by the f-number.",))

@@ -44,6 +44,7 @@ ROUTES: tuple[tuple[str, frozenset[str]], ...] = (
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
+    ("bounce", frozenset({"distance"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
     ("readings", frozenset({"aperture"})),
