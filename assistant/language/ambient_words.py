@@ -61,7 +61,7 @@ def sky_in_stops(facts: list[Fact], text: str) -> list[Fact]:
     return [sky if f is told[0] else f for f in facts]
 
 
-_THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at)?\s*$", re.I)
+_THE_THING = Pattern(r"\b(?:the|that|my|our) (?P<thing>[a-z]+)(?: to be| be| about| at| by| down| up| fall| go| come| come out| drop| sink| record| sit| lie)*\s*$", re.I)
 
 
 _BEHIND = Pattern(r"\b(?:the|my|those|these|that|his|her|their) (?!flash|fill|strobe|light|gun|key|kicker|rim)[a-z]+(?: [a-z]+)? (?:behind|beyond|outside|at the back|in the distance)(?: (?:her|him|them|it|the \w+))?(?: (?:should|to|must|can|may|will|ought to))?(?: (?:be|come out|go|fall|read|sit))?(?: (?:about|at))? $", re.I)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from assistant.patterns import Pattern
-from assistant.query import Fact
+from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _FRAMES = Pattern(r"[\s-]*(?:different |separate )?(?:sheets?|negs?|negatives?|plates?|holders?|chromes?|slides?|frames?|shots?|exposures?|goes|tries|versions|polaroids?)\b(?! (?:film|stock|iso))", re.I)
@@ -20,6 +20,18 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     if not _BRACKET.search(text):
         return list(facts)
     return [_said_again(_frames(_one_under(f, facts, text), facts, text), text) for f in facts]
+
+
+_WHICH_SETTINGS = Pattern(r"\b(?:which|what|give me the|name the)(?: \w+)? (?:settings?|values?|marks|positions)\b|\bsettings?(?: in order)?\W*\?", re.I)
+_TURNED = Pattern(r"\b(?:by|with|using|through|on)(?: only)? (?:(?:changing|altering|varying|turning) )?(?:the |my )?(?:flash )?(?P<what>power|shutter|aperture|index|film speed|iso)\b", re.I)
+_ASKED = {"power": "power", "shutter": "shutter", "aperture": "aperture", "index": "film_speed", "film speed": "film_speed", "iso": "film_speed"}
+
+
+def asked(facts: Sequence[Fact], text: str) -> list[Ask]:
+    """"one stop over, then right, then one under, using the power dial: which settings?": those of what is turned."""
+    way = _TURNED.search(text) if _WHICH_SETTINGS.search(text) and _BRACKET.search(text) else None
+    wanted = _ASKED[way["what"].lower()] if way else ""
+    return [Ask(wanted)] if any(f.quantity == wanted for f in facts) else []
 
 
 _UNDER_OR_OVER = Pattern(r"\s*(?:stops? )?(?:(?P<less>under|below|down|darker)|over|above|up|brighter|hotter)\b", re.I)

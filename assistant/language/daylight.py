@@ -242,13 +242,15 @@ def _relation(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
         return fact
     cue = fact.cue if way is None else ("more" if patterns.match(rf"(?:{_MORE}|brighten|gain|lift|too (?:bright|hot|light))", way["way"], re.I) else "less")
     than = (after["than"] or "") if after else ""
-    clause = _LEVEL_WITH.sub(" ", clause_before(fact, text))
+    clause = _LIGHT_OF_IT.sub("ambient", _LEVEL_WITH.sub(" ", clause_before(fact, text)))
     of = ("fill" if after is not None and (_is_more_flash(fact, facts, text) or _AS_FILL.match(text, fact.end)) else "") or ("ambient" if metered_thing(fact, facts, text) else "") or _whose(clause, than, fact) or _whose_of_all(text[: fact.start], clause, than, fact) or ("fill" if _FLASH_ASKED.search(text[fact.end : fact.end + 60]) else "")
     if not of:
         return replace(fact, cue=cue) if fact.quantity == "stops" else fact
     return replace(fact, quantity="relation", value=abs(fact.value), of=of, to="ambient" if of == "fill" else "", cue=cue, unit="")
 
 
+_LIGHT_OF_IT = Pattern(rf"\b(?:{AMBIENT}|stage|house) lights?(?:ing)?\b", re.I)
+"""No lamp of ours, though it is called a light."""
 _AS_FILL = Pattern(r"[^.?!,;]{0,24}\b(?:as|for) (?:a |the |my |her )?fill\b", re.I)
 _MORE_FLASH = Pattern(r"\s*(?:of )?(?:more|less) (?:of )?(?:the |my )?(?:flash|fill|strobe)\b(?P<than> than (?:that|it|this)\b)?(?! than)", re.I)
 """Said after so many stops: "two stops more flash", against the daylight."""

@@ -109,7 +109,7 @@ def _by_another_word(ask: Ask, facts: Sequence[Fact], text: str) -> Ask:
     return replace(ask, quantity="stops", unit="") if ask.quantity == "distance" and _LANDS.search(text) else ask
 
 
-_HOW_FAR_DOWN = Pattern(rf"\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{AMBIENT})\b", re.I)
+_HOW_FAR_DOWN = Pattern(rf"\bhow far\b[^?.]{{0,40}}\b(?:below|under|beneath|over|above|short of) (?:the )?(?:normal|correct|proper|right|metered|its reading|reading)\b|\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{AMBIENT})\b", re.I)
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:

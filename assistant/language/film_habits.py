@@ -18,7 +18,7 @@ from assistant.records import replace
 HABIT = "habit"
 """The cue of a push that is no development, only light: "always a stop over"."""
 
-_STOPS = ("stops", "signed", "relation", "number")
+_STOPS = ("stops", "signed", "relation", "number", "loss")
 _COUNTED = ("stops", "signed", "relation", "loss", "power_down", "push", "rated", "ratio", "nd", "filter_loss")
 _PARTS = (1 / 3, 1 / 2, 2 / 3)
 
@@ -53,7 +53,9 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
         facts = sorted([*facts, *counted], key=lambda f: f.start)
     if len(counted) != 1 or counted[0].quantity not in _STOPS or counted[0].of or not 0 < abs(counted[0].value) <= 3:
         return facts
-    over = _over(counted[0], facts, text)
+    if counted[0].quantity == "loss" and not (_slow(counted[0], facts, text) or _OF_AGE.search(_clause(counted[0], facts, text))):
+        return facts
+    over = 1 if counted[0].quantity == "loss" else _over(counted[0], facts, text)
     return facts if over == 0 else [replace(f, quantity="push", value=-over * abs(f.value), unit="", of="film", cue=HABIT, to="") if f is counted[0] else f for f in facts]
 
 
@@ -98,6 +100,7 @@ def _aged(facts: list[Fact], text: str) -> list[Fact]:
     return [lost if f is rate[0] else replace(f, quantity="remark") if f.quantity == "years" else f for f in facts]
 
 
+_OF_AGE = Pattern(r"\b(?:film|roll|stock|emulsion|it|which|that) (?:has |have |had |must have )?(?:lost|loses|lose)\b[^.?!;,]{0,20}(?:\b(?:with (?:age|the years|time)|over the years|in (?:the )?(?:heat|drawer|cupboard|attic|sun|storage)|since it expired|from age|of speed|of sensitivity)\b)", re.I)
 _SLOW = Pattern(r"\s*(?:too |more )?(?:(?P<slow>slow(?:er)?)|fast(?:er)?|quick(?:er)?)\b|\s*(?P<lost>of (?:its )?(?:speed|sensitivity))\b", re.I)
 _NO_FILM = Pattern(r"\b(?:shutter|lens|flash\w*|recycl\w*|sync\w*|than (?:the |my |that )?(?:other|old|new|last|first|slide|neg\w*|iso|asa|\d+))\b", re.I)
 

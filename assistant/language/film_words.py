@@ -14,7 +14,7 @@ from assistant.records import replace
 from assistant.scales import is_film_speed_mark, iso_from_din
 
 _PART_OF_SPEED = Pattern(r"^\s*(?:of )?(?:(?:its|the|my|that|box|rated|film|nominal|normal) )*(?:box )?(?:speed|rating)\b|^\s*(?:of )?(?:its|my|that|box|rated) (?:iso|asa)\b", re.I)
-_RATE = Pattern(r"\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b"
+_RATE = Pattern(r"\b(?:what|which) index\b|\b(?:rate|rating|ei|exposure index)\s*(?:it|this|that)?\W*(?:\?|$)|\b(?:what|which|how|where)\b[^?.]{0,16}\b(?:set|dial|put|rate|enter)\b[^?.]{0,14}\b(?:meter|dial|it|film|iso|speed)\b|\bmeter (?:it )?at\W*(?:what\W*)?(?:\?|$)|\bwhat\b[^?.]{0,14}\bon (?:the |my )?(?:light ?)?meter\b"
                 r"|\bwhat\b[^?.]{0,24}\b(?:goes|belongs|go|put|set|dial)\b[^?.]{0,12}\b(?:dial|meter|camera)\b|\b(?:dial|meter)\b[^?.,]{0,16}\b(?:to|at|on|say|read|be) what\b|\bwhat\b[^?.]{0,20}\bdial (?:say|read|go|be|to)\b|\b(?:my|the|so|real|really) (?:ei|exposure index)\b[^?.]{0,14}\bwhat\b|\bwhat(?:'s| is|s)? [^?.]{0,16}\b(?:ei|exposure index)\b"
                 r"|\b(?:is|gets|to be|are|then|must be) (?:rated|metered|shot|exposed)(?: at| as| for)?\W*$|\b(?:meter|dial|camera|iso|film speed) (?:setting|speed|number|to what)\b\W*$|(?:^|[.,:;?!-]\s*)(?:(?:so|and|then|on) )*(?:the |my )?(?:dial|meter|rating|iso|asa|speed)\W*\?\W*$", re.I)
 _PUSH = Pattern(r"\b(?:what|how much|which)(?: of a| sort of| kind of)? (?:a )?(?:push|pull)\b|\bhow (?:much|far) (?:do|must|should|to|shall)[^?.]{0,14}(?:push|pull)\b", re.I)
@@ -109,7 +109,7 @@ def _without_parts_asked(facts: list[Fact], text: str) -> list[Fact]:
     return [f for f in facts if not (pairs and f.quantity == "stops" and _HOW_MANY_PARTS.search(text[: f.end]))]
 
 
-_STALE = Pattern(r"\b(?:expir\w*|out ?dated|out of date|best before|use by|develop before|process before|dated?|sell by)\b", re.I)
+_STALE = Pattern(r"\b(?:expir\w*|out ?dated|out of date|best before|use by|develop before|process before|dated?|sell by|(?:per|a|each|every) decade|(?:every|per) (?:ten|10) years)\b", re.I)
 
 
 _NOW_BEFORE = Pattern(r"\b(?:now|today|this year|presently|it'?s|it is|we'?re in|(?:(?:shot|shoot\w*|us(?:e|ed|ing)|expos\w+|load\w*|met?er\w*) (?:it |them |this |that |the \w+ )?|only )(?:in|now))(?: already| now)?\W{1,2}$", re.I)
@@ -245,14 +245,18 @@ _FAST_FILM = Pattern(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|em
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
+_INDEX = Pattern(r"\b(?:what|which) (?:exposure )?index\b", re.I)
 _SPEEDS = frozenset({"film_speed", "rated"})
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
+    asks = asks or bracket_words.asked(facts, text)
     if _FAST_FILM.search(text) and (kinds & {"guide_number", "aperture", "distance", "exposure_value"} or {"film_speed", "stops"} <= kinds):
         return [Ask("film_speed", "", "")]
+    if _INDEX.search(text) and not kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value"}:
+        asks = [Ask("film_speed", "", "") if a.quantity == "aperture" else a for a in asks]
     if kinds.isdisjoint(_SPEEDS):
         return [Ask("film_speed", "", "")] if not asks and {"years"} <= kinds <= {"years", "stops", "remark"} and _RATE.search(text) else list(asks)
     if _DIN_ASKED.search(text) and kinds == {"film_speed"}:

@@ -16,12 +16,12 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
+_TALK = Pattern(r"\b(?:under|over)\b[^.?!]*\b(?:next|then|second)\b[^.?!]*\b(?:last|then|third)\b[^.?!]*\b(?:under|over|normal|metered|exact)\b|\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|lighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|dimmer|below|minus|down)\b", re.I)
-_STRAIGHT = Pattern(r"\b(?:normal|on the nose|as metered|(?<!in the )exact(?! (?:order|same|sequence))|as (?:measured|found|worked out|calculated|it is|it stands|given)|the (?:measured|calculated|middle) (?:one|frame|exposure|value)|unchanged|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
+_STRAIGHT = Pattern(r"\b(?:normal|(?<=then )(?:the )?right(?: one| frame)?(?=[,;.])|on the nose|as metered|(?<!in the )exact(?! (?:order|same|sequence))|as (?:measured|found|worked out|calculated|it is|it stands|given)|the (?:measured|calculated|middle) (?:one|frame|exposure|value)|unchanged|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
 _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
@@ -115,15 +115,15 @@ def _said(query: Query, base: Base, answers: tuple[Quantity, ...], offsets: tupl
     return Solution(answers=answers, lead=lead if len(answers) > 1 else "", notes=tuple(notes), topic="bracket", working=base.working)
 
 
-_BY = Pattern(r"\b(?:by|with|using|on|through|in) (?:changing |altering |varying |moving |turning )?(?:only )?(?:the |my )?(?:(?:flash|lens|shutter) )?(?P<what>power|shutter(?: (?:speeds?|times?))?|aperture|f-?stop|lens opening)(?: alone| only| settings?)?\b(?! (?:is|at|of|set|alone gives)\b)", re.I)
-_MOVED = {"power": "power", "shutter": "shutter", "speed": "shutter", "speeds": "shutter", "time": "shutter", "times": "shutter", "aperture": "aperture", "f-stop": "aperture", "fstop": "aperture", "opening": "aperture"}
+_BY = Pattern(r"\b(?:by|with|using|on|through|in)(?: only)? (?:changing |altering |varying |moving |turning )?(?:only )?(?:the |my )?(?:(?:flash|lens|shutter) )?(?P<what>power|index|film speed|shutter(?: (?:speeds?|times?))?|aperture|f-?stop|lens opening)(?: alone| only| settings?| dial| ring)?\b(?! (?:is|at|of|set|alone gives)\b)", re.I)
+_MOVED = {"power": "power", "shutter": "shutter", "speed": "shutter", "speeds": "shutter", "time": "shutter", "times": "shutter", "aperture": "aperture", "index": "film_speed", "f-stop": "aperture", "fstop": "aperture", "opening": "aperture"}
 """What is changed from frame to frame, where that is said: "I bracket by power, without touching the aperture"."""
 
 
 def _base(query: Query) -> Base | None:
     """The setting in the middle: said, or worked out from guide number and distance."""
     by = _BY.search(query.text)
-    asked = _MOVED[by["what"].lower().split()[-1]] if by else next((a.quantity for a in query.asks if a.quantity in _MAKE), "aperture")
+    asked = ("film_speed" if by["what"].lower().startswith("film") else _MOVED[by["what"].lower().split()[-1]]) if by else next((a.quantity for a in query.asks if a.quantity in _MAKE), "aperture")
     asked = "shutter" if not by and asked == "aperture" and query.asks_for("speed") and query.has("shutter") else asked
     order = (asked, "aperture", "shutter", "power") if asked != "aperture" or query.has("aperture") or query.has("guide_number") else ("shutter", "power")
     for quantity in order:
@@ -168,6 +168,8 @@ def frames(query: Query) -> tuple[float, ...]:
             return bracket_offsets(int(held.value), _step_said(steps_said))
         return _spelled(query)
     text = query.text
+    if _ONE_WAY.search(text):
+        return ()
     span = _FROM_TO.search(text)
     ends = [f for f in sizes if (f.cue in ("less", "more") or f.unit in ("+", "-")) and not _STEP.match(text[f.end : f.end + 14])]
     if span is not None and len(ends) == 2:
@@ -202,6 +204,8 @@ def frames(query: Query) -> tuple[float, ...]:
     return spelled
 
 
+_ONE_WAY = Pattern(r"\bfrom (?:f\W?\d[\d.]*|1/\d+) (?:only )?(?:up|down)(?:wards?)?\b(?! to\b)", re.I)
+"""To larger f-numbers or to more light? It is not told."""
 _FROM_THERE = Pattern(r"\b(?:from (?:there|that|it|here) (?:only )?(?:down(?:wards?)?|(?P<up>up(?:wards?)?))|only (?:downwards?|(?P<over>upwards?)))\b", re.I)
 """A bracket to one side: "in half stops from there downwards"."""
 
@@ -223,6 +227,9 @@ def _spelled_out(query: Query) -> bool:
     return len(_spelled(query)) > 0 and not _EITHER.search(query.text)
 
 
+_ONE_OF_THEM = Pattern(r"\b(?:one|then|next|other|second|third|last)\b[^,.;]{0,14}$", re.I)
+
+
 def _spelled(query: Query) -> tuple[float, ...]:
     """Frames named one by one: "first on the nose, second one stop over, third one under"."""
     text = query.text
@@ -237,7 +244,7 @@ def _spelled(query: Query) -> tuple[float, ...]:
             marked.append((m.start(), sign * size))
             taken.append(m.span())
     for m in _STRAIGHT.finditer(text):
-        if not any(a <= m.start() < b for a, b in taken) and not (m.group().lower() == "metered" and patterns.match(r"\W*(?:at )?f\W?\d", text[m.end() :], re.I)) and (m.group().lower() not in ("metered", "at f", "as metered") or len(marked) > 1):
+        if not any(a <= m.start() < b for a, b in taken) and not (m.group().lower() == "metered" and patterns.match(r"\W*(?:at )?f\W?\d", text[m.end() :], re.I)) and (m.group().lower() not in ("metered", "at f", "as metered") or len(marked) > 1 or marked and _ONE_OF_THEM.search(text[: m.start()]) is not None):
             marked.append((m.start(), 0.0))
     if all(value == 0 for _, value in marked):
         marked = _by_words(query) or marked

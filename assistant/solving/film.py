@@ -222,6 +222,8 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     beside = patterns.match(r"\W*(?:too )?(?:(?P<less>less|under|darker)|more|over|extra|brighter)\b", query.text[moved.end :], re.I) if moved.origin == "said" else None
     if beside:
         over, under = not beside.group("less"), bool(beside.group("less"))
+    if _LOST_SPEED.search(query.text[: moved.start]) and not _LOST_ELSEWHERE.search(query.text):
+        over, under = True, False
     if _ANOTHER_FILM.search(query.text):
         over, under = under, over  # so much more from the film, and none from the light
     speed = patterns.search(r"\b(?:faster|(?P<slow>slower))\b", query.text, re.I) or patterns.match(r"\W*(?:too )?(?:fast|(?P<slow>slow))\b", query.text[moved.end :], re.I)
@@ -233,6 +235,9 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     return _done((marks.film_speed(value),), said, moved, notes=(f"A {'slower' if over else 'faster'} rating gives every frame {speak_stops(abs(moved.value))} {'more' if over else 'less'}.",))
 
 
+_LOST_SPEED = Pattern(r"\b(?:film|roll|stock|emulsion|it|iso \d+|asa \d+|\d+ din)\b[^.?!;]{0,30}\b(?:lost|loses|losing|down|weaker|dropped)(?: (?:by|about|some|nearly|roughly|a good))* $", re.I)
+"""Right before the stops of speed that a film has lost with its years."""
+_LOST_ELSEWHERE = Pattern(r"\b(?:filter|polari[sz]er|nd|bellows|flash\w*|softbox|umbrella|lens|gel|scrim|silk)\b", re.I)
 _ANOTHER_FILM = Pattern(r"\b(?:what|which) film\b(?! speed| rating)|\bfilm instead\b|\bhow fast an? film\b", re.I)
 _CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b[^.?!,;]{0,24}$|\b(?:found|measur\w+|densitometer)\b[^.?!]{0,32}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were|been)\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
 _WAY = Pattern(r"^[\w ]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
@@ -371,10 +376,19 @@ def _words_only(query: Query, ask: Ask) -> Solution | None:
     return _latitude(query) or (_stops_rated(query) if query.has("rated") and patterns.search(r"stops|how far (?:off|out)", query.text, re.I) else None)
 
 
+def _opened_for_age(query: Query, ask: Ask) -> Solution | None:
+    """"f/16 for the fresh film, this one expired twenty years ago": the lens opened by what the years take."""
+    age, read = _years(query), query.all("aperture")
+    if age is None or len(read) != 1 or len(query.all("film_speed")) > 1 or any(query.has(q) for q in ("guide_number", "distance", "power", "exposure_value", "shutter", "push")):
+        return None
+    stops = age[0] / 10.0 * age[1]
+    return _done((marks.aperture(read[0].value * 2.0 ** (-stops / 2)), marks.stops(stops)), read[0], *age[2], *query.all("film_speed"), notes=(_AGE_NOTE,))
+
+
 def _rating_to_set(query: Query, ask: Ask) -> Solution | None:
     """"160 film rated one stop over, what do I set": the dial of the meter, where nothing is said of a flash."""
     moved = query.has("stops") or query.has("push") or query.has("years")
     return _film_speed(query, ask) if moved and not query.has("shutter") and patterns.search(r"\brat(?:e|ed|ing)\b|box speed|\bEI\b", query.text, re.I) else None
 
 
-_ROWS = {"aperture": (_rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}
+_ROWS = {"aperture": (_opened_for_age, _rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}

@@ -32,6 +32,8 @@ _EXTRA_STOPS = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "two": 2.0, 
 _EXTRA = Pattern(r"(?:add|plus|extra|another|needs?|give it|allow)\W+(?:an? (?=half)|an? extra )?(?P<n>half a|a half|one|two|three|a|another)\W+(?:more |extra |whole |full )?stops?", re.I)
 
 
+_SO_LONG = Pattern(r"\b(?P<times>doubl|tripl|trebl|quadrupl)(?:e|es|ed|ing)\b", re.I)
+_TIMES_OF = {"dou": 2.0, "tri": 3.0, "tre": 3.0, "qua": 4.0}
 _ASIDE = Pattern(r"\b(?:forget(?:ting)?|ignor\w+|never mind|leav\w+ aside|without|not counting|no) (?:about |the |any )?reciprocity\b", re.I)
 
 
@@ -59,8 +61,9 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return _by_table(query, times)
     metered, exponent = times[-1], query.last("exponent")
     extra = next((f for f in query.facts if f.quantity in ("stops", "factor", "times", "signed", "loss") or f.quantity == "relation" and f.cue == "more"), None)
-    if extra is None and exponent is None and patterns.search(r"\bdoubl", query.text, re.I):
-        return done((marks.shutter(metered.value * 2),), metered, notes=(_FLASH_NOTE,))
+    so_long = _SO_LONG.search(query.text) if extra is None and exponent is None else None
+    if so_long:
+        return done((marks.shutter(metered.value * _TIMES_OF[so_long["times"].lower()[:3]]),), metered, notes=(_FLASH_NOTE,))
     spoken = _EXTRA.search(query.text) if extra is None and exponent is None else None
     if spoken:
         value = metered.value * 2 ** _EXTRA_STOPS[spoken.group("n").lower()]

@@ -31,6 +31,9 @@ def compared(query: Query) -> Solution | None:
     asked, pair = _DARKER.search(query.text), readings(query)
     if pair is None:
         return None
+    if pair[0][0].quantity == "exposure_value" and _SET_AT.search(query.text[: pair[1][0].start]) and _UNDER_OVER.search(query.text):
+        light, camera = pair[0][0], pair[1][0]
+        return Solution(answers=(marks.stops(light.value - camera.value, "ambient"),), used=(light, camera, *query.all("film_speed")), topic="ambient")
     if _WENT.search(query.text):
         return Solution(answers=(marks.stops(more_light(*pair), "ambient"),), used=(*pair[0], *pair[1], *query.all("film_speed")), topic="ambient")
     first, second = pair
@@ -46,6 +49,11 @@ def compared(query: Query) -> Solution | None:
     value = more if second_asked else -more
     way = "brighter" if value > 0 else "darker"
     return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=used, topic="ambient")
+
+
+_SET_AT = Pattern(r"\b(?:settings?|camera|lens and shutter|i(?:'m| am)?|exposure)(?: (?:is|are|am|come|comes|amount|amounts|set|work|works|working|shoot|shooting|out|down|expose|exposing|for|at|to|on|as|of|an?|about))+ $", re.I)
+"""Right before an exposure value that the camera is set to."""
+_UNDER_OVER = Pattern(r"\bhow (?:many stops|far|much)\b[^?]{0,40}\b(?:under\w*|over\w*|below|above|too (?:dark|bright))\b", re.I)
 
 
 _WENT = Pattern(r"\bhow (?:many stops|much|far)\b[^?]{0,30}\b(?:has|have|had|did) (?:it|the (?:[a-z]+ )?(?:sky|light|daylight|sun|dusk|ambient|scene|evening))\b[^?]{0,24}\b(?:lost|lose|fallen|fall|dropped|drop|faded|fade|sunk|sink|dimmed|dim|gone down|go down|gained?|risen|rise|brightened?|come up|changed?)\b|\bhow (?:many stops|much)\b[^?]{0,12}\b(?:has|did) (?:it|the (?:sky|light)) (?:go|gone|come) (?:down|up)\b", re.I)
