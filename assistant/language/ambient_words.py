@@ -51,6 +51,8 @@ _FROM_SUN = frozenset({"stops", "relation", "signed", "loss", "power_down"})
 
 def sky_in_stops(facts: list[Fact], text: str) -> list[Fact]:
     """"light cloud, two stops less than full sun": the daylight, counted in stops from the sunny-16 rule, and no fill under it."""
+    if {f.quantity for f in facts if f.of == "ambient"} >= {"aperture", "shutter"}:
+        return facts  # it was read, and need not be reckoned from the rule
     told = [f for f in facts if f.quantity in _FROM_SUN]
     if len(told) != 1 or any(f.quantity in ("guide_number", "exposure_value", "distance", "power", "count") for f in facts) or not _SUNNY_SIXTEEN.search(text):
         return facts

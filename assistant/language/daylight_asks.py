@@ -63,7 +63,7 @@ def _under_now(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("stops")]
     if len(out) == 2 and kinds == ["shutter"] and len(facts) == 3 and _WISH.search(text[out[0].end : out[1].start]):
         return [Ask("shutter")]
-    return [Ask("shutter")] if (_SLOWEST.search(text) or _WHICH_SHUTTER.search(text)) and "shutter" not in {f.quantity for f in facts if f.of != "ambient"} and any(f.of == "ambient" for f in facts) else []
+    return [Ask("shutter")] if (_SLOWEST.search(text) or _WHICH_SHUTTER.search(text)) and "shutter" not in {f.quantity for f in facts if f.of != "ambient"} and any(f.of == "ambient" or f.quantity == "exposure_value" for f in facts) else []
 
 
 _LENS_TO = Pattern(r"\b(?:what|where|which mark) (?:would|must|should|does|do|will|has|is)(?: i (?:set|turn|put|move|bring|close|open))? (?:the |my )?(?:lens|ring|iris|aperture)(?: then| now)? ?(?:have to|need to|want to|got to)? ?(?:be|go|sit|stand|come)?(?: set| turned| down| up)?(?: on| at| to| for)?\b|\bf\W{0,2}what\b|\bwhat f\b|\b(?:lens|ring|iris|aperture) (?:then |now |has to |should |must )?(?:goes|go|comes?|sits?|stands?|be|is|set|stays?)?(?: down| up)?(?: to| at| on| where| what)*\W*\?|\b(?:open|stop|close)(?: up| down)? to (?:what|where)\b", re.I)
@@ -114,7 +114,7 @@ _HOW_FAR_DOWN = Pattern(rf"\bhow far\b[^?.]{{0,40}}\b(?:below|under|beneath|over
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"How far down is the room?": stops, where a reading of it is given."""
-    if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd"} and any(f.quantity == "shutter" for f in facts):
+    if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd", "widest_aperture", "smallest_aperture", "remark"} and any(f.quantity == "shutter" for f in facts):
         return [replace(asks[0], quantity="shutter")]  # "I'm on 1/60 and want two stops more. what speed?"
     if len(asks) == 1 and asks[0].quantity == "speed" and {"film_speed", "aperture"} <= {f.quantity for f in facts} <= {"film_speed", "aperture", "sync", "exposure_value", "relation", "stops", "nd"}:
         return [replace(asks[0], quantity="shutter")]  # the film's speed is told

@@ -112,6 +112,7 @@ def _without_parts_asked(facts: list[Fact], text: str) -> list[Fact]:
 _STALE = Pattern(r"\b(?:expir\w*|out ?dated|out of date|best before|use by|develop before|process before|dated?|sell by|(?:per|a|each|every) decade|(?:every|per) (?:ten|10) years)\b", re.I)
 
 
+_EACH = Pattern(r"\b(?:every|per|each|a)\s*$", re.I)
 _NOW_BEFORE = Pattern(r"\b(?:now|today|this year|presently|it'?s|it is|we'?re in|(?:(?:shot|shoot\w*|us(?:e|ed|ing)|expos\w+|load\w*|met?er\w*) (?:it |them |this |that |the \w+ )?|only )(?:in|now))(?: already| now)?\W{1,2}$", re.I)
 _NOW_AFTER = Pattern(r"\s*(?:now|today|this year|already|is (?:now|today|this year)|as (?:we speak|of now))\b", re.I)
 
@@ -119,7 +120,7 @@ _NOW_AFTER = Pattern(r"\s*(?:now|today|this year|already|is (?:now|today|this ye
 def years_between(facts: list[Fact], text: str) -> list[Fact]:
     """"expired 2006, it's 2026 now": twenty years."""
     dated = [f for f in facts if f.quantity in ("number", "remark", "film_speed") and not f.unit and 1930 <= f.value <= 2060 and f.value == int(f.value)]
-    if len(dated) != 2 or dated[0].value == dated[1].value or any(f.quantity == "years" for f in facts) or not _STALE.search(text):
+    if len(dated) != 2 or dated[0].value == dated[1].value or any(f.quantity == "years" and not _EACH.search(text[: f.start]) for f in facts) or not _STALE.search(text):
         return facts
     made, now = sorted(dated, key=lambda f: f.value)
     if not (_NOW_BEFORE.search(text[max(0, now.start - 40) : now.start]) or _NOW_AFTER.match(text, now.end)):
@@ -189,7 +190,7 @@ def _compared(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 
 _METERED_FOR = Pattern(r"\b(?:sums?|maths?|meter\w*|dial\w*|worked|calculat\w+|reckoned|figured|set|rat(?:ed|ing)|thought|expos\w+|shot)\b", re.I)
-_SLIPPED = Pattern(r"\b(?:left|still|forgot\w*|mistake\w*|accident\w*|wrong\w*|really|actually|turned out|instead of|in fact|but the (?:roll|film)|but (?:i'?d|i had|it was)|supposed to be|should(?:'ve| have))\b", re.I)
+_SLIPPED = Pattern(r"\b(?:thought|believed|left|still|forgot\w*|mistake\w*|accident\w*|wrong\w*|really|actually|turned out|instead of|in fact|but the (?:roll|film)|but (?:i'?d|i had|it was)|supposed to be|should(?:'ve| have))\b", re.I)
 _SUMS_FOR = Pattern(r"\b(?:sums?|calculations?|flash|maths?|figures|numbers|exposures?|readings?|meter\w*|dial\w*|worked|calculated|computed|reckoned|set|card|table|scale)\b[^.?!;\d]{0,24}\b(?:for|at|on|to|as)(?: (?:iso|asa|a|the))? $", re.I)
 """Right before a number: what the exposure was worked out for."""
 _IS_SET = Pattern(r"[\s,]*(?:is |was )?(?:what|where) (?:\w+ ){0,3}?(?:meter|dial|set|sums?)\w*", re.I)

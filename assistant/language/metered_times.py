@@ -105,7 +105,16 @@ def _instruments(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="remark", unit="", of="") if f.quantity == "distance" and f.value == 1.0 and _READING_THING.fullmatch(f.said.strip()) and _IT_DOES.match(text, f.end) else f for f in facts]
 
 
+_EXPOSURE = Pattern(r"\s*(?:and proper |and correct )?(?:exposures?|density|negative|scale|sun|daylight)\b", re.I)
+
+
+def _full_exposure(facts: list[Fact], text: str) -> list[Fact]:
+    """"that still gives a full exposure": no power of a flash."""
+    return [f for f in facts if not (f.quantity == "power" and f.said.strip().lower() == "full" and _EXPOSURE.match(text, f.end))]
+
+
 STEPS: Steps = (
+    (_full_exposure, frozenset({"power"})),
     (_instruments, frozenset({"distance"})),
     (_of_no_light, frozenset({"exposure_value"})), (_meter_at, frozenset({"rated"})), (_counted_at, frozenset({"film_speed"})),
     (_seconds, frozenset({"exposure_value", "film_speed"})), (_read_times, frozenset({"sync"})), (_top_times, frozenset({"shutter"})), (_slow_times, frozenset({"power"})),

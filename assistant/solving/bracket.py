@@ -16,7 +16,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
-_TALK = Pattern(r"\b(?:under|over)\b[^.?!]*\b(?:next|then|second)\b[^.?!]*\b(?:last|then|third)\b[^.?!]*\b(?:under|over|normal|metered|exact)\b|\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
+_TALK = Pattern(r"\b(?:under|over),? (?:then )?(?:straight|normal|exact|correct|as metered|on the nose)\b[^.?!]{0,40}\b(?:over|under)\b|\bstops? (?:too )?dark\b[^.?!]*\bstops? (?:too )?light\b|\bstops? (?:too )?light\b[^.?!]*\bstops? (?:too )?dark\b|\b(?:under|over)\b[^.?!]*\b(?:next|then|second)\b[^.?!]*\b(?:last|then|third)\b[^.?!]*\b(?:under|over|normal|metered|exact)\b|\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
@@ -235,7 +235,7 @@ def _spelled(query: Query) -> tuple[float, ...]:
     text = query.text
     marked: list[tuple[int, float]] = []
     taken: list[tuple[int, int]] = []
-    for m in patterns.finditer(rf"(?P<n>\b{_NUMBER})\s*(?:too )?(?P<way>over|under|more|less|brighter|darker|dimmer|above|below|down|up)\b|(?P<sign>plus|minus|\+|-(?=[\d½⅓⅔]))\s*(?P<m>{_NUMBER})", text, re.I):
+    for m in patterns.finditer(rf"(?P<n>\b{_NUMBER})\s*(?:too )?(?P<way>over|under|more|less|brighter|darker|dimmer|dark|light|above|below|down|up)\b|(?P<sign>plus|minus|\+|-(?=[\d½⅓⅔]))\s*(?P<m>{_NUMBER})", text, re.I):
         sign = _direction(m.group("way") or m.group("sign") or "")
         if (m.group("n") or "").strip().lower() == "one" and text[: m.start()].lower().endswith("the "):
             continue  # "the one over": which frame, not by how much
@@ -269,7 +269,7 @@ def _by_words(query: Query) -> list[tuple[int, float]]:
 
 
 def _direction(word: str) -> int:
-    return 1 if word.lower() in ("over", "more", "brighter", "lighter", "above", "up", "plus", "+") else -1 if word else 0
+    return 1 if word.lower() in ("over", "more", "brighter", "lighter", "light", "above", "up", "plus", "+") else -1 if word else 0
 
 
 def _size(query: Query, start: int, end: int, words: str) -> float:

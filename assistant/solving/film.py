@@ -16,12 +16,11 @@ from assistant.physics.film import exposure_index
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
-from assistant.solving import bracket, camera, marks, reciprocity
+from assistant.solving import bracket, camera, film_aged, marks, reciprocity
 from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution, needs
 
-STOPS_PER_DECADE = 1.0  # common practice, no source
 LATITUDE: tuple[tuple[str, str, tuple[float, float]], ...] = (
     # kind of film, what to say, stops that pass under and over
     # common practice and one test, gathered from forums and handouts; no standard behind them
@@ -154,7 +153,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
         return needs(("stops",), f"I need by how many stops it is to be {'pulled' if 'pull' in query.cues else 'pushed'}.", (said,), "film")
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):
         return None
-    for rule in (_for_filter, _other_scale, _expired_speed, _pushed_speed, _always_over):
+    for rule in (_for_filter, _other_scale, film_aged.rating, _pushed_speed, _always_over):
         found = rule(query, said, ask)
         if found:
             return found
@@ -261,34 +260,13 @@ def _came_out(text: str, moved: Fact) -> float:
     return 1.0 if way["under"] or (way["result"] or "").lower() == "thin" or (way["too"] or "").lower() == "dark" else -1.0
 
 
-def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
-    """Years past the date, stops a decade, and the facts that say so."""
-    years = next((f for f in query.all("years") if not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
-    if years is None or not patterns.search(r"expir|past|out of date|outdated|old|decade|date|ran out|years? (?:out|over|beyond|gone|stale|late)", query.text, re.I):
-        return None
-    rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)
-    per = next((f for f in query.all("years") if f is not years and f.value > 0 and patterns.search(r"\b(?:every|per|each)\s*$", query.text[: f.start], re.I)), None)
-    return years.value, (abs(rate.value) if rate else STOPS_PER_DECADE) * 10.0 / (per.value if per else 10.0), tuple(f for f in (years, rate, per) if f)
-
-
-def _expired_speed(query: Query, said: Fact, ask: Ask) -> Solution | None:
-    age = _years(query)
-    if age is None:
-        return None
-    stops = age[0] / 10.0 * age[1]
-    return _done((marks.film_speed(exposure_index(said.value, stops)), marks.stops(stops)), said, *age[2], notes=(_AGE_NOTE,))
-
-
-_AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: heat makes it worse, a freezer better, and slide film should not be trusted; shoot a test roll."
-
-
 # --- stops --------------------------------------------------------------------------------------------
 
 
 def _stops(query: Query, ask: Ask) -> Solution | None:
     if _is_exposure(query):
         return _stops_rated(query) if _STOPS_OF_PUSH.search(query.text) and not query.has("guide_number") and not query.has("distance") else None
-    for rule in (_put_right, _stops_rated, _stops_old, _latitude, reciprocity.stops_added):
+    for rule in (_put_right, _stops_rated, film_aged.stops, _latitude, reciprocity.stops_added):
         found = rule(query)
         if found:
             return found
@@ -353,13 +331,6 @@ def _put_right(query: Query) -> Solution | None:
     return _done((marks.stops(abs(off[0].value) if dark else -abs(off[0].value)),), off[0])
 
 
-def _stops_old(query: Query) -> Solution | None:
-    age = _years(query)
-    if age is None:
-        return None
-    return _done((marks.stops(age[0] / 10.0 * age[1]),), *age[2], lead="Add", notes=(_AGE_NOTE,))
-
-
 def _latitude(query: Query) -> Solution | None:
     """How far off one may be, in words, by the kind of film."""
     if not _LATITUDE_ASKED.search(query.text) or query.has("stops") or query.has("film_speed") and query.has("rated"):
@@ -376,19 +347,10 @@ def _words_only(query: Query, ask: Ask) -> Solution | None:
     return _latitude(query) or (_stops_rated(query) if query.has("rated") and patterns.search(r"stops|how far (?:off|out)", query.text, re.I) else None)
 
 
-def _opened_for_age(query: Query, ask: Ask) -> Solution | None:
-    """"f/16 for the fresh film, this one expired twenty years ago": the lens opened by what the years take."""
-    age, read = _years(query), query.all("aperture")
-    if age is None or len(read) != 1 or len(query.all("film_speed")) > 1 or any(query.has(q) for q in ("guide_number", "distance", "power", "exposure_value", "shutter", "push")):
-        return None
-    stops = age[0] / 10.0 * age[1]
-    return _done((marks.aperture(read[0].value * 2.0 ** (-stops / 2)), marks.stops(stops)), read[0], *age[2], *query.all("film_speed"), notes=(_AGE_NOTE,))
-
-
 def _rating_to_set(query: Query, ask: Ask) -> Solution | None:
     """"160 film rated one stop over, what do I set": the dial of the meter, where nothing is said of a flash."""
     moved = query.has("stops") or query.has("push") or query.has("years")
     return _film_speed(query, ask) if moved and not query.has("shutter") and patterns.search(r"\brat(?:e|ed|ing)\b|box speed|\bEI\b", query.text, re.I) else None
 
 
-_ROWS = {"aperture": (_opened_for_age, _rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}
+_ROWS = {"aperture": (film_aged.opened, film_aged.opened_for_speed, _rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}

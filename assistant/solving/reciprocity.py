@@ -210,6 +210,10 @@ def by_aperture(query: Query, ask: Ask) -> Solution | None:
     times, stops = query.all("shutter"), query.all("aperture")
     if len(stops) != 1 or query.has("guide_number"):
         return None
+    exponent = query.last("exponent")
+    if exponent is not None and len({f.value for f in times}) == 1 and not query.has("sheet_row"):
+        longer = _by_exponent(times[0], exponent)
+        return replace(longer, answers=(marks.aperture(stops[0].value * (times[0].value / float(longer.answers[0].value)) ** 0.5), longer.answers[1]), used=(stops[0], *times, exponent))
     if not query.has("sheet_row") and not query.has("sheet_span"):
         added = [f for f in query.facts if f.quantity in ("stops", "signed")]
         plain = len(added) == len(times) == 1 and times[0].value > 1 and _SHEET_SAYS.search(query.text) is not None and added[0].cue != "less"
@@ -226,7 +230,7 @@ def _paired(between: str) -> bool:
     return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|turns? to|into|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
 
 
-_LOST = Pattern(r"\b(?:los(?:e|es|ing)|lost)\b|\bhow (?:far|many stops|much) (?:under|short|down|too little)\b", re.I)
+_LOST = Pattern(r"\b(?:los(?:e|es|ing)|lost)\b|\bhow (?:far|many stops|much) (?:under\w*|short|down|too little)\b", re.I)
 
 
 def stops_added(query: Query) -> Solution | None:

@@ -1,0 +1,72 @@
+"""Film that is not what its box says: past its date, or slower or faster by the person's own test.
+
+The lens is opened, or the film rated lower, by what the years or the test take.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.physics.film import exposure_index
+from assistant.query import Ask, Fact, Query
+from assistant.solving import marks
+from assistant.solving.reciprocity import done as _done
+from assistant.solving.solution import Solution
+
+STOPS_PER_DECADE = 1.0  # common practice, no source
+
+
+def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
+    """Years past the date, stops a decade, and the facts that say so."""
+    years = next((f for f in query.all("years") if not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
+    if years is None or not patterns.search(r"expir|best before|use by|past|out of date|outdated|old|decade|date|ran out|years? (?:out|over|beyond|gone|stale|late)", query.text, re.I):
+        return None
+    rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)
+    per = next((f for f in query.all("years") if f is not years and f.value > 0 and patterns.search(r"\b(?:every|per|each)\s*$", query.text[: f.start], re.I)), None)
+    return years.value, (abs(rate.value) if rate else STOPS_PER_DECADE) * 10.0 / (per.value if per else 10.0), tuple(f for f in (years, rate, per) if f)
+
+
+def rating(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    age = _years(query)
+    if age is None:
+        return None
+    stops = age[0] / 10.0 * age[1]
+    return _done((marks.film_speed(exposure_index(said.value, stops)), marks.stops(stops)), said, *age[2], notes=(_AGE_NOTE,))
+
+
+_AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: heat makes it worse, a freezer better, and slide film should not be trusted; shoot a test roll."
+
+
+def stops(query: Query) -> Solution | None:
+    age = _years(query)
+    if age is None:
+        return None
+    return _done((marks.stops(age[0] / 10.0 * age[1]),), *age[2], lead="Add", notes=(_AGE_NOTE,))
+
+
+def opened(query: Query, ask: Ask) -> Solution | None:
+    """"f/16 for the fresh film, this one expired twenty years ago": the lens opened by what the years take."""
+    age, read = _years(query), query.all("aperture")
+    if age is None or len(read) != 1 or len(query.all("film_speed")) > 1 or any(query.has(q) for q in ("guide_number", "distance", "power", "exposure_value", "shutter", "push")):
+        return None
+    stops = age[0] / 10.0 * age[1]
+    return _done((marks.aperture(read[0].value * 2.0 ** (-stops / 2)), marks.stops(stops)), read[0], *age[2], *query.all("film_speed"), notes=(_AGE_NOTE,))
+
+
+_SLOW_OR_FAST = Pattern(r"\W*(?:too )?(?:(?P<slow>slow(?:er)?)|fast(?:er)?)\b", re.I)
+_A_FILM = Pattern(r"\b(?:film|roll|batch|stock|emulsion)\b", re.I)
+_TOLD_BESIDE = frozenset({"stops", "relation", "loss", "aperture", "film_speed", "remark", "place", "modifier"})
+
+
+def opened_for_speed(query: Query, ask: Ask) -> Solution | None:
+    """"f/11 with the fresh film, the old batch tests a stop slower": the lens opened by what the film lacks."""
+    moved, read = [f for f in query.facts if f.quantity in ("stops", "relation", "loss")], query.all("aperture")
+    if len(moved) != 1 or len(read) != 1 or not _A_FILM.search(query.text) or {f.quantity for f in query.facts} - _TOLD_BESIDE or len(query.all("film_speed")) > 1:
+        return None
+    way = _SLOW_OR_FAST.match(query.text, moved[0].end)
+    if way is None:
+        return None
+    slower = abs(moved[0].value) * (1 if way["slow"] else -1)
+    return _done((marks.aperture(read[0].value * 2.0 ** (-slower / 2)),), read[0], moved[0], *query.all("film_speed"))
