@@ -197,6 +197,10 @@ def _for_anybody(text: str) -> str:
     return patterns.sub(_AUDIENCE.pattern, " ", text, flags=re.IGNORECASE) if _AUDIENCE.search(text) else text
 
 
+_OF_THE_ANSWER = Pattern(r"\bwhat (?:is|would|does) (?:that|it|this)(?: be| come to| make)? (?:as|in) ", re.IGNORECASE)
+"""After an answer: the same once more in another measure, and no word to be explained."""
+
+
 def explains_first(turn: Turn) -> Answer | None:
     """A question for an explanation and no figure to work with: taught before anything is solved."""
     said = _said(turn)
@@ -205,7 +209,7 @@ def explains_first(turn: Turn) -> Answer | None:
     told = _told_failure(turn, said)
     if told is not None:
         return told
-    if turn.query.claim and not _OPEN.search(said) or not _ASKS.search(said):
+    if turn.query.claim and not _OPEN.search(said) or not _ASKS.search(said) or turn.conversation.scene.asks and _OF_THE_ANSWER.search(said):
         return None
     return None if _has_figures(turn, said) else explains(turn)
 

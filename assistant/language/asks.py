@@ -48,7 +48,7 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
             hint = _weak_ask_at(segment, at, text, last)
             if hint:
                 weak.append(hint)
-    if patterns.search(r"\bas a factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
+    if patterns.search(r"\bas an? (?:filter |exposure )?factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
     asks = _merged(strong or weak[-2:] or _fallback(segments, text))
     return [replace(a, quantity="power") if a.quantity in ("aperture", "stops") else a for a in asks] if _A_FRACTION.search(text) or _TURNED_TO.search(text) else asks

@@ -42,9 +42,13 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("stops")]
     if _WHAT_TIME.search(text) and any(f.of == "ambient" for f in facts) and any(f.quantity == "aperture" and f.of == "" for f in facts):
         return [Ask("shutter")]
+    settings = [f for f in facts if f.quantity in ("aperture", "shutter")]
+    if len(settings) == 1 and sum(f.quantity == "exposure_value" for f in facts) == 2 and _WHAT_IS_IT_NOW.search(text):
+        return [Ask(settings[0].quantity)]
     return _under_now(text, facts) or _the_open_one(text, facts)
 
 
+_WHAT_IS_IT_NOW = Pattern(r"\bwhat (?:must|should|does|will|would|has) (?:it|that) (?:now )?(?:to )?be(?:come)?\b|\bwhat is it now\b", re.I)
 _WHAT_TIME = Pattern(r"\b(?:what|which) (?:exposure )?time\b(?! (?:of|is it|do we))", re.I)
 
 
@@ -112,8 +116,13 @@ def _by_another_word(ask: Ask, facts: Sequence[Fact], text: str) -> Ask:
 _HOW_FAR_DOWN = Pattern(rf"\bhow far\b[^?.]{{0,40}}\b(?:below|under|beneath|over|above|short of) (?:the )?(?:normal|correct|proper|right|metered|its reading|reading)\b|\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{AMBIENT})\b", re.I)
 
 
+_BOTH_READ = Pattern(r"\bwhat (?:do|does|will|would|should|must) (?:the (?:two|pair|both)|both|they|it all|the sum)(?: of them)?(?: together| combined| in all)? (?:read|meter|give|make|come to|amount to|show)\b", re.I)
+
+
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"How far down is the room?": stops, where a reading of it is given."""
+    if [a.quantity for a in asks] == ["shutter"] and _BOTH_READ.search(text) and sorted(f.of for f in facts if f.quantity == "aperture") == ["", "ambient"]:
+        return [Ask("aperture", "both")]
     if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd", "widest_aperture", "smallest_aperture", "remark"} and any(f.quantity == "shutter" for f in facts):
         return [replace(asks[0], quantity="shutter")]  # "I'm on 1/60 and want two stops more. what speed?"
     if len(asks) == 1 and asks[0].quantity == "speed" and {"film_speed", "aperture"} <= {f.quantity for f in facts} <= {"film_speed", "aperture", "sync", "exposure_value", "relation", "stops", "nd"}:

@@ -174,7 +174,7 @@ def _both_told(facts: list[Fact], text: str) -> list[Fact]:
     return [_speed(f) if f.quantity == "number" and (f in film or f in metered) else f for f in facts]
 
 
-_NOW_IS = Pattern(r"\b(?:(?:this (?:week|time|roll|one)|now|today|tonight|then|and|but) (?:it'?s|it is|i'?m on|we'?re on|i have|we have|with|on|for)|(?:this one|film|back|body|camera)(?:'s| is| holds| has| takes)|(?:now |ive |i've |have |just )?loaded|loading|offers me|offered me|swapped (?:it )?(?:for|to)|changed (?:it )?(?:for|to)|switched (?:it )?to) (?:the |an? |iso )*$", re.I)
+_NOW_IS = Pattern(r"\b(?:(?:and|but|while) the other(?: one| body| camera| back| roll| magazine| holder)?(?: has| holds| is| takes| with| had)?|(?:this (?:week|time|roll|one)|now|today|tonight|then|and|but) (?:it'?s|it is|i'?m on|we'?re on|i have|we have|with|on|for)|(?:this one|film|back|body|camera)(?:'s| is| holds| has| takes)|(?:now |ive |i've |have |just )?loaded|loading|offers me|offered me|swapped (?:it )?(?:for|to)|changed (?:it )?(?:for|to)|switched (?:it )?to) (?:the |an? |iso )*$", re.I)
 _WHAT_WITH = Pattern(r"\b(?:what|which|how much) (?:power|aperture|opening|f-?stop|distance)\b[^.?\d]{0,16}\b(?:with|on|for) (?:the |an? )?$", re.I)
 _ENDS = Pattern(r"\s*(?:$|[.,;:?!)](?!\d)|(?:now|instead|and|so|but|then|today|tonight|in|what|same|loaded|film)\b)", re.I)
 

@@ -60,7 +60,11 @@ def _read_times(facts: list[Fact], text: str) -> list[Fact]:
 
 
 def _top_times(facts: list[Fact], text: str) -> list[Fact]:
-    return [replace(f, quantity="sync", of="camera", cue="top") if f.quantity == "shutter" and _TOP_TIME.search(text[max(0, f.start - 48) : f.start]) else f for f in facts]
+    return [replace(f, quantity="sync", of="camera", cue="top") if f.quantity == "shutter" and _TOP_TIME.search(text[max(0, f.start - 48) : f.start]) else replace(f, quantity="sync", of="camera") if f.quantity == "shutter" and _SYNCS_TO.search(text[max(0, f.start - 70) : f.start]) else f for f in facts]
+
+
+_SYNCS_TO = Pattern(r"\bsync(?:s|hronis\w+|hroniz\w+)?\b[^.?!;,\d]{0,40}\b(?:to|up to|as far as|as high as|as fast as|down to)(?: even)? $", re.I)
+"""Right before a time: "syncs at every speed up to"."""
 
 
 def _slow_times(facts: list[Fact], text: str) -> list[Fact]:

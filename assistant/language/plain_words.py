@@ -147,7 +147,7 @@ def _asked_apart(said: str) -> str:
 def _is_said_otherwise(said: str) -> bool:
     """Whether one of those words stands by itself: "im" is in every "time"."""
     low = said.lower()
-    return not said.isascii() or "number of" in low or " blue" in low or "half" in low and "minute" in low or "hour" in low or "how many f" in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
+    return not said.isascii() or "number of" in low or " blue" in low or "half" in low and "minute" in low or "hour" in low or "hand" in low and "meter" in low or "how many f" in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
 
 
 def _holds(text: str, pieces: tuple[str, ...]) -> bool:

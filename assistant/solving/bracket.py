@@ -48,6 +48,9 @@ _MAKE: dict[str, tuple[float, Callable[[float, str | None], Quantity]]] = {
 
 def solve(query: Query) -> Solution | None:
     """The settings of a bracket, or how many frames it takes; None when it is none."""
+    between = _safe_between(query) if query.asks_for("aperture") else None
+    if between is not None:
+        return between
     text = _OF_METAL.sub(" ", query.text)
     of_frames = bool([f for f in query.facts if f.quantity == "count" and f.unit == "frames"]) and "battery" not in query.cues and not query.has("max_count")
     if of_frames and query.asks_for("count") and _SETS.search(text) and not query.has("guide_number") and (filled := _on_a_roll(query)) is not None:
@@ -79,6 +82,19 @@ def solve(query: Query) -> Solution | None:
     several = len(offsets) > 1
     answers = tuple(make(base.value * 2 ** (weight * o), _name(o) if several else None) for o in offsets)
     return replace(_said(query, base, answers, offsets), used=(*base.used, *used, *(replace(f, quantity="remark") for f in named)))
+
+
+_BETWEEN = Pattern(r"\b(?:between|from) (?:which|what)(?: two)? (?:apertures?|f-?(?:stops?|numbers?)|openings|settings|marks)\b|\b(?:what|which) (?:is the )?range of (?:apertures|f-?stops|f-?numbers)\b|\bwhich (?:two )?(?:apertures|f-?stops|f-?numbers) (?:bound|limit|are the (?:limits|ends))\b", re.I)
+
+
+def _safe_between(query: Query) -> Solution | None:
+    """"f/8 is right and the film takes half a stop either way: between which apertures am I safe": the two ends, and no frames between."""
+    sizes, read = [f for f in query.facts if f.quantity in ("stops", "loss", "relation", "signed")], query.all("aperture")
+    if not _BETWEEN.search(query.text) or len(read) != 1 or not sizes or query.has("guide_number"):
+        return None
+    over, under = (next((abs(f.value) for f in sizes if f.cue == way), abs(sizes[-1].value) if _EITHER.search(query.text) or len(sizes) == 1 else 0.0) for way in ("more", "less"))
+    ends = (marks.aperture(read[0].value * 2 ** (-over / 2), "from"), marks.aperture(read[0].value * 2 ** (under / 2), "to"))
+    return Solution(answers=ends, used=(read[0], *sizes), topic="bracket", lead=f"From {ends[0].set} to {ends[1].set}.")
 
 
 _SETS = Pattern(r"\bhow many (?:whole |full |complete |such )?(?:brackets|subjects|set-?ups|scenes|sets|sitters|poses|groups|views|places)\b", re.I)

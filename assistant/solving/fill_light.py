@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from assistant import patterns, scales
 from assistant.patterns import Pattern
 from assistant.physics import ambient
-from assistant.physics.flash import light_still_wanted, sum_of_light
+from assistant.physics.flash import light_still_wanted, stops_from_key_plus_fill, stops_from_key_to_fill, sum_of_light
 from assistant.places import ROOMS
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -280,6 +280,8 @@ _FOR_DAYLIGHT = Pattern(r"\b(?:for|expos\w+|balanced (?:for|to)|suits?) (?:the )
 
 def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
     """What the fill must read on its own, to be set with a flash's own dial or a meter."""
+    if said is None and query.has("ratio"):
+        return _fill_of_ratio(query)
     if said is None or not patterns.search(r"fill|flash", query.text, re.I) or query.has("distance"):
         return None
     room = query.last("aperture", "ambient")
@@ -294,6 +296,19 @@ def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
         return Solution(answers=(marks.aperture(room.value), marks.aperture(value, "fill")), used=(room, said), topic="ambient", notes=("The camera is set for the daylight; the fill alone reads less.",))
     return Solution(answers=(marks.aperture(value, "fill"),), used=(room, said), topic="ambient", lead="The fill alone should read",
                     notes=(f"The camera stays at f/{room.value:g} for the daylight.",))
+
+
+def _fill_of_ratio(query: Query) -> Solution | None:
+    """"the sun is the key at f/16, what must the fill read for 3:1": so far under the sun as the ratio says (contract 7)."""
+    from assistant.solving.relations import is_key_to_fill
+
+    room, wide = query.last("aperture", "ambient"), query.all("ratio")[-1].value
+    if room is None or len(query.all("aperture")) != 1 or wide <= 1 or any(query.has(q) for q in ("distance", "guide_number", "power", "stops")) or not _WHAT_FLASH.search(query.text):
+        return None
+    stops = stops_from_key_to_fill(wide) if is_key_to_fill(query) else stops_from_key_plus_fill(wide)
+    named = "key to fill, each read alone" if is_key_to_fill(query) else "(key + fill) to fill"
+    return Solution(answers=(marks.aperture(ambient.aperture_after(room.value, -stops), "fill"),), used=(room, query.all("ratio")[-1], *query.all("shutter"), *query.all("film_speed")), topic="ambient", lead="The fill alone should read",
+                    notes=(f"Counted as {named}.",))
 
 
 def _target(query: Query, light: Daylight, at: Working, said: Fact | None, room: Fact | None) -> float | Solution | None:

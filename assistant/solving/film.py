@@ -160,7 +160,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     return None
 
 
-_METER_SET = Pattern(r"\b(?:on|in|into|for) (?:the |my )?(?:hand[- ]?\w* )?(?:light )?meter\b", re.I)
+_METER_SET = Pattern(r"\b(?:on|in|into|for) (?:the |my |a |this )?(?:hand[- ]?\w* )?(?:light )?meter\b", re.I)
 
 
 def _for_filter(query: Query, said: Fact, ask: Ask) -> Solution | None:

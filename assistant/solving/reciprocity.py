@@ -43,7 +43,7 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
     speeds = {f.value for f in query.facts if f.quantity in ("film_speed", "rated")}
     if len(speeds) > 1 and times and (query.has("exponent") or query.has("sheet_row")):
         return needs(("shutter",), "I need the time metered at the speed that you rate the film at.", tuple(times), "film")
-    if times and _METERED_ASKED.search(query.text) and _GIVEN.search(query.text):
+    if times and _METERED_ASKED.search(query.text) and (_GIVEN.search(query.text) or _LONGEST_METERED.search(query.text)):
         backwards = _backwards(query, times)
         if backwards is not None:
             return backwards
@@ -53,7 +53,7 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
     if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
-    if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or query.has("factor") or len(query.all("aperture")) == 2 or query.has("magnification") and not _THROUGH_LENS.search(query.text) or _of_the_draw(query)):
+    if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or query.has("factor") or len({f.value for f in query.all("aperture")}) == 2 or query.has("magnification") and not _THROUGH_LENS.search(query.text) or _of_the_draw(query)):
         return _through_a_filter(query, times)
     if len(query.all("aperture")) >= 2 and not query.has("exponent") and len(times) < 3:
         return None  # a reading and another aperture: an equivalent exposure
@@ -143,14 +143,15 @@ def _rows_of(text: str, times: list[Fact]) -> tuple[list[tuple[float, float]], l
 
 
 _METERED_ASKED = Pattern(r"\b(?:what|which|how long)\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?|\b(?:longest|most|shortest|what|which) (?:metered|uncorrected) (?:time|exposure|reading)\b", re.I)
-_GIVEN = Pattern(r"\b(?:gave|given|giving|exposed|exposing|ran|run|opened for|kept (?:it )?open|keep (?:the shutter |it )?open|(?:has to|must|should) include|with the correction (?:in|included|counted)|correction (?:in it|included|counted)|all in)\b", re.I)
+_LONGEST_METERED = Pattern(r"\b(?:longest|most|greatest) metered\b", re.I)
+_GIVEN = Pattern(r"\b(?:patience|(?:real|true|actual|corrected|final) (?:exposure|time)|no (?:longer|more) than|at (?:the )?most|can (?:only )?(?:give|wait|hold|keep)|won't go (?:past|beyond|over)|gave|given|giving|exposed|exposing|ran|run|opened for|kept (?:it )?open|keep (?:the shutter |it )?open|(?:has to|must|should) include|with the correction (?:in|included|counted)|correction (?:in it|included|counted)|all in)\b", re.I)
 
 
 def _backwards(query: Query, times: list[Fact]) -> Solution | None:
     """"the sheet turns 2 s into 5 and 8 into 30; I gave 30 s, what was metered?": the other way round."""
     rows, exponent = query.all("sheet_row"), query.last("exponent")
     pairs, left = ([(r.value, r.other) for r in rows], times) if rows else _rows_of(query.text, times)
-    if len({f.value for f in left}) != 1 or not (pairs or exponent) or query.has("aperture"):
+    if len({f.value for f in left}) != 1 or not (pairs or exponent) or len({f.value for f in query.all("aperture")}) > 1:
         return None
     given = left[0].value
     if pairs:

@@ -6,6 +6,7 @@ import re
 
 from assistant import patterns, scales
 from assistant.patterns import Pattern
+from assistant.places import ROOMS
 from assistant.query import Fact, Query
 from assistant.solving import marks
 from assistant.solving.solution import Solution
@@ -29,7 +30,7 @@ def compared(query: Query) -> Solution | None:
     if left_open is not None:
         return left_open
     asked, pair = _DARKER.search(query.text), readings(query)
-    if pair is None:
+    if pair is None or _is_worked_at(query.text, *pair):
         return None
     if pair[0][0].quantity == "exposure_value" and _SET_AT.search(query.text[: pair[1][0].start]) and _UNDER_OVER.search(query.text):
         light, camera = pair[0][0], pair[1][0]
@@ -48,7 +49,18 @@ def compared(query: Query) -> Solution | None:
     more = more_light(first, second)
     value = more if second_asked else -more
     way = "brighter" if value > 0 else "darker"
-    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=used, topic="ambient")
+    place = next((w for w in reversed((asked["one"] or asked["first"]).lower().split()) if w in _PLACES), "ambient")
+    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, place),), used=used, topic="ambient")
+
+
+_PLACES = frozenset({"window", "windows", "room", "sky", "background", "backdrop", "wall", "face", "sun", "street", *ROOMS.split("|")})
+_OURS = Pattern(r"\b(?:i'm|i am|i|my|camera|shoot\w*|flash\w*|setting\w*|working|exposing|exposed)\b", re.I)
+
+
+def _is_worked_at(text: str, first: Reading, second: Reading) -> bool:
+    """"the wall reads 1/30 at f/4; I shoot at 1/125 and f/8": the second is what the camera is set to, no reading of another place."""
+    end, start = max(f.end for f in first), min(f.start for f in second)
+    return second[0].quantity == "aperture" and end < start and _OURS.search(text[end:start]) is not None
 
 
 _SET_AT = Pattern(r"\b(?:settings?|camera|lens and shutter|i(?:'m| am)?|exposure)(?: (?:is|are|am|come|comes|amount|amounts|set|work|works|working|shoot|shooting|out|down|expose|exposing|for|at|to|on|as|of|an?|about))+ $", re.I)
