@@ -29,6 +29,7 @@ def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
 
 
 def rating(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    """The speed to rate it at, so many years past its date."""
     age = _years(query)
     if age is None:
         return None
@@ -40,6 +41,7 @@ _AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: 
 
 
 def stops(query: Query) -> Solution | None:
+    """How many stops the years want more."""
     age = _years(query)
     if age is None:
         return None
