@@ -68,14 +68,31 @@ def _pieces(phrase: str) -> list[str]:
     return re.sub(r"(?<=[a-z])'(?=[a-z]+\b)", " '", phrase.replace("-", " ")).split()
 
 
+def _written_out(phrases: list[str], short: dict[str, list[str]]) -> list[str]:
+    """The phrases, each of those with a name in brackets once for every word of that name.
+
+    >>> _written_out(["heads", "<alike> heads"], {"<alike>": ["equal", "twin"]})
+    ['heads', 'equal heads', 'twin heads']
+    """
+    out = []
+    for phrase in phrases:
+        name = next((n for n in short if n in phrase), "")
+        out += [phrase.replace(name, word) for word in short[name]] if name else [phrase]
+    return out
+
+
 def build_lexicon(files: list[Path]) -> dict[str, list[list[Any]]]:
-    """First word -> entries, longest first. A section [ROLE] has values; a plain list has none."""
+    """First word -> entries, longest first. A section [ROLE] has values; a plain list has none; "<alike> heads" stands for each of the words of that name."""
     table: dict[str, list[list[Any]]] = {}
     for path in sorted(files):
-        for terminal, phrases in tomllib.loads(path.read_text(encoding="utf-8")).items():
+        said = tomllib.loads(path.read_text(encoding="utf-8"))
+        short = {name: words for name, words in said.items() if name.startswith("<")}
+        for terminal, phrases in said.items():
+            if terminal in short:
+                continue
             groups = phrases.items() if isinstance(phrases, dict) else [(terminal.lower(), phrases)]
             for value, words in groups:
-                for phrase in words:
+                for phrase in _written_out(words, short):
                     first, *rest = _pieces(phrase)
                     entry = [rest, terminal, value]
                     known = table.setdefault(first, [])

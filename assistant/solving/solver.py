@@ -47,7 +47,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("bounce", frozenset({"distance"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
-    ("readings", frozenset({"aperture"})),
+    ("readings", frozenset({"aperture", "guide_number"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number", "stops"})),
     ("how_far_out", frozenset({"stops", "aperture", "power"})),
     ("film", frozenset()),
