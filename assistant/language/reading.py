@@ -23,6 +23,7 @@ from assistant.language import (
     metered_times,
     nd_counts,
     nd_marked,
+    pop_numbers,
     sheet_words,
     shutter_rows,
     tested_words,
@@ -265,7 +266,7 @@ _AS_TOLD = Table((
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
 _OF_TWO = Table(((left_behind, frozenset({"gap"})), (two_alike.settle, frozenset({"guide_number"})), *metered_times.STEPS))
-_BY_KINDS = Table(((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None)))
+_BY_KINDS = Table(((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS)))
 
 
 _CUES = frozenset({"cue", "modifier", "camera_filter"})

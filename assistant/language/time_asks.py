@@ -233,7 +233,7 @@ _SAID_NUMBER = Pattern(r"(?:\d|\b(?:one|two|three|four|five|six|seven|eight|nine
 """Before "pops?": so many of them, told and not asked."""
 
 
-_ON_TOP = Pattern(r"how many (?:(?:pops|flashes|bursts|shots|hits|firings) )?(?:more|extra|further|additional|other|besides|on top|in addition)\b")
+_ON_TOP = Pattern(r"how many (?:(?:pops|flashes|bursts|shots|hits|firings) )?(?:do i (?:need|want|fire) )?(?:more|extra|further|additional|other|besides|on top|in addition)\b")
 """Those already fired do not count: "how many more pops", "how many pops more"."""
 
 

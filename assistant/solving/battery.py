@@ -66,12 +66,15 @@ def _pop_counts(query: Query) -> list[Fact]:
     return [f for f in query.facts if f.quantity in ("count", "max_count") and f.unit in POP_WORDS and f.value > 1 and not _is_per_frame(f, query)]
 
 
-_OF_A_FRAME = Pattern(r"\b(?:per|each|every|a|one) (?:\w+ )?(?:frame|picture|exposure|shot|photo|negative|neg|image|sheet|plate|view|set-?up)\b", re.I)
+_FRAMES_OF = Pattern(r"\b(?:frames?|pictures|exposures|sheets|plates|negatives|photos) (?:of|with|at|that take|taking) $", re.I)
+_OF_A_FRAME = Pattern(r"\b(?:per|each|every|a|one)(?: of)?(?: (?:my|the|these|those))? (?:\w+ )?(?:frame|picture|exposure|shot|photo|negative|neg|image|sheet|plate|view|set-?up)s?\b", re.I)
 
 
 def _is_per_frame(fact: Fact, query: Query) -> bool:
     counts = [f for f in query.facts if f.quantity in ("count", "max_count") and f.unit in POP_WORDS and f.value > 1]
     if len(counts) == 2 and fact is min(counts, key=lambda f: f.value) and any(a.unit == "frames" for a in query.asks) and _OF_A_FRAME.search(query.text):
+        return True
+    if fact.origin == "said" and _FRAMES_OF.search(query.text[: fact.start]):
         return True
     return fact.origin == "said" and _PER_FRAME.match(query.text.lower(), fact.end) is not None
 
@@ -117,10 +120,13 @@ def _sets_for_frames(query: Query, held: Fact) -> Solution | None:
     """"180 frames, one flash a frame, a set lasts 80 flashes: how many sets?"."""
     frames = [f for f in query.all("count") if f.unit == "frames" and f.value > 1]
     per_frame = next((f for f in query.facts if f.quantity == "count" and f is not held and _is_per_frame(f, query)), None)
-    if len(frames) != 1 or {p.value for p in query.all("power")} - {1.0}:
+    powers = query.all("power")
+    if len(frames) != 1 or len({p.value for p in powers if p.value < 1}) > 1:
         return None
     each = per_frame.value if per_frame else 1.0
-    sets = whole_count(frames[0].value * each / held.value)
+    holds, told = _power_told(held, query, powers)
+    takes = next((p.value for p in powers if p.value < 1 and p is not told), 1.0)
+    sets = whole_count(frames[0].value * each * takes / (held.value * holds))
     used = tuple(f for f in (frames[0], held, per_frame, *query.all("power")) if f)
     return Solution(answers=(marks.count(sets, "sets"),), used=used, topic="time", working=(f"{frames[0].value * each:g} / {held.value:g}, rounded up",))
 

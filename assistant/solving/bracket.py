@@ -57,6 +57,8 @@ def solve(query: Query) -> Solution | None:
         return filled
     if not query.asks or not ("bracket" in query.cues and "bracket" in text.lower() or _TALK.search(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):
         return None
+    if query.asks_for("count") and _POPS_ASKED.search(text):
+        return None
     if query.asks_for("ratio", "distance", "near_limit", "far_limit", "duration") or query.asks_for("guide_number") and not query.asks_for("count") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
         return None
     named = tuple(f for f in query.facts if f.quantity in ("stops", "relation") and f.said.strip().lower() == "one" and query.text[: f.start].lower().endswith("the "))  # "the one over": which frame
@@ -97,6 +99,7 @@ def _safe_between(query: Query) -> Solution | None:
     return Solution(answers=ends, used=(read[0], *sizes), topic="bracket", lead=f"From {ends[0].set} to {ends[1].set}.")
 
 
+_POPS_ASKED = Pattern(r"\b(?:how many|number of) (?:more |extra |full |such )*(?:pops|flashes|bursts)\b", re.I)
 _SETS = Pattern(r"\bhow many (?:whole |full |complete |such )?(?:brackets|subjects|set-?ups|scenes|sets|sitters|poses|groups|views|places)\b", re.I)
 
 

@@ -15,6 +15,7 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
+from assistant.solving.doubtful_changes import loss_made_worse, pops_idle_in_the_room
 from assistant.solving.doubtful_lights import grey_of_no_strength, pops_asked_again, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -381,6 +382,8 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (pops_asked_again, _COUNT, None, _COUNT),
     (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None, frozenset({"guide_number"})),
     (_one_change_of_two, frozenset({"stops"}), None, None),
+    (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, _LOST),
+    (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
 )
 
 

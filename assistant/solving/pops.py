@@ -16,7 +16,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import flash, marks, strobe_fits, strobe_images
+from assistant.solving import flash, marks, pop_heads, strobe_fits, strobe_images
 from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
 
@@ -70,11 +70,15 @@ _OPEN_FLASH = Pattern(r"\bopen flash|\bpaint|\b(?:shutter )?(?:on|at|open on|set
 def _count(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number"):
         return _onto_a_wall(query)
+    ask = replace(ask, of="more") if _HOW_MANY_MORE.search(query.text) else ask
     for rule in (_strobe, _in_a_time, _short, _for_aperture, _by_the_balance):
         found = rule(query, ask)
         if found is not None:
             return found
     return None
+
+
+_HOW_MANY_MORE = Pattern(r"\bhow many (?:more|extra|further)\W*\?", re.I)
 
 
 def _onto_a_wall(query: Query) -> Solution | None:
@@ -177,7 +181,7 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     powers = query.all("power")
     if len(powers) > 1 or len(powers) == 1 and powers[0].value != 1.0 and (powers[0].start > stops[-1].start or powers[0].start > target.start):
         return None
-    several = _heads(query) if ask.unit != "flashes" else None
+    several = pop_heads.heads(query) if ask.unit != "flashes" else None
     if several is not None:
         return _by_heads(query, ask, one, target, several)
     if one.value == target.value and len(query.all("distance")) > 1:
@@ -223,18 +227,10 @@ def _lost_besides(query: Query) -> tuple[float, tuple[Fact, ...]]:
     return sum(math.log2(f.value) for f in factors) + sum(f.value for f in losses), (*factors, *losses)
 
 
-_HEAD_WORDS = Pattern(r"\b(?:heads?|units?|lights?|lamps?|packs?|guns?|flashguns?|strobes?|speedlights?|monolights?)\b", re.I)
-
-
-def _heads(query: Query) -> Fact | None:
-    """Several heads that fire at once, where pops are counted."""
-    return next((f for f in query.all("count") if f.unit in ("flashes", "heads") and f.value > 1 and _HEAD_WORDS.search(f.said)), None)
-
-
 def _by_heads(query: Query, ask: Ask, one: Fact, target: Fact, several: Fact) -> Solution:
     """"each of two heads gives f/8, I need f/22: pops?": of one head, or of all of them together."""
-    alone = bool(query.cues & {"each", "one_light"}) or any(f.value == 1 and f.unit in ("flashes", "heads") for f in query.all("count"))
-    if not alone and not query.cues & {"both", "combined"}:
+    alone = pop_heads.of_one(query)
+    if not alone and not pop_heads.of_all(query):
         every = "both" if several.value == 2 else f"all {several.value:g}"
         return needs(("aperture",), f"I need to know whether f/{one.value:g} is the light of one head or of {every} together.", (one, target, several), "time")
     light = 2.0 ** -aperture_difference_stops(one.value, target.value) / (several.value if alone else 1.0)
@@ -356,9 +352,9 @@ def _adds_to(query: Query) -> Solution | None:
         return None
     if len(query.all("film_speed")) > 1 or len([p for p in query.all("power") if p.value != 1]) > 0 and len(query.all("power")) > 1:
         return None
-    bases = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
+    bases = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f.value != pops.value]
     before = bases[0].value if bases and bases[0].start < pops.start else 1.0
-    heads = _heads(query)
+    heads = pop_heads.heads(query)
     if heads is not None:
         alone = bool(query.cues & {"each", "one_light"}) or any(f.value == 1 and f.unit in ("flashes", "heads") for f in query.all("count"))
         if not alone or before != 1.0:

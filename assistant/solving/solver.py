@@ -45,6 +45,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
     ("bounce", frozenset({"distance"})),
+    ("pop_sums", frozenset({"stops", "aperture"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
     ("readings", frozenset({"aperture", "guide_number"})),

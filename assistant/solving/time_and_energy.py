@@ -6,7 +6,6 @@ pulse is taken as an exponential discharge, so that t0.1 is 3.32 times t0.5.
 
 from __future__ import annotations
 
-import math
 import re
 
 from assistant import patterns
@@ -16,9 +15,9 @@ from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import energy_short, marks, open_each, strobe_fits, strobe_images
+from assistant.solving import charge, energy_short, marks, open_each, strobe_fits, strobe_images
 from assistant.solving.claim_denial import denied
-from assistant.solving.pop_facts import FAR, apart, own, popped, said_twice, share
+from assistant.solving.pop_facts import FAR, apart, own, popped, share
 from assistant.solving.pops import wanted
 from assistant.solving.solution import Solution, needs
 from assistant.units import length_in
@@ -63,7 +62,7 @@ def _brief(query: Query) -> Fact | None:
     return next((f for f in found if f.origin == "said"), found[0] if found else None)
 
 
-_OVER_TAIL = Pattern(r"\b(?:over|with|by|using|through) (?:the )?t\W?0?\.1\b|\bt\W?0?\.1 instead\b", re.I)
+_OVER_TAIL = Pattern(r"\b(?:as|over|with|by|using|through|taking|take|on|at|for|reckon\w*|count\w*|from|after|down to) (?:(?:the|its|his|her|my|a) )?t\W?0?\.1\b|\bt\W?0?\.1 instead\b", re.I)
 
 
 def _movement(query: Query, ask: Ask) -> Solution | None:
@@ -321,60 +320,6 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     return Solution(answers=(Quantity("energy", value, "J"),), used=tuple(used), topic="time", working=("full energy × power" + (" × pops" if counts else ""),))
 
 
-def _charge(query: Query, ask: Ask) -> Solution | None:
-    """Stops lost when a flash is fired before it is full: by energy, or by voltage squared."""
-    if query.has("guide_number") or query.has("aperture"):
-        return None
-    volts, energies = query.all("voltage"), query.all("energy")
-    if ask.of == "split" or "each" in query.cues and len(energies) == 1 and (query.cues & {"less", "down", "loss"} or energies[0].origin == "kept") and {f.quantity for f in query.facts} == {"energy", "count"}:
-        return _split_stops(query)
-    if len(volts) == 2:
-        low, high = sorted(f.value for f in volts)
-        return Solution(answers=(Quantity("stops", 2 * math.log2(low / high), "stops"),), used=tuple(volts), topic="time", working=("energy goes with the voltage squared",))
-    lower = query.text.lower()
-    part = query.last("charge") or next((f for f in query.facts if f.quantity == "power"), None)
-    if part and (len(query.all("power")) <= 1 or said_twice(query)) and not energies and ("charge" in lower or "ready" in lower or "voltage" in lower) and 0 < part.value < 1:
-        by_voltage = "volt" in lower
-        value = duration.charge_stops(duration.energy_fraction_at(part.value) if by_voltage else part.value)
-        note = "" if by_voltage else "That is by energy; of the voltage it would be twice as many stops."
-        return Solution(lead="Under by", answers=(Quantity("stops", value, "stops"),), used=(part,), topic="time", notes=(note,))
-    return _two_energies(query, energies, lower)
-
-
-def _split_stops(query: Query) -> Solution | None:
-    """"a pack split evenly over three heads: how many stops does each drop?": of all of it in one head."""
-    heads = next((f for f in query.all("count") if f.value > 1 and f.unit in ("flashes", "heads")), None)
-    if heads is None or query.has("ratio"):
-        return energy_short.uneven(query, heads) if heads else None
-    return Solution(lead="Each head gives", answers=(Quantity("stops", -math.log2(heads.value), "stops"),), used=(*query.all("count"), *query.all("energy")), topic="time", working=(f"1/{heads.value:g} of the energy",))
-
-
-def _counts_both(head: Fact, energies: list[Fact], text: str) -> bool:
-    """"two heads, a 600 and a 150": the two of which each energy is told."""
-    first = min(energies, key=lambda f: f.start)
-    return head.value == len(energies) == 2 and head.end <= first.start and patterns.search(r"[,:;]|\b(?:of|with|at)\b", text[head.end : first.start]) is not None
-
-
-def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | None:
-    if len(energies) != 2 or query.has("distance"):
-        return None
-    heads = [f for f in query.facts if f.quantity == "count" and not _counts_both(f, energies, query.text)]
-    one, two = (e.value * math.prod(h.value for h in heads if own(h, energies, query.text) is e) for e in energies)
-    part = [f for f in query.facts if f.quantity in ("power", "power_down")]
-    if part:
-        return None
-    value = math.log2(two / one)
-    between = any(w in lower for w in ("between", "difference", "brighter", "stronger", "more light", "more powerful", "apart", "gain", "advantage", "over a", "than", " vs", "versus"))
-    weaker = patterns.search(r"\b(?:weaker|less|dimmer|smaller)\b[^.?]{0,40}\bthan\b", lower) is not None and one < two
-    if weaker:
-        return Solution(answers=(Quantity("stops", math.log2(one / two), "stops"),), used=(*energies, *heads), topic="time", working=(f"log2 of {one:g} / {two:g}",))
-    if patterns.search(r"\b(?:instead of|rather than|in place of|not|from)\b", lower[energies[0].end : energies[1].start]):
-        value = -value  # the one that is, then the one that was
-    winner = f"{max(one, two):g} Ws" if between and one != two else None
-    return Solution(answers=(Quantity("stops", abs(value) if between else value, "stops", winner),), used=(*energies, *heads), topic="time", working=(f"log2 of {max(one, two):g} / {min(one, two):g}",),
-                    notes=("Energy alone; the reflector and the head decide how much of it arrives.",))
-
-
 def _power(query: Query, ask: Ask) -> Solution | None:
     """The power setting that gives so many watt-seconds, or recycles in so many seconds."""
     if any(query.has(q) for q in ("guide_number", "aperture", "distance")):
@@ -383,6 +328,8 @@ def _power(query: Query, ask: Ask) -> Solution | None:
     if len(energies) == 2:
         high, low = max(energies, key=lambda f: f.value), min(energies, key=lambda f: f.value)
         return Solution(answers=(marks.power(low.value / high.value),), used=tuple(energies), topic="time")
+    if len(recycles) == 1 and recycles[0].quantity == "recycle":
+        recycles += [f for f in query.all("shutter") if f.value >= 0.2 and f.of != "ambient"]
     if len(recycles) == 2 and (query.has("recycle") or "recycle" in query.cues):
         long, short = sorted(recycles, key=lambda f: -f.value)
         return Solution(answers=(marks.power(short.value / long.value),), used=tuple(recycles), topic="time", notes=("Or anything weaker: recycling goes with the energy.",))
@@ -395,6 +342,6 @@ TOPICS = {
     "distance": (strobe_images.spacing, _movement),
     "freeze": (_freezes,),
     "energy": (energy_short.solve, _energy),
-    "stops": (_charge,),
+    "stops": (charge.solve,),
     "power": (_power,),
 }

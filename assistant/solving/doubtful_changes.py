@@ -1,0 +1,34 @@
+"""Signs that a change was misread: a loss made up for the wrong way, pops that the light of the room has no use for."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.solving.solution import Solution
+
+_PUT_ON = Pattern(r"\b(?:goes|go|went|gone|add(?:s|ed|ing)?|put(?:s|ting)?|fit(?:s|ted|ting)?|screw(?:s|ed|ing)?|hang(?:s|ing)?|hung|slip(?:s|ped|ping)?|clip(?:s|ped|ping)?)\b[^.?!;]{0,40}\b(?:on|up|over|in front|an?|the|my|its|another)\b", re.I)
+_TAKEN_OFF = Pattern(r"\b(?:off|remov\w+|without|away|bared|gone|unscrew\w*|pull\w*|peel\w*|strip\w*|drop\w*|ditch\w*|los(?:e|ing)|instead|rather|swap\w*|replac\w+|exchang\w+|chang\w+)\b", re.I)
+_MORE_LIGHT = {"power": 1, "energy": 1, "film_speed": 1, "distance": -1, "aperture": -1}
+"""Which way each setting goes for more light."""
+
+
+def loss_made_worse(said: Query, whole: Query, found: Solution) -> bool:
+    """"9 feet, a box of 2 stops goes on; how far now": 18 feet, where it can only be nearer, whatever else was read."""
+    first = found.answers[0]
+    way = _MORE_LIGHT.get(first.quantity)
+    if way is None or not isinstance(first.value, float) or first.of == "move" or not _PUT_ON.search(said.text) or _TAKEN_OFF.search(said.text):
+        return False
+    told = {f.value / (0.3048 if first.quantity == "distance" and first.unit == "ft" else 1.0) for f in whole.facts if f.quantity == first.quantity and not f.of}
+    moved = any(len({f.value for f in whole.facts if f.quantity == quantity}) > 1 for quantity in _MORE_LIGHT)
+    if len(told) != 1 or moved:
+        return False
+    ratio = first.value / told.pop()
+    return ratio < 0.98 if way > 0 else ratio > 1.02
+
+
+def pops_idle_in_the_room(said: Query, whole: Query, found: Solution) -> bool:
+    """"12 pops, half a second at each: how far under is the room", and the twelve not counted."""
+    places = {f.start for f in found.used}
+    return any(f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1 and f.origin == "said" and f.start not in places for f in said.facts)

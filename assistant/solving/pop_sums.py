@@ -1,0 +1,175 @@
+"""Pops that are not all alike on one frame, two numbers of pops held against each other, and equal exposures that add up to a right one.
+
+The light of the pops adds (a pop's light goes with its power): so many at full power and so many at a
+quarter are worth the sum of number times power, and an f-number grows with the square root of it.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact, Query
+from assistant.records import record
+from assistant.solving import marks
+from assistant.solving.pop_facts import POP_WORDS
+from assistant.solving.solution import Solution
+
+
+def solve(query: Query) -> Solution | None:
+    """What is summed or compared of pops; None for pops that are all alike and told once."""
+    if len(query.asks) != 1 or query.claim:
+        return None
+    ask = query.asks[0]
+    for rule in _RULES.get(ask.quantity, ()):
+        found = rule(query, ask)
+        if found is not None:
+            return found
+    return None
+
+
+# --- pops of several powers -------------------------------------------------------------------------
+
+
+@record
+class Group:
+    """So many pops at one power, and the facts that tell it."""
+
+    many: float
+    power: float
+    facts: tuple[Fact, ...]
+
+
+_AT = Pattern(r"(?: (?:more|other|others|of them|pops?|flashes|bursts?|of those|each|further|again))*,?(?: (?:fired|given|made|set|done|were|was|are|is))?(?: (?:at|on|with|of|only))*(?: an?)? ?", re.I)
+"""Between a number of pops and their power: "two pops at full power and four at a quarter"."""
+_ONCE = Pattern(r"\b(?P<often>once|twice|thrice)\b[^.,;?!\d]{0,24}\b(?:at|on|with) $", re.I)
+_OFTEN = {"once": 1.0, "twice": 2.0, "thrice": 3.0}
+_AROUND = frozenset({"count", "number", "power", "aperture", "remark", "frames", "place", "film_speed"})
+
+
+def _groups(query: Query) -> list[Group]:
+    """The pops told with their power, in the order said."""
+    said = sorted((f for f in query.facts if f.origin == "said"), key=lambda f: f.start)
+    powers, out, taken = [f for f in said if f.quantity == "power"], list[Group](), set[int]()
+    for f in said:
+        if not (f.quantity == "count" and f.unit in POP_WORDS or f.quantity == "number" and not f.bad and f.value == int(f.value) and 1 <= f.value <= 200):
+            continue
+        own = next((p for p in powers if f.start <= p.start < f.end or p.start >= f.end and _AT.fullmatch(query.text, f.end, p.start)), None)
+        if own is not None and own.start not in taken:
+            out.append(Group(f.value, own.value, (f, own)))
+            taken.add(own.start)
+        elif own is None and f.quantity == "count" and re.search(r"\bfull\b", f.said, re.I):
+            out.append(Group(f.value, 1.0, (f,)))
+    for p in powers:
+        often = _ONCE.search(query.text[max(0, p.start - 44) : p.start]) if p.start not in taken else None
+        if often is not None:
+            out.append(Group(_OFTEN[often["often"].lower()], p.value, (p,)))
+    return sorted(out, key=lambda g: g.facts[0].start)
+
+
+_AGAINST = Pattern(r"\b(?:compared? (?:with|to)|against|than|beside|versus|vs\.?|under|over|below|above|to|of) (?:just |only )?(?:an? |the )?(?:light of )?(?:an? |the )?(?:single |lone )?$", re.I)
+_WORTH = Pattern(r"(?: (?:pop|flash|burst|one))?(?: (?:alone|by itself|on its own|from there))?,? (?:is|was|gives?|gave|reads?|read|meters?|metered|makes?|made|wants?|needs?|suits?|means|calls for|equals)(?: (?:right|correct|good|worth|enough|me|about|exactly|just|meant))*(?: (?:for|at|by|with))?(?: an?)? ?", re.I)
+_ONE_POP = Pattern(r"\b(?:an?|one|a single|any|each|every) (?:single )?$", re.I)
+
+
+def _reference(query: Query, groups: list[Group]) -> Group | None:
+    """The one pop that the known aperture is of, or that all are held against."""
+    read = query.all("aperture")
+    for f in query.all("power"):
+        group = next((g for g in groups if f in g.facts), None)
+        if group is not None and group.many != 1:
+            continue
+        first = group.facts[0] if group is not None else f
+        told = len(read) == 1 and f.end <= read[0].start and _WORTH.fullmatch(query.text, max(f.end, first.end), read[0].start)
+        if told or not read and _AGAINST.search(query.text[max(0, first.start - 50) : first.start]):
+            return Group(1.0, f.value, (first, f))
+    for g in groups:
+        if g.many == 1 and len(g.facts) == 1 and (read and g.facts[0].end <= read[0].start and _WORTH.fullmatch(query.text, g.facts[0].end, read[0].start) or not read and _AGAINST.search(query.text[max(0, g.facts[0].start - 50) : g.facts[0].start])):
+            return g
+    return None
+
+
+def _mixed(query: Query, ask: Ask) -> Solution | None:
+    """"two pops at full power and four at a quarter; one full pop is f/8": number times power, summed."""
+    read = query.all("aperture")
+    if not query.has("power") or {f.quantity for f in query.facts} - _AROUND or len(read) != (ask.quantity == "aperture") or any(f.origin != "said" for f in query.facts):
+        return None
+    groups = _groups(query)
+    known = _reference(query, groups)
+    if known is None:
+        return None
+    fired = [g for g in groups if not set(g.facts) & set(known.facts)]
+    if not fired or sum(g.many for g in fired) < 2:
+        return None
+    placed = {f.start for g in (*fired, known) for f in g.facts}
+    in_all = sum(g.many for g in fired)
+    rest = [f for f in query.facts if f.quantity in ("count", "number", "power") and f.unit != "frames" and f.start not in placed and f.value not in (in_all, 1.0)]
+    if rest:
+        return None
+    light = sum(g.many * g.power for g in fired) / known.power
+    working = (" + ".join(f"{g.many:g} × {g.power:.4g}" for g in fired) + f" = {light * known.power:.4g} of a full pop",)
+    return _of_light(query, ask, light, working)
+
+
+def _of_light(query: Query, ask: Ask, light: float, working: tuple[str, ...]) -> Solution:
+    """So many times the light of the known pop, as an f-number or in stops."""
+    stops = Quantity("stops", math.log2(light), "stops")
+    note = "The light of the pops adds; anything that moves between them will show."
+    answers = (marks.aperture(query.all("aperture")[0].value * math.sqrt(light)), stops) if ask.quantity == "aperture" else (stops,)
+    return Solution(answers=answers, used=query.facts, topic="time", working=working, notes=(note,))
+
+
+# --- more pops than before --------------------------------------------------------------------------
+
+_THE_OTHER = Pattern(r"\b(?:than|instead of|rather than|in place of|against|compared (?:with|to)|versus|vs\.?|over|from|not)(?: (?:with|just|only|by|for|the|those|firing|the usual|my usual|giving it|a frame of))* ?$", re.I)
+"""Right before the number that the other is held against."""
+_COMPARED = Pattern(r"\b(?:than|instead of|rather than|in place of|against|compared|versus|vs|from|last time|last night|tonight|second|only|before|first|this time|now|then|gain|brighter|darker|more|less|under|over|difference|grow\w*|add\w*)\b", re.I)
+
+
+def _against_another(query: Query, ask: Ask) -> Solution | None:
+    """"ten pops instead of three": the logarithm of how many times as many."""
+    told = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS or f.quantity == "number" and not f.bad]
+    rest = {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "number", "remark", "place", "number_range"}
+    if rest or len(told) != 2 or not any(f.quantity == "count" for f in told) or any(f.origin != "said" or f.value < 1 or f.value != int(f.value) for f in told) or told[0].value == told[1].value or not _COMPARED.search(query.text):
+        return None
+    first, second = sorted(told, key=lambda f: f.start)
+    of_second = _THE_OTHER.search(query.text[: second.start]) is not None
+    from_first = _THE_OTHER.search(query.text[: first.start]) is not None
+    base, other = (second, first) if of_second and not from_first else (first, second)
+    if not (of_second or from_first) and not _IN_TIME.search(query.text):
+        return None
+    return Solution(answers=(Quantity("stops", math.log2(other.value / base.value), "stops"),), used=query.facts, topic="time", working=(f"log2({other.value:g} / {base.value:g})",))
+
+
+_IN_TIME = Pattern(r"\b(?:last time|before|first|earlier|yesterday|last night|this time|now|then|today|tonight|next|to|after that|second|only|lost count)\b", re.I)
+
+
+# --- equal exposures that add up --------------------------------------------------------------------
+
+_EQUAL = Pattern(r"\s*(?:(?:equal|identical|like|even|separate|equally long|matching) )+(?:exposures?|pops|flashes|bursts|hits|shots)\b|\s*(?:exposures?|pops|flashes|bursts)(?: all)? (?:alike|of (?:the )?(?:same|equal) (?:size|length|amount)|the same)\b", re.I)
+_TIMES = Pattern(r"\b(?:expos\w+|shoot\w*|photograph\w*|open\w*|tak\w+|record\w*|fir\w+|tak\w+|pop\w*)\b", re.I)
+_EACH_UNDER = Pattern(r"\b(?:each|every|apiece|one of (?:them|those)|them all)\b[^.?!]{0,40}\b(?:under|less|down|short|below|held back|cut|dark\w*|closed)\b|\b(?:under|less|down|short|below|cut|dark\w*)\b[^.?!]{0,40}\b(?:each|every|apiece|one of them)\b", re.I)
+_ONE_FRAME = Pattern(r"\b(?:one|a|the same|a single|this|that|each) (?:single )?(?:frame|sheet|negative|plate|piece of film|neg|picture|film)\b|\bmultiple exposure\b|\b(?:sum|together|add up|in total|in all|altogether)\b", re.I)
+
+
+def _each_under(query: Query, ask: Ask) -> Solution | None:
+    """"four equal exposures on one frame: how far under must each be": the logarithm of their number."""
+    many = [f for f in query.facts if f.quantity in ("count", "number", "times") and f.value >= 2 and f.value == int(f.value) and not f.bad]
+    if len(many) != 1 or {f.quantity for f in query.facts if f.unit != "frames" or f is many[0]} - {"count", "number", "times", "remark", "place", "film_speed"}:
+        return None
+    if not _EACH_UNDER.search(query.text) or not _ONE_FRAME.search(query.text):
+        return None
+    if not (_EQUAL.match(query.text, many[0].end) or _EQUAL.match(query.text, many[0].start + len(many[0].said.split(" ")[0])) or _TIMES.search(query.text) and re.search(r"\b(?:times|twice|exposures?)\b", many[0].said + query.text[many[0].end : many[0].end + 14], re.I)):
+        return None
+    under = math.log2(many[0].value)
+    note = f"{many[0].value:g} equal parts of the light: each is 1/{many[0].value:g} of it."
+    return Solution(answers=(Quantity("stops", -under, "stops"),), used=query.facts, topic="time", notes=(note,), working=(f"log2({many[0].value:g}) = {under:.3g}",))
+
+
+_RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
+    "aperture": (_mixed,),
+    "stops": (_mixed, _against_another, _each_under),
+}
