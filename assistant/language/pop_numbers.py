@@ -19,6 +19,7 @@ _SHORT_OF = Pattern(r"\b(?:only|just) (?:got|had|fired|gave|given|did|managed)\b
 _EQUAL = Pattern(r"\s*(?:(?:equal|identical|like|even|separate|matching) )+(?:exposures?|pops|flashes|bursts|hits|shots)\b|\s*(?:exposures?)(?: all)? (?:alike|of (?:the )?(?:same|equal) (?:size|length|amount)|the same)\b")
 _ALL_OF_THEM = Pattern(r"\b(?:all|the|those|these|my|whole|every one of the)(?: of the| the| of those)? $")
 _TOGETHER = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:together|at once|of them|for|on|in|want|need|give|make|are|is|as|pops|flashes|on)\b)")
+_PART_OF = Pattern(r" ?(?:of )?(?:the |its |my )?")
 _OF_THE_CHARGE = Pattern(r"\s*(?:of )?(?:the |its )?(?:voltage|energy|charge|capacity)\b")
 
 
@@ -76,6 +77,7 @@ def _per_frame(facts: list[Fact], lower: str) -> list[Fact]:
 
 def _full_of_what(facts: list[Fact], lower: str) -> list[Fact]:
     """"60 percent of its full energy", "80 percent of full voltage": a share of it, and no second power."""
-    shares = [f for f in facts if f.unit == "%" and f.quantity in ("power", "charge")]
+    shares = [f for f in facts if f.quantity in ("power", "charge") and f.value < 1]
     full = [f for f in facts if f.quantity == "power" and f.value == 1.0 and _OF_THE_CHARGE.match(lower, f.end)] if len(shares) == 1 else []
+    full = [f for f in full if shares[0].unit == "%" or _PART_OF.fullmatch(lower, shares[0].end, f.start)]
     return [f for f in facts if f not in full] if full else facts

@@ -26,7 +26,7 @@ COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:h
 """Said of a flash that recycles."""
 
 _BACK_AFTER = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?|\b(?:be|is|gets?|are) ready(?: again| for the next)?|\b(?:re)?charg(?:ed?|es|ing)(?: up)?(?: again)?|\brefill(?:s|ed|ing)?|\brecover(?:s|ed|y|ing)?(?: time)?")
-_NEEDS = Pattern(r"\b(?:flash|it|pack|gun|unit|head|charger|capacitor) (?:needs|takes|wants|asks for)(?: about)? $")
+_IT_NEEDS = Pattern(r"\b(?:flash|it|pack|gun|unit|head|charger|capacitor) (?:needs|takes|wants|asks for)(?: about)? $")
 _AFTER_FULL = Pattern(r" ?(?:to get ready |to charge )?(?:after|from|at) (?:an? )?full\b")
 _SO_LONG = Pattern(r"(?:\s+(?:only|just|about|every|each time|within|after|in|takes?|of|is|it|for))*\s*$")
 """Between them and a time: "is ready again after five seconds"."""
@@ -37,7 +37,7 @@ def _comes_back(fact: Fact, lower: str) -> bool:
     if COMES_BACK.search(lower[fact.start : fact.end + 44]):
         return True
     before = lower[max(0, fact.start - 44) : fact.start]
-    if _NEEDS.search(before) and _AFTER_FULL.match(lower, fact.end):
+    if _IT_NEEDS.search(before) and _AFTER_FULL.match(lower, fact.end):
         return True
     return any(_SO_LONG.fullmatch(before, found.end()) for found in _BACK_AFTER.finditer(before))
 

@@ -30,7 +30,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     lower = query.text.lower()
     partial = [f for f in query.all("power") if f.value < 1]
     part = query.last("charge") or next(iter(partial), None)
-    if part and (len(partial) <= 1 or said_twice(query)) and not energies and 0 < part.value < 1 and (_NOT_FULL.search(lower) or part.unit == "%" and _OF_ITS_ENERGY.match(lower, part.end)):
+    if part and (len(partial) <= 1 or said_twice(query)) and not energies and 0 < part.value < 1 and (_NOT_FULL.search(lower) or _OF_ITS_ENERGY.match(lower, part.end)):
         by_voltage = "volt" in lower
         value = duration.charge_stops(duration.energy_fraction_at(part.value) if by_voltage else part.value)
         note = "" if by_voltage else "That is by energy; of the voltage it would be twice as many stops."

@@ -45,7 +45,7 @@ class Group:
 
 _AT = Pattern(r"(?: (?:more|other|others|of them|pops?|flashes|bursts?|of those|each|further|again))*,?(?: (?:fired|given|made|set|done|were|was|are|is))?(?: (?:at|on|with|of|only))*(?: an?)? ?", re.I)
 """Between a number of pops and their power: "two pops at full power and four at a quarter"."""
-_ONCE = Pattern(r"\b(?P<often>once|twice|thrice)\b[^.,;?!\d]{0,24}\b(?:at|on|with) $", re.I)
+_ONCE = Pattern(r"\b(?P<often>once|twice|thrice)\b[^.,;?!\d]{0,24}\b(?:at|on|with) $|\b(?P<one>one)(?: of them| pop| more)? (?:at|on|with) $", re.I)
 _OFTEN = {"once": 1.0, "twice": 2.0, "thrice": 3.0}
 _AROUND = frozenset({"count", "number", "power", "aperture", "remark", "frames", "place", "film_speed"})
 
@@ -66,7 +66,7 @@ def _groups(query: Query) -> list[Group]:
     for p in powers:
         often = _ONCE.search(query.text[max(0, p.start - 44) : p.start]) if p.start not in taken else None
         if often is not None:
-            out.append(Group(_OFTEN[often["often"].lower()], p.value, (p,)))
+            out.append(Group(_OFTEN[(often["often"] or "once").lower()], p.value, (p,)))
     return sorted(out, key=lambda g: g.facts[0].start)
 
 
