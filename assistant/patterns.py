@@ -31,12 +31,16 @@ UNREAD = "?"
 """The letters of a pattern that no text was held against yet."""
 LONGEST_PIECE = 16
 """Letters of the longest stem that has no space; the tests hold it to the table."""
+LONG = 400
+"""Letters of a text that is long; a pattern for the end of one looks at so many of its last."""
+FAR, OFTEN = 160, 12
+"""In a long text, how many letters a "." or a class of letters takes at most, and how often a group is repeated."""
 
 
 class Pattern:
     """A regular expression with the methods of `re.Pattern` that the program uses."""
 
-    __slots__ = ("_compiled", "_letters", "_mask", "_sets", "_sure", "flags", "pattern")
+    __slots__ = ("_at_end", "_bounded", "_compiled", "_found", "_letters", "_mask", "_sets", "_sure", "_text", "flags", "pattern")
 
     def __init__(self, pattern: str, flags: int = 0) -> None:
         self.pattern = pattern
@@ -46,6 +50,10 @@ class Pattern:
         self._mask = 0  # the bits of its sets, given out when it pays, which one question alone does not
         self._sure = False  # whether they say all that the letters do
         self._compiled: re.Pattern[str] | None = None
+        self._bounded: re.Pattern[str] | None = None  # for long texts, made for the first
+        self._at_end = False  # whether it matches at the end of a text only
+        self._text = ""  # the long text searched last, and what was found
+        self._found: re.Match[str] | None = None
 
     def may_match(self, text: str) -> bool:
         """False where the text has none of the letters that a match must have."""
@@ -100,7 +108,23 @@ class Pattern:
             return None  # most patterns go this way
         if self._letters and not (self._sure and (text is _Low.text or text == _Low.letters)) and not self._has_letters(text):
             return None
+        if len(text) > LONG and not start:
+            return self._search_long(text, end)
         return (self._compiled or self._compile()).search(text, start, end)
+
+    def _search_long(self, text: str, end: int) -> re.Match[str] | None:
+        """As `search`, of a text of hundreds or thousands of letters, by bounded looks: such a text may hold hundreds of figures or of one word, and from each of them the whole of it would be gone through."""
+        ready = self._bounded
+        if ready is None:
+            ready = self._bounded = re.compile(bounded(self.pattern, self.flags), self.flags)
+            self._at_end = ends_at_end(self.pattern)
+        if self._at_end:
+            return ready.search(text, max(0, min(len(text), end) - LONG), end)
+        if end < len(text):
+            return ready.search(text, 0, end)
+        if text != self._text:
+            self._found, self._text = ready.search(text), text
+        return self._found
 
     def match(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.match."""
@@ -142,6 +166,43 @@ def sets_of(letters: str) -> tuple[tuple[str, ...], ...]:
     (('damp', 'wet'), ('floor',))
     """
     return tuple([tuple(stems.split("|")) for stems in letters.split("&")])
+
+
+def ends_at_end(pattern: str) -> bool:
+    """Whether each of the branches of a pattern ends with "$", and none begins at the beginning.
+
+    >>> ends_at_end(r"\\b(?:at|on)\\s*$|\\bto$"), ends_at_end(r"[|$]to|at$"), ends_at_end(r"(?:at$|on)"), ends_at_end(r"^at$")
+    (True, False, False, False)
+    """
+    plain = _CLASSES.sub("c", pattern)
+    depth = 0
+    for place, letter in enumerate(plain):
+        depth += (letter == "(") - (letter == ")")
+        if letter == "|" and depth == 0 and (plain[place - 1] != "$" or plain[place + 1 : place + 2] == "^"):
+            return False
+    return plain.endswith("$") and not plain.startswith("^")
+
+
+def bounded(pattern: str, flags: int = 0) -> str:
+    """A pattern that repeats nothing without end.
+
+    >>> bounded(r"\\bfilm\\b[^.?]*(?:at|on)+ \\d+"), bounded(r"[.*+)*]\\*")
+    ('\\\\bfilm\\\\b[^.?]{0,160}(?:at|on){1,12} \\\\d{1,160}', '[.*+)*]\\\\*')
+    """
+    if flags & re.VERBOSE:
+        return pattern
+    return _PARTS.sub(_often_enough, pattern)
+
+
+def _often_enough(part: re.Match[str]) -> str:
+    what, often = part["what"], part["often"]
+    return f"{what}{{{'0' if often == '*' else '1'},{OFTEN if what == ')' else FAR}}}" if often else what
+
+
+_CLASS = r"\\.|\[\^?\]?(?:[^\\\]]|\\.)*\]"
+_CLASSES = re.compile(_CLASS)
+"""What is no sign of a pattern's make."""
+_PARTS = re.compile(rf"(?P<what>{_CLASS}|.)(?P<often>[*+]?)", re.DOTALL)
 
 
 class Patterns(tuple[Pattern, ...]):

@@ -105,6 +105,7 @@ class Query:
     mentioned: tuple[str, ...] = ()
     cut: bool = False  # longer than what is read of a text
     figures: tuple[tuple[int, int, float], ...] = ()  # numbers written in figures: where they stand, and their values
+    taken_back: tuple[tuple[int, int, float, int], ...] = ()  # those that were put right, each with the place of what was said instead
 
     def all(self, quantity: str, of: str | None = None) -> list[Fact]:
         """Every fact of a quantity, in the order said; `of` None means anybody's."""

@@ -132,7 +132,8 @@ def _unchanging(self: object, name: str, *value: object) -> None:
 
 
 def _eq(self: Any, other: Any) -> bool:
-    return self._values(self) == other._values(other) if other.__class__ is self.__class__ else NotImplemented
+    """The few fields first: a fact may be looked for among hundreds of like ones that stand elsewhere."""
+    return (self._some(self) == other._some(other) and self._values(self) == other._values(other)) if other.__class__ is self.__class__ else NotImplemented
 
 
 def _hash(self: Any) -> int:

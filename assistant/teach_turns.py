@@ -61,7 +61,7 @@ def about_last_answer(turn: Turn) -> Answer | None:
     if query is None or solution is None:
         return None
     said = _said(turn)
-    if len(said) > _LONGEST or turn.query.has("guide_number") or turn.query.has("distance") and not _WHY_NOT.search(said):
+    if len(said) > _LONGEST or _asks_anew(turn.query) or turn.query.has("guide_number") or turn.query.has("distance") and not _WHY_NOT.search(said):
         return None
     from assistant.teaching.explaining import how_sure, sum_of, why_not
 
@@ -83,6 +83,11 @@ def about_last_answer(turn: Turn) -> Answer | None:
     contrast = why_not(query, solution, value, expected) if expected is not None else ""
     sentences = [contrast, *(lines or (_fallback(solution),))]
     return _reply(turn, " ".join(s for s in sentences if s), answers=(value,), working=lines)
+
+
+def _asks_anew(query: Query) -> bool:
+    """"meter set for ISO 50 shows EV 10. What's the EV at ISO 100? and show me the sum": figures of its own, and something asked of them."""
+    return bool(query.asks) and len({f.quantity for f in query.facts if f.quantity not in ("number", "remark", "modifier")}) > 1
 
 
 def _fallback(solution: Solution) -> str:

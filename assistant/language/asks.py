@@ -20,6 +20,8 @@ from assistant.records import replace
 
 QUESTION = ("what", "how_much", "how_many", "give", "what_if")
 _KEPT = ("keep",)
+FAR = 80
+"""Items to either side beyond which nothing said in the same breath bears on what is asked."""
 _CUE_ASKS = {
     "how_far": "distance", "how_low": "power", "brightest": "stops", "hyperfocal": "hyperfocal", "near_limit": "near_limit", "far_limit": "far_limit",
     "depth_of_field": "depth_of_field", "coverage": "coverage",
@@ -65,7 +67,7 @@ def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
         at = next((n for n, i in enumerate(segment.items) if i.kind == "cue" and i.word in ("what", "give", "how_much")), None)
         if at is None:
             continue
-        unit = _unit_wanted(segment)
+        unit = _unit_wanted(segment, at)
         if unit:
             return [Ask("guide_number" if "guide_number" in kinds else "distance", "", unit, segment.items[at].start)]
         wants_setting = any(i.kind == "cue" and i.word == "do_i" for i in segment.items[at : at + 3])
@@ -97,7 +99,7 @@ def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
         return _cue_ask(segment, at, text)
     if item.kind == "name" and _asked_before(segment, at):
         quantity = _quantity(item, segment, text)
-        return Ask(quantity, _whom(segment, at), _unit_wanted(segment), item.start) if quantity else None
+        return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
     return None
 
 
@@ -171,7 +173,7 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return Ask("stops", _whom(segment, at), "", item.start)
     if item.word == "how_far" and any(i.kind == "cue" and i.word in ("down", "up") for i in segment.items[at + 1 :]) and any(i.kind == "name" and i.word == "power" or i.kind == "noun" for i in segment.items[at + 1 :]) \
             and not any(i.kind in ("stops", "length") for i in segment.items):
-        return Ask("power", _whom(segment, at), "", item.start) if patterns.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment), item.start)
+        return Ask("power", _whom(segment, at), "", item.start) if patterns.search(r"\b(turn|dial|knock|crank|wind|drop|bring)\b", text.lower()) else Ask("distance", _whom(segment, at), _unit_wanted(segment, at), item.start)
     if item.word == "what" and _ON_THE_RING.match(text[item.start :]):
         return Ask("aperture", "", "", item.start)
     if item.word == "what" and _NEAR_AND_FAR.match(text[item.start :]):
@@ -194,10 +196,10 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return None  # "I need f/11 for more depth of field": why, and not what
     if item.word == "depth_of_field" and patterns.match(r"depth of (?:the|my|our|this) (?:group|choir|crew|team|band|class|party|rows|lot)\b", text[item.start :].lower()):
         return None
-    if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
+    if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items[max(0, at - FAR) : at + FAR]) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
         return None  # the order of a bracket
     if item.word in _CUE_ASKS:
-        return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment), item.start)
+        return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
     return None
 
 
@@ -332,7 +334,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
     if item.word == "distance" and text[item.start : item.end].lower() == "range" and any(i.kind == "name" for i in follows):
         return None
     quantity = _quantity(item, segment, text)
-    return Ask(quantity, _whom(segment, at), _unit_wanted(segment), item.start) if quantity else None
+    return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
 
 
 def _from_a_thing(item: Item, rest: Sequence[Item]) -> bool:
@@ -345,19 +347,21 @@ _OF_ALL = frozenset({("mark", "BOTH"), ("cue", "combined")})
 
 def _whom(segment: Segment, at: int) -> str:
     """Whose quantity is asked: the first light named after the ask, else the last before it."""
-    for item in segment.items[at + 1 :]:
+    first = max(0, at - FAR)
+    near = segment.items[first : at + FAR]
+    for item in near[at + 1 - first :]:
         if item.kind in ROLES:
             return item.word
-    if not _OF_ALL.isdisjoint([(i.kind, i.word) for i in segment.items]):
+    if not _OF_ALL.isdisjoint([(i.kind, i.word) for i in near]):
         return "both"
-    before = [i for i in segment.items[:at] if i.kind in ROLES]
+    before = [i for i in near[: at - first] if i.kind in ROLES]
     return before[-1].word if before else ""
 
 
-def _unit_wanted(segment: Segment) -> str:
+def _unit_wanted(segment: Segment, at: int) -> str:
     """"in metres" said in the same breath."""
-    for n in range(len(segment.items) - 1):
-        here, after = segment.items[n], segment.items[n + 1]
+    near = segment.items[max(0, at - FAR) : at + FAR]
+    for here, after in zip(near, near[1:]):
         if here.kind == "mark" and here.word == "IN" and after.kind == "unit_name":
             return after.word
     return ""

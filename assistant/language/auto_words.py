@@ -17,7 +17,7 @@ _BARE = frozenset({"number", "guide_number", "film_speed"})
 _OPENING = Pattern(r"\b(?:range|mode|setting|band|sensor|auto(?:matic)?|red|blue|yellow|green|purple|orange|white|lens|ring|barrel|aperture|opening)\b[^.;?\d]{0,24}$")
 _RANGE_AFTER = Pattern(r"\s*(?:range|band|mode|setting|auto|position)\b")
 _FILM = Pattern(r"\b(?:film|dial|roll|loaded|camera)\b[^.;?\d]{0,16}$|\b(?:really|actually|in fact|in truth)(?: (?:is|on|only|it|it's|a|in|the))*\s*$")
-_NAMED = Pattern(r"[a-z]*(?:gn|guide|lz|leitzahl|iso|asa|din|film)")
+_NAMED = Pattern(r"[a-z]{0,16}(?:gn|guide|lz|leitzahl|iso|asa|din|film)")
 _TENTHS = frozenset({14.0, 28.0, 35.0, 56.0, 63.0})
 """Spoken without the point: "five six"."""
 

@@ -25,7 +25,7 @@ def _aperture(place: Place) -> Fact:
     role = place.last_before(lambda i: is_role(i) or i.kind in ("length", "guide_number", "power"))
     owner = ""
     if role and is_role(role):
-        between = place.items[place.items.index(role) + 1 : place.at]
+        between = place.items[place.number_of(role) + 1 : place.at]
         if any(i.kind == "link" or (i.kind == "cue" and i.word in ("meter", "one_light")) or (i.kind == "name" and i.word == "meter") for i in between) \
                 or all(i.kind == "mark" and i.word in ("EQ", "COLON") for i in between):
             owner = role.word

@@ -20,7 +20,7 @@ from assistant.language.tokens import Token
 from assistant.patterns import Pattern
 from assistant.records import record, replace
 
-MAX_NUMBERS = 500
+MAX_NUMBERS = 120
 MAX_WORDS = 1200
 """Words, numbers and marks; longer texts are cut here and the reply says so."""
 

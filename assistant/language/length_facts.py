@@ -99,7 +99,7 @@ def _camera_distance(place: Place) -> Fact | None:
     if any(i.kind == "cue" and i.word == "camera" for i in after) and place.mark("FROM", offset=1):
         return fact_at(place, "camera_distance", of="camera")
     last = place.last_before(lambda i: i.kind in ("cue", "noun", "role", "named") and (i.kind != "cue" or i.word in ("camera", "self", "ceiling", "subject")))
-    near = last is not None and (last.word != "self" or place.at - place.items.index(last) <= 3)
+    near = last is not None and (last.word != "self" or place.at - place.number_of(last) <= 3)
     stood = last is not None and last.word == "self" and _STOOD.match(place.text[last.end : place.item.start]) is not None
     if last and near and last.kind == "cue" and last.word in ("camera", "self") and not stood and not _light_follows(place):
         return fact_at(place, "camera_distance", of="camera", cue=last.word)
@@ -154,7 +154,7 @@ def _limits_another(place: Place) -> bool:
     limit = place.near("at_most", before=0, after=4)
     if limit is None or place.near("at_most", before=5, after=0) or place.near("room", before=5, after=4):
         return False
-    after = next((i for i in place.items[place.items.index(limit) + 1 :] if i.kind not in ("mark", "link", "word")), None)
+    after = next((i for i in place.items[place.number_of(limit) + 1 :] if i.kind not in ("mark", "link", "word")), None)
     return after is not None and after.kind in _OTHERS
 
 

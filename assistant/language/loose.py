@@ -166,7 +166,7 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
     return None
 
 
-_TAKEN_BACK = Pattern(r"\S+\W+(?:(?:no|nope|sorry|wait|i mean|i meant|actually|rather|make that)\b[\s,.-]*)+$", re.I)
+_TAKEN_BACK = Pattern(r"\S{1,40}\W{1,12}(?:(?:no|nope|sorry|wait|i mean|i meant|actually|rather|make that)\b[\s,.-]{0,12}){1,8}$", re.I)
 """What was said before it and taken back: "furthest is fifteen, no seventeen"."""
 
 

@@ -58,6 +58,10 @@ class Place:
                 return self.items[n]
         return None
 
+    def number_of(self, item: Item) -> int:
+        """The number of an item that was found beside this one, or as far back as one is looked for."""
+        return self.items.index(item, max(0, self.at - _FAR_BACK))
+
     def last_before(self, test: Callable[[Item], bool]) -> Item | None:
         for n in range(self.at - 1, max(-1, self.at - _FAR_BACK), -1):
             if test(self.items[n]):

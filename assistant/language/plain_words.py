@@ -19,9 +19,9 @@ from assistant.patterns import Pattern
 _FOUR_WORDS = r"(?=\S+ +\S+ +\S+ +\S)"
 _OPENER = Pattern(
     r"\W*(?:"
-    r"(?:ok|okay|right|righto|right then|alright|all right|well|hey|hi|hello|hiya|hi there|hello there|good morning|morning)(?:\s*[,.:!…]+\s*(?:so\b[\s,]*)?|\s+so\b[\s,]*)"
-    r"|(?:um+|uh+|er+m?|hmm+)\b[\s,.…]*"
-    r"|(?:a |an )?(?:quick|silly|dumb|daft|stupid|simple|basic|easy|small|little|random|another) (?:one|question|q)(?: for you)?(?:\s*[,:;.–-]+\s*|\s+but\s+)"
+    r"(?:ok|okay|right|righto|right then|alright|all right|well|hey|hi|hello|hiya|hi there|hello there|good morning|morning)(?:\s*[,.:!…]{1,8}\s*(?:so\b[\s,]{0,8})?|\s+so\b[\s,]{0,8})"
+    r"|(?:um+|uh+|er+m?|hmm+)\b[\s,.…]{0,12}"
+    r"|(?:a |an )?(?:quick|silly|dumb|daft|stupid|simple|basic|easy|small|little|random|another) (?:one|question|q)(?: for you)?(?:\s*[,:;.–-]{1,8}\s*|\s+but\s+)"
     r"|(?:(?:can|could|would|will) (?:you|someone|anyone|anybody) )?(?:please |just |kindly )*tell me(?: please)?(?:\s*[,:]\s*|\s+(?=(?:what|which|how|where|when)\b))"
     r")" + _FOUR_WORDS,
     re.I,
@@ -94,7 +94,7 @@ _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)
 _AND_WHAT = Pattern(r"^\W*(?:and |so |ok |then )*what(?= (?:at|for|with|on|from|if) (?:\S+ ?){1,5}$)", re.I)
 """A half-sentence that asks anew what was asked: "and what at five feet?"."""
 _SPACES = Pattern(r"[^\S\n]{2,}|\t")
-_PAUSE = Pattern(r"(?P<before>\S+?)[\s,.…-]*[\s,](?:um+|uh+|er|erm+|hmm+)\b[,.…]*\s+(?=(?P<after>\S+))", re.I)
+_PAUSE = Pattern(r"(?P<before>\S{1,40}?)[\s,.…-]{0,12}[\s,](?:um+|uh+|er|erm+|hmm+)\b[,.…]*\s+(?=(?P<after>\S+))", re.I)
 _PAUSES = (" um", " uh", " er ", " er,", " er.", " erm", " hm", " Um", " Uh", " Er")
 _FIGURE = Pattern(r"\d|\b(?:f|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|sixteen|twenty|half|quarter)\b", re.I)
 _TAG = Pattern(r"(?<=\w)[,\s]+(?:(?:please|pls|plz|actually|do you (?:think|reckon)|would you say|anyone|anybody|folks|again)(?=\s*\?+\s*$)|(?:mate|roughly|exactly|approx\.?|approximately|more or less)(?=\W*$))", re.I)

@@ -88,6 +88,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     facts = film_words.as_marked(in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text), text)
     claim = is_claim(text, segments, asks, facts)
+    figures = [(t.start, t.end, t.value.value) for t in heard.tokens if t.value.__class__ is Number and text[t.start].isdecimal()]
     facts = facts if claim else bared.settle(denials.settle(facts, text), text)  # a claim may deny: "it isn't half power, is it?"
     return Query(
         text=text,
@@ -104,7 +105,8 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
         names=tuple(told),
         mentioned=tuple(dict.fromkeys([i.word for i in items if i.kind in ROLES])),
         cut=heard.cut,
-        figures=tuple([(t.start, t.end, t.value.value) for t in heard.tokens if t.value.__class__ is Number and text[t.start].isdecimal() and not (taken_back and any(t.start in part for part in taken_back))]),
+        figures=tuple(figures if not taken_back else [f for f in figures if not any(f[0] in part for part in taken_back)]),
+        taken_back=tuple([(*f, part.stop) for part in taken_back for f in figures if f[0] in part]) if taken_back else (),
     )
 
 

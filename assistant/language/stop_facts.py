@@ -56,7 +56,7 @@ def _push(place: Place) -> Fact | None:
 
 def _another_is_pushed(place: Place, push: Item) -> bool:
     """"an orange filter of two stops and pushing two stops": the push has stops of its own after it."""
-    at = place.items.index(push)
+    at = place.number_of(push)
     return at > place.at and any(i.kind == "mark" and i.word in ("AND", "COMMA") for i in place.items[place.at + 1 : at]) and any(i.kind == "stops" for i in place.items[at + 1 : at + 4])
 
 
@@ -98,7 +98,7 @@ def _relation(place: Place) -> Fact | None:
     way = place.near("less", "more", before=2, after=2)
     if not way:
         return None
-    start = place.items.index(way)
+    start = place.number_of(way)
     against = next((i for i in place.items[max(start, place.at) + 1 : max(start, place.at) + 5] if is_role(i) or i.kind == "aperture" or i.kind == "mark" and i.word == "LENS" and patterns.search(r"\b(?:the|my) \w*$", place.text[: i.end], re.I)
                     or (i.kind == "cue" and i.word in ("ambient", "backdrop", "meter"))), None)
     behind = ("ambient", "backdrop") if place.cues & {"bounce", "ceiling"} else ("ambient", "backdrop", "wall")
@@ -124,7 +124,8 @@ _COMPARES = frozenset({"ambient", "backdrop"})
 
 def _mirrored(place: Place, way: int) -> tuple[Item, Item] | None:
     """"two stops under the key is what the background reads", "under the key by two stops is the hair light": whose, and against what, where the light itself comes last."""
-    lights = [n for n, i in enumerate(place.items) if is_role(i) or i.kind == "cue" and i.word in _COMPARES]
+    near = enumerate(place.items[way + 1 : max(way, place.at) + 10], way + 1)
+    lights = [n for n, i in near if is_role(i) or i.kind == "cue" and i.word in _COMPARES]
     against = next((n for n in lights if way < n <= way + 3), None)
     subject = next((n for n in lights if against is not None and max(against, place.at) < n <= max(against, place.at) + 6), None)
     if against is None or subject is None or place.items[subject].word == place.items[against].word:

@@ -204,7 +204,7 @@ def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 
 _TAKES_LIGHT = ("loss", "filter_loss", "nd", "factor")
-_SAID_ANEW = Pattern(r"^(?:[^.?!]{0,40}[,;.]\s)?\W*(?:(?:no|well|hmm?|wait|hang on|actually|sorry|oh|and|but|or|so|then|ok|okay)\b\W*)*(?:(?:what )?if (?:it|that|this|they)(?:'s| is| was| were|'d be| really| only)*|(?:make|call) (?:it|that)|say|suppose|(?:let's say|try|it'?s|that'?s|it was|it should be|it is)(?: really| only| just)*)(?: (?:it|that|this|only|really|just|took|takes|costs?|lost|loses|were|was|is|the))*\s*$|^\W*(?:(?:no|sorry|wait|hang on|actually)\b\W*)+(?:(?:just|only|the)\b\s*)*$", re.I)
+_SAID_ANEW = Pattern(r"^(?:[^.?!]{0,40}[,;.]\s)?\W{0,12}(?:(?:no|well|hmm?|wait|hang on|actually|sorry|oh|and|but|or|so|then|ok|okay)\b\W{0,12}){0,6}(?:(?:what )?if (?:it|that|this|they)(?:'s| is| was| were|'d be| really| only)*|(?:make|call) (?:it|that)|say|suppose|(?:let's say|try|it'?s|that'?s|it was|it should be|it is)(?: really| only| just)*)(?: (?:it|that|this|only|really|just|took|takes|costs?|lost|loses|were|was|is|the)){0,8}\s*$|^\W*(?:(?:no|sorry|wait|hang on|actually)\b\W*)+(?:(?:just|only|the)\b\s*)*$", re.I)
 
 
 def the_loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:

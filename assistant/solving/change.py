@@ -66,10 +66,10 @@ def solve(query: Query) -> Solution | None:
 def _so_many_times_as_far(query: Query, ask: Ask) -> Solution | None:
     """"it was fine at f/8, half the distance now": no place is told, but how many times as far it stands; the half is no power."""
     many = times_as_far(query)
-    halves = [f for f in query.all("power") if f.said.strip().lower() in SAID_OF_IT]
+    halves = dict.fromkeys([f for f in query.all("power") if f.said.strip().lower() in SAID_OF_IT])
     known = [f for f in query.all(ask.quantity) if f not in halves and not f.of]
     mine = frozenset(known)
-    kept = [f for f in query.facts if f.quantity in ("aperture", "film_speed", "power", "count", "shutter", "times", "focal_length") and f not in mine]
+    kept = dict.fromkeys([f for f in query.facts if f.quantity in ("aperture", "film_speed", "power", "count", "shutter", "times", "focal_length") and f not in mine])
     if many is None or ask.quantity not in ("aperture", "power", "film_speed") or len({f.value for f in known}) != 1 or any(len({f.value for f in kept if f.quantity == q and f not in halves}) > 1 for q in ("aperture", "film_speed", "power", "count")):
         return None
     if any(f.quantity not in ("remark", "number", "place", ask.quantity) and f not in kept for f in query.facts):

@@ -128,9 +128,8 @@ def _from_sky(query: Query) -> Daylight | None:
 
 def offset(query: Query, of: str) -> Fact | None:
     """How far over or under the fill or the ambient light is wanted: the latest such fact."""
-    found = [f for f in query.facts if f.quantity == "relation" and f.of in (of, "backdrop" if of == "ambient" else of)]
-    loose = [f for f in query.facts if f.quantity == "stops" and f.cue in ("less", "more") and f.of in ("", of)]
-    mine = [f for f in query.facts if f in found or f in loose]
+    placed = (of, "backdrop" if of == "ambient" else of)
+    mine = [f for f in query.facts if f.quantity == "relation" and f.of in placed or f.quantity == "stops" and f.cue in ("less", "more") and f.of in ("", of)]
     return mine[-1] if mine else None
 
 

@@ -15,19 +15,27 @@ from assistant.units import LENGTH
 
 def left_out(said: Query, whole: Query, solution: Solution, idle: Sequence[Fact], told: str) -> tuple[str, ...]:
     """The words of each figure of `said` that the answer to `whole` leaves out; `idle` are its facts without a use, `told` is the reply so far."""
-    if solution.status not in ("answered", "out_of_reach") or not solution.answers or solution.topic == "claims" or not said.figures:
+    if solution.status not in ("answered", "out_of_reach") or not solution.answers or solution.topic == "claims" or not (said.figures or said.taken_back):
         return ()
     meant = None if whole.facts == said.facts else frozenset(whole.facts)
     became_other = [f for f in said.facts if f not in meant] if meant is not None else []  # "back 4 feet": told as where the light is now
     accounted = [(f.start, f.end) for f in (*solution.used, *idle, *became_other) if f.origin == "said"]
     accounted += [(f.start, f.end) for f in whole.facts if f.quantity in ("place", "rows") and f.origin == "said"]  # "row 2": which, not how much
     loose = [figure for figure in said.figures if not _within(figure[0], accounted)]
+    loose += _put_right_in_vain(said, solution, idle) if said.taken_back else []
     if not loose:
         return ()
     values, shown = set(_values(solution.used)), _figures(told)
     return tuple(dict.fromkeys(
         words for start, end, value in loose if not _figures(words := said.text[start:end].strip()) <= shown and _rounded(value) not in values
     ))
+
+
+def _put_right_in_vain(said: Query, solution: Solution, idle: Sequence[Fact]) -> list[tuple[int, int, float]]:
+    """"18°, make it two": a figure that was taken back, where the one said instead has no use either."""
+    used = [(f.start, f.end) for f in solution.used]
+    vain = [(f.start, f.end) for f in (*idle, *(f for f in said.facts if f.quantity == "number")) if not _within(f.start, used)]
+    return [(start, end, value) for start, end, value, instead in said.taken_back if _within(instead, vain)]
 
 
 def _within(place: int, spans: list[tuple[int, int]]) -> bool:

@@ -61,10 +61,10 @@ def _not_json(name: str) -> None:
 
 def _no_number_left_out(assistant: Assistant, text: str, answer: Answer) -> Iterator[str]:
     """Each written number of an answered question was used, or the reply or `unplaced` says that it was not."""
-    text = as_read(text)
     query, solution = assistant.conversation.last_query, assistant.conversation.last_solution
     if answer.status != "answered" or not answer.answers or query is None or solution is None or solution.answers != answer.answers:
         return
+    text = _with_its_places(as_read(text), query.text)
     if solution.topic == "claims" or re.search(r"\b(?:no|not|sorry|rather|oops|wait|actually|mean)\b", text.lower()):  # a claim is answered by where it first goes wrong; what is put right is gone
         return
     read_as = read(text, assistant.tables, assistant.conversation.kit.names)
@@ -77,6 +77,11 @@ def _no_number_left_out(assistant: Assistant, text: str, answer: Answer) -> Iter
         if isinstance(token.value, Number) and said[:1].isdecimal() and not _told(said, told) and f"{abs(token.value.value):.3g}" not in values \
                 and not any(f.start <= token.start < f.end for f in accounted):
             yield f"the number {said!r} was left out of: {answer.reply[:300]}"
+
+
+def _with_its_places(said: str, read_as: str) -> str:
+    """The text in which the facts of an answer have their places: where a mistyped word was put right, those after it have moved. One that lost a figure by it is not taken."""
+    return read_as if re.findall(r"\d+", read_as) == re.findall(r"\d+", said) else said
 
 
 def _figures(text: str) -> set[str]:
