@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from threading import Thread
 
 from prompt_toolkit import PromptSession
@@ -26,6 +27,8 @@ if TYPE_CHECKING:
     from assistant.memory.conversation import Conversation
 
 HISTORY_NAME = "history"
+LONGEST_WAIT_S = 2.0
+"""For what is still being read when the person leaves."""
 LEAVING = frozenset({"quit", "exit", "bye", "goodbye", "leave", "q", ":q"})
 HELPING = frozenset({"help", "?", "help me", "what can i ask", "what can i say", "how does this work"})
 # Readable on a dark set: letters only, no light behind them.
@@ -97,7 +100,8 @@ def chat(*, unsaved: bool) -> int:
 def converse(assistant: Assistant, history: History) -> int:
     """Take turns until the person leaves; always 0, for nothing depends on it."""
     session = _session(assistant, history)
-    session.app.after_render += _once(assistant.prepare)
+    beside = Beside(assistant.prepare)
+    session.app.after_render += beside.begin
     _show(WELCOME_BACK if assistant.conversation.kit.facts else WELCOME)
     _show(" ".join(assistant.troubles()))
     interrupted = False
@@ -105,28 +109,49 @@ def converse(assistant: Assistant, history: History) -> int:
         try:
             typed = session.prompt()
         except EOFError:
-            return 0
+            return beside.left()
         except KeyboardInterrupt:
             if interrupted:
-                return 0
+                return beside.left()
             interrupted = True
             _show("(Ctrl-C once more leaves.)")
             continue
         interrupted = False
+        beside.wait()
         if not _take(assistant, typed):
-            return 0
+            return beside.left()
 
 
-def _once(work: Callable[[], None]) -> Callable[[object], None]:
-    """What does this beside the chat when the prompt first stands on the screen: nobody waits for it, and nobody types as fast."""
-    begun: list[Thread] = []
+class Beside:
+    """Work done beside the chat from when the prompt first stands on the screen: hardly anybody types as fast.
 
-    def begin(_: object) -> None:
-        if not begun:
-            begun.append(Thread(target=work, daemon=True))
-            begun[0].start()
+    What goes wrong in it is not shown, since it would stand in the midst of the prompt: the first answer needs the same, and tells of it.
+    """
 
-    return begin
+    def __init__(self, work: Callable[[], None]) -> None:
+        self._work = work
+        self._thread: Thread | None = None
+
+    def begin(self, _: object = None) -> None:
+        """Begin, once."""
+        if self._thread is None:
+            self._thread = Thread(target=self._do, daemon=True)
+            with suppress(RuntimeError):  # the system gives no more threads: then the first answer reads what it needs
+                self._thread.start()
+
+    def _do(self) -> None:
+        with suppress(Exception):
+            self._work()
+
+    def wait(self, seconds: float | None = None) -> None:
+        """Until it is done: a question typed at once needs what is being read, and to read it twice would take longer."""
+        if self._thread is not None and self._thread.ident is not None:
+            self._thread.join(seconds)
+
+    def left(self) -> int:
+        """The exit status of a chat that is left, when nothing is half written."""
+        self.wait(LONGEST_WAIT_S)
+        return 0
 
 
 def _session(assistant: Assistant, history: History) -> PromptSession[str]:

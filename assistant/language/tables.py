@@ -99,9 +99,14 @@ def _stored(path: str) -> dict[str, Any] | None:
             if not mine or status.st_mode & 0o022:
                 return None
             found = json.load(file)
-    except (OSError, ValueError):
+    except (OSError, ValueError, RecursionError):
         return None
-    return found if isinstance(found, dict) and found.get("format") == FORMAT else None
+    whole = isinstance(found, dict) and found.get("format") == FORMAT and all(isinstance(found.get(part), kind) for part, kind in _PARTS.items())
+    return found if whole else None
+
+
+_PARTS = {"actions": list, "rules": list, "start": int, "end": int, "lexicon": dict}
+"""What a stored table holds; one that was cut off or changed since is made anew."""
 
 
 def _keep(kept: str, tables: dict[str, Any]) -> None:
