@@ -14,6 +14,7 @@ _BARE = Pattern(r"\b(?:bare(?:[- ](?:head|flash|bulb|gun))?|naked|without (?:it|
 _OFF_BEFORE = Pattern(r"\b(?:without|no|minus|(?:take|taking|took|pull|pulling|leave|leaving|left|whip|peel|strip|remov\w*|ditch\w*|los(?:e|ing)|drop(?:ping)?|skip(?:ping)?)(?: off| out)?)(?: (?:the|my|that|its|this|a|an))?(?: [a-z]+)? ?$", re.I)
 _OFF_AFTER = Pattern(r" (?:is |comes |taken |folded |moved |swung |flipped )?(?:off|removed|gone|away|out of the way|left off)\b(?! (?:the|my|it|a)\b)", re.I)
 _OF_THE_GUIDE = Pattern(r"[ ,(]*(?:(?:when|if|with the|as a|for the|is|it's) )?", re.I)
+_WITH_IT_ON = Pattern(r"\b(?:with|through|behind|in|under|inside) (?:the|my|its|a|an|that) [a-z -]{3,24}[^.;?!]*$|\b(?:working|effective) (?:guide number|gn)\b[^.;?!]*$", re.I)
 _THROUGH_IT = Pattern(r"\b(?:measured|tested|found|works? out|came out|comes out)\b[^.;?!]*\b(?:with|through|behind|in|under)\b", re.I)
 """"guide number 40 m, measured through the dome": then it is not the bare light's."""
 
@@ -22,7 +23,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts without the losses of what the question takes off; a guide number is the bare light's."""
     lost = [f for f in facts if f.quantity == "loss"]
     guides = [f for f in facts if f.quantity == "guide_number"]
-    if not lost or len(guides) != 1 or any(f.quantity in ("relation", "nd") or f.quantity == "camera_filter" and f.unit != "BARE" for f in facts) or _THROUGH_IT.search(text):
+    if not lost or len(guides) != 1 or any(f.quantity in ("relation", "nd") or f.quantity == "camera_filter" and f.unit != "BARE" for f in facts) or _THROUGH_IT.search(text) or _WITH_IT_ON.search(text[: guides[0].start]):
         return list(facts)
     worn = [f for f in facts if f.quantity == "modifier"]
     told = min(f.start for f in lost)

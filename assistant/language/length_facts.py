@@ -121,6 +121,9 @@ _COMES_UP_TO = Pattern(r"\b(?:shuffl|mov|step|com|came|walk|bring|brought|pull|p
 """Up to a place, which is no limit: "the back ones shuffle up to 10 feet"."""
 
 
+_OF_A_STUDIO = Pattern(r"(?:studio|room|hall) (?:head|flash|strobe|light|lamp|unit|pack|monobloc|kit|ceiling|floor|portraits?|shot|set-?up)s?\b", re.I)
+
+
 def _room_limit(place: Place) -> Fact | None:
     if place.near("rows", before=2, after=2) and not place.near("room", before=4, after=3) and "room" not in place.text.lower():
         return None
@@ -133,7 +136,10 @@ def _room_limit(place: Place) -> Fact | None:
         return None  # "studio wall 3 m behind": what hangs there
     if _limits_another(place) or _COMES_UP_TO.search(place.before(40)):
         return None
-    if place.near("room", "at_most", before=5, after=4) and not place.near("further", "closer", before=1, after=0):
+    limit = place.near("room", "at_most", before=5, after=4)
+    if limit is not None and _OF_A_STUDIO.match(place.text, limit.start):
+        return None  # "the old studio head gives f/11 at 2.5 m": whose light it is
+    if limit is not None and not place.near("further", "closer", before=1, after=0):
         if place.near("room", before=4, after=3) or "distance" not in place.kinds or place.near("at_most", before=3, after=3):
             return fact_at(place, "max_distance", of="", cue="at_most")
     if place.near("at_least", before=2, after=2):

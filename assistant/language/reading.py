@@ -28,6 +28,7 @@ from assistant.language import (
     shutter_rows,
     tested_words,
     two_alike,
+    two_guides,
 )
 from assistant.language.asks import asks_of
 from assistant.language.bare_numbers import number_meant
@@ -267,7 +268,7 @@ _AS_TOLD = Table((
     (_metric_paces, None), (nd_counts.settle, nd_counts.KINDS), (nd_marked.settle, nd_marked.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
-_OF_TWO = Table(((left_behind, frozenset({"gap"})), (two_alike.settle, frozenset({"guide_number"})), *metered_times.STEPS))
+_OF_TWO = Table(((left_behind, frozenset({"gap"})), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), *metered_times.STEPS))
 _BY_KINDS = Table(((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS)))
 
 

@@ -14,7 +14,7 @@ from assistant.query import Fact
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark
 
-LOSING = r"(?:los(?:es?|ing|t)|cost(?:s|ing)?|eat(?:s|ing)?|ate|takes?|taking|took|swallow(?:s|ing|ed)?|steal(?:s|ing)?|stole|drinks?|drank|knock(?:s|ed|ing)? off|robs?|robbed|soak(?:s|ed) up|pinch(?:es|ed))"
+LOSING = r"(?:los(?:es?|ing|t)|cost(?:s|ing)?|eat(?:s|ing)?|ate|takes?|taking|took|swallow(?:s|ing|ed)?|steal(?:s|ing)?|stole|drinks?|drank|knock(?:s|ed|ing)? off|robs?|robbed|soak(?:s|ed) up|pinch(?:es|ed)|absorb(?:s|ing|ed)?|uses? up|keeps? back|holds? back|forfeits?|sacrifices?|gobbles?(?: up)?|consumes?)"
 """What a modifier, a filter or the bellows does to the light."""
 
 _STOP_DOWN = Pattern(r"\b(?P<many>a|one|half a|a half|a third of a|two thirds of a)\s+stop (?P<way>down|up)\b(?!\s*to\b)(?! (?:to|the lens|from)\b)", re.I)

@@ -141,7 +141,7 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
     kept = not reference and ask.of != "move" and _stays_right(query, ask, before, after)
     if "loss" in after and "loss" not in before:
         known = next((f for f in used if f.quantity == ("aperture" if reference else ask.quantity)), None)
-        gone = any(_taken_off(f, query.text) for f in _of(query, "loss")) if kept else known is not None and is_taken_off(query.text, known)
+        gone = kept and any(_taken_off(f, query.text) for f in _of(query, "loss")) or known is not None and is_taken_off(query.text, known)
         if gone:
             before["loss"], after["loss"] = after["loss"], 0.0
     return (before if reference or kept else None), after, used

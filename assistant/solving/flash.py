@@ -268,7 +268,8 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
     assert target is not None
     speed = film_facts[0].value if film_facts else 100.0
     loss, loss_facts, _ = camera.loss_total(query)
-    one = replace(one, losses=()) if _AS_A_WHOLE.search(query.text) else one
+    if _AS_A_WHOLE.search(query.text) or one.typical and not _BY_ITSELF.search(query.text):
+        one = replace(one, losses=() if _AS_A_WHOLE.search(query.text) else tuple((name, lost) for name, lost in one.losses if name not in one.typical), typical=())
     at_iso = film_facts[-1].value if len(film_facts) > 1 else 100.0
     powers = query.all("power")
     one = replace(one, power=powers[0].value if powers else one.power)
@@ -282,7 +283,9 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
                     used=_facts(found, tuple(film_facts), loss_facts, (target,), tuple(powers)), topic="flash")
 
 
-_AS_A_WHOLE = Pattern(r"\bguide number (?:of|for|is)\b[^?]*\b(?:together|combination|combined|as a whole|pair of them|as one)\b|\b(?:guide number|gn)\b[^?]{0,24}\b(?:with (?:it|the \w+) (?:on|up|included|in place)|through (?:it|the \w+)|in (?:it|that box|the box))\b[^?]*\?", re.I)
+_BY_ITSELF = Pattern(r"\b(?:bare|naked|without|(?:flash|head|gun|strobe|lamp)(?:'s)? (?:alone|itself|by itself|on its own)|(?:alone|by itself|on its own|itself)\W*\?)", re.I)
+"""The guide number asked is that of the flash with nothing on."""
+_AS_A_WHOLE = Pattern(r"\bguide number (?:of|for|is)\b[^?]*\b(?:together|combination|combined|as a whole|pair of them|as one)\b|\b(?:guide number|gn)\b[^?]*\b(?:whole|entire|complete|rig|set-?up|outfit|assembly|the two|the pair|them both|both)\b|\b(?:working|effective|practical|real) (?:guide number|gn)\b|\b(?:flash|head|gun|strobe|lamp) (?:and|plus|with) (?:the |its |my )?[a-z -]{3,24}?(?: together)?(?: have|has| amount to| give| come to)?\W*\?|\b(?:guide number|gn)\b[^?]{0,24}\b(?:with (?:it|the \w+) (?:on|up|included|in place)|through (?:it|the \w+)|in (?:it|that box|the box))\b[^?]*\?", re.I)
 """The guide number asked is that of the flash with what it was read through."""
 
 

@@ -11,13 +11,13 @@ from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import camera, close_power, marks, t_stops
+from assistant.solving import camera, close_power, marks, t_stops, two_guides
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 from assistant.solving.taken_off import WITHOUT, is_taken_off
 from assistant.solving.worn import in_place_of_another
 
-_COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks|thr[eo]w|wast|gone\b|given (?:up|away)|giv\w+ (?:up|away))", re.I)
+_COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks|thr[eo]w|wast|disappear|vanish|go(?:es)? missing|consum|forfeit|sacrific|use[sd]? up|keeps? back|gone\b|given (?:up|away)|giv\w+ (?:up|away))", re.I)
 
 
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
@@ -55,7 +55,7 @@ def solve(query: Query) -> Solution | None:
         return None
     if (close := close_power.solve(query)) is not None:
         return close
-    for topic in (t_stops.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
+    for topic in (t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
         found = topic(query, wanted[0])
         if found is not None:
             return found
@@ -148,7 +148,7 @@ _TOGETHER = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all
 _COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives)\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
 
 
-_LOSING = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*|thr[eo]w\w*|wast\w*|gone|giv\w+ (?:up|away))\b", re.I)
+_LOSING = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*|thr[eo]w\w*|wast\w*|gone|disappear\w*|vanish\w*|missing|consum\w+|forfeit\w*|sacrific\w+|giv\w+ (?:up|away))\b", re.I)
 
 
 _ALL_DOWN = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:down|los\w+|cost\w*|gone|altogether|in all|all told|in total|total)\b|\b(?:total|whole|overall|combined) loss\b", re.I)

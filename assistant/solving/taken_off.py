@@ -38,11 +38,15 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return False
     if WITHOUT.search(own) or _NOT_THROUGH.search(own):
         return False
+    if _ADDED_THEN.search(text, known.end):
+        return False  # "right through the umbrella at a quarter; I put an ND on the lens": what it was read through stays on
     if _READ_THROUGH.search(own) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
         return True
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 
 
+_ADDED_THEN = Pattern(r"\b(?:i|we|you|somebody|someone|he|she|to|now|then|and)(?: want to| have to| now| then| also)? (?:put|add|screw|clip|tape|hang|fit|slip|slide|stretch|mount|stick|drape|fix|pull)\w*(?: on| up| over)? (?:a|an|another|some|on an?|in an?|over an?)\b(?! away)|\b(?:a|an|another|some)(?: [\w-]+){1,4} (?:goes|go|is put|is screwed|is added|is fitted|comes) (?:on|over|onto|in front|up)\b", re.I)
+"""Something else that is put in the way after the value was found."""
 _READ_THROUGH = Pattern(r"\b(?:with|through|behind) (?:it|that|(?:the|my|that|its|both) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)
 """Said of a reading that was taken with what stands in the light; "with my picture" is not."""
 _MARKED = Pattern(r"[.?!;:,](?=\s|$)|\u2026|\s[-\u2013\u2014]+\s")

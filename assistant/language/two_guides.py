@@ -1,0 +1,48 @@
+"""One flash with two guide numbers: "45 m bare and 28 m with its grid", "zoomed in 54 metres, pulled back it drops to 28".
+
+The second is told as a mere length; where two states of one flash are named and stops are asked, both are guide numbers.
+"""
+
+from __future__ import annotations
+
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+from assistant.units import LENGTH
+
+_GUIDE = Pattern(r"\b(?:guide|gn|leitzahl)\b|\brated\b")
+_ASKS_STOPS = Pattern(r"\b(?:how many|how much|what|which)\b[^.?!]*\b(?:stops?|factor)\b|\bin stops\b|\bhow much (?:light|power|brighter|weaker|stronger)\b")
+_OF_A_HEAD = Pattern(r"\bzoom\w*|\bwide(?:st|[- ]angle)?\b|\btele\w*|\bpull\w* back|\brack\w*|\bspread\w*|\bnarrow\w*|\btight\w*|\bsettings?\b|\blong (?:end|setting|position)\b")
+_OF_A_THING = Pattern(r"\b(?:bare|naked|without|nothing on|by itself|on its own|uncovered)\b")
+_ON_IT = Pattern(r"\b(?:with|through|behind|inside|in|under|once|when)\b(?: \w+){1,4}|\bfitted\b|\bon it\b")
+_OF_A_PLACE = Pattern(r"\s*(?:away|from (?!one|wide|tele)|off\b|back\b|apart|to the (?:subject|sitter|face|wall|floor)|high|tall|above|deep|behind|in front|further|closer|nearer|across|wide\b(?! (?:open|end|setting)))")
+_LENGTHS = ("distance", "path", "gap", "max_distance", "min_distance", "move", "camera_distance", "number", "aperture")
+_ELSE = frozenset({"aperture", "shutter", "zoom_row", "path", "ceiling_height", "loss", "stops", "relation", "velocity"})
+KINDS = frozenset({"guide_number", "distance"})
+
+
+def settle(facts: list[Fact], text: str) -> list[Fact]:
+    """The facts with the second length of such a pair as the guide number that it is.
+
+    >>> told = [Fact("guide_number", 45.0, "m", start=7, end=11), Fact("distance", 28.0, "m", start=21, end=25)]
+    >>> [f.value for f in settle(told, "GN was 45 m bare and 28 m with the grid on. What is that in stops?") if f.quantity == "guide_number"]
+    [45.0, 28.0]
+    """
+    lengths = [f for f in facts if f.quantity == "guide_number" or f.quantity in _LENGTHS and not f.bad and f.value > 0]
+    if len(lengths) != 2 or any(f.quantity in _ELSE for f in facts if f not in lengths):
+        return facts
+    said = text.lower()
+    if not _GUIDE.search(said) or not _ASKS_STOPS.search(said) or not (_OF_A_HEAD.search(said) or _OF_A_THING.search(said) and _ON_IT.search(said)):
+        return facts
+    guides = [f for f in lengths if f.quantity == "guide_number"]
+    if len(guides) == 2 or any(_OF_A_PLACE.match(said, f.end) for f in lengths if f.quantity != "guide_number") or any(f.quantity == "aperture" and "f" in f.said.lower() for f in lengths):
+        return facts
+    unit = next((f.unit for f in lengths if f.unit in ("m", "ft")), "")
+    made = {f.start: _guide(f, unit) for f in lengths}
+    return [made[f.start] if f in lengths else f for f in facts] if all(made.values()) else facts
+
+
+def _guide(fact: Fact, unit: str) -> Fact:
+    value = fact.value if fact.quantity in ("guide_number", "number", "aperture") else fact.value / LENGTH[fact.unit]
+    return replace(fact, quantity="guide_number", value=value, unit=fact.unit if fact.unit in ("m", "ft") else unit, of="", cue="", to="")
+
