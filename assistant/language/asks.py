@@ -262,6 +262,8 @@ _SO_MANY_OVER = Pattern(r"\s+(?:over|under|above|below|hotter|brighter|darker|di
 def _how_much(segment: Segment, at: int, after: Sequence[Item], text: str) -> Ask | None:
     start = segment.items[at].start
     later = segment.items[at + 1 :]
+    if after and after[0].kind == "cue" and after[0].word in ("further", "closer") and (len(after) < 2 or after[1].kind != "name"):
+        return Ask("distance", "move", "", start)
     named = any(i.kind == "stops" or i.kind == "name" and not _THE_SAME.search(text[max(0, i.start - 12) : i.start]) for i in later)
     if any(i.kind == "cue" and i.word in ("down", "up") for i in later) and not named and _turned(later):
         return Ask("power", _whom(segment, at), "", start)

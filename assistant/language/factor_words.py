@@ -33,7 +33,7 @@ KINDS = frozenset({*_NAMED, "factor"})
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the factors that were told of a colour, of a filter or of a gel."""
     said = text.lower()
-    named = [_named(f, said) if f.quantity in _NAMED else f for f in facts]
+    named = _in_a_row([_named(f, said) if f.quantity in _NAMED else f for f in facts], said)
     named = [replace(f, bad=NO_FACTOR) if f.quantity == "factor" and f.value < 1 and not f.bad and _OF_A_FILTER.search(said) else f for f in named]
     glass = {f.end for f in named if f.quantity == "factor" and f.of == "camera"}
     named = [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if f.quantity == "modifier" and f.unit == "gel" and f.start - 1 in glass and "gel" not in f.said.lower() else f for f in named]
@@ -41,6 +41,27 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     return [_of_a_taker(f, named, said) for f in named]
 
 
+_FACTORS = Pattern(r"\bfactors\b[^.;?!\d]{0,24}$")
+_JOINED = Pattern(r"(?: ?,)? ?(?:and |& )?(?:of )?")
+_ANOTHER_OF = Pattern(r"\b(?:filter|glass|gel|polari[sz]er|nd|one)(?: (?:one|that|which|it|has|is|with|a|of|its|factor|at|takes|needs))* $")
+
+
+def _in_a_row(facts: Sequence[Fact], said: str) -> list[Fact]:
+    """"filters with factors 2, 1.5 and 4", "the polariser has a factor of 3 and my orange filter one of 4": each is a factor."""
+    out: list[Fact] = []
+    for fact in facts:
+        last = next((f for f in reversed(out) if f.quantity == "factor" and not f.bad), None)
+        if fact.quantity in ("number", "times") and not fact.bad and 1 <= fact.value <= 64 and last is not None:
+            between = said[last.end : fact.start]
+            listed = _JOINED.fullmatch(between) and _FACTORS.search(said[max(0, out[0].start - 40) : next(f.start for f in out if f.quantity == "factor") + 8].rstrip("0123456789. "))
+            another = _ANOTHER_OF.search(between) if len(between) < 60 and fact.quantity == "number" else _GREY_AFTER.match(said, fact.end) if fact.quantity == "times" else None
+            if listed or another:
+                fact = replace(fact, quantity="factor", of="camera", cue="")
+        out.append(fact)
+    return out
+
+
+_GREY_AFTER = Pattern(r" ?(?:nd\b|neutral|gr[ae]y\b|polari[sz]er)")
 _OF_DENSITY = Pattern(r"\W*(?:of|with|at|has|is|it's)?\W*(?:a )?(?:density|nd)?(?: of)?\W*")
 """Between a gel and its density: it is grey, and takes what its density says."""
 

@@ -66,6 +66,8 @@ _ON_ITS_BOX = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:printed |written |g
 """Right before a length: "guide number on the box one hundred and ten in feet"."""
 _OF_WHAT = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:of|for|on) (?:the|my|this|that|our|her|his|your) (?!distance|aperture|f-?stop|film|power)(?:[\w-]+ ){1,3}(?:is|was|being|comes to|reads|says|=|:)\s*(?:about |only |just |around )?$", re.IGNORECASE)
 """Right before a length: "GN of the flash is 112 feet"."""
+_FLASH_OF = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|hammerhead) of (?:only |just |about |some )?$", re.IGNORECASE)
+"""Right before a length: "a flash of 140 feet"."""
 _AN = Pattern(r"\b(?:an?|my|one|this|with)\s*$", re.IGNORECASE)
 _FLASH_AT = Pattern(r"[\s-]*(?:flash(?:gun)?|strobe|speedlight|gun|unit|head),? (?:at|from|and|is at|used at|set at) (?:about )?(?:an? |the )?(?:\d|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)", re.IGNORECASE)
 """After a length: "an 80 ft flash at 10 feet" has a place of its own, so the length is the flash's."""
@@ -87,7 +89,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     for n, fact in enumerate(facts):
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
-        if _IS_THE_GUIDE.match(text[fact.end :]) or _THAT_IS_IT.match(text, fact.end) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)) or _CALLED_NUMBER.search(_near(text, fact)) and not _STANDS.match(text[fact.end :]):
+        if _IS_THE_GUIDE.match(text[fact.end :]) or _THAT_IS_IT.match(text, fact.end) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)) or _FLASH_OF.search(_near(text, fact)) or _CALLED_NUMBER.search(_near(text, fact)) and not _STANDS.match(text[fact.end :]):
             meant.add(n)
         elif kinds >= {"distance"} and len(pair) > 1 and _AN.search(_near(text, fact)) and _FLASH_AT.match(text[fact.end :]):
             meant.add(n)

@@ -10,7 +10,7 @@ from assistant.query import Fact
 from assistant.records import replace
 
 _SHEET = r"(?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|handkerchief|diffuser|cloth|tissue|gel|frost|muslin|filter)"
-LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
+LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|polari[sz]ers|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
 _SO_MANY_OF_THEM = Pattern(r"(?<![.\d])(?<!\bthe )(?<!\bboth )(?<!\bthese )(?<!\bthose )\b(?P<many>two|three|four|2|3|4)(?: of (?:them|these|those|it|the same)\b|(?= (?:in front|over (?:the|my|it)|on (?:the|my|it)|together|deep|thick)\b)|(?=\W*(?:$|[.,;?!](?!\d))))", re.I)
 """With what one of them takes told: "and I use two of them"."""
 _MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}

@@ -223,7 +223,7 @@ def _close_focus(facts: list[Fact], text: str) -> list[Fact]:
 
 def _not_rows(facts: list[Fact], text: str) -> list[Fact]:
     """"a softbox on the front, face five feet from it": no front row."""
-    if not patterns.search(r"\bon the front\b|\bin front\b(?! (?:row|rank|one|people|person|of (?:me|us|them)))", text, re.I) or patterns.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I):
+    if not patterns.search(r"\bon the front\b|\bfrom (?:the|its) front(?: of (?:it|the|my|its)\b|$|[,.])|\bfront (?:cloth|panel|edge|baffle|diffuser|surface)\b|\bin front\b(?! (?:row|rank|one|people|person|of (?:me|us|them)))", text, re.I) or patterns.search(r"\brows?\b|\bback (?:one|person|face)|\b(?:nearest|furthest|farthest)\b", text, re.I):
         return facts
     return [replace(f, of="") if f.of == "front" else f for f in facts]
 
@@ -321,7 +321,7 @@ def _for_what(fact: Fact, facts: Sequence[Fact], text: str) -> Fact | None:
     """"half a stop for the gel", "lose two stops to the softbox": what stands right after the stops."""
     later = [f for f in facts if f.start >= fact.end and f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     after = min(later, key=lambda f: f.start) if later else None
-    joined = after is not None and patterns.fullmatch(r"\W*(?:of light )?(?:lost |goes |gone |more |loss )*(?:for|to|in|by|from|through|with)\s+(?:the|a|my|that|this|its)?\s*(?:\w+ )?", text[fact.end : after.start], re.I)
+    joined = after is not None and patterns.fullmatch(r"\W*(?:of light )?(?:lost |goes |gone |more |loss |each |apiece )*(?:for|to|in|by|from|through|with)\s+(?:the|a|my|that|this|its)?\s*(?:\w+ )?", text[fact.end : after.start], re.I)
     return after if joined else None
 
 

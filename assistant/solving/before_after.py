@@ -259,7 +259,11 @@ def once(query: Query, quantity: str) -> list[Fact]:
     if quantity == "aperture" and not told:
         span = query.last("aperture_range")
         told = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)] if span is not None else []
-    return list({round(f.value, 9): f for f in reversed(told) if not (quantity == "count" and f.unit == "frames")}.values())[::-1]
+    first: dict[float, Fact] = {}
+    for fact in told:
+        if not (quantity == "count" and fact.unit == "frames"):
+            first.setdefault(round(fact.value, 9), fact)
+    return list(first.values())
 
 
 _HOLDS = Pattern(r"\b(?:both|still|same|all|always|throughout|stays?|unchanged|untouched)\b", re.I)

@@ -30,6 +30,8 @@ def is_taken_off(text: str, known: Fact) -> bool:
     beside = next((text[s[0] : s[1]] for s in sentences if s[0] <= known.start < s[1]), "")
     after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
     wanted = wanted.removeprefix(after_known)
+    if (turned := _ASKED_FIRST.match(text, asked[0])) is not None and turned.end() <= known.start < asked[1]:
+        return _OFF_IT.search(turned["wanted"]) is not None and not _ON_IT.search(turned["wanted"])  # "what goes with it if bare it is f/11"
     own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
     own = own if _MARKED.search(text) and (len(beside) <= 2 * _BESIDE or _MARKED.search(beside.rstrip(" .?!"))) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
     if _OFF_IT.search(wanted):
@@ -45,6 +47,8 @@ def is_taken_off(text: str, known: Fact) -> bool:
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 
 
+_ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
+"""The case that is asked, before the one that is told."""
 _ADDED_THEN = Pattern(r"\b(?:i|we|you|somebody|someone|he|she|to|now|then|and)(?: want to| have to| now| then| also)? (?:put|add|screw|clip|tape|hang|fit|slip|slide|stretch|mount|stick|drape|fix|pull)\w*(?: on| up| over)? (?:a|an|another|some|on an?|in an?|over an?)\b(?! away)|\b(?:a|an|another|some)(?: [\w-]+){1,4} (?:goes|go|is put|is screwed|is added|is fitted|comes) (?:on|over|onto|in front|up)\b", re.I)
 """Something else that is put in the way after the value was found."""
 _READ_THROUGH = Pattern(r"\b(?:with|through|behind) (?:it|that|(?:the|my|that|its|both) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)

@@ -24,7 +24,7 @@ _FROM_TO = Pattern(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """The query with the guide number of the zoom setting in place of the table."""
     rows, settings = query.all("zoom_row"), query.all("zoom")
-    if len(rows) < 2 or not settings or _gained(query, rows) or _same_light(query, rows):
+    if len(rows) < 2 or not settings or _gained(query, rows) or _same_light(query, rows) or _other_end(query, rows):
         return None
     setting = settings[-1]
     table = [(f.other, f.value) for f in rows]
@@ -45,6 +45,8 @@ def solve(query: Query) -> Solution | None:
         return _from_to(query, rows)
     if _same_light(query, rows):
         return _turned_to(query, rows)
+    if _other_end(query, rows):
+        return _opened_for(query, rows)
     return needs(("focal_length",), "I need the zoom setting of the head, in millimetres.", tuple(rows), "zoom")
 
 
@@ -91,6 +93,23 @@ def _turned_to(query: Query, rows: Sequence[Fact]) -> Solution:
     if value > 1.0 + 1e-9:
         return Solution("out_of_reach", f"It would take {value:.3g} times full power.", (marks.power(value),), used=used, topic="zoom")
     return Solution(answers=(marks.power(value),), used=used, topic="zoom", notes=(f"The guide number goes from {one:g} to {two:g}: {2 * math.log2(two / one):+.2f} stops.",))
+
+
+def _other_end(query: Query, rows: Sequence[Fact]) -> bool:
+    """Whether it is the aperture at one setting of the table that is asked, from the one that was right at another."""
+    settings = {f.value for f in query.all("zoom")}
+    apart = len(settings) == 2 and settings <= {f.other for f in rows} and not any(query.has(q) for q in ("distance", "path", "loss", "film_speed", "power"))
+    return apart and query.asks_for("aperture") and len(query.all("aperture")) == 1
+
+
+def _opened_for(query: Query, rows: Sequence[Fact]) -> Solution:
+    """"f/8 at 85, what when I zoom back to 35": the f-number goes with the guide number."""
+    by_mm = {row.other: row.value for row in rows}
+    read, zooms = query.all("aperture")[0], query.all("zoom")
+    one = min(zooms, key=lambda f: min(abs(f.start - read.end), abs(read.start - f.end)))
+    two = next(f for f in reversed(zooms) if f.value != one.value)
+    ratio = by_mm[two.value] / by_mm[one.value]
+    return Solution(answers=(marks.aperture(read.value * ratio),), used=(*rows, *zooms, read), topic="zoom", notes=(f"The guide number goes from {by_mm[one.value]:g} to {by_mm[two.value]:g}: {2 * math.log2(ratio):+.2f} stops.",))
 
 
 def _gained(query: Query, rows: tuple[Fact, ...] | list[Fact]) -> bool:
