@@ -41,6 +41,8 @@ _A_CEILING = Pattern(rf"[ -]*(?:high |tall )?(?:\w+ )?{_OVERHEAD}\b", re.I)
 _ACROSS_AFTER = Pattern(rf"\s*(?:apart|away|between|across|horizontally|along|from (?:me|us|it|you|each|one|where|her|him|{_THE}(?:\w+ )?{_LAMP})|in front of|off\b(?! {_THE}(?:{_FLOOR}|{_SURFACE}))|distant|separat\w+)", re.I)
 _ACROSS_BEFORE = Pattern(rf"\b(?:(?:stand|sit|stay|stood|place|seat|kneel)\w*|apart(?: by)?|distance|gap|spacing|separated by|between (?:them|us|the two)|subject|sitter|(?:from|to) (?:her|him|them|the \w+))(?: is| are| at| of| about|:)*\s*$|\bfrom {_THE}{_LAMP} to {_THE}[\w' ]+$|\b{_LAMP} to (?:subject|sitter|face|her|him|{_THE}\w+)(?: is| are|:)*\s*$", re.I)
 _SET_AT = Pattern(r"(?:\b(?:is|are|was|were|be|at|held|sits?|stands?|hangs?|of|lies?|height|being|also|both|each|measures?)|'s|'re|:)(?: (?:also|both|each|all|only|just|about|held|at|up|too|some))*\s*$", re.I)
+_READING = Pattern(r"\b(?:gave|gives|reads?|metered|right|correct|need(?:s|ed)?|calls|wants)\b|\bf ?/ ?\d", re.I)
+_STANDS_AT = Pattern(rf"\b{_LAMP}(?: head)? (?:stands|sits|is held|is set|is mounted|hangs) at (?:about )?$", re.I)
 _LAMP_WORD = Pattern(rf"\b{_LAMP}\b", re.I)
 _ROOF_WORD = Pattern(rf"\b(?:{_OVERHEAD}|room|hall|attic|loft)\b", re.I)
 _SOMEBODY = Pattern(r"\b(?:the|my|her|his|their|our|a|an|each|faces?|eyes|she|he|they|sitter|subject|baby)\b", re.I)
@@ -61,6 +63,11 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact] | None:
         return None
     roles = _roles(lengths, text)
     told = set(roles.values())
+    if list(roles.values()).count("across") > 1:
+        return None  # one flash stands in one place
+    if len(lengths) == 2 and told in ({"whole", "across"}, {"whole", ""}) and _DIRECT.search(text):
+        roles = {place: role or "across" for place, role in roles.items()}
+        return [_placed(f, roles[f.start], False)[0] if f in lengths else f for f in facts]
     whole = {"up", "down"} <= told or told == {"whole"} or told & {"ceiling", "above", "flash above", "face above"} and (len(told) > 1 or "above" in told)
     if "" in told or not whole or len(lengths) > 5:
         return None
@@ -70,6 +77,8 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact] | None:
     return out
 
 
+_DIRECT = Pattern(r"\b(?:straight|direct\w*|head on)\b", re.I)
+"""Beside the way by the ceiling, the way without it."""
 _QUANTITY = {"ceiling": "ceiling_height", "above": "ceiling_above", "flash above": "ceiling_above", "face above": "ceiling_above", "flash": "flash_height", "face": "face_height", "across": "distance"}
 
 
@@ -77,7 +86,7 @@ def _placed(fact: Fact, role: str, summed: bool) -> list[Fact]:
     """One length in its place: a height that is both the flash's and the face's makes two facts."""
     plain = replace(fact, of="", cue="", to="", quantity=_QUANTITY.get(role, "path"))
     if role == "whole":
-        return [replace(plain, cue="total")]
+        return [replace(plain, cue="total" if summed else "")]
     if role in ("up", "down"):
         return [replace(plain, quantity="distance", of="leg")] if summed else [plain]
     if role == "both":
@@ -110,9 +119,11 @@ def _role(before: str, after: str, ups: bool) -> str:
         return "above"
     if _A_CEILING.match(then) and not _ROOF_WORD.search(here):
         return "ceiling"
-    if _OFF_FLOOR.match(then) or (_HIGH.match(then) or not _ACROSS_AFTER.match(then) and _SET_AT.search(here) and not _ACROSS_BEFORE.search(here)):
+    if lamps and _STANDS_AT.search(here) and not _ACROSS_AFTER.match(then):
+        return "flash"
+    if _OFF_FLOOR.match(then) or (_HIGH.match(then) or not _ACROSS_AFTER.match(then) and _SET_AT.search(here) and not _ACROSS_BEFORE.search(here) and not _READING.search(here)):
         return _height(here, lamps)
-    if _HIGH.match(after) or not then.strip() and lamps and not _ACROSS_BEFORE.search(here) and here.rstrip().endswith(("at", "is", "are")):
+    if _HIGH.match(after) or not then.strip() and lamps and not _READING.search(here) and not _ACROSS_BEFORE.search(here) and here.rstrip().endswith(("at", "is", "are")):
         return _height(here, lamps)
     return "across" if _ACROSS_AFTER.match(then) or _ACROSS_BEFORE.search(here) else ""
 
@@ -140,7 +151,7 @@ def _height(here: str, lamps: Sequence[int]) -> str:
 
 _PATH_ASKED = Pattern(
     r"\bhow (?:long|far|many (?:feet|metres|meters|foot))\b[^.?!;]*\b(?:path|route|(?:the )?(?:light|flash|beam)(?:'s)? (?:has to |have to |must |will )?(?:travels?|goe?s?|covers?|way|come)|travel|bounced? (?:path|way))\b"
-    r"|\b(?:what|work out|give me|find|tell me|calculate|which)\b[^.?!;]{0,40}\b(?:(?:length|distance|sum) of the (?:light'?s? |bounced |whole |total )*(?:path|way|route)|(?:distance|path|length|way)[^.?!;]{0,12} (?:does|will|must|has) (?:the|my) (?:light|flash|beam)|(?:is|are|'s|be|the|total|whole|light|light's|bounced) (?:total |whole |overall |bounced |light |light's )*(?:path|route)\b(?! (?:is|of \d)))", re.I)
+    r"|\b(?:what|work out|give me|find|tell me|calculate|which)\b[^.?!;]{0,40}\b(?:(?:length|distance|sum) of the (?:light'?s? |bounced |whole |total )*(?:path|way|route)|(?:distance|path|length|way)[^.?!;]{0,12} (?:does|will|must|has) (?:the|my) (?:bounced )?(?:light|flash|beam)|(?:is|are|'s|be|the|total|whole|light|light's|bounced) (?:total |whole |overall |bounced |light |light's )*(?:path|route)\b(?! (?:is|of \d)))", re.I)
 _OTHERWISE_ASKED = frozenset({"aperture", "power", "stops", "film_speed", "factor", "count", "energy"})
 KINDS = frozenset({"path", "ceiling_above", "ceiling_height"})
 """What is asked of a bounce's way is asked where one of these is told."""

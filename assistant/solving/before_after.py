@@ -46,7 +46,7 @@ class Change:
 
 def solve(query: Query) -> Solution | None:
     """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
-    found = _bounced(query) or _found_by_guide(query) or _times_the_light(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
+    found = _found_by_guide(query) or _times_the_light(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
     return None if found is None else replace(found, used=query.facts)
 
 
@@ -66,20 +66,6 @@ def _solved(query: Query) -> Solution | None:
         return _left_to(query, ask)
     changes = _changes(query, ask)
     return _answer(query, ask, changes) if changes and (len(changes) > 1 or _nobody_else(changes[0], ask)) else None
-
-
-_STRAIGHT = Pattern(r"\b(?:straight|direct)(?: flash| light)?(?: on)?(?: at| from)? (?:about )?\d|\b(?:against|than|instead of|from) (?:the )?(?:straight|direct)\b", re.I)
-
-
-def _bounced(query: Query) -> Solution | None:
-    """"straight at 8 feet, now 11.5 feet by way of the ceiling, which eats 1.5 stops": the longer way and the paint."""
-    straight, path, lost = query.all("distance"), query.all("path"), query.all("loss")
-    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim or len(straight) != 1 or len(path) != 1 or len(lost) > 1:
-        return None
-    if {f.quantity for f in query.facts} - _BY_THE_WAY - {"distance", "path", "loss"} or not _STRAIGHT.search(query.text) or any(f.origin != "said" for f in (*straight, *path, *lost)) or path[0].value < straight[0].value:
-        return None
-    changes = [Change("path", difference("distance", straight[0].value, path[0].value), (straight[0], path[0])), *(Change("paint", -f.value, (f,)) for f in lost)]
-    return _answer(query, query.asks[0], changes)
 
 
 _TIMES_LIGHT = Pattern(r"\bhow many times (?:as much|more|the)(?: of the)? light\b(?: does| do| will| has)? (?:the |his |her )?(?P<who>near\w*|close\w*|far\w*|first|second|other|last|front|back|rear)\b", re.I)

@@ -7,8 +7,11 @@ apart in the reply, since counting one of them twice is the usual mistake.
 from __future__ import annotations
 
 import math
+import re
 
 from assistant import scales
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
@@ -36,6 +39,8 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     legs = [f for f in query.facts if f.quantity == "path"]
     if _asks_the_way(query):
         return None  # a length, and no paint in it
+    if query.asks_for("stops", "factor") and (against := _way_against_direct(query)) is not None:
+        return against
     if legs and query.has("guide_number") and query.has("aperture") and query.asks_for("stops", "factor") and not query.has("loss") and not query.has("stops"):
         return None  # what the paint takes is asked
     used: tuple[Fact, ...] = ()
@@ -60,6 +65,16 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     return query.with_facts(facts), used, (said, *heights, *notes)
 
 
+def _way_against_direct(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """The way that the heights make beside the direct one, which stays: it is what the way is held against."""
+    if query.has("path") or query.has("guide_number") or query.has("aperture") or (made := _from_heights(query)) is None:
+        return None
+    path, used, held = made
+    across = query.last("distance")
+    kept = [f for f in query.facts if f not in used or f is across]
+    return query.with_facts([*kept, path]), used, ("Flash and face were taken to be 5 ft (1.5 m) above the floor.",) if held else ()
+
+
 def _asks_the_way(query: Query) -> bool:
     return any(a.quantity == "distance" and a.of == "path" for a in query.asks)
 
@@ -67,7 +82,7 @@ def _asks_the_way(query: Query) -> bool:
 def solve(query: Query) -> Solution | None:
     """How long the light's way by the ceiling is: both legs, or what the heights of the room make of it."""
     if not _asks_the_way(query):
-        return None
+        return _against_direct(query)
     legs = query.all("path")
     if len(legs) == 1 and not legs[0].cue and query.text:
         return needs(("distance",), "I need both legs of the light's way, up to the ceiling and down again.", tuple(legs), "bounce")
@@ -80,6 +95,31 @@ def solve(query: Query) -> Solution | None:
     asked = next((a.unit for a in query.asks if a.unit), "")
     unit = preferred_unit(query, asked)
     return Solution(answers=(marks.distance(total, unit),), used=used, topic="bounce", lead=f"The light's path is {speak_length(total, unit)}.", notes=(*notes, "The loss in the paint comes on top of the path."))
+
+
+_THAN_DIRECT = Pattern(r"\b(?:direct\w*|straight|longer|bouncing|by way of|than)\b", re.I)
+
+
+def _against_direct(query: Query) -> Solution | None:
+    """"how many stops do I lose by bouncing": the longer way, and the paint where it is told."""
+    paths, across = query.all("path"), query.all("distance")
+    asked = query.asks[0].quantity if len(query.asks) == 1 else ""
+    read, lost = query.all("aperture"), [f for f in query.facts if f.quantity == "loss"]
+    if asked not in ("stops", "factor", "aperture") or query.claim or len(across) != 1 or not paths or not _THAN_DIRECT.search(query.text):
+        return None
+    if any(query.has(q) for q in ("guide_number", "power", "film_speed", "stops")) or len(read) != (asked == "aperture") or read and not lost or any(f.origin != "said" for f in across):
+        return None
+    longer = 2 * math.log2(sum(f.value for f in paths) / across[0].value)
+    if longer < 0:
+        return None
+    total, paint = longer + sum(f.value for f in lost), sum(f.value for f in lost)
+    used = (*paths, *across, *lost, *read)
+    note = f"The longer way takes {scales.speak_stops(longer)}" + (f", the paint {scales.speak_stops(paint)}." if lost else "; the paint comes on top.")
+    if read:
+        return Solution(answers=(marks.aperture(read[0].value * 2.0 ** (-total / 2)),), used=used, topic="bounce", notes=(note,))
+    stops, factor = marks.stops(-total), Quantity("factor", 2.0**total, "x")
+    lead = "" if asked == "factor" else f"{scales.speak_stops(total)[:1].upper()}{scales.speak_stops(total)[1:]} less light ({-total:+.2f})."
+    return Solution(answers=(factor, stops) if asked == "factor" else (stops, factor), used=used, topic="bounce", lead=lead, notes=(note,))
 
 
 def _with_loss(query: Query, facts: list[Fact], surface: str) -> tuple[list[Fact], tuple[str, ...]]:

@@ -87,14 +87,14 @@ def _measured(query: Query, ask: Ask) -> Solution | None:
     span = query.last("aperture_range")
     if span and not read:
         read = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)]
-    something = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")] or query.cues & {"ceiling", "wall", "bounce", "hss"}
+    something = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")] or query.cues & {"ceiling", "wall", "bounce", "hss", "zoom"}
     if "more" in query.cues and not query.has("modifier") and not query.has("camera_filter") or len(query.all("shutter")) > 1 or len(read) != 2 or not (something or _THROUGH.search(query.text)) or query.has("guide_number") or query.has("loss"):
         return None
     if not (_COSTS.search(query.text) or query.cues & {"loss", "how_much", "how_many"} or any(f.unit == "BARE" for f in query.all("camera_filter"))):
         return None
     lost = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
     stood = query.all("distance") if len({f.value for f in query.all("distance")}) == 1 else []  # both read from one place
-    return _told(query, ask, lost, (*read, *stood, *query.all("power"), *((span,) if span else ())))
+    return _told(query, ask, lost, (*read, *stood, *query.all("power"), *query.all("zoom"), *((span,) if span else ())))
 
 
 _CAME_OUT = Pattern(r"\b(?:came (?:out|back)|come out|turned out|were|was|are|is|all|look(?:s|ed)?|ended up|got|printed|read) (?:about |roughly |just |all |too |easily )*$", re.I)
@@ -166,7 +166,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity not in ("stops", "factor") or in_place_of_another(query):
         return None
     by_the_way = _told_by_the_way(query)
-    if query.has("guide_number") or query.has("aperture") and not by_the_way or query.has("aperture_range") or query.has("distance") and not by_the_way:
+    if query.has("guide_number") or query.has("aperture") and not by_the_way or query.has("aperture_range") or query.has("path") or query.has("distance") and not by_the_way:
         return None
     if (query.has("magnification") or query.has("extension")) and not any(query.has(q) for q in ("loss", "filter_loss", "factor", "nd")):
         return None  # the draw alone is optics

@@ -44,7 +44,7 @@ ROUTES: tuple[tuple[str, frozenset[str]], ...] = (
 TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
-    ("bounce", frozenset({"distance"})),
+    ("bounce", frozenset({"distance", "stops", "factor", "aperture"})),
     ("pop_sums", frozenset({"stops", "aperture"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
