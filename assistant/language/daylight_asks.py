@@ -116,11 +116,14 @@ def _by_another_word(ask: Ask, facts: Sequence[Fact], text: str) -> Ask:
 _HOW_FAR_DOWN = Pattern(rf"\bhow far\b[^?.]{{0,40}}\b(?:below|under|beneath|over|above|short of) (?:the )?(?:normal|correct|proper|right|metered|its reading|reading)\b|\bhow (?:far|much) (?:down|lower|below|under)\b[^.?]*\b(?:{AMBIENT})\b", re.I)
 
 
+_WOULD_READ = Pattern(r"\bwhat (?:would|does|will|should|must) (?:it|the (?:light|meter|sun|sky|reading|daylight)) (?:then |now |by itself )?(?:read|meter|show|say)\b", re.I)
 _BOTH_READ = Pattern(r"\bwhat (?:do|does|will|would|should|must) (?:the (?:two|pair|both)|both|they|it all|the sum)(?: of them)?(?: together| combined| in all)? (?:read|meter|give|make|come to|amount to|show)\b", re.I)
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"How far down is the room?": stops, where a reading of it is given."""
+    if [a.quantity for a in asks] in ([], ["stops"]) and _WOULD_READ.search(text) and any(f.quantity == "aperture" and f.of == "ambient" for f in facts):
+        return [Ask("aperture")]
     if [a.quantity for a in asks] == ["shutter"] and _BOTH_READ.search(text) and sorted(f.of for f in facts if f.quantity == "aperture") == ["", "ambient"]:
         return [Ask("aperture", "both")]
     if len(asks) == 1 and asks[0].quantity == "speed" and {f.quantity for f in facts} <= {"shutter", "stops", "relation", "aperture", "nd", "widest_aperture", "smallest_aperture", "remark"} and any(f.quantity == "shutter" for f in facts):

@@ -192,7 +192,7 @@ _RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|s
 _RATED_AT = Pattern(r"(?:[\s-]*(?:speed|film|stock|stuff|roll|slide|chrome|neg(?:ative)?s?|colou?r|black and white|tonight|always))*\s*(?:at|as|for|like) (?:iso |ei |an? |if it were )*", re.I)
 
 
-_IS_RATED = Pattern(r"[\s,-]*(?:(?:speed|film|stock|stuff|roll|slide|chrome|negs?|negative|colou?r|black and white)[\s,]+)*(?:(?:which|that|and|but) )?(?:(?:i|we|she|he)(?:'m|'re| am| are| always)? )?(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|regard(?:ed)?|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?)(?: it| them)?(?: at| as| like| for| to)? (?:if it were )?(?:iso |ei |an? )*", re.I)
+_IS_RATED = Pattern(r"[\s,-]*(?:(?:film|stock|roll) )?(?:that |which |and |but )?(?:by my test )?(?:(?:really |in fact |actually )?(?:tests?|tested|proves|proved|behaves|behaved|acts|turned out|works out|comes out|came out)(?: for me)? (?:as|at|like|to be|as if it were|nearer|closer to) (?:only |just |about )?(?:iso |ei |an? )*)|[\s,-]*(?:(?:speed|film|stock|stuff|roll|slide|chrome|negs?|negative|colou?r|black and white)[\s,]+)*(?:(?:which|that|and|but) )?(?:(?:i|we|she|he)(?:'m|'re| am| are| always)? )?(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|regard(?:ed)?|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?)(?: it| them)?(?: at| as| like| for| to)? (?:if it were )?(?:iso |ei |an? )*", re.I)
 
 
 def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
@@ -205,7 +205,7 @@ def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
     return out
 
 
-_RATING = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|expos(?:e|es|ing)|meter(?:s|ing)|ei|exposure index)\b(?! ?\d)[^.,;:?!\d]{0,24}\b(?:at|as|for|to|ei|index|of)\s*(?:iso |ei |of |an? )*$|\bei $|\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)?) (?:it|this|that|them)(?: all)? $", re.I)
+_RATING = Pattern(r"\b(?:real|true|actual|effective|tested) (?:film )?(?:speed|index|rating|iso)(?: really| only)? (?:is|was|of|comes to|came to|turned out(?: to be| as| at)?) (?:only |about |just )?(?:iso )?$|\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|expos(?:e|es|ing)|meter(?:s|ing)|ei|exposure index)\b(?! ?\d)[^.,;:?!\d]{0,24}\b(?:at|as|for|to|ei|index|of)\s*(?:iso |ei |of |an? )*$|\bei $|\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)?) (?:it|this|that|them)(?: all)? $", re.I)
 _BOUND = frozenset({"guide_number", "distance"})
 
 

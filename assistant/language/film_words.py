@@ -97,7 +97,7 @@ _FIGURES = frozenset({"number", "film_speed", "stops", "power"})
 
 def _figure(fact: Fact, facts: Sequence[Fact], kept: Sequence[Fact], text: str) -> Fact:
     if fact.quantity == "power":
-        return _to_the_power(_part(fact, kept, text), facts, text)
+        return _part(fact, kept, text)
     return _exponent(_slipped(_compared(fact, facts, text), facts, text) if fact.quantity == "number" else fact, text)
 
 
@@ -205,16 +205,6 @@ def _slipped(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     held = any(f.quantity == "film_speed" and _METERED_FOR.search(text[: f.start]) for f in facts) and _HELD_FILM.search(text[: fact.start])
     alone = held and _STOPS_OUT.search(text) or all(f.quantity in ("film_speed", "number", "place", "remark", "format", "signed") for f in facts) and _STOPS_OUT.search(text) and (_SLIPPED.search(text) and _METERED_FOR.search(text) or _SUMS_FOR.search(text[: fact.start]) or _IS_SET.match(text[fact.end :]))
     return replace(fact, quantity="film_speed", of="", unit="") if alone else fact
-
-
-_OF_A_FILM = Pattern(r"\b(?:film|emulsion|stock|recip\w*|metered|sheet)\b", re.I)
-
-
-def _to_the_power(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
-    """"the film goes by the power 1.3": beside a time, and with no flash that could give so much."""
-    odd = fact.quantity == "power" and 1 < fact.value < 3 and fact.value != int(fact.value) and fact.said.lower().startswith("power")
-    told = odd and any(f.quantity in ("shutter", "time", "duration") for f in facts) and not any(f.quantity in ("guide_number", "distance") for f in facts)
-    return replace(fact, quantity="exponent", of="film", unit="", bad="") if told and _OF_A_FILM.search(text) else fact
 
 
 _EXPONENT_BEFORE = Pattern(r"\b(?:exponent|schwarzschild|reciprocity)\b[^.?!\d]{0,40}$", re.I)

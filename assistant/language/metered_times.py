@@ -117,7 +117,22 @@ def _full_exposure(facts: list[Fact], text: str) -> list[Fact]:
     return [f for f in facts if not (f.quantity == "power" and f.said.strip().lower() == "full" and _EXPOSURE.match(text, f.end))]
 
 
+_OF_A_FILM = Pattern(r"\b(?:film|emulsion|stock|recip\w*|metered|sheet)\b", re.I)
+
+
+def _to_the_power(fact: Fact, facts: list[Fact], text: str) -> Fact:
+    """"the film goes by the power 1.3": beside a time, and with no flash that could give so much."""
+    odd = fact.quantity == "power" and 1 < fact.value < 3 and fact.value != int(fact.value) and fact.said.lower().startswith("power")
+    told = odd and any(f.quantity in ("shutter", "time", "duration") for f in facts) and not any(f.quantity in ("guide_number", "distance") for f in facts)
+    return replace(fact, quantity="exponent", of="film", unit="", bad="") if told and _OF_A_FILM.search(text) else fact
+
+
+def _exponents(facts: list[Fact], text: str) -> list[Fact]:
+    return [_to_the_power(f, facts, text) if f.quantity == "power" and f.bad else f for f in facts]
+
+
 STEPS: Steps = (
+    (_exponents, frozenset({"power"})),
     (_full_exposure, frozenset({"power"})),
     (_instruments, frozenset({"distance"})),
     (_of_no_light, frozenset({"exposure_value"})), (_meter_at, frozenset({"rated"})), (_counted_at, frozenset({"film_speed"})),

@@ -192,6 +192,7 @@ def _span(facts: list[Fact], text: str) -> list[Fact]:
 
 
 _HOW_LONG = Pattern(r"\bhow long\b|\bhow many (?:more |extra |total )?(?:seconds|secs)\b|\b(?:what|which|total|corrected|real|actual) (?:time|seconds|exposure|secs)\b|\bwhat do i (?:give|expose)\b|\bfor how\b|\btime (?:then|now)?\W*$", re.I)
+_WHAT_I_GIVE = Pattern(r"\bwhat (?:do|should|must|shall) (?:i|we) (?:give|expose|set|allow)\b", re.I)
 _NOT_BY = Pattern(r"\bnot (?:by |with |the |as |in |on )*(?:aperture|f-?stop|lens|opening)\b", re.I)
 _AS_A_FACTOR = Pattern(r"\bas an? (?:factor|multipl\w+)\b|\bhow many times (?:longer|as long|the metered)\b|\b(?:what|which) (?:factor|multipl\w+)\b", re.I)
 _BY_APERTURE = Pattern(r"\b(?:new|what|which|corrected|final) (?:f[- ]?(?:stop|number)|aperture|opening)\b|\bby (?:the )?(?:aperture|lens|f-?stop)\b", re.I)
@@ -208,6 +209,8 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         asks = [Ask("shutter", "", "") if a.quantity == "count" else a for a in asks]
     if "exponent" in kinds and _AS_A_FACTOR.search(text):
         return [Ask("factor", "", "")]
+    if not asks and sum(f.quantity in _TIMES for f in facts) > 2 and _WHAT_I_GIVE.search(text):
+        return [Ask("shutter", "", "")]
     if "sheet_row" not in kinds and "sheet_span" not in kinds:
         return list(asks)
     if any(a.quantity == "aperture" for a in asks) and _BY_APERTURE.search(text) and sum(f.quantity == "aperture" for f in facts) == 1:

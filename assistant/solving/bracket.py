@@ -267,6 +267,9 @@ def _spelled(query: Query) -> tuple[float, ...]:
             marked.append((m.start(), 0.0))
     if all(value == 0 for _, value in marked):
         marked = _by_words(query) or marked
+    named = query.all("aperture") if marked and all(value for _, value in marked) else []
+    if len(named) == 1 and min(marked)[0] < named[0].start < max(marked)[0]:
+        marked.append((named[0].start, 0.0))  # "one stop over, the calculated f/5.6, one stop under"
     marked.sort()
     if len(marked) > 2 and marked[0][1] == 0 and any(value == 0 for _, value in marked[1:]):
         marked = marked[1:]  # "normal power is a half. one under first, then normal, then one over"

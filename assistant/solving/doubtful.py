@@ -16,7 +16,7 @@ from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
 from assistant.solving.doubtful_changes import loss_made_worse, pops_idle_in_the_room
-from assistant.solving.doubtful_lights import grey_of_no_strength, pops_asked_again, shared_out
+from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
@@ -384,6 +384,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_one_change_of_two, frozenset({"stops"}), None, None),
     (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
+    (gone_on_for_how_long, None, None, frozenset({"interval"})),
 )
 
 

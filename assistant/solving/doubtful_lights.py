@@ -35,3 +35,12 @@ def grey_of_no_strength(said: Query, whole: Query, found: Solution) -> bool:
     if _A_GREY_ONE.search(said.text.lower()) is None:
         return False
     return any(f.quantity == "guide_number" for f in found.used) and not any(f.quantity in _STRENGTHS for f in whole.facts)
+
+
+_SO_OFTEN = Pattern(r"\bstops? (?:of (?:light|power|speed) )?(?:every|each|per|for every|for each)\b|\b(?:every|each) [\w ]{1,20} (?:minutes?|hours?)\b[^.?!;]{0,30}\bstops?\b")
+
+
+def gone_on_for_how_long(said: Query, whole: Query, found: Solution) -> bool:
+    """"it loses a stop every five minutes", and one stop is counted: for how long it has gone on was not told, or not used."""
+    places = {f.start for f in found.used}
+    return any(f.quantity == "interval" and f.start not in places for f in said.facts) and any(f.quantity in ("loss", "filter_loss", "nd", "factor", "stops", "relation") for f in found.used) and _SO_OFTEN.search(said.text.lower()) is not None

@@ -58,6 +58,7 @@ def opened(query: Query, ask: Ask) -> Solution | None:
 
 
 _SLOW_OR_FAST = Pattern(r"\W*(?:too )?(?:(?P<slow>slow(?:er)?)|fast(?:er)?)\b", re.I)
+_AGED_BY = Pattern(r"\b(?:aged|slowed|faded|gone off|deteriorated)(?: down)?(?: by| about| some| nearly)* $|\b(?:film|roll|batch|stock|emulsion|iso \d+)\b[^.?!;]{0,20}\blost (?:about |some |nearly )?$", re.I)
 _A_FILM = Pattern(r"\b(?:film|roll|batch|stock|emulsion)\b", re.I)
 _TOLD_BESIDE = frozenset({"stops", "relation", "loss", "aperture", "film_speed", "remark", "place", "modifier"})
 
@@ -65,10 +66,11 @@ _TOLD_BESIDE = frozenset({"stops", "relation", "loss", "aperture", "film_speed",
 def opened_for_speed(query: Query, ask: Ask) -> Solution | None:
     """"f/11 with the fresh film, the old batch tests a stop slower": the lens opened by what the film lacks."""
     moved, read = [f for f in query.facts if f.quantity in ("stops", "relation", "loss")], query.all("aperture")
-    if len(moved) != 1 or len(read) != 1 or not _A_FILM.search(query.text) or {f.quantity for f in query.facts} - _TOLD_BESIDE or len(query.all("film_speed")) > 1:
+    if len(moved) != 1 or len(read) != 1 or not _A_FILM.search(query.text) or {f.quantity for f in query.facts} - _TOLD_BESIDE or len({f.value for f in query.all("film_speed")}) > 1:
         return None
     way = _SLOW_OR_FAST.match(query.text, moved[0].end)
-    if way is None:
+    lost = _AGED_BY.search(query.text[: moved[0].start]) is not None
+    if way is None and not lost:
         return None
-    slower = abs(moved[0].value) * (1 if way["slow"] else -1)
+    slower = abs(moved[0].value) * (1 if lost or way is not None and way["slow"] else -1)
     return _done((marks.aperture(read[0].value * 2.0 ** (-slower / 2)),), read[0], moved[0], *query.all("film_speed"))

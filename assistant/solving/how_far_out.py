@@ -191,7 +191,7 @@ def _before(fact: Fact, pair: list[Fact], lower: str) -> str:
 
 _ASIDE = r"(?:\W+(?:by|about|maybe|roughly|some|perhaps|i'?d say|i would say|i think|i reckon|i guess|call it|say|around|a good|only|just|all of|probably))*\W*"
 _CAME_OUT = Pattern(
-    r"\b(?:c[ao]mes? (?:out|back|up)|turned out|looked|looks|printed|was|were|is|are|i was|ended up|(?:negs?|negatives?|frames?|slides?|roll|shots?|prints?|pictures?|chromes?)(?= ))"
+    r"\b(?:c[ao]mes? (?:out|back|up)|turned out|looked|looks|printed|was|were|is|are|i was|i am|i'm|we are|we're|it's|ended up|(?:negs?|negatives?|frames?|slides?|roll|shots?|prints?|pictures?|chromes?)(?= ))"
     r"(?: (?:about|around|all|only|roughly|a good|still|just|by|too|a bit|very|rather))*(?:\W*\b(?P<was>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|pale))?(?:\W+(?:at|on|with) f\W?\d[\d.]*)?" + _ASIDE + "$")
 """What a result came out as, before its stops: "came out thin, I'd say" one stop."""
 _TOO = Pattern(r"^\W*(?:(?:of|too|all|a bit) )*(?P<way>thin|dark|under\w*|short|over\w*|dense|bright|light|hot|heavy|pale|less|more)\b(?! (?:the|my|key|fill|ambient|f/?\d|what|than))")

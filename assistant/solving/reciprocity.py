@@ -215,6 +215,10 @@ def by_aperture(query: Query, ask: Ask) -> Solution | None:
     if exponent is not None and len({f.value for f in times}) == 1 and not query.has("sheet_row"):
         longer = _by_exponent(times[0], exponent)
         return replace(longer, answers=(marks.aperture(stops[0].value * (times[0].value / float(longer.answers[0].value)) ** 0.5), longer.answers[1]), used=(stops[0], *times, exponent))
+    pairs, left = _rows_of(query.text, times)
+    if len(pairs) == 1 and left and all(f.value == pairs[0][0] for f in left):  # "turns 15 s into 45; I leave it at 15 and open the lens"
+        more = math.log2(pairs[0][1] / pairs[0][0])
+        return done((marks.aperture(stops[0].value * 2.0 ** (-more / 2)), marks.stops(more)), stops[0], *times)
     if not query.has("sheet_row") and not query.has("sheet_span"):
         added = [f for f in query.facts if f.quantity in ("stops", "signed")]
         plain = len(added) == len(times) == 1 and times[0].value > 1 and _SHEET_SAYS.search(query.text) is not None and added[0].cue != "less"

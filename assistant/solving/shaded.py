@@ -18,7 +18,8 @@ from assistant.solving.two_readings import more_light, readings
 _CLOTHS = frozenset({"scrim", "diffuser", "tissue"})
 _A_LAMP = Pattern(r"\b(?:flash\w*|strobe|gun|head|lamp|monolight|bulb|key|fill|softbox|umbrella)\b", re.I)
 _UNDER_IT = r"\b(?:under|beneath|through|behind|below|inside) (?:it|(?:the|a|my|that|this) (?:[\w-]+ )?(?:silk|scrim|net|muslin|diffus\w+|cloth|sheet|butterfly|frame))\b"
-_READ_UNDER = Pattern(rf"{_UNDER_IT}[^.?!;]{{0,40}}$", re.I)
+_UNDER = Pattern(_UNDER_IT, re.I)
+_ENDS = Pattern(r"[.?!;](?=\s|$)")
 _OFF = Pattern(r"\b(?:without|take (?:it|the \w+) (?:away|down|off)|comes? (?:off|down)|took (?:it|the \w+) (?:away|down|off)|remov\w+|gone|not (?:under|covered|shaded))\b", re.I)
 _OUTSIDE = r"(?:background|backdrop|lawn|rest|world|wall|street|field|beach|trees?|hills?|house|view|landscape|crowd|people|grass|sand|sea|scene|unshaded \w+|open (?:sun|ground|air)|everything (?:else|behind)|what is (?:behind|beyond))"
 _HOW_FAR_OUTSIDE = Pattern(rf"\bhow (?:many stops|much|far)\b[^?]{{0,30}}\b(?:over|brighter|hotter|too (?:bright|hot)|above)\b[^?]{{0,40}}\b{_OUTSIDE}\b|\bhow (?:many stops|much|far)\b[^?]{{0,30}}\b{_OUTSIDE}\b[^?]{{0,40}}\b(?:over|brighter|hotter|too (?:bright|hot)|above)\b|\bby how (?:many stops|much)\b[^?]{{0,24}}\b{_OUTSIDE}\b[^?]{{0,24}}\b(?:over\w*|brighter|hotter)\b", re.I)
@@ -56,14 +57,22 @@ def _outside(query: Query, lost: list[Fact]) -> Solution | None:
                     notes=("What is not under the cloth keeps all its light.",))
 
 
+def _sentence(text: str, place: int) -> str:
+    """The sentence in which something was said."""
+    ends = [m.end() for m in _ENDS.finditer(text)]
+    return text[max((e for e in ends if e <= place), default=0) : min((e for e in ends if e > place), default=len(text))]
+
+
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """A setting for what is under the cloth, from a reading in the open; back again from one taken under it: the cloth as a loss of the light."""
     lost = [f for f in query.facts if f.unit in _CLOTHS and f.quantity == "loss"]
     read = [f for f in query.facts if f.of == "ambient" and f.quantity in ("aperture", "shutter")] or query.all("exposure_value")
     if not lost or not read or query.claim or len(query.all("loss")) != len(lost) or not query.asks_for("aperture", "shutter", "film_speed", "exposure_value") or not _is_of_daylight(query):
         return None
-    under, off = _READ_UNDER.search(query.text[: read[0].start]) is not None, _OFF.search(query.text) is not None
-    if under is not off:
+    under, off = _UNDER.search(_sentence(query.text, read[0].start)) is not None, _OFF.search(query.text) is not None
+    if under and not off:
+        return query.with_facts(f for f in query.facts if f not in lost), tuple(lost), ("It was read under the cloth, so what that takes is in the reading already.",)
+    if off and not under:
         return None
     way = -1 if under else 1
     dimmed = {f: replace(f, quantity="filter_loss", value=way * f.value, cue="") for f in lost}

@@ -26,6 +26,9 @@ def compared(query: Query) -> Solution | None:
 
     In stops by the marks (contract 12); plus where the place asked for is the brighter.
     """
+    gone = _the_meter_went(query)
+    if gone is not None:
+        return gone
     left_open = _left_open(query)
     if left_open is not None:
         return left_open
@@ -51,6 +54,26 @@ def compared(query: Query) -> Solution | None:
     way = "brighter" if value > 0 else "darker"
     place = next((w for w in reversed((asked["one"] or asked["first"]).lower().split()) if w in _PLACES), "ambient")
     return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, place),), used=used, topic="ambient")
+
+
+_METER_WENT = Pattern(r"\b(?:meter|reading|light|needle)(?: reading)? (?:then |has |had |suddenly )?(?:went|gone|moved|changed|dropped|fallen|fell|rose|risen|climbed|jumped) from\b", re.I)
+_GONE = Pattern(r"\bhow (?:many stops|much|far)\b[^?]{0,40}\b(?:brighter|darker|lost|gained|gone|dropped|fallen|changed|risen|up|down)\b", re.I)
+
+
+def _the_meter_went(query: Query) -> Solution | None:
+    """"the meter went from 1/60 to 1/250 at f/8": brighter where the time is shorter or the opening smaller."""
+    times, numbers, span = query.all("shutter"), query.all("aperture"), query.last("aperture_range")
+    if not _METER_WENT.search(query.text) or not _GONE.search(query.text) or query.has("exposure_value"):
+        return None
+    if len(times) == 2 and len(numbers) < 2 and span is None:
+        value = scales.shutter_difference_stops(times[1].value, times[0].value)
+    elif len(times) < 2 and (span is not None and not numbers or len(numbers) == 2):
+        first, last = (span.value, span.other) if span is not None else (numbers[0].value, numbers[1].value)
+        value = scales.aperture_difference_stops(last, first)
+    else:
+        return None
+    way = "brighter" if value > 0 else "darker"
+    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(*times, *numbers, *query.all("aperture_range"), *query.all("film_speed")), topic="ambient")
 
 
 _PLACES = frozenset({"window", "windows", "room", "sky", "background", "backdrop", "wall", "face", "sun", "street", *ROOMS.split("|")})

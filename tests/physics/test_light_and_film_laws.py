@@ -36,6 +36,7 @@ def test_fill_on_top_of_daylight_adds_as_two_lights_do(n: float, under: float) -
     fill = ambient.fill_aperture(n, under)
     total = flash.sum_of_light([n, fill])
     assert 2 * math.log2(total / n) == near(ambient.added_light_stops(under))
+    assert ambient.stops_under_to_add(2 * math.log2(total / n)) == near(under)
 
 
 @given(st.floats(0.01, 20))
