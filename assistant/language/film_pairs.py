@@ -26,12 +26,16 @@ _SLOWEST_BARE, _FASTEST_BARE = 25.0, 6400.0
 def _told_apart(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with each of two film speeds known for what it is."""
     mine = len([f for f in facts if _may_be_speed(f)])
-    if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "distance" and f.value > 8 for f in facts):
+    if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "number" and 3 <= f.value < _SLOWEST_BARE and _RATES.search(text) or f.quantity == "distance" and f.value > 8 for f in facts):
         return facts
     out = _flash_is(facts, text)
     for rule in (_said_twice, _of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
         out = rule(out, text)
     return out
+
+
+_RATES = Pattern(r"\b(?:rat(?:e|es|ed|ing)|expos(?:e|ed|ing)|meter(?:ed|ing)?)\b[^.?!;]{0,40}\b(?:film|roll|negs?|negatives?|stock|iso|asa|slides?)\b", re.I)
+"""A film that is rated, however slow."""
 
 
 def _may_be_speed(fact: Fact) -> bool:
@@ -188,7 +192,7 @@ def _loaded(facts: list[Fact], text: str) -> list[Fact]:
 
 # --- box and rating -----------------------------------------------------------------------------
 
-_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |a |all |iso )*$", re.I)
+_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |an? |all |iso |old |stale |expired |ancient |outdated )*$", re.I)
 _RATED_AT = Pattern(r"(?:[\s-]*(?:speed|film|stock|stuff|roll|slide|chrome|neg(?:ative)?s?|colou?r|black and white|tonight|always))*\s*(?:at|as|for|like) (?:iso |ei |an? |if it were )*", re.I)
 
 
@@ -199,7 +203,7 @@ def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
     """"she rates the four hundred at two fifty": the box, then the rating."""
     out = list(facts)
     for n, (box, rated) in enumerate(zip(facts, facts[1:])):
-        pair = all(_may_be_speed(f) and f.quantity != "number_range" for f in (box, rated)) and not UNIT_NEXT.match(text[rated.end :])
+        pair = _may_be_speed(box) and box.quantity != "number_range" and (_may_be_speed(rated) and rated.quantity != "number_range" or rated.quantity == "number" and not rated.bad and 3 <= rated.value and is_film_speed_mark(rated.value)) and not UNIT_NEXT.match(text[rated.end :])
         if pair and (_RATES_THE.search(text[: box.start]) and _RATED_AT.fullmatch(text[box.end : rated.start]) or _IS_RATED.fullmatch(text[box.end : rated.start])):
             out[n : n + 2] = [_speed(box), _speed(rated, "rated")]
     return out

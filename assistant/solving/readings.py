@@ -27,12 +27,12 @@ def solve(query: Query) -> Solution | None:
 _ALL = r"(?:both|together|total|combined|altogether|in all|sum)"
 _TOTAL_BEFORE = Pattern(rf"\b(?:{_ALL}|all in|the (?:pair|lot))\b(?:(?!alone|itself|own|only|each|every)[^.?;\d]){{0,44}}$", re.I)
 _BY_ITSELF = Pattern(r"^\s*(?:each|apiece|alone|by (?:it|them)sel\w+|on (?:its|their) own)\b", re.I)
-_TOTAL_AFTER = Pattern(rf"^\s*(?:for |with |from |all |in )?{_ALL}\b(?!\s*\?)", re.I)
+_TOTAL_AFTER = Pattern(rf"^\s*(?:for |with |from |of |all |in )?(?:(?:the |my )?(?:daylight|flash|fill|key|room|window|sun|ambient) and (?:the |my )?(?:daylight|flash|fill|key|room|window|sun|ambient) )?{_ALL}\b(?!\s*\?)", re.I)
 
 
 def told_of_all(query: Query) -> Fact | None:
     """The one reading that is said to be of all the lights together: "with both it's f/11", "f/16 all together"."""
-    said = [f for f in query.all("aperture") if not _BY_ITSELF.match(query.text[f.end : f.end + 24]) and (_TOTAL_BEFORE.search(query.text[max(0, f.start - 40) : f.start]) or _TOTAL_AFTER.match(query.text[f.end : f.end + 24]))]
+    said = [f for f in query.all("aperture") if not _BY_ITSELF.match(query.text[f.end : f.end + 24]) and (_TOTAL_BEFORE.search(query.text[max(0, f.start - 40) : f.start]) or _TOTAL_AFTER.match(query.text[f.end : f.end + 48]))]
     return said[0] if len(said) == 1 else None
 
 

@@ -17,7 +17,7 @@ _ROOM_OR_FLASH = Pattern(r"\b(?:flash\w*|strobe|gun|key|main)\b", re.I)
 _HOW_UNDER = Pattern(
     r"\b(?:how (?:many (?:\w+ )?stops|far|much|many)|(?:what|which) number of stops)\b[^?]{0,60}?\b(?:under|below|beneath|weaker|darker|dimmer|fainter|less than|lower|down)\b", re.I)
 _ADDS_BEFORE = Pattern(
-    r"\b(?:add\w*|contribut\w+|lift\w*|rais\w+|brighten\w*|push\w*|increas\w+|chang\w+|alter\w*|affect\w*|spoil\w*|upset\w*|stand|allow\w*|accept\w*|tolerat\w+|put\w*|spare|gain\w*|creep\w*|bear|afford|overexpos\w+|contaminat\w+|influenc\w+)\b[^.?!;,]{0,70}$", re.I)
+    r"\b(?:add\w*|contribut\w+|lift\w*|rais\w+|brighten\w*|push\w*|increas\w+|chang\w+|alter\w*|affect\w*|spoil\w*|upset\w*|stand|allow\w*|accept\w*|tolerat\w+|put\w*|spare|gain\w*|creep\w*|bear|afford|overexpos\w+|contaminat\w+|influenc\w+|part|share|contribution)\b[^.?!;,]{0,70}$", re.I)
 _ON_TOP = Pattern(r"\s*(?:(?:or (?:less|under)|and no more|at (?:the )?most|only|just|more) )*(?:of (?:light )?)?(?:to|on top of|over|from|above|beyond) (?:the |my |what )?(?:flash|strobe|key|house|room|stage|window|ambient|exposure|total)", re.I)
 
 
