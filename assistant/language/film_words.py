@@ -236,6 +236,7 @@ _FAST_FILM = Pattern(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|em
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
+_TESTS_SLOW = Pattern(r"\b(?:film|roll|stock|emulsion)\b[^.?!;]{0,50}\bstops? (?:too )?(?:slow|fast)(?:er)?\b", re.I)
 _INDEX = Pattern(r"\b(?:what|which) (?:exposure )?index\b", re.I)
 _SPEEDS = frozenset({"film_speed", "rated"})
 
@@ -249,7 +250,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     if _INDEX.search(text) and not kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value"}:
         asks = [Ask("film_speed", "", "") if a.quantity == "aperture" else a for a in asks]
     if kinds.isdisjoint(_SPEEDS):
-        return [Ask("film_speed", "", "")] if not asks and {"years"} <= kinds <= {"years", "stops", "remark"} and _RATE.search(text) else list(asks)
+        return [Ask("film_speed", "", "")] if not asks and ({"years"} <= kinds <= {"years", "stops", "remark"} or {"stops"} <= kinds <= {"stops", "remark"} and _TESTS_SLOW.search(text)) and _RATE.search(text) else list(asks)
     if _DIN_ASKED.search(text) and kinds == {"film_speed"}:
         return [Ask("film_speed", "", "")]
     two = len([f for f in facts if f.quantity in _SPEEDS]) == 2

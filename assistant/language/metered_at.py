@@ -14,6 +14,7 @@ _OTHER_FILM = Pattern(r"\bbut\b|\bwhile\b|\bthough\b|\binstead\b|\bthere'?s\b|\b
 """Said of the film that is in the camera, where the meter was set to another."""
 
 
+_FOR_ANOTHER = Pattern(r"\s*(?:film |stock )?(?:to|for|down to|up to)\s*(?:iso |asa |a )?", re.I)
 _METER_ON = Pattern(r"\bmeter\b(?:'s| is| was| stands| still)*(?: (?:set|dialled|dialed|left|turned|switched))?(?: (?:to|at|for|on|in))*(?: (?:iso|asa))?\s*$|^\W*(?:set|dialled|dialed|left) (?:to|at|for|on)(?: iso| asa)?\s*$", re.I)
 """Right before the speed that a meter is set to."""
 _THE_METER = Pattern(r"\W*(?:and |then )?(?:the|my|a|his|her) (?:light |hand |spot )?meter (?:shows|says|reads|gives|tells me|read|said|showed|gave)\b", re.I)
@@ -29,6 +30,8 @@ def conditions(facts: list[Fact], text: str) -> list[Fact]:
     near = [s for s in speeds if s.start >= light.end and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
     before = [s for s in speeds if s.end <= light.start and not _END.search(text[s.end : light.start])]
     near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture" and not (before and _OTHER_FILM.search(text[light.end : s.end + 24]))]
+    if not near and len(speeds) == 2 and light.quantity == "aperture" and (speeds[0].said == speeds[1].said or _FOR_ANOTHER.fullmatch(text[speeds[0].end : speeds[1].start])):
+        near = speeds[:1]  # "I drop from ISO 400 to 100": the light was read for the first
     if not near and light.quantity == "aperture" and before and len(speeds) == 2:
         near = before[:1]  # "the meter was on 400 and said f/5.6, but there's 800 in the back"
     if not near and light.quantity == "exposure_value" and before and (_METER_ON.search(text[: before[-1].start]) or _THE_METER.match(text, before[-1].end)):

@@ -134,7 +134,7 @@ def _said(query: Query, base: Base, answers: tuple[Quantity, ...], offsets: tupl
     return Solution(answers=answers, lead=lead if len(answers) > 1 else "", notes=tuple(notes), topic="bracket", working=base.working)
 
 
-_BY = Pattern(r"\b(?:by|with|using|on|through|in)(?: only)? (?:changing |altering |varying |moving |turning )?(?:only )?(?:the |my )?(?:(?:flash|lens|shutter) )?(?P<what>power|index|film speed|shutter(?: (?:speeds?|times?))?|aperture|f-?stop|lens opening)(?: alone| only| settings?| dial| ring)?\b(?! (?:is|at|of|set|alone gives)\b)", re.I)
+_BY = Pattern(r"\b(?:by|with|using|on|through|in|bracket(?:ing|ed)?)(?: only| just)? (?:changing |altering |varying |moving |turning )?(?:only )?(?:the |my )?(?:(?:flash|lens|shutter) )?(?P<what>power|index|film speed|shutter(?: (?:speeds?|times?))?|aperture|f-?stop|lens opening)(?: alone| only| settings?| dial| ring)?\b(?! (?:is|at|of|set|alone gives)\b)", re.I)
 _MOVED = {"power": "power", "shutter": "shutter", "speed": "shutter", "speeds": "shutter", "time": "shutter", "times": "shutter", "aperture": "aperture", "index": "film_speed", "f-stop": "aperture", "fstop": "aperture", "opening": "aperture"}
 """What is changed from frame to frame, where that is said: "I bracket by power, without touching the aperture"."""
 
@@ -168,8 +168,8 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
-_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|bright|lightest|light|densest|hottest|longest|fullest|heaviest|fattest|fat|heavy|dense|widest|wide|biggest|largest)|over\w*|plus)"
-_LEAST = r"(?:(?:the )?(?:least|smallest|lowest|less) (?:exposure|exposed|light)|(?:the )?most under\w*|(?:the )?(?:darkest|dark|thinnest|thin|shortest)|under\w*|minus)"
+_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|bright|lightest|light|densest|hottest|longest|fullest|heaviest|fattest|fat|heavy|dense|widest|wide|biggest|largest|strongest)|over\w*|plus)"
+_LEAST = r"(?:(?:the )?(?:least|smallest|lowest|less) (?:exposure|exposed|light)|(?:the )?most under\w*|(?:the )?(?:darkest|dark|thinnest|thin|shortest|weakest)|under\w*|minus)"
 _STARTS = r"\b(?:start|begin|open|lead|go)\w*(?: (?:off|out|it|them))?(?: with| from| at| on| by)?(?: the)?(?: \w+){0,5}? "
 _BRIGHTEST_FIRST = Pattern(rf"\border\W+{_MOST}\b|{_STARTS}{_MOST}\b|\bfrom {_MOST}\b[^.?!]{{0,24}}\bto\b|\b{_MOST}(?: (?:one|frame|exposure|opening|stop|negative|neg|sheet|aperture))*,? (?:comes |goes )?first\b|\b{_MOST} to {_LEAST}\b", re.I)
 _DARKEST_FIRST = Pattern(rf"\border\W+{_LEAST}\b|{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure|opening|stop|negative|neg|sheet|aperture))*,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)

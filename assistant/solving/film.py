@@ -145,7 +145,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     if said is None and query.has("push") and {f.quantity for f in query.facts} <= {"push", "place", "remark"}:
         return needs(("film_speed",), "I need the box speed of the film.", tuple(query.all("push")), "film")
     habit = query.all("stops") + query.all("relation") + query.all("signed")
-    if said is None and len(habit) == 1 and not query.has("rated") and _HABIT.search(query.text) and (_OVER.search(query.text) or _UNDER.search(query.text) or habit[0].cue) and {f.quantity for f in query.facts if not _THE_BOX.fullmatch(f.said)} <= {"stops", "relation", "signed", "place", "remark"}:
+    if said is None and len(habit) == 1 and not query.has("rated") and _HABIT.search(query.text) and (_OVER.search(query.text) or _UNDER.search(query.text) or habit[0].cue or patterns.search(r"stops? (?:too )?(?:slow|fast)", query.text, re.I)) and {f.quantity for f in query.facts if not _THE_BOX.fullmatch(f.said)} <= {"stops", "relation", "signed", "place", "remark"}:
         return needs(("film_speed",), "I need the box speed of the film.", tuple(habit), "film")
     if said is None and query.has("years") and {f.quantity for f in query.facts} <= {"years", "stops", "loss", "place", "remark"}:
         return needs(("film_speed",), "I need the box speed of the film.", tuple(query.facts), "film")

@@ -84,7 +84,7 @@ def _left_open(query: Query) -> Solution | None:
     """"open for 15 s while I pop, the hill by itself needs a minute": two stops under."""
     times = [f for f in query.facts if f.quantity in ("shutter", "time") and not f.bad and f.value > 0]
     lower = query.text.lower()
-    if len(times) != 2 or not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")}) > 1:
+    if len(times) != 2 or not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")} | {f.at_iso for f in query.facts if f.at_iso}) > 1:
         return None
     if _FROM_ONE.search(lower[: times[0].start]) and _TO_THE_OTHER.match(lower[times[0].end : times[1].start]):
         return None  # "dragged from 1/125 to 1/15": a change, and neither of them is needed

@@ -221,8 +221,8 @@ def by_aperture(query: Query, ask: Ask) -> Solution | None:
         return done((marks.aperture(stops[0].value * 2.0 ** (-more / 2)), marks.stops(more)), stops[0], *times)
     if not query.has("sheet_row") and not query.has("sheet_span"):
         added = [f for f in query.facts if f.quantity in ("stops", "signed")]
-        plain = len(added) == len(times) == 1 and times[0].value > 1 and _SHEET_SAYS.search(query.text) is not None and added[0].cue != "less"
-        return done((marks.aperture(stops[0].value * 2.0 ** (-abs(added[0].value) / 2)),), stops[0], added[0], times[0]) if plain else None
+        plain = len(added) == len({f.value for f in times}) == 1 and times[0].value > 1 and _SHEET_SAYS.search(query.text) is not None and added[0].cue != "less"
+        return done((marks.aperture(stops[0].value * 2.0 ** (-abs(added[0].value) / 2)),), stops[0], added[0], *times) if plain else None
     found = _by_sheet(query.with_facts(f for f in query.facts if f is not stops[0]), times)
     if found is None or len(found.answers) < 2 or not isinstance(found.answers[1].value, float):
         return found
