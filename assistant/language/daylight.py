@@ -41,7 +41,7 @@ _HOW_FAR_AT = Pattern(r"\bhow (?:far|much|many stops)\b[^.?!]*\b(?:be|come|comes
 
 _OF_THE_FLASH = Pattern(r"\b(?:flash|strobe|gun)(?: alone| only| by itself)?(?: at| on (?:her|him|them))?\s*$", re.I)
 """Right before an aperture: "flash f/8 and the room one stop under"."""
-_NEEDED = Pattern(r"(?:\b(?:it|that|this|what was right|exposure) (?:was|is)(?: right| good| fine| correct)?(?: at)?\s+(?=1/\d+ ?s?\w* (?:at|and|with|@) ?f)|\b(?:needs|wants|takes|requires|calls for|asks for|would (?:need|want|take|require|call for|ask for))(?: about| just| roughly)?\s+(?=\S+(?: \S+){0,6}$))", re.I)
+_NEEDED = Pattern(r"(?:\b\w+ (?:is|was|would be) (?:right|correct|normal|properly exposed)(?: at| with| on)\s+(?=\S)|\b(?:it|that|this|what was right|exposure) (?:was|is)(?: right| good| fine| correct)?(?: at)?\s+(?=1/\d+ ?s?\w* (?:at|and|with|@) ?f)|\b(?:needs|wants|takes|requires|calls for|asks for|would (?:need|want|take|require|call for|ask for))(?: about| just| roughly)?\s+(?=\S+(?: \S+){0,6}$))", re.I)
 """Right before a time and an aperture: "the tower needs 30 seconds at f/8" is what its own light wants."""
 _CAME_OUT = Pattern(rf"[\s,]*(?:the |my )?(?:{AMBIENT}) (?:is|was|are|comes?|came|lies|looks?|goes|falls|sits)(?: out| up)?(?: about| at| only| still)? [\w\s/.]{{1,20}}(?:under|over|below|above|down|darker|brighter|too)\b", re.I)
 """After a setting: "at f/8 and 1/60 the room is two stops under" tells what it was shot at, and no reading."""

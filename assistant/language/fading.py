@@ -59,7 +59,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
 def _way(fact: Fact, text: str) -> int:
     """1 where the light went down by so much, -1 where it came up, 0 where it is of something else."""
     went = _WENT.search(text[max(0, fact.start - 90) : fact.start])
-    now = _DARKER_NOW.match(text, fact.end) if went is None and _IT_IS.search(text[: fact.start]) else None
+    now = (_IT_IS.search(text[: fact.start]) and _DARKER_NOW.match(text, fact.end) or _darker_there(fact, text)) if went is None else None
     if now is not None:
         return 1 if now["down"] else -1
     if went is None or not (went["who"].lower() in _SKY or went["who"].isdigit()) or _PLACED.match(text, fact.end):
@@ -67,6 +67,21 @@ def _way(fact: Fact, text: str) -> int:
     if (went["who"].lower() in _POINTS_BACK or went["who"].isdigit()) and not _A_LIGHT.search(text[: fact.start]):
         return 0
     return 1 if went["down"] else -1
+
+
+_THERE = Pattern(r"\b(?:in|under|inside|beneath|beyond|round|across|by)(?: the| my| that| these| those)? (?!background|backdrop|flash|key|fill)[a-z]+(?: [a-z]+){0,2}?,? ?(?:(?:it(?:'s| is)|the light is|the light's|that is|that's) )?(?:about |some |just |only )?$", re.I)
+_SO_DARK = Pattern(r"\s*(?:(?P<down>darker|dimmer|weaker|less light|lower)|brighter|stronger|more light)\b", re.I)
+_WISH = Pattern(r"\b(?:want\w*|like|wish|make|making|put\w*|leave\w*|keep\w*|let|bring\w*|should|must|to be|get|please|need\w*|come out|render\w*|record\w*|hold\w*|drop\w*|flash|fill|key|strobe)\b", re.I)
+_ENDS = Pattern(r"[.?!;](?=\s|$)")
+
+
+def _darker_there(fact: Fact, text: str) -> re.Match[str] | None:
+    """"under the trees it is three stops darker": another place's light, and nothing that is wanted so."""
+    start = max((m.end() for m in _ENDS.finditer(text[: fact.start])), default=0)
+    end = min((fact.end + m.start() for m in _ENDS.finditer(text[fact.end :])), default=len(text))
+    if not _THERE.search(text[start : fact.start]) or _WISH.search(text[start:end]):
+        return None
+    return _SO_DARK.match(text, fact.end)
 
 
 def _told(facts: Sequence[Fact], stops: Fact, value: float, clocks: Sequence[Fact]) -> list[Fact]:

@@ -145,6 +145,9 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
     number = at.aperture or (light.aperture if light else None)
     if number is None and "wide_open" in query.cues and query.has("widest_aperture"):
         number, at = query.all("widest_aperture")[-1].value, replace(at, facts=(*at.facts, query.all("widest_aperture")[-1]))
+    beyond = _beyond_the_lens(query, light) if at.aperture is None and light is not None else None
+    if beyond is not None:
+        number, at = beyond.value, replace(at, facts=(*at.facts, beyond))
     if light is None and number is None:
         return _slower(query, at)
     if light is None or light.relative or number is None:
@@ -153,6 +156,14 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
     stops, used, notes = _wanted(query)
     value = ambient.shutter(_level(light, at), number, at.film_speed) * 2.0**stops
     return _within_sync(query, _done((marks.shutter(value),), light, at, used, notes), light, at, number, stops)
+
+
+def _beyond_the_lens(query: Query, light: Daylight) -> Fact | None:
+    """The end of the lens, where the light was read for an opening that it does not have."""
+    widest, smallest = _limit(query, "widest_aperture"), _limit(query, "smallest_aperture")
+    if widest is not None and light.aperture is not None and light.aperture * _MARGIN < widest.value:
+        return widest
+    return smallest if smallest is not None and light.aperture is not None and light.aperture > smallest.value * _MARGIN else None
 
 
 def _slower(query: Query, at: Working) -> Solution | None:
