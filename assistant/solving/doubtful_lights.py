@@ -43,4 +43,4 @@ _SO_OFTEN = Pattern(r"\bstops? (?:of (?:light|power|speed) )?(?:every|each|per|f
 def gone_on_for_how_long(said: Query, whole: Query, found: Solution) -> bool:
     """"it loses a stop every five minutes", and one stop is counted: for how long it has gone on was not told, or not used."""
     places = {f.start for f in found.used}
-    return any(f.quantity == "interval" and f.start not in places for f in said.facts) and any(f.quantity in ("loss", "filter_loss", "nd", "factor", "stops", "relation") for f in found.used) and _SO_OFTEN.search(said.text.lower()) is not None
+    return any(f.quantity == "interval" and f.start not in places for f in said.facts) and any(f.quantity in (*_LOSSES, "stops", "relation") for f in found.used) and _SO_OFTEN.search(said.text.lower()) is not None
