@@ -54,7 +54,7 @@ _WHAT_TIME = Pattern(r"\b(?:what|which) (?:exposure )?time\b(?! (?:of|is it|do w
 
 _LEVEL_THEN = Pattern(rf"\b(?:level with|equal to|equals|match(?:es)?|same as|as bright as) (?:the |my )?(?:{AMBIENT}|key|main)\b[^.?!]*[.?!,;]\s*(?:and |so |then |now |what about |for )?[\w ]{{1,20}}\b(?:under|over|below|above|down|less)(?: it| that| the \w+)?\s*\?\W*$", re.I)
 """A power that makes the flash as bright, and at the end so many stops from there: the power is what changes."""
-_SLOWEST = Pattern(r"\b(?:slowest|fastest|longest|shortest|quickest) (?:shutter|time|speed|exposure)\b", re.I)
+_SLOWEST = Pattern(r"\b(?:slowest|fastest|longest|shortest|quickest|briefest) (?:shutter|time|speed|exposure|(?:that |which )?(?:i|we|you|one) (?:can|may|could|should|might|dare) (?:hold|keep|leave|have|let|open|expose)|(?:it|the shutter|the lens) (?:can|may|could|should))\b", re.I)
 _WHICH_SHUTTER = Pattern(r"\b(?:what|which|whats|what's the) shutter(?: speed| time)? (?:at|for|with|on) f?\W?\d", re.I)
 _WISH = Pattern(r"\b(?:want|make|need|like|rather have)\b", re.I)
 

@@ -18,20 +18,45 @@ _LET_OFF = Pattern(
 _THEN_ENDS = Pattern(
     r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these|those|the same|such|its kind)|in the dark|in a row|in all|altogether|together|in succession|one after|from (?:the same|there|here|where)|with the|on (?:one|the same|a single)|onto|into|at (?:the same|it|her|him|them|full)|while|and|instead|then|through|during|over the)\b")
 _ONE_IS = Pattern(r"\b(?:pops?|bursts?|flash|flashes|discharges?)\b")
-_UP_TO = Pattern(r"\s*(?:up |on |over |right |straight )*(?:to|rather than|instead of|against|versus|than|,? then)(?: (?:just|only|about|all|firing))* ")
+_UP_TO = Pattern(r"\s*(?:(?:on|onto|in|into|per|for) (?:the|one|each|a|every|that|this) (?:frame|picture|exposure|shot|negative|neg|subject|wall|scene),? )?(?:up |on |over |right |straight )*(?:to|rather than|instead of|against|versus|than|,? then)(?: (?:just|only|about|all|firing))* ")
 _ONE_UP_TO = Pattern(r"\b(?:one|an?|1|single) (?:full )?(?:pop|flash|burst)(?: up| on)? to (?:firing )?$")
 _NO_NOUN = Pattern(r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these)|at|from|is|are|gains?|gives?|makes?|means?|adds?|raises?|brings?|costs?|buys?|would|will|should|does|do|doubles|puts?|takes?|opens?|lifts?|must|can|earns?|on|in|with|and|then|the|lets?|leaves?|gets?|you|i|it)\b(?! (?:feet|foot|ft|stops?|metres|m|seconds|s)\b)")
 
 
 def counted(facts: list[Fact], lower: str) -> list[Fact]:
     """The facts with the numbers that are pops by what is done with them, or by the pops that they are held against."""
-    if not [f for f in facts if f.quantity == "number"] or _ONE_IS.search(lower) is None:
+    facts = [replace(f, quantity="count", cue="", of="") if f.quantity == "max_count" and ON_A_FRAME.match(lower, f.end) else f for f in facts]
+    if not [f for f in facts if f.quantity == "number"] or _ONE_IS.search(lower) is None and _EXPOSED.search(lower) is None:
         return facts
     out: list[Fact] = []
-    for fact in facts:
-        whole = fact.quantity == "number" and not fact.bad and 1 <= fact.value <= MOST and fact.value == int(fact.value)
-        out.append(replace(fact, quantity="count", unit=_unit(out), of="") if whole and (_is_fired(fact, lower) or _is_beside(fact, out, lower)) else fact)
+    for n, fact in enumerate(facts):
+        if fact.quantity == "number" and not fact.bad and 1 <= fact.value <= MOST and fact.value == int(fact.value):
+            out.append(_meant(fact, out, facts[n + 1] if n + 1 < len(facts) else None, lower))
+        else:
+            out.append(fact)
     return out
+
+
+ON_A_FRAME = Pattern(r",? *(?:on|for|per|to|into|in|at) (?:each|every|an?|one|the same)? ?(?:frame|picture|exposure|shot|photo|negative|neg|plate|sheet|image)\b")
+"""Right after a number of pops: those of one picture."""
+_EXPOSED = Pattern(r"\bexposures\b")
+_EQUAL_EXPOSURES = Pattern(r" (?:equal |identical |similar |separate |short |same )+exposures\b")
+_AT_A_POWER = Pattern(r"(?: of them| more| pops)?,? (?:at|on|with) (?:a |only )?")
+_OF_ALL = Pattern(r"\b(?:all|together|the whole|these|those)(?: the)? $")
+
+
+def _meant(fact: Fact, before: list[Fact], after: Fact | None, lower: str) -> Fact:
+    """What a whole number with no noun counts, if anything."""
+    pops = [f for f in before if f.quantity == "count" and f.unit in ("pops", "flashes")]
+    if _is_fired(fact, lower) or _is_beside(fact, before, lower):
+        return replace(fact, quantity="count", unit=_unit(before), of="")
+    if _EQUAL_EXPOSURES.match(lower, fact.end):
+        return replace(fact, quantity="count", unit="frames", of="")
+    if pops and after is not None and after.quantity == "power" and _AT_A_POWER.fullmatch(lower, fact.end, after.start):
+        return replace(fact, quantity="count", unit=_unit(before), of="")  # "two pops at full and four at a quarter"
+    if len(pops) > 1 and fact.value == sum(f.value for f in pops) and _OF_ALL.search(lower[: fact.start]):
+        return replace(fact, quantity="remark", value=0.0)
+    return fact
 
 
 def _is_fired(fact: Fact, lower: str) -> bool:

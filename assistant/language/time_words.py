@@ -22,10 +22,10 @@ _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the 
 _ONLY_TO_TEST = Pattern(r"\s*(?:times )?(?:just |only |first )?(?:to|and) (?:test|check|try|warm|clear|form|see (?:if|whether)|make sure|wake)\b")
 """After so many pops that were none of the picture's."""
 _WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between(?:\s*[,.;]|\W*$)|apart|every|after each|(?:each|one)(?: one| pop)? to the next|before the next)\b")
-COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are) ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b|\bto (?:re)?(?:charge|cycle)\b")
+COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?= from (?:a )?(?:full|half|quarter|pop|flash))|\b(?:have|get) it back\b|\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are)(?: it| they| the (?:flash|gun|pack|head))? ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b|\bto (?:re)?(?:charge|cycle)\b")
 """Said of a flash that recycles."""
 
-_BACK_AFTER = Pattern(r"\b(?:comes?|coming|came) back(?: up| again)?|\b(?:be|is|gets?|are) ready(?: again| for the next)?|\b(?:re)?charg(?:ed?|es|ing)(?: up)?(?: again)?|\brefill(?:s|ed|ing)?|\brecover(?:s|ed|y|ing)?(?: time)?")
+_BACK_AFTER = Pattern(r"\b(?:have|get) it back\b|\b(?:comes?|coming|came) back(?: up| again)?|\b(?:be|is|gets?|are)(?: it| they| the (?:flash|gun|pack|head))? ready(?: again| for the next)?|\b(?:re)?charg(?:ed?|es|ing)(?: up)?(?: again)?|\brefill(?:s|ed|ing)?|\brecover(?:s|ed|y|ing)?(?: time)?")
 _IT_NEEDS = Pattern(r"\b(?:flash|it|pack|gun|unit|head|charger|capacitor) (?:needs|takes|wants|asks for)(?: about)? $")
 _AFTER_FULL = Pattern(r" ?(?:to get ready |to charge )?(?:after|from|at) (?:an? )?full\b")
 _SO_LONG = Pattern(r"(?:\s+(?:only|just|about|every|each time|within|after|in|takes?|of|is|it|for))*\s*$")
@@ -66,7 +66,7 @@ RATE = Pattern(r"\b(?:what|which|how high a) (?:flash )?(?:frequency|rate|hertz|
 
 
 _TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})
-_SPEAKS = Pattern(r"pop|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
+_SPEAKS = Pattern(r"pop|full (?:energy|charge|voltage)|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
 """Without one of these, and without a time or an energy, nothing here is called for: most questions."""
 
 
@@ -232,6 +232,9 @@ _AT_A_PART = Pattern(rf"\s+(?:of them |more )?at {_PART}\b")
 _FARADS = Pattern(r"\s*(?:u ?f|micro ?farads?|mfd|(?P<milli>milli ?farads?))\b")
 """After "energy in watt seconds: 2000": what is told, and no energy."""
 
+_OF_ITS_FULL = Pattern(r"(?:%|\bper ?cent|\bpercent|\bhalf|\bquarters?|\bthirds?) (?:of (?:its|the|his|her|my|a) |the )$")
+"""Before "full voltage": the whole of which so much is the part, and no power by itself."""
+
 _SPOKEN = {"velocity": "speed", "capacitance": "capacitance", "supply": "battery", "voltage": "voltage"}
 
 
@@ -244,6 +247,8 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="t01" if named[1] == "1" else "t05", of="")
     if fact.quantity == "energy" and fact.said[:1].isalpha() and (unit := _FARADS.match(lower, fact.end)):
         return replace(fact, quantity="capacitance", value=fact.value * (1e-3 if unit["milli"] else 1e-6), unit="", of="")
+    if fact.quantity == "power" and fact.value == 1.0 and _OF_ITS_FULL.search(lower[: fact.start]):
+        return replace(fact, quantity="remark", value=0.0)
     around = lower[max(0, fact.start - 30) : fact.end + 25]
     if fact.quantity == "power" and fact.unit == "%" and patterns.match(r"\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\W*(?:of )?(?:the |its |full )*voltage", lower[fact.end : fact.end + 24]):
         return replace(fact, quantity="charge", of="")

@@ -61,6 +61,7 @@ from assistant.memory.lights_changed import (
     swaps,
     turned_round,
 )
+from assistant.memory.reached import only_so_far
 from assistant.memory.rules import Pair, Rule
 from assistant.memory.steps import another_length, half_that, more_or_less
 from assistant.query import Query
@@ -77,6 +78,6 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 
 RULES: tuple[Rule, ...] = (
-    layered, pair_again, after_measured, so_many, pops_of_another_power, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
+    layered, only_so_far, pair_again, after_measured, so_many, pops_of_another_power, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
     another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, steps_again, side_again, limit_again, image_again, made_right, row_again, row_numbers, scale_again, guide_for_another, bare_numbers, length_again,
 )

@@ -43,7 +43,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     units = query.units or scene.units
     lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
     whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim, mentioned=lights)
-    if not query.asks or not query.facts and scene.asks and [a.quantity for a in query.asks] == [scene.asks[0].quantity]:
+    bared = "BARE" in query.cues and scene.asks and scene.asks[0].quantity == "guide_number"  # "what would it be bare?", of a guide number with the box on
+    if not bared and (not query.asks or not query.facts and scene.asks and [a.quantity for a in query.asks] == [scene.asks[0].quantity]):
         whole = _in_its_words(whole, scene, frozenset(query.facts), query.cues)
     named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
     kit = talk.kit.for_scene(whole, named)
@@ -83,12 +84,15 @@ _OWN_WORDS = frozenset({"less", "more", "up", "down", "open_up", "close_down", "
 """Words that say by themselves what is wanted now."""
 
 
+_OF_ONE_OF_THEM = frozenset({"both", "one_light", "each"})
 _TAKING = frozenset({"loss", "filter_loss", "modifier", "camera_filter"})
 """What is told of a loss alone: "and if it lost three?" asks as before, with it or without it."""
 
 
 def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: frozenset[str]) -> Query:
     """A value said anew is put into the question that stands: it is read in the words that asked for it, and its own after them."""
+    if said and scene.asks and (scene.asks[0].of == "both" or "both" in scene.cues):
+        cues -= _OF_ONE_OF_THEM  # "and if the flash alone is f/5.6?": what the two make together is still what is asked
     lost = cues & _OWN_WORDS == {"loss"} and {f.quantity for f in said} <= _TAKING and any(f.quantity in ("loss", "filter_loss") for f in said)
     if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not lost and not _only_moved(scene, said) and not _one_of_two_readings(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
         return whole

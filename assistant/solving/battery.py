@@ -58,7 +58,7 @@ def _stored(query: Query) -> Solution | None:
     return None
 
 
-_PER_FRAME = Pattern(r"\s*(?:per|for each|for every|each|every|a|to a|to each|to the) (?:frame|picture|exposure|shot|photo|negative)\b")
+_PER_FRAME = Pattern(r"\s*(?:per|for each|for every|for a|on each|on every|on a|each|every|a|to a|to each|to every|to the|into each|into every) (?:single )?(?:frame|picture|exposure|shot|photo|negative)\b")
 
 
 def _pop_counts(query: Query) -> list[Fact]:
@@ -76,7 +76,10 @@ def _is_per_frame(fact: Fact, query: Query) -> bool:
         return True
     if fact.origin == "said" and _FRAMES_OF.search(query.text[: fact.start]):
         return True
-    return fact.origin == "said" and _PER_FRAME.match(query.text.lower(), fact.end) is not None
+    return fact.origin == "said" and (_PER_FRAME.match(query.text.lower(), fact.end) is not None or _A_FRAME_TAKES.search(query.text.lower()[: fact.start]) is not None)
+
+
+_A_FRAME_TAKES = Pattern(r"\b(?:each|every|an?|one)(?: of (?:my|the|these|those|our))?(?: single)? (?:frame|picture|exposure|shot|photo|negative|plate|image)s? (?:takes?|needs?|wants?|gets?|has|uses?|costs?|eats?|asks? for|calls? for)(?: me| up)? $")
 
 
 def _said_with(count: Fact, powers: list[Fact], text: str) -> Fact | None:

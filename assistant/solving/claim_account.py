@@ -9,7 +9,7 @@ from __future__ import annotations
 from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.query import Query
-from assistant.solving.claim_words import plain, terms
+from assistant.solving.claim_words import compared_with, plain, terms
 from assistant.solving.solution import Solution
 
 _FIGURE = Pattern(r"(?<![\w.])\d[\d.]*(?:/\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen)\b(?! (?:fiftieth|hundred|thousand))|\b(?:half|third|thirds|quarter|eighth|twice|thrice)\b")
@@ -25,8 +25,8 @@ def all_in_terms(said: str) -> bool:
     (False, True)
     """
     found = terms(said)
-    spans = [(t.start, t.end) for t in found]
     line = plain(said)
+    spans = [(t.start, t.end) for t in found] + compared_with(line)
     return not any(_bears(line, m.start(), m.end(), m.group(), len(found)) for m in _FIGURE.finditer(line) if not any(a < m.end() and m.start() < b for a, b in spans))
 
 

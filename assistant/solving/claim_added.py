@@ -138,13 +138,13 @@ def claim_of_light_left(query: Query) -> Solution | None:
 _SO = Pattern(r"\b(?:so|makes?|altogether|in all|together|total|both|comes to|adds? up to)\b")
 
 
-_IN_ALL = Pattern(r"\s*(?:stops? )?(?:in all|altogether|all told|in total|together|for (?:both|the (?:pair|lot)))\b")
+_IN_ALL = Pattern(r"\s*(?:stops? )?(?:in all|altogether|all told|in total|together|for (?:both|the (?:pair|lot))|between (?:them|the two|the three))\b")
 
 
 def claim_of_losses_summed(query: Query) -> Solution | None:
     """"three quarters of a stop and three quarters, so the box costs a stop and a half": losses add in stops."""
     lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "stops") and f.value]
-    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"modifier", "camera_filter", "magnification", "loss", "filter_loss", "nd", "stops"}
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"modifier", "camera_filter", "magnification", "loss", "filter_loss", "nd", "stops"} - ({"count"} if all(f.value == 1 for f in query.all("count")) else set())
     if len(lost) < 3 or rest or not any(f.quantity in _EATS for f in lost) or patterns.search(r"\b(?:each|every|apiece|brighter|faster)\b", query.text.lower()):
         return None
     *parts, claimed = sorted(lost, key=lambda f: f.start)

@@ -28,4 +28,6 @@ def hangs_on_figures(query: Query) -> bool:
     changes = [(t.start, t.end) for t in terms(query.text)]
     told = [f for f in query.facts if f.origin == "said" and f.quantity in _SETTINGS and patterns.search(r"\d", f.said) and not any(a <= f.start < b for a, b in changes)]
     kinds = {f.quantity for f in told if f.quantity == "sync" or not _SYNC.search(said[: f.start])} | {"sync" for f in told if _SYNC.search(said[: f.start])}
-    return len(kinds) > 1 or ("film_speed" in kinds and _RATED.search(said) is not None)
+    speeds = query.all("film_speed")
+    compared = len(speeds) == 2 and all("rated" in f.said.lower() for f in speeds)  # "film rated 1600" against "film rated 400"
+    return len(kinds) > 1 or ("film_speed" in kinds and not compared and _RATED.search(said) is not None)

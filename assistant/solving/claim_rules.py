@@ -124,12 +124,12 @@ def _of_the_camera(said: str) -> bool:
 
 _SPLIT = Pattern(r"\b(?:split|shared?|divided)\b[^.?!]{0,24}\b(?:even\w*|equal\w*|between|among|in (?:two|half|three|four))\b[^?]*\b(?:each|every|either|one of them)\b")
 """One pack's energy among the heads: each has its part."""
-_INSTEAD = Pattern(r"\b(?:instead of|rather than|over|against|compared (?:to|with)|than|not|vs|versus)\b|\bof (?=(?:iso|asa)\b)")
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|over|against|compared (?:to|with)|than|not|vs|versus)\b|\bof (?=(?:iso|asa)\b)|\bas (?=(?:with |on |at )?(?:an? |the |my )?(?:iso|asa|film|stock|roll)\b)")
 
 
 def _with_speed(said: str, found: list[Term]) -> list[Term]:
     """"ISO 400 doubles the reach": one film speed said beside an effect is counted from ISO 100, two from the second."""
-    speeds = patterns.findall(r"\b(?:iso|asa) ?(\d+)\b", said)
+    speeds = patterns.findall(r"\b(?:iso|asa|(?:film|stock|roll|emulsion) rated(?: at)?(?: iso)?) ?(\d+)\b", said)
     sized = all(t.quantity in ("guide_number", "distance", "stops", "light") for t in found)
     if len(speeds) == 2 and _INSTEAD.search(said) is None:
         speeds = speeds[::-1]  # "swapping ISO 100 for ISO 400": the second is the new one

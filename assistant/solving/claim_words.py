@@ -90,7 +90,7 @@ _COMPARED = (
     ("speed", Pattern(r"(?<![\d/])1/(\d+)\b(?! power)(?=[^.;?]{4,60}?" + _VERSUS + r"1/(\d+)\b(?! power))")),
     ("power", Pattern(r"\b(full|half|quarter|1/\d+) power\b(?=[^.;?]{4,40}?" + _VERSUS + r"(full|half|quarter|1/\d+)\b)")),
     ("power", Pattern(r"\b(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b(?=[^.;?]{2,40}?\b(?:than|as|of) (?:a )?(\d{2,4}) ?(?:ws|j|joules|watt[- ]?seconds)\b)")),
-    ("film_speed", Pattern(r"\b(?:iso|asa) ?(\d+)\b(?=[^.;?]{0,50}?\b(?:than|as|instead of|rather than|compared (?:to|with)|against|vs|over) (?:at )?(?:iso|asa)? ?(\d+)\b)")),
+    ("film_speed", Pattern(r"\b(?:iso|asa|(?:film|stock|roll)(?: rated| of| at)*(?: iso)?) ?(\d+)\b(?=[^.;?]{0,50}?\b(?:than|as|instead of|rather than|compared (?:to|with)|against|vs|over) (?:at |an? |the |my )?(?:iso|asa|(?:film|stock|roll)(?: rated| of| at)*(?: iso)?)? ?(\d+)\b(?! ?(?:m|ft|feet|foot|metres|times|stops?)\b))")),
     ("distance", Pattern(r"\b(\d+(?:\.\d+)?) ?(?:m|ft|feet|metres|meters)\b(?=[^.;?]{6,60}?\b(?:than|as|of)\b(?: (?:the|that|you|i|get|light|at|it|from|is|does|gives|what|one))* ?(\d+(?:\.\d+)?) ?(?:m|ft|feet|metres|meters)\b)")),
 )
 
@@ -187,6 +187,11 @@ def _comparisons(said: str) -> list[Term]:
             if value:
                 out.append(Term("time" if quantity == "speed" else quantity, value, m.start(), m.end()))
     return out
+
+
+def compared_with(said: str) -> list[tuple[int, int]]:
+    """Where the second figures of the comparisons stand, which a term's own span leaves out."""
+    return [m.span(2) for number in _COMPARISONS.to_try(said) for m in _COMPARED[number][1].finditer(said)]
 
 
 def _shift_value(quantity: str, one: str, two: str) -> float:

@@ -237,6 +237,7 @@ def _by_heads(query: Query, ask: Ask, one: Fact, target: Fact, several: Fact) ->
     return _answer(light, 1.0, ask, (one, target, several), f"one pop of all {several.value:g} heads needs {light:.3g} times its light")
 
 
+_EITHER = Pattern(r"\beither (?:of (?:them|the two)|one|flash|head|alone)\b", re.I)
 _WISHED = Pattern(r"\b(?<!good )(?<!right )(?<!enough )(?<!correct )(?:for|need|needs|want|wants|reach|get to|to get|to have|get me to|up to|would like)\s*(?:an? |the )?$")
 
 
@@ -252,6 +253,8 @@ def wanted(query: Query, stops: list[Fact]) -> Fact:
     asked = [f for f in stops if _ASKED_AT.search(query.text.lower()[: f.start])]
     said = wishes[0] if len(wishes) == 1 else asked[0] if len(asked) == 1 else None
     base = popped(query)
+    if said is None and base is not None and base.origin == "kept" and base.value > 1 and {f.origin for f in stops} == {"kept", "said"}:
+        return next(f for f in stops if f.origin == "said")  # "six pops at f/8, how many at f/11?", "and at f/5.6?"
     if said is None and base is not None and base.value > 1 and base.origin == "said":
         known = own(base, stops, query.text)
         return stops[0] if known is stops[1] else stops[1]
@@ -365,7 +368,7 @@ def _adds_to(query: Query) -> Solution | None:
         return Solution(answers=(marks.aperture(stops[0].value / math.sqrt(pops.value)),), used=(stops[0], pops), topic="time", working=(f"{pops.value:g} pops are {math.log2(pops.value):.3g} stops more than one",))
     value = stops[0].value * math.sqrt(pops.value / before)
     gained = math.log2(pops.value / before)
-    return Solution(answers=(marks.aperture(value), Quantity("stops", gained, "stops")), used=(stops[0], pops, *(b for b in bases if before != 1.0)), topic="time",
+    return Solution(answers=(marks.aperture(value), Quantity("stops", gained, "stops")), used=(stops[0], *(c for c in query.all("count") if c.unit in POP_WORDS)), topic="time",
                     working=(f"{pops.value:g} pops are {gained:.3g} stops more than {'one' if before == 1 else format(before, 'g')}",),
                     notes=("The light of the pops adds; anything that moves between them will show.",))
 
@@ -373,7 +376,8 @@ def _adds_to(query: Query) -> Solution | None:
 def _stops_of(query: Query) -> Solution | None:
     """"how many stops do eight pops give over one"."""
     pops = popped(query)
-    if pops is None or pops.unit != "pops" or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops", "shutter")):
+    of_pops = pops is not None and (pops.unit == "pops" or any(f.unit in ("pops", "frames") for f in query.all("count")))
+    if pops is None or not of_pops or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops", "shutter")):
         return None
     powers = query.all("power")
     partial = [f for f in powers if f.value < 1]
@@ -381,6 +385,11 @@ def _stops_of(query: Query) -> Solution | None:
         return None
     part = partial[0].value if partial else 1.0
     others = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
-    before = others[0].value if others else 1.0
-    gained = math.log2(pops.value * part / before)
-    return Solution(answers=(Quantity("stops", gained, "stops"),), used=(pops, *others, *powers), topic="time", working=(f"2 to the power {gained:.3g} is {pops.value * part / before:.3g}",))
+    before, after = others[0].value if others else 1.0, pops.value
+    if others and others[0].end <= pops.start and _INSTEAD.search(query.text.lower()[others[0].end : pops.start]):
+        before, after = after, before  # "ten pops instead of three"
+    gained = math.log2(after * part / before)
+    return Solution(answers=(Quantity("stops", gained, "stops"),), used=(pops, *others, *powers), topic="time", working=(f"2 to the power {gained:.3g} is {after * part / before:.3g}",))
+
+
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|than|over|against|compared|beside)\b")

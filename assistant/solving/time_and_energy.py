@@ -324,7 +324,7 @@ def _power(query: Query, ask: Ask) -> Solution | None:
     """The power setting that gives so many watt-seconds, or recycles in so many seconds."""
     if any(query.has(q) for q in ("guide_number", "aperture", "distance")):
         return None
-    energies, recycles = query.all("energy"), [f for f in query.facts if f.quantity in ("recycle", "interval", "time")]
+    energies, recycles = query.all("energy"), [f for f in query.facts if f.quantity in ("recycle", "interval", "time") or f.quantity == "shutter" and f.value >= 0.1]
     if len(energies) == 2:
         high, low = max(energies, key=lambda f: f.value), min(energies, key=lambda f: f.value)
         return Solution(answers=(marks.power(low.value / high.value),), used=tuple(energies), topic="time")
