@@ -215,8 +215,18 @@ def facts_of(segments: Sequence[Segment], owners: dict[int, str], text: str) -> 
             reader = READERS.get(item.kind)
             if reader:
                 fact = reader(Place(segment.items, at, item, owners.get(item.start, ""), cues, kinds, segment.sentence, text, every))
+                fact = _before_one(fact) if fact.other == 1.0 and fact.quantity in ("aperture_pair", "aperture_range", "aperture_choice") else fact
                 found += _both_of(fact) if fact.quantity in ("aperture_pair", "power_pair") else [fact]
     return found
+
+
+_AND_ONE = Pattern(r"\W+(?:and|or|to|over|than|versus|vs|against|&)\W+one$", re.IGNORECASE)
+
+
+def _before_one(fact: Fact) -> Fact:
+    """"f/22 and one burst", "from f/8 to one of f/16": no lens of f/1 is meant."""
+    ends = _AND_ONE.search(fact.said)
+    return fact if ends is None else replace(fact, quantity="aperture", other=math.nan, said=fact.said[: ends.start()], end=fact.start + ends.start())
 
 
 SLOWEST_BARE = 100

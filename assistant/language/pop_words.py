@@ -13,10 +13,10 @@ from assistant.records import replace
 MOST = 500
 """Pops on one frame that anybody fires: a larger figure is of something else."""
 _LET_OFF = Pattern(
-    r"\b(?:fir(?:e|es|ed|ing)|(?:let|lets|letting|set|sets|setting|loose|loosed) off|(?:give|gives|gave|giving) (?:it|her|him|them|the \w+)|(?:pop|popp|trigger|discharg|releas)(?:s|es|e|ed|ing)?|puts? in|do|dumps?)"
+    r"\b(?:fir(?:e|es|ed|ing)|(?:let|lets|letting|set|sets|setting|loose|loosed) off|(?:give|gives|gave|giving) (?:it|her|him|them|the \w+)|(?:pop|popp|trigger|discharg|releas)(?:s|es|e|ed|ing)?|puts? in|do|dumps?|(?:series|run|string|burst|round) of)"
     r"(?: (?:it|them|off|only|just|all|a total of|altogether|another|about))* $")
 _THEN_ENDS = Pattern(
-    r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these|those|the same|such|its kind)|in the dark|in a row|in all|altogether|together|in succession|one after|from (?:the same|there|here|where)|with the|on (?:one|the same|a single)|onto|into|at (?:the same|it|her|him|them|full)|while|and|instead|then|through|during|over the)\b")
+    r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these|those|the same|such|its kind)|in the dark|in a row|in all|altogether|together|in succession|one after|from (?:the same|there|here|where)|with the|on (?:one|the same|a single)|onto|into|at (?:the same|it|her|him|them|full)|while|and|instead|then|through|during|over the|takes?|lasts?|from first|need)\b")
 _ONE_IS = Pattern(r"\b(?:pops?|bursts?|flash|flashes|discharges?)\b")
 _UP_TO = Pattern(r"\s*(?:(?:on|onto|in|into|per|for) (?:the|one|each|a|every|that|this) (?:frame|picture|exposure|shot|negative|neg|subject|wall|scene),? )?(?:up |on |over |right |straight )*(?:to|rather than|instead of|against|versus|than|,? then)(?: (?:just|only|about|all|firing))* ")
 _ONE_UP_TO = Pattern(r"\b(?:one|an?|1|single) (?:full )?(?:pop|flash|burst)(?: up| on)? to (?:firing )?$")
@@ -25,7 +25,7 @@ _NO_NOUN = Pattern(r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these)|at|from|is|are|gain
 
 def counted(facts: list[Fact], lower: str) -> list[Fact]:
     """The facts with the numbers that are pops by what is done with them, or by the pops that they are held against."""
-    facts = [replace(f, quantity="count", cue="", of="") if f.quantity == "max_count" and ON_A_FRAME.match(lower, f.end) else f for f in facts]
+    facts = [replace(f, quantity="count", cue="", of="") if f.quantity == "max_count" and (ON_A_FRAME.match(lower, f.end) or _WITHIN.match(lower, f.end)) else f for f in facts]
     if not [f for f in facts if f.quantity == "number"] or _ONE_IS.search(lower) is None and _EXPOSED.search(lower) is None:
         return facts
     out: list[Fact] = []
@@ -39,6 +39,7 @@ def counted(facts: list[Fact], lower: str) -> list[Fact]:
 
 ON_A_FRAME = Pattern(r",? *(?:on|for|per|to|into|in|at) (?:each|every|an?|one|the same)? ?(?:frame|picture|exposure|shot|photo|negative|neg|plate|sheet|image)\b")
 """Right after a number of pops: those of one picture."""
+_WITHIN = Pattern(r" (?:(?:should|must|have to|are to|to|will) )?(?:fall|come|go off|fire|fit|happen)? ?(?:within|in|inside) (?:\S+ )?\S* ?(?:s|seconds?)\b")
 _EXPOSED = Pattern(r"\bexposures\b")
 _EQUAL_EXPOSURES = Pattern(r" (?:equal |identical |similar |separate |short |same )+exposures\b")
 _AT_A_POWER = Pattern(r"(?: of them| more| pops)?,? (?:at|on|with) (?:a |only )?")

@@ -34,7 +34,7 @@ def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     lower = evenly(text)
     counted = tally(facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
-    rules = (_as_one, _another_place, _images, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
+    rules = (_as_one, _another_place, _image_moved, _images, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
     for rule in rules:
         found = rule(lower, kinds, cues, asks)
         if found is not None:
@@ -60,6 +60,17 @@ def _another_place(lower: str, kinds: set[str], cues: set[str], asks: Sequence[A
         return [Ask("count", "", "pops")]
     plain = not asks and {"count", "two_distance"} <= kinds and not kinds & {"guide_number", "aperture", "velocity"}
     return [Ask("count", "", "pops")] if plain and patterns.search(r"\bpops?\b[^?]*\b(?:at|from|for)\s+[\d.]+[^?,.]{0,10}\?", lower) else None
+
+
+_ON_FILM = Pattern(r"\b(?:on|onto|at|across) (?:the |my |its )?(?:film|negative|neg|plate|sensor)\b|\bimage\b")
+
+
+def _image_moved(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
+    """"at 1:10 it moves 5 mm: how far does its image move on the film?"."""
+    small = kinds & {"distance", "blur", "move"} and not kinds & {"velocity", "duration", "t05", "t01", "shutter", "time", "aperture", "guide_number", "focal_length", "two_distance", "extension"}
+    if "magnification" not in kinds or not small or not _MOVES.search(lower) or not _ON_FILM.search(lower):
+        return None
+    return [Ask("distance", "image", next((a.unit for a in asks if a.unit), ""))]
 
 
 _IMAGES_APART = Pattern(r"\b(?:apart|spac\w+|separat\w+|gap|distance|how far|between|next|differ|shift|advance)\b")
@@ -239,10 +250,12 @@ _ON_TOP = Pattern(r"how many (?:(?:pops|flashes|bursts|shots|hits|firings) )?(?:
 
 def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     """"how many more pops", "how often do I hit it"."""
-    found = _POPS.search(lower)
+    found = _POPS.search(lower) or (_ON_TOP.search(lower) if "count" in kinds and kinds & {"stops", "relation"} else None)
     if not found or found.group().startswith(("pop", "flash", "burst", "discharge")) and _SAID_NUMBER.search(lower[: found.start()]) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
         return None
     more = "more" if _ON_TOP.search(lower) else ""
+    if more and found.re.pattern == _ON_TOP.pattern:
+        return [Ask("count", more, "pops")]
     asked = patterns.search(r"\b(?:needed|required|necessary)\b|^(?:count|estimate|give|work out|find)\b", found.group())
     if kinds & {"frequency"} or asked or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
         rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]

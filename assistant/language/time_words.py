@@ -61,7 +61,7 @@ def _is_for_each(fact: Fact, lower: str) -> bool:
 
 ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)|(?<!\d )(?<!\d)\b(?:joules|watt[- ]?seconds|ws|energy) (?:per|a|an|in each|for each|for every|in one|each) (?:single )?(?:pop|flash|burst|shot|hit|firing|frame|go)\b")
 """Asks for an energy."""
-RATE = Pattern(r"\b(?:what|which|how high a) (?:flash )?(?:frequency|rate|hertz|hz)\b|\bhow many (?:hz|hertz|a second|per second|flashes (?:a|per) second)\b|\bfrequency\W*(?:\?|$)|\bhow fast (?:must|should|do|does) (?:it|the strobe|i) (?:flash|fire|strobe)")
+RATE = Pattern(r"\b(?:what|which|how high)(?:'s| is| must be| should be| would be)? (?:a |the |its )?(?:flash |strobe )?(?:frequency|rate|hertz|hz)\b|\bhow many (?:hz|hertz|a second|per second|flashes (?:a|per) second)\b|\bfrequency\W*(?:\?|$)|\bhow fast (?:must|should|do|does) (?:it|the strobe|i) (?:flash|fire|strobe)")
 """Asks how often a second."""
 
 
@@ -242,7 +242,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
     if fact.quantity in ("velocity", "capacitance", "supply", "voltage") and not 0 < fact.value < float("inf"):
         return replace(fact, bad=fact.bad or f"a {_SPOKEN[fact.quantity]} must be more than nothing")
     short = fact.quantity in ("t01", "t05", "shutter", "time", "duration") and fact.value < 1
-    named = patterns.search(r"\bt\s?0?\.(1|5)\W*(?:it's|it is|that's|is|of|at|was|given as|quoted as)?\W*$", lower[: fact.start]) if short else None
+    named = patterns.search(r"\bt\s?0?\.(1|5)\W*(?:it's|it is|that's|is|of|at|was|given as|quoted as)?(?: about| around| roughly| some)?\W*$", lower[: fact.start]) if short else None
     if named:
         return replace(fact, quantity="t01" if named[1] == "1" else "t05", of="")
     if fact.quantity == "energy" and fact.said[:1].isalpha() and (unit := _FARADS.match(lower, fact.end)):

@@ -6,7 +6,7 @@ from assistant.patterns import Pattern
 
 _FILL = r"(?:(?: about| roughly| some)?(?: an?| the)? ?(?:gn|guide number(?: of)?|iso|asa)?)\W*$"
 _BOUNDS: tuple[tuple[str, Pattern], ...] = (
-    ("most", Pattern(r"\b(?:at (?:the )?most|up to|(?:no|nothing) (?:more|greater|further|farther|longer|higher|bigger) than)" + _FILL)),
+    ("most", Pattern(r"\b(?:at (?:the )?most|(?<!add )(?<!adds )(?<!added )(?<!sum )(?<!sums )(?<!come )(?<!comes )(?<!open )(?<!turn )(?<!opened )up to|(?:no|nothing) (?:more|greater|further|farther|longer|higher|bigger) than)" + _FILL)),
     ("least", Pattern(r"\b(?:at (?:the )?least|(?:no|nothing) (?:less|fewer|smaller|nearer|closer|shorter|lower) than|a good)" + _FILL)),
     ("over", Pattern(r"\b(?:(?:more|greater|further|farther|longer|higher|bigger|larger|better) than|over|above|beyond|upwards of|well over)" + _FILL)),
     ("under", Pattern(r"\b(?:(?:less|fewer|smaller|nearer|closer|shorter|lower) than|(?:just |well )?(?:under|below)|short of|(?<!is )within|inside)" + _FILL)),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
@@ -9,6 +11,8 @@ from assistant.physics.flash import falloff_stops
 from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, within
+from assistant.solving.claim_denial import turned
 from assistant.solving.placing import scene_of, two_lights
 from assistant.solving.solution import Solution
 
@@ -34,6 +38,25 @@ def claim_of_distances(query: Query) -> Solution | None:
     holds = size < want + 0.005 if _UNDER.search(words) else size > want - 0.005 if _OVER.search(words) else abs(size - want) <= 0.17
     lead = f"{'Yes' if holds else 'No'}: it is {speak_stops(abs(right))} {'more' if right > 0 else 'less'} light ({right:+.2f})."
     return Solution(answers=(Quantity("claim", holds, ""), marks.stops(right)), used=(*scene.used, said[0]), lead=lead, topic="claims")
+
+
+_OF_LIGHT = Pattern(r"\s*(?:of |as much )?(?:of )?(?:the )?(?:light|brightness|exposure|illumination)\b")
+
+
+def claim_of_share_by_distance(query: Query) -> Solution | None:
+    """"rows at 8 and 16 feet: the back gets half the light of the front": the square of the distances (the inverse square law)."""
+    scene = scene_of(query)
+    shares = [f for f in query.facts if f.quantity in ("power", "share") and 0 < f.value < 1]
+    kinds = {f.quantity for f in query.facts if f.origin == "said"} - {"distance", "power", "share", "rows"}
+    words = query.text.lower()
+    if not query.claim or scene is None or scene.near is None or scene.far is None or len(shares) != 1 or kinds or two_lights(query) or not _OF_LIGHT.match(words, shares[0].end):
+        return None
+    near, far = sorted((scene.near, scene.far))
+    right = falloff_stops(near, far)
+    off = right - math.log2(shares[0].value)
+    holds = within(bound_of(words[: shares[0].start])[0], off, 0.17) is not turned(words, [(shares[0].start, shares[0].end)])
+    lead = f"{'Yes' if holds else 'No'}: the farther one gets 1/{2**-right:.3g} of the light of the nearer ({right:+.2f} stops)."
+    return Solution(answers=(Quantity("claim", holds, ""), marks.stops(right)), used=(*scene.used, shares[0]), lead=lead, topic="claims")
 
 
 _SPREAD = Pattern(

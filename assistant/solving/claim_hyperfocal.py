@@ -7,11 +7,14 @@ import math
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import Ask, Query
+from assistant.records import replace
 from assistant.scales import is_aperture_mark
-from assistant.solving.claim_denial import denied
+from assistant.solving.claim_bounds import bound_of, within
+from assistant.solving.claim_denial import denied, turned
 from assistant.solving.claim_words import factor_said, plain
 from assistant.solving.solution import Solution
+from assistant.units import LENGTH, speak_length
 
 _SHORTER = Pattern(r"\b(?:shorter|shortens?|closer|nearer|less|smaller|comes? (?:in|nearer|closer)|moves? (?:in|nearer|closer)|reduc\w*|decreas\w*|shrinks?|drops?|falls?|shortened|as (?:near|close|short))\b")
 _LONGER = Pattern(r"\b(?:longer|lengthens?|further|farther|greater|more|bigger|larger|grows?|increas\w*|moves? (?:out|away|back)|goes (?:out|up|away)|rises?)\b")
@@ -56,6 +59,28 @@ def claim_of_hyperfocal_moved(query: Query) -> Solution | None:
     holds = holds is not denied(said)
     lead = f"{'Yes' if holds else 'No'}. It goes with the square of the focal length and falls with the f-number: here it becomes {2**right:.3g} times what it was."
     return Solution(answers=(Quantity("claim", holds), Quantity("factor", 2**right, "times")), used=query.facts, topic="claims", lead=lead)
+
+
+_IT_IS = Pattern(r"\bhyper[- ]?focal\b[^.?!]*\b(?:is|are|comes? (?:out )?(?:to|at)|lies|lie|sits|stands|be|was|of|equals?|makes?|gives?)(?: (?:at|about|around|roughly|some|just|only|nearly|almost|over|under|more than|less than|than|more|less))* $")
+_PART = 0.08
+"""Doublings by which a distance said in round figures may be off."""
+
+
+def claim_of_hyperfocal_at(query: Query) -> Solution | None:
+    """"the hyperfocal distance of a 50 at f/8 is about 10.5 m": against the one there is for that lens, opening and film."""
+    lengths = [f for f in query.facts if f.quantity in ("distance", "focus_distance", "max_distance", "min_distance") and f.origin == "said"]
+    said = plain(query.text)
+    if "hyperfocal" not in query.cues or len(lengths) != 1 or len(query.all("focal_length")) != 1 or len(query.all("aperture")) != 1 or query.has("sharp_limit") or _IT_IS.search(said[: lengths[0].start]) is None:
+        return None
+    from assistant.solving.focus import solve as of_sharpness
+
+    claimed = lengths[0]
+    found = of_sharpness(replace(query.with_facts(f for f in query.facts if f is not claimed), asks=(Ask("hyperfocal", "", claimed.unit),), claim=False))
+    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
+        return found
+    right = found.answers[0].value * LENGTH[found.answers[0].unit]
+    holds = within(bound_of(said[: claimed.start])[0], math.log2(right / claimed.value), _PART) is not turned(said, [(claimed.start, claimed.end)])
+    return replace(found, answers=(Quantity("claim", holds), found.answers[0]), used=(*found.used, claimed), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It is {speak_length(right, claimed.unit)}.")
 
 
 _SECOND_MARK = Pattern(r"\bf ?/? ?(?:\d[\d.]*|two|four|eight|eleven|sixteen|five six|two eight)\b[^.?]{0,30}\bto,?(?: say,?| about)? (?P<n>\d[\d.]*|two|four|eight|eleven|sixteen|twenty[- ]two|thirty[- ]two)\b")

@@ -39,7 +39,7 @@ def judge_loss(text: str) -> Verdict | None:
     return Verdict(low - 0.05 <= value <= high + 0.05 and not fixed, 0.0, right[:1].upper() + right[1:], "It differs from one to the next: test your own.", (marks.stops(-usual),), stops[0].start)
 
 
-_TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,24}\b(?:to|only|through)\s+(?:only )?(?:at |from )?(?:an? |one )?$")
+_TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,30}\b(?:to|only|through)\s+(?:only )?(?:at |from )?(?:an? |one )?$")
 _CARRIED = r"guide(?: ?(?:numbers?|nos?))?|gns?|reach|range|throw|(?:flash |working )?distance"
 _OF_THE_CARRY = Pattern(rf"\b(?:{_CARRIED})\b[^.?]{{0,16}}$")
 _CARRY_AFTER = Pattern(rf"\W*(?:of )?(?:the |its |my )?(?:old |usual |former |bare )?(?:{_CARRIED})\b")
@@ -48,7 +48,7 @@ _CARRY_AFTER = Pattern(rf"\W*(?:of )?(?:the |its |my )?(?:old |usual |former |ba
 
 def claim_of_share(query: Query) -> Solution | None:
     """"two sheets at one stop each cut the light to a half": what the losses together leave, against the share that is said."""
-    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.value]
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd") and f.value]
     share = next((f for f in query.facts if f.quantity in ("power", "share", "number") and 0 < f.value < 1 and "power" not in f.said), None)
     if not lost or share is None or query.has("guide_number") or not _TO_A_SHARE.search(query.text[: share.start].lower()):
         return None

@@ -9,14 +9,14 @@ from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.solution import Solution, needs
 
-_FIT_IN = Pattern(r"\bfit\b|\b(?:get|catch|record|have|see)(?: me)? (?:all|them all|every one|the (?:lot|whole)|all of them)\b|\b(?:long|open) enough\b|\benough (?:time|for)\b", re.I)
+FIT_IN = Pattern(r"\bfit\b|\b(?:get|catch|record|have|see)(?: me)? (?:all|them all|every one|the (?:lot|whole)|all of them)\b|\b(?:long|open) enough\b|\benough (?:time|for)\b", re.I)
 
 
 def solve(query: Query) -> Solution | None:
     """"five flashes at ten a second, do they fit in a whole second?": from the first flash to the last."""
     rate = query.last("frequency")
     flashes = next((f for f in query.facts if f.quantity == "count" and f.value > 1), None)
-    if rate is None or flashes is None or not query.claim or not _FIT_IN.search(query.text):
+    if rate is None or flashes is None or not query.claim or not FIT_IN.search(query.text):
         return None
     opened = query.last("shutter") or query.last("time") or query.last("interval")
     if opened is None:

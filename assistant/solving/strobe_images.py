@@ -41,6 +41,16 @@ def rate(query: Query) -> Solution | None:
     return Solution(lead=f"{each:.3g} flashes a second.", answers=(Quantity("count", each, "flashes a second"),), used=(speed, lengths[0]), topic="time", working=("speed / distance from image to image",))
 
 
+def on_film(query: Query, ask: Ask) -> Solution | None:
+    """"at 1:10 it moves 5 mm: how far on the film?": so many times the scale of reproduction."""
+    size, moved = query.last("magnification"), next((f for f in query.facts if f.quantity in ("distance", "blur", "move")), None)
+    if ask.of != "image" or size is None or moved is None or size.value <= 0:
+        return None
+    unit = ask.unit or next((u for u in query.units if u in ("mm", "cm", "in")), "") or (moved.unit if moved.unit in ("mm", "cm", "in") else "mm")
+    metres = moved.value * size.value
+    return Solution(lead="Movement on the film", answers=(Quantity("distance", length_in(metres, unit), unit, "on the film"),), used=(size, moved), topic="time", working=(f"{size.value:g} times the movement at the subject",))
+
+
 def _unit(query: Query, ask: Ask, speed: Fact, metres: float) -> str:
     """The unit that was asked for, else one of the speed's kind that suits the size."""
     named = next((u for u in (ask.unit, *query.units) if u in ("mm", "cm", "in", "m", "ft", "yd")), "")

@@ -339,7 +339,7 @@ def _power(query: Query, ask: Ask) -> Solution | None:
 TOPICS = {
     "duration": (open_each.solve, _pulse, _short_enough, _series, _recycle),
     "shutter": (open_each.solve, _short_enough, _series),
-    "distance": (strobe_images.spacing, _movement),
+    "distance": (strobe_images.spacing, strobe_images.on_film, _movement),
     "freeze": (_freezes,),
     "energy": (energy_short.solve, _energy),
     "stops": (charge.solve,),
