@@ -61,7 +61,7 @@ def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | 
     if part:
         return None
     value = math.log2(two / one)
-    between = any(w in lower for w in ("between", "difference", "brighter", "stronger", "more light", "more powerful", "apart", "gain", "advantage", "over a", "than", " vs", "versus"))
+    between = any(w in lower for w in ("between", "difference", "brighter", "stronger", "more light", "more powerful", "apart", "gain", "advantage", " beat", "exceed", "outdo", "surpass", "over a", "than", " vs", "versus"))
     weaker = patterns.search(r"\b(?:weaker|less|dimmer|smaller)\b[^.?]{0,40}\bthan\b", lower) is not None and one < two
     if weaker:
         return Solution(answers=(Quantity("stops", math.log2(one / two), "stops"),), used=(*energies, *heads), topic="time", working=(f"log2 of {one:g} / {two:g}",))
