@@ -232,10 +232,15 @@ def _sets(segment: Segment, at: int, text: str) -> bool:
     return any(i.kind == "cue" and i.word == "do_i" for i in tail) and any(said.endswith(w) for w in _SETTING) and not any(i.kind == "cue" and i.word in ("meter", "rate", "down", "up") for i in clause)
 
 
+_AN_OCCASION = Pattern(r"\b(?:next|this|last|first|second|another|each|every|some|any) $", re.I)
+
+
 def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> Ask | None:
     start = segment.items[at].start
     for item in after:
         if item.kind == "mark" and item.word == "TIMES":
+            if _AN_OCCASION.search(text[:item.start]):
+                break  # "how many next time?" asks for as many as were told of
             return Ask("factor", "", "x", start)
         if item.kind == "unit_name":
             return Ask("distance", _whom(segment, at), item.word, start)

@@ -14,7 +14,7 @@ from assistant.patterns import Pattern
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.scales import speak_stops
+from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import light_from_readings, marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
@@ -294,6 +294,8 @@ def _value(fact: Fact) -> float:
 
 
 def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], after: dict[str, float], used: list[Fact]) -> Solution:
+    if ask.quantity == "count" and "aperture" in after:  # a whole number must not turn on f/11 being 11.3: counted by the marks
+        after = {**after, "aperture": before["aperture"] * 2.0 ** (-aperture_difference_stops(before["aperture"], after["aperture"]) / 2)}
     value = changed(ask.quantity, reference, before, after)
     if ask.quantity == "count":
         quantity: Quantity = marks.count(whole_count(value), ask.unit or "pops")

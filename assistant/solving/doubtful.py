@@ -51,7 +51,7 @@ def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
     return first.quantity in ("count", "factor") and first.value == 1.0 and first.unit not in ("sets", "rolls") and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None
 
 
-_HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|stronger|weaker|hotter|dimmer|under|over|faster|slower)\b")
+_HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|stronger|weaker|hotter|dimmer|under|over|faster|slower)\b|\bby how (?:much|many stops)\b[^.?]{0,24}\b(?:over|under)-?expos")
 
 
 def _no_difference(said: Query, whole: Query, found: Solution) -> bool:

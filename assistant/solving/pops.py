@@ -155,7 +155,17 @@ def _short(query: Query, ask: Ask) -> Solution | None:
         return None
     base = popped(query)
     before = base.value if base else 1.0
+    if _CAME_OUT_OVER.search(query.text[max(0, under.start - _BESIDE) : under.end + _BESIDE]):
+        if before == 1.0:
+            return None  # of one pop there are no fewer
+        exact = before * 2.0 ** -abs(under.value)
+        return Solution(answers=(marks.count(whole_count(exact), "pops"),), used=tuple(f for f in (under, base) if f), topic="time", working=(f"{before:g} divided by 2 to the power {abs(under.value):g} is {exact:.3g}",))
     return _answer(before * 2.0 ** abs(under.value), before, ask, tuple(f for f in (under, base) if f), f"{abs(under.value):g} stops are 2 to the power {abs(under.value):g}")
+
+
+_CAME_OUT_OVER = Pattern(r"\b(?:was|were|is|are|am|i'm|came|come|comes|turned|got|gets|gave|gives|put|puts|leaves?|left|made|makes)\b(?:(?!\b(?:want|need|like|wish|prefer|should)\b)[^.?!;]){0,36}\bstops? (?:too (?:bright|much|hot|dense|light|many|strong)|over\b(?! (?:the|it|what))|overexposed|hot\b|more than (?:right|enough|needed|i (?:want|need)\w*))|\b(?:overexposed|too (?:bright|dense|hot)|over) by\b", re.I)
+"""More light than is right: fewer pops are wanted. "I want a stop over" is a wish."""
+_BESIDE = 44
 
 
 def _answer(exact: float, before: float, ask: Ask, used: tuple[Fact, ...], working: str) -> Solution:
