@@ -18,7 +18,7 @@ def called_by_what_they_are(items: list[Item], text: str) -> list[Item]:
     words = {i.word for i in items}
     items = _behind(items, text)
     items = _edges(items, text) if "rim" in words else items
-    items = _one_and_one(items, text) if "a" in words else items
+    items = _one_and_one(_not_a_row(items, text), text) if "a" in words else items
     items = items if _LETTERS.isdisjoint(words) or _KEY_OR_FILL.isdisjoint(words) else _as_what(items, text)
     items = items if _SIZES.isdisjoint(words) else _said_of_it(items, text)
     return _all_in_all(items, text) if "scrim" in words else items
@@ -47,6 +47,18 @@ def _edges(items: list[Item], text: str) -> list[Item]:
 def _is_an_edge(item: Item, text: str) -> bool:
     found = _AN_EDGE.search(text[max(0, item.start - 12) : item.start])
     return found is not None and (found.group().lower() not in ("the ", "one ", "its ") or _OF_A_THING.match(text[item.end :]) is not None)
+
+
+_ROW_SAID = Pattern(r"\b(?:rows?|ranks?|tiers?|lines?)\b", re.IGNORECASE)
+_BESIDE_A_ROW = Pattern(r"\b(?:behind|in front of|beyond|from|than|as|to) $", re.IGNORECASE)
+_LAMPS_SAID = Pattern(r"\b(?:lights|flashes|heads|lamps|guns|strobes|second (?:light|flash|head|lamp|gun))\b", re.IGNORECASE)
+
+
+def _not_a_row(items: list[Item], text: str) -> list[Item]:
+    """"a row 1 m behind the first": of the rows, where several lights are not spoken of."""
+    if _ROW_SAID.search(text) is None or _LAMPS_SAID.search(text):
+        return items
+    return [replace(i, kind="glue", word="glue") if i.kind == "named" and i.word == "a" and text[i.start : i.end].lower() in ("the first", "first") and _BESIDE_A_ROW.search(text[: i.start]) else i for i in items]
 
 
 def _one_and_one(items: list[Item], text: str) -> list[Item]:

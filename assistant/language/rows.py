@@ -55,6 +55,8 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
         return None
     if _THE_LENS.match(after) or _LAMP_TO.search(before):
         return None
+    if _BEHIND_A_ROW.match(after) and not patterns.search(WALL, before[-30:], re.I):
+        return ("gap", "back")  # "a row 1 m behind the first", "the others stand 2 m behind it"
     if _FROM_A_ROW.match(after):  # "pull the light back so it's 16 feet from the nearest"
         of = _first_row(_clause(after))
         return ("distance", of) if of else None
@@ -71,6 +73,7 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
 _MOVED_BACK = Pattern(r"\b(?:move|pull|shift|step|take|bring|walk|push|carry|drag|put)(?:s|d|ed|ing)? (?:it |them |(?:the |my )\w+ )?back (?:by |another |a further |about )*$", re.I)
 
 
+_BEHIND_A_ROW = Pattern(r"^\W*(?:further |farther )?(?:behind|back of|in back of) (?:it|that|that one|this one|the (?:first|front|near\w*|other)(?: (?:row|rank|tier|line|one|ones))?)(?=\W*(?:$|[.,;?]|\b(?:is|are|may|must|should|to|and|will|can|has|have|in|at|so|gets?|stays?)\b))", re.I)
 _FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)(?!(?: \w+)? to\b)", re.I)
 
 
