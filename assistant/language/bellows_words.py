@@ -21,7 +21,7 @@ _LENGTHS = ("focal_length", "distance", "move", "camera_distance", "max_distance
 _CLOSE = Pattern(r"\bbell?ows?(?<!below)\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b|\bbetween (?:it|(?:the |my )?lens)\b|\b(?:lens|lens ?board|front standard|board)[ -](?:to|and)[ -](?:the )?(?:film|plate|back|ground ?glass|rear standard)\b|\bfrom (?:the |my )?(?:film|plate|ground ?glass)\b", re.I)
 _LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil |in\.? )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
 _LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=)?(?: an?)?\s*$", re.I)
-_DRAW = r"(?:bell?ows?(?<!below)|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:run|runs|running|let|cranked|pushed|brought) out|(?:lens|it) out|tubes?)"
+_DRAW = r"(?:bell?ows?(?<!below)|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:run|runs|running|let|cranked|pushed|brought) out|extended by|(?:lens|it) out|tubes?)"
 _THEN_TO_FILM = Pattern(r"^[\s-]*(?:to|and)[\s-](?:the )?(?:film|plate|ground glass|rear standard)\b", re.I)
 _BETWEEN = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:(?:of )?(?:tubes?|rings?|spacers?|spacing|extra|added|put|fitted|in) )*(?:in )?between (?:it|the lens|lens|my lens|them|the board)(?: and (?:the |my )?(?:body|camera|mount|film|back))?\b", re.I)
 _TAKEN_BACK = r"(?:[\w.½ ]{1,24},? (?:no|sorry|wait|i mean|er|make that|actually)[, ]+)?"
@@ -43,6 +43,7 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     out = _one_scale(_in_focal_lengths(out, text), text)
     if not _CLOSE.search(text):
         return out
+    out = [replace(f, quantity="magnification", unit="", of="", cue="") if f.quantity == "times" and _AN_X.search(f.said) and _TO_A_SCALE.search(text[: f.start]) else f for f in out]
     out = _tubes_named(out, text)
     out = [replace(f, quantity="focal_length", of="") if f.quantity == "extension" and _THEN_THE_DRAW.match(text[f.end : f.end + 40]) else f for f in out]
     unit = next((f.unit for f in out if f.quantity == "focal_length" and f.unit in _SMALL), "")
@@ -78,6 +79,9 @@ def _to_the_subject(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="focus_distance", of="camera", cue="", to="") if placed else fact
 
 
+_AN_X = Pattern(r"\d ?x$", re.I)
+_TO_A_SCALE = Pattern(r"\b(?:for|to|at|of|gives?|giving|reach\w*|magnification)(?: about)? $", re.I)
+"""Before "0.5x", where a bellows or tubes are spoken of: a scale."""
 _RACKED_FROM = Pattern(rf"\b{_DRAW}(?: (?:the|my|it|them|out|in|bellows|draw|lens|further|go|goes|going|went|moves?|shortened|closed|brought|back))* from (?:about )?$", re.I)
 _ON_TO = Pattern(r"\s*(?:mm|cm|in)?\s*(?:of (?:draw|bellows|extension) )?(?:out )?(?:to|till|up to) (?:about )?", re.I)
 
@@ -272,7 +276,7 @@ _COST = Pattern(r"\b(?:exposure|light)[ -](?:loss|increase|compensation|correcti
 _RING_PLACE = r"\bwhere (?:do|should|must|shall|would) (?:i|we|you) (?:set|put|turn|leave) (?:the |my )?(?:ring|lens|aperture|iris|f-?stop)\b"
 _SET = Pattern(rf"{_RING_PLACE}|\bset (?:it |the lens |the ring )?(?:to |at )?(?:what|where)\b|\bwhat\b[^?]*\b(?:set|use|aperture|f-?stop|f-?number|stop)\b", re.I)
 _WHERE_SET = Pattern(_RING_PLACE, re.I)
-_TIME = Pattern(r"\bwhat(?:'s|s| is)?(?: \w+){0,3} (?:time|shutter|exposure)\b|\bhow long\b|\b(?:new|corrected|real|which) (?:time|shutter|exposure)\b", re.I)
+_TIME = Pattern(r"\bwhat(?:'s|s| is)?(?: \w+){0,3} (?:time|shutter|exposure)\b|\bhow (?:long|many sec\w*)\b|\b(?:new|corrected|real|which) (?:time|shutter|exposure)\b", re.I)
 
 
 def close_asks(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
@@ -285,7 +289,7 @@ def close_asks(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[As
         asks = [a for a in asks if a.quantity != "magnification"]  # "once the magnification is allowed for": told
     if _STOPS.search(text) and all(a.quantity == "count" for a in asks):
         return [Ask("stops", "", "")]
-    if "shutter" in kinds and _TIME.search(text) and all(a.quantity in ("shutter", "duration", "time") for a in asks):
+    if "shutter" in kinds and _TIME.search(text) and all(a.quantity in ("shutter", "duration", "time", *(() if "aperture" in kinds else ("aperture",))) for a in asks):
         return [Ask("shutter", "", "s")]
     if asks and not (_WHERE_SET.search(text) and all(a.quantity == "distance" for a in asks)):
         return list(asks)

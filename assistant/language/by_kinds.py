@@ -309,8 +309,17 @@ def _asks_rating(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | No
     return Ask("film_speed") if told and (_DIAL.search(lower) or asks and asks[0].quantity == "aperture") and "how many stops" not in lower else None
 
 
+def _asks_power_of_ratio(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
+    """"3:1 from two equal heads, the key on half, where do I set the fill": a power, where no place is told."""
+    powers = _all(facts, "power")
+    told = len(powers) == 1 == len(_all(facts, "ratio")) and powers[0].of in _OTHER and _kinds(facts) <= {"power", "ratio", "count"}
+    return Ask("power", _OTHER[powers[0].of]) if told and _only(asks, "distance") and _SET_TO.search(lower) and not _NAMES_OPENING.search(lower) and not _PLACED.search(lower) else None
+
+
+_OTHER = {"key": "fill", "fill": "key"}
+_PLACED = Pattern(r"\b(?:how (?:far|close|near)|what distance|metres|meters|feet)\b")
 _NAMES_OPENING = Pattern(r"\b(?:f-?stop|f ?/?number|aperture|read(?:s|ing)?|meters?|lens|f/)\b")
-_SET_TO = Pattern(r"\b(?:sets?|setting|goes?|go|dial\w*|turn\w*|run|power\w*|put|use|what)\b")
+_SET_TO = Pattern(r"\b(?:dial|fraction|stand|sets?|setting|goes?|go|dial\w*|turn\w*|run|power\w*|put|use|what)\b")
 
 
 def _asks_other_power(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
@@ -381,7 +390,7 @@ _SIZE_UNIT = Pattern(r"\bin (m|metres|meters|feet|foot|ft)\b")
 
 _ASKS: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], frozenset[str]], ...] = (
     # each rule, and the kinds of facts of which it needs one
-    (_asks_other_power, frozenset({"relation"})), (_asks_opening, frozenset({"film_speed"})), (_asks_pops, frozenset({"aperture", "distance"})),
+    (_asks_other_power, frozenset({"relation"})), (_asks_power_of_ratio, frozenset({"ratio"})), (_asks_opening, frozenset({"film_speed"})), (_asks_pops, frozenset({"aperture", "distance"})),
     (_asks_supply, frozenset({"count", "max_count"})), (_asks_rating, _MOVES), (_asks_energy, frozenset({"energy"})), (_asks_series, frozenset({"count"})),
     (_asks_long_time, frozenset({"shutter"})), (_asks_bracket, frozenset({"aperture"})), (_asks_size, frozenset({"aperture"})),
 )

@@ -203,7 +203,7 @@ _DEPTH_BEFORE = Pattern(r"\b(?:fall.?off|drop|loss|difference|spread)(?: in \w+|
 _MORE = Pattern(r"(?:another|a further|an extra|one more|additional|extra)\b", re.I)
 
 
-_END_TO_END = Pattern(END_TO_END, re.I)
+_END_TO_END = Pattern(rf"(?<!stop )(?<!stops )(?<!stop from )(?<!stops from ){END_TO_END}", re.I)
 
 
 def _standing(place: Place) -> Fact | None:
@@ -219,9 +219,12 @@ def _standing(place: Place) -> Fact | None:
     return _behind(place)
 
 
-_FROM_A_THING = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?\w+,? (?:and|so)(?: (?:so|that|now|then|it's|it is|it stands|is))* (?:about |only )?", re.I)
+_FROM_A_THING = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?(?:[\w-]+ ){0,2}?[\w-]+(?:,? (?:and|so|but)|,)(?: (?:so|that|now|then|it's|it is|it stands|is))* (?:about |only )?", re.I)
 _OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is| stands| sits| hangs| was| comes| moves| goes| came| moved| went)?(?: now| about| only| up| in| back| closer| to| at)*\s*$", re.I)
-_FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a )?(?:wall|background|backdrop|paper|curtain)\b", re.I)
+_BEFORE_IT = Pattern(r"\s*(?:away )?(?:in front of|from|off|before) it\b", re.I)
+_SOMEBODY_IS = Pattern(r"\b(?:she|he|they|(?:sitter|subject|model|couple|bride|groom|child|dancer|band|group|family)s?)(?:'s|'re| is| are| stands?| sits?| poses?| about| only| just| some| at)*\s*$", re.I)
+_THE_WALL_WAS_LAST = Pattern(r"\b(?:walls?|backgrounds?|backdrops?|curtains?|canvas|backcloth|screen)\b(?!(?:(?!\bfrom\b).)*\b(?:flash|lamp|strobe|softbox|key|light)\b)", re.I | re.S)
+_FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a |that |its )?(?:(?:[\w-]+ ){0,2}?(?:wall|background|backdrop|backcloth|canvas|curtains?)|paper|cloth|sheet|seamless)\b", re.I)
 
 
 def _behind(place: Place) -> Fact | None:
@@ -231,6 +234,8 @@ def _behind(place: Place) -> Fact | None:
     first = next((i for i in reversed(lengths) if i.end <= place.item.start), None)
     if first is not None and _FROM_A_THING.fullmatch(place.text[first.end : place.item.start]) and _OF_A_LAMP.search(place.text[max(0, first.start - 60) : first.start]) and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
+    if _BEFORE_IT.match(place.text[place.item.end :]) and _SOMEBODY_IS.search(place.before(40)) and _THE_WALL_WAS_LAST.search(place.text[: place.item.start]):
+        return fact_at(place, "gap", of="backdrop")  # "I want the background darker. She is 2 m in front of it."
     beside = around(place.text, place.item.start, place.item.end, floor, ceiling)
     found = row_length(*beside)
     if found is not None and found == ("distance", "backdrop") and first is not None and _MORE.match(place.text[place.item.start :]):

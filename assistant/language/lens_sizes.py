@@ -33,6 +33,7 @@ _LENS_TALK = Pattern(r"how (?:deep|thin|shallow) is\b|edge to edge|\bdepth\W*$|h
 
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with focus at infinity, draws, frames and images told apart."""
+    facts = [f for f in facts if not (f.quantity == "magnification" and _SO_MANY_TIMES.search(text[: f.start]))]
     out = _said_again(_bare_lens(_ring(_full_frame(list(facts), text), text), text), text)
     lens = "focal_length" in [f.quantity for f in out]
     if lens:
@@ -43,6 +44,9 @@ def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
     return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
 
 
+_SO_MANY_TIMES = Pattern(r"\bhow many times $", re.I)
+_AND_FACTOR = Pattern(r"\band (?:what(?:'s| is)? )?(?:the |its )?(?:exposure|bellows|extension) (?:factor|increase)\b", re.I)
+"""How many times life size it is, is what is asked."""
 _WIDTH_SAID = Pattern(r"(?:35|thirty[- ]five)[- ]film", re.I)
 
 
@@ -321,9 +325,18 @@ def reproduced(facts: Sequence[Fact], text: str) -> list[Fact]:
 _SIZE_ON_FILM = Pattern(rf"\b(?:how (?:big|large|small)|what (?:size|scale|magnification)|which scale)\b[^?.]{{0,60}}\b(?:{_FILM}|neg|life|real)\b", re.I)
 
 
+_TIMES_LIFE = Pattern(r"\bhow many times (?:life|natural|actual)(?:[ -]?size)?\b", re.I)
+
+
 def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """Factors and effective apertures asked in words of their own."""
     kinds = {f.quantity for f in facts}
+    if _TIMES_LIFE.search(text) and kinds & {"focus_distance", "distance", "extension", "object_size"}:
+        return [Ask("magnification", "", "")]
+    if [a.quantity for a in asks] == ["magnification"] and (factor := _AND_FACTOR.search(text)) is not None:
+        return [*asks, Ask("factor", "", "x", factor.start())]
+    if {a.quantity for a in asks} == {"magnification", "aperture"} and "aperture" in kinds and _EFFECTIVE.search(text) and not _TO_SET.search(text):
+        return [replace(a, of="effective") if a.quantity == "aperture" else a for a in asks]
     close = kinds & {"magnification", "extension", "object_size"}
     if not close or kinds & {"guide_number", "distance"}:
         return list(asks)

@@ -310,7 +310,7 @@ def _asked(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], te
     taken = {a.quantity for a in found}
     spurious = {"stops", "degrees", "distance", "count", "duration"} | set(LENS_ASKS)
     kept = [a for a in asks if a.quantity not in spurious or (a.quantity == "magnification") or (a.quantity == "distance" and _other_distance(taken, lower))]
-    kept = [a for a in kept if a.quantity != "aperture" or any(f.quantity == "guide_number" for f in facts) or _APERTURE_NAMED.search(lower) or not (taken <= {"extension"} or any(f.quantity == "aperture" for f in facts))]
+    kept = [a for a in kept if a.quantity != "aperture" or any(f.quantity == "guide_number" for f in facts) or _APERTURE_NAMED.search(lower) or not (taken <= {"extension", "focus_distance"} or any(f.quantity == "aperture" for f in facts))]
     kept = [a for a in kept if a.quantity != "aperture" or not _ZONE_STOPS.search(lower) or _APERTURE_NAMED.search(lower)]
     unit = next((a.unit for a in asks if a.unit in ("cm", "in", "mm", "ft", "m")), "")
     kept += _named_beside(kept, facts, lower)

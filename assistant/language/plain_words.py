@@ -94,6 +94,15 @@ _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|se
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
 _AND_WHAT = Pattern(r"^\W*(?:and |so |ok |then )*what(?= (?:at|for|with|on|from|if) (?:\S+ ?){1,5}$)", re.I)
 """A half-sentence that asks anew what was asked: "and what at five feet?"."""
+_SOMEBODY = Pattern(
+    r"\b(?P<whose>an?|the|my|our|one) (?:(?:old|older|senior|young|new|fellow|wise|experienced|retired) )*(?:hand|man|woman|lady|gentleman|member|photographer|friend|colleague|tutor|teacher|chap|fellow|bloke|veteran|instructor|lecturer|student|regular|assistant|printer)"
+    r" (?:at|from|of|in|down at) (?:the|my|our|a) (?:(?:camera|photo\w*|local|darkroom|evening|night|film|village|art) )*(?:club|class|society|college|school|course|lab|shop|studio|workshop|group|forum)(?= (?:says?|claims?|tells|told|insists?|swears?|reckons?|thinks?|maintains?|believes?|said)\b)", re.I)
+"""Who says it, and where he is met, bears on nothing: "an old hand at the camera club says"."""
+_OUTDOES = Pattern(r"\b(?:exceed|beat|outshine|outdo|surpass)", re.I)
+_A_LIGHT = r"(?:the |my )(?:key|main|fill|hair|rim|kicker|accent|background|backdrop)(?: ?light)?"
+_HOW_FAR_OUTDOES = Pattern(rf"\b(?:by )?how (?:many stops|much|far)(?: more)? (?:does|do|will|would|should|must) (?P<one>it|{_A_LIGHT}) (?:exceed|beat|outshine|outdo|surpass) (?P<other>{_A_LIGHT})(?: by)?\b", re.I)
+_OUTDOES_BY = Pattern(rf"\b(?P<verb>exceeds?|beats?|outshines?|outdo(?:es)?|surpass(?:es)?) (?P<other>{_A_LIGHT}) by (?P<much>[\w./½⅓⅔ -]{{1,24}}? stops?)\b", re.I)
+""""The hair light exceeds the key by one stop": it is one stop over it."""
 _SPACES = Pattern(r"[^\S\n]{2,}|\t")
 _PAUSE = Pattern(r"(?P<before>\S{1,40}?)[\s,.…-]{0,12}[\s,](?:um+|uh+|er|erm+|hmm+)\b[,.…]*\s+(?=(?P<after>\S+))", re.I)
 _PAUSES = (" um", " uh", " er ", " er,", " er.", " erm", " hm", " Um", " Uh", " Er")
@@ -179,6 +188,10 @@ def _in_usual_order(said: str) -> str:
         said = _AT_SIGN.sub(" at ", said)
     if _SPEED_FIRST.may_match(said):
         said = _SPEED_FIRST.sub(lambda found: f"ISO {found['speed']}", said)
+    if _SOMEBODY.may_match(said):
+        said = _SOMEBODY.sub(lambda found: f"{found['whose']} friend", said)
+    if _OUTDOES.may_match(said):
+        said = _OUTDOES_BY.sub(_is_over, _HOW_FAR_OUTDOES.sub(r"how many stops over \g<other> is \g<one>", said))
     if _NAN.may_match(said):
         said = _NAN.sub("my nan", said)
     if _DISTANCE_OF_LIGHT.may_match(said):
@@ -197,6 +210,10 @@ def _parted(found: re.Match[str]) -> str:
     """A comma for the dash, but not between "2 sec - 3 sec"."""
     said = found.string
     return found[0] if said[found.end()].isdigit() and _MEASURED.search(said[: found.start()]) else ", "
+
+
+def _is_over(found: re.Match[str]) -> str:
+    return f"{'is' if found['verb'][-1:].lower() == 's' else 'be'} {found['much']} over {found['other']}"
 
 
 def _unpaused(found: re.Match[str]) -> str:

@@ -16,14 +16,18 @@ from assistant.language import (
     daylight,
     daylight_asks,
     denials,
+    each_from,
     film_pairs,
     film_words,
     guide_words,
     light_losses,
+    lit_cloths,
     metered_times,
     nd_counts,
     nd_marked,
+    others_power,
     pop_numbers,
+    relative_places,
     sheet_words,
     shutter_rows,
     tested_words,
@@ -266,9 +270,10 @@ _ROWS = Table(((metres_and_more, frozenset({"number"})), (expand, frozenset({"nu
 _AS_TOLD = Table((
     (_rows_in_order, frozenset({"distance"})), (_lens_span, frozenset({"number_range"})), (_magnified, frozenset({"ratio"})), (_same_again, frozenset({"guide_number", "aperture"})),
     (_metric_paces, None), (nd_counts.settle, nd_counts.KINDS), (nd_marked.settle, nd_marked.KINDS), *guide_words.STEPS, *tested_words.STEPS, (_now_here, frozenset({"camera_distance"})), (as_near_as_it_gets, frozenset({"min_distance"})),
+    (relative_places.settle, relative_places.KINDS), (lit_cloths.settle, lit_cloths.KINDS), (others_power.settle, others_power.KINDS),
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
-_OF_TWO = Table(((left_behind, frozenset({"gap"})), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), *metered_times.STEPS))
+_OF_TWO = Table(((left_behind, frozenset({"gap"})), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number"})), *metered_times.STEPS))
 _BY_KINDS = Table(((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS)))
 
 

@@ -15,9 +15,10 @@ from assistant.query import Fact
 from assistant.records import replace
 from assistant.units import LENGTH
 
-_SHARP = Pattern(r"\bsharp\w*|\bfocus\w*|\bcrisp", re.I)
+_SHARP = Pattern(r"\bsharp\w*|\bfocus\w*|\bcrisp|\b(?:lens|aperture|f-?(?:stop|number))\b[^.?!]{0,40}\b(?:holds?|covers?|keeps?|takes? in) (?:them )?both\b", re.I)
 _LIT = frozenset({"guide_number", "power", "sharp_limit", "relation", "ratio"})
 _PLACES = ("distance", "camera_distance")
+_TO_INFINITY = Pattern(r"[^.?!\d]{0,40}\band (?:the |a )?(?:(?:far|distant) )?[\w ]{0,24}?\bat (?:infinity|∞)", re.I)
 _OF_A_LIGHT = Pattern(r"\b(?:flash|light|strobe|lamp|head|key|fill|rim|softbox|umbrella)\b[^.?!,;]{0,24}$", re.I)
 _BARE = ("number", "count", "film_speed")
 BOTH = Pattern(r"\b(?:both|all|each|everyone|everybody|everything|the two|two of them|the lot|the whole (?:group|row|lot)|pair|equal(?:ly)?|same sharpness|as sharp as)\b", re.I)
@@ -33,6 +34,9 @@ _PEOPLE_AFTER = Pattern(r"\s+[a-z]+s\b|\s+(?:people|men|women|children|of (?:the
 def told_apart(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with two places, where sharpness is asked of, as the front and the back."""
     kinds = {f.quantity for f in facts}
+    near = [f for f in facts if f.quantity in _PLACES and not math.isinf(f.value) and not f.bad]
+    if len(near) == 1 and any(math.isinf(f.value) for f in facts) and "guide_number" not in kinds and BOTH.search(text) and _TO_INFINITY.match(text, near[0].end):
+        return [replace(f, quantity="sharp_limit", of="", cue="", bad="") if f is near[0] or math.isinf(f.value) and f.quantity in (*_PLACES, "sharp_limit", "focus_distance") else f for f in facts]
     if kinds & _LIT or not kinds & set(_PLACES) or not _SHARP.search(text):
         return list(facts)
     places = [f for f in facts if f.quantity in _PLACES and f.unit in LENGTH and not f.bad and not f.cue.startswith("at_") and not _OF_A_LIGHT.search(text[max(0, f.start - 40) : f.start])]

@@ -95,6 +95,17 @@ def _bellows(query: Query) -> Loss | None:
     return None
 
 
+def time_through(query: Query) -> bool:
+    """Whether the time is asked behind what takes light before the film: a filter, or the bellows at a scale that is told; the film's own failure comes after."""
+    close = any(f.quantity == "magnification" and f.value >= _COUNTS for f in query.facts) or query.has("extension", "focal_length")
+    plain = close and not any(query.has(q) for q in ("exponent", "sheet_row", "sheet_span", "guide_number", "nd", "film_speed"))
+    return any(a.quantity in ("shutter", "duration") and (a.of == "through" or plain and not a.of) for a in query.asks)
+
+
+_COUNTS = 0.1
+"""A smaller scale than this takes less than a third of a stop."""
+
+
 def bellows_factor(query: Query, extension: Fact, focal: Fact) -> float:
     """(extension / focal length) squared, whether the extension is the whole draw or added to it."""
     added = extension.value <= focal.value or bool(patterns.search(r"\btubes?\b|\bbeyond\b|\bpast\b|\bextra\b(?=\W+(?:\w+\W+){0,2}(?:extension|bellows|draw|mm\b|cm\b))|(?:mm|cm|extension|draw|bellows)\W+(?:of )?extra\b(?! (?:stops?|light|exposure|time))|(?<!be )(?<!is )(?<!are )\badded\b(?! (?:stops?|light|exposure|time|to (?:the |my )?(?:exposure|time|light|reading)))", query.text, re.I))

@@ -33,6 +33,7 @@ DEFAULT_BEFORE = {"power": 1.0, "count": 1.0, "loss": 0.0}
 def solve(query: Query) -> Solution | None:
     """A quantity after a change, from its value before; None when there is no such pair."""
     ask = next((a for a in query.asks if a.quantity in ("aperture", "distance", "power", "film_speed", "count", "energy")), None)
+    query = _from_one_to_the_other(query)
     if ask is None or query.has("guide_number") or query.has("exposure_value") or _several_lights(query):
         return None
     if ask.quantity == "distance" and len(query.all("aperture")) == 2 and not query.has("distance") and not query.cues & {"ambient"}:
@@ -61,6 +62,18 @@ def solve(query: Query) -> Solution | None:
         return None
     start = {q: before.get(q, DEFAULT_BEFORE.get(q, 1.0)) for q in moved}
     return _finish(query, ask, reference, start, moved, used)
+
+
+_BRINGING = Pattern(r"\b(?:bring|brought|raise|lift|tak|go|get|chang|turn|drop|lower)\w*\b[^.?!;]{0,40}\bfrom (?:about )?$", re.I)
+
+
+def _from_one_to_the_other(query: Query) -> Query:
+    """"to bring the backdrop up from f/4 to f/8": what it reads and what it is to read, and no span."""
+    span = query.last("aperture_range")
+    if span is None or math.isnan(span.other) or query.has("aperture") or not _BRINGING.search(query.text[: span.start]):
+        return query
+    both = (replace(span, quantity="aperture", other=math.nan), replace(span, quantity="aperture", value=span.other, other=math.nan, start=span.start + 1))
+    return query.with_facts((*(f for f in query.facts if f is not span), *both))
 
 
 def _so_many_times_as_far(query: Query, ask: Ask) -> Solution | None:

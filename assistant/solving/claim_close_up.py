@@ -10,6 +10,7 @@ from assistant.physics.optics import bellows_factor, bellows_factor_from_magnifi
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.camera import bellows_factor as drawn_factor
 from assistant.solving.claim_bounds import bound_of, tolerance, within
 from assistant.solving.claim_denial import called_wrong, turned
 from assistant.solving.claim_rules import TOLERANCE
@@ -54,6 +55,40 @@ _NO_NEED = Pattern(rf"\b(?:(?:(?:do|does|did|would|will|need|must) ?n(?:o|'|)t|n
 """Nothing at all is said to be made up for: "with flash I don't need to open up for that"."""
 _NEED = Pattern(rf"\b(?:(?:do|does|would|should|must|will|need|shall) (?:i|we|you|one|they)|(?:i|we|you|one) (?:need|must|should|have|ought))\b{_MADE_UP}")
 
+_REALLY = Pattern(r"\beffective\w*|\breally\b|\bin (?:effect|truth|fact)\b|\bworth\b|\bacts? (?:as|like)\b|\bbehaves? (?:as|like)\b|\bworks? (?:as|like|out|at)\b|\bfilm (?:gets|sees)\b|\bbecomes?\b|\bamounts? to\b")
+_SAME = 0.2
+
+
+def claim_of_scale(query: Query) -> Solution | None:
+    """"a 50 mm tube on a 50 mm lens gives life size": the scale said, against that of the lens and its draw."""
+    said = [f for f in query.facts if f.origin == "said" and not math.isinf(f.value)]
+    values = {f.quantity: f for f in said}
+    if set(values) != {"magnification", "extension", "focal_length"} or len(said) != 3 or any(f.bad or f.value <= 0 for f in said):
+        return None
+    right = math.sqrt(drawn_factor(query, values["extension"], values["focal_length"])) - 1
+    if right <= 0:
+        return None
+    holds = (abs(math.log2(values["magnification"].value / right)) < _CLOSE) is not called_wrong(plain(query.text))
+    lead = f"{'Yes' if holds else 'No'}. It is {right:.3g} times life size: the extension over the focal length."
+    return Solution(answers=(Quantity("claim", holds), Quantity("magnification", right, "x")), used=query.facts, topic="claims", lead=lead)
+
+
+def claim_of_effective(query: Query) -> Solution | None:
+    """"f/16 marked at life size is really f/32": the mark, times one and the scale."""
+    said = [f for f in query.facts if f.origin == "said"]
+    marked = [f for f in said if f.quantity == "aperture" and not f.of]
+    if len(marked) != 2 or len(said) - len(marked) != sum(f.quantity in _DRAWN for f in said) or marked[0].value == marked[1].value or not _REALLY.search(plain(query.text)):
+        return None
+    size, used = magnification_of(query)
+    if size is None or size <= 0:
+        return None
+    right = min(f.value for f in marked) * (1 + size)
+    holds = (abs(2 * math.log2(max(f.value for f in marked) / right)) < _SAME) is not called_wrong(plain(query.text))
+    lead = f"{'Yes' if holds else 'No'}. The mark times one and the magnification is what the film gets."
+    return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=(*marked, *used), topic="claims", lead=lead)
+
+
+_DRAWN = frozenset({"magnification", "extension", "focal_length", "focus_distance"})
 _LOST = Pattern(r"\b(?:lost|los(?:es?|ing|s)|costs?|costing|darker|eats?|robs?|steals?)\b")
 
 

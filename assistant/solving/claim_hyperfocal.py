@@ -26,11 +26,14 @@ _HOLDS = 0.08
 _FROM_SO_FAR = Pattern(r"\b(?:from|begins? at|starts? at|between|at)\b[^.?,;\d]{0,12}\b(?P<share>half(?:way)?|a third|one third|two thirds|a quarter|one quarter|twice|double)\b")
 
 
+_NEAR_IS = Pattern(r"\bnear(?:est)? (?:limit|point|end)\b[^.?,;\d]{0,60}\b(?P<share>half(?:way)?|a third|one third|two thirds|a quarter|one quarter|twice|double)(?: of)? (?:that|the|it|this)\b")
+
+
 def claim_of_the_half(query: Query) -> Solution | None:
     """"focused at the hyperfocal it is sharp from a third of it to infinity": from half of it."""
     said = plain(query.text)
-    found = _FROM_SO_FAR.search(said)
-    if "hyperfocal" not in query.cues or "infinity" not in said or found is None or query.has("aperture") or query.has("focal_length"):
+    found = _NEAR_IS.search(said) or (_FROM_SO_FAR.search(said) if "infinity" in said else None)
+    if "hyperfocal" not in query.cues or found is None or query.has("aperture") or query.has("focal_length"):
         return None
     holds = found["share"].startswith("half") is not denied(said)
     lead = f"{'Yes' if holds else 'No'}. Focused at the hyperfocal distance, everything is sharp from half of it to infinity."

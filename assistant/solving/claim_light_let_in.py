@@ -18,7 +18,7 @@ _F = r"f ?/? ?\d+(?:\.\d+)?"
 _MUCH = r"(?P<much>half|twice|double|(?:four|eight|sixteen|three) times|(?:an?|one) (?:quarter|eighth|third|sixteenth)|[\d.]+ ?(?:times|x|%|per ?cent))"
 _LETS_IN = Pattern(
     rf"\b{_F} (?:will |would |does |only |really |just |won't |wouldn't |doesn't |does not |will not )*(?:lets? in|lets? through|admits?|pass(?:es)?|gives?|transmits?|takes? in|gets?|has|have|is|isn't|is not|means|put through)(?: only| just| about| exactly| roughly| no| more than| less than| at least| at most| over| under)* {_MUCH}(?: of)?(?: as much)?(?: the| of the)? light (?:(?:of|as|than|at|that|through|from|compared (?:to|with)) )+(?:that of |at |of )?{_F}")
-_STOPS = {"half": -1.0, "twice": 1.0, "double": 1.0, "four": 2.0, "eight": 3.0, "sixteen": 4.0, "three": math.log2(3), "quarter": -2.0, "eighth": -3.0, "third": -math.log2(3), "sixteenth": -4.0}
+_STOPS = {"half": -1.0, "twice": 1.0, "double": 1.0, "four": 2.0, "eight": 3.0, "sixteen": 4.0, "three": math.log2(3), "quarter": -2.0, "eighth": -3.0, "third": -math.log2(3), "two": 1.0, "nine": math.log2(9), "ninth": -math.log2(9), "sixteenth": -4.0}
 _NEAR = 0.2
 
 
@@ -29,7 +29,7 @@ def claim_of_light_let_in(query: Query) -> Solution | None:
     found = _LETS_IN.search(said)
     if not query.claim or found is None or len(stops) != 2 or {f.quantity for f in query.facts} - {"aperture", "power", "times", "number", "share"}:
         return None
-    claimed = _in_stops(found["much"])
+    claimed = in_stops(found["much"])
     if claimed is None:
         return None
     right = aperture_difference_stops(stops[1].value, stops[0].value)
@@ -40,7 +40,7 @@ def claim_of_light_let_in(query: Query) -> Solution | None:
                     lead=f"{'Yes' if holds else 'No'}. f/{stops[0].value:g} lets in {speak_stops(abs(right))} {way} than f/{stops[1].value:g}: the larger the number, the smaller the hole.")
 
 
-def _in_stops(much: str) -> float | None:
+def in_stops(much: str) -> float | None:
     """So much of the light, in stops; None where the figure is none."""
     word = next((w for w in much.split() if w in _STOPS), "")
     if word:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
@@ -12,6 +13,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE, Verdict
 from assistant.solving.claim_words import number, plain, terms
+from assistant.solving.placing import times_as_far
 from assistant.solving.solution import Solution
 
 _RATIO = Pattern(r"\b(?P<a>\d+(?:\.\d+)?|one|two|three|four|five|eight|nine) ?(?::|to|-to-) ?(?P<b>\d+|one|two)\b(?! ?(?:ft|feet|m\b|met))")
@@ -52,14 +54,19 @@ def _off(one: float, two: float) -> float:
     return abs(math.log2(one / two))
 
 
+_FILL_AS_FAR = Pattern(r"\bfill\b[^.?!;]{0,40}\b(?:twice|double|three times|half|four times)\b[^.?!;]{0,24}\b(?:as far|the (?:key's )?distance|the key's)\b|\bfill\b[^.?!;]{0,40}\b(?:twice|double|three times|half|four times) the key's distance\b", re.I)
+
+
 def claim_of_ratio_by_place(query: Query) -> Solution | None:
     """"key at 4 feet, the same flash as fill at 5.6: two to one, key to fill": two equal flashes, each by the square of its distance."""
     places = {f.of: f for f in query.all("distance") if f.of in ("key", "fill")}
     said = [f for f in query.facts if f.quantity == "ratio" and f.value > 0]
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"distance", "ratio", "count", "film_speed"}
-    if len(places) != 2 or len(query.all("distance")) != 2 or len(said) != 1 or rest or min(f.value for f in places.values()) <= 0:
+    times = times_as_far(query) if _FILL_AS_FAR.search(query.text) else None
+    placed = len(places) == 2 == len(query.all("distance")) and min(f.value for f in places.values()) > 0
+    if not placed and times is None or len(said) != 1 or rest - {"times"}:
         return None
-    each = (places["fill"].value / places["key"].value) ** 2
+    each = (places["fill"].value / places["key"].value) ** 2 if times is None else times**2
     right = each if _KEY_TO_FILL.search(plain(query.text)) is not None else each + 1
     claimed = max(said[0].value, 1 / said[0].value)
     off = _off(claimed, max(right, 1 / right))

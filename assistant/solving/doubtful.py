@@ -129,7 +129,8 @@ def _of_another_name(said: Query, whole: Query, found: Solution) -> bool:
     """"what power" answered with an aperture, where nothing else is asked by name."""
     words = said.text.lower()
     named = [_BY_NAME[number][1] for number in _NAMES.to_try(words) if _NAMES[number].search(words)]
-    return bool(named) and not any(found.answers[0].quantity in fits for fits in named)
+    given = {a.quantity for a in found.answers[: max(1, len({a.quantity for a in said.asks}))]}
+    return bool(named) and not any(given & fits for fits in named)
 
 
 _ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "energy", "duration", "depth_of_field", "coverage", "magnification"})

@@ -16,9 +16,9 @@ from assistant.physics.flash import back_off_for_spread, distance_for_falloff, f
 from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import leeway, marks, set_for_row, share_of_light, turned_too, twins, unplaced_light
+from assistant.solving import leeway, marks, other_place, set_for_row, share_of_light, turned_too, twins, unplaced_light
 from assistant.solving.lights import lights, preferred_unit
-from assistant.solving.placing import Scene, between_rows, meant, scene_of, times_as_far, two_lights
+from assistant.solving.placing import Scene, between_rows, meant, scene_of, taken_further, times_as_far, two_lights
 from assistant.solving.solution import Solution, needs
 from assistant.units import speak_length
 
@@ -81,10 +81,11 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
             return _done((marks.stops(net),), scene, *query.all("times"), *query.all("power"), *query.all("power_down"), lead=_stops_lead(net, net, None))
         scene = Scene(1.0, times, rows=scene.rows, moved=not scene.rows)
         return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), *(f for f in query.all("power") if f.said.strip().lower() in turned_too.SAID_OF_IT), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
+    scene = taken_further(query, scene)
     if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):
         lacking = "back" if query.last("distance", "front") else "front" if query.last("distance", "back") else "front row and to the back"
         return needs(("distance",), f"I need the distance from the flash to the {lacking} row.", scene.used, "falloff")
-    if scene.near is not None and scene.far is None and "backdrop" in query.cues and {f.quantity for f in query.facts} <= {"distance", "remark", "place", "format"} and len(query.all("distance")) == 1:
+    if scene.near is not None and scene.far is None and ("backdrop" in query.cues or _BEHIND_IT.search(query.text)) and {f.quantity for f in query.facts} <= {"distance", "remark", "place", "format"} and len(query.all("distance")) == 1:
         return needs(("distance",), "I need the distance from the light to what stands behind the subject, or how far behind it stands.", scene.used, "falloff")
     if scene.near is None and scene.gap is not None and {f.quantity for f in query.facts} <= {"gap", "rows", "remark", "place"}:
         return needs(("distance",), f"I need the distance from the light to the {scene.front if scene.of else 'front row'}.", scene.used, "falloff")
@@ -118,6 +119,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost, of), notes=notes, working=(step,))
 
 
+_BEHIND_IT = Pattern(r"\b(?:darker|under|below|less|lose|dimmer|fall\w*|brighter)\b[^.?!]{0,40}\b(?:wall|curtains?|drapes?|canvas|panelling|hedge|fence|cloth)\b", re.I)
 _SET_FOR = Pattern(r"\b(?:set|worked (?:it )?out|calculated|exposed|figured|opened|dialled|dialed)\b[^.?!\d]{0,30}\bfor\s*$|\b(?:set|worked (?:it )?out|calculated|exposed|figured)\b[^.?!\d]{0,30}\bfor(?= (?:about )?\d)", re.I)
 
 
@@ -228,11 +230,11 @@ def _wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[Assumed, ...]]
 
 def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How far off the backdrop must be to come out so many stops darker than the subject."""
-    if scene.near is None or scene.far is not None or not patterns.search(r"backdrop|background|\bwall\b|seamless|paper|behind", query.text, re.I):
-        return None
     wanted = _wanted(query)
-    if wanted is None:
+    if wanted is None or scene.far is not None or not patterns.search(r"backdrop|background|\bwall\b|seamless|paper|behind", query.text, re.I):
         return None
+    if scene.near is None:
+        return needs(("distance",), "I need the distance from the light to the subject.", wanted[1], "falloff") if "how far behind" in query.text.lower() and {f.quantity for f in query.facts} <= {"stops", "relation", "loss", "remark"} else None
     if wanted[0] > 0:
         return Solution("out_of_reach", "The key alone cannot make what stands behind the subject brighter than the subject: it needs a light of its own, two stops over for white (common practice).",
                         answers=(marks.stops(wanted[0], "background"),), used=scene.used + wanted[1], topic="falloff")
@@ -249,10 +251,10 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The new distance for so many stops more or less, from one distance."""
     if ask.of in ("fill", "hair", "rim", "kicker", "accent") or any(f.of in ("fill", "hair", "rim", "kicker", "accent", "backdrop") for f in query.all("relation")):
         return None
-    if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.said.lower() not in ("half", "quarter", "a quarter") for f in query.all("power")) or any(f.to for f in query.all("relation")):
+    if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.said.lower() not in ("half", "halve", "halving", "quarter", "a quarter") for f in query.all("power")) or any(f.to for f in query.all("relation")):
         return None
     change = _change(query)
-    if change is None or (query.has("aperture") and not patterns.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more)|\bdrift", query.text, re.I)):
+    if change is None or (query.has("aperture") and not patterns.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more|brighter|darker|hotter|dimmer)|\bdrift", query.text, re.I)):
         return None
     stops, used = change
     place = distance_for_falloff(scene.near, stops)
@@ -270,10 +272,10 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     dimmer = patterns.search(r"\b(?:(?P<n>two|three|four|2|3|4) times|twice|doubly)\s+(?:as |the )?(?:dim|dark|weak|less)\w*", text)
     if dimmer:
         return -math.log2({"three": 3, "3": 3, "four": 4, "4": 4}.get(dimmer["n"] or "", 2)), tuple(query.all("times"))
-    by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halve the light|half as (?:bright|much)", -1.0),
+    by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halv(?:e|ing) the light|half as (?:bright|much)", -1.0),
                                         (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if patterns.search(words, text)), None)
     if said is None or (said.quantity == "times" and by_words is not None):
-        return (by_words, ()) if by_words is not None else None
+        return (by_words, tuple(query.all("power"))) if by_words is not None else None
     require_positive(**({"times": said.value} if said.quantity == "times" else {}))
     size = abs(said.value) if said.quantity != "times" else math.log2(said.value)
     if patterns.search(r"how (?:much|far) (?:further|farther|back)|further back|step(?:s|ping)? back|drift(?:s|ing)? back|move (?:it )?back\b|back it off|pull (?:it )?back", text):
@@ -394,4 +396,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, set_for_row.by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, set_for_row.by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}

@@ -43,6 +43,8 @@ class Setting:
 
 def solve(query: Query) -> Solution | None:
     """Questions about sharpness; None for all others."""
+    if len(query.all("sharp_limit")) == 2 and query.asks_for("aperture") and not query.has("aperture") and (held := _widest(query)) is not None:
+        return held  # "the near rail at 3 ft and the far barn at infinity both sharp: what f-stop"
     for ask in query.asks:
         if ask.quantity in SHARP:
             return _sharpness(query)
@@ -131,6 +133,8 @@ def _sharpness(query: Query) -> Solution | None:
     lens_asks = tuple(a for a in query.asks if a.quantity in SHARP)
     if not others and query.has("guide_number") and not query.has("aperture") and any(a.quantity != "hyperfocal" for a in lens_asks):
         others = (Ask("aperture"),)  # the depth is that of the flash's aperture
+    if query.has("guide_number") and len(query.all("sharp_limit")) == 2 and not query.has("aperture"):
+        return None  # the depth is what is wanted, and no f-number of the flash's
     beside = _flash_part(query, others) if others else None
     if beside is not None and beside.status == "needs":
         return beside
@@ -278,9 +282,12 @@ def _limits(query: Query, state: Setting) -> tuple[tuple[float, ...], tuple[Fact
     return tuple(sorted(f.value for f in facts)), facts
 
 
+_ALL_SHARP = Pattern(r"\b(?:all|both|everybody|everyone|everything|each|group|them)\b[^.?!]{0,24}\b(?:sharp|in focus|crisp)\b|\b(?:holds?|covers?|keeps?|takes? in) (?:them )?both\b", re.I)
+
+
 def _widest(query: Query) -> Solution | None:
     """The widest f-number that keeps a limit, or two, sharp; None where sharpness is not the point."""
-    if query.has("guide_number") or not query.cues & {"in_focus", "depth_of_field", "near_limit", "far_limit"} and not query.has("sharp_limit"):
+    if query.has("guide_number") or not query.cues & {"in_focus", "depth_of_field", "near_limit", "far_limit"} and not query.has("sharp_limit") and not (query.has("focal_length") and _ALL_SHARP.search(query.text)):
         return None
     state = setting(query)
     limits, more = _limits(query, state)

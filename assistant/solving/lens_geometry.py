@@ -219,6 +219,19 @@ def magnification_of(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     return None, tuple(f for f in (focal, extension, distance) if f)
 
 
+_EFFECTIVE = Pattern(r"\beffective|\bfilm (?:really |actually )?(?:gets|sees)\b|\breally\b|\bworth\b|\bacts? (?:as|like)\b|\bmarked\b", re.I)
+
+
+def _by_what_is_lost(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
+    """The scale at which the extension takes so many stops, or makes one f-number act as another: the root of the factor, less one."""
+    lost, marked = [f for f in query.facts if f.quantity in ("loss", "stops")], sorted(query.all("aperture"), key=lambda f: f.value)
+    if len(lost) == 1 and not marked and lost[0].value:
+        return 2 ** (abs(lost[0].value) / 2) - 1, tuple(lost)
+    if len(marked) == 2 and not lost and marked[1].value > marked[0].value and _EFFECTIVE.search(query.text):
+        return marked[1].value / marked[0].value - 1, tuple(marked)
+    return None, ()
+
+
 def _magnification(query: Query, ask: Ask) -> Solution | None:
     focal, extension = query.last("focal_length"), query.last("extension")
     distance = _where_it_is(query)
@@ -227,6 +240,8 @@ def _magnification(query: Query, ask: Ask) -> Solution | None:
     value, used = magnification_of(query)
     if value is None and (factor := query.last("factor")) is not None and factor.value > 1 and not query.has("object_size") and not focal:
         value, used = math.sqrt(factor.value) - 1, (factor,)
+    if value is None and not focal and not query.has("object_size"):
+        value, used = _by_what_is_lost(query)
     if value is None and query.has("object_size"):
         return needs(("format",), "I need the size of the image on the film, or the film format and which side of it is filled.", used, "optics")
     if value is None:
@@ -256,16 +271,20 @@ def _extension(query: Query, ask: Ask) -> Solution | None:
                     notes=("The extension is what is added beyond the focus at infinity.",), working=("extension = focal length × magnification",))
 
 
+_FROM_FILM = Pattern(r"\bfrom (?:the )?film to (?:the )?\w+|\bfilm[- ]to[- ]subject\b|\bsubject[- ]to[- ]film\b|\bfrom (?:the )?\w+ to (?:the )?film\b", re.I)
+
+
 def _subject_distance(query: Query, ask: Ask) -> Solution | None:
     """From the lens to a subject at a magnification: f (1 + 1/m)."""
     focal = query.last("focal_length")
     size, used = magnification_of(query) if query.has("magnification") or query.has("object_size") else (None, ())
     if focal is None or size is None or size <= 0:
         return None
-    metres = focal.value * (1 + 1 / size)
+    whole = _FROM_FILM.search(query.text) is not None
+    metres = focal.value * (2 + size + 1 / size if whole else 1 + 1 / size)
     thing = query.last("object_size")
     unit = ask.unit or (thing.unit if thing is not None and thing.unit in ("ft", "m") else "cm" if metres < 1 else "m")
-    return Solution(lead="From the lens to the subject", answers=(length("distance", metres, unit),), used=(focal, *used), topic="optics", working=("focal length × (1 + 1/magnification)",))
+    return Solution(lead="From the film to the subject" if whole else "From the lens to the subject", answers=(length("distance", metres, unit),), used=(focal, *used), topic="optics", working=("focal length × (1 + 1/magnification)",))
 
 
 _OF_AN_EXPOSURE = frozenset({"guide_number", "modifier", "camera_filter", "nd", "factor", "loss", "filter_loss", "film_speed", "shutter", "power"})

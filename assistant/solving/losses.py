@@ -48,8 +48,8 @@ def _high_speed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]
 
 def solve(query: Query) -> Solution | None:
     """What something in the way costs, or the aperture once it is there; None for anything else."""
-    if [a for a in query.asks if a.quantity == "shutter" and a.of == "through"]:
-        return _time_through(query)
+    if camera.time_through(query) and (found := _time_through(query)) is not None:
+        return found
     wanted = [a for a in query.asks if a.quantity in ("stops", "factor", "aperture", "power", "energy")]
     if not wanted:
         return None
@@ -66,7 +66,8 @@ def _time_through(query: Query) -> Solution | None:
     """A shutter time that was right without the filter, with it on: so many doublings longer."""
     times = [f for f in query.facts if f.quantity in ("shutter", "duration", "time") and f.value > 0]
     through, facts, _ = camera.loss_total(query)
-    if len(times) != 1 or not through or any(query.has(q) for q in ("guide_number", "aperture", "exposure_value", "velocity", "film_speed", "t_exponent")):
+    close = (query.has("magnification") or query.has("extension")) and len(query.all("aperture")) == 1  # "2 s at f/16, life size": the same opening
+    if len(times) != 1 or not through or query.has("aperture") and not close or any(query.has(q) for q in ("guide_number", "exposure_value", "velocity", "film_speed", "t_exponent", "exponent")):
         return None
     taken_off = _WITHOUT_AT_LAST.search(query.text) is not None or is_taken_off(query.text, times[0]) and not WITHOUT.search(query.text)
     value = times[0].value * 2.0 ** (-through if taken_off else through)
@@ -230,7 +231,8 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         return None
     told = query.all("aperture")
     known = list({f.value: f for f in reversed(told)}.values()) if _SHOT_AT.search(query.text) and {f.of for f in told} <= {"", "meter"} else told
-    if len(known) != 1 or any(query.all(q) for q in ("distance", "power", "path", "relation", "stops", "shutter", "exposure_value")):
+    drawn = query.has("magnification") or query.has("extension")
+    if len(known) != 1 or query.has("power") and not (drawn and len(query.all("power")) == 1) or any(query.all(q) for q in ("distance", "path", "relation", "stops", "shutter", "exposure_value")):
         return None
     if known[0].of not in ("", "ambient", "key", "a", "meter") or any(len(query.all(q)) > 1 for q in ("film_speed", "energy")):
         return None
@@ -248,7 +250,6 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
     if lost == 0 or not said and any(f.unit == "flashes" and f.value > 1 for f in query.all("count")) and query.cues & {"each", "both", "one_light"}:
         return None
-    drawn = query.has("magnification") or query.has("extension")
     taken_off = is_taken_off(query.text, known[0]) and not (drawn and not said and not worn)
     before, bared = _before_one_went(query, known[0]) if said else ("", False)
     if before:
@@ -263,7 +264,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
-    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed")), assumed=typical, topic="losses", notes=(note,))
+    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed"), *query.all("power")), assumed=typical, topic="losses", notes=(note,))
 
 
 _GONE_BEFORE = Pattern(r"\b(?:without|remov\w*|los(?:e|ing)|ditch\w*|drop\w*|(?:take|taking|took|taken|pull\w*|leav\w*|left)(?: off| out)?)(?: just| only)?(?: the| my| that| its)? *$", re.I)

@@ -11,6 +11,9 @@ _OF_IT = ("guide_number", "distance", "aperture", "power", "loss")
 
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """The query with the name of its only light left out: "the hair light to read f/8, GN 30 m, 1.5 m: what power?"."""
+    read = _reading_moved(query)
+    if read is not None:
+        return read, (), ()
     guides = query.all("guide_number")
     of = guides[0].of if len(guides) == 1 else ""
     if of not in ROLES:
@@ -21,3 +24,12 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     if any(f.of != of for f in told) or any(a.of not in ("", of) for a in query.asks) or any(query.has(q) for q in ("relation", "ratio", "stops", "exposure_value")):
         return None
     return replace(query, facts=tuple(replace(f, of="") if f in told else f for f in query.facts), asks=tuple(replace(a, of="") for a in query.asks)), (), ()
+
+
+def _reading_moved(query: Query) -> Query | None:
+    """"a rim light twelve feet away reads f/8: how far away would it be at one stop brighter?": no other light is spoken of."""
+    named = {f.of for f in query.facts if f.of} | {a.of for a in query.asks if a.of not in ("", "move")} | set(query.mentioned)
+    kinds = [f.quantity for f in query.facts]
+    if len(named) != 1 or not named <= ROLES or sorted(kinds) not in (["aperture", "distance", "stops"], ["aperture", "aperture", "distance"], ["aperture", "distance", "distance"]):
+        return None
+    return replace(query, facts=tuple(replace(f, of="") for f in query.facts), asks=tuple(replace(a, of=a.of if a.of == "move" else "") for a in query.asks))

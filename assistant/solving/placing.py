@@ -128,7 +128,7 @@ def _rows(query: Query, places: set[str]) -> bool:
     return bool(query.cues & {"front", "back", "rows"} or places & {"front", "back"} or patterns.search(r"\brows?\b|\bgroup\b|choir|deep", query.text, re.I))
 
 
-_IN_ALL = Pattern(r"\bfront to (?:the )?back\b|\bin all\b|\baltogether\b|\boverall\b|\bin total\b|\b(?:first|front) (?:row )?to (?:the )?(?:last|back|third|fourth)\b", re.I)
+_IN_ALL = Pattern(r"(?<!stop )(?<!stops )(?<!stop from )(?<!stops from )\bfront to (?:the )?back\b|\bin all\b|\baltogether\b|\boverall\b|\bin total\b|(?<!stop from )(?<!stops from )\b(?:first|front) (?:row )?to (?:the )?(?:last|back|third|fourth)\b", re.I)
 
 _STANDS = r"(?:'s|,| is| are| being| stands?| standing| sits?| sitting| a| an| about| some| roughly| only| just| another| all of| fully)*"
 _LAST_ONE = r"\b(?:back|last|rear(?:most)?|hindmost|furthest|farthest|third|fourth|fifth)(?: (?:row|rank|tier|line|lot|ones?|people))?"
@@ -227,6 +227,17 @@ def times_as_far(query: Query) -> float | None:
     if times and times.cue == "further" and times.value > 0:
         return times.value
     return times.value if times and times.value > 0 and patterns.search(r"(?:times|\dx|\d ×|\bx\d[\d.]*) ?(?:the distance|as far|as distant|further|farther|away|the way)", query.text, re.I) else None
+
+
+_IF_MOVED = Pattern(r"\b(?:if|when|once|after|now|then)\b[^.?!]{0,40}\b(?:doubl|halv|tripl|quadrupl|twice|three times|half|four times)", re.I)
+
+
+def taken_further(query: Query, scene: Scene) -> Scene:
+    """"the wall a metre behind her; when I double the light's distance to her": both places from where the light then is, for what lies between stays."""
+    if scene.gap is None or not scene.near or scene.rows or not _IF_MOVED.search(query.text):
+        return scene
+    times = times_as_far(query.with_facts(f for f in query.facts if f.quantity != "distance"))
+    return scene if times is None else replace(scene, near=scene.near * times, far=scene.near * times + scene.gap)
 
 
 def two_lights(query: Query) -> bool:

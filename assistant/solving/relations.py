@@ -79,18 +79,18 @@ def _of_the_sides(query: Query) -> Solution | None:
                     notes=(f"The brighter reading is taken to be of key and fill together; the other way of counting calls it {other:.3g}:1.",))
 
 
-_PLUS_FILL = Pattern(r"\b(?:key|main)(?: light)? ?(?:\+|plus) ?(?:the )?fill\b", re.I)
+_PLUS_FILL = Pattern(r"\b(?:key|main)(?: light)? ?(?:\+|plus) ?(?:the )?fill\b(?! ?(?:to|against|over|:|versus|by)\b)", re.I)
 
 
 def _one_of_each(query: Query) -> Query:
     """"fill at 8 ft, key at 5 ft, twin heads": the two of them are the key and the fill, not two at one place."""
     placed = {f.of for f in query.all("distance")} | {f.of for f in query.all("power")}
-    if not {"key", "fill"} <= placed:
+    if not {"key", "fill"} <= placed and not ({"key", "fill"} <= set(query.mentioned) and len(query.all("count")) == 1):
         return query
     return query.with_facts(replace(f, quantity="remark", of="") if f.quantity == "count" and f.value == 2 and _TWINS.search(f.said + query.text[f.end : f.end + 12]) else f for f in query.facts)
 
 
-_TWINS = Pattern(r"\b(?:twins?|pair|identical|equal|matching|same|like)\b", re.I)
+_TWINS = Pattern(r"\b(?:twins?|pair|identical|equal|match(?:ing|ed)|same|like)\b", re.I)
 
 
 def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ...]] | Solution:
@@ -176,8 +176,8 @@ def _brighter(query: Query) -> Solution | None:
     wanted = next((a.of for a in query.asks if a.quantity == "stops" and a.of), "")
     behind = not wanted and "backdrop" in query.cues and bool(query.cues & {"less", "more"}) and "background" in (one.name, two.name)
     wanted = "background" if behind else wanted  # "how many stops under the sitter is the backdrop"
-    if wanted and "brightest" not in query.cues and wanted in (one.name, two.name):
-        reference = _reference(query, (one.name, two.name))
+    reference = _reference(query, (one.name, two.name))
+    if (wanted in (one.name, two.name) or reference) and "brightest" not in query.cues:
         if reference:
             wanted = two.name if reference == one.name else one.name
         elif not behind and REFERENCE_FIRST.search(query.text):
@@ -206,7 +206,7 @@ REFERENCE_FIRST = Pattern(r"\b(?:under|below|over|above|beneath) (?:the |my )?\w
 """In "how far under the key is the fill" the light named first is the one compared with."""
 
 
-_THAN = Pattern(r"\b(?:than|compared (?:to|with)|relative to|against)\s+(?:(?:the|my|our|that|of)\s+)*(\w+)", re.I)
+_THAN = Pattern(r"\b(?:than|compared (?:to|with)|relative to|against|(?:over|under|above|below) or (?:over|under|above|below))\s+(?:(?:the|my|our|that|of)\s+)*(\w+)", re.I)
 _CALLED = {"main": "key", "backdrop": "background", "bg": "background", "backlight": "back", "kicker": "kicker"}
 
 
@@ -261,16 +261,14 @@ def _matched(query: Query) -> Solution | None:
     if power is None or not power.of or len(query.all("power")) != 1 or len(read) != 2 or mine is None or other is None or not other.of:
         return None
     level = found is not None and _CALLED.get(found["name"].lower(), found["name"].lower()) == other.of
-    under = said is not None and said.cue in ("less", "more") and said.of in ("", power.of) and said.to in ("", other.of)
+    under = said is not None and said.cue in ("less", "more") and said.of in ("", power.of, power.of.replace("background", "backdrop")) and said.to in ("", other.of)
     if level == under or query.has("guide_number") or query.has("distance"):
         return None
     stops = aperture_difference_stops(other.value, mine.value) if level or said is None else aperture_difference_stops(other.value, mine.value) + abs(said.value) * (1 if said.cue == "more" else -1)
     value = power.value * 2.0**stops
     answers = (marks.power(value, power.of),)
     used = (*read, power, *(query.all("relation") if under else ()))
-    if value > 1.0005:
-        return Solution("out_of_reach", f"It would take {value:.3g} times full power.", answers, used=used, topic="relations")
-    return Solution(answers=answers, used=used, topic="relations")
+    return Solution("out_of_reach", f"It would take {value:.3g} times full power.", answers, used=used, topic="relations") if value > 1.0005 else Solution(answers=answers, used=used, topic="relations")
 
 
 # --- so many stops under ---------------------------------------------------------------------------
@@ -278,6 +276,7 @@ def _matched(query: Query) -> Solution | None:
 
 def _related(query: Query) -> Solution | None:
     """A light's power, distance or aperture for so many stops against another light."""
+    query = _one_of_each(query) if query.has("ratio") else query
     ask = next((a for a in query.asks if a.quantity in ("power", "distance", "aperture", "film_speed")), None)
     relation = _relation(query)
     if ask is not None and relation is not None and ask.quantity == "aperture" and ask.of in ("", "both") and relation[1] not in NOT_SUBJECT and relation[2] not in ("ambient", "backdrop", "aperture") \
@@ -285,14 +284,14 @@ def _related(query: Query) -> Solution | None:
         return None
     if ask is None or relation is None or (ask.quantity == "aperture" and ask.of in ("", "both") and "both" in query.cues):
         return None
+    if ask.of == relation[2] != "" and ask.quantity in ("power", "distance") and relation[1] and relation[3]:
+        relation = (-relation[0], relation[2], relation[1], relation[3])  # "the fill is on 1/16, what must the key be set to"
     stops, subject, reference, used = relation
     turned = _of_the_reference(query, ask, relation) or _of_a_place(query, ask, relation)
     if turned is not None:
         return turned
     found = lights(query, asked_unit(query))
-    one = next((lamp for lamp in found if lamp.name == (ask.of if ask.of not in ("", "both", reference) else subject)), None)
-    if one is None:
-        one = next((lamp for lamp in found if lamp.name not in (reference,)), found[0])
+    one = next((lamp for lamp in found if lamp.name == (ask.of if ask.of not in ("", "both", reference) else subject)), None) or next((lamp for lamp in found if lamp.name not in (reference,)), found[0])
     target = _reference_reading(query, found, one, reference)
     if isinstance(target, Solution):
         return target
@@ -332,6 +331,8 @@ def _relation(query: Query) -> tuple[float, str, str, tuple[Fact, ...]] | None:
     if "same_light" in query.cues and not query.asks_for("aperture"):
         asked = next((a.of for a in query.asks if a.of not in ("", "both")), "")
         others = [n for n in (lamp.name for lamp in lights(query)) if n != asked]
+        if asked and others and (level := _MATCHES.search(query.text)) is not None and _CALLED.get(level["name"].lower(), level["name"].lower()) == asked:
+            return 0.0, others[0], asked, ()  # "at which power does it match the key"
         return (0.0, asked, others[0], ()) if asked and others else None
     return None
 

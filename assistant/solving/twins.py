@@ -29,17 +29,33 @@ def solve(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity in ("distance", "power")), None)
     if ask is None:
         return None
-    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "")), None) or _of_ratio(query) or _level(query, ask)
+    relation = next((f for f in query.facts if f.quantity in ("relation", "stops") and f.cue in ("less", "more") and f.to in ("key", "", "subject")), None) or _of_ratio(query) or _level(query, ask)
     if relation is None and _only_placed(query, ask):
         return needs(("ratio", "stops"), f"I need how bright the {ask.of} is to be: a ratio, or so many stops under the key.", tuple(query.all("distance")), "twins")
     if relation is None or query.has("guide_number") or query.has("loss") or query.has("modifier") or not _SAME.search(query.text):
         return None
-    others = [n for n in light_names(query) if n in _SECOND]
+    if relation.of in ("backdrop", "background"):
+        return _on_the_backdrop(query, ask, relation)
+    others = list(dict.fromkeys(n for n in (*light_names(query), *query.mentioned) if n in _SECOND))
     name = ask.of if ask.of in _SECOND else relation.of or (others[0] if len(others) == 1 else "")
     if name not in _SECOND or "key" not in (*light_names(query), *query.mentioned):
         return None
     stops = abs(relation.value) * (1 if relation.cue == "more" else -1)
-    return _the_key(query, ask, name, stops) if ask.of == "key" else _placed(query, ask, name, stops)
+    of_key = ask.of == "key" and not (ask.quantity == "distance" and query.has("distance") and all(f.of == "key" for f in query.all("distance")))  # whose place is told
+    return _the_key(query, ask, name, stops) if of_key else _placed(query, ask, name, stops)
+
+
+_A_SECOND = Pattern(r"\b(?:second|another|other|twin|identical|matching|spare|the same (?:flash|head|model|kind|type|gun|strobe) again)\b(?! (?:stop|side|row|wall))", re.I)
+
+
+def _on_the_backdrop(query: Query, ask: Ask, relation: Fact) -> Solution | None:
+    """"how far from the backdrop must a twin of the key be to make it two stops brighter than the subject": a light of its own, as far as the key's place and those stops say."""
+    keys = [f for f in query.all("distance") if f.of in ("key", "")]
+    if ask.quantity != "distance" or len(keys) != 1 or len(query.all("distance")) != 1 or query.has("gap") or query.has("power") and len({f.value for f in query.all("power")}) > 1 or not _A_SECOND.search(query.text):
+        return None
+    stops = abs(relation.value) * (1 if relation.cue == "more" else -1)
+    used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "count", "distance", "power"))
+    return Solution(answers=(marks.distance(keys[0].value * 2 ** (-stops / 2), preferred_unit(query, ask.unit), "background"),), used=used, topic="twins")
 
 
 _LEVEL = Pattern(r"\b(?:to equal|equals?|equal to|level with|match(?:es|ing)?|(?:read(?:s|ing)?|be|the|exactly|just) (?:the )?same as|as (?:bright|strong) as|same (?:reading|brightness|f-?stop|exposure) as) (?:the |my )?(?:key|main)\b", re.I)
@@ -110,7 +126,8 @@ def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
     powers = query.all("power")
     strength = {who: next((f.value for f in powers if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
     used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power") or f.quantity == "energy" and f.of in ("", "both"))
-    if first is None and mine is None and ask.quantity == "power" and _AS_FAR.search(query.text):
+    together = first is not None and first.of in ("", "both") and "both" in query.text.lower()
+    if (first is None or together) and mine is None and ask.quantity == "power" and (together or _AS_FAR.search(query.text)):
         value = strength["key"] * 2**stops
         return Solution("answered" if value <= 1.0005 else "out_of_reach", answers=(marks.power(value, name),), used=used, topic="twins")
     if first is None and query.has("ratio"):
