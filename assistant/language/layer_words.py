@@ -6,12 +6,12 @@ import re
 from collections.abc import Sequence
 
 from assistant.patterns import Pattern
-from assistant.query import Fact
+from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _SHEET = r"(?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|handkerchief|diffuser|cloth|tissue|gel|frost|muslin|filter)"
 LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|polari[sz]ers|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
-_SO_MANY_OF_THEM = Pattern(r"(?<![.\d])(?<!\bthe )(?<!\bboth )(?<!\bthese )(?<!\bthose )\b(?P<many>two|three|four|2|3|4)(?: of (?:them|these|those|it|the same)\b|(?= (?:in front|over (?:the|my|it)|on (?:the|my|it)|together|deep|thick)\b)|(?=\W*(?:$|[.,;?!](?!\d))))", re.I)
+_SO_MANY_OF_THEM = Pattern(r"(?<![.\d/])(?<!\bthe )(?<!\bboth )(?<!\bthese )(?<!\bthose )\b(?P<many>two|three|four|2|3|4)(?: of (?:them|these|those|it|the same)\b|(?= (?:in front|over (?:the|my|it)|on (?:the|my|it)|together|deep|thick)\b)|(?=\W*(?:$|[.,;?!](?!\d))))", re.I)
 """With what one of them takes told: "and I use two of them"."""
 _MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
 _OF_ONE = Pattern(rf"\b(?:one|a|a single|single|each|every|1) (?P<of>{_SHEET})\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){{0,40}}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test|rob|absorb|soak|hold)\w*", re.I)
@@ -21,12 +21,15 @@ _ANY_SHEET = ("layer", "sheet", "piece", "thickness", "fold")
 _EVERY_BEFORE = Pattern(r"\b(?:each|every)\b(?: \w+){1,9}\s*$", re.I)
 _EACH_AFTER = Pattern(r"\s*(?:of (?:the )?light )?(?:(?:being |is )?(?:lost|loss|off|gone|swallowed|eaten|taken|down|disappearing|disappears) )?(?:(?:in|to|by|for|from|through|with|at) )?(?:each|apiece|every one|per \w+|(?:a|every|each) (?:layer|sheet|piece)|either)\b", re.I)
 SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
-_LOST = frozenset({"loss", "stops", "filter_loss", "nd"})
+LOST = frozenset({"loss", "stops", "filter_loss", "nd"})
 _COUNTED = frozenset({"number", "count", "rows"})
 
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the loss of one of several alike taken so many times."""
+    scaled = _so_many_more(facts, text)
+    if scaled is not None:
+        return scaled
     match = LAYERS.search(text) or (_SO_MANY_OF_THEM.search(text) if _OF_ONE.search(text) else None)
     if match is None:
         return facts
@@ -37,7 +40,52 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     out.append(Fact("rows", float(there), "layers", start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
     told = next((f for f in facts if f.quantity in ("loss", "stops", "filter_loss")), None)
     first = told if told is not None and _EVERY_BEFORE.search(text[: told.start]) else first
-    return [_times(f, many) if f.quantity in _LOST and not SUM_OF.match(text[f.end :]) and (f == first or _EACH_AFTER.match(text[f.end :])) else f for f in out]
+    return [_times(f, many) if f.quantity in LOST and not SUM_OF.match(text[f.end :]) and (f == first or _EACH_AFTER.match(text[f.end :])) else f for f in out]
+
+
+_NUMBERS = {"a": 1, "one": 1, "single": 1, "double": 2, "each": 1, "every": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
+_SO_MANY = Pattern(
+    r"(?<![.\d/])\b(?P<many>a(?! (?:double|single))|one|single|double|each|every|two|three|four|five|six|seven|eight|nine|ten|twelve|\d{1,2}) (?:(?:thin|thick|white|equal|identical|such|single|of (?:the|my|these|those)) )*"
+    r"(?:layers?|sheets?|pieces?|thickness(?:es)?|folds?|ply|plies|of (?:them|these|those))\b", re.I)
+"""So many layers; twice in a text, of other numbers, they are those that were measured and those that are asked of."""
+
+
+def _so_many_more(facts: list[Fact], text: str) -> list[Fact] | None:
+    """"two layers take 1.4 stops: how many will five take?": as many times the loss as there are layers to those that were measured."""
+    told = [f for f in facts if f.quantity in ("loss", "stops", "filter_loss") and f.value]
+    if len(told) != 1 or any(f.quantity in ("aperture", "aperture_range", "guide_number", "power", "distance") for f in facts):
+        return None
+    named = [(found, float(_NUMBERS.get(found["many"].lower(), 0) or found["many"])) for found in _SO_MANY.finditer(text)]
+    if len(named) != 2 or named[0][1] == named[1][1] or min(value for _, value in named) < 1:
+        return None
+    gaps = [_gap(text[min(told[0].end, found.end()) : max(told[0].start, found.start())]) for found, _ in named]
+    of_loss = gaps.index(min(gaps))
+    measured, wanted = named[of_loss], named[1 - of_loss]
+    if _ASKED.search(text[: wanted[0].start()]) is None and "?" not in text[wanted[0].end() :]:
+        return None
+    out = [f for f in facts if not (f.quantity in _COUNTED and any(found.start() <= f.start < found.end() for found, _ in named))]
+    out.append(Fact("rows", wanted[1], "layers", start=wanted[0].start("many"), end=wanted[0].end("many"), said=wanted[0]["many"]))
+    return [replace(f, quantity="loss" if f.quantity == "stops" else f.quantity, cue="" if f.quantity == "stops" else f.cue, value=f.value * wanted[1] / measured[1]) if f is told[0] else f for f in out]
+
+
+def _gap(between: str) -> int:
+    """How far a loss stands from so many layers: another clause is far."""
+    return len(between) + 200 * len(_CLAUSE.findall(between))
+
+
+_CLAUSE = Pattern(r"[,;?!:]|\.(?!\d)|\b(?:how|what|which|and|if)\b", re.I)
+_ASKED = Pattern(r"\b(?:how|what|which)\b", re.I)
+_COST_OF = Pattern(r"\bwhat (?:do|does|will|would|is)\b[^?.]*\b(?:cost|take|swallow|eat|lose|the (?:cost|loss))\b", re.I)
+_MANY_LAYERS = Pattern(r"\b(?:how many|what number of) (?:more |such )?(?:sheets?|layers?|thicknesses|pieces|folds|plies|hankies|hankys|handkerchiefs|tissues|cloths?|nets?|scrims?|gels?|silks?|diffusers?)\b", re.I)
+
+
+def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """"how many thicknesses bring it from f/16 down to f/4": a number of layers, where what one takes is told."""
+    if not asks and any(f.quantity == "rows" and f.unit == "layers" for f in facts) and _COST_OF.search(text):
+        return [Ask("stops")]
+    if any(a.quantity != "count" for a in asks) or not any(f.quantity in LOST for f in facts) or not _MANY_LAYERS.search(text):
+        return asks
+    return [Ask("count", "", "layers")]
 
 
 def _times(fact: Fact, many: int) -> Fact:

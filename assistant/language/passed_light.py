@@ -131,7 +131,7 @@ def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     if _part_of_a_stop(fact, facts, text):
         taker = _taker(fact, facts)
         return replace(fact, quantity="loss", unit=taker.unit if taker else "", of=taker.of if taker else "", cue="", to="")
-    if (fact.unit != "%" or fact.quantity == "number") and not (_SHARE.match(text[fact.end :]) or _all_said(fact, text)):
+    if (fact.unit != "%" or fact.quantity == "number") and not (_SHARE.match(text[fact.end :]) or _all_said(fact, text) or _LETTING.search(text[: fact.start]) and _LET_THROUGH.match(text, fact.end)):
         return fact
     before, after = text[: fact.start], text[fact.end :]
     way = _way(before, after)
@@ -148,6 +148,7 @@ def _through(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     return replace(fact, quantity="filter_loss" if glass else "loss", value=lost, unit=taker.unit if taker else "", of=taker.of if taker else "", cue="passed", to="")
 
 
+_LET_THROUGH = Pattern(r"\s*(?:of it )?(?:through|by|past)\b", re.I)
 _LETTING = Pattern(r"\blet(?:s|ting)?\b[^.?!]{0,20}$", re.I)
 _PASSING = frozenset({"pass", "transmit", "return", "reflect", "let", "give back"})
 _OTHER_WAY = {"lost": "left", "left": "lost", "": ""}

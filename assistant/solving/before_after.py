@@ -19,7 +19,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops, speak_stops
-from assistant.solving import marks
+from assistant.solving import deeds, marks
 from assistant.solving.change import in_time, metered_first
 from assistant.solving.ledger import WEIGHT
 from assistant.solving.lights import guide_in_metres, preferred_unit
@@ -31,7 +31,7 @@ _SETTINGS = ("distance", "power", "energy", "film_speed", "count", "aperture", "
 """Quantities that may be told twice, before and after."""
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place", "focal_length", "aperture_range"})
 _LOSSES = frozenset({"loss", "filter_loss", "nd"})
-_WEIGHED = _BY_THE_WAY | _LOSSES | frozenset(_SETTINGS) | {"power_down", "push"}
+_WEIGHED = _BY_THE_WAY | _LOSSES | frozenset(_SETTINGS) | {"power_down", "push", "length_range"}
 _DEFAULT = {"power": 1.0, "count": 1.0}
 
 
@@ -53,8 +53,9 @@ def solve(query: Query) -> Solution | None:
 def _solved(query: Query) -> Solution | None:
     if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or query.claim:
         return None
+    done, query = deeds.told(query)
     kinds = {f.quantity for f in query.facts}
-    if not kinds <= _WEIGHED or len(kinds) < 2:
+    if not kinds <= _WEIGHED or len(kinds) + len(done) < 2:
         return None
     query = _of_lenses(query)
     owners = {f.of for f in query.facts if f.of and f.quantity not in _BY_THE_WAY and f.quantity not in _LOSSES and f.quantity != "push"}
@@ -65,6 +66,10 @@ def _solved(query: Query) -> Solution | None:
     if read and not _SET_TO.search(query.text):
         return _left_to(query, ask)
     changes = _changes(query, ask)
+    if done and changes is not None:
+        if any(d.name == ask.quantity for d in done) or not deeds.after(done, query.first(ask.quantity)):
+            return None
+        changes = [*(Change(d.name, d.stops, ()) for d in done), *changes]
     return _answer(query, ask, changes) if changes and (len(changes) > 1 or _nobody_else(changes[0], ask)) else None
 
 
@@ -113,6 +118,8 @@ def _found_by_guide(query: Query) -> Solution | None:
 
 def _nobody_else(only: Change, ask: Ask) -> bool:
     """Whether a single change is one that no other topic weighs."""
+    if only.name.endswith((" on", " off")) and ask.quantity in ("distance", "film_speed"):
+        return True
     return only.name in ("extension", "t_number") or only.name == "push" and ask.quantity != "aperture" or ask.quantity == "energy" and only.name in ("distance", "film_speed")
 
 
@@ -245,6 +252,9 @@ def once(query: Query, quantity: str) -> list[Fact]:
     if quantity == "aperture" and not told:
         span = query.last("aperture_range")
         told = [replace(span, quantity="aperture"), replace(span, quantity="aperture", value=span.other)] if span is not None else []
+    if quantity == "distance" and not told:
+        moved = query.last("length_range")
+        told = [replace(moved, quantity="distance"), replace(moved, quantity="distance", value=moved.other, start=moved.end - 1)] if moved is not None and _MOVED.search(query.text[: moved.start]) else []
     first: dict[float, Fact] = {}
     for fact in told:
         if not (quantity == "count" and fact.unit == "frames"):
@@ -252,6 +262,7 @@ def once(query: Query, quantity: str) -> list[Fact]:
     return list(first.values())
 
 
+_MOVED = Pattern(r"\b(?:mov|back|brought|bring|push|pull|carr|shift|walk|go|went|come|came|drag|set)\w*[^.?!;\d]{0,30}\bfrom $", re.I)
 _HOLDS = Pattern(r"\b(?:both|still|same|all|always|throughout|stays?|unchanged|untouched)\b", re.I)
 
 

@@ -15,7 +15,7 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
-from assistant.solving.doubtful_changes import loss_made_worse, pops_idle_in_the_room
+from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, pops_idle_in_the_room
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -384,6 +384,8 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None, frozenset({"guide_number"})),
     (_one_change_of_two, frozenset({"stops"}), None, None),
     (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, _LOST),
+    (gain_taken_for_loss, _TURNED | {"distance"}, None, frozenset({"loss", "filter_loss"})),
+    (deed_left_out, frozenset({"aperture", "power", "distance"}), frozenset({"losses"}), _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),
 )

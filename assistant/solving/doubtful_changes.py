@@ -6,6 +6,7 @@ import re
 
 from assistant.patterns import Pattern
 from assistant.query import Query
+from assistant.solving import deeds
 from assistant.solving.solution import Solution
 
 _PUT_ON = Pattern(r"\b(?:goes|go|went|gone|add(?:s|ed|ing)?|put(?:s|ting)?|fit(?:s|ted|ting)?|screw(?:s|ed|ing)?|hang(?:s|ing)?|hung|slip(?:s|ped|ping)?|clip(?:s|ped|ping)?)\b[^.?!;]{0,40}\b(?:on|up|over|in front|an?|the|my|its|another)\b", re.I)
@@ -22,7 +23,7 @@ def loss_made_worse(said: Query, whole: Query, found: Solution) -> bool:
         return False
     told = {f.value / (0.3048 if first.quantity == "distance" and first.unit == "ft" else 1.0) for f in whole.facts if f.quantity == first.quantity and not f.of}
     moved = any(len({f.value for f in whole.facts if f.quantity == quantity}) > 1 for quantity in _MORE_LIGHT)
-    if len(told) != 1 or moved:
+    if len(told) != 1 or moved or deeds.told(said)[0]:
         return False
     ratio = first.value / told.pop()
     return ratio < 0.98 if way > 0 else ratio > 1.02
@@ -32,3 +33,18 @@ def pops_idle_in_the_room(said: Query, whole: Query, found: Solution) -> bool:
     """"12 pops, half a second at each: how far under is the room", and the twelve not counted."""
     places = {f.start for f in found.used}
     return any(f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1 and f.origin == "said" and f.start not in places for f in said.facts)
+
+
+_ADDING = Pattern(r"\b(?:add(?:s|ed|ing)?|gain(?:s|ed|ing)?|strengthen\w*) (?:me |us |about |some )?$", re.I)
+_OF_LOSS = Pattern(r"\s*of (?:loss|light loss)\b", re.I)
+
+
+def gain_taken_for_loss(said: Query, whole: Query, found: Solution) -> bool:
+    """"the dish had been adding a stop and a half", and as much counted as lost."""
+    return any(f.quantity in ("loss", "filter_loss") and f.unit == "dish" and f in found.used and _ADDING.search(said.text[: f.start]) and not _OF_LOSS.match(said.text, f.end) for f in said.facts)
+
+
+def deed_left_out(said: Query, whole: Query, found: Solution) -> bool:
+    """"added a gel and doubled the power", and only the gel was counted."""
+    done, _ = deeds.told(said)
+    return bool(done)

@@ -268,8 +268,10 @@ def _guide_number(query: Query, ask: Ask) -> Solution | None:
     assert target is not None
     speed = film_facts[0].value if film_facts else 100.0
     loss, loss_facts, _ = camera.loss_total(query)
-    if _AS_A_WHOLE.search(query.text) or one.typical and not _BY_ITSELF.search(query.text):
-        one = replace(one, losses=() if _AS_A_WHOLE.search(query.text) else tuple((name, lost) for name, lost in one.losses if name not in one.typical), typical=())
+    bared_now = target.origin == "kept" and any(f.unit == "BARE" and f.origin == "said" for f in query.all("camera_filter"))
+    whole = not bared_now and _AS_A_WHOLE.search(query.text) is not None
+    if whole or one.typical and not _BY_ITSELF.search(query.text):
+        one = replace(one, losses=() if whole else tuple((name, lost) for name, lost in one.losses if name not in one.typical), typical=())
     at_iso = film_facts[-1].value if len(film_facts) > 1 else 100.0
     powers = query.all("power")
     one = replace(one, power=powers[0].value if powers else one.power)

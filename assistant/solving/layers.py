@@ -6,25 +6,35 @@ import re
 
 from assistant.patterns import Pattern
 from assistant.physics.flash import whole_count
-from assistant.query import Query
-from assistant.scales import speak_stops
+from assistant.query import Fact, Query
+from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution
 
 _LAYERS = Pattern(r"\bhow many (?:more |such )?(?:sheets?|layers?|thicknesses|pieces|folds|hankies|hankys|handkerchiefs|tissues|cloths?|nets?|scrims?|gels?|silks?|diffusers?|filters|of (?:them|these|those))\b", re.I)
-_EACH = Pattern(r"\b(?:each|every|a (?:sheet|layer|piece|hankie|tissue|cloth|net)|one (?:sheet|layer|piece|hankie|tissue|cloth|net|of them)|apiece|per (?:sheet|layer|piece))\b", re.I)
+_EACH = Pattern(r"\b(?:each|every|(?:a|one|a single) (?:sheet|layer|piece|hankie|handkerchief|thickness|fold|ply|silk|scrim|gel|diffuser|tissue|cloth|net)|one of them|apiece|per (?:sheet|layer|piece))\b", re.I)
 _AT_MOST = Pattern(r"\b(?:at most|no more than|without losing more than|up to)\b", re.I)
+_ASIDE = ("modifier", "camera_filter", "count", "remark", "rows", "aperture", "aperture_range")
 _STOPS = ("loss", "stops", "relation", "power_down", "filter_loss")
+
+
+def _between(query: Query) -> list[Fact]:
+    """What lies between two f-numbers, as the loss that is wanted."""
+    read, span = query.all("aperture"), query.last("aperture_range")
+    ends = [f.value for f in read] if len(read) == 2 else [span.value, span.other] if span is not None and not read else []
+    if len(ends) != 2 or min(ends) <= 0 or ends[0] == ends[1]:
+        return []
+    return [Fact("loss", abs(aperture_difference_stops(*ends)), start=read[-1].start if read else span.start if span else 0)]
 
 
 def solve(query: Query) -> Solution | None:
     """The smallest whole number of layers that takes what is wanted; the greatest where that is a limit (contract 23)."""
-    told = [f for f in query.facts if f.quantity in _STOPS and f.value]
-    if not query.asks_for("count") or query.claim or not _LAYERS.search(query.text) or len(told) != 2 or {f.quantity for f in query.facts} - {*_STOPS, "modifier", "count", "remark", "rows"}:
+    told = [*[f for f in query.facts if f.quantity in _STOPS and f.value], *_between(query)]
+    if not query.asks_for("count") or query.claim or not _LAYERS.search(query.text) or len(told) != 2 or {f.quantity for f in query.facts} - {*_STOPS, *_ASIDE}:
         return None
     if _EACH.search(query.text) is None:
         return None
-    one, wanted = sorted(told, key=lambda f: abs(f.value))
+    one, wanted = sorted(told, key=lambda f: abs(f.value)) if not _between(query) else told
     needed = abs(wanted.value) / abs(one.value)
     limit = _AT_MOST.search(query.text[max(0, wanted.start - 40) : wanted.start]) is not None
     many = int(needed + 1e-6) if limit else whole_count(needed)

@@ -8,7 +8,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 
-_FAR = Pattern(r"\b(?:how far|far(?:thest|est)|furthest|maximum (?:distance|reach)|max (?:distance|reach)|reach|as far as)\b|\b(?:can|could|will|would) (?:i|it|the flash|my flash) (?:light|reach|cover)\b", re.I)
+_FAR = Pattern(r"\b(?:how far|far(?:thest|est)|furthest|maximum (?:distance|reach)|max (?:distance|reach)|reach|as far as|how many (?:metres|meters|feet|yards|paces) (?:away|off|back|out))\b|\b(?:can|could|will|would) (?:i|it|the flash|my flash) (?:light|reach|cover)\b", re.I)
 _NEAR = Pattern(r"\b(?:how (?:close|near)|near(?:est)|closest|minimum distance)\b", re.I)
 
 

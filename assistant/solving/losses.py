@@ -149,7 +149,9 @@ _TOGETHER = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all
 _COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives)\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
 
 
-_LOSING = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*|thr[eo]w\w*|wast\w*|gone|disappear\w*|vanish\w*|missing|consum\w+|forfeit\w*|sacrific\w+|giv\w+ (?:up|away))\b", re.I)
+_SHARED = Pattern(r"\b(?:cost|tak|los|eat|swallow|steal|absorb|rob|drink)\w*\b[^.?!]*\bbetween (?:them|the two)\b(?! differ)", re.I)
+"""What both take together, and not how far they are apart."""
+_LOSING = Pattern(r"\bhow many stops (?:do|does|will|would) (?:they|it|both|these|the \w+)(?: all| both)? take\b|\bhow (?:many|much)\b[^?.]*\b(?:losing|lose|lost|los(?:s|es)|cost\w*|swallow\w*|eat\w*|thr[eo]w\w*|wast\w*|gone|disappear\w*|vanish\w*|missing|consum\w+|forfeit\w*|sacrific\w+|giv\w+ (?:up|away))\b", re.I)
 
 
 _ALL_DOWN = Pattern(r"\bhow (?:many|much)\b[^?.]*\b(?:down|los\w+|cost\w*|gone|altogether|in all|all told|in total|total)\b|\b(?:total|whole|overall|combined) loss\b", re.I)
@@ -191,7 +193,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
         holds = abs(added - claimed[0].value) < 1 / 6
         return Solution(lead=f"{'Yes' if holds else 'No'}. Together they lose {scales.speak_stops(added)}: stops in a row add.", answers=(Quantity("claim", holds), marks.stops(-added)), used=tuple(query.facts), topic="claims")
     compared = [f.value for f in said]
-    if len(compared) == 2 and not worn and _COMPARED.search(query.text):
+    if len(compared) == 2 and not worn and _COMPARED.search(query.text) and not _SHARED.search(query.text):
         apart = abs(compared[0] - compared[1])
         note = "The one that loses less is the brighter by so much." if apart else "They lose the same."
         return Solution(answers=_in_order(ask, marks.stops(apart), Quantity("factor", 2.0**apart, "x")), used=tuple(said), topic="losses", notes=(note,))

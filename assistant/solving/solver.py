@@ -46,6 +46,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("claims", frozenset()),
     ("bounce", frozenset({"distance", "stops", "factor", "aperture"})),
     ("pop_sums", frozenset({"stops", "aperture"})),
+    ("loss_measures", frozenset({"stops", "factor"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
     ("readings", frozenset({"aperture", "guide_number"})),

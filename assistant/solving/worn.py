@@ -21,8 +21,11 @@ _PUT_ON = Pattern(r"\b(?:add(?:s|ed|ing)?|put(?:s|ting)?(?: on| up)?|screw(?:s|e
 _WITH_IT = Pattern(r"\W*(?:and|plus|with|under|over|behind)(?: also| then)?(?: (?:an?|the|my|its))? ", re.I)
 """Between two things that go on or come off together."""
 _TAKEN_OFF = Pattern(r"\b(?:(?:take|takes|taking|took|pull(?:s|ed|ing)?|peel(?:s|ed|ing)?|whip(?:s|ped|ping)?|strip(?:s|ped|ping)?|unscrew(?:s|ed|ing)?)(?: off| away)?|remov(?:e|es|ed|ing)|without|ditch(?:ed|ing)?|los(?:e|ing)|drop(?:ped|ping)?|swap(?:ped|ping)? out)(?: (?:the|my|that|this|its))?(?: [\w-]+)? ?$", re.I)
-_OFF = Pattern(r" (?:is |comes |came |has come |taken |gets )?(?:off|away|removed|gone)\b(?! (?:the|my|it|a|camera|axis|centre)\b)", re.I)
-_ON = Pattern(r" (?:is |goes |went |now |stays )?(?:on|up|fitted|in front)\b(?! (?:the|my|a)\b)", re.I)
+_OFF = Pattern(r" (?:is |was |comes |came |has |have |had |since |now |come |been |taken |pulled |gets )*(?:off|away|removed|gone)\b(?! (?:the|my|it|a|camera|axis|centre)\b)", re.I)
+_ON = Pattern(r" (?:is |was |goes |went |gets |got |has |have |been |gone |now |stays |since |slipped |put |clipped |hung |screwed |fitted |mounted |taped |stuck )*(?:on|up|fitted|added|mounted|in front|over it)\b(?! (?:my|a|the (?!lamp|head|flash|light|lens|gun|strobe|bulb))\b)", re.I)
+_IT_OFF = Pattern(r"\b(?:tak(?:e|en|ing)|took|pull\w*|peel\w*|whip\w*|strip\w*|unscrew\w*|slip\w*|lift\w*|com(?:e|es|ing)|came|is|was|goes) (?:it |that |this |them )?(?:back )?(?:off|away)\b|\b(?:it|that|which|they) (?:has |have |had |is |was |are |since |now |come |came |comes |been |taken )*(?:off|away|gone|removed)\b|\b(?:remov\w+|ditch\w*|unscrew\w*|dropp\w+) (?:it|that|them)\b", re.I)
+_IT_ON = Pattern(r"\b(?:put|hung|hang\w*|clip\w*|screw\w*|slip\w*|fit\w*|tap\w*|mount\w*|stick|stuck) (?:it|that|this|them) (?:back )?(?:on|up|over)\b|\b(?:it|that|they) (?:goes|go|went|is|gets|has gone) (?:back )?on\b", re.I)
+"""What is done with a thing that was named before."""
 
 
 _IN_PLACE_OF = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|replac\w+|instead of|in place of|rather than)\b", re.I)
@@ -113,10 +116,15 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
     """When something is on, by what is done with it wherever it is named."""
     text = query.text
     said = _names(one.thing.unit, things) if one.thing is not None else [one.loss]
-    off = any(_TAKEN_OFF.search(text[max(0, f.start - 40) : f.start]) or _OFF.match(_behind(f, one.loss, text)) for f in said)
+    named = one.thing is not None or one.loss.quantity != "loss"
+    off = any(named and _TAKEN_OFF.search(text[max(0, f.start - 40) : f.start]) or _OFF.match(_behind(f, one.loss, text)) for f in said)
     on = any(_PUT_ON.search(text[max(0, f.start - 50) : f.start]) or _ON.match(_behind(f, one.loss, text)) for f in said)
+    if not (off or on) and len([t for t in things if t.unit != (one.thing.unit if one.thing else "")]) == 0 and one.thing is not None:
+        behind = text[min(f.end for f in said) :]
+        off, on = _IT_OFF.search(behind) is not None, _IT_ON.search(behind) is not None
+        off, on = off and not on, on and not off
     if off:
-        return BEFORE if one.thing is not None or one.loss.quantity != "loss" else ""  # "I lose 3 stops" is no thing taken off
+        return BEFORE  # "I lose 3 stops" is no thing taken off
     if on or bare:
         return AFTER
     return ""

@@ -24,7 +24,7 @@ _FROM_TO = Pattern(r"(\d+(?:\.\d+)?)\s*(?:m|metres?|meters?|ft|feet)?\s*(?:to|up
 def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
     """The query with the guide number of the zoom setting in place of the table."""
     rows, settings = query.all("zoom_row"), query.all("zoom")
-    if len(rows) < 2 or not settings or _gained(query, rows) or _same_light(query, rows) or _other_end(query, rows):
+    if len(rows) < 2 or not settings or _gained(query, rows) or _same_light(query, rows) or _other_end(query, rows) or _known_at(query, rows) is not None:
         return None
     setting = settings[-1]
     table = [(f.other, f.value) for f in rows]
@@ -47,7 +47,32 @@ def solve(query: Query) -> Solution | None:
         return _turned_to(query, rows)
     if _other_end(query, rows):
         return _opened_for(query, rows)
+    known = _known_at(query, rows)
+    if known is not None:
+        return _carried(query, *known)
     return needs(("focal_length",), "I need the zoom setting of the head, in millimetres.", tuple(rows), "zoom")
+
+
+_QUESTION = Pattern(r"\b(?:what|which|how)\b(?:(?!\b(?:if|when|where|given|since)\b)[^?;,.])*", re.I)
+
+
+def _known_at(query: Query, rows: Sequence[Fact]) -> tuple[Fact, Fact, Fact] | None:
+    """"it gave f/8 at 24 mm; what at 85 mm from the same place?": the f-number, the row it was found with, and the row that is asked of."""
+    read = query.all("aperture")
+    if len(read) != 1 or len(rows) != 2 or not query.asks_for("aperture") or any(query.has(q) for q in ("distance", "path", "loss", "power")) or any(f.origin != "said" for f in (*read, *rows)):
+        return None
+    asks = _QUESTION.search(query.text)
+    asked = {f.value for f in query.all("zoom") if asks is not None and asks.start() < f.start < asks.end()}
+    if asks is None or asks.start() < read[0].start < asks.end() or len(asked) != 1:
+        return None
+    wanted = [row for row in rows if row.other in asked]
+    return (read[0], next(row for row in rows if row is not wanted[0]), wanted[0]) if len(wanted) == 1 else None
+
+
+def _carried(query: Query, read: Fact, known: Fact, wanted: Fact) -> Solution:
+    """At one distance f-numbers go as the guide numbers do."""
+    note = f"From one place f-numbers go as guide numbers: {wanted.value:g} / {known.value:g}."
+    return Solution(answers=(marks.aperture(read.value * wanted.value / known.value),), used=(read, known, wanted, *query.all("zoom"), *query.all("film_speed")), topic="zoom", notes=(note,))
 
 
 _FROM = Pattern(r"\bfrom (?:the )?$", re.I)

@@ -105,10 +105,9 @@ def test_a_small_figure_left_beside_losses_stops_the_answer() -> None:
     "I pushed my ISO 200 one stop last week; this week I shoot it at box speed. what do I meter at?",
     "GN 90 at 9 ft. I took off the umbrella that cost two stops. aperture?",
     "GN 90 at full power, which is what I use; my colleague uses half. 9 ft. aperture?",
-    "if I double the distance and quadruple the power, how many stops do I gain or lose?",
 ])
 def test_what_was_told_of_another_case_is_not_counted(question: str) -> None:
-    """What a charge holds, the last roll, what has been taken off, another one's setting, one change of two."""
+    """What a charge holds, the last roll, what has been taken off, another one's setting."""
     assert say(question).status == "not_understood"
 
 
