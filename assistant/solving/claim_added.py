@@ -115,6 +115,7 @@ def claim_of_added_part(query: Query) -> Solution | None:
 _SHARE_LEFT = Pattern(
     r"\b(?:(?:only |just )?(?:an? |one )?(?P<share>half|third|quarter|eighth|sixteenth)|1/(?P<part>\d+)|(?P<hundredths>\d+) ?(?:%|percent)) (?:(?:of )?(?:the |my |its )?light(?: is| gets| comes| that)?(?: still)? (?:left|through|gets through|comes through|arrives|remains|out)|(?:of it )?(?:gets|comes|is let|goes) through|(?:of it )?(?:is left|remains|arrives))\b"
 )
+_LET_BY = Pattern(r"\b(?:lets?|letting|pass(?:es|ing)|transmits?|transmitting)(?: only| just| about)? $")
 _SHARES = {"half": 0.5, "third": 1 / 3, "quarter": 0.25, "eighth": 0.125, "sixteenth": 0.0625}
 
 
@@ -124,8 +125,8 @@ def claim_of_light_left(query: Query) -> Solution | None:
     lost = [f for f in query.facts if f.quantity in _EATS and f.value and (said is None or not said.start() <= f.start < said.end())]
     within = [f for f in query.facts if said is not None and said.start() <= f.start < said.end()]
     rest = {f.quantity for f in query.facts if f.origin == "said" and f not in within} - {"modifier", "camera_filter", *_EATS}
-    if said is None or not lost or rest:
-        return None
+    if said is None or not lost or rest or _LET_BY.search(query.text.lower()[: said.start()]) and any(f.quantity in _EATS for f in within):
+        return None  # "a dome that lets half the light through": what one thing takes, and not what is put up
     share = _SHARES[said["share"]] if said["share"] else 1 / float(said["part"]) if said["part"] and float(said["part"]) else float(said["hundredths"] or 0) / 100
     if share <= 0:
         return None
