@@ -52,6 +52,8 @@ def _reply(turn: Turn, reply: str, status: str = "answered", answers: tuple[Quan
 
 _IN_STOPS = Pattern(r"^\W*(?:(?:so|and|ok|okay|now|please|what|whats|what's|is|that|it|that's|thats|how many|how much|say it|give me that|i mean|same|the same) )*(?:in|as) (?:f-?)?stops(?: (?:of (?:light|exposure)|more|extra|then|please|(?:do )?(?:i|you|we)(?: must| have to| need to| should)?|to|open(?:ing)?(?: (?:it|the lens))? up|open|add|give|compensate|make up|needed|for the (?:bellows|filter|extension|draw)))*\W*$")
 """A factor that was answered, wanted in stops."""
+_AS_FACTOR = Pattern(r"^\W*(?:(?:so|and|ok|okay|now|please|what|whats|what's|which|is|that|it|this|would|be|does|make|come|to|that's|thats|say it|give me that|i mean|same|the same) )*(?:(?:in|as|an?|the|terms of|expressed) )*(?:filter|exposure|light|multiplying)? ?(?:factor|multiplier)(?: (?:then|please|is that|would that be))*\W*$")
+"""Stops that were answered, wanted as a factor."""
 
 
 def about_last_answer(turn: Turn) -> Answer | None:
@@ -68,11 +70,13 @@ def about_last_answer(turn: Turn) -> Answer | None:
     if _SURE.search(said):
         return _reply(turn, how_sure(query, solution))
     value = next((q for q in solution.answers if q.quantity != "claim"), solution.answers[0])
-    in_stops = next((q for q in solution.answers if q.quantity == "stops"), None) if value.quantity in ("factor", "ratio") and _IN_STOPS.match(said) else None
-    if in_stops is not None:
+    otherwise = next((q for q in solution.answers if q.quantity == "stops"), None) if value.quantity in ("factor", "ratio") and _IN_STOPS.match(said) else None
+    if otherwise is None and value.quantity in ("stops", "nd") and isinstance(value.value, float) and _AS_FACTOR.match(said):
+        otherwise = Quantity("factor", 2.0 ** abs(value.value), "x")
+    if otherwise is not None:
         from assistant.language.speaking import say
 
-        return _reply(turn, f"{say(in_stops)}.".capitalize(), answers=(in_stops,))
+        return _reply(turn, f"{say(otherwise)}.".capitalize(), answers=(otherwise,))
     expected = _expected(turn.query, value) if _WHY_NOT.search(said) and not turn.query.asks else None
     manner: Manner = "stops" if _STOPS.search(said) else "new" if _NEW.search(said) else "plain"
     if expected is None and not _SHOW.search(said) and not (manner != "plain" and not turn.query.facts and len(said.split()) <= 9 and not patterns.search(r"\bwhat(?:'s| is| are)\b", said)):

@@ -75,6 +75,8 @@ def _share(place: Place) -> Fact:
     joined = [place.beside(-2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND", "FROM") else None, place.beside(2) if place.mark("TO", "OR", "VERSUS", "DASH", "AND", "FROM", offset=1) else None]
     if any(i is not None and i.kind == "shutter" for i in joined):
         return _shutter(place)
+    if not _FADES.search(place.text) and _PART_OF_AN_HOUR.match(place.text[place.item.end :]):
+        return fact_at(place, "remark", of="")
     bottom = float(place.item.unit) if place.item.unit.isdecimal() else 0.0
     if place.text[place.item.start : place.item.end].strip().lower() in ("halves", "quarters", "doubles"):
         return fact_at(place, "remark", of="")  # what something does, no power
@@ -85,6 +87,11 @@ def _share(place: Place) -> Fact:
     return _power(place)
 
 
+_AT_ANOTHER_TIME = Pattern(r"\s*(?:(?:of )?(?:an? |the )?(?:hours?|hrs?|days?|weeks?) )?(?:ago|earlier|later|from now|before (?:that|this|it|sunset|dusk|dark|then)|after (?:that|this|sunset|dusk))\b", re.I)
+"""After a time: when it was, and no exposure ("ten minutes ago", "a quarter of an hour later")."""
+_FADES = Pattern(r"\b(?:per|every|each|an?) (?:\w+ )?(?:minutes?|mins?|hours?)\b(?! (?:ago|earlier|later|before))|\ba stop (?:an|a) ", re.I)
+"""A light that falls by so much in such a time: when it is counts."""
+_PART_OF_AN_HOUR = Pattern(r"\s*(?:of )?an? (?:hour|day) (?:ago|earlier|later|from now|before|after)\b", re.I)
 _IDLE_TIME = Pattern(r"\b(?:never mind|forget|ignore|skip|leave out|leave aside|put aside|suppose|imagine|pretend|don't worry about)\b[^.?,;\d]{0,30} for\s*$|\b(?:wait|hang on|hold on|half|give me|in)\s*$", re.I)
 _TOO_FAR = Pattern(r"\s*(?:too (?:much|little|bright|dark|hot)|over|under)\b", re.I)
 """After "half": of a stop, "half a stop too much or half too little"."""
@@ -93,6 +100,8 @@ _TOO_FAR = Pattern(r"\s*(?:too (?:much|little|bright|dark|hot)|over|under)\b", r
 def _shutter(place: Place) -> Fact:
     if place.text[place.item.start : place.item.end].lower() in ("a minute", "a second", "a sec", "a min") and _IDLE_TIME.search(place.before(50)):
         return fact_at(place, "remark", of="")  # "never mind the flash for a minute": no exposure
+    if place.item.value >= 30 and not _FADES.search(place.text) and _AT_ANOTHER_TIME.match(place.text[place.item.end :]):
+        return fact_at(place, "remark", of="")
     if place.near("at_most", before=4, after=3) and "sync" in place.kinds:
         return fact_at(place, "sync", of="camera")
     for cue, quantity in (("t05", "t05"), ("t01", "t01"), ("duration", "duration"), ("recycle", "recycle")):
@@ -112,6 +121,7 @@ _PAIR_OF = Pattern(r"\s*(?:of (?!settings|figures|values|numbers|mine)|flash|hea
 """After an aperture and a distance "is my pair" names the two of them; "a pair of" things counts."""
 
 
+_THEY_ARE = Pattern(r"\b(?:they|both|the two|which|lights?|heads?|lamps?)(?:'re| are| were| being)? (?:identical |perfect |an? )?$", re.I)
 _THEN_F = Pattern(r"\s*[:=(-]\s*f\W?\d", re.I)
 
 
@@ -130,6 +140,8 @@ def _count(place: Place) -> Fact:
         return fact_at(place, "remark", of="")  # "tested pair is f/11 at 8 ft": no two flashes
     if _SO_MANY_OF.search(place.text[: place.item.end]) and not _OF_LIGHTS.match(place.text[place.item.end :]) and not _EACH_HAS.search(place.text):
         return fact_at(place, "remark", of="")  # "a pair of dancers"
+    if place.text[place.item.start : place.item.end].lower() in ("twins", "both twins", "pair") and _THEY_ARE.search(place.before(24)) and sum(1 for i in place.every if is_role(i)) > 1:
+        return fact_at(place, "remark", of="")  # of the two lamps that were told one by one
     if sum(1 for i in place.items if is_role(i)) > 1:
         return fact_at(place, "count", unit=place.item.word or "pops", of="")
     owned = "how_many" in place.cues and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
@@ -187,8 +199,11 @@ def _nd(place: Place) -> Fact:
     return fact_at(place, "nd", of="camera")
 
 
+_HOURS_AGO = Pattern(r"\s*(?:hours?|hrs?|days?|weeks?) (?:ago|earlier|later|before|after|from now)\b", re.I)
+
+
 def _number(place: Place) -> Fact:
-    return fact_at(place, "number")
+    return fact_at(place, "remark" if _HOURS_AGO.match(place.text[place.item.end :]) else "number")
 
 
 READERS: dict[str, Callable[[Place], Fact]] = {

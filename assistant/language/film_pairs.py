@@ -9,7 +9,7 @@ import math
 import re
 from collections.abc import Sequence
 
-from assistant.language import film_habits
+from assistant.language import film_habits, whose_film
 from assistant.language.bare import UNIT_NEXT
 from assistant.language.steps import Steps
 from assistant.patterns import Pattern
@@ -29,7 +29,7 @@ def _told_apart(facts: list[Fact], text: str) -> list[Fact]:
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "number" and 3 <= f.value < _SLOWEST_BARE and _RATES.search(text) or f.quantity == "distance" and f.value > 8 for f in facts):
         return facts
     out = _flash_is(facts, text)
-    for rule in (_said_twice, _of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _loaded, _set_for, _rating):
+    for rule in (_said_twice, _of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _two_films, _loaded, _set_for, _rating):
         out = rule(out, text)
     return out
 
@@ -190,6 +190,23 @@ def _loaded(facts: list[Fact], text: str) -> list[Fact]:
     return [_speed(f) if f.quantity == "number" and _may_be_speed(f) and f.value >= 50 and (_NOW_IS.search(text[: f.start]) or _WHAT_WITH.search(text[: f.start])) and _ENDS.match(text[f.end :]) else f for f in facts]
 
 
+_TWO_OF_THEM = Pattern(r"\b(?:bod(?:y|ies)|cameras?|backs?|magazines?|rolls?|films?|holders?|inserts?)\b", re.I)
+_THE_OTHER = Pattern(r"(?:\b(?:and|but|while|then)\b|[,;])\s*(?:the |my |in the |in my )?(?:other|second|another|one|next|two|b)(?: (?:one|body|camera|back|roll|magazine|two|b))?(?:'s| is| has| had| holds| with| on| takes| carries| loaded| of| at| film)*\s*(?:iso )?$|\b(?:body|camera|back|magazine) (?:two|b|2)(?:'s| is| has| holds| with| on| takes| carries| loaded)*\s*$", re.I)
+_INSTEAD_OF = Pattern(r"\b(?:instead of|in place of|rather than) (?:iso |the )?$", re.I)
+_THAT_ONE = Pattern(r"\b(?:the|on|for|with) (?:iso )?$", re.I)
+
+
+def _two_films(facts: list[Fact], text: str) -> list[Fact]:
+    """"one body has 100 film and the other 160; on the 100 it is f/11, what on the 160": the second film, and each named again."""
+    speeds = [f for f in facts if f.quantity in _SPEEDS]
+    others = [f for f in facts if f.quantity == "number" and _may_be_speed(f) and (_THE_OTHER.search(text[: f.start]) and _ENDS.match(text[f.end :]) or _INSTEAD_OF.search(text[: f.start]) and not UNIT_NEXT.match(text[f.end :]))]
+    if len({f.value for f in speeds}) != 1 or len(others) != 1 or others[0].value == speeds[0].value or not _TWO_OF_THEM.search(text):
+        return facts
+    told = {speeds[0].value, others[0].value}
+    out = [_speed(f) if f is others[0] else f for f in facts]
+    return [replace(f, quantity="remark") if f.quantity == "number" and f is not others[0] and (f.value in told and _THAT_ONE.search(text[: f.start]) or f.value == 2 and _TWO_OF_THEM.match(text[f.end :].lstrip())) else f for f in out]
+
+
 # --- box and rating -----------------------------------------------------------------------------
 
 _RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |an? |all |iso |old |stale |expired |ancient |outdated )*$", re.I)
@@ -236,6 +253,6 @@ def _set_for(facts: list[Fact], text: str) -> list[Fact]:
 
 STEPS: Steps = (
     (_slow_papers, frozenset({"number"})), (_on_both_scales, _WRITTEN_AS_BOTH), (film_habits.settle, frozenset({"guide_number"})),
-    (_told_apart, frozenset({*_SPEEDS, "number", "number_range"})),
+    (_told_apart, frozenset({*_SPEEDS, "number", "number_range"})), (whose_film.settle, frozenset({"film_speed"})),
 )
 """The facts with each of two film speeds known for what it is."""

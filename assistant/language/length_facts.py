@@ -167,11 +167,15 @@ def _limits_another(place: Place) -> bool:
 _MOVES = {"further": 1, "closer": -1}
 
 
+_MOVED_BY = Pattern(r"\b(?:(?P<nearer>closer|nearer|forward|in)|back|away|off|further|farther|out|further back|farther away)(?: (?:again|from (?:them|all of them|the (?:group|rows|lot|two))))? by(?: another| a further| some| about)?\s*$", re.I)
 _SO_IT_IS = Pattern(r"\b(?:so|until|till|and) (?:it(?:'s| is)|they(?:'re| are)|she(?:'s| is)|he(?:'s| is))(?: now| then)?\s*$", re.I)
 
 
 def _move(place: Place) -> Fact | None:
     """"back a metre", "two feet closer", "another metre": a change, not a place."""
+    by = _MOVED_BY.search(place.before(40))
+    if by is not None:
+        return fact_at(place, "move", place.item.value * (-1 if by["nearer"] else 1), of=place.owner)
     if place.item.word != "again" and place.cues.isdisjoint(_MOVES) or _SO_IT_IS.search(place.before(40)):
         return None
     if place.mark("TO", "AT") or place.before(12).lower().rstrip().endswith("from"):
@@ -219,12 +223,23 @@ def _standing(place: Place) -> Fact | None:
     return _behind(place)
 
 
-_FROM_A_THING = Pattern(r"\s*(?:away )?from (?:the |her |him |my |a )?(?:[\w-]+ ){0,2}?[\w-]+(?:,? (?:and|so|but)|,)(?: (?:so|that|now|then|it's|it is|it stands|is))* (?:about |only )?", re.I)
+_FROM_A_THING = Pattern(r"\s*(?:away |off )?from (?P<thing>(?:the |her |him |my |a )?(?:[\w'-]+ ){0,2}?[\w'-]+)(?:,? (?:and|so|but)|,)(?: (?:so|that|now|then|it's|it is|it stands|is))* (?:about |only )?", re.I)
 _OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is| stands| sits| hangs| was| comes| moves| goes| came| moved| went)?(?: now| about| only| up| in| back| closer| to| at)*\s*$", re.I)
 _BEFORE_IT = Pattern(r"\s*(?:away )?(?:in front of|from|off|before) it\b", re.I)
 _SOMEBODY_IS = Pattern(r"\b(?:she|he|they|(?:sitter|subject|model|couple|bride|groom|child|dancer|band|group|family)s?)(?:'s|'re| is| are| stands?| sits?| poses?| about| only| just| some| at)*\s*$", re.I)
 _THE_WALL_WAS_LAST = Pattern(r"\b(?:walls?|backgrounds?|backdrops?|curtains?|canvas|backcloth|screen)\b(?!(?:(?!\bfrom\b).)*\b(?:flash|lamp|strobe|softbox|key|light)\b)", re.I | re.S)
-_FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a |that |its )?(?:(?:[\w-]+ ){0,2}?(?:wall|background|backdrop|backcloth|canvas|curtains?)|paper|cloth|sheet|seamless)\b", re.I)
+_IT_STANDS = Pattern(r"(?:^|[.;:!?,]\s*|\b(?:and|with|have|keep|put|stand|had|hold) )it(?:'s| is| stands| sits| hangs| was| now)*(?: about| only| up| just)*\s*$", re.I)
+_LAMP = Pattern(r"\b(?:it|light|flash|lamp|strobe|head|key|fill|main|softbox|umbrella|window|camera|lens)\b", re.I)
+"""Something measured from one of these is no light itself: "it stands 2 m from the flash and 3 m from the wall"."""
+_FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a |that |its |his |her )?(?:[\w-]+ ){0,2}?(?:wall|background|backdrop|backcloth|paper|curtain|cloth|sheet|seamless|screen|canvas|hedge|fence)s?\b", re.I)
+
+
+def _of_one_lamp(place: Place, first: Item) -> bool:
+    """"it stands 2 m from her and 5 m from the wall": both from the light that is spoken of, and nothing between the two things."""
+    thing, before = _FROM_A_THING.fullmatch(place.text[first.end : place.item.start]), place.text[max(0, first.start - 60) : first.start]
+    if thing is None or not _FROM_THE_WALL.match(place.text[place.item.end :]):
+        return False
+    return _OF_A_LAMP.search(before) is not None or _IT_STANDS.search(before) is not None and not _LAMP.search(thing["thing"])
 
 
 def _behind(place: Place) -> Fact | None:
@@ -232,7 +247,7 @@ def _behind(place: Place) -> Fact | None:
     floor = max((i.end for i in lengths if i.end <= place.item.start), default=0)
     ceiling = min((i.start for i in lengths if i.start >= place.item.end), default=len(place.text))
     first = next((i for i in reversed(lengths) if i.end <= place.item.start), None)
-    if first is not None and _FROM_A_THING.fullmatch(place.text[first.end : place.item.start]) and _OF_A_LAMP.search(place.text[max(0, first.start - 60) : first.start]) and _FROM_THE_WALL.match(place.text[place.item.end :]):
+    if first is not None and _of_one_lamp(place, first):
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
     if _BEFORE_IT.match(place.text[place.item.end :]) and _SOMEBODY_IS.search(place.before(40)) and _THE_WALL_WAS_LAST.search(place.text[: place.item.start]):
         return fact_at(place, "gap", of="backdrop")  # "I want the background darker. She is 2 m in front of it."

@@ -14,7 +14,7 @@ SMALL = {
 TENS = {word: 10 * (n + 2) for n, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split())} | {"fourty": 40}
 SCALES = {"hundred": 100, "thousand": 1000}
 PARTS = {
-    "half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5,
+    "half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5, "sixth": 6, "sixths": 6, "twelfth": 12,
     "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10, "sixteenth": 16, "sixteenths": 16, "fifteenth": 15, "thirtieth": 30,
     "sixtieth": 60, "hundredth": 100, "thousandth": 1000, "twentieth": 20, "fortieth": 40, "fiftieth": 50, "eightieth": 80, "ninetieth": 90,
 }

@@ -25,12 +25,14 @@ from assistant.language import (
     metered_times,
     nd_counts,
     nd_marked,
+    open_asks,
     others_power,
     pop_numbers,
     relative_places,
     sheet_words,
     shutter_rows,
     tested_words,
+    turned_power,
     two_alike,
     two_guides,
 )
@@ -90,6 +92,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     asks = _asked(items, segments, facts, cues, text)
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text, of_lenses), facts, items, text), facts, text)
     asks = asked_of.settle(by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text), facts, text)
+    asks = open_asks.settle(asks, facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     facts = film_words.as_marked(in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text), text)
     claim = is_claim(text, segments, asks, facts)
@@ -233,19 +236,20 @@ _SCALE = Pattern(r"\b(?:going|go|goes|shoot\w*|photograph\w*|focus\w*|down|in|up
 """A scale by the verb before it, or by what it takes."""
 
 
-_AGAIN = Pattern(r"\banother\b(?: one| flash| light)?[^.?]{0,24}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)
+_AGAIN = Pattern(r"\b(?:another|a second|one more|its twin)\b(?: one| flash| light| head)?[^.?]{0,40}\b(?:same (?:spot|place|distance|position|stand)|beside it|next to it|alongside)", re.IGNORECASE)
 
 
+_LIKE_IT = Pattern(r"\b(?:second|another|more|twin)\b[^.?,;]{0,16}\b(?:just )?(?:like (?:it|that|the first)|the same|identical|of the same)\b", re.I)
 _ADDED = Pattern(r"\b(?:add|put|bring|set|clamp|stand|rig|mount|fire|plac|position|hang|bolt|screw|fix|us)(?:ing|ed|es|e|s)?(?: in| up| on)? (?:an?|the|one|its) (?:(?:second|same|identical|another|matching|twin|like|equal|other) )+(?:one|flash|gun|light|head|lamp|strobe)?\b[^.?]{0,24}\b(?:next to|beside|alongside|same (?:spot|place|stand|distance)|with) (?:it|the first)?", re.IGNORECASE)
 
 
 def _same_again(facts: list[Fact], text: str) -> list[Fact]:
     """"a GN 24 m flash and another at the same spot": two of them."""
     found = _AGAIN.search(text) or _ADDED.search(text)
-    if not found or not any(f.quantity in ("guide_number", "aperture") and f.start < found.start() for f in facts) or any(f.quantity == "count" and (f.value > 1 or not _ADDED.search(text)) for f in facts):
+    if not found or not any(f.quantity in ("guide_number", "aperture") and f.start < found.start() for f in facts) or any(f.quantity == "count" and (f.value > 1 or not _ADDED.search(text) and not _LIKE_IT.search(text)) for f in facts):
         return facts
     two = Fact("count", 2.0, "flashes", start=found.start(), end=found.end(), said=found.group())
-    return [replace(f, of="") if f.of in ("a", "b") else f for f in facts] + [two]
+    return [replace(f, of="") if f.of in ("a", "b") else f for f in facts if f.quantity != "count" or f.value != 1] + [two]
 
 
 def _metric_paces(facts: list[Fact], _: str) -> list[Fact]:
@@ -273,7 +277,7 @@ _AS_TOLD = Table((
     (relative_places.settle, relative_places.KINDS), (lit_cloths.settle, lit_cloths.KINDS), (others_power.settle, others_power.KINDS),
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
-_OF_TWO = Table(((left_behind, frozenset({"gap"})), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number"})), *metered_times.STEPS))
+_OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (left_behind, frozenset({"gap"})), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number"})), *metered_times.STEPS))
 _BY_KINDS = Table(((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS)))
 
 
@@ -299,7 +303,7 @@ _SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )\brange(?! (?
 
 def _meant_cues(text: str) -> frozenset[str]:
     """Cues that no single word carries."""
-    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.search(text) or "±" in text or "+/-" in text else ())
+    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.search(text) or "±" in text or "+/-" in text else ()) | frozenset({"metered_asked"} if open_asks.METERED_ASKED.search(text) else ()) | frozenset({"safe_span"} if open_asks.SAFE_SPAN.search(text) and not open_asks.IN_TURN.search(text) else ())
 
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 LIMITS = frozenset({"max_count", "max_film_speed", "max_distance", "min_distance", "min_power", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "only_powers"})
 TOPIC_CUES = frozenset({
-    "same_spot", "span", "keep", "both", "bounce", "ceiling", "wall", "path", "key_to_fill", "ambient", "sunny", "hazy", "overcast", "heavy_overcast", "shade",
+    "same_spot", "span", "safe_span", "metered_asked", "keep", "both", "bounce", "ceiling", "wall", "path", "key_to_fill", "ambient", "sunny", "hazy", "overcast", "heavy_overcast", "shade",
     "snow", "hss", "reciprocity", "full_frame", "half_frame", "medium_format", "large_format", "in_focus", "depth_of_field", "more", "less", "open_up",
     "front", "back", "rows", "loss", "softbox", "horizontal", "vertical", "diagonal", "bracket", "each", "slide", "negative", "leaf", "recycle", "battery", "t05", "t01",
 })

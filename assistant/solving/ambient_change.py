@@ -38,6 +38,27 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     return None
 
 
+_METER_WOULD = Pattern(r"\bwhat(?: shutter(?: speed)?| time| aperture| f-?stop| f-?number| exposure)? (?:would|does|did|will|must|should) (?:the|my|a) meter (?:then )?(?:show|say|read|give|ask for|want|call for)\b", re.I)
+_PUTS_RIGHT = Pattern(r"\b(?:makes?|would (?:make|be)|is|was|puts?|gets?|had been|have been|brings?) (?:it|that|the \w+|her|him|them)? ?(?:right|correct|normal|proper|level|as metered|properly exposed)\b|\b(?:right|correct|normal|proper)(?: exposure| one| time| aperture)? (?:for|of) (?:it|that|the \w+)\b", re.I)
+_WITH_FLASH = Pattern(r"\b(?:flash|strobe|both|together|sum)\b", re.I)
+_METERED = Pattern(r"\b(?:meter(?:s|ed)?|reads?|reading)\b", re.I)
+
+
+def from_result(query: Query, ask: Ask) -> Solution | None:
+    """"at f/11 and 1/125 the sky is a stop and a half over: what aperture makes it right", "I want it a stop under at 1/15: what would the meter show": the setting without what it came out, or shall come out, over or under."""
+    apart = [f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop") or f.quantity == "stops" and f.cue in ("less", "more")]
+    if len(apart) != 1 or ask.quantity not in ("shutter", "aperture") or {f.quantity for f in query.facts} - {"shutter", "aperture", "relation", "stops", "film_speed", "remark", "place"}:
+        return None
+    base = query.all(ask.quantity)
+    if any(len({f.value for f in query.all(q)}) > 1 for q in ("shutter", "aperture", "film_speed")) or len({f.value for f in base}) != 1:
+        return None
+    meter = _METER_WOULD.search(query.text)
+    came_out = _PUTS_RIGHT.search(query.text[apart[0].end :]) and _IS.search(query.text[: apart[0].start]) and not _METERED.search(query.text) and not _WITH_FLASH.search(query.text) and not _WANTED.search(query.text[: apart[0].start])
+    if not meter and not came_out:
+        return None
+    return _moved(ask, base[0], -signed(apart[0]), (*base, apart[0], *(f for f in query.facts if f.quantity in ("shutter", "aperture", "film_speed") and f not in base)))
+
+
 def _other_light(query: Query, ask: Ask) -> Solution | None:
     """"EV 14 sank to EV 11, I was at 1/250: the new time": the setting goes with the light."""
     values, bases = query.all("exposure_value"), query.all(ask.quantity)

@@ -14,12 +14,13 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import flash_and_time, marks
+from assistant.solving import flash_and_time, marks, reach
 from assistant.solving.lights import guide_unit
 from assistant.solving.placing import times_as_far
 from assistant.solving.relations import readings_named
 from assistant.solving.solution import Solution, needs
 from assistant.solving.taken_off import is_taken_off
+from assistant.solving.two_readings import named
 from assistant.units import LENGTH
 
 Row = Callable[[Query, Ask], "Solution | None"]
@@ -50,7 +51,7 @@ def _which_reads_more(query: Query, ask: Ask) -> Solution | None:
     apart = abs(scales.aperture_difference_stops(read[0].value, read[1].value))
     more = asked["way"].lower() in ("brighter", "stronger")
     one = (max if more else min)(read, key=lambda f: f.value)
-    return _done(marks.stops(apart if more else -apart, one.of or None), *query.all("aperture"), notes=(f"What reads f/{one.value:g} is the {asked['way'].lower()}.",))
+    return _done(marks.stops(apart if more else -apart, one.of or named([one], [f for f in read if f is not one], query.text) or None), *query.all("aperture"), notes=(f"What reads f/{one.value:g} is the {asked['way'].lower()}.",))
 
 
 # --- guide number ------------------------------------------------------------------------------
@@ -258,7 +259,7 @@ def _stops_from_ratio(query: Query, ask: Ask) -> Solution | None:
 
 
 def _factor(query: Query, ask: Ask) -> Solution | None:
-    grown = _guide_grows(query)
+    grown = reach.times_as_far(query, ask) or _guide_grows(query)
     if grown is not None:
         return grown
     stops = next((f for f in query.facts if f.quantity in ("stops", "nd", "filter_loss", "loss", "signed")), None)

@@ -16,7 +16,7 @@ from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
 from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, pops_idle_in_the_room
-from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, shared_out
+from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
@@ -24,7 +24,7 @@ Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
 
 _BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
-_DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin)\b")
+_DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin|fallen|dropped|sunk|faded)\b")
 _TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?.]{0,24}\b(?:must|should|do|would|have to|need to|to) (?:i |we |you )?(?:raise|lift|boost|turn up|bring up|brighten|increase)\b|\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
 _EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less|less or more|up or down|down or up|net)\b|\badds?\b")
 _FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")
@@ -388,6 +388,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (deed_left_out, frozenset({"aperture", "power", "distance"}), frozenset({"losses"}), _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),
+    (power_turned_idle, frozenset({"aperture", "distance"}), frozenset({"change", "flash", "falloff"}), frozenset({"aperture"})),
 )
 
 

@@ -44,3 +44,12 @@ def gone_on_for_how_long(said: Query, whole: Query, found: Solution) -> bool:
     """"it loses a stop every five minutes", and one stop is counted: for how long it has gone on was not told, or not used."""
     places = {f.start for f in found.used}
     return any(f.quantity == "interval" and f.start not in places for f in said.facts) and any(f.quantity in (*_LOSSES, "stops", "relation") for f in found.used) and _SO_OFTEN.search(said.text.lower()) is not None
+
+
+_TURNED = Pattern(r"\bpower(?:'s| is| was| gets)? (?:doubled|halved|quartered|quadrupled)\b|\b(?:doubl|halv|quarter|quadrupl)(?:ed|ing|e) (?:the |my )?power\b")
+_POWERS = frozenset({"power", "power_down", "share", "energy", "times", "stops"})
+
+
+def power_turned_idle(said: Query, whole: Query, found: Solution) -> bool:
+    """"what does it read at 6 m with the power doubled", and the power is not counted."""
+    return _TURNED.search(said.text.lower()) is not None and not any(f.quantity in _POWERS for f in found.used)

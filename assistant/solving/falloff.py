@@ -16,7 +16,19 @@ from assistant.physics.flash import back_off_for_spread, distance_for_falloff, f
 from assistant.physics.ranges import require_positive
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import leeway, marks, other_place, set_for_row, share_of_light, turned_too, twins, unplaced_light
+from assistant.solving import (
+    leeway,
+    marks,
+    other_flash,
+    other_place,
+    set_for_row,
+    share_of_light,
+    shared_error,
+    turned_too,
+    twins,
+    unplaced_light,
+    where_it_was,
+)
 from assistant.solving.lights import lights, preferred_unit
 from assistant.solving.placing import Scene, between_rows, meant, scene_of, taken_further, times_as_far, two_lights
 from assistant.solving.solution import Solution, needs
@@ -38,7 +50,7 @@ _TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under
 
 def solve(query: Query) -> Solution | None:
     """A question of fall-off, or None."""
-    twin = twins.solve(query)
+    twin = other_flash.solve(query) or twins.solve(query)
     if twin is not None:
         return twin
     named = "name_guide_number" in query.cues and (len(query.all("guide_number")) != 1 or query.asks_for("guide_number"))  # "88 ft, that's the guide number" is told
@@ -47,6 +59,9 @@ def solve(query: Query) -> Solution | None:
     scene = scene_of(query)
     if scene is None:
         return None
+    shared = shared_error.solve(query, scene) or where_it_was.solve(query, scene)
+    if shared is not None:
+        return shared
     for ask in query.asks:
         for row in _ROWS.get(meant(query, ask, scene), ()):
             found = row(query, ask, scene)

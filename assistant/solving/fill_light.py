@@ -20,6 +20,7 @@ from assistant.solving.flash import _assumptions, _facts, ask_for
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import lights, preferred_unit
 from assistant.solving.readings import told_of_all
+from assistant.solving.relations import is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
 _SAME = 0.2
@@ -37,7 +38,7 @@ _ALL_LIGHT = Pattern(r"\btogether\b|\bfor the pair\b|\bboth\b|\bthe two\b|\btota
 _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 
 
-_OVER_IF_SET = Pattern(r"\b(?:over|too (?:bright|hot|much))\b[^.?]*\b(?:if|when|once) (?:i|we|the lens|the camera)\b|\bover (?:am|will|would|are|is|do) (?:i|we|she|he|it|they|her face|his face)\b[^.?]{0,24}\bat f|\b(?:if|when|once) i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
+_OVER_IF_SET = Pattern(r"\b(?:is|are|will|would) (?:the |her |his |my |their )?(?:face|skin|cheek|subject|sitter|she|he|it|they|bride|model|frame)(?: be)? (?:then )?over\b|\b(?:over|too (?:bright|hot|much))\b[^.?]*\b(?:if|when|once) (?:i|we|the lens|the camera)\b|\bover (?:am|will|would|are|is|do) (?:i|we|she|he|it|they|her face|his face)\b[^.?]{0,24}\bat f|\b(?:if|when|once) i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
 _OVER = Pattern(r"\bhow (?:far|much|many stops) (?:brighter|hotter|over)\b|\bstops over\b|\boverexpos\w*", re.I)
 _A_FLASH = Pattern(r"\b(?:flash\w*|strobe\w*|speedlight|gun|head|key|fill|softbox|umbrella|brolly|monolight)\b", re.I)
 _ALIKE = Pattern(r"\b(?:equal|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
@@ -156,9 +157,23 @@ def _flash_reading(query: Query) -> Fact | None:
     return query.last("aperture", "") or query.last("aperture", "fill") or query.last("aperture", "key") or query.last("aperture", "b")
 
 
+_SKYLIGHT = r"(?:sun\w*|daylight|window(?: ?light)?|sky(?:light)?|ambient(?: light)?)"
+_DAYLIGHT_KEY = Pattern(rf"\b{_SKYLIGHT}\b[^.?!]{{0,40}}\b(?:key|main)\b|\b(?:key|main)(?: light)?(?: is| comes from|,| being)* (?:the |a |my )?{_SKYLIGHT}\b", re.I)
+
+
+def _of_ratio(query: Query) -> Fact | None:
+    """"the sun is the key at f/16, lighting ratio 3:1": how far under it the fill lies (contract 7)."""
+    ratio = query.last("ratio")
+    if ratio is None or ratio.bad or ratio.value <= 0 or query.has("relation") or not _DAYLIGHT_KEY.search(query.text):
+        return None
+    wide = max(ratio.value, 1 / ratio.value)
+    over = wide if is_key_to_fill(query) else wide - 1
+    return replace(ratio, quantity="relation", value=math.log2(over), of="fill", to="ambient", cue="less") if over >= 1 else None
+
+
 def fill(query: Query, ask: Ask) -> Solution | None:
     """Power, distance or guide number of a flash so many stops from the ambient light."""
-    said, room = offset(query, "fill"), offset(query, "ambient")
+    said, room = offset(query, "fill") or _of_ratio(query), offset(query, "ambient")
     if ask.quantity == "aperture":
         return _fill_reading(query, said)
     if ask.quantity == "stops":
@@ -249,7 +264,7 @@ def _fill_under(query: Query, ask: Ask) -> Solution | None:
                     notes=(f"The flash alone reads f/{reads:.3g}, the ambient light f/{natural:.3g}.",))
 
 
-_UNDER_ROOM = Pattern(r"\b(?:under|over|down|up) by\W*(?:what|how much)?\W*$|\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b|\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)
+_UNDER_ROOM = Pattern(r"\b(?:under|over|down|up) by\W*(?:what|how much)?\W*$|\b(?:under|below|over|above|than)\s+(?:the |my )?(?:daylight|ambient|sun|sky|room|window|(?:open )?shade|overcast)\b|\b(?:is|does|lies) (?:the |my )?(?:fill|flash)\b|\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)
 
 
 _WHICH_ONE = Pattern(r"\bwhich\b[^?]{0,24}\b(?:brighter|stronger|darker|weaker|dimmer)\b", re.I)

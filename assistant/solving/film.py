@@ -16,7 +16,7 @@ from assistant.physics.film import exposure_index
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
-from assistant.solving import bracket, camera, film_aged, marks, reciprocity
+from assistant.solving import box_speed, bracket, camera, film_aged, marks, reach, reciprocity, safe_settings
 from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution, needs
@@ -37,9 +37,9 @@ def solve(query: Query) -> Solution | None:
     """A question about film, or None."""
     if query.claim:
         return claim_about_film(query)
-    bracketed = bracket.solve(query)
-    if bracketed:
-        return bracketed
+    found = safe_settings.solve(query) or bracket.solve(query)
+    if found:
+        return found
     for ask in query.asks:
         for row in _ROWS.get(ask.quantity, ()):
             found = row(query, ask)
@@ -140,6 +140,9 @@ _THE_BOX = Pattern(r"(?:the |its )?box(?: speed)?", re.I)
 
 def _film_speed(query: Query, ask: Ask) -> Solution | None:
     """The speed to rate a film at: pushed, pulled, always over, or old."""
+    by_reach = reach.film_for(query)
+    if by_reach is not None:
+        return by_reach
     speeds = query.all("film_speed")
     said = next((f for f in speeds if f.unit or scales.is_film_speed_mark(f.value)), speeds[0] if speeds else None)
     if said is None and query.has("push") and {f.quantity for f in query.facts} <= {"push", "place", "remark"}:
@@ -153,14 +156,14 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
         return needs(("stops",), f"I need by how many stops it is to be {'pulled' if 'pull' in query.cues else 'pushed'}.", (said,), "film")
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):
         return None
-    for rule in (_for_filter, _other_scale, film_aged.rating, _pushed_speed, _always_over):
+    for rule in (box_speed.behind, _for_filter, _other_scale, film_aged.rating, _pushed_speed, _always_over):
         found = rule(query, said, ask)
         if found:
             return found
     return None
 
 
-_METER_SET = Pattern(r"\b(?:on|in|into|for) (?:the |my |a |this )?(?:hand[- ]?\w* )?(?:light )?meter\b", re.I)
+_METER_SET = Pattern(r"\b(?:meter|spot ?meter|dial)\b(?! (?:says|reads|said|read|wants|gives))", re.I)
 
 
 def _for_filter(query: Query, said: Fact, ask: Ask) -> Solution | None:
@@ -264,6 +267,8 @@ def _came_out(text: str, moved: Fact) -> float:
 
 
 def _stops(query: Query, ask: Ask) -> Solution | None:
+    if query.has("exponent") and not query.has("guide_number") and not query.has("distance") and (added := reciprocity.stops_added(query)) is not None:
+        return added
     if _is_exposure(query):
         return _stops_rated(query) if _STOPS_OF_PUSH.search(query.text) and not query.has("guide_number") and not query.has("distance") else None
     for rule in (_put_right, _stops_rated, film_aged.stops, _latitude, reciprocity.stops_added):
@@ -286,12 +291,17 @@ _BOX_AFTER = Pattern(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w
 _IS_RATED = Pattern(r"\b(?:meter(?:ed)?|shot|rated|exposed|set)\b[^.,;?\d]{0,24}\b(?:at|for|as|to|on)\W*(?:iso |ei )?$|\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
 
 
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|not)\s*(?:the |its )?(?:box speed of )?(?:iso )?$", re.I)
+
+
 def box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
     """Which of two speeds is the film's own: the one called so, else the one that is not "at" or "to", else the first."""
     one, two = speeds
     def owned(fact: Fact) -> int:
         before, after = text[: fact.start], text[fact.end :]
         return 2 * bool(_IS_BOX.search(before) or _BOX_AFTER.match(after)) - bool(_IS_RATED.search(before) or patterns.search(r"\bei\b", fact.said, re.I))
+    if _INSTEAD.search(text[one.end : two.start]) and _IS_RATED.search(text[: one.start]):
+        return two, one  # "rated at 50 instead of 200"
     return (two, one) if owned(two) > owned(one) else (one, two)
 
 

@@ -35,7 +35,7 @@ def within(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     by_lens = _as_far_as_the_lens_opens(query, ask, scene, centre)
     if by_lens is not None:
         return by_lens
-    over, under, used, assumed = _tolerance(query)
+    over, under, used, assumed = tolerance(query)
     assumed += taken
     near, far = distance_for_falloff(centre, over), distance_for_falloff(centre, -under)
     unit = preferred_unit(query, ask.unit)
@@ -68,7 +68,7 @@ def by_guide(query: Query, unit: str = "") -> tuple[float | None, tuple[Fact, ..
     return found.answers[0].value * LENGTH.get(found.answers[0].unit, 1.0), found.used, found.assumed
 
 
-def _tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
+def tolerance(query: Query) -> tuple[float, float, tuple[Fact, ...], tuple[Assumed, ...]]:
     """Stops allowed over and under."""
     said = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")]
     over, under = (next((f for f in said if patterns.match(words, query.text[f.end :], re.I)), None) for words in (r"\W*(?:too |of )?(?:over|hot|more|above|bright|much)", r"\W*(?:too |of )?(?:under|less|below|dark|little)"))
@@ -105,7 +105,7 @@ def how_deep(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     return Solution(answers=(marks.distance(deep, unit, "depth"),), used=(first, said), lead=f"{speak_length(deep, unit)} deep.", topic="falloff")
 
 
-_HOW_NEAR_THE_FRONT = Pattern(r"\bhow (?:close|near|far)\b[^?.]{0,24}\b(?:front|first|near\w*)\b|\b(?:closest|nearest) (?:the )?(?:front|first)", re.I)
+_HOW_NEAR_THE_FRONT = Pattern(r"\bhow (?:close|near|far)\b[^?.]{0,24}\b(?:front|first|near\w*)\b|\b(?:closest|nearest) (?:the )?(?:front|first)|\bwhere (?:is|are|does|must|should) (?:the )?(?:front|first|near)", re.I)
 
 
 def front_of(query: Query, ask: Ask, scene: Scene) -> Solution | None:

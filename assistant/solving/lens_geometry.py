@@ -219,7 +219,7 @@ def magnification_of(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     return None, tuple(f for f in (focal, extension, distance) if f)
 
 
-_EFFECTIVE = Pattern(r"\beffective|\bfilm (?:really |actually )?(?:gets|sees)\b|\breally\b|\bworth\b|\bacts? (?:as|like)\b|\bmarked\b", re.I)
+_EFFECTIVE = Pattern(r"\beffective|\b(?:working|real|true)\b|\bfilm (?:really |actually )?(?:gets|sees)\b|\breally\b|\bworth\b|\bacts? (?:as|like)\b|\bmarked\b", re.I)
 
 
 def _by_what_is_lost(query: Query) -> tuple[float | None, tuple[Fact, ...]]:

@@ -119,9 +119,23 @@ def scene_of(query: Query) -> Scene | None:
     if moves and len(loose) == 1 and not by_place:
         there = loose[0].value + moves[-1].value
         return Scene(loose[0].value, there, moved=True, used=(loose[0], moves[-1])) if there > 0 else None
-    found = _by_places(by_place, loose, rows)
+    found = _moved_from_both(_by_places(by_place, loose, rows), moves, query.text)
     twice = tuple(f for f in query.facts if f.quantity == "distance" and found and f not in found.used and any(f.value == g.value and f.of == g.of for g in found.used))
     return replace(found, used=found.used + twice) if found and twice else found
+
+
+_OF_BOTH = Pattern(r"\b(?:than|between|under|below|over|above|behind|against|compared (?:with|to))\b|\b(?:difference|spread|fall[- ]?off|apart|from front to back|front to back)\b", re.I)
+
+
+_BOTH_ENDS = Pattern(r"\b(?:front|first|near\w*|closest)\b[^?]*\b(?:back|last|rear|far\w*|furthest)\b|\b(?:back|last|rear|far\w*|furthest)\b[^?]*\b(?:front|first|near\w*|closest)\b", re.I)
+
+
+def _moved_from_both(found: Scene | None, moves: list[Fact], text: str) -> Scene | None:
+    """"front 2 m, back 4 m, I then go 3 m further back: how far under the front is the back now": both are as much farther."""
+    if found is None or len(moves) != 1 or found.near is None or found.far is None or found.moved and not _BOTH_ENDS.search(text[moves[0].end :]) or not _OF_BOTH.search(text[moves[0].end :]):
+        return found
+    near, far = found.near + moves[0].value, found.far + moves[0].value
+    return replace(found, near=near, far=far, used=(*found.used, moves[0]), moved=False) if near > 0 < far else found
 
 
 def _rows(query: Query, places: set[str]) -> bool:

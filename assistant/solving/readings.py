@@ -32,7 +32,7 @@ _TOTAL_AFTER = Pattern(rf"^\s*(?:for |with |from |of |all |in )?(?:(?:the |my )?
 
 def told_of_all(query: Query) -> Fact | None:
     """The one reading that is said to be of all the lights together: "with both it's f/11", "f/16 all together"."""
-    said = [f for f in query.all("aperture") if not _BY_ITSELF.match(query.text[f.end : f.end + 24]) and (_TOTAL_BEFORE.search(query.text[max(0, f.start - 40) : f.start]) or _TOTAL_AFTER.match(query.text[f.end : f.end + 48]))]
+    said = [f for f in query.all("aperture") if not _BY_ITSELF.match(query.text[f.end : f.end + 24]) and (_TOTAL_BEFORE.search(query.text[max(0, f.start - 60) : f.start]) or _TOTAL_AFTER.match(query.text[f.end : f.end + 48]))]
     return said[0] if len(said) == 1 else None
 
 

@@ -12,7 +12,7 @@ import re
 from assistant import patterns
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
-from assistant.physics.film import corrected_from_table, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
+from assistant.physics.film import corrected_from_table, metered_time, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
@@ -43,8 +43,9 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
     speeds = {f.value for f in query.facts if f.quantity in ("film_speed", "rated")}
     if len(speeds) > 1 and times and (query.has("exponent") or query.has("sheet_row")):
         return needs(("shutter",), "I need the time metered at the speed that you rate the film at.", tuple(times), "film")
-    if times and _METERED_ASKED.search(query.text) and (_GIVEN.search(query.text) or _LONGEST_METERED.search(query.text)):
-        backwards = _backwards(query, times)
+    newest = [f for f in times if f.origin == "said"] or times
+    if times and "metered_asked" in query.cues and (_GIVEN.search(query.text) or _really_given(query, newest)):
+        backwards = _backwards(query, newest if any(f.origin == "kept" for f in times) else times)
         if backwards is not None:
             return backwards
     if query.has("sheet_row") or query.has("sheet_span"):
@@ -92,7 +93,7 @@ def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
     lost, facts = (lost if facts else sum(abs(f.value) for f in drawn)), (*facts, *drawn)
     exponent, stops = query.last("exponent"), query.all("aperture")
     closed = _closed(stops)
-    if exponent is None or len(times) != 1 or not (facts or closed) or query.has("guide_number") or len(stops) not in (0, 2):
+    if exponent is None or len(times) != 1 or not (facts or closed) or query.has("guide_number") or len({f.value for f in stops}) not in (0, 2):
         return None
     longer = replace(times[0], value=times[0].value * 2.0 ** (lost + closed))
     found = _by_exponent(longer, exponent)
@@ -112,6 +113,9 @@ def _of_the_draw(query: Query) -> tuple[Fact, ...]:
 
 def _closed(stops: list[Fact]) -> float:
     """Stops from the opening metered for to the one that is set; the one set is told last, unless only the last is a meter's."""
+    if len(stops) > 2 and len({f.value for f in stops}) == 2:  # the flash's own, said again of the lens
+        metered = next((f for f in stops if f.cue == "meter" or f.of == "ambient"), stops[0])
+        stops = [metered, next(f for f in stops if f.value != metered.value)]
     if len(stops) != 2:
         return 0.0
     read = [f for f in stops if f.cue == "meter" or f.of == "ambient"]
@@ -144,9 +148,18 @@ def _rows_of(text: str, times: list[Fact]) -> tuple[list[tuple[float, float]], l
     return pairs, left
 
 
-_METERED_ASKED = Pattern(r"\b(?:what|which|how long)\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?|\b(?:longest|most|shortest|what|which) (?:metered|uncorrected) (?:time|exposure|reading)\b", re.I)
-_LONGEST_METERED = Pattern(r"\b(?:longest|most|greatest) metered\b", re.I)
 _GIVEN = Pattern(r"\b(?:patience|(?:real|true|actual|corrected|final) (?:exposure|time)|no (?:longer|more) than|at (?:the )?most|can (?:only )?(?:give|wait|hold|keep)|won't go (?:past|beyond|over)|gave|given|giving|exposed|exposing|ran|run|opened for|kept (?:it )?open|keep (?:the shutter |it )?open|(?:has to|must|should) include|with the correction (?:in|included|counted)|correction (?:in it|included|counted)|all in)\b", re.I)
+
+
+_SAID_METERED = Pattern(r"\b(?:meter\w*|indicat\w+|reads?|reading|uncorrected|measured)\b(?: (?:says|said|at|of|is|was|for|asks|wants|gives|shows|reads|needs|time|exposure|a|about|the))*\s*$", re.I)
+_METERED_AFTER = Pattern(r"\s*(?:metered|indicated|on the meter|by the meter|uncorrected)\b", re.I)
+
+
+def _really_given(query: Query, times: list[Fact]) -> bool:
+    """Whether the one time told beside an exponent is no meter's: where the metered one is asked for, it is the one given."""
+    if not query.has("exponent") or len({f.value for f in times}) != 1 or times[0].value <= 1:
+        return False
+    return not any(_SAID_METERED.search(query.text[: f.start]) or _METERED_AFTER.match(query.text[f.end :]) for f in times)
 
 
 def _backwards(query: Query, times: list[Fact]) -> Solution | None:
@@ -160,7 +173,7 @@ def _backwards(query: Query, times: list[Fact]) -> Solution | None:
         value, how = corrected_from_table(given, [(after, before) for before, after in pairs]), "between the rows, straight in logarithms"
     else:
         power = exponent.value if exponent is not None and exponent.value >= 1 else 1 / exponent.value if exponent is not None else 1.0
-        value, how = given ** (1 / power) if given > 1 else given, f"{given:g} s to the power 1/{power:.4g}"
+        value, how = metered_time(given, power), f"{given:g} s to the power 1/{power:.4g}"
     return replace(done((marks.shutter(value), marks.stops(math.log2(given / value))), *times, *rows, exponent, working=(how,)), lead="Metered")
 
 
@@ -211,6 +224,8 @@ _SHEET_SAYS = Pattern(r"\b(?:sheet|leaflet|table|chart|reciprocity|schwarzschild
 def by_aperture(query: Query, ask: Ask) -> Solution | None:
     """The lens opened by what the sheet adds, where the time is kept."""
     times, stops = query.all("shutter"), query.all("aperture")
+    if not stops and times and "metered_asked" in query.cues and _really_given(query, times):
+        return _backwards(query, times)  # "which reading of the meter": a time
     if len(stops) != 1 or query.has("guide_number"):
         return None
     exponent = query.last("exponent")
@@ -249,7 +264,7 @@ def stops_added(query: Query) -> Solution | None:
     exponent = query.last("exponent")
     if not times or exponent is None and not _FAILURE.search(query.text) or _ASIDE.search(query.text):
         return None
-    if exponent and len(times) == 1:
+    if exponent and len({f.value for f in times}) == 1:
         found = _by_exponent(times[0], exponent)
         lost = _LOST.search(query.text) is not None
         stops = marks.stops(-float(found.answers[1].value)) if lost else found.answers[1]

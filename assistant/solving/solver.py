@@ -224,6 +224,7 @@ _BEARS_WHERE: dict[str, Callable[[Fact, Query, Solution], bool]] = {
     "min_power": _least_power_bears,
     "power_down": lambda fact, query, solution: solution.topic == "ambient",
     "magnification": lambda fact, query, solution: fact.value >= 0.1 and solution.topic in ("change", "film", "ambient"),
+    "move": lambda fact, query, solution: solution.topic == "falloff" and query.asks_for("stops"),
     "duration": lambda fact, query, solution: solution.topic == "ambient",
     "focal_length": lambda fact, query, solution: fact.value > 10 and solution.topic not in ("flash", "change", "falloff", "focus", "optics"),
     **dict.fromkeys(("circle", "coverage", "sharp_limit", "blur", "extension"), lambda fact, query, solution: True),

@@ -6,13 +6,12 @@ import re
 
 from assistant import patterns, scales
 from assistant.patterns import Pattern
-from assistant.places import ROOMS
 from assistant.query import Fact, Query
-from assistant.solving import marks
+from assistant.solving import marks, then_now
 from assistant.solving.solution import Solution
 
 _WAY = r"(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker|over|under|below|above|hotter|down)"
-_DARKER = Pattern(rf"\bhow (?:many stops|much|many|far)\b[^?]{{0,12}}\b{_WAY}\b[^?]{{0,16}}\b(?:is|are|does|do|was|will|would) (?P<one>(?:[a-z']+ ?){{1,4}})|\bhow (?:many stops|much|far) (?:is|are|does|will) (?P<first>(?:[a-z']+ ){{1,4}}?)(?:sit |lie |read |come out |be )?{_WAY}\b", re.I)
+_DARKER = Pattern(rf"\bhow (?:many stops|much|many|far)\b[^?]{{0,12}}\b{_WAY}\b[^?]{{0,16}}\b(?:is|are|does|do|was|will|would) (?P<one>(?:[a-z']+ ?){{1,4}})|\bhow (?:many stops|much|far) (?:is|are|does|will) (?P<first>(?:[a-z']+ ){{1,4}}?)(?:sit |lie |read |come out |be )?(?:the )?{_WAY}\b", re.I)
 
 _SAME_TIME = Pattern(r"\b(?:same|one) (?:shutter|time|speed|exposure time)\b|\bboth at \S+|\bshutter (?:the same|unchanged)\b", re.I)
 _APART = Pattern(r"\bstops? (?:apart|between)\b|\b(?:difference|gap|spread)\b", re.I)
@@ -33,27 +32,67 @@ def compared(query: Query) -> Solution | None:
     if left_open is not None:
         return left_open
     asked, pair = _DARKER.search(query.text), readings(query)
-    if pair is None or _is_worked_at(query.text, *pair):
+    if pair is None:
         return None
-    if pair[0][0].quantity == "exposure_value" and _SET_AT.search(query.text[: pair[1][0].start]) and _UNDER_OVER.search(query.text):
-        light, camera = pair[0][0], pair[1][0]
-        return Solution(answers=(marks.stops(light.value - camera.value, "ambient"),), used=(light, camera, *query.all("film_speed")), topic="ambient")
-    if _WENT.search(query.text):
-        return Solution(answers=(marks.stops(more_light(*pair), "ambient"),), used=(*pair[0], *pair[1], *query.all("film_speed")), topic="ambient")
     first, second = pair
     used = (*first, *second, *query.all("film_speed"))
+    changed = then_now.compared(query, first, second, more_light(first, second))
+    if changed is not None:
+        return changed
+    if _is_worked_at(query.text, first, second):
+        return None
+    if first[0].quantity == "exposure_value" and _SET_AT.search(query.text[: second[0].start]) and _UNDER_OVER.search(query.text):
+        return Solution(answers=(marks.stops(first[0].value - second[0].value, "ambient"),), used=used, topic="ambient")
+    if _WENT.search(query.text):
+        return Solution(answers=(marks.stops(more_light(*pair), "ambient"),), used=used, topic="ambient")
+    which = _which(query, first, second, used)
+    if which is not None:
+        return which
     if asked is None and _APART.search(query.text) and query.asks_for("stops") and all(f.end > f.start for f in used):
         return Solution(answers=(marks.stops(abs(more_light(first, second))),), used=used, topic="ambient")
     if asked is None:
         return None
-    second_asked = _is_the_second(asked["one"] or asked["first"], first, second, query.text[: asked.start()])
-    if second_asked is None:
+    place = asked["one"] or asked["first"]
+    found = _is_the_second(place, first, second, query.text[: asked.start()])
+    if found is None:
         return None
     more = more_light(first, second)
-    value = more if second_asked else -more
+    second_asked, name = found
+    return _brighter(more if second_asked else -more, name, used)
+
+
+def _brighter(value: float, name: str, used: tuple[Fact, ...]) -> Solution:
     way = "brighter" if value > 0 else "darker"
-    place = next((w for w in reversed((asked["one"] or asked["first"]).lower().split()) if w in _PLACES), "ambient")
-    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, place),), used=used, topic="ambient")
+    return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, name),), used=used, topic="ambient")
+
+
+_WHICH = Pattern(r"\bwhich (?:one |place |side |end |half |part |light |of (?:the two|them|these|the places) )?(?:is|reads?|gets|was|has) (?:the )?(?:brighter|stronger|lighter|hotter|more light|darker|dimmer|weaker|less light)\b", re.I)
+_DIMMER = Pattern(r"\b(?:darker|dimmer|weaker|less light)\b", re.I)
+_NAMED_BEFORE = Pattern(r"(?:^|[.;:,]|\band\b|\bwhile\b|\bbut\b)\s*(?:(?:i (?:read|meter|metered|measured?|get|have)|and|while|but|the|my|his|her|our|at|on|in|by) )*(?P<name>(?!(?:and|while|but|at|on|in|the|it|i)\b)[a-z][a-z' -]*?)(?:'s| is| was| are| reads?| meters?| metered| needs?| wants?| shows?| gives?| stands| at| alone| by itself| itself|,)*(?: at| for| ev)*\s*$", re.I)
+_NAMED_AFTER = Pattern(r"\s*(?:on|for|at|in|off|from|by|towards?|outside|inside) (?:the |my |his |her |a )?(?P<name>[a-z][a-z']*(?: (?!and\b|at\b|with\b|both\b)[a-z']+)?)", re.I)
+
+
+def _which(query: Query, first: Reading, second: Reading, used: tuple[Fact, ...]) -> Solution | None:
+    """"f/11 on the curtain, f/5.6 on the sofa: which is brighter, and by how much": the winner by the word it was told with."""
+    asked = _WHICH.search(query.text)
+    if asked is None or not query.asks_for("stops"):
+        return None
+    more = more_light(first, second)
+    darker = _DIMMER.search(asked.group()) is not None
+    winner = second if (more > 0) != darker else first
+    name = named(winner, first if winner is second else second, query.text)
+    return _brighter(-abs(more) if darker else abs(more), name, used) if name else None
+
+
+def named(reading: Reading, other: Reading, text: str) -> str:
+    """What a reading was told to be of, by the word before it or after it; empty where none stands there."""
+    start, end = min(f.start for f in reading), max(f.end for f in reading)
+    after = _NAMED_AFTER.match(text[end:])
+    floor = max((f.end for f in other if f.end <= start), default=0)
+    before = _NAMED_BEFORE.search(text[floor:start])
+    if before and before["name"].strip().lower() not in _NO_PLACE:
+        return before["name"].strip().lower()
+    return after["name"].lower() if after else ""
 
 
 _METER_WENT = Pattern(r"\b(?:meter|reading|light|needle)(?: reading)? (?:then |has |had |suddenly )?(?:went|gone|moved|changed|dropped|fallen|fell|rose|risen|climbed|jumped) from\b", re.I)
@@ -76,7 +115,6 @@ def _the_meter_went(query: Query) -> Solution | None:
     return Solution(lead=f"{scales.speak_stops(abs(value)).capitalize()} {way} ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=(*times, *numbers, *query.all("aperture_range"), *query.all("film_speed")), topic="ambient")
 
 
-_PLACES = frozenset({"window", "windows", "room", "sky", "background", "backdrop", "wall", "face", "sun", "street", *ROOMS.split("|")})
 _OURS = Pattern(r"\b(?:i'm|i am|i|my|camera|shoot\w*|flash\w*|setting\w*|working|exposing|exposed)\b", re.I)
 
 
@@ -99,8 +137,8 @@ _PLACED_AFTER = Pattern(r"[\s,]*(?:on|for|at the(?! same| sync| \w+ speed)|in th
 _NO_PLACE = frozenset("the her his my that this our their its than when set at to it there then now in on of by a an be come out read sit lie light alone".split())
 
 
-def _is_the_second(place: str, first: Reading, second: Reading, told: str) -> bool | None:
-    """Whether the place asked about is the one read second, by a word that belongs to one of them only; None where no word tells."""
+def _is_the_second(place: str, first: Reading, second: Reading, told: str) -> tuple[bool, str] | None:
+    """Whether the place asked about is the one read second, and that word of it which belongs to one of the two only; None where no word tells."""
     end, start, over = max(f.end for f in first), min(f.start for f in second), max(f.end for f in second)
     if end > start:
         return None
@@ -108,7 +146,7 @@ def _is_the_second(place: str, first: Reading, second: Reading, told: str) -> bo
     for word in (w for w in place.lower().split() if w not in _NO_PLACE):
         sides = {m.start() >= border for m in patterns.finditer(rf"\b{word}\b", told, re.I)}
         if len(sides) == 1:
-            return sides.pop()
+            return sides.pop(), word
     return None
 
 

@@ -39,6 +39,13 @@ def test_fill_on_top_of_daylight_adds_as_two_lights_do(n: float, under: float) -
     assert ambient.stops_under_to_add(2 * math.log2(total / n)) == near(under)
 
 
+@given(APERTURES, st.floats(0.01, 3))
+def test_light_that_may_add_so_much_adds_just_that(n: float, allowed: float) -> None:
+    """The sum of two readings, one so far under the other, is brighter by what was allowed."""
+    weaker = ambient.fill_aperture(n, ambient.stops_under_to_add(allowed))
+    assert 2 * math.log2(flash.sum_of_light([n, weaker]) / n) == pytest.approx(allowed, rel=1e-6)
+
+
 @given(st.floats(0.01, 20))
 def test_filter_strengths_agree_however_they_are_sold(stops: float) -> None:
     """Stops, factor and density turn into each other without loss."""

@@ -1,0 +1,119 @@
+"""What is asked where the words that ask name it by a pronoun, or name something that is only told.
+
+"the shutter was 1/30 then; what must it be now": the shutter. "with the shutter I am on": none is asked.
+"between which two apertures am I safe": the ends of a range, and no bracket.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact
+
+_SETTING = r"(?:apertures?|f-?stops?|f-?numbers?|openings?|(?:shutter )?speeds?|times|shutters?|settings)"
+_END = r"(?:widest|largest|smallest|fastest|slowest|longest|shortest)"
+SAFE_SPAN = Pattern(
+    rf"\b(?:between|from) (?:which|what) (?:two |pair of )?{_SETTING}\b|\b(?:range|span) of (?:the |usable |safe )?{_SETTING}\b"
+    rf"|\b(?:which|what) (?:apertures|f-?stops|openings|shutter speeds|times|settings)\b[^?]*\b(?:may|can|could|pass|safe|allowed)\b|\b{_END} and (?:the )?{_END} {_SETTING}\b|\b(?:aperture|f-?stop|shutter(?: speed)?) (?:range|span|limits)\b|\b(?:two )?(?:limiting|extreme|outer(?:most)?) {_SETTING}\b|\bhow (?:wide|far open) and how (?:small|far closed)\b", re.I)
+"""The two ends of what still passes are asked for."""
+_TOLERANCES = frozenset({"stops", "loss", "signed", "relation"})
+_NOT_BESIDE = frozenset({"guide_number", "distance", "count", "power", "rated", "push", "nd", "factor", "filter_loss", "exponent", "ratio", "focal_length"})
+_OF_TIME = Pattern(r"\b(?:speeds?|times|shutters?|longest|shortest|fastest|slowest)\b", re.I)
+
+
+def settle(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """The asks as they are meant."""
+    kinds = frozenset([f.quantity for f in facts])
+    for rule, of in _RULES:
+        found = rule(asks, facts, text) if not kinds.isdisjoint(of) else None
+        if found is not None:
+            return found
+    return asks
+
+
+IN_TURN = Pattern(r"\b(?:straight|normal|then|frames?|bracket\w*|in (?:that|this) order|shots)\b", re.I)
+"""Frames one after another, and no ends of a range."""
+
+
+def _safe_span(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"correct is f/8 and the film takes half a stop either way; between which two apertures am I safe"."""
+    kinds = [f.quantity for f in facts]
+    if _TOLERANCES.isdisjoint(kinds) or not _NOT_BESIDE.isdisjoint(kinds) or not SAFE_SPAN.search(text) or IN_TURN.search(text):
+        return None
+    wanted = "shutter" if _OF_TIME.search(SAFE_SPAN.search(text).group()) else "aperture"  # type: ignore[union-attr]
+    return [Ask(wanted)] if kinds.count(wanted) == 1 else None
+
+
+_IT_MUST_BE = Pattern(r"\bwhat (?:must|should|does|will|would|has|do i (?:make|set|turn)) it (?:now |then |have )?(?:to )?(?:be|become|go to|read|need to be|to)\b", re.I)
+_NAMED = Pattern(r"\b(?:(?P<shutter>shutter|(?:exposure )?time)|(?P<aperture>aperture|f-?stop|opening|lens)|(?P<power>power)|(?P<film_speed>film speed))\b", re.I)
+
+
+def _it(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"the shutter was 1/30 then; what must it be now": what was named last before, where one such value is told."""
+    asked = _IT_MUST_BE.search(text) if not asks else None
+    if asked is None:
+        return None
+    named = [m for m in _NAMED.finditer(text[: asked.start()])]
+    wanted = named[-1].lastgroup if named else None
+    return [Ask(wanted)] if wanted and sum(f.quantity == wanted for f in facts) == 1 else None
+
+
+_MY_OWN = Pattern(r"\b(?:with|at|for|on|by) (?:the|my|this|that|whatever) (?:shutter(?: speed| time)?|time|speed)(?: that)? (?:i|we)(?:'m|'ve| am| have| use| used| set| chose| will| shoot)?\b|\b(?:with|at|on) (?:my|the) (?:set |chosen |current )?shutter(?: speed| time)?(?: as it is| as set| set)\b", re.I)
+_TWO_LIGHTS = Pattern(r"\b(?:together|both|combined|total|sum|the two)\b", re.I)
+
+
+def _shutter_told(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"with the shutter I am on, the room reads f/4 and the flash f/8, both together": the time is whatever it is."""
+    if [a.quantity for a in asks] != ["shutter"] or sum(f.quantity == "aperture" for f in facts) < 2 or not _MY_OWN.search(text) or not _TWO_LIGHTS.search(text):
+        return None
+    return [Ask("aperture")]
+
+
+_BOX_ASKED = Pattern(r"\b(?:printed|written|stands|stamped|said|says|is) on (?:the|its) (?:box|carton|tin|cassette)\b|\bwhat (?:does|did) (?:the|its) (?:box|carton) say\b", re.I)
+_FASTER_FILM = Pattern(r"\bwith (?:what|which) film\b|\bhow (?:much faster|fast) (?:an? |the )?film\b", re.I)
+
+
+def _speed(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"what is printed on the box", "how much faster a film do I need": a film speed."""
+    asked = _BOX_ASKED.search(text) or _FASTER_FILM.search(text)
+    if asked is None or "?" not in text[asked.end() :] or any(a.quantity == "film_speed" for a in asks) or not any(a.quantity in ("speed", "distance") for a in asks) and asks:
+        return None
+    return [Ask("film_speed")] if sum(f.quantity in ("film_speed", "rated") for f in facts) == 1 else None
+
+
+METERED_ASKED = Pattern(r"\b(?:what|which|how long)\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?"
+                        r"|\b(?:longest|most|shortest|greatest|what|which) (?:(?:metered|uncorrected|indicated) (?:time|exposure|reading)|(?:time|reading)s?(?: that| which)? (?:of |on |from |by )?(?:the|my) (?:hand[- ]?(?:held)? )?meter)\b|\b(?:may|can|could|should|must) (?:the|my) meter (?:say|read|show|ask)\b|\b(?:what|which) (?:was|is|would be) (?:the|its|my) (?:meter(?:'s)? )?reading\b|\bwhat (?:had|did|does|should|must) (?:the|my) meter\b", re.I)
+"""The time by the meter is asked for, and the one that was or may be given is told."""
+_TIME_ASKED = Pattern(r"\b(?:what|which) (?:shutter )?(?:time|exposure time|speed)\b|\bhow long\b|\bhow many seconds\b", re.I)
+
+
+def _time(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"the altar meters 2 s at f/5.6, exponent 1.35; what time do I use": the time, whatever else is told of the lens."""
+    return [Ask("shutter")] if [a.quantity for a in asks] == ["aperture"] and sum(f.quantity == "shutter" for f in facts) == 1 and _TIME_ASKED.search(text) else None
+
+
+_HOW_METERS = Pattern(r"\bhow (?:should|must|does|will|would|shall) (?:the |my )?(?:(?P<fill>fill)|(?:\w+ ){0,2}?(?:flash|light|key|head))\b[^?.]{0,16}\b(?:meter|read)\b", re.I)
+
+
+def _reading(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"how should the fill flash meter by itself for a ratio of 2:1": its reading."""
+    asked = _HOW_METERS.search(text) if not asks else None
+    return [Ask("aperture", "fill" if asked["fill"] else "")] if asked is not None else None
+
+
+_GIVES_ON = Pattern(r"\bwhat (?:does|will|would) (?:it|the flash|this flash|the same flash) (?:give|read|get|call for|want|need)s?\b", re.I)
+
+
+def _opening(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"f/8 on 18 DIN, what does it give on 27 DIN": the f-number for the other film, whatever scale it is told on."""
+    kinds = [f.quantity for f in facts]
+    told = kinds.count("aperture") == 1 and kinds.count("film_speed") == 2 and set(kinds) <= {"aperture", "film_speed", "remark", "place"}
+    return [Ask("aperture")] if told and _GIVES_ON.search(text) and [a.quantity for a in asks] in ([], ["film_speed"]) else None
+
+
+_RULES: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], list[Ask] | None], frozenset[str]], ...] = (
+    (_safe_span, _TOLERANCES), (_it, frozenset({"shutter", "aperture", "power", "film_speed"})), (_shutter_told, frozenset({"aperture"})),
+    (_speed, frozenset({"film_speed", "rated"})), (_opening, frozenset({"film_speed"})), (_time, frozenset({"exponent"})), (_reading, frozenset({"ratio", "relation"})),
+)

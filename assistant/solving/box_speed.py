@@ -1,0 +1,29 @@
+"""The box speed behind a rating: the push, the pull or the habit taken back again."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact, Query
+from assistant.scales import speak_stops
+from assistant.solving import marks
+from assistant.solving.reciprocity import done
+from assistant.solving.solution import Solution
+
+_BOX_ASKED = Pattern(r"\b(?:what|which)\b[^?.]{0,24}\bbox\b|\bbox speed\W*\?|\bon (?:the|its) (?:box|carton|tin|cassette)\W*\?", re.I)
+_BOX_TOLD = Pattern(r"\bbox(?: speed)?(?: says| is| reads| of|:)? (?:iso )?\d|\d+ (?:on|by) the box\b", re.I)
+
+
+def behind(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    """"pushed two stops and metered at 1600: what box speed was it": the push or the habit taken back again."""
+    moved = [f for f in query.facts if f.quantity in ("push", "stops", "relation", "signed")]
+    if len(moved) != 1 or len(query.all("film_speed") + query.all("rated")) != 1 or not _BOX_ASKED.search(query.text) or _BOX_TOLD.search(query.text):
+        return None
+    if moved[0].quantity == "push":
+        faster = moved[0].value
+    elif moved[0].cue in ("less", "more") or moved[0].unit in ("+", "-"):
+        faster = abs(moved[0].value) * (-1 if moved[0].cue == "more" or moved[0].unit == "+" else 1)
+    else:
+        return None
+    return done((marks.film_speed(said.value / 2.0**faster),), said, moved[0], notes=(f"Rated at ISO {said.value:g} it was exposed {speak_stops(abs(faster))} {'less' if faster > 0 else 'more'} than by the box.",))

@@ -1,0 +1,63 @@
+"""The light then and the light now, or the settings then and now: how many stops it has lost or gained.
+
+Two readings at two times tell of the light: a longer time or a wider opening read now is less of it. Two
+settings tell of the picture: a longer time or a wider opening set now makes the same sky brighter.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+from assistant.places import ROOMS
+from assistant.query import Fact, Query
+from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops, speak_stops
+from assistant.solving import marks
+from assistant.solving.solution import Solution
+
+_NOW = Pattern(r"\b(?:now|then|next|afterwards|later|by (?:six|seven|eight|nine|ten|dusk|sunset|nightfall)|at (?:noon|dusk|dawn|sunset|midday|midnight|(?:\w+ )?o'clock|\w+ o'clock|\d{1,2}(?:[:.]\d\d)? ?[ap]\.?m)|today|tonight|has (?:become|sunk|dropped|fallen|gone)|sank|fell|dropped|sunk)\b", re.I)
+_I_SET = Pattern(r"\b(?:i|we)(?:'m|'d|'re| am| are| was| were| had| have| shot| shoot| used| use| set| went| go| worked| exposed| expose| started| stay(?:ed)?)\b(?! (?:read|metered|measured))[^.;?!\d]{0,24}$", re.I)
+_SET_ON = Pattern(r"\bnow (?:it(?:'s| is) )?(?:at|on|with)?\s*(?:f\W?)?$", re.I)
+_HOW = Pattern(r"\bhow (?:many stops|much|far)\b(?:[^?]{0,12}\b(?:darker|brighter|dimmer|lighter|less light|more light)\b|[^?]{0,30}\b(?:lost|lose|gained?|down|up|dropped|fallen|sunk|risen|faded|changed?)\b)", re.I)
+_LOST = Pattern(r"\b(?:lost|lose|gained?|gone|dropped|fallen|sunk|risen|faded|become|got|grown|changed)\b|\b(?:is|are) (?:it|the light|things)\b", re.I)
+
+
+def compared(query: Query, first: list[Fact], second: list[Fact], more: float) -> Solution | None:
+    """How the light, or what comes out of it, changed from the first of two pairs to the second, whose light was read as `more` stops more; None where no change is told."""
+    text, end = query.text, max(f.end for f in first)
+    start = min(f.start for f in second)
+    asked = _HOW.search(text)
+    if asked is None or end > start or not _NOW.search(text[end : max(f.end for f in second) + 24]):
+        return None
+    used = (*first, *second, *query.all("film_speed"))
+    before = text[end:start]
+    if first[0].quantity != "exposure_value" and _I_SET.search(text[: min(f.start for f in first)]) and (_I_SET.search(before) or _SET_ON.search(before)):
+        return _said(-more, used, "the ambient light, as it comes out")
+    if _LOST.search(text[asked.start() :]) is None:
+        return None
+    return _said(more, used, "the light itself")
+
+
+_PAIRS = (("shutter", shutter_difference_stops), ("aperture", aperture_difference_stops), ("film_speed", film_speed_difference_stops))
+_OF_THE_ROOM = Pattern(rf"\b(?:background|backdrop|sky|ambient|daylight|window|existing light|available light|{ROOMS})\b", re.I)
+
+
+def by_settings(query: Query) -> Solution | None:
+    """"we were at 1/30 on 400, now 1/30 on 100: how far has the background gone down": by each setting that was told twice."""
+    text = query.text
+    pairs = [(query.all(q), apart) for q, apart in _PAIRS if query.has(q)]
+    if any(len(told) > 2 for told, _ in pairs) or {f.quantity for f in query.facts} - {"shutter", "aperture", "film_speed", "remark", "place"}:
+        return None
+    twice = [(told, apart) for told, apart in pairs if len(told) == 2]
+    if not twice or not _HOW.search(text) or not _OF_THE_ROOM.search(text):
+        return None
+    first, second = min(told[0].start for told, _ in twice), min(told[1].start for told, _ in twice)
+    if not _I_SET.search(text[:first]) or not _NOW.search(text[first:second]) or any(told[0].start > second for told, _ in twice):
+        return None
+    value = sum(apart(told[0].value, told[1].value) for told, apart in twice)
+    return _said(value, tuple(f for told, _ in pairs for f in told), "the ambient light, as it comes out") if abs(value) > 0.05 else None
+
+
+def _said(value: float, used: tuple[Fact, ...], what: str) -> Solution:
+    way = "brighter" if value > 0 else "darker"
+    return Solution(lead=f"{speak_stops(abs(value)).capitalize()} {way} now ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=used, topic="ambient", notes=(f"That is of {what}.",))
