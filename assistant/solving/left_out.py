@@ -18,7 +18,8 @@ def left_out(said: Query, whole: Query, solution: Solution, idle: Sequence[Fact]
     if solution.status not in ("answered", "out_of_reach") or not solution.answers or solution.topic == "claims" or not (said.figures or said.taken_back):
         return ()
     meant = None if whole.facts == said.facts else frozenset(whole.facts)
-    became_other = [f for f in said.facts if f not in meant] if meant is not None else []  # "back 4 feet": told as where the light is now
+    still = {f.value for f in whole.facts if f.quantity == "number"} if meant is not None else set()
+    became_other = [f for f in said.facts if f not in meant and not (f.quantity == "number" and f.value in still)] if meant is not None else []  # "back 4 feet": told as where the light is now
     accounted = [(f.start, f.end) for f in (*solution.used, *idle, *became_other) if f.origin == "said"]
     accounted += [(f.start, f.end) for f in whole.facts if f.quantity in ("place", "rows") and f.origin == "said"]  # "row 2": which, not how much
     loose = [figure for figure in said.figures if not _within(figure[0], accounted)]

@@ -34,3 +34,11 @@ def test_the_law_goes_by_the_text_as_it_was_read(said: str) -> None:
     """A mistyped word put right moves what stands after it."""
     assistant = Assistant.create()
     assert broken_laws(assistant, said, assistant.answer(said)) == []
+
+
+def test_a_bare_number_beside_what_was_supplied_is_told() -> None:
+    """What is supplied to a question before is read with it, so its figures stand elsewhere; a number that stays one is not thereby used."""
+    assistant = Assistant.create()
+    assert assistant.answer("what's the EV?").status == "needs"
+    answer = assistant.answer("α7β2γ1")
+    assert answer.status != "answered" or answer.unplaced == ("1",) and "“1”" in answer.reply
