@@ -64,7 +64,7 @@ def _so_many_more(facts: list[Fact], text: str) -> list[Fact] | None:
     if _ASKED.search(text[: wanted[0].start()]) is None and "?" not in text[wanted[0].end() :]:
         return None
     out = [f for f in facts if not (f.quantity in _COUNTED and any(found.start() <= f.start < found.end() for found, _ in named))]
-    out.append(Fact("rows", wanted[1], "layers", start=wanted[0].start("many"), end=wanted[0].end("many"), said=wanted[0]["many"]))
+    out += [Fact("rows", many, "layers", start=found.start("many"), end=found.end("many"), said=found["many"]) for found, many in named]
     return [replace(f, quantity="loss" if f.quantity == "stops" else f.quantity, cue="" if f.quantity == "stops" else f.cue, value=f.value * wanted[1] / measured[1]) if f is told[0] else f for f in out]
 
 

@@ -22,7 +22,7 @@ _POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|
 _ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
 
 
-_ASKED_OF = frozenset({"count", "velocity", "duration", "t01", "t05", "recycle", "energy", "voltage", "capacitance", "frequency"})
+_ASKED_OF = frozenset({"count", "velocity", "duration", "t01", "t05", "recycle", "energy", "voltage", "capacitance", "frequency", "magnification"})
 _ASKING_CUES = frozenset({"t01", "t05", "capacitor", "battery"})
 
 

@@ -50,6 +50,10 @@ def solve(query: Query) -> Solution | None:
     return None if found is None else replace(found, used=query.facts)
 
 
+_ON_THE_METER = Pattern(r"\b(?:meter|dial)\b", re.I)
+"""The film speed that a meter is set to, so that it allows for what is on the lens: no change of film."""
+
+
 def _solved(query: Query) -> Solution | None:
     if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or query.claim:
         return None

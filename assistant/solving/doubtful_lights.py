@@ -52,4 +52,4 @@ _POWERS = frozenset({"power", "power_down", "share", "energy", "times", "stops"}
 
 def power_turned_idle(said: Query, whole: Query, found: Solution) -> bool:
     """"what does it read at 6 m with the power doubled", and the power is not counted."""
-    return _TURNED.search(said.text.lower()) is not None and not any(f.quantity in _POWERS for f in found.used)
+    return _TURNED.search(said.text.lower()) is not None and not any(f.quantity in _POWERS for f in found.used) and not any("The power" in note for note in found.notes)

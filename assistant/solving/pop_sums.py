@@ -15,7 +15,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import record
 from assistant.solving import marks
-from assistant.solving.pop_facts import POP_WORDS
+from assistant.solving.pop_facts import POP_WORDS, popped
 from assistant.solving.solution import Solution
 
 
@@ -173,3 +173,25 @@ _RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
     "aperture": (_mixed,),
     "stops": (_mixed, _against_another, _each_under),
 }
+
+
+def stops_gained(query: Query) -> Solution | None:
+    """"how many stops do eight pops give over one"."""
+    pops = popped(query)
+    of_pops = pops is not None and (pops.unit == "pops" or any(f.unit in ("pops", "frames") for f in query.all("count")))
+    if pops is None or not of_pops or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops", "shutter")):
+        return None
+    powers = query.all("power")
+    partial = [f for f in powers if f.value < 1]
+    if len(partial) > 1:
+        return None
+    part = partial[0].value if partial else 1.0
+    others = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
+    before, after = others[0].value if others else 1.0, pops.value
+    if others and others[0].end <= pops.start and _INSTEAD.search(query.text.lower()[others[0].end : pops.start]):
+        before, after = after, before  # "ten pops instead of three"
+    gained = math.log2(after * part / before)
+    return Solution(answers=(Quantity("stops", gained, "stops"),), used=(pops, *others, *powers), topic="time", working=(f"2 to the power {gained:.3g} is {after * part / before:.3g}",))
+
+
+_INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|than|over|against|compared|beside)\b")

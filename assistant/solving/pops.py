@@ -16,7 +16,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import flash, marks, pop_heads, strobe_fits, strobe_images
+from assistant.solving import flash, marks, pop_heads, pop_sums, strobe_fits, strobe_images
 from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
 
@@ -29,7 +29,7 @@ def solve(query: Query) -> Solution | None:
         if ask.quantity == "aperture":
             return _adds_to(query)
         if ask.quantity == "stops":
-            return _stops_of(query)
+            return pop_sums.stops_gained(query)
         if ask.quantity == "power":
             return _as_one(query)
     return None
@@ -381,25 +381,3 @@ def _adds_to(query: Query) -> Solution | None:
     return Solution(answers=(marks.aperture(value), Quantity("stops", gained, "stops")), used=(stops[0], *(c for c in query.all("count") if c.unit in POP_WORDS)), topic="time",
                     working=(f"{pops.value:g} pops are {gained:.3g} stops more than {'one' if before == 1 else format(before, 'g')}",),
                     notes=("The light of the pops adds; anything that moves between them will show.",))
-
-
-def _stops_of(query: Query) -> Solution | None:
-    """"how many stops do eight pops give over one"."""
-    pops = popped(query)
-    of_pops = pops is not None and (pops.unit == "pops" or any(f.unit in ("pops", "frames") for f in query.all("count")))
-    if pops is None or not of_pops or any(query.has(q) for q in ("guide_number", "aperture", "distance", "energy", "film_speed", "relation", "stops", "shutter")):
-        return None
-    powers = query.all("power")
-    partial = [f for f in powers if f.value < 1]
-    if len(partial) > 1:
-        return None
-    part = partial[0].value if partial else 1.0
-    others = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f is not pops]
-    before, after = others[0].value if others else 1.0, pops.value
-    if others and others[0].end <= pops.start and _INSTEAD.search(query.text.lower()[others[0].end : pops.start]):
-        before, after = after, before  # "ten pops instead of three"
-    gained = math.log2(after * part / before)
-    return Solution(answers=(Quantity("stops", gained, "stops"),), used=(pops, *others, *powers), topic="time", working=(f"2 to the power {gained:.3g} is {after * part / before:.3g}",))
-
-
-_INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|than|over|against|compared|beside)\b")

@@ -1,0 +1,57 @@
+"""How much more or less light a move is to bring: "a stop too bright", "half as much light", "two stops under the key"."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.physics.ranges import require_positive
+from assistant.query import Fact, Query
+
+_WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|before)\b[^.?!]{0,40}$|\b(?:how far|what distance|where)\b(?![^.?!]*\bif\b)[^.?!]{0,20}$", re.I)
+_TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
+
+
+def asked_change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
+    """Stops more (+) or less (-) that the move is to bring."""
+    text = query.text.lower()
+    said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "power_down", "signed", "times", "ev_stops")), None)
+    if said is not None and said.quantity == "loss" and (said.unit or query.has("modifier")):
+        return None  # put in the way of the light: what stays the same is for another topic
+    dimmer = patterns.search(r"\b(?:(?P<n>two|three|four|2|3|4) times|twice|doubly)\s+(?:as |the )?(?:dim|dark|weak|less)\w*", text)
+    if dimmer:
+        return -math.log2({"three": 3, "3": 3, "four": 4, "4": 4}.get(dimmer["n"] or "", 2)), tuple(query.all("times"))
+    by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halv(?:e|ing) the light|half as (?:bright|much)", -1.0),
+                                        (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if patterns.search(words, text)), None)
+    if said is None or (said.quantity == "times" and by_words is not None):
+        return (by_words, tuple(query.all("power"))) if by_words is not None else None
+    require_positive(**({"times": said.value} if said.quantity == "times" else {}))
+    size = abs(said.value) if said.quantity != "times" else math.log2(said.value)
+    if patterns.search(r"how (?:much|far) (?:further|farther|back)|further back|step(?:s|ping)? back|drift(?:s|ing)? back|move (?:it )?back\b|back it off|pull (?:it )?back", text):
+        return -size, (said,)
+    if patterns.search(r"how (?:much|far) (?:closer|nearer|in\b)|how (?:much )?closer|move (?:it )?(?:in|closer)\b", text):
+        return size, (said,)
+    sign = _sign(said, text)
+    return None if sign == 0 else (sign * size, (said,))
+
+
+_TOO_MUCH = Pattern(r"\s*too (?:(?P<much>bright|hot|strong|much|light|over\w*|high|powerful)|dark|dim|weak|little|under\w*|low|faint)\b", re.I)
+
+
+def _sign(said: Fact, text: str) -> int:
+    if said.quantity in ("loss", "power_down"):
+        return -1
+    if said.to == "move":  # told on its own after an answer: so much more or less is wanted, whatever was too much before
+        return -1 if said.cue == "less" else 1
+    beside = _TOO_MUCH.match(text[said.end :]) if said.origin == "said" else None
+    if beside:
+        return -1 if beside["much"] else 1
+    less = said.cue == "less" or said.unit == "-" or bool(patterns.search(r"\b(?:lose|loses|drop|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
+    more = said.cue == "more" or said.unit == "+" or bool(patterns.search(r"\b(?:gain|brighter|bright|hot|strong|over\w*|more|hotter|add|up)\b", text))
+    way = (-1 if said.cue == "less" or said.unit == "-" else 1 if said.cue == "more" or said.unit == "+" else -1 if less else 1 if more else 0)
+    begins = max(text.rfind(mark, 0, said.start) for mark in ".?!;") + 1
+    own = text[begins:] if said.origin == "said" else text
+    too = _TOO.search(own)
+    return -way if too and not _WANTED.search(own[: too.end()]) else way
