@@ -46,12 +46,15 @@ class Change:
 
 def solve(query: Query) -> Solution | None:
     """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
-    found = _bounced(query) or _found_by_guide(query) or _times_the_light(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
+    if len(query.asks) != 1 or query.asks[0].quantity not in ASKED:
+        return None
+    in_stops = query.asks[0].quantity in ("stops", "factor")
+    found = (_bounced(query) or _found_by_guide(query) or _times_the_light(query) if in_stops else None) or _solved(_once_each(query))
     return None if found is None else replace(found, used=query.facts)
 
 
 def _solved(query: Query) -> Solution | None:
-    if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or query.claim:
+    if query.claim:
         return None
     kinds = {f.quantity for f in query.facts}
     if not kinds <= _WEIGHED or len(kinds) < 2:
@@ -74,7 +77,7 @@ _STRAIGHT = Pattern(r"\b(?:straight|direct)(?: flash| light)?(?: on)?(?: at| fro
 def _bounced(query: Query) -> Solution | None:
     """"straight at 8 feet, now 11.5 feet by way of the ceiling, which eats 1.5 stops": the longer way and the paint."""
     straight, path, lost = query.all("distance"), query.all("path"), query.all("loss")
-    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim or len(straight) != 1 or len(path) != 1 or len(lost) > 1:
+    if query.claim or len(straight) != 1 or len(path) != 1 or len(lost) > 1:
         return None
     if {f.quantity for f in query.facts} - _BY_THE_WAY - {"distance", "path", "loss"} or not _STRAIGHT.search(query.text) or any(f.origin != "said" for f in (*straight, *path, *lost)) or path[0].value < straight[0].value:
         return None
@@ -110,7 +113,7 @@ _THING_TAKES = Pattern(r"\b(?:how (?:many|much)|what|which|loss)\b[^?.!]*\b(?:do
 def _found_by_guide(query: Query) -> Solution | None:
     """"guide number 36 m, 5.4 m, through the umbrella the meter shows f/4: what does it cost": what the reading lacks."""
     guides, read, away = query.all("guide_number"), query.all("aperture"), [*query.all("distance"), *query.all("path")]
-    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim or not len(guides) == len(read) == len(away) == 1 or read[0].cue != "meter" and not _THING_TAKES.search(query.text[read[0].end :]):
+    if query.claim or not len(guides) == len(read) == len(away) == 1 or read[0].cue != "meter" and not _THING_TAKES.search(query.text[read[0].end :]):
         return None
     rest = {q: query.all(q) for q in ("film_speed", "power", "count")}
     alike = {f.of for f in (*guides, *read, *away) if f.of} <= {"key"} and all(len(told) < 2 for told in rest.values())
@@ -147,6 +150,11 @@ def _left_to(query: Query, ask: Ask) -> Solution | None:
     lead = f"The {_plain(thing.said)} itself takes {speak_stops(abs(alone))} ({alone:+.2f})."
     note = f"The readings differ by {-fallen:+.2f} stops, of which the {next(c.name for c in changes if c.name != 'aperture')} is {rest:+.2f}."
     return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), topic="change", lead=lead, notes=(note,))
+
+
+def _once_each(query: Query) -> Query:
+    again = [f for f in query.facts if f.quantity in ("number", "focus_distance") and _said_again(f, query)]
+    return query.with_facts(f for f in query.facts if f not in again) if again else query
 
 
 def _said_again(fact: Fact, query: Query) -> bool:

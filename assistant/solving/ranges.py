@@ -30,11 +30,12 @@ def wants_table(query: Query) -> bool:
 
 def over_values(query: Query, solve: Solve) -> Solution | None:
     """A range as two answers, or a table with one row a value; None where neither is asked."""
-    paired = pairs.as_guide(query, wants_table(query))
+    in_a_table = wants_table(query)
+    paired = pairs.as_guide(query, in_a_table)
     if paired is not None:
         table = _table(paired[0], solve)
         return None if table is None else replace(table, used=tuple(dict.fromkeys((*paired[1], *(f for f in table.used if f.origin == "said")))), assumed=())
-    if _TABLE.search(query.text) or _listed(query):
+    if in_a_table or _listed(query):
         return _table(query, solve)
     pair = _pair(query) if query.asks and "auto" not in query.cues and _RANGE.search(query.text) else None  # an auto range is a setting
     if pair is None:
