@@ -69,7 +69,7 @@ def _listed(query: Query) -> bool:
     """"what distance for f/8 and f/11", "at 5, 7 and 10 feet": one question, put for each value of a row."""
     if query.claim or query.mentioned or query.cues & _COMPARED or len(query.asks) != 1 or query.asks[0].quantity not in ("aperture", "distance", "power"):
         return False
-    if tally(query.facts)["guide_number"] != 1:
+    if len(query.facts) < 3 or tally(query.facts)["guide_number"] != 1:
         return False
     told = [f for f in query.facts if f.origin == "said"]
     rows = {q: [f for f in told if f.quantity == q] for q in ("distance", "aperture", "power", "film_speed") if q != query.asks[0].quantity}
