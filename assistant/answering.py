@@ -113,7 +113,10 @@ def as_read(text: str) -> str:
     >>> as_read("f/" + "9" * 100) == "f/" + "9" * MOST_FIGURES
     True
     """
-    return _ENDLESS.sub(lambda match: match[0][:MOST_FIGURES], text[:LONGEST_LETTERS])
+    said = text[:LONGEST_LETTERS]
+    if max(map(len, said.split()), default=0) <= MOST_FIGURES:
+        return said
+    return _ENDLESS.sub(lambda match: match[0][:MOST_FIGURES], said)
 
 
 def _beyond(text: str, why: str) -> Answer:

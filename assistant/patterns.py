@@ -40,7 +40,7 @@ FAR, OFTEN = 160, 12
 class Pattern:
     """A regular expression with the methods of `re.Pattern` that the program uses."""
 
-    __slots__ = ("_at_end", "_bounded", "_compiled", "_found", "_letters", "_mask", "_sets", "_sure", "_text", "flags", "pattern")
+    __slots__ = ("_at_end", "_bounded", "_compiled", "_found", "_letters", "_mask", "_phrases", "_sets", "_sure", "_text", "flags", "pattern")
 
     def __init__(self, pattern: str, flags: int = 0) -> None:
         self.pattern = pattern
@@ -48,7 +48,8 @@ class Pattern:
         self._letters = UNREAD
         self._sets: tuple[tuple[str, ...], ...] = ()  # the same, parted when they are first looked for
         self._mask = 0  # the bits of its sets, given out when it pays, which one question alone does not
-        self._sure = False  # whether they say all that the letters do
+        self._phrases: tuple[tuple[int, tuple[str, ...]], ...] = ()  # of the sets that have some: the bits of their single words, and the others
+        self._sure = False  # whether there are none, and the bits say all that the letters do
         self._compiled: re.Pattern[str] | None = None
         self._bounded: re.Pattern[str] | None = None  # for long texts, made for the first
         self._at_end = False  # whether it matches at the end of a text only
@@ -57,7 +58,7 @@ class Pattern:
 
     def may_match(self, text: str) -> bool:
         """False where the text has none of the letters that a match must have."""
-        if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
+        if _held.lacks & self._mask and (text is _held.text or text in _held.letters or text in _held.text):
             return False  # the text at hand, or a part of it
         return not self._letters or self._has_letters(text)
 
@@ -65,21 +66,31 @@ class Pattern:
         """Whether of each set some letters stand in this text."""
         if not self._sets and not self._read_letters():
             return True
-        if not self._mask and _Low.texts > FEW_TEXTS:
-            self._mask = _Bits.given_to(self._sets)
-            self._sure = not any([stem.split() != [stem] for stems in self._sets for stem in stems])
-            at_hand = False  # what it lacks was worked out without these bits
-        else:
-            at_hand = text is _Low.text or text == _Low.letters
-        if at_hand and self._sure:
-            return True
-        low = _Low.letters if at_hand else text.lower() if text.isascii() else _low(text)
+        if self._mask and (text is _held.text or text == _held.letters):
+            return self._sure or self._has_phrases()
+        if not self._mask and _held.texts > FEW_TEXTS:
+            self._mask = _Bits.given_to(self._sets)  # what the text at hand lacks was worked out without these
+            self._phrases = tuple([_Bits.and_phrases(stems) for stems in self._sets if " " in "".join(stems)])
+            self._sure = not self._phrases
+        low = text.lower() if text.isascii() else _low(text)
         for stems in self._sets:  # plain loops: this is asked dozens of times of every question
             for stem in stems:
                 if stem in low:
                     break
             else:
                 return False
+        return True
+
+    def _has_phrases(self) -> bool:
+        """The same of the text at hand, of which the bits have told all but whether words stand side by side."""
+        lacks, low = _held.lacks, _held.letters
+        for words, phrases in self._phrases:
+            if not words or lacks & words:
+                for stem in phrases:
+                    if stem in low:
+                        break
+                else:
+                    return False
         return True
 
     def _read_letters(self) -> bool:
@@ -92,9 +103,9 @@ class Pattern:
 
     def _for(self, text: str) -> re.Pattern[str] | None:
         """The compiled pattern, or None where the text cannot match."""
-        if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
+        if _held.lacks & self._mask and (text is _held.text or text in _held.letters or text in _held.text):
             return None  # as in `may_match`, without its call
-        if self._letters and not (self._sure and (text is _Low.text or text == _Low.letters)) and not self._has_letters(text):
+        if self._letters and not (self._sure and (text is _held.text or text == _held.letters)) and not self._has_letters(text):
             return None
         return self._compiled or self._compile()
 
@@ -104,9 +115,9 @@ class Pattern:
 
     def search(self, text: str, start: int = 0, end: int = sys.maxsize) -> re.Match[str] | None:
         """As re.Pattern.search."""
-        if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
+        if _held.lacks & self._mask and (text is _held.text or text in _held.letters or text in _held.text):
             return None  # most patterns go this way
-        if self._letters and not (self._sure and (text is _Low.text or text == _Low.letters)) and not self._has_letters(text):
+        if self._letters and not (self._sure and (text is _held.text or text == _held.letters)) and not self._has_letters(text):
             return None
         if len(text) > LONG and not start:
             return self._search_long(text, end)
@@ -128,7 +139,7 @@ class Pattern:
 
     def match(self, text: str, *place: int) -> re.Match[str] | None:
         """As re.Pattern.match."""
-        if _Low.lacks & self._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
+        if _held.lacks & self._mask and (text is _held.text or text in _held.letters or text in _held.text):
             return None
         ready = self._compiled or self._for(text)  # at one place it is tried as fast as its letters are looked for
         return ready.match(text, *place) if ready else None
@@ -210,7 +221,7 @@ class Patterns(tuple[Pattern, ...]):
 
     def to_try(self, text: str) -> list[int]:
         """The numbers of those that the words of a text may match, in order; of what is left of it when parts are put as spaces, none of the others matches either."""
-        lacks = _Low.lacks if text in _Low.letters or text in _Low.text else _Bits.lacking(_low(text))
+        lacks = _held.lacks if text in _held.letters or text in _held.text else _Bits.lacking(_low(text))
         return [number for number, pattern in enumerate(self) if not lacks & pattern._mask]
 
 
@@ -219,7 +230,7 @@ class Rows(tuple[tuple[Pattern, ...], ...]):
 
     def found_in(self, text: str) -> list[int]:
         """The numbers of the rows of which every pattern is found, in order."""
-        lacks = _Low.lacks if text in _Low.letters or text in _Low.text else _Bits.lacking(_low(text))
+        lacks = _held.lacks if text in _held.letters or text in _held.text else _Bits.lacking(_low(text))
         found = []
         for number, row in enumerate(self):
             for pattern in row:
@@ -238,14 +249,23 @@ def _all_found(row: tuple[Pattern, ...], text: str) -> bool:
     return True
 
 
-class _Low:
-    """The letters of the text at hand, and the bits of the sets of letters that it lacks: one question is held against many patterns."""
+class _AtHand:
+    """The letters of the text at hand, and the bits of the sets of letters that it lacks: one question is held against many patterns.
 
-    text = ""
-    letters = ""
-    lacks = 0
-    known = 0  # the bits that were given out when it was looked for them
-    texts = 0
+    There is one of them, whose slots are quicker to look at than what belongs to a class.
+    """
+
+    __slots__ = ("known", "lacks", "letters", "text", "texts")
+
+    def __init__(self) -> None:
+        self.text = ""
+        self.letters = ""
+        self.lacks = 0
+        self.known = 0  # the bits that were given out when it was looked for them
+        self.texts = 0
+
+
+_held = _AtHand()
 
 
 class _Bits:
@@ -265,11 +285,17 @@ class _Bits:
                 bit = cls.of_set[stems] = cls.every + 1
                 cls.every |= bit
                 for stem in stems:
-                    piece = max(stem.split(), key=len)
+                    piece = max(reversed(stem.split()), key=len)  # "on the neg": hardly ever the first of them is the rarest
                     cls.of_piece[piece] = cls.of_piece.get(piece, 0) | bit
                 cls.of_word.clear()
             mask |= cls.of_set[stems]
         return mask
+
+    @classmethod
+    def and_phrases(cls, stems: tuple[str, ...]) -> tuple[int, tuple[str, ...]]:
+        """The bit of those of a set that have no space, and the others."""
+        words = tuple([stem for stem in stems if " " not in stem])
+        return cls.given_to((words,)) if words else 0, tuple([stem for stem in stems if " " in stem])
 
     @classmethod
     def lacking(cls, letters: str) -> int:
@@ -301,11 +327,11 @@ def _low(text: str) -> str:
 
 def at_hand(text: str) -> str:
     """The text, of which much will be asked now: its small letters are kept."""
-    if text is _Low.text and _Low.known == _Bits.every:
+    if text is _held.text and _held.known == _Bits.every:
         return text
-    _Low.text, _Low.letters = text, _low(text)
-    _Low.lacks, _Low.known = _Bits.lacking(_Low.letters), _Bits.every
-    _Low.texts += 1
+    _held.text, _held.letters = text, _low(text)
+    _held.lacks, _held.known = _Bits.lacking(_held.letters), _Bits.every
+    _held.texts += 1
     return text
 
 
@@ -324,7 +350,7 @@ def _known(pattern: str, flags: int) -> Pattern:
 def search(pattern: str, text: str, flags: int = 0) -> re.Match[str] | None:
     """As re.search."""
     waiting = _kept.get((pattern, flags)) or _known(pattern, flags)
-    if _Low.lacks & waiting._mask and (text is _Low.text or text in _Low.letters or text in _Low.text):
+    if _held.lacks & waiting._mask and (text is _held.text or text in _held.letters or text in _held.text):
         return None
     return waiting.search(text)
 

@@ -74,16 +74,21 @@ class Ask:
 class _Told:
     """The facts that were asked about last, by quantity: every solver asks about the same ones, and most about what is not among them."""
 
-    facts: tuple[Fact, ...] = ()
-    by_quantity: dict[str, list[Fact]] = {}  # noqa: RUF012
+    __slots__ = ("by_quantity", "facts")
 
-    @classmethod
-    def of(cls, facts: tuple[Fact, ...]) -> dict[str, list[Fact]]:
+    def __init__(self) -> None:
+        self.facts: tuple[Fact, ...] = ()
+        self.by_quantity: dict[str, list[Fact]] = {}
+
+    def of(self, facts: tuple[Fact, ...]) -> dict[str, list[Fact]]:
         found: dict[str, list[Fact]] = {}
         for fact in facts:
             found.setdefault(fact.quantity, []).append(fact)
-        cls.facts, cls.by_quantity = facts, found
+        self.facts, self.by_quantity = facts, found
         return found
+
+
+_told = _Told()
 
 
 @record
@@ -109,26 +114,26 @@ class Query:
 
     def all(self, quantity: str, of: str | None = None) -> list[Fact]:
         """Every fact of a quantity, in the order said; `of` None means anybody's."""
-        told = (_Told.by_quantity if self.facts is _Told.facts else _Told.of(self.facts)).get(quantity, ())
+        told = (_told.by_quantity if self.facts is _told.facts else _told.of(self.facts)).get(quantity, ())
         return list(told) if of is None or not told else [f for f in told if f.of == of]
 
     def first(self, quantity: str, of: str | None = None) -> Fact | None:
         """The first such fact."""
-        for fact in (_Told.by_quantity if self.facts is _Told.facts else _Told.of(self.facts)).get(quantity, ()):
+        for fact in (_told.by_quantity if self.facts is _told.facts else _told.of(self.facts)).get(quantity, ()):
             if of is None or fact.of == of:
                 return fact
         return None
 
     def last(self, quantity: str, of: str | None = None) -> Fact | None:
         """The latest such fact: a later value replaces an earlier one."""
-        for fact in reversed((_Told.by_quantity if self.facts is _Told.facts else _Told.of(self.facts)).get(quantity, ())):
+        for fact in reversed((_told.by_quantity if self.facts is _told.facts else _told.of(self.facts)).get(quantity, ())):
             if of is None or fact.of == of:
                 return fact
         return None
 
     def has(self, *quantities: str) -> bool:
         """Whether every one of these quantities is known of somebody."""
-        told = _Told.by_quantity if self.facts is _Told.facts else _Told.of(self.facts)
+        told = _told.by_quantity if self.facts is _told.facts else _told.of(self.facts)
         for quantity in quantities:
             if quantity not in told:
                 return False

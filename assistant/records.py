@@ -1,8 +1,9 @@
 """Records: frozen values with named fields, like the library's frozen dataclasses and read as such by type checkers.
 
 The library writes six methods for every class as text and compiles them, and imports half of the
-introspection tools to do so: together a third of what a cold question took. Here one method is
-written, when the first of its kind is made; the others are shared.
+introspection tools to do so: together a third of what a cold question took. Here two methods are
+written, each when it is first needed: the one that makes a record and the one that copies it, which
+a question calls a hundred times. The others are shared.
 """
 
 from __future__ import annotations
@@ -82,10 +83,11 @@ def replace(record: T, /, **changes: Any) -> T:
     Light(power=0.25, name='key')
     """
     cls: Any = type(record)
-    values = list(cls._values(record))
+    made = cls._copied(record)
     for name, value in changes.items():
-        values[cls._place[name]] = value
-    return cls(*values)  # type: ignore[no-any-return]
+        setattr(made, name, value)
+    made.__class__ = cls
+    return made  # type: ignore[no-any-return]
 
 
 def _made(cls: Any, methods: dict[str, Any]) -> Any:
@@ -98,7 +100,7 @@ def _made(cls: Any, methods: dict[str, Any]) -> Any:
     names = tuple(body.get("__annotations__", ()))
     given = {name: body.pop(name) for name in names if name in body}
     blank = type(cls)(f"_{cls.__name__}InTheMaking", cls.__bases__, {"__slots__": names, "__module__": cls.__module__})
-    body.update(methods, __slots__=(), __new__=_first_new, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _blank=blank, _values=staticmethod(_all(names)), _some=staticmethod(_all((*names[:3], *(n for n in names[3:] if n == "start")))), _place={name: place for place, name in enumerate(names)})
+    body.update(methods, __slots__=(), __new__=_first_new, __eq__=_eq, __repr__=_repr, __match_args__=names, _given=given, _blank=blank, _copied=classmethod(_first_copied), _values=staticmethod(_all(names)), _some=staticmethod(_all((*names[:3], *(n for n in names[3:] if n == "start")))))
     made = type(cls)(cls.__name__, (blank,), body)
     made.__qualname__ = cls.__qualname__
     return made
@@ -113,7 +115,7 @@ def _all(names: tuple[str, ...]) -> Callable[[Any], tuple[Any, ...]]:
 
 def _first_new(cls: Any, *said: Any, **named: Any) -> Any:
     """Stands in until the first record of its class is made, and writes its `__new__` then."""
-    names, known = [], {"_unsaid": _UNSAID, "_new": object.__new__, "_becomes": object.__dict__["__class__"].__set__, "_blank": cls._blank}
+    names, known = [], {"_unsaid": _UNSAID, "_blank": cls._blank}
     lines = []
     for name in cls._blank.__slots__:
         given = cls._given.get(name, _UNSAID)
@@ -121,10 +123,22 @@ def _first_new(cls: Any, *said: Any, **named: Any) -> Any:
         known[f"_given_{name}"] = factory or (given.plain if isinstance(given, _Field) else given)
         value = f"_given_{name}() if {name} is _unsaid else {name}" if factory else name
         names.append(name if known[f"_given_{name}"] is _UNSAID else f"{name}=_unsaid" if factory else f"{name}=_given_{name}")
-        lines.append(f"    _self.{name} = {value}")
-    exec(f"def __new__(_cls, {', '.join(names)}):\n    _self = _new(_blank)\n" + "\n".join(lines) + "\n    _becomes(_self, _cls)\n    return _self", known)  # the names are those of fields of ours
-    cls.__new__ = staticmethod(known["__new__"])
+        lines.append(f"_self.{name} = {value}")
+    cls.__new__ = staticmethod(_written(f"__new__(_cls, {', '.join(names)})", [*lines, "_self.__class__ = _cls"], known))
     return cls(*said, **named)
+
+
+def _first_copied(cls: Any, record: Any) -> Any:
+    """Stands in until the first record of its class is changed, and writes its `_copied` then: the same fields, in the making."""
+    lines = [f"_self.{name} = _record.{name}" for name in cls._blank.__slots__]
+    cls._copied = staticmethod(_written("_copied(_record)", lines, {"_blank": cls._blank}))
+    return cls._copied(record)
+
+
+def _written(head: str, lines: list[str], known: dict[str, Any]) -> Callable[..., Any]:
+    """The function of this head that makes a blank record, fills it by these lines and gives it back; the names in them are those of fields of ours."""
+    exec(f"def {head}:\n    _self = _blank()\n    " + "\n    ".join(lines) + "\n    return _self", known)
+    return known[head.partition("(")[0]]  # type: ignore[no-any-return]
 
 
 def _unchanging(self: object, name: str, *value: object) -> None:
@@ -142,5 +156,5 @@ def _hash(self: Any) -> int:
 
 
 def _repr(self: Any) -> str:
-    shown = (f"{name}={value!r}" for name, value in zip(self._place, self._values(self)) if not isinstance(g := self._given.get(name), _Field) or g.repr)
+    shown = (f"{name}={value!r}" for name, value in zip(self.__match_args__, self._values(self)) if not isinstance(g := self._given.get(name), _Field) or g.repr)
     return f"{type(self).__qualname__.rpartition('.')[2]}({', '.join(shown)})"

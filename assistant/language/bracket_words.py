@@ -15,10 +15,10 @@ _NAMED = Pattern(r"\s*(?:different )?(?:f[- ]?(?:stops?|numbers?)|apertures?|ope
 _THE_SAME = Pattern(r"\b(?:what|which|the|those|these|all|list|give me|name|my|are)\s*$", re.I)
 
 
-def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
+def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the frames of a bracket as a count, and "the three apertures" as no more than said again."""
     if not _BRACKET.search(text):
-        return list(facts)
+        return facts
     return [_said_again(_frames(_one_under(f, facts, text), facts, text), text) for f in facts]
 
 

@@ -11,7 +11,7 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import Ask, Fact
 
 _TAG = Pattern(
-    r"(?:[,.;:!?-]|\b(?:so|it))?\s*\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|init|yeh|yea|ya|rite|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
+    r"\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|init|yeh|yea|ya|rite|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|,\s*no\s*\?\s*$"
     r"|,\s*(?:right|correct|yes|agreed|true)\s*\?(?=\s+\w)(?:[^?.]|\.(?=\d))+[.!]?\s*$"
 )
@@ -92,10 +92,15 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _MATTERS.match(said):
         return True
+    if _puts_up(said, segments, asks, facts):
+        return True
     if (_OPENS_YES_NO.search(said) or _TAG.search(said)) and _of_influence(text, facts):
         return True
-    if "?" not in said and not _ASKS_ELSE.search(said) and _states_a_rule(said, text, facts):
-        return True
+    return "?" not in said and not _ASKS_ELSE.search(said) and _states_a_rule(said, text, facts)
+
+
+def _puts_up(said: str, segments: Sequence[Segment], asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
+    """Whether it is put as one puts a claim, whatever it says."""
     if _asks_openly([i for s in segments for i in s.items if i.kind == "cue" and i.word in _ASKING], said):
         return False
     if _is_phrased(said) or (_TAG.search(said) and not _NO_TAG.search(said)):

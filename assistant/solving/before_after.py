@@ -46,7 +46,10 @@ class Change:
 
 def solve(query: Query) -> Solution | None:
     """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
-    found = _found_by_guide(query) or _times_the_light(query) or _solved(query.with_facts(f for f in query.facts if not _said_again(f, query)))
+    if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or _ON_THE_METER.search(query.text) and query.asks[0].quantity == "film_speed":
+        return None
+    in_stops = query.asks[0].quantity in ("stops", "factor")
+    found = (_found_by_guide(query) or _times_the_light(query) if in_stops else None) or _solved(_once_each(query))
     return None if found is None else replace(found, used=query.facts)
 
 
@@ -55,7 +58,7 @@ _ON_THE_METER = Pattern(r"\b(?:meter|dial)\b", re.I)
 
 
 def _solved(query: Query) -> Solution | None:
-    if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or query.claim:
+    if query.claim:
         return None
     done, query = deeds.told(query)
     kinds = {f.quantity for f in query.facts}
@@ -105,7 +108,7 @@ _THING_TAKES = Pattern(r"\b(?:how (?:many|much)|what|which|loss)\b[^?.!]*\b(?:do
 def _found_by_guide(query: Query) -> Solution | None:
     """"guide number 36 m, 5.4 m, through the umbrella the meter shows f/4: what does it cost": what the reading lacks."""
     guides, read, away = query.all("guide_number"), query.all("aperture"), [*query.all("distance"), *query.all("path")]
-    if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim or not len(guides) == len(read) == len(away) == 1 or read[0].cue != "meter" and not _THING_TAKES.search(query.text[read[0].end :]):
+    if query.claim or not len(guides) == len(read) == len(away) == 1 or read[0].cue != "meter" and not _THING_TAKES.search(query.text[read[0].end :]):
         return None
     rest = {q: query.all(q) for q in ("film_speed", "power", "count")}
     alike = {f.of for f in (*guides, *read, *away) if f.of} <= {"key"} and all(len(told) < 2 for told in rest.values())
@@ -144,6 +147,11 @@ def _left_to(query: Query, ask: Ask) -> Solution | None:
     lead = f"The {_plain(thing.said)} itself takes {speak_stops(abs(alone))} ({alone:+.2f})."
     note = f"The readings differ by {-fallen:+.2f} stops, of which the {next(c.name for c in changes if c.name != 'aperture')} is {rest:+.2f}."
     return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), topic="change", lead=lead, notes=(note,))
+
+
+def _once_each(query: Query) -> Query:
+    again = [f for f in query.facts if f.quantity in ("number", "focus_distance") and _said_again(f, query)]
+    return query.with_facts(f for f in query.facts if f not in again) if again else query
 
 
 def _said_again(fact: Fact, query: Query) -> bool:

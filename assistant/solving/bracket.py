@@ -52,7 +52,7 @@ def solve(query: Query) -> Solution | None:
     if between is not None:
         return between
     text = _OF_METAL.sub(" ", query.text)
-    of_frames = bool([f for f in query.facts if f.quantity == "count" and f.unit == "frames"]) and "battery" not in query.cues and not query.has("max_count")
+    of_frames = query.has("count") and bool([f for f in query.facts if f.quantity == "count" and f.unit == "frames"]) and "battery" not in query.cues and not query.has("max_count")
     if of_frames and query.asks_for("count") and _SETS.search(text) and not query.has("guide_number") and (filled := _on_a_roll(query)) is not None:
         return filled
     if not query.asks or not ("bracket" in query.cues and "bracket" in text.lower() or _TALK.search(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):

@@ -77,6 +77,8 @@ _INSTEAD = Pattern(r"\b(?:but|instead|rather|it's|it is)\b")
 
 def denials(said: str) -> list[tuple[int, int]]:
     """Where the clauses run that a "not" denies, from the "not" to their ends; of the same text, tags left out."""
+    if not _NOT_SO.may_match(said):
+        return []
     bare = _TAG.sub(lambda m: " " * len(m.group()), said)
     found = []
     for no in _NOT_SO.finditer(bare, put_up(said)):

@@ -83,8 +83,10 @@ _OF_THE_LIGHT = ("guide_number", "relation", "stops", "nd", "factor", "filter_lo
 def _left_open(query: Query) -> Solution | None:
     """"open for 15 s while I pop, the hill by itself needs a minute": two stops under."""
     times = [f for f in query.facts if f.quantity in ("shutter", "time") and not f.bad and f.value > 0]
+    if len(times) != 2:
+        return None
     lower = query.text.lower()
-    if len(times) != 2 or not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")} | {f.at_iso for f in query.facts if f.at_iso}) > 1:
+    if not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")} | {f.at_iso for f in query.facts if f.at_iso}) > 1:
         return None
     if _FROM_ONE.search(lower[: times[0].start]) and _TO_THE_OTHER.match(lower[times[0].end : times[1].start]):
         return None  # "dragged from 1/125 to 1/15": a change, and neither of them is needed
@@ -204,11 +206,13 @@ _BRIGHT = frozenset({"over", "dens", "brig", "ligh", "hot", "heav", "more", "pal
 
 def _put_right(query: Query) -> Solution | None:
     """"the test at f/8 came out a stop thin: what f-stop?": opened, or turned up, by as much."""
-    ask, lower = query.asks[0].quantity, query.text.lower()
     off = [f for f in query.facts if f.quantity in ("stops", "relation", "signed") and not f.of]
+    if len(query.asks) != 1 or len(off) != 1:
+        return None
+    ask, lower = query.asks[0].quantity, query.text.lower()
     known = [f for f in query.facts if f.quantity == ask]
     told = {f.quantity for f in query.facts} - {"stops", "relation", "signed", "aperture", "power", "distance", "place", "remark", "preferred_unit"}
-    if len(query.asks) != 1 or len(off) != 1 or not known or len({f.value for f in known}) != 1 or told or query.mentioned or len(query.all("distance")) > 1:
+    if not known or len({f.value for f in known}) != 1 or told or query.mentioned or len(query.all("distance")) > 1:
         return None
     way = _TOO.match(lower[off[0].end :]) or _TOO.match(off[0].said.strip().lower().split()[-1] if off[0].cue else "")
     came = _CAME_OUT.search(lower[: off[0].start])

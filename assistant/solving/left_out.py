@@ -46,7 +46,7 @@ def _within(place: int, spans: list[tuple[int, int]]) -> bool:
     return False
 
 
-_MEASURED = Pattern(r"\d*\.\d")
+_MEASURED = Pattern(r"\.\d")
 """A figure with a point was measured, and nobody says it by the way."""
 
 

@@ -18,6 +18,8 @@ _ROW = {"aperture": "distance", "distance": "aperture"}
 
 def as_guide(query: Query, table: bool) -> tuple[Query, tuple[Fact, ...]] | None:
     """The query with the pair made a guide number, and the pair; None where there is no pair with a row after it."""
+    if len(query.facts) < 4:
+        return None
     said = [f for f in query.facts if f.origin == "said"]
     others = {f.quantity for f in query.facts} - {"aperture", "distance", "film_speed", "power", "preferred_unit", "remark", "place"}
     if query.claim or others or any(f.of for f in said) or len(query.all("film_speed")) > 2 or len(query.all("power")) > 2:

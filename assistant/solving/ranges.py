@@ -30,11 +30,12 @@ def wants_table(query: Query) -> bool:
 
 def over_values(query: Query, solve: Solve) -> Solution | None:
     """A range as two answers, or a table with one row a value; None where neither is asked."""
-    paired = pairs.as_guide(query, wants_table(query))
+    in_a_table = wants_table(query)
+    paired = pairs.as_guide(query, in_a_table)
     if paired is not None:
         table = _table(paired[0], solve)
         return None if table is None else replace(table, used=tuple(dict.fromkeys((*paired[1], *(f for f in table.used if f.origin == "said")))), assumed=())
-    if _TABLE.search(query.text) or _listed(query):
+    if in_a_table or _listed(query):
         return _table(query, solve)
     pair = _pair(query) if query.asks and "auto" not in query.cues and _RANGE.search(query.text) else None  # an auto range is a setting
     if pair is None:
@@ -68,7 +69,7 @@ def _listed(query: Query) -> bool:
     """"what distance for f/8 and f/11", "at 5, 7 and 10 feet": one question, put for each value of a row."""
     if query.claim or query.mentioned or query.cues & _COMPARED or len(query.asks) != 1 or query.asks[0].quantity not in ("aperture", "distance", "power"):
         return False
-    if tally(query.facts)["guide_number"] != 1:
+    if len(query.facts) < 3 or tally(query.facts)["guide_number"] != 1:
         return False
     told = [f for f in query.facts if f.origin == "said"]
     rows = {q: [f for f in told if f.quantity == q] for q in ("distance", "aperture", "power", "film_speed") if q != query.asks[0].quantity}

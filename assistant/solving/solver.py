@@ -148,7 +148,7 @@ def _first(query: Query) -> Solution | None:
     """The first topic that answers."""
     asked = {a.quantity for a in query.asks}
     for name, quantities in TOPICS:
-        if (quantities and not asked & quantities) or (name == "claims" and not query.claim):
+        if (quantities and asked.isdisjoint(quantities)) or (name == "claims" and not query.claim):
             continue
         topic: Topic = _module(name).solve
         found = topic(query)
