@@ -15,7 +15,7 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
-from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, pops_idle_in_the_room
+from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, number_left_among_pops, pops_idle_in_the_room
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -385,6 +385,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_one_change_of_two, frozenset({"stops"}), None, None),
     (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, _LOST),
     (gain_taken_for_loss, _TURNED | {"distance"}, None, frozenset({"loss", "filter_loss"})),
+    (number_left_among_pops, None, frozenset({"time"}), _NUMBER),
     (deed_left_out, frozenset({"aperture", "power", "distance"}), frozenset({"losses"}), _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),

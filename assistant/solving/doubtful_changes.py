@@ -48,3 +48,13 @@ def deed_left_out(said: Query, whole: Query, found: Solution) -> bool:
     """"added a gel and doubled the power", and only the gel was counted."""
     done, _ = deeds.told(said)
     return bool(done)
+
+
+_NO_NOUN_NEXT = Pattern(r"\s*(?:$|[?.,;:!](?!\d)|(?:give|gives|gave|do|does|did|make|makes|would|will|should|are|is|be|need|reach|put|at|on|for|from|in all|of (?:them|those|these))\b)")
+
+
+def number_left_among_pops(said: Query, whole: Query, found: Solution) -> bool:
+    """"eight pops give f/16, what do two give?", and the two not used: they are pops as well."""
+    places = {f.start for f in found.used}
+    left = [f for f in said.facts if f.quantity == "number" and not f.bad and f.value == int(f.value) and f.value >= 2 and f.start not in places]
+    return any(f.quantity == "count" for f in said.facts) and any(_NO_NOUN_NEXT.match(said.text.lower(), f.end) for f in left)
