@@ -238,6 +238,7 @@ def _told_failure(turn: Turn, said: str) -> Answer | None:
     return _reply(turn, found.reply) if found else None
 
 
+_HOW_MANY_STOPS = Pattern(r"\bin (?:f-?)?stops\b|\bhow many stops\b", re.IGNORECASE)
 _SMALL = Pattern(r"\b(?:one|two|three)\b", re.IGNORECASE)
 _SPELT = Pattern(r"\b(?:three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred)\b", re.IGNORECASE)
 
@@ -246,6 +247,8 @@ def _has_figures(turn: Turn, said: str) -> bool:
     plain = _for_anybody(said)
     kinds = {f.quantity for f in turn.query.facts if f.origin == "said" and patterns.search(r"\d", f.said)} & _FIGURES
     why = patterns.search(r"\b(?:why|how come|explain|come from)\b", said) is not None
+    if turn.query.asks_for("stops") and any(f.quantity in ("power", "times") for f in turn.query.facts) and not why and _HOW_MANY_STOPS.search(said):
+        return True  # "if I double the distance and quarter the power, what happens in stops?"
     if turn.query.asks_for("ratio") and any(f.quantity in ("relation", "aperture", "power") for f in turn.query.facts):
         return True
     if any(a.of == "effective" for a in turn.query.asks) and turn.query.has("aperture") and (turn.query.has("magnification") or turn.query.has("extension")):
