@@ -59,6 +59,8 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
 def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
     """A question word with no quantity named: "what is 110 feet in metres", "what is it at full?"."""
     kinds = [i.kind for s in segments for i in s.items]
+    if _SHARE_OR_DEPTH.search(text) and "length" in kinds and "guide_number" not in kinds:
+        return []
     if _TURNED_TO.search(text):
         return [Ask("power", "", "", 0)]
     if patterns.search(r"\bwhat(?:'?s| do| does| will| would|'ll) [^?.]{1,30}\b(?:lose|losing|gain|gaining|drop)\b", text.lower()) and kinds.count("length") > 1:
@@ -214,6 +216,8 @@ def _clause_text(text: str, start: int, end: int) -> str:
 
 _A_FRACTION = Pattern(r"\b(?:what|which) fraction (?:do|should|must|would|shall|can|will) (?:i|we) (?:then |now )?(?:set|dial|use|turn|put|need|give|go)\b", re.IGNORECASE)
 _TURNED_TO = Pattern(r"\b(?:turn|dial|knock|wind|crank|power)(?:ing)?(?: (?:it|that|this|the (?:flash|light|head|fill|strobe|gun|power)))?(?: right| back)? (?:down|up|back) to what\b(?! (?:f|aperture|f-?stop|mark on)\b)", re.IGNORECASE)
+_SHARE_OR_DEPTH = Pattern(r"\bdeepest\b|\b(?:greatest|largest|maximum) depth\b|\b(?:what|which|how large a|how big a) (?:share|part|proportion|fraction|percentage) of (?:the|its|that|my|all)\b[^?.]{0,20}\blight\b", re.IGNORECASE)
+"""What is asked by these words is no aperture."""
 _SHARE_ASKED = Pattern(r"(?:what|which) (?:fraction|share|part|proportion|percentage)\b", re.IGNORECASE)
 """A fraction that is dialled in is a power."""
 

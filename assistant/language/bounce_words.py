@@ -85,7 +85,7 @@ _BOUNCED_OFF = Pattern(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:t
 
 
 _POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{0,24}\b(?:at|into|up at) (?:the|a|that|my) (?:\w+ )?(?:wall|ceiling)\b", re.I)
-_BY_WAY_OF = Pattern(r"\bbounc|\boff (?:the|a|my|that|it)\b|ceiling|\bpath\b|\bvia\b|by way of|\bto (?:the|a|my|that) (?:\w+ )?wall\b[^.?!]*\b(?:back|there|from it|then|on)\b|\bwall (?:back )?to\b|\bfrom (?:the|that) wall (?:back )?to\b|\bpaint (?:takes|costs|loses|eats)", re.I)
+_BY_WAY_OF = Pattern(r"\bbounc|\boff (?:the|a|my|that|it)\b|ceiling|\bpath\b|\bvia\b|by way of|\bto (?:the|a|my|that) (?:\w+ )?wall\b[^.?!]*\b(?:back|there|from it|then|on)\b|\bwall (?:back )?to\b(?! (?:read|be|come|fall|go|look|meter|record|turn|get|lie|sit|have|give|stay|reproduce|print|show|appear)\b)|\bfrom (?:the|that) wall (?:back )?to\b|\bpaint (?:takes|costs|loses|eats)", re.I)
 
 
 _THERE_AND_BACK = Pattern(r"\bup to the (?P<what>\w+)\b.{0,60}\bfrom the (?P=what) (?:back )?down\b", re.I)
@@ -187,6 +187,10 @@ _PART_WAY = Pattern(rf"\s*(?:straight |back )?(?:up|down|over|across)\b|\s*to (?
 """After one leg of the way, though "travels" or "path" stands before it: "the light travels 1.6 m up to the plaster"."""
 
 
+_FROM_UMBRELLA = Pattern(r"\s*(?:away |off )?(?:from|in front of|off) (?:the|my|a|an|that) (?:\w+ )?(?:umbrella|brolly)\b(?! (?:back|on|down|to)\b)", re.I)
+_ROUND_THE_UMBRELLA = Pattern(r"\bbounc|\b(?:in)?to (?:the|my|a|an) (?:\w+ )?umbrella|\bceiling\b|\bwall\b|\bpath\b|\bshaft\b", re.I)
+
+
 def _leg(fact: Fact, text: str) -> Fact:
     before, after = text[max(0, fact.start - 60) : fact.start], text[fact.end : fact.end + 60]
     before = patterns.split(r"[.;?!]\s|,\s+(?:and\s+)?", _SLIPPED.sub("", before))[-1]
@@ -196,6 +200,8 @@ def _leg(fact: Fact, text: str) -> Fact:
         return replace(fact, quantity="camera_distance", of="camera")
     if fact.quantity == "distance" and fact.of in ("front", "middle", "back") and not patterns.search(r"\bbounc|\bceiling\b", text, re.I):
         return fact  # "the front row is nine feet from the umbrella": no leg of a bounce
+    if fact.quantity == "distance" and _FROM_UMBRELLA.match(after) and _ROUND_THE_UMBRELLA.search(text) is None:
+        return fact  # "f/8 at 3 m from the umbrella": what the light comes from
     if _LEG_BEFORE.search(before) and (not _TOTAL.search(before[-30:]) or _PART_WAY.match(after)) and not _HEIGHT_BEFORE.search(before):
         return replace(fact, quantity="path", of="", cue="")
     if _ABOVE.match(after):

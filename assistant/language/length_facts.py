@@ -117,6 +117,7 @@ def _focus_distance(place: Place) -> Fact | None:
     return fact_at(place, "focus_distance", of="camera") if cue and not lamp else None  # "focused on 2 m but the flash 3 m off"
 
 
+_MOST_DISTANT = Pattern(r"\bmost (?:distant|remote|faraway)\b[^.?!,;\d]{0,24}$", re.I)
 _COMES_UP_TO = Pattern(r"\b(?:shuffl|mov|step|com|came|walk|bring|brought|pull|push|shift|edg|creep|crept|inch|clos|slid|bunch|crowd|squeez)\w*(?: (?:it|them|him|her|one|all|right|on|in|forward|back))* up to (?:about |some |only |just )?$", re.I)
 """Up to a place, which is no limit: "the back ones shuffle up to 10 feet"."""
 
@@ -134,7 +135,7 @@ def _room_limit(place: Place) -> Fact | None:
         return fact_at(place, "max_distance", of="", cue="at_most")
     if place.text[place.item.end :].lower().lstrip().startswith("behind"):
         return None  # "studio wall 3 m behind": what hangs there
-    if _limits_another(place) or _COMES_UP_TO.search(place.before(40)):
+    if _limits_another(place) or _MOST_DISTANT.search(place.before(40)) or _COMES_UP_TO.search(place.before(40)):
         return None
     limit = place.near("room", "at_most", before=5, after=4)
     if limit is not None and _OF_A_STUDIO.match(place.text, limit.start):
@@ -218,6 +219,8 @@ def _standing(place: Place) -> Fact | None:
         return _behind(place)
     if _DEPTH_BEFORE.search(place.before(40)):
         return fact_at(place, "gap", of="back", cue="in_all")
+    if not place.owner and _FROM_THE_WALL.match(place.text[place.item.end :]):
+        return _behind(place)
     if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
         return None if place.owner or "behind" not in place.text.lower() and not _END_TO_END.search(place.text) else _behind(place)
     return _behind(place)
@@ -230,6 +233,8 @@ _SOMEBODY_IS = Pattern(r"\b(?:she|he|they|(?:sitter|subject|model|couple|bride|g
 _THE_WALL_WAS_LAST = Pattern(r"\b(?:walls?|backgrounds?|backdrops?|curtains?|canvas|backcloth|screen)\b(?!(?:(?!\bfrom\b).)*\b(?:flash|lamp|strobe|softbox|key|light)\b)", re.I | re.S)
 _IT_STANDS = Pattern(r"(?:^|[.;:!?,]\s*|\b(?:and|with|have|keep|put|stand|had|hold) )it(?:'s| is| stands| sits| hangs| was| now)*(?: about| only| up| just)*\s*$", re.I)
 _LAMP = Pattern(r"\b(?:it|light|flash|lamp|strobe|head|key|fill|main|softbox|umbrella|window|camera|lens)\b", re.I)
+_CAMERA = Pattern(r"\b(?:camera|tripod|lens|i am|i'm|i stand)\b", re.I)
+_NO_LAMP = Pattern(r"\b(?:me|dish|beauty|octa|head|panel|spot|ring|box|bulb|source|gun|speedlight|monolight|unit|reflector|parabolic|wall|ceiling|floor|chair|sofa|door|window|table)\b", re.I)
 """Something measured from one of these is no light itself: "it stands 2 m from the flash and 3 m from the wall"."""
 _FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a |that |its |his |her )?(?:[\w-]+ ){0,2}?(?:wall|background|backdrop|backcloth|paper|curtain|cloth|sheet|seamless|screen|canvas|hedge|fence)s?\b", re.I)
 
@@ -239,6 +244,8 @@ def _of_one_lamp(place: Place, first: Item) -> bool:
     thing, before = _FROM_A_THING.fullmatch(place.text[first.end : place.item.start]), place.text[max(0, first.start - 60) : first.start]
     if thing is None or not _FROM_THE_WALL.match(place.text[place.item.end :]):
         return False
+    if not (_LAMP.search(thing["thing"]) or _SOMEBODY_IS.search(before) or _NO_LAMP.search(thing["thing"]) or _CAMERA.search(before)):
+        return True  # whatever is so far from somebody, and from the wall too, is what lights him
     return _OF_A_LAMP.search(before) is not None or _IT_STANDS.search(before) is not None and not _LAMP.search(thing["thing"])
 
 

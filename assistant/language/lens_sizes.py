@@ -64,7 +64,7 @@ def _ring(facts: list[Fact], text: str) -> list[Fact]:
     out: list[Fact] = []
     for fact in facts:
         endless = math.isinf(fact.value) and fact.quantity in _LENGTHS and fact.start < fact.end
-        if endless and lens and out and patterns.search(r"\b(?:past|beyond)(?: (?:the|its|my))?\s*$", text[: fact.start], re.I) and out[-1].quantity in ("focal_length", "distance", "extension"):
+        if endless and lens and out and patterns.search(r"\b(?:past|beyond)(?: (?:the|its|my))?\s*$", text[: fact.start], re.I) and out[-1].quantity in ("focal_length", "distance", "extension") and not patterns.search(r"[.?!;]|\bextension\b", text[out[-1].end : fact.start]):
             out[-1] = replace(out[-1], quantity="extension", of="")
             continue
         if endless and lens and not patterns.search(r"\b(?:sharp|to)\s*$", text[: fact.start], re.I) or endless and lens and _is_set(text[: fact.start]):

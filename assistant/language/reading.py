@@ -83,7 +83,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     by_shutter = shutter_rows.table(called_by_what_they_are(items, text), text)
     items = by_shutter.items
     cues, segments = _cues(items), cut(items)
-    facts = stepped(_settle_numbers(stepped(facts_of(segments, owners(segments), text), text, _ROWS), segments, text), text, _AS_TOLD)
+    facts = stepped(_settle_numbers(stepped(facts_of(segments, owners(segments, text), text), text, _ROWS), segments, text), text, _AS_TOLD)
     facts = stepped(_unit_after(facts, segments), text, _OF_PAIRS)
     facts = stepped(light_losses.settle(auto_words.settle(facts, text, cues), text, cues), text, _OF_TWO)
     cues |= {"sunny"} if daylight.in_plain_sun(text) else frozenset()
@@ -278,7 +278,7 @@ _AS_TOLD = Table((
     (row_by_number, frozenset({"power"})), (relative_places.settle, relative_places.KINDS), (lit_cloths.settle, lit_cloths.KINDS), (others_power.settle, others_power.KINDS),
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
-_OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (left_behind, frozenset({"gap"})), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number"})), *metered_times.STEPS))
+_OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (left_behind, frozenset({"gap"})), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number", "count"})), *metered_times.STEPS))
 _BY_KINDS = Table(((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS)))
 
 

@@ -20,7 +20,7 @@ _LAST_ONE = rf"(?:the |its )?(?:back|last|rear(?:most)?|far|furthest|farthest|hi
 END_TO_END = rf"\b(?:(?:from )?{_FIRST_ONE} (?:to|till|through to) {_LAST_ONE}|between {_FIRST_ONE} and {_LAST_ONE})\b"
 """From one end of a group to the other: "first to last", "the front row and the back row"."""
 FRONT = r"\b(?:front|nearest|nearer|closest|closer (?:row|one|person)|first (?:row|rank|tier)|near (?:row|end|one|side|person)|bow)\b"
-BACK = r"\b(?:back|rear|furthest|farthest|last (?:row|rank|tier)|(?:third|fourth|fifth) row|far (?:row|end|one|side|person)|stern|hindmost)\b(?! (?:a|the light|the flash|it|up|off|to|walls?|drop|ground|curtain)\b)"
+BACK = r"\b(?:back|rear|most distant|remotest|furthest|farthest|last (?:row|rank|tier)|(?:third|fourth|fifth) row|far (?:row|end|one|side|person)|stern|hindmost)\b(?! (?:a|the light|the flash|it|up|off|to|walls?|drop|ground|curtain)\b)"
 MIDDLE = r"\b(?:middle|second row|cent(?:re|er) row)\b"
 WALL = r"\b(?:walls?|backdrops?|backgrounds?|bg|backcloth|seamless|paper(?! neg)|cyc|curtain|canvas)\b"
 PEOPLE = r"(?:her|him|them|me|you|it|us|his|their|the (?!camera|light|flash|lens|tripod)\w+|my (?!camera|light|flash|lens|tripod)\w+|a (?:sitter|subject|model))"

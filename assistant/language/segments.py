@@ -6,9 +6,11 @@ by where the light's name stands among the quantities, and nowhere else.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from assistant.language.items import Item
+from assistant.patterns import Pattern
 from assistant.records import record
 
 LIGHT_QUANTITIES = {"power_pair", "guide_number", "length", "power", "share", "count", "energy", "stops", "modifier", "length_range", "guide_number_pair"}
@@ -53,18 +55,33 @@ def is_role(item: Item) -> bool:
     return item.kind in ROLES
 
 
-def owners(segments: Sequence[Segment]) -> dict[int, str]:
+def owners(segments: Sequence[Segment], text: str = "") -> dict[int, str]:
     """Start of a quantity -> whose it is; quantities of no named light are not in it."""
     found: dict[int, str] = {}
     current, sentence = "", -1
     if ROLES.isdisjoint([i.kind for s in segments for i in s.items]):
         return found
+    spoken_of = ""
     for segment in segments:
         if segment.sentence != sentence and any(is_role(i) for i in segment.items):
             current = ""
+        if segment.sentence != sentence:
+            if spoken_of and segment.items and _goes_on_of_it(text, segment.items[0].start):
+                current = spoken_of  # "the rim is a stop over the key. It has a guide number of 30 m": the rim has
+            spoken_of = ""
+        spoken_of = spoken_of or next((i.word for n, i in enumerate(segment.items) if is_role(i) and not _is_reference(segment.items, n)), "")
         sentence = segment.sentence
         current = _own(segment.items, current, found)
     return found
+
+
+_IT_BEFORE = Pattern(r"[.;!?]\s+(?:it|its|it's)\b[^.?!]{0,20}$", re.I)
+_IT_NEXT = Pattern(r"(?:it|its|it's)\b", re.I)
+
+
+def _goes_on_of_it(text: str, start: int) -> bool:
+    """Whether a new sentence, whose first item begins there, goes on of what the one before was about."""
+    return _IT_BEFORE.search(text[max(0, start - 30) : start]) is not None or _IT_NEXT.match(text, start) is not None
 
 
 def _own(items: Sequence[Item], current: str, found: dict[int, str]) -> str:

@@ -14,8 +14,10 @@ from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.physics.flash import back_off_for_spread, distance_for_falloff, falloff_stops
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import (
+    by_reading,
     leeway,
     marks,
     other_flash,
@@ -57,7 +59,7 @@ def solve(query: Query) -> Solution | None:
     scene = scene_of(query)
     if scene is None:
         return None
-    shared = shared_error.solve(query, scene) or where_it_was.solve(query, scene)
+    shared = shared_error.solve(query, scene) or where_it_was.solve(query, scene) or share_of_light.between(query, scene)
     if shared is not None:
         return shared
     for ask in query.asks:
@@ -283,11 +285,15 @@ def _aperture(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """The reading at the other place, from the reading at one."""
     if query.has("guide_number") and scene.rows and not query.has("aperture"):
         return _by_row(query, scene)
+    if query.has("guide_number") and not query.has("aperture") and scene.far is None:
+        return _of_one_row(query, scene)
     known = query.last("aperture", "") or query.last("aperture", "key") or query.last("aperture", "ambient")
     if known is None or scene.near is None or scene.far is None or not (scene.rows or scene.moved or scene.of):
         return None
     if query.has("guide_number") or len(query.all("aperture")) > 1 or query.has("stops") or _changes_more(query):
         return None
+    if any(name == "middle row" for name, _ in scene.others) and known.sentence == next(f.sentence for f in query.all("distance") if f.of == "middle"):
+        return None  # what was read in the middle is no reading of either end
     at_near = scene.read_near(known, query.text)
     here, there = (scene.near, scene.far) if at_near else (scene.far, scene.near)
     of = scene.of or (("back row" if at_near else "front row") if scene.rows else None)
@@ -306,7 +312,8 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
     rest = [f for f in query.facts if f not in scene.used]
     found = []
     middle = next((f for f in query.all("distance") if f.of == "middle"), None)
-    places = ((middle.value, "middle row"),) if middle is not None and _MIDDLE.search(query.text) else ((scene.near, "front row"), (scene.far, "back row"))
+    far = "middle row" if scene.far_fact is not None and scene.far_fact is middle else "back row"
+    places = ((middle.value, "middle row"),) if middle is not None and _MIDDLE.search(query.text) else ((scene.near, "front row"), (scene.far, far))
     for place, of in places:
         there = Fact("distance", place, preferred_unit(query))
         one = flash.solve(query.with_facts((*rest, there)))
@@ -315,9 +322,22 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
         found.append((marks.aperture(one.answers[0].value, of), one))
     used = tuple(f for f in found[0][1].used if f in query.facts)
     assumed = found[0][1].assumed
+    if len(found) == 2 and scene.near_fact is not None and scene.far_fact is not None and (scene.near_fact.origin, scene.far_fact.origin) == ("kept", "said"):
+        return _done((found[1][0], found[0][0]), scene, *used, assumed=assumed)  # "and for the last row, at 22 feet"
     if len(found) == 1:
         return _done((found[0][0],), scene, *used, middle, assumed=assumed)
     return _done((found[0][0], found[1][0]), scene, *used, assumed=assumed, notes=("Between the two splits the difference; negative film is better served by the back row's.",))
+
+
+def _of_one_row(query: Query, scene: Scene) -> Solution | None:
+    """"guide number 50, the altos in the first row 5 m from the flash: what aperture": the one row that was placed is the subject."""
+    from assistant.solving import flash
+
+    places, one = query.all("distance"), scene.near_fact
+    if one is None or len(places) != 1 or one.of not in ("front", "back", "middle") or any(query.has(q) for q in ("gap", "stops", "relation", "length_range", "move", "count")) or _changes_more(query):
+        return None
+    found = flash.solve(query.with_facts(replace(f, of="") if f is one else f for f in query.facts))
+    return replace(found, used=tuple(one if f.start == one.start and f.quantity == "distance" else f for f in found.used)) if found is not None and found.status == "answered" else None
 
 
 _MIDDLE = Pattern(r"\b(?:what|which)\b[^?]*\b(?:middle|centre|center|second) (?:row|one)\b[^?]*\?", re.I)
@@ -366,4 +386,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, set_for_row.by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, by_reading.solve, set_for_row.by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}

@@ -201,7 +201,15 @@ def _two_lenses(query: Query, state: Setting, asks: tuple[Ask, ...], lenses: lis
 def _flash_part(query: Query, asks: tuple[Ask, ...]) -> Solution | None:
     plain = replace(query, asks=asks)
     lightless = plain.with_facts(f for f in query.facts if f.quantity not in ("focal_length", "format", "focus_distance", "camera_distance", "circle", "sharp_limit"))
+    together = query.last("focus_distance")
+    if together is not None and not query.has("distance") and _ALL_AT_ONE_PLACE.search(query.text):
+        found = flash.solve(lightless.with_facts((*lightless.facts, replace(together, quantity="distance", of="", cue=""))))
+        return replace(found, used=(*found.used, together)) if found is not None else None
     return change.solve(lightless) or flash.solve(lightless)
+
+
+_ALL_AT_ONE_PLACE = Pattern(r"\b(?:flash|light|strobe|lamp|head|gun)\b[^.?!]{0,60}\band (?:the |my )?(?:focus\w*|camera|lens)(?: and (?:the |my )?\w+)? (?:are |is |stand |being )?(?:both|each|alike|set|at|the same)\b|\b(?:focus\w*|camera|lens) and (?:the |my )?(?:flash|light|strobe|lamp|head|gun)\b[^.?!]{0,40}\b(?:both|each|are|at)\b|\b(?:flash|gun|strobe|light)(?: \w+)? on (?:the |my )?camera\b|\bon-camera (?:flash|gun|strobe|light)\b|\bfrom (?:both )?(?:the |my )?(?:flash|light|camera|lens) and (?:the |my )?(?:flash|light|camera|lens)\b", re.I)
+"""The flash stands where the lens is, or both at the place told."""
 
 
 def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution | None) -> Solution:

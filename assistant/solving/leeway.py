@@ -13,7 +13,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.lights import preferred_unit
 from assistant.solving.placing import Scene
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 from assistant.units import LENGTH, speak_length
 
 TOLERANCE = 0.5
@@ -91,7 +91,7 @@ def _as_far_as_the_lens_opens(query: Query, ask: Ask, scene: Scene, centre: floa
     return _ranged((marks.distance(near, unit, "from"), marks.distance(far, unit, "to")), scene, (told[0], ends), (), lead)
 
 
-_DEEP = Pattern(r"\bhow (?:deep|thick|far back)\b[^?]*\b(?:group|rows?|ranks?|tiers?|crowd|they|choir|crew|party|lot|bunch|team|class)\b|\bhow (?:deep|thick) (?:can|may|could)\b|\bhow many (?:feet|metres|meters) (?:deep|of depth)\b", re.I)
+_DEEP = Pattern(r"\bhow (?:deep|thick|far back)\b[^?]*\b(?:group|rows?|ranks?|tiers?|crowd|they|choir|crew|party|lot|bunch|team|class)\b|\bhow (?:deep|thick) (?:can|may|could)\b|\bhow many (?:feet|metres|meters) (?:deep|of depth)\b|\bdeepest\b|\b(?:greatest|largest|maximum) depth\b|\bhow far apart (?:can|may|could|might) (?!the (?:light|flash|lamp|head|strobe))|\bhow far behind (?:the |that )?(?:it|them|him|her|front|first|near\w*)(?: (?:row|one|rank|person))? (?:can|may|could|might)\b", re.I)
 
 
 def how_deep(query: Query, ask: Ask, scene: Scene) -> Solution | None:
@@ -116,3 +116,15 @@ def front_of(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return None
     place = distance_for_falloff(back.value, abs(said.value))
     return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit), "front row"),), used=(back, said), lead=f"{speak_length(place, preferred_unit(query, ask.unit))} from the light.", topic="falloff")
+
+
+_EVENLY = Pattern(r"\b(?:all|both|every|the) (?:of )?(?:the |my |our )?(?:rows?|ranks?|tiers?|lines?|group|choir|class|team|faces)\b", re.I)
+_FROM_THE_FRONT = Pattern(r"\b(?:from|to) (?:the |my |our )?(?:front|first|near\w*|closest)\b", re.I)
+
+
+def lacks_depth(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"how far from the front row for all the rows to be within half a stop": how deep the rows are was not said."""
+    told = [f for f in query.facts if f.quantity in ("stops", "relation", "loss")]
+    if len(told) != 1 or not scene.rows or not {f.quantity for f in query.facts} <= {"stops", "relation", "loss", "rows", "remark"} or not (_EVENLY.search(query.text) and _FROM_THE_FRONT.search(query.text)):
+        return None
+    return needs(("distance",), "I need how deep the rows are, from the front one to the back one.", tuple(told), "falloff")

@@ -224,7 +224,7 @@ _EFFECTIVE = Pattern(r"\beffective|\b(?:working|real|true)\b|\bfilm (?:really |a
 
 def _by_what_is_lost(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     """The scale at which the extension takes so many stops, or makes one f-number act as another: the root of the factor, less one."""
-    lost, marked = [f for f in query.facts if f.quantity in ("loss", "stops")], sorted(query.all("aperture"), key=lambda f: f.value)
+    lost, marked = [f for f in query.facts if f.quantity in ("loss", "stops", "filter_loss")], sorted(query.all("aperture"), key=lambda f: f.value)
     if len(lost) == 1 and not marked and lost[0].value:
         return 2 ** (abs(lost[0].value) / 2) - 1, tuple(lost)
     if len(marked) == 2 and not lost and marked[1].value > marked[0].value and _EFFECTIVE.search(query.text):
@@ -261,16 +261,21 @@ def _extension(query: Query, ask: Ask) -> Solution | None:
     if focal is None:
         return needs(("focal_length",), "I need the focal length of the lens.", topic="optics")
     value, used = magnification_of(query)
+    if value is None and (factor := query.last("factor")) is not None and factor.value > 1:
+        value, used = math.sqrt(factor.value) - 1, (factor,)
+    if value is None:
+        value, used = _by_what_is_lost(query)
     if value is None:
         return needs(("magnification",), "I need the magnification, or the distance from the lens to the subject.", (focal,), "optics")
     added, whole = focal.value * value, focal.value * (1 + value)
     order = [("extension", added), ("lens to film", whole)]
-    if any(w in query.text.lower() for w in ("draw", "bellows", "lens to film", "total", "rail", "lens-to-film")):
+    if not _EXTENSION_ITSELF.search(query.text) and any(w in query.text.lower() for w in ("draw", "bellows", "lens to film", "total", "rail", "lens-to-film")):
         order.reverse()
     return Solution(lead="Extension" if order[0][0] == "extension" else "Lens to film", answers=tuple(length("distance", v, "mm", name) for name, v in order), used=tuple(dict.fromkeys((focal, *used))), topic="optics",
                     notes=("The extension is what is added beyond the focus at infinity.",), working=("extension = focal length × magnification",))
 
 
+_EXTENSION_ITSELF = Pattern(r"\b(?:how (?:long|much|many \w+)|what)\b[^.?!]{0,24}\bextension\b(?![^.?!]*\b(?:draw|film|total|rail)\b)[^.?!]*\b(?:beyond|past|over|added|extra)\b", re.I)
 _FROM_FILM = Pattern(r"\bfrom (?:the )?film to (?:the )?\w+|\bfilm[- ]to[- ]subject\b|\bsubject[- ]to[- ]film\b|\bfrom (?:the )?\w+ to (?:the )?film\b", re.I)
 
 

@@ -312,3 +312,11 @@ def _pair_up(query: Query, names: list[str]) -> Query:
         if len(loose) == len(names):
             facts = [replace(f, of=names[loose.index(f)]) if f in loose else f for f in facts]
     return query.with_facts(facts)
+
+
+def lit_by_its_own(query: Query, subject: str) -> Query:
+    """"the wall a stop under her, from a flash of guide number 28 that is 2.5 m from the wall": that flash lights the wall, so it is the flash's own distance."""
+    guides, places = query.all("guide_number"), query.all("distance")
+    if subject not in ("", "backdrop", "background", "ambient") or subject == "ambient" and any(f.of == "ambient" and f.quantity != "relation" for f in query.facts) or len(guides) != 1 or len(places) != 1 or places[0].of != "backdrop":
+        return query
+    return query.with_facts(replace(f, of=guides[0].of) if f is places[0] else f for f in query.facts)

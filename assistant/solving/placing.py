@@ -225,7 +225,7 @@ def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
         return not query.has("stops", "gap") and not query.has("stops")
     if ask.quantity in ("distance", "factor", "power") and scene.far is None and times_as_far(query) is not None and patterns.search(r"\blight\b|\bstops\b", query.text, re.I) and patterns.search(r"fraction|share|proportion|per ?cent|how much of|what part|factor", query.text, re.I):
         return True
-    return ask.quantity == "distance" and bool(patterns.search(r"how far (?:down|under|below|over|above)\b|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
+    return ask.quantity == "distance" and bool(patterns.search(r"how far (?:down|under|below|over|above)\b|how far (?:does|do|will|would|is|are) [^?]{0,28}\b(?:under|below|beneath|behind) (?:him|her|them|it|the (?!light|flash|lamp|key)\w+|my \w+)\W*(?:$|if\b|when\b|in stops)|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
 
 
 def times_as_far(query: Query) -> float | None:

@@ -14,7 +14,7 @@ from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, marks
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
 from assistant.solving.ledger import close, line
-from assistant.solving.lights import NOT_SUBJECT, Light, lights, preferred_unit, read_alike
+from assistant.solving.lights import NOT_SUBJECT, Light, lights, lit_by_its_own, preferred_unit, read_alike
 from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution, needs
 
@@ -290,7 +290,7 @@ def _related(query: Query) -> Solution | None:
     turned = _of_the_reference(query, ask, relation) or _of_a_place(query, ask, relation)
     if turned is not None:
         return turned
-    found = lights(query, asked_unit(query))
+    found = lights(lit_by_its_own(query, subject), asked_unit(query))
     one = next((lamp for lamp in found if lamp.name == (ask.of if ask.of not in ("", "both", reference) else subject)), None) or next((lamp for lamp in found if lamp.name not in (reference,)), found[0])
     target = _reference_reading(query, found, one, reference)
     if isinstance(target, Solution):

@@ -77,7 +77,7 @@ def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     return Solution(answers=answers, used=used, lead=f"{lead[:1].upper()}{lead[1:]}.", topic="falloff")
 
 
-_RIGHT_AT = Pattern(r"\b(?:set|right|correct|exposed?|exposure|spot on|good|worked (?:it )?out|calculated)\b[^.?!\d]{0,24}\b(?:at|for) (?:(?:about|exactly|those|the (?:ones?|faces?|people|person|man|woman|girl|boy)|people|someone|somebody|whoever|faces?|at|who|is|are|sits?|stands?|standing|sitting) )*$", re.I)
+_RIGHT_AT = Pattern(r"\b(?:set|right|correct|exposed?|exposure|spot on|good|worked (?:it )?out|calculated)\b[^.?!\d]{0,24}\b(?:at|for) (?:(?:about|exactly|those|the (?:ones?|faces?|people|person|man|woman|girl|boy)|people|someone|somebody|whoever|faces?|at|who|is|are|sits?|stands?|standing|sitting) )*$|\b(?:set|meter(?:ed)?|metering|exposed?|exposing|expose|exposure|worked (?:it )?out|calculated)\b[^.?!\d]{0,40}\b(?:middle|centre|center)\b[^.?!\d]{0,16}$", re.I)
 
 
 def _set_for_a_place(query: Query) -> Solution | None:
@@ -126,15 +126,19 @@ def _asked(text: str, start: int, end: int) -> list[str]:
 def read_there(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """"f/8 for the middle row, what would the front row want": the reading of another row, where the middle one is spoken of."""
     told, read = _SET_FOR.search(query.text), query.all("aperture")
-    if told is None or len(read) != 1 or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number"):
+    if len(read) != 1 or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number"):
         return None
-    places, right = _places(query, scene), _row(told["row"] or told["named"])
-    asked = [row for row in _asked(query.text, told.start(), told.end()) if row != right and row in places]
-    if right not in places or len(asked) != 1 or "middle" not in (right, asked[0]):
+    middle = query.last("distance", "middle")
+    at_middle = middle is not None and query.last("distance", "front") is not None and query.last("distance", "back") is not None and read[0].sentence == middle.sentence and middle.start < read[0].start
+    if (told is None or not scene.rows) and not at_middle:
         return None
-    value = read[0].value * places[right] / places[asked[0]]
+    places, right = _places(query, scene), _row(told["row"] or told["named"]) if told is not None else "middle"
+    span = (told.start(), told.end()) if told is not None else (0, read[0].end)
+    asked = [row for row in _asked(query.text, *span) if row != right and row in places]
+    if right not in places or not asked or len(asked) > 1 and not at_middle or "middle" not in (right, asked[0]):
+        return None
     used = tuple(dict.fromkeys((*scene.used, *query.all("distance"), *query.all("rows"), read[0])))
-    return Solution(answers=(marks.aperture(value, f"{asked[0]} row"),), used=used, topic="falloff")
+    return Solution(answers=tuple(marks.aperture(read[0].value * places[right] / places[row], f"{row} row") for row in asked), used=used, topic="falloff")
 
 
 def at_each(query: Query, ask: Ask, scene: Scene) -> Solution | None:

@@ -9,6 +9,7 @@ from assistant.patterns import Pattern
 from assistant.physics.flash import falloff_stops
 from assistant.query import Query
 from assistant.solving import marks
+from assistant.solving.placing import Scene
 from assistant.solving.solution import Solution
 
 _FRACTION = Pattern(r"\b(?:what|which|how large a|how big a|how much of a) (?:fraction|share|part|proportion|percentage|per ?cent|portion)\b|\bhow many per ?cent\b|\bhow much of (?:the|my|its) light\b|\bby what factor\b", re.I)
@@ -17,6 +18,18 @@ _FRACTION = Pattern(r"\b(?:what|which|how large a|how big a|how much of a) (?:fr
 def asked(query: Query) -> bool:
     """Whether a share is asked, and not stops."""
     return _FRACTION.search(query.text) is not None
+
+
+_ONE_TO_OTHER = Pattern(r"\b(?:reach\w*|gets?|arriv\w*|falls?|lands?|left|remains?|com\w+)\b", re.I)
+
+
+def between(query: Query, scene: Scene) -> Solution | None:
+    """"what share of the light on the front row at 6 feet gets to the back at 9": the square of the nearer over the farther."""
+    if scene.near is None or scene.far is None or not asked(query) or not _ONE_TO_OTHER.search(query.text) or any(query.has(q) for q in ("stops", "guide_number", "aperture", "power", "loss")):
+        return None
+    near, far = sorted((scene.near, scene.far))
+    part = (near / far) ** 2
+    return Solution(answers=(Quantity("factor", part, "x"), marks.stops(falloff_stops(near, far))), used=scene.used, topic="falloff", lead=f"{part:.3g} of the light.", working=(f"({near:.4g} / {far:.4g}) squared",))
 
 
 def left(query: Query, times: float) -> Solution:

@@ -19,9 +19,11 @@ from assistant.solving.solution import Solution
 from assistant.units import speak_length
 
 _AS_MUCH = r"(?:as (?:much|far|many stops)|by as much|by the same|the same (?:number|amount)|equal(?:ly)?|just as|the same error|same number of stops)"
+_OFF = r"(?:wrong|off|out|mis-?exposed|in error|from right|from correct)"
 _SHARED = Pattern(
     rf"\bover\b[^?]*\b{_AS_MUCH}\b[^?]*\bunder\b|\bunder\b[^?]*\b{_AS_MUCH}\b[^?]*\bover\b|\b{_AS_MUCH}\b[^?]*\bover\b[^?]*\bunder\b|\b{_AS_MUCH}\b[^?]*\bunder\b[^?]*\bover\b|\bover\b[^?]*\bunder\b[^?]*\b{_AS_MUCH}\b"
-    r"|\bequally (?:wrong|off|far off|far out|far from right|bad)\b|\b(?:shar|split|divid|spread)\w* the (?:error|difference|fall[- ]?off|loss)\b|\b(?:half ?way|midway) between (?:them|the two|both)\b[^?]*\bstops\b", re.I)
+    rf"|\b{_OFF}\b[^?.]{{0,24}}\b(?:by|to) (?:exactly |just )?(?:the same|an? equal|equal|like|the very same|as much)\b|\b(?:same|equal|like) (?:amounts?|numbers? of stops|stops|fraction of a stop)?[^?.]{{0,12}}\b{_OFF}\b|\berrors?\b[^?.]{{0,30}}\b(?:same|equal(?:ly)?|shared|even(?:ly)?|split|alike|balanced)\b|\b(?:same|equal|even|balanced|shared) (?:size of )?errors?\b"
+    r"|\bequally (?:wrong|off|far off|far out|far from right|bad)\b|\b(?:shar|split|divid|spread|balanc|halv)\w* the (?:error|difference|fall[- ]?off|loss)\b|\b(?:half ?way|midway) between (?:them|the two|both)\b[^?]*\bstops\b", re.I)
 _HOW_FAR_OUT = Pattern(r"\bhow (?:many stops|much|far)\b[^?]*\b(?:over|under|out|off|wrong)\b", re.I)
 _WHERE = Pattern(r"\b(?:what|which) distance\b|\bdistance\b[^?]{0,30}\b(?:should|do|must|to)\b|\bwhere\b|\bhow far (?:away|from)\b", re.I)
 

@@ -12,7 +12,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
-from assistant.solving.lights import light_names, preferred_unit
+from assistant.solving.lights import NOT_SUBJECT, PLACES, light_names, preferred_unit
 from assistant.solving.relations import REFERENCE_FIRST, is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
@@ -89,7 +89,9 @@ def _between(query: Query) -> Solution | None:
     if not query.asks_for("stops"):
         return None
     placed = {f.of: f for f in query.all("distance") if f.of in ("key", *_SECOND)}
-    if len(placed) != 2 or not _SAME.search(query.text) or query.has("guide_number") or query.has("loss") or query.has("modifier") or query.has("aperture"):
+    if not placed:  # "flash A at 2 m, flash B, the same model, at 1 m"
+        placed = {f.of: f for f in query.all("distance") if f.of and f.of not in PLACES and f.of not in NOT_SUBJECT}
+    if len(placed) != 2 or len(query.all("distance")) != 2 or not _SAME.search(query.text) or query.has("guide_number") or query.has("loss") or query.has("modifier") or query.has("aperture"):
         return None
     strength = {who: next((f.value for f in query.all("power") if f.of in (who, "both", "")), 1.0) for who in placed}
     one, two = placed
