@@ -29,7 +29,7 @@ def _told_apart(facts: list[Fact], text: str) -> list[Fact]:
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "number" and 3 <= f.value < _SLOWEST_BARE and _RATES.search(text) or f.quantity == "distance" and f.value > 8 for f in facts):
         return facts
     out = _flash_is(facts, text)
-    for rule in (_said_twice, _of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _two_films, _loaded, _set_for, _rating):
+    for rule in (_said_twice, _of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _two_films, _loaded, _set_for, _rating, _as_if):
         out = rule(out, text)
     return out
 
@@ -239,6 +239,17 @@ def _rating(facts: list[Fact], text: str) -> list[Fact]:
     if len(rated) != 1:
         return facts
     return [_speed(f, "rated" if f is rated[0] else "film_speed") if f in speeds else f for f in facts]
+
+
+_AS_IF = Pattern(r"\b(?:as if|as though|like|pretending|thinking|believing)(?: (?:it|that|this|the film|the roll))? (?:were|was|is|had been|to be|being)(?: loaded with| rated| really)?(?: at| as)? (?:iso |asa |an? )*$", re.I)
+
+
+def _as_if(facts: list[Fact], text: str) -> list[Fact]:
+    """"I exposed 125 film as though it were 500": the film, and what it was taken for."""
+    taken = [f for f in facts if f.quantity == "number" and _may_be_speed(f) and _AS_IF.search(text[: f.start]) and not UNIT_NEXT.match(text[f.end :])]
+    if len(taken) != 1 or sum(f.quantity == "film_speed" for f in facts) != 1 or any(f.quantity == "rated" for f in facts):
+        return facts
+    return [_speed(f, "rated") if f is taken[0] else f for f in facts]
 
 
 _SET_FOR = Pattern(r"\bmeter\b[^.?!\d]{0,20}\b(?:set|stands?|is|left|dialled|dialed)\b[^.?!\d]{0,12}\b(?:to|at|on|for)\s*(?:iso |ei )*$", re.I)

@@ -113,7 +113,40 @@ def _opening(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | N
     return [Ask("aperture")] if told and _GIVES_ON.search(text) and [a.quantity for a in asks] in ([], ["film_speed"]) else None
 
 
+_END_STOP = Pattern(rf"\b{_END} (?:f-?)?stop\b(?! down)", re.I)
+_PUSH_ASKED = Pattern(r"\bhow (?:far|much|hard)\b(?: \w+){0,4} (?:push|pull)(?:ed|ing)?\b", re.I)
+
+
+def _end_stop(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"with f/16 correct, what is the widest stop I can use": an opening, and no number of stops."""
+    return [Ask("aperture")] if not asks and _END_STOP.search(text) and any(f.quantity == "aperture" for f in facts) else None
+
+
+_AND_THE_SUM = Pattern(r"\b(?:what|which (?:aperture|f-?stop|f-?number))\b[^?.!]{0,24}\b(?:they|both|the two|the pair|the lights|all|flash and \w+|\w+ and (?:the )?flash)\b[^?.!]{0,30}\b(?:together|combined|in all|in total|sum|come to|add up to)\b", re.I)
+
+
+def _and_the_sum(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"how many stops is the fill under the daylight, and what do they give together": the sum is asked for too."""
+    sum_asked, count_asked = _AND_THE_SUM.search(text), text.lower().find("how many stops")
+    if [a.quantity for a in asks] != ["stops"] or sum_asked is None or count_asked < 0 or sum(f.quantity == "aperture" for f in facts) != 2:
+        return None
+    return [*asks, Ask("aperture")] if count_asked < sum_asked.start() else [Ask("aperture"), *asks]
+
+
+_ONE_ALONE = Pattern(r"\bwhat (?:does|do|would|will|must|should) (?:the |my )?\w+(?: \w+)? (?:(?:give|read|be|meter)s? (?:alone|by itself|on its own|by themselves|on their own)|(?:alone|by itself|on its own|only) (?:give|read|be|meter))\b", re.I)
+
+
+def _alone(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"with the lamp f/11, without it f/5: what does the lamp give alone": its reading."""
+    return [Ask("aperture")] if not asks and _ONE_ALONE.search(text) and sum(f.quantity == "aperture" for f in facts) == 2 else None
+
+
+def _push(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"I expose 400 film at 1600: how far am I pushing it": stops, and no way to go."""
+    return [Ask("stops")] if sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and all(a.quantity in ("distance", "latitude") for a in asks) and _PUSH_ASKED.search(text) else None
+
+
 _RULES: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], list[Ask] | None], frozenset[str]], ...] = (
-    (_safe_span, _TOLERANCES), (_it, frozenset({"shutter", "aperture", "power", "film_speed"})), (_shutter_told, frozenset({"aperture"})),
+    (_safe_span, _TOLERANCES), (_end_stop, _TOLERANCES), (_alone, frozenset({"aperture"})), (_and_the_sum, frozenset({"aperture"})), (_push, frozenset({"film_speed", "rated"})), (_it, frozenset({"shutter", "aperture", "power", "film_speed"})), (_shutter_told, frozenset({"aperture"})),
     (_speed, frozenset({"film_speed", "rated"})), (_opening, frozenset({"film_speed"})), (_time, frozenset({"exponent"})), (_reading, frozenset({"ratio", "relation"})),
 )

@@ -12,7 +12,7 @@ from assistant.patterns import Pattern
 from assistant.physics.film import bracket_offsets
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
-from assistant.scales import speak_stops
+from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
@@ -21,7 +21,7 @@ _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
 _SIGN = Pattern(r"\b(?P<over>over|more|brighter|lighter|hotter|above|plus|up)\b|\b(?P<under>under|less|darker|dimmer|below|minus|down)\b", re.I)
-_STRAIGHT = Pattern(r"\b(?:normal|(?<=then )(?:the )?right(?: one| frame)?(?=[,;.])|on the nose|as metered|(?<!in the )exact(?! (?:order|same|sequence))|as (?:measured|found|worked out|calculated|it is|it stands|given)|the (?:measured|calculated|middle) (?:one|frame|exposure|value)|unchanged|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
+_STRAIGHT = Pattern(r"\b(?:normal|(?<=then )(?:the )?right(?: one| frame)?(?=[,;.])|on the nose|as metered|(?<!in the )exact(?! (?:order|same|sequence))|as (?:measured|found|worked out|calculated|it is|it stands|given)|the (?:measured|calculated|middle) (?:one|frame|exposure|value)|the middle(?=\W*(?:,|;|then|and|$))|unchanged|straight|spot on|dead on|correct(?: exposure)?|at the (?:metered|reading)|metered|as is|as read|right on|neutral|bang on|zero|(?<![\d.])0(?![\d.])|no change|at f)\b", re.I)
 _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:sides|ways)|plus (?:and|or|/) ?minus|over and under|under and over|\+ ?/? ?[-−]|±|above and below|up and down", re.I)
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
@@ -76,16 +76,26 @@ def solve(query: Query) -> Solution | None:
         return None
     used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
     if query.asks_for("count") or patterns.search(r"how many (?:frames|exposures|shots)", query.text, re.I):
+        through = _through(query)
+        if through is not None:
+            return through
         return Solution(answers=(marks.count(len(offsets), "frames"),), used=used, topic="bracket")
     base = _base(query)
     if base is None:
         return needs(("aperture",), "I need the setting to bracket around: the aperture, or the guide number and the distance.", used, "bracket")
     weight, make = _MAKE[base.quantity]
+    if len(offsets) > 1 and _ENDS_ONLY.search(query.text):
+        ends = sorted(base.value * 2 ** (weight * o) for o in (min(offsets), max(offsets)))
+        pair = (make(ends[0], "from"), make(ends[1], "to"))
+        return replace(_said(query, base, pair, (min(offsets), max(offsets))), lead=f"From {pair[0].set} to {pair[1].set}.", used=(*base.used, *used))
     several = len(offsets) > 1
     answers = tuple(make(base.value * 2 ** (weight * o), _name(o) if several else None) for o in offsets)
     return replace(_said(query, base, answers, offsets), used=(*base.used, *used, *(replace(f, quantity="remark") for f in named)))
 
 
+_END = r"(?:least|most|widest|smallest|largest|longest|shortest|slowest|fastest|highest|lowest|greatest|narrowest|brightest|darkest)"
+_ENDS_ONLY = Pattern(rf"\b(?:what|which|how)\b[^.?!]{{0,40}}\b(?:{_END} (?:\w+ )?(?:and|or) (?:the )?{_END}|(?:two )?(?:extremes?|outermost|outer|ends)\b)(?! frames?| first)", re.I)
+"""The two ends of a bracket are asked for, and not its frames."""
 _BETWEEN = Pattern(r"\b(?:between|from) (?:which|what)(?: two)? (?:apertures?|f-?(?:stops?|numbers?)|openings|settings|marks)\b|\b(?:what|which) (?:is the )?range of (?:apertures|f-?stops|f-?numbers)\b|\bwhich (?:two )?(?:apertures|f-?stops|f-?numbers) (?:bound|limit|are the (?:limits|ends))\b", re.I)
 
 
@@ -97,6 +107,17 @@ def _safe_between(query: Query) -> Solution | None:
     over, under = (next((abs(f.value) for f in sizes if f.cue == way), abs(sizes[-1].value) if _EITHER.search(query.text) or len(sizes) == 1 else 0.0) for way in ("more", "less"))
     ends = (marks.aperture(read[0].value * 2 ** (-over / 2), "from"), marks.aperture(read[0].value * 2 ** (under / 2), "to"))
     return Solution(answers=ends, used=(read[0], *sizes), topic="bracket", lead=f"From {ends[0].set} to {ends[1].set}.")
+
+
+def _through(query: Query) -> Solution | None:
+    """"I bracket from f/5.6 to f/11 in half stops: how many frames?": both ends are frames."""
+    span, sizes = query.last("aperture_range"), [f for f in query.facts if f.quantity in ("stops", "signed", "relation", "ev_stops")]
+    if span is None or len(sizes) != 1 or not sizes[0].value or span.value <= 0 or span.other <= 0:
+        return None
+    steps = abs(aperture_difference_stops(span.value, span.other)) / abs(sizes[0].value)
+    if abs(steps - round(steps)) > 0.02:
+        return None
+    return Solution(answers=(marks.count(round(steps) + 1, "frames"),), used=(span, sizes[0]), topic="bracket", notes=("Both ends are counted.",))
 
 
 _POPS_ASKED = Pattern(r"\b(?:how many|number of) (?:more |extra |full |such )*(?:pops|flashes|bursts)\b", re.I)

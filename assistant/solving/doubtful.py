@@ -183,7 +183,7 @@ def _makes_it_worse(said: Query, whole: Query, found: Solution) -> bool:
     """Thin frames, and the lens closed further than the f-number that was told, or the film rated faster; dense ones, and the other way."""
     first = found.answers[0]
     told = {f.value for f in whole.facts if f.quantity == first.quantity and not f.of}
-    if len(told) != 1 or not isinstance(first.value, float):
+    if len(told) != 1 or not isinstance(first.value, float) or found.topic == "bracket":
         return False
     words = said.text.lower()
     thin, dense = _CAME_OUT_THIN.search(words) is not None, _CAME_OUT_DENSE.search(words) is not None
@@ -200,7 +200,8 @@ def _two_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     if len(settings) < 2:
         return False
     places = {f.start for f in found.used}
-    idle = [f for f in settings if f.start not in places]
+    counted = {(f.quantity, f.value) for f in found.used}
+    idle = [f for f in settings if f.start not in places and (f.quantity, f.value) not in counted]
     values = {(f.quantity, f.unit if f.quantity == "count" else "", f.value) for f in idle}
     kinds = [(quantity, unit) for quantity, unit, _ in values]
     return any(kinds.count(kind) > 1 for kind in kinds)

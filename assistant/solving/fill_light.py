@@ -330,6 +330,8 @@ def _target(query: Query, light: Daylight, at: Working, said: Fact | None, room:
     """The f-number the flash must give by itself."""
     time = at.shutter or light.shutter
     if time is None and not light.relative:
+        if said is not None:  # the fill is so much under what the lens is set to, whatever time goes with it
+            return needs(("aperture",), "I need the aperture you are at, or the shutter speed that goes with this light.", light.facts + at.facts, "ambient")
         return needs(("shutter",), "I need the shutter speed, or your sync speed.", light.facts + at.facts, "ambient")
     natural = ambient.aperture(light.ev - at.loss, time or 1.0, at.film_speed)
     if light.aperture is None and at.aperture and abs(2 * math.log2(at.aperture / natural)) < _SAME:

@@ -16,7 +16,7 @@ from assistant.physics.film import exposure_index
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
-from assistant.solving import box_speed, bracket, camera, film_aged, marks, reach, reciprocity, safe_settings
+from assistant.solving import box_speed, bracket, camera, film_aged, marks, one_end, reach, reciprocity, safe_settings
 from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution, needs
@@ -37,7 +37,7 @@ def solve(query: Query) -> Solution | None:
     """A question about film, or None."""
     if query.claim:
         return claim_about_film(query)
-    found = safe_settings.solve(query) or bracket.solve(query)
+    found = safe_settings.solve(query) or one_end.solve(query) or bracket.solve(query)
     if found:
         return found
     for ask in query.asks:

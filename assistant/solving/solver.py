@@ -15,6 +15,7 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving.choices import choose
 from assistant.solving.claim_account import left_uncounted
+from assistant.solving.each_in_turn import solve as each_in_turn
 from assistant.solving.ranges import over_values
 from assistant.solving.solution import Solution, rejected
 
@@ -49,6 +50,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("loss_measures", frozenset({"stops", "factor"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
+    ("parts_of_light", frozenset({"aperture", "stops"})),
     ("readings", frozenset({"aperture", "guide_number"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number", "stops"})),
     ("how_far_out", frozenset({"stops", "aperture", "power"})),
@@ -84,7 +86,7 @@ def solve(query: Query) -> Solution | None:
     if wrong:
         return wrong
     query, used, notes = routed(query)
-    found = choose(query, _asked) or over_values(query, _asked) or _asked(query)
+    found = choose(query, _asked) or each_in_turn(query, _asked) or over_values(query, _asked) or _asked(query)
     if found is None or found.status not in ("answered", "out_of_reach"):
         return found
     return replace(found, used=found.used + used).noting(*notes) if used or notes else found

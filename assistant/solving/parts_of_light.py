@@ -1,0 +1,205 @@
+"""One light out of two, and two out of one: a lamp read on and off, a light that gives so much of another's, two that read alike.
+
+Light adds, so the squares of the f-numbers do: what the lamp gives alone is what is read with it less what is read without it.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.physics.ambient import added_light_stops
+from assistant.physics.flash import light_still_wanted, sum_of_light
+from assistant.query import Fact, Query
+from assistant.scales import aperture_difference_stops
+from assistant.solving import marks
+from assistant.solving.readings import told_of_all
+from assistant.solving.solution import Solution
+
+_BESIDE = frozenset({"aperture", "shutter", "film_speed", "stops", "relation", "power", "share", "number", "remark", "place"})
+_ADD = "The two fall on the same face, so their light adds."
+
+
+def solve(query: Query) -> Solution | None:
+    """The answer where two lights on one face are told by their sum or their share; None where they are not."""
+    if not {f.quantity for f in query.facts if f.origin == "said"} <= _BESIDE or _APART.search(query.text) or len({f.value for f in query.all("shutter")}) > 1:
+        return None
+    if query.has("number"):
+        return _share(query)  # "a third of the light"; any other number is of something else
+    return _on_and_off(query) or _rest_against_part(query) or _share(query) or _weaker(query) or _alike(query)
+
+
+_APART = Pattern(r"\b(?:other|opposite|different) (?:side|cheek|half)\b|\bratio\b", re.I)
+"""Lights that do not overlap, or are not to be summed."""
+_ADDS = r"(?:adds?|contribut\w+|lifts?|rais\w+|brightens?|gains?|gives? (?:extra|more)|push(?:es)? up)"
+_STOPS_ASKED = Pattern(r"\b(?:how (?:many|much|far)|by what)\b[^?]{0,24}\bstops?\b|\b(?:by )?how (?:much|far)\b", re.I)
+
+
+def _others(query: Query, *used: Fact) -> tuple[Fact, ...]:
+    """What stays the same for both and so does not count."""
+    return (*used, *query.all("shutter"), *query.all("film_speed"))
+
+
+# --- a lamp on and off -------------------------------------------------------------------------------
+
+_ON = Pattern(r"\b(?:(?:is|are|was|switched|turned|[a-z]+) on\b(?! (?:her|his|their|its|my|your|camera|iso|an?|the (?!meter|reading)|full|\d))|lit|burning|lighted|with the (?:\w+ )?(?:lamp|bulb|light|lantern|candle)s? (?:going|added))\b|\bon,", re.I)
+_OFF = Pattern(r"\b(?:(?:is|are|was|switch\w*|turn\w*|it|them|[a-z]+) off\b(?!-)|(?:switched|put|blown|goes|is|are|it|them) out\b|unlit|without (?:it|them|the \w+))", re.I)
+_BY_ITSELF = r"(?:alone|by (?:it|them)sel(?:f|ves)|on (?:its|their) own|only|itself|themselves)"
+_LAMP_ALONE = Pattern(rf"\b(?P<one>[a-z]+?)s? (?:(?:would|does|do|must|should|will|light) )?(?:(?:give|read|be|meter)s? )?{_BY_ITSELF}\b|\b(?:does|do) (?:the |my )?(?:\w+ )?(?P<adds>[a-z]+?)s? {_ADDS}\b", re.I)
+
+
+def _on_and_off(query: Query) -> Solution | None:
+    """"with the lamp on f/8, with it off f/5.6: what does the lamp alone give?"."""
+    read = query.all("aperture")
+    if len(read) != 2 or query.has("stops") or query.has("relation"):
+        return None
+    lit, dark = _lit_and_dark(query.text, read)
+    asked = [m for m in _LAMP_ALONE.finditer(query.text) if m.start() > max(f.end for f in read)]
+    if lit is None or dark is None or lit.value <= dark.value or not asked or not _is_switched(query.text, (asked[-1]["one"] or asked[-1]["adds"]).lower()):
+        return None
+    if asked[-1]["adds"] and _STOPS_ASKED.search(query.text):
+        return Solution(answers=(marks.stops(2 * math.log2(lit.value / dark.value)),), used=_others(query, lit, dark), topic="ambient", notes=(_ADD,))
+    alone = light_still_wanted(lit.value, dark.value)
+    if _STOPS_ASKED.search(query.text):
+        return _against(query, alone, dark, lit) if _THAN.search(query.text) else None
+    return Solution(answers=(marks.aperture(alone),), used=_others(query, lit, dark), topic="ambient", lead="Alone it reads", notes=("What is read with it, less what is read without it: the squares of the f-numbers are taken from one another.",))
+
+
+def _lit_and_dark(text: str, read: list[Fact]) -> tuple[Fact | None, Fact | None]:
+    """Which reading was taken with the lamp and which without it, by what is said before each, or else after each."""
+    one, two = read
+    ends = patterns.search(r"[.?!](?=\s|$)", text[two.end :])
+    last = two.end + ends.start() if ends else len(text)
+    for first, second in ((text[: one.start], text[one.end : two.start]), (text[one.end : two.start], text[two.end : last])):
+        signs = [(_ON.search(part) is not None, _OFF.search(part) is not None) for part in (first, second)]
+        if signs == [(True, False), (False, True)]:
+            return one, two
+        if signs == [(False, True), (True, False)]:
+            return two, one
+    return None, None
+
+
+def _is_switched(text: str, name: str) -> bool:
+    """Whether it is the lamp that was switched which is asked of, and not what was there without it."""
+    return patterns.search(rf"\b{name}s?(?: light)?,? (?:\w+ ){{0,2}}?(?:on|off|out|lit|unlit|burning|lighted|going|added)\b|\b(?:without|switch\w*|turn\w*|put|on|off|out) (?:on |off |out )?(?:the |my )?(?:\w+ )?{name}s?\b", text, re.I) is not None
+
+
+_THAN = Pattern(r"\b(?P<less>under|below|weaker|dimmer|darker)|(?:above|over|brighter|stronger|hotter)\b", re.I)
+
+
+def _against(query: Query, alone: float, part: Fact, whole: Fact) -> Solution:
+    """How far the light that was taken out of the sum lies over or under what is left."""
+    return Solution(answers=(marks.stops(2 * math.log2(alone / part.value)),), used=_others(query, whole, part), topic="ambient", notes=(f"Alone it reads f/{alone:.3g}.",))
+
+
+_SUBJECT = Pattern(rf"\bhow (?:many stops|much|far)\b[^?]{{0,24}}?\b(?:is|are|does|do|lies) (?:the |my )?(?P<one>[a-z]+)(?: light)?(?: {_BY_ITSELF})?\b[^?]{{0,24}}\b(?:above|over|brighter|stronger|under|below|weaker|darker|than)\b", re.I)
+
+
+def _rest_against_part(query: Query) -> Solution | None:
+    """"together f/8, the room alone f/4: how many stops is the flash above the room?"."""
+    read, asked = query.all("aperture"), _SUBJECT.search(query.text)
+    whole = told_of_all(query) if len(read) == 2 and asked is not None else None
+    if whole is None or asked is None or query.has("stops") or query.has("relation"):
+        return None
+    part = next(f for f in read if f is not whole)
+    clause = query.text[whole.end if whole.end < part.start else 0 : part.start].lower()
+    if part.value >= whole.value or not patterns.search(r"\b(?:alone|only|itself|own|just|without)\b", query.text[max(0, part.start - 40) : part.end + 16], re.I):
+        return None
+    of_part = asked["one"].lower() in clause
+    alone = light_still_wanted(whole.value, part.value)
+    if of_part:
+        return Solution(answers=(marks.stops(2 * math.log2(part.value / alone)),), used=_others(query, whole, part), topic="ambient", notes=(f"The other alone reads f/{alone:.3g}.",))
+    return _against(query, alone, part, whole)
+
+
+# --- so much of another's light ----------------------------------------------------------------------
+
+_PART = r"(?P<part>half|one half|a third|one third|a quarter|one quarter|a fifth|a tenth|an eighth|twice|double|three times|four times)"
+_SO_MUCH = Pattern(rf"\b(?P<one>[a-z]+)(?:'s)?(?: lights?| bulbs?| lamps?)? (?:gives?|puts?|adds?|has|have|is|are|throws?|sheds?|supplies|supply|lends?|contributes?|delivers?|brings?)(?: only| just| about)? {_PART}(?: of)?(?: (?:the|as much) (?:amount of )?light| as (?:bright|strong))(?: that| which| of| as| from)? (?:the |my )?(?P<other>[a-z]+)\b", re.I)
+_SHARES = {"half": 0.5, "third": 1 / 3, "quarter": 0.25, "fifth": 0.2, "tenth": 0.1, "eighth": 0.125, "twice": 2.0, "double": 2.0, "three times": 3.0, "four times": 4.0}
+_TOGETHER = Pattern(r"\b(?:together|both|the two|total|sum|combined|in all|the pair|add up)\b", re.I)
+_WHO_ADDS = Pattern(rf"\b(?:does|do|will|would|is) (?:the |my )?(?:light of the )?(?P<who>[a-z]+)(?: light)? (?:then |thus )?{_ADDS}|\bgain\b", re.I)
+
+
+def _share(query: Query) -> Solution | None:
+    """"the room gives half the light that the flash gives": what they read together, or what the one adds to the other."""
+    told, read = _SO_MUCH.search(query.text), query.all("aperture")
+    if told is None or len(read) > 1 or query.has("stops") or query.has("relation"):
+        return None
+    share = next(value for word, value in _SHARES.items() if word in told["part"].lower())
+    powers = tuple(f for f in query.facts if f.quantity in ("power", "share", "number") and told.start() <= f.start < told.end())
+    if any(f.quantity in ("power", "share", "number") and f not in powers for f in query.facts):
+        return None
+    one, other = told["one"].lower(), told["other"].lower()
+    if not read and _STOPS_ASKED.search(query.text):
+        who = _WHO_ADDS.search(query.text)
+        base = None if who is None else share if (who["who"] or "it").lower() in (one, "it", "they", "that", "this") else 1 / share if (who["who"] or "").lower() == other else None
+        return None if base is None else Solution(answers=(marks.stops(math.log2(1 + base)),), used=_others(query, *powers), topic="ambient", notes=(_ADD,))
+    if len(read) != 1 or not _TOGETHER.search(query.text[told.end() :]) and not _TOGETHER.search(query.text[: told.start()]):
+        return None
+    clause = patterns.search(r"[^.,;?!]*$", query.text[: read[0].start])
+    of_one, of_other = (clause is not None and name in clause.group().lower() for name in (one, other))
+    if of_one == of_other or _STOPS_ASKED.search(query.text):
+        return None
+    value = read[0].value * math.sqrt(1 + (share if of_other else 1 / share))
+    return Solution(answers=(marks.aperture(value),), used=_others(query, read[0], *powers), topic="ambient", notes=(_ADD,))
+
+
+_SIZE = r"\s*(?:weaker|dimmer|darker|fainter|below|under|less(?: bright)?|down on|behind)(?: than)? (?:the |my )?(?:main |key )?"
+_FLASH = r"(?:flash|strobe|key|speedlight|gun)\b"
+_UNDER_FLASH = Pattern(rf"{_SIZE}{_FLASH}", re.I)
+_OVER_THEM = Pattern(r"\s*(?:stronger|brighter|hotter|above|over|more)(?: than)? (?:the |my |that )?(?P<weak>[a-z]+)", re.I)
+_ADDED = Pattern(rf"\bhow (?:many stops|much)\b[^?]{{0,16}}\b(?:does|do|will|would|is|are) (?:the |my )?(?P<who>[a-z]+)(?:'s? \w+| \w+)? ?{_ADDS}", re.I)
+
+
+def _weaker(query: Query) -> Solution | None:
+    """"the bulbs are two stops weaker than my flash on the same side: how many stops do they add?", whatever the bulbs are called."""
+    asked = _ADDED.search(query.text)
+    sizes = [f for f in query.facts if f.quantity in ("stops", "relation")]
+    if asked is None or len(sizes) != 1 or query.has("aperture"):
+        return None
+    if asked["who"].lower() in ("flash", "strobe", "i", "we") or not _UNDER_FLASH.match(query.text[sizes[0].end :]) and not (_OVER_THEM.match(query.text[sizes[0].end :]) and patterns.search(_FLASH, query.text[: sizes[0].start], re.I)):
+        return None
+    return Solution(answers=(marks.stops(added_light_stops(abs(sizes[0].value))),), used=_others(query, sizes[0]), topic="ambient", notes=(_ADD, "That is how much brighter it is than with the flash alone."))
+
+
+# --- two that read alike -----------------------------------------------------------------------------
+
+_BOTH_READ = Pattern(r"\b(?:each|both|either)\b[^.?!;]{0,60}\b(?:reads?|gives?|meters?|measures?|shows?|is|are|call for|calls for|wants?)(?: at| for)? $", re.I)
+_A_FLASH = Pattern(r"\b(?:flash|strobe|fill|key|speedlight)\b", re.I)
+_OTHER_LIGHT = Pattern(r"\b(?:ambient|daylight|room|window|sun(?:light)?|sky|lamps?|bulbs?|lights|available light|existing light)\b", re.I)
+_SET = Pattern(r"\b(?:set|leave|left|keep|kept|shoot|stay|stop(?:ped)? down|close(?:d)?(?: down)?|lens|camera|use|open)\b[^.?!;\d]{0,24}$", re.I)
+_OUT = Pattern(r"\b(?:over|under|overexposed|underexposed|too (?:bright|dark|much)|out|off)\b", re.I)
+
+
+def _alike(query: Query) -> Solution | None:
+    """"flash and daylight each read f/8 and I set f/8: how far over?", "what do I set for the two?": twice the light of one."""
+    read, sizes = query.all("aperture"), [f for f in query.facts if f.quantity in ("stops", "relation")]
+    if not read or len(read) > 2 or not _BOTH_READ.search(query.text[: read[0].start]) or not _A_FLASH.search(query.text) or not _OTHER_LIGHT.search(query.text) or query.has("power"):
+        return None
+    used = _others(query, *read, *sizes)
+    if len(read) == 2:
+        if sizes or not _SET.search(query.text[read[0].end : read[1].start]) or not _OUT.search(query.text) or not _STOPS_ASKED.search(query.text):
+            return None
+        over = 1.0 + aperture_difference_stops(read[0].value, read[1].value)
+        return Solution(answers=(marks.stops(over),), used=used, topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
+    if not _TOGETHER.search(query.text) or len(sizes) > 1 or _STOPS_ASKED.search(query.text) or not query.asks_for("aperture"):
+        return None
+    wanted = _wanted(query.text, sizes[0]) if sizes else 0.0
+    if wanted is None:
+        return None
+    value = sum_of_light((read[0].value, read[0].value)) * 2.0 ** (-wanted / 2)
+    return Solution(answers=(marks.aperture(value),), used=used, topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
+
+
+_SUM_OUT = Pattern(r"\b(?:together|both|sum|total|the two|the pair|in all)\b[^.?!;]{0,40}$", re.I)
+
+
+def _wanted(text: str, size: Fact) -> float | None:
+    """Stops by which the sum is to come out over (+) or under (-); None where it is not the sum that is so."""
+    way = patterns.match(r"\s*(?:too )?(?:(?P<over>over|bright|hot|above)|under|dark|below)", text[size.end :], re.I)
+    if way is None or not _SUM_OUT.search(text[: size.start]):
+        return None
+    return abs(size.value) if way["over"] else -abs(size.value)
