@@ -328,6 +328,9 @@ _SIZE_ON_FILM = Pattern(rf"\b(?:how (?:big|large|small)|what (?:size|scale|magni
 _TIMES_LIFE = Pattern(r"\bhow many times (?:life|natural|actual)(?:[ -]?size)?\b", re.I)
 
 
+_EFFECTIVE_ASKED = Pattern(r"\b(?:what|which|how large|how small)\b[^?.,]{0,24}\b(?:effective|true|real|actual) (?:aperture|f-?(?:stop|number)|stop)\b", re.I)
+
+
 def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """Factors and effective apertures asked in words of their own."""
     kinds = {f.quantity for f in facts}
@@ -336,6 +339,8 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
     if [a.quantity for a in asks] == ["magnification"] and (factor := _AND_FACTOR.search(text)) is not None:
         return [*asks, Ask("factor", "", "x", factor.start())]
     if {a.quantity for a in asks} == {"magnification", "aperture"} and "aperture" in kinds and _EFFECTIVE.search(text) and not _TO_SET.search(text):
+        return [replace(a, of="effective") if a.quantity == "aperture" else a for a in asks]
+    if "aperture" in kinds and _EFFECTIVE_ASKED.search(text) and any(a.quantity == "aperture" for a in asks) and kinds & {"magnification", "extension"}:
         return [replace(a, of="effective") if a.quantity == "aperture" else a for a in asks]
     close = kinds & {"magnification", "extension", "object_size"}
     if not close or kinds & {"guide_number", "distance"}:

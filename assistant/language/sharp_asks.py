@@ -16,7 +16,7 @@ from assistant.query import Ask, Fact
 _N = r"(?:near(?:est|er)?|closest?|closer)"
 _F = r"(?:far(?:thest|ther)?|furthest|most distant|rear|back)"
 _SHARP = r"(?:sharp|focus|crisp|limit|depth of field|dof)"
-_ZONE = r"it|everything|(?:the )?(?:sharp\w*|focus|zone|depth)(?: (?:zone|part|bit|area|stretch|field))?"
+_ZONE = r"it|everything|(?:the )?(?:things|objects|picture|image)|(?:the )?zone of (?:sharpness|focus)|(?:the )?(?:sharp\w*|focus|zone|depth)(?: (?:zone|part|bit|area|stretch|field))?"
 _WHO = r"(?:i|he|she|they|we|it|one|people|someone|somebody|anyone|anybody|(?:the|my|a|our|his|her) (?:[a-z]+ )?[a-z]+)"
 _GO = r"(?:can|may|could|might|do|does|will|should) "
 _BLURS = r"\b(?:before|till|until|without|and not|when)\b[^?.]{0,24}\b(?:soft|blurr?\w*|fuzzy|mushy|unsharp|out of focus|out of the (?:zone|depth|focus))\b"
@@ -28,10 +28,15 @@ _RANGE = (
     r"from how (?:far|close|near|many [a-z]+)(?: [a-z]+)? to how (?:far|many)", r"\b(?:both|two) limits\b", r"from what (?:distance )?to what",
     rf"\bwhere (?:{_ZONE}) (?:starts?|begins?)\b", r"\b(?:begin\w*|start) and (?:the )?(?:end|finish) of (?:the )?(?:sharp\w*|focus|depth|zone)",
 )
-_NEAR = (rf"how (?:far|many \w+)(?: away| off| out)?(?: from (?:the |my )?\w+)? {_GO}(?:{_ZONE}|i\W+sharp\w*)[^?.]{{0,16}}\b(?:start|begin|set in)\b(?![^?]*\b(?:end|stop|finish)s?\b)", rf"where (?:does|will|do) (?:{_ZONE}) (?:first )?(?:get|become|turn|go|come) (?:sharp|crisp|in(?:to)? focus)", rf"\bhow (?:close|near)(?: in| up)? {_GO}{_WHO}\b[^?.]{{0,30}}{_BLURS}", r"\b(?:sharp|in focus|crisp) from where\b(?! to)", r"(?<!from where to )\bfrom where(?! to)\b[^?]{0,30}\b(?:sharp|crisp|in focus)", r"from how (?:many (?:metres|meters|feet|foot)|far|close|near)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", r"\bfirst (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"from (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\b{_N}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus|crisp)", r"\bnear(?:est)? (?:point|edge|end)\b")
+_BEGINS = rf"\bhow (?:far|many \w+)(?: away| off| out)?(?: (?:from|in front of|before) (?:the |my )?\w+)? (?:{_GO})(?:{_ZONE})[^?.]{{0,16}}\b(?:start|begin|set in|(?:turn|become|get|come) (?:sharp|crisp|in(?:to)? focus))\b(?![^?]*\b(?:end|stop|finish)s?\b)"
+"""How far off what is sharp begins: the near limit and nothing else, whatever "how far" asks elsewhere."""
+_HALF_HYPER = r"\bhalf (?:of )?(?:the|its|my|that) hyper[- ]?focal\b"
+_NEAR = (_BEGINS, _HALF_HYPER, rf"where (?:does|will|do) (?:{_ZONE}) (?:first )?(?:get|become|turn|go|come) (?:sharp|crisp|in(?:to)? focus)", rf"\bhow (?:close|near)(?: in| up)? {_GO}{_WHO}\b[^?.]{{0,30}}{_BLURS}", r"\b(?:sharp|in focus|crisp) from where\b(?! to)", r"(?<!from where to )\bfrom where(?! to)\b[^?]{0,30}\b(?:sharp|crisp|in focus)", r"from how (?:many (?:metres|meters|feet|foot)|far|close|near)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", r"\bfirst (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"from (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\b{_N}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", rf"\b(?:sharp|focus)[^.?]{{0,20}}\b{_N}\b", r"how (?:close|near)\b[^?]{0,60}\b(?:sharp|focus|crisp)", r"\bnear(?:est)? (?:point|edge|end)\b")
 _FAR = (r"\b(?:out|up|back|away) to (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", r"\bto (?:what|which) distance (?:is|are|does|do|will|stays?)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\bhow far(?: back| away| off| out)? {_GO}{_WHO}\b[^?.]{{0,30}}{_BLURS}", rf"where (?:does|will|do) (?:{_ZONE})[^.?]{{0,16}}\b(?:end|stop|finish|run out|leave off|(?:go|get|fall) (?:soft|off|out of focus|blurry))\b", rf"\b(?:{_ZONE}) (?:stops?|ends?|runs out) where\b", r"\blast (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"where does (?:it|the \w+|everything) (?:stop|cease|leave off)(?: being)?\b[^.?]{0,20}\b(?:sharp|focus|behind)", rf"\b{_F}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus|crisp)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
 _DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of focus", r"how much\b[^?]{0,30}\b(?:sharp|in focus)", r"(?<!from )how many (?:(?:centi|milli)?(?:metres|meters)|cm|mm|feet|inches)\b[^?]{0,30}\b(?:sharp|in focus)", r"how (?:thin|shallow|narrow)\b[^?]{0,24}\b(?:sharp|focus|zone|field)", r"how deep is (?:it|that|the sharpness) with an? \d", r"how deep\b[^?]{0,40}\b(?:sharp|focus|zone|field)", r"how thick")
-_HYPER = (r"how (?:close|near|far)\b[^?.]{0,24}\bfocus\b[^?]*\b(?:infinity|horizon|hills|mountains?|skyline|stars|far distance)\b[^?]{0,24}\b(?:sharp|in focus|crisp)", r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|horizon|mountains?|hills|skyline|stars|far distance|as far as)\b", r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
+_FAR_AWAY = r"(?:infinity|horizon|hills|mountains?|skyline|stars|far distance)"
+_FOR_INFINITY = rf"(?:how (?:close|near)|closest|nearest)\b[^?.]{{0,24}}\bfocus\b[^?]*\b{_FAR_AWAY}\b[^?]{{0,30}}\b(?:sharp|in focus|crisp)"
+_HYPER = (_FOR_INFINITY, r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|horizon|mountains?|hills|skyline|stars|far distance|as far as)\b", r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"(?:what|which) focus\b", r"what do i focus (?:at|on)",
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"(?:what|which) (?:distance|mark) (?:do|should|must|shall|to) (?:i )?set\b[^?.]{0,20}\b(?:lens|ring|scale|barrel)\b", r"set the (?:lens|ring|scale|focus\w*)\b[^?.]{0,20}\bto (?:what|which) distance", r"set the focus\?", r"\bfocus(?:ing)? distance\W*\?", r"\bfocus where\b")
@@ -96,8 +101,12 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         places["near_limit"], places["far_limit"] = at, at + 1
     if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and (_HYPERFOCAL_IS.search(lower) or _GIVEN_BEFORE.search(lower[: places["hyperfocal"]])):
         del places["hyperfocal"]
+    if _ONLY_NEAR.search(lower):
+        return [Ask("near_limit", "", "", places.get("near_limit", 0))]
     if "hyperfocal" in places:
         places.pop("focus_distance", None)
+        if _CLOSEST_FOCUS.search(lower) and {"near_limit", "far_limit"} & set(places):
+            return [Ask("hyperfocal", "", "", places["hyperfocal"])]
         if "infinity" in lower and "near" not in lower.replace("nearest", "").replace("near to infinity", ""):
             places.pop("near_limit", None)
             places.pop("far_limit", None)
@@ -112,6 +121,10 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         if {"near_limit", "far_limit"} <= set(places) and abs(places["near_limit"] - places["depth_of_field"]) < 25:
             del places["depth_of_field"]
     return sorted((Ask(q, _of(q, lower), "", at) for q, at in places.items()), key=lambda a: a.start)
+
+
+_ONLY_NEAR = Pattern(f"{_BEGINS}|{_HALF_HYPER}")
+_CLOSEST_FOCUS = Pattern(_FOR_INFINITY)
 
 
 def _is_given(match: re.Match[str], facts: Sequence[Fact]) -> bool:

@@ -306,6 +306,10 @@ def _value(fact: Fact) -> float:
     return 2.0**-fact.value if fact.quantity == "power_down" else fact.value
 
 
+_HOW_MUCH_CLOSER = Pattern(r"\b(?:how (?:many (?:feet|metres|meters|inches|centimetres)|much|far) (?:closer|nearer|further|farther|behind|beyond)\b(?! (?:can|may)\b)|by how (?:much|many \w+|far)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|come|go)\b)", re.I)
+_AND_THE_MOVE = Pattern(r"\b(?:how (?:far|close|near)|where|what distance)\b[^?]*\band (?:by )?how (?:much|far|many \w+)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|closer|nearer|further|farther)\b", re.I)
+
+
 def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], after: dict[str, float], used: list[Fact]) -> Solution:
     if ask.quantity == "count" and "aperture" in after:  # a whole number must not turn on f/11 being 11.3: counted by the marks
         after = {**after, "aperture": before["aperture"] * 2.0 ** (-aperture_difference_stops(before["aperture"], after["aperture"]) / 2)}
@@ -315,8 +319,11 @@ def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], 
     elif ask.quantity == "distance":
         unit = preferred_unit(query, ask.unit)
         quantity = marks.distance(value, unit)
-        if ask.of == "move":
-            return Solution(answers=(marks.distance(abs(value - reference), unit, "move"), quantity), used=tuple(used), topic="change",
+        moved_by = marks.distance(abs(value - reference), unit, "move")
+        if ask.of != "move" and _AND_THE_MOVE.search(query.text):
+            return Solution(answers=(quantity, moved_by), used=tuple(used), topic="change")
+        if ask.of == "move" or _HOW_MUCH_CLOSER.search(query.text):
+            return Solution(answers=(moved_by, quantity), used=tuple(used), topic="change",
                             lead=f"Move it {speak_length(abs(value - reference), unit)} {'back' if value > reference else 'nearer'}, to {speak_length(value, unit)}.")
     elif ask.quantity == "energy":
         quantity = Quantity("energy", value, "J")

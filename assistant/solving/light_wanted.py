@@ -23,7 +23,7 @@ def asked_change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     dimmer = patterns.search(r"\b(?:(?P<n>two|three|four|2|3|4) times|twice|doubly)\s+(?:as |the )?(?:dim|dark|weak|less)\w*", text)
     if dimmer:
         return -math.log2({"three": 3, "3": 3, "four": 4, "4": 4}.get(dimmer["n"] or "", 2)), tuple(query.all("times"))
-    by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halv(?:e|ing) the light|half as (?:bright|much)", -1.0),
+    by_words = next((s for words, s in ((r"quarter (?:of )?(?:the|as much) light|a quarter (?:as|of)", -2.0), (r"half (?:of )?(?:the|as much) light|halv(?:e|ing) the light|half as (?:bright|much|strong|intense)|half (?:the|its|that) (?:strength|brightness|intensity)", -1.0),
                                         (r"(?:four times|quadruple)\b", 2.0), (r"(?:twice|double|two times)\b", 1.0)) if patterns.search(words, text)), None)
     if said is None or (said.quantity == "times" and by_words is not None):
         return (by_words, tuple(query.all("power"))) if by_words is not None else None

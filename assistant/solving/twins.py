@@ -102,7 +102,12 @@ def _between(query: Query) -> Solution | None:
         asked = two if asked == one else one
     if asked in placed and query.cues & {"less", "more"}:
         return Solution(answers=(marks.stops(stops if asked == one else -stops, asked),), used=used, topic="twins", lead=f"The {asked} is {'brighter' if (stops >= 0) == (asked == one) else 'darker'}")
+    if _WEAKER.search(query.text):
+        return Solution(answers=(marks.stops(-abs(stops), two if stops >= 0 else one),), used=used, topic="twins", lead=f"The {two if stops >= 0 else one} is darker")
     return Solution(answers=(marks.stops(abs(stops), one if stops >= 0 else two),), used=used, topic="twins", lead=f"The {one if stops >= 0 else two} is brighter")
+
+
+_WEAKER = Pattern(r"\bhow (?:many stops|much|far)\b[^?]{0,12}\b(?:weaker|darker|dimmer|fainter|less|under|below)\b", re.I)
 
 
 def _the_key(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
