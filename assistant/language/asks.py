@@ -216,7 +216,7 @@ def _clause_text(text: str, start: int, end: int) -> str:
 
 _A_FRACTION = Pattern(r"\b(?:what|which) fraction (?:do|should|must|would|shall|can|will) (?:i|we) (?:then |now )?(?:set|dial|use|turn|put|need|give|go)\b", re.IGNORECASE)
 _TURNED_TO = Pattern(r"\b(?:turn|dial|knock|wind|crank|power)(?:ing)?(?: (?:it|that|this|the (?:flash|light|head|fill|strobe|gun|power)))?(?: right| back)? (?:down|up|back) to what\b(?! (?:f|aperture|f-?stop|mark on)\b)", re.IGNORECASE)
-_SHARE_OR_DEPTH = Pattern(r"\bdeepest\b|\b(?:greatest|largest|maximum) depth\b|\b(?:what|which|how large a|how big a) (?:share|part|proportion|fraction|percentage) of (?:the|its|that|my|all)\b[^?.]{0,20}\blight\b", re.IGNORECASE)
+_SHARE_OR_DEPTH = Pattern(r"\bdeepest\b|\b(?:greatest|largest|maximum) depth\b|\b(?:what|which|how large a|how big a) (?:share|part|proportion|fraction|percentage) of (?:the|its|that|my|all)\b[^?.]{0,20}\blight\b|\blight\b[^?.]*\b(?:what|which) (?:share|part|proportion|fraction|percentage) of (?:that|the light)\b", re.IGNORECASE)
 """What is asked by these words is no aperture."""
 _SHARE_ASKED = Pattern(r"(?:what|which) (?:fraction|share|part|proportion|percentage)\b", re.IGNORECASE)
 """A fraction that is dialled in is a power."""

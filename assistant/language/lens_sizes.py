@@ -40,7 +40,7 @@ def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
         out = [_draw(f, out, text) for f in out]
         lens = "focal_length" in [f.quantity for f in out]
     if (_MAGNIFIED.search(text) or _FILLS.search(text) and (lens and _HOW_FAR.search(text) or _COSTS.search(text)) or _ON_THE_GLASS.search(text) or _MEASURED_ON.search(text) and _TAKES_LIGHT.search(text) and _two_small(out)) and not any(f.quantity == "extension" for f in out):
-        return _imaged(out, text)
+        return _no_cloth(_imaged(out, text))
     return [_frame(f, text) for f in out] if _ANGLE.search(text) else out
 
 
@@ -55,6 +55,12 @@ def _full_frame(facts: list[Fact], text: str) -> list[Fact]:
     if any(f.quantity == "focal_length" for f in facts) or _LENS_TALK.search(text):
         facts = [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f.quantity == "film_speed" and f.value == 35 and _WIDTH_SAID.fullmatch(f.said.strip()) else f for f in facts]
     return [f for f in facts if not (f.quantity in ("number", "film_speed") and f.value == 35 and patterns.search(r"\b(?:full[- ]frame|film|format)\s*$", text[: f.start], re.I) and not _iso_said(f, text))]
+
+
+def _no_cloth(facts: list[Fact]) -> list[Fact]:
+    """"a butterfly 40 mm wide fills the frame": the thing that is taken, and nothing hung before the light."""
+    things = [f.start for f in facts if f.quantity == "object_size"]
+    return [f for f in facts if not (f.quantity == "modifier" and f.unit == "scrim" and any(0 <= start - f.end <= 2 for start in things))]
 
 
 def _ring(facts: list[Fact], text: str) -> list[Fact]:

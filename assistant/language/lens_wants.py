@@ -22,6 +22,7 @@ _HOLE_BEFORE = Pattern(r"\b(?:hole|iris|pupil|diaphragm|opening)\b[^.?!]{0,40}$"
 _HOLE_AFTER = Pattern(r"^[\s-]*(?:mm |wide |round )?(?:hole|iris|pupil|diaphragm|opening)\b", re.I)
 _HYPER_AFTER = Pattern(r"^\W*(?:away |off )?(?:to be|as|for|is|be|being|should be|must be)\s+(?:the|my|our|its)\s+hyper[- ]?focal\b", re.I)
 _HYPER_BEFORE = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!\d]{0,36}\b(?:at|to|of|is|be|on)\s*(?:about )?$", re.I)
+_OF_THE_HYPERFOCAL = Pattern(r" (?:of )?(?:the|its|my|that) hyper[- ]?focal\b", re.I)
 _STOP_ASKED = Pattern(r"\bstop\b|\baperture\b|\bf[- /]?(?:stop|number|what)\b|\bopening\b|\bring\b", re.I)
 
 
@@ -36,6 +37,7 @@ def measured(facts: Sequence[Fact], text: str) -> list[Fact]:
     if "magnification" in kinds and "guide_number" not in kinds:
         out = [replace(f, quantity="depth_wanted", of="", cue="", bad="") if _is_small(f) and (_DEEP_AFTER.match(text[f.end :]) or _DEEP_BEFORE.search(text[: f.start])) else f for f in out]
     if "hyperfocal" in text.lower():
+        out = [replace(f, quantity="remark", of="", cue="") if f.quantity in ("power", "number", "share", "times") and _OF_THE_HYPERFOCAL.match(text, f.end) else f for f in out]
         out = [replace(f, quantity="focus_distance", of="camera", cue="") if f.quantity in ("distance", "camera_distance") and f.unit and _HYPER_BEFORE.search(text[: f.start]) else f for f in out]
     out = _pinhole(out, text)
     lens = next((f for f in out if f.quantity == "focal_length" and _NAMED.search(f.said)), None)

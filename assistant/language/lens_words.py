@@ -396,5 +396,5 @@ def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lowe
     if not out and kinds & {"extension", "magnification"} and "aperture" in kinds and patterns.search(r"\bwhat\b[^?]*\b(?:set|use|need|shoot|stop)\b", lower):
         return [Ask("aperture", "", "", 0)]
     if {"focal_length", "magnification"} <= kinds and not kinds & {"guide_number", "distance", "aperture"} and any(a.quantity == "distance" for a in out):
-        return [Ask("subject_distance", "", next(a.unit for a in out if a.quantity == "distance"), 0)]
+        return [Ask("subject_distance", "", next(a.unit for a in out if a.quantity == "distance"), 0), *(a for a in out if a.quantity in ("factor", "stops"))]
     return out

@@ -97,8 +97,13 @@ def _time(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None
 _HOW_METERS = Pattern(r"\bhow (?:should|must|does|will|would|shall) (?:the |my )?(?:(?P<fill>fill)|(?:\w+ ){0,2}?(?:flash|light|key|head))\b[^?.]{0,16}\b(?:meter|read)\b", re.I)
 
 
+_WHAT_IT_READS = Pattern(r"\bwhat (?:does|will|would|should|must) the (?P<light>fill|key)(?: light| flash)?(?: alone| itself)? (?:read|meter|give)\b(?=[^?]*\band\b)", re.I)
+
+
 def _reading(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
     """"how should the fill flash meter by itself for a ratio of 2:1": its reading."""
+    if [a.quantity for a in asks] == ["ratio"] and (reads := _WHAT_IT_READS.search(text)) is not None and not any(f.quantity == "aperture" and f.of == reads["light"] for f in facts):
+        return [Ask("aperture", reads["light"], "", reads.start()), *asks]
     asked = _HOW_METERS.search(text) if not asks else None
     return [Ask("aperture", "fill" if asked["fill"] else "")] if asked is not None else None
 

@@ -35,7 +35,7 @@ _NEAR = (_BEGINS, _HALF_HYPER, rf"where (?:does|will|do) (?:{_ZONE}) (?:first )?
 _FAR = (r"\b(?:out|up|back|away) to (?:what|which) (?:distance|point|place)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", r"\bto (?:what|which) distance (?:is|are|does|do|will|stays?)\b[^?]{0,40}\b(?:sharp|crisp|in focus)", rf"\bhow far(?: back| away| off| out)? {_GO}{_WHO}\b[^?.]{{0,30}}{_BLURS}", rf"where (?:does|will|do) (?:{_ZONE})[^.?]{{0,16}}\b(?:end|stop|finish|run out|leave off|(?:go|get|fall) (?:soft|off|out of focus|blurry))\b", rf"\b(?:{_ZONE}) (?:stops?|ends?|runs out) where\b", r"\blast (?:thing|point|bit|row|person|metre|foot)\b[^?.]{0,40}\b(?:sharp|in focus)", r"where does (?:it|the \w+|everything) (?:stop|cease|leave off)(?: being)?\b[^.?]{0,20}\b(?:sharp|focus|behind)", rf"\b{_F}\b(?: (?!and\b|both\b)[a-z']+){{0,6}} (?:in )?{_SHARP}", r"how far\b[^?]{0,60}\b(?:sharp|in focus|crisp)", r"\b(?:sharp|focus)[^.?]{0,20}\b(?:farthest|furthest)\b", r"\bfar(?:thest)? (?:point|edge|end)\b")
 _DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of focus", r"how much\b[^?]{0,30}\b(?:sharp|in focus)", r"(?<!from )how many (?:(?:centi|milli)?(?:metres|meters)|cm|mm|feet|inches)\b[^?]{0,30}\b(?:sharp|in focus)", r"how (?:thin|shallow|narrow)\b[^?]{0,24}\b(?:sharp|focus|zone|field)", r"how deep is (?:it|that|the sharpness) with an? \d", r"how deep\b[^?]{0,40}\b(?:sharp|focus|zone|field)", r"how thick")
 _FAR_AWAY = r"(?:infinity|horizon|hills|mountains?|skyline|stars|far distance)"
-_FOR_INFINITY = rf"(?:how (?:close|near)|closest|nearest)\b[^?.]{{0,24}}\bfocus\b[^?]*\b{_FAR_AWAY}\b[^?]{{0,30}}\b(?:sharp|in focus|crisp)"
+_FOR_INFINITY = rf"(?:how (?:close|near)|closest|nearest|(?:smallest|shortest|least) distance)\b[^?.]{{0,24}}\bfocus\b[^?]*\b{_FAR_AWAY}\b[^?]{{0,30}}\b(?:sharp|in focus|crisp)"
 _HYPER = (_FOR_INFINITY, r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|horizon|mountains?|hills|skyline|stars|far distance|as far as)\b", r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
           r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"(?:what|which) focus\b", r"what do i focus (?:at|on)",
@@ -94,6 +94,10 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         for match in pattern.finditer(lower):
             if name not in places and not _is_given(match, facts) and not is_refused(lower, match.start(), match.end()) and not (name == "depth_of_field" and is_reason(lower, match.start(), match.end())):
                 places[name] = match.start()
+    if "hyperfocal" in places and _CLOSEST_FOCUS.search(lower):
+        return [Ask("hyperfocal", "", "", places["hyperfocal"])]
+    if _ONLY_NEAR.search(lower):
+        return [Ask("near_limit", "", "", places.get("near_limit", 0))]
     if "range" in places and len({"near_limit", "far_limit"} & set(places)) == 1 and not _BOTH_ENDS.search(lower):
         del places["range"]  # "far limit of what's sharp?"
     if "range" in places:
@@ -101,12 +105,8 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         places["near_limit"], places["far_limit"] = at, at + 1
     if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and (_HYPERFOCAL_IS.search(lower) or _GIVEN_BEFORE.search(lower[: places["hyperfocal"]])):
         del places["hyperfocal"]
-    if _ONLY_NEAR.search(lower):
-        return [Ask("near_limit", "", "", places.get("near_limit", 0))]
     if "hyperfocal" in places:
         places.pop("focus_distance", None)
-        if _CLOSEST_FOCUS.search(lower) and {"near_limit", "far_limit"} & set(places):
-            return [Ask("hyperfocal", "", "", places["hyperfocal"])]
         if "infinity" in lower and "near" not in lower.replace("nearest", "").replace("near to infinity", ""):
             places.pop("near_limit", None)
             places.pop("far_limit", None)

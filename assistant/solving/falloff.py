@@ -347,10 +347,13 @@ def _changes_more(query: Query) -> bool:
     return any(len(query.all(q)) > 1 for q in ("film_speed", "power", "energy"))
 
 
+_POWER_FOR_ROW = Pattern(r"\b(?:what|which) power\b[^?]*\bfor (?:the |my )?(?:front|first|back|last|rear|near\w*|far\w*)(?: row| one| rank)?\b", re.I)
+
+
 def _power_moved(query: Query, scene: Scene) -> Solution | None:
     """The power for the same exposure at another distance, from one that was right."""
     powers = query.all("power")
-    if len(powers) != 1 or scene.near is None or scene.far is None or scene.rows or scene.of or query.has("stops") or query.has("aperture") or query.has("guide_number") or query.has("relation"):
+    if len(powers) != 1 or scene.near is None or scene.far is None or scene.rows and not _POWER_FOR_ROW.search(query.text) or scene.of or query.has("stops") or query.has("aperture") or query.has("guide_number") or query.has("relation"):
         return None
     known_near = scene.moved or scene.read_near(powers[0], query.text)
     here, there = (scene.near, scene.far) if known_near else (scene.far, scene.near)

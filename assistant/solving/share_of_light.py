@@ -20,7 +20,7 @@ def asked(query: Query) -> bool:
     return _FRACTION.search(query.text) is not None
 
 
-_ONE_TO_OTHER = Pattern(r"\b(?:reach\w*|gets?|arriv\w*|falls?|lands?|left|remains?|com\w+)\b", re.I)
+_ONE_TO_OTHER = Pattern(r"\b(?:reach\w*|gets?|arriv\w*|falls?|lands?|left|remains?|com\w+)\b|\bof that\b", re.I)
 
 
 def between(query: Query, scene: Scene) -> Solution | None:
