@@ -16,6 +16,7 @@ from assistant.query import Query
 from assistant.records import replace
 from assistant.turn import Turn
 from assistant.turns import take_turn
+from assistant.two_asked import both, halves
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -40,12 +41,23 @@ _TOO_FAR = "too great or too near to nothing"
 def answered(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:
     """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
     said = marked(plainly(patterns.at_hand(as_read(text)), tables.lexicon))
+    parts = halves(said)
+    before = replace(talk, cautioned=set(talk.cautioned)) if parts is not None else talk
     found = _in_reach(tables, talk, keeper, said)
+    if parts is not None:
+        found = both(found, parts, lambda half: read(patterns.at_hand(half), tables, talk.kit.names), lambda half: _by_itself(tables, before, half))
     if found.heard != text:  # read in part, or in the words of the question that stands
         found = replace(found, heard=text)
     if len(text) > LONGEST_LETTERS:
         found = replace(found, reply=f"{found.reply} {_CUT}")
     return found if found.reply.isprintable() else replace(found, reply=_shown(found.reply))
+
+
+def _by_itself(tables: Tables, talk: Conversation, text: str) -> Answer:
+    """The answer to one half of a question, which the conversation and the kit do not remember."""
+    from assistant.memory.keeping import Keeper
+
+    return _in_reach(tables, replace(talk, past=list(talk.past), before=list(talk.before)), Keeper(None), text)
 
 
 def _in_reach(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
+from assistant.solving.taken_off import LAYERS_GONE
 
 _SHEET = r"(?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|handkerchief|diffuser|cloth|tissue|gel|frost|muslin|filter)"
 LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|polari[sz]ers|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
@@ -34,13 +35,24 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     if match is None:
         return facts
     there = _MANY.get(match["many"].lower(), 2)
-    many = 1 if _ONE_OFF.search(text, max(0, match.start() - 24)) else there  # what one takes, where only one comes off
+    many = _that_change(facts, text, match, there)
     first = _first_told(facts, match, text)
     out = [f for f in facts if not (f.quantity in _COUNTED and match.start() <= f.start < match.end())]
     out.append(Fact("rows", float(there), "layers", start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
     told = next((f for f in facts if f.quantity in ("loss", "stops", "filter_loss")), None)
     first = told if told is not None and _EVERY_BEFORE.search(text[: told.start]) else first
     return [_times(f, many) if f.quantity in LOST and not SUM_OF.match(text[f.end :]) and (f == first or _EACH_AFTER.match(text[f.end :])) else f for f in out]
+
+
+def _that_change(facts: Sequence[Fact], text: str, match: re.Match[str], there: int) -> int:
+    """How many of them count: all, or of a reading taken through all those that come off, or of a guide number those that stay."""
+    gone = LAYERS_GONE.search(text, max(0, match.start() - 24))
+    if gone is None or gone.start() < match.start() and gone["gone"] is None:
+        return 1 if _ONE_OFF.search(text, max(0, match.start() - 24)) else there
+    off = _NUMBERS[gone["gone"].lower()] if gone["gone"] else there - _NUMBERS[(gone["left"] or gone["kept"]).lower()]
+    if not 0 < off < there:
+        return there
+    return there - off if any(f.quantity == "guide_number" for f in facts) else off
 
 
 _NUMBERS = {"a": 1, "one": 1, "single": 1, "double": 2, "each": 1, "every": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}

@@ -24,7 +24,7 @@ from assistant.solving.change import in_time, metered_first
 from assistant.solving.ledger import WEIGHT
 from assistant.solving.lights import guide_in_metres, preferred_unit
 from assistant.solving.solution import Solution
-from assistant.solving.worn import AFTER, worn
+from assistant.solving.worn import AFTER, BOTH, worn
 
 ASKED = frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})
 _SETTINGS = ("distance", "power", "energy", "film_speed", "count", "aperture", "magnification", "extension", "t_number")
@@ -216,6 +216,8 @@ def _changes(query: Query, ask: Ask) -> list[Change] | None:
     if hung is None:
         return None
     for one in hung:
+        if one.when == BOTH:
+            continue
         name = f"{_plain((one.thing or one.loss).said)} {'on' if one.when == AFTER else 'off'}"
         out.append(Change(name, -one.loss.value if one.when == AFTER else one.loss.value, (one.loss,)))
     return out

@@ -269,8 +269,8 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed"), *query.all("power")), assumed=typical, topic="losses", notes=(note,))
 
 
-_GONE_BEFORE = Pattern(r"\b(?:without|remov\w*|los(?:e|ing)|ditch\w*|drop\w*|(?:take|taking|took|taken|pull\w*|leav\w*|left)(?: off| out)?)(?: just| only)?(?: the| my| that| its)? *$", re.I)
-_GONE_AFTER = Pattern(r" *(?:is |was |comes |came |now )*(?:off|gone|removed|taken off|left out)\b", re.I)
+_GONE_BEFORE = Pattern(r"\b(?:without|remov\w*|los(?:e|ing)|ditch\w*|drop\w*|(?:take|taking|took|taken|pull\w*)(?: off| out)?|(?:leav\w*|left) (?:off|out))(?: just| only)?(?: the| my| that| its)? *$", re.I)
+_GONE_AFTER = Pattern(r" *(?:is |was |comes |came |now )*(?:off|gone|removed|taken off|left (?:out|off)|out(?=[,.;?!]))\b", re.I)
 
 
 def _gone_of(query: Query, said: Sequence[Fact], known: Fact) -> list[Fact]:

@@ -147,6 +147,25 @@ def _against_another(query: Query, ask: Ask) -> Solution | None:
 _IN_TIME = Pattern(r"\b(?:last time|before|first|earlier|yesterday|last night|this time|now|then|today|tonight|next|to|after that|second|only|lost count)\b", re.I)
 
 
+_PART = Pattern(r"\b(?:(?P<half>halv\w+|half (?:as many|(?:of )?(?:the|that|those|my)(?: number of)?))|(?P<twice>doubl\w+|twice (?:as many|the|that)(?: number of)?))\b[^.?!;,\d]{0,16}\bpops\b", re.I)
+_ASKS = Pattern(r"\b(?:what|which|where|how)\b", re.I)
+
+
+def _of_fewer(query: Query, ask: Ask) -> Solution | None:
+    """"eight pops gave f/16, what would one have given?": the f-number goes with the square root of their number."""
+    told, read = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS], query.all("aperture")
+    if len(read) != 1 or read[0].cue == "want" or not told or {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "aperture", "remark", "place"} or any(f.origin != "said" for f in query.facts):
+        return None
+    base, part = told[0], _PART.search(query.text)
+    asked = told[1].value if len(told) == 2 else base.value * (2.0 if part["twice"] else 0.5) if part is not None and len(told) == 1 else 0.0
+    last = told[1].start if len(told) == 2 else part.start() if part is not None else 0
+    if not asked or base.value <= 1 or _ASKS.search(query.text, read[0].end) is None or last < max(read[0].end, base.end):
+        return None
+    gained = math.log2(asked / base.value)
+    answers = (marks.aperture(read[0].value * math.sqrt(asked / base.value)), Quantity("stops", gained, "stops"))
+    return Solution(answers=answers, used=query.facts, topic="time", working=(f"{asked:g} pops to {base.value:g}: {gained:+.3g} stops",), notes=("The light of the pops adds; anything that moves between them will show.",))
+
+
 # --- equal exposures that add up --------------------------------------------------------------------
 
 _EQUAL = Pattern(r"\s*(?:(?:equal|identical|like|even|separate|equally long|matching) )+(?:exposures?|pops|flashes|bursts|hits|shots)\b|\s*(?:exposures?|pops|flashes|bursts)(?: all)? (?:alike|of (?:the )?(?:same|equal) (?:size|length|amount)|the same)\b", re.I)
@@ -170,7 +189,7 @@ def _each_under(query: Query, ask: Ask) -> Solution | None:
 
 
 _RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
-    "aperture": (_mixed,),
+    "aperture": (_mixed, _of_fewer),
     "stops": (_mixed, _against_another, _each_under),
 }
 

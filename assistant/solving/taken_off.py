@@ -14,7 +14,7 @@ WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.
 
 _ON_IT = Pattern(r"\b(?:with|through|behind|under) (?!\w+ (?:taking|losing|costing|eating)\b)(?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
 _PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed|ing)|hang(?:ing)?|hung|fit(?:ted|ting)?|screw(?:ed|ing)?|slap(?:ped)?|stick(?:ing)?|stuck|mount(?:ed|ing)?|want|need|must (?:put|use))\b[^.?!]{0,40}\b(?:on|over|up|in front|onto|a|an|the|my)\b", re.I)
-_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\b(?:pull(?:ing|ed)?|strip(?:ping|ped)?|peel(?:ing|ed)?|bin(?:ning|ned)?|ditch(?:ing|ed)?|rip(?:ping|ped)?|drop(?:ping|ped)?) (?:the|my|that|its) (?:(?:front|inner|outer|second|white) )?(?:cloth|silk|gel|grid|diffuser|diffusion|scrim|net|baffle|filter|dome|cap|sock|nd|polari[sz]er)\b(?! (?:on|in|over|onto|into)\b)|\bremov\w+|\boff the lens\b|\bin front(?: of (?:it|that|the \w+))?\W*$|^\W*(?:the |my )?\w+ off\b", re.I)
+_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\b(?:pull(?:ing|ed)?|strip(?:ping|ped)?|peel(?:ing|ed)?|bin(?:ning|ned)?|ditch(?:ing|ed)?|rip(?:ping|ped)?|drop(?:ping|ped)?) (?:the|my|that|its) (?:(?:front|inner|outer|second|white) )?(?:cloth|silk|gel|grid|diffuser|diffusion|scrim|net|baffle|filter|dome|cap|sock|nd|polari[sz]er)\b(?! (?:on|in|over|onto|into)\b)|\bremov\w+|\b(?:take|taking|took|taken|pull\w*|com(?:e|es|ing)|came)\b(?: [\w./-]+){0,5}? (?:silk|scrim|net|cloth|diffuser|diffusion|panel|gel|muslin|sheet|frost|flag|brolly|umbrella|box|softbox)(?: [a-z]+)? (?:down|away|out of the way)\b|\boff the lens\b|\bin front(?: of (?:it|that|the \w+))?\W*$|^\W*(?:the |my )?\w+ off\b", re.I)
 
 
 def is_taken_off(text: str, known: Fact) -> bool:
@@ -34,7 +34,10 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return _OFF_IT.search(turned["wanted"]) is not None and not _ON_IT.search(turned["wanted"])  # "what goes with it if bare it is f/11"
     own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
     own = own if _MARKED.search(text) and (len(beside) <= 2 * _BESIDE or _MARKED.search(beside.rstrip(" .?!"))) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
-    if _OFF_IT.search(wanted):
+    before = _BEFORE_IT.search(text, asked[0], asked[1])
+    if before is not None and not before.start() <= known.start < before.end():
+        return before["on"] is not None
+    if _OFF_IT.search(wanted) or (gone := LAYERS_GONE.search(text)) is not None and gone.end() > known.end:
         return True
     if _ON_IT.search(wanted):
         return False
@@ -49,6 +52,14 @@ def is_taken_off(text: str, known: Fact) -> bool:
 
 _ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
 """The case that is asked, before the one that is told."""
+_BEFORE_IT = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,\d]{0,60}\bbefore (?:(?:i|we|you|they|the|my|that|it|\w+) ){1,4}?(?:(?P<on>put|hung|hang|add(?:ed)?|fit(?:ted)?|clip(?:ped)?|tap(?:e|ed)|screwed|stretched|draped|slipped|went (?:on|up)|goes (?:on|up))|(?:took|pulled|removed|stripped|peeled|came (?:off|down)|take|comes off))\b", re.I)
+"""The state that is asked of is the one before something was put in the light, or taken out of it."""
+_A_LAYER = r"(?:layers?|sheets?|thickness(?:es)?|folds?|pl(?:y|ies)|of (?:them|these|those|the \w+)|silks?|scrims?|nets?|cloths?|gels?|diffusers?|pieces?)"
+LAYERS_GONE = Pattern(
+    rf"\b(?:tak\w*|took|peel\w*|pull\w*|strip\w*|whip\w*|remov\w*) (?:off |away |down )?(?P<gone>one|two|three|a)(?: {_A_LAYER})(?: (?:off|away|down))?\b"
+    rf"|\b(?:tak\w*|took|peel\w*|pull\w*|strip\w*|whip\w*|cut\w*|go(?:es|ing)?|am|come)\b(?: (?:it|them|that|this|the \w+))? ?(?:back |down )+to (?:just |only )?(?:a )?(?P<left>single|one|two|three)\b(?: {_A_LAYER})?(?! (?:stops?|thirds?|and)\b)"
+    rf"|\bleav(?:e|es|ing) (?:just |only )?(?:a )?(?P<kept>single|one|two|three)\b(?: {_A_LAYER})?(?: (?:on|up|there)\b|(?=[,.;?!]))", re.I)
+"""Of several alike, so many come off or stay: "I strip it back to a single layer"."""
 _ADDED_THEN = Pattern(r"\b(?:i|we|you|somebody|someone|he|she|to|now|then|and)(?: want to| have to| now| then| also)? (?:put|add|screw|clip|tape|hang|fit|slip|slide|stretch|mount|stick|drape|fix|pull)\w*(?: on| up| over)? (?:a|an|another|some|on an?|in an?|over an?)\b(?! away)|\b(?:a|an|another|some)(?: [\w-]+){1,4} (?:goes|go|is put|is screwed|is added|is fitted|comes) (?:on|over|onto|in front|up)\b", re.I)
 """Something else that is put in the way after the value was found."""
 _READ_THROUGH = Pattern(r"\b(?:with|through|behind) (?:it|that|(?:the|my|that|its|both) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)

@@ -21,7 +21,7 @@ _PUT_ON = Pattern(r"\b(?:add(?:s|ed|ing)?|put(?:s|ting)?(?: on| up)?|screw(?:s|e
 _WITH_IT = Pattern(r"\W*(?:and|plus|with|under|over|behind)(?: also| then)?(?: (?:an?|the|my|its))? ", re.I)
 """Between two things that go on or come off together."""
 _TAKEN_OFF = Pattern(r"\b(?:(?:take|takes|taking|took|pull(?:s|ed|ing)?|peel(?:s|ed|ing)?|whip(?:s|ped|ping)?|strip(?:s|ped|ping)?|unscrew(?:s|ed|ing)?)(?: off| away)?|remov(?:e|es|ed|ing)|without|ditch(?:ed|ing)?|los(?:e|ing)|drop(?:ped|ping)?|swap(?:ped|ping)? out)(?: (?:the|my|that|this|its))?(?: [\w-]+)? ?$", re.I)
-_OFF = Pattern(r" (?:is |was |comes |came |has |have |had |since |now |come |been |taken |pulled |gets )*(?:off|away|removed|gone)\b(?! (?:the|my|it|a|camera|axis|centre)\b)", re.I)
+_OFF = Pattern(r" (?:is |was |comes |came |has |have |had |since |now |come |been |taken |pulled |gets )*(?:off|away|removed|gone|down(?= (?:from|again|now|off)\b|[.,;?!]))\b(?! (?:the|my|it|a|camera|axis|centre)\b)", re.I)
 _ON = Pattern(r" (?:is |was |goes |went |gets |got |has |have |been |gone |now |stays |since |slipped |put |clipped |hung |screwed |fitted |mounted |taped |stuck )*(?:on|up|fitted|added|mounted|in front|over it)\b(?! (?:my|a|the (?!lamp|head|flash|light|lens|gun|strobe|bulb))\b)", re.I)
 _IT_OFF = Pattern(r"\b(?:tak(?:e|en|ing)|took|pull\w*|peel\w*|whip\w*|strip\w*|unscrew\w*|slip\w*|lift\w*|com(?:e|es|ing)|came|is|was|goes) (?:it |that |this |them )?(?:back )?(?:off|away)\b|\b(?:it|that|which|they) (?:has |have |had |is |was |are |since |now |come |came |comes |been |taken )*(?:off|away|gone|removed)\b|\b(?:remov\w+|ditch\w*|unscrew\w*|dropp\w+) (?:it|that|them)\b", re.I)
 _IT_ON = Pattern(r"\b(?:put|hung|hang\w*|clip\w*|screw\w*|slip\w*|fit\w*|tap\w*|mount\w*|stick|stuck) (?:it|that|this|them) (?:back )?(?:on|up|over)\b|\b(?:it|that|they) (?:goes|go|went|is|gets|has gone) (?:back )?on\b", re.I)
@@ -47,7 +47,7 @@ class Worn:
 
 def worn(query: Query) -> list[Worn] | None:
     """Everything in the way whose loss was told; None where it is not plain when each was on."""
-    losses = [f for f in query.facts if f.quantity in ("loss", "filter_loss") or f.quantity == "nd" and f.unit == "stops"]
+    losses = [f for f in query.facts if f.quantity in ("loss", "filter_loss") or f.quantity == "nd"]
     things = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     bare = any(f.unit == "BARE" for f in query.all("camera_filter"))
     found = _each_once([Worn(loss, "", _of_what(loss, things, losses, query.text)) for loss in losses], query.text)
@@ -96,10 +96,11 @@ def _names(unit: str, things: Sequence[Fact]) -> list[Fact]:
 
 
 def _swapped(found: Sequence[Worn], things: Sequence[Fact], text: str) -> dict[Fact, bool]:
-    """Of two things that change places, each one's loss, and whether it is the one that goes."""
-    owners = {w.thing.unit: w.loss for w in found if w.thing is not None}
+    """Of two things that change places, each one's loss, and whether it is the one that goes; a grey filter is a thing and its own loss."""
+    owners = {_key(w.thing): w.loss for w in found if w.thing is not None} | {_key(w.loss): w.loss for w in found if w.loss.quantity == "nd"}
+    things = sorted((*things, *(w.loss for w in found if w.loss.quantity == "nd")), key=lambda f: f.start)
     for one, other in zip(things, things[1:], strict=False):
-        if one.unit == other.unit or one.unit not in owners and other.unit not in owners:
+        if _key(one) == _key(other) or _key(one) not in owners and _key(other) not in owners:
             continue
         between = text[one.end : other.start]
         for w in found:
@@ -108,8 +109,13 @@ def _swapped(found: Sequence[Worn], things: Sequence[Fact], text: str) -> dict[F
         goes = one if _FOR.fullmatch(between) and _SWAPS.search(text[max(0, one.start - 60) : one.start]) else other if _RATHER_THAN.fullmatch(between) else None
         if goes is not None:
             comes = other if goes is one else one
-            return {owners[t.unit]: t is goes for t in (goes, comes) if t.unit in owners}
+            return {owners[_key(t)]: t is goes for t in (goes, comes) if _key(t) in owners}
     return {}
+
+
+def _key(thing: Fact) -> tuple[str, int]:
+    """What tells two things apart: their kind, and of grey filters the place where each was named."""
+    return (thing.unit, -1) if thing.quantity != "nd" else ("nd", thing.start)
 
 
 def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
@@ -117,6 +123,8 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
     text = query.text
     said = _names(one.thing.unit, things) if one.thing is not None else [one.loss]
     named = one.thing is not None or one.loss.quantity != "loss"
+    if any(_LEFT_ON.search(text[max(0, f.start - 40) : f.start]) or _STAYS_ON.match(_behind(f, one.loss, text)) for f in said):
+        return BOTH
     off = any(named and _TAKEN_OFF.search(text[max(0, f.start - 40) : f.start]) or _OFF.match(_behind(f, one.loss, text)) for f in said)
     on = any(_PUT_ON.search(text[max(0, f.start - 50) : f.start]) or _ON.match(_behind(f, one.loss, text)) for f in said)
     if not (off or on) and len([t for t in things if t.unit != (one.thing.unit if one.thing else "")]) == 0 and one.thing is not None:
@@ -128,6 +136,11 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
     if on or bare:
         return AFTER
     return ""
+
+
+_LEFT_ON = Pattern(r"\b(?:leav(?:e|es|ing)|left|keep(?:s|ing)?|kept)(?: just| only)?(?: (?:the|my|that|its))?(?: [\w-]+)? $", re.I)
+_STAYS_ON = Pattern(r" (?:stays?|stayed|remains?|remained|stayed|staying|left|still) (?:on|up|in place|where (?:it|they) (?:is|are))\b|[ ,]*left (?:on|up|in place)\b", re.I)
+"""What is on before and after, and changes nothing."""
 
 
 def _behind(thing: Fact, loss: Fact, text: str) -> str:

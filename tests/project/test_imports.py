@@ -21,7 +21,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("faces",),
     ("assistant",),
     ("answering",),
-    ("turns",),
+    ("turns", "two_asked"),
     ("kit_turns", "told_turns", "log_turns", "which_turns", "way_turns", "safety_turns", "teach_turns"),
     ("turn",),
     ("memory",),
