@@ -163,12 +163,20 @@ def _and_part(pieces: list[Raw], place: int, stop: int, number: Number) -> tuple
     if text_at(pieces, stop) in ("and", "n", "&") and kind_at(pieces, stop) in ("word", "mark"):
         part, end = _part_words(pieces, stop + 1)
         unit = text_at(pieces, stop + 1) not in ("a", "an", "one") and text_at(pieces, end) in ("life", "lifesize", "pop", "output")
+        if part is not None and part < 1 and _hyphened(pieces, end):
+            return made("NUM", pieces, place, stop, number)  # "takes 1 and a half-orange gel"
         if part is not None and part < 1 and not unit and text_at(pieces, end) not in ("power", "stop", "stops", "of"):
             whole = Number(number.value + part, whole=number.value, part=part, spoken=True)
             return made("NUM", pieces, place, end, whole)
         if part is not None and part < 1 and text_at(pieces, end) in ("stops", "stop"):
             return made("NUM", pieces, place, end, Number(number.value + part, whole=number.value, part=part, spoken=True))
     return made("NUM", pieces, place, stop, number)
+
+
+def _hyphened(pieces: list[Raw], end: int) -> bool:
+    """Whether a part is the beginning of a word: of "a half-orange", and not of "a half-stop"."""
+    joined = end + 1 < len(pieces) and pieces[end].text == "-" and pieces[end].start == pieces[end - 1].end and pieces[end].end == pieces[end + 1].start
+    return joined and kind_at(pieces, end + 1) == "word" and text_at(pieces, end + 1) not in ("stop", "stops", "stopped")
 
 
 def _part_words(pieces: list[Raw], place: int) -> tuple[float | None, int]:

@@ -91,13 +91,13 @@ def _ones_own(facts: list[Fact], text: str) -> list[Fact]:
 # --- stops beside a modifier or a filter -----------------------------------------------------------
 
 _BETWEEN = Pattern(rf"[\s,(:–-]*(?:(?:in|on|over|inside|which|front|both|cloths?|layers?|its?|the|head|lens|lamp|of|them|that|that's|thats|this|which|i|we|found|make|made|reckoned|it|is|was|'s|call|say|about|around|roughly|maybe|just|only|another|an?|further|extra|additional|tested|measured|at|worth|for|and|goes|going|adds?|adding|eats|{LOSING})[\s,(:–-]*)*", re.I)
-_ENDS = Pattern(r"\s*(?:whole|full|for the (?:pair|lot|two)|all told|more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all)\b)", re.I)
+_ENDS = Pattern(r"\s*(?:whole|full|for the (?:pair|lot|two)|all told|more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all|are|is)\b)", re.I)
 _LETTERS_APART = 70
 
 
 def _told_of(fact: Fact, facts: Sequence[Fact], counted: Sequence[Fact], text: str) -> Fact:
     """"the silk (one and a third)", "a honeycomb in it, one and a third more", "half cto another half"."""
-    if not _may_be_stops(fact) or not (any(f is not fact for f in counted) or fact.quantity in ("number", "aperture") and (_OF_LOSS.search(text) or _is_in_thirds(fact))):
+    if not _may_be_stops(fact) or not (any(f is not fact for f in counted) or fact.quantity in ("number", "aperture") and (_OF_LOSS.search(text) or _is_in_thirds(fact)) or text[fact.start - 1 : fact.start] == "("):
         return fact
     taker = next((f for f in sorted(facts, key=lambda f: -f.end) if f.quantity in _WORN and f.unit != "BARE" and f.end <= fact.start), None)
     if taker is None or fact.start - taker.end > _LETTERS_APART or any(taker.end <= f.start < fact.start and f.quantity in _COUNTED for f in facts):

@@ -29,7 +29,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     text = query.text.lower()
     mentioned = [m for m in query.mentioned]
     lights = {f.of for f in scene.facts if f.of}
-    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|take (?:off|away|out|down)|turn off|switch off|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b", text) or _TAKEN_OFF.search(text)
+    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|(?:take|taken|taking|took) (?:off|away|out|down)|removed|turn off|switch off|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b", text) or _TAKEN_OFF.search(text)
     facts = scene.facts
     alone = [f for f in query.facts if f.quantity == "modifier"]
     if len(alone) == len(query.facts) == 1 and _ONLY.search(text) and any(f.quantity == "loss" and f.unit == alone[0].unit for f in facts):
@@ -65,6 +65,10 @@ def _named_again(query: Query, scene: Scene, text: str) -> set[str]:
     return on & (set(query.cues) | ({"softbox"} if _A_BOX.search(text) and not _BOX_STAYS.search(text) else set()) | ({"nd"} if "nd" in text.split() else set()))
 
 
+_GOES_AFTER = Pattern(r"\s*(?:(?:is|was|being|now|gets|comes|has been) )*(?:(?:taken|pulled|stripped|peeled|whipped) )?(?:off|away|down|removed|gone)\b", re.I)
+"""After the thing that is taken away: "and with the box off?"."""
+
+
 def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     stays = [f for f in worn if _STAYS_AFTER.match(query.text[f.end :]) or _STAYS_BEFORE.search(query.text[: f.start])]
@@ -76,7 +80,7 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
         kinds = {f.unit for f in worn} | named | ({"umbrella", "shoot_through"} if any(f.unit in ("umbrella", "shoot_through") for f in worn) else set())
         gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
         if gone:
-            put_on = _PUT_ON.search(text) is not None and {f.unit for f in worn} - {f.unit for f in gone}
+            put_on = _PUT_ON.search(text) is not None and {f.unit for f in worn if not _GOES_AFTER.match(query.text, f.end)} - {f.unit for f in gone}
             facts = tuple(f for f in query.facts if f not in worn or put_on and f.unit in put_on)
             facts = facts or (Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip()),)  # told, though nothing is on
             return replace(query, facts=facts), replace(scene, facts=tuple(f for f in scene.facts if f not in gone))

@@ -17,6 +17,7 @@ from assistant.records import replace
 from assistant.solving import flash_and_time, marks, reach
 from assistant.solving.lights import guide_unit
 from assistant.solving.placing import times_as_far
+from assistant.solving.pop_facts import own
 from assistant.solving.relations import readings_named
 from assistant.solving.solution import Solution, needs
 from assistant.solving.taken_off import is_taken_off
@@ -78,6 +79,8 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
     if len(guides) != 1 or query.has("distance") or query.has("aperture") or query.has("count") or query.has("ratio"):
         return None
     fact = guides[0]
+    if (of_energy := _guide_of_energy(query, fact)) is not None:
+        return of_energy
     times = query.all("shutter")
     if "hss" in query.cues and len(times) == 2 and all(f.value > 0 for f in times):
         value = fact.value * math.sqrt(times[1].value / times[0].value)
@@ -100,6 +103,17 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
     left = 2.0 ** (sum(f.value for f in losses) * (1 if losses and is_taken_off(query.text, fact) else -1))  # told with it on, and asked without
     value = fact.value * math.sqrt(iso_to / iso_from * power_to / power_from * left) * LENGTH[unit] / LENGTH[wanted]
     return _done(marks.guide_number(value, wanted, iso_to, None if power_to == 1.0 else power_to), fact, *speeds, *powers, *losses, *((push,) if push else ()))
+
+
+def _guide_of_energy(query: Query, fact: Fact) -> Solution | None:
+    """"guide number 64 m at all of its 800 Ws: with 200 Ws?": it goes with the square root of the energy."""
+    parts = query.all("energy")
+    if len(parts) != 2 or min(f.value for f in parts) <= 0 or not {f.quantity for f in query.facts} <= {"guide_number", "energy", "remark", "place"}:
+        return None
+    base = own(fact, parts, query.text)
+    other = parts[1] if base is parts[0] else parts[0]
+    value = fact.value * math.sqrt(other.value / base.value)
+    return _done(marks.guide_number(value, guide_unit(query, fact, "")[0]), fact, *parts, notes=("A guide number goes with the square root of the energy.",))
 
 
 _TRIED = Pattern(r"\b(?:real|true|actual|effective|proper|tested|test|tests|own|working)\b", re.I)

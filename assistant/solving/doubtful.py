@@ -15,7 +15,7 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
-from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, number_left_among_pops, pops_idle_in_the_room
+from assistant.solving.doubtful_changes import deed_left_out, fraction_beside_losses, gain_taken_for_loss, loss_made_worse, number_left_among_pops, pops_idle_in_the_room
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -363,6 +363,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_two_for_nothing, None, None, frozenset(_SETTINGS)),
     (_part_of_a_stop_left, _TURNED, None, _NUMBER),
     (_figure_of_a_loss_left, _TURNED, frozenset({"losses"}), frozenset({"number", "power"})),
+    (fraction_beside_losses, frozenset({"aperture", "guide_number", "distance", "power", "stops", "count"}), None, _LOST),
     (_comes_to_nothing, frozenset({"count", "factor"}), None, None),
     (_no_difference, frozenset({"stops"}), None, None),
     (_against_the_word, frozenset({"stops"}), None, None),

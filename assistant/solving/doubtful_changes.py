@@ -8,6 +8,7 @@ from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving import deeds
 from assistant.solving.solution import Solution
+from assistant.solving.taken_off import BEFORE_IT
 
 _PUT_ON = Pattern(r"\b(?:goes|go|went|gone|add(?:s|ed|ing)?|put(?:s|ting)?|fit(?:s|ted|ting)?|screw(?:s|ed|ing)?|hang(?:s|ing)?|hung|slip(?:s|ped|ping)?|clip(?:s|ped|ping)?)\b[^.?!;]{0,40}\b(?:on|up|over|in front|an?|the|my|its|another)\b", re.I)
 _TAKEN_OFF = Pattern(r"\b(?:off|remov\w+|without|away|bared|gone|unscrew\w*|pull\w*|peel\w*|strip\w*|drop\w*|ditch\w*|los(?:e|ing)|instead|rather|swap\w*|replac\w+|exchang\w+|chang\w+)\b", re.I)
@@ -19,7 +20,7 @@ def loss_made_worse(said: Query, whole: Query, found: Solution) -> bool:
     """"9 feet, a box of 2 stops goes on; how far now": 18 feet, where it can only be nearer, whatever else was read."""
     first = found.answers[0]
     way = _MORE_LIGHT.get(first.quantity)
-    if way is None or not isinstance(first.value, float) or first.of == "move" or not _PUT_ON.search(said.text) or _TAKEN_OFF.search(said.text):
+    if way is None or not isinstance(first.value, float) or first.of == "move" or not _PUT_ON.search(said.text) or _TAKEN_OFF.search(said.text) or BEFORE_IT.search(said.text):
         return False
     told = {f.value / (0.3048 if first.quantity == "distance" and first.unit == "ft" else 1.0) for f in whole.facts if f.quantity == first.quantity and not f.of}
     moved = any(len({f.value for f in whole.facts if f.quantity == quantity}) > 1 for quantity in _MORE_LIGHT)
@@ -58,3 +59,9 @@ def number_left_among_pops(said: Query, whole: Query, found: Solution) -> bool:
     places = {f.start for f in found.used}
     left = [f for f in said.facts if f.quantity == "number" and not f.bad and f.value == int(f.value) and f.value >= 2 and f.start not in places]
     return any(f.quantity == "count" for f in said.facts) and any(_NO_NOUN_NEXT.match(said.text.lower(), f.end) for f in left)
+
+
+def fraction_beside_losses(said: Query, whole: Query, found: Solution) -> bool:
+    """"the box takes two stops, the gel 1/3", and the third not used: beside losses a fraction is one."""
+    places = {f.start for f in found.used}
+    return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value < 1 and f.start not in places for f in whole.facts)

@@ -229,7 +229,7 @@ _SHOT_AT = Pattern(r"\b(?:shot|shoot|exposed|took|taken|fired)\b[^.?!]{0,24}\b(?
 
 def _after(query: Query, ask: Ask) -> Solution | None:
     """A known good aperture, and something put in the way: open up by what it takes."""
-    if ask.quantity != "aperture" or query.has("guide_number"):
+    if ask.quantity != "aperture" or query.has("guide_number") or in_place_of_another(query):
         return None
     told = query.all("aperture")
     known = list({f.value: f for f in reversed(told)}.values()) if _SHOT_AT.search(query.text) and {f.of for f in told} <= {"", "meter"} else told

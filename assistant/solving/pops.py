@@ -82,12 +82,13 @@ _HOW_MANY_MORE = Pattern(r"\bhow many (?:more|extra|further)\W*\?", re.I)
 
 
 def _onto_a_wall(query: Query) -> Solution | None:
-    """Open flash on a wall: with nobody before it the wall is the subject."""
+    """Open flash on a wall, or on the farthest of those who are lit: with nobody else placed it is the subject."""
     if query.all("distance", "") and _OPEN_FLASH.search(query.text) and not query.has("camera_distance"):
         return flash.solve(query)
-    if query.all("distance", "") or not query.all("distance", "backdrop"):
+    placed = query.all("distance")
+    if len(placed) != 1 or placed[0].of not in ("backdrop", "front", "back", "middle"):
         return None
-    return flash.solve(query.with_facts(replace(f, of="") if f.quantity == "distance" and f.of == "backdrop" else f for f in query.facts))
+    return flash.solve(query.with_facts(replace(f, of="") if f is placed[0] else f for f in query.facts))
 
 
 def _strobe(query: Query, ask: Ask) -> Solution | None:

@@ -26,7 +26,8 @@ _DEPTH = "Expose by the T-number; depth of field goes by the f-number."
 
 def solve(query: Query, ask: Ask) -> Solution | None:
     """The loss of a lens in stops, its T-number, or the mark of its ring that gives what is wanted."""
-    numbers, share = query.all("t_number"), _PASSES.search(query.text)
+    numbers = query.all("t_number")
+    share = None if query.has("modifier") else _PASSES.search(query.text)  # "a frost passes 25 percent": not of the glass
     openings = _openings(query)
     if not (numbers or share) or not openings:
         return None

@@ -30,13 +30,13 @@ def is_taken_off(text: str, known: Fact) -> bool:
     beside = next((text[s[0] : s[1]] for s in sentences if s[0] <= known.start < s[1]), "")
     after_known = patterns.split(r"[,;]|\s[-–—]+\s", text[known.end : asked[1]], maxsplit=1)[0] if asked[0] <= known.end < asked[1] else ""
     wanted = wanted.removeprefix(after_known)
+    before = BEFORE_IT.search(text, asked[0], asked[1])
+    if before is not None and not before.start() <= known.start < before.end():
+        return before["on"] is not None
     if (turned := _ASKED_FIRST.match(text, asked[0])) is not None and turned.end() <= known.start < asked[1]:
         return _OFF_IT.search(turned["wanted"]) is not None and not _ON_IT.search(turned["wanted"])  # "what goes with it if bare it is f/11"
     own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
     own = own if _MARKED.search(text) and (len(beside) <= 2 * _BESIDE or _MARKED.search(beside.rstrip(" .?!"))) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
-    before = _BEFORE_IT.search(text, asked[0], asked[1])
-    if before is not None and not before.start() <= known.start < before.end():
-        return before["on"] is not None
     if _OFF_IT.search(wanted) or (gone := LAYERS_GONE.search(text)) is not None and gone.end() > known.end:
         return True
     if _ON_IT.search(wanted):
@@ -52,7 +52,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
 
 _ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
 """The case that is asked, before the one that is told."""
-_BEFORE_IT = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,\d]{0,60}\bbefore (?:(?:i|we|you|they|the|my|that|it|\w+) ){1,4}?(?:(?P<on>put|hung|hang|add(?:ed)?|fit(?:ted)?|clip(?:ped)?|tap(?:e|ed)|screwed|stretched|draped|slipped|went (?:on|up)|goes (?:on|up))|(?:took|pulled|removed|stripped|peeled|came (?:off|down)|take|comes off))\b", re.I)
+BEFORE_IT = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,\d]{0,60}\bbefore (?:(?:i|we|you|they|the|my|that|it|\w+) ){1,4}?(?:(?P<on>put|hung|hang|add(?:ed)?|fit(?:ted)?|clip(?:ped)?|tap(?:e|ed)|screwed|stretched|draped|slipped|went (?:on|up)|goes (?:on|up))|(?:took|pulled|removed|stripped|peeled|came (?:off|down)|take|comes off))\b", re.I)
 """The state that is asked of is the one before something was put in the light, or taken out of it."""
 _A_LAYER = r"(?:layers?|sheets?|thickness(?:es)?|folds?|pl(?:y|ies)|of (?:them|these|those|the \w+)|silks?|scrims?|nets?|cloths?|gels?|diffusers?|pieces?)"
 LAYERS_GONE = Pattern(

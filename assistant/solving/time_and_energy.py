@@ -62,7 +62,7 @@ def _brief(query: Query) -> Fact | None:
     return next((f for f in found if f.origin == "said"), found[0] if found else None)
 
 
-_OVER_TAIL = Pattern(r"\b(?:as|over|with|by|using|through|taking|take|on|at|for|reckon\w*|count\w*|from|after|down to) (?:(?:the|its|his|her|my|a) )?t\W?0?\.1\b|\bt\W?0?\.1 instead\b", re.I)
+_OVER_TAIL = Pattern(r"\b(?:as|over|with|within|during|in|inside|throughout|by|using|through|taking|take|on|at|for|reckon\w*|count\w*|from|after|down to) (?:(?:the|its|his|her|my|a) )?(?:whole |full |entire |longer )?t\W?0?\.1\b|\bt\W?0?\.1 instead\b", re.I)
 
 
 def _movement(query: Query, ask: Ask) -> Solution | None:

@@ -16,6 +16,8 @@ _REACH = 40
 _SWAPS = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|replac\w+|chang(?:e|es|ed|ing)|switch(?:ed|es|ing)?|go(?:ing)?|went)\b(?: over)?(?: from)?[^.?!;]{0,24}$", re.I)
 """Right before what goes."""
 _FOR = Pattern(r"(?:(?:,? (?:which|that) \w+ #,?)|[ ,(]*#[ ,)]*)?\W*(?:for|with|by|to|onto|into)(?: (?:the|my|a|an|that))?(?: [\w-]+)?\W*", re.I)
+_IS_SWAPPED = Pattern(r"(?:(?:,? (?:which|that) \w+ #,?)|[ ,(]*#[ ,)]*)?\W*(?:(?:is|was|gets|got|has been|is being|being|comes off and is) (?:swapped|exchanged|replaced|traded|changed|switched)(?: over| out)? (?:for|by|with|to)|gives way to|gave way to|makes (?:way|room) for|comes off (?:for|and)|came off (?:for|and))(?: (?:the|my|a|an|that))?(?: [\w-]+)?\W*", re.I)
+"""Between what goes and what takes its place: "the silk was replaced by a net"."""
 _RATHER_THAN = Pattern(r"(?:,? (?:which|that) \w+ #,?)?\W*(?:instead of|in place of|rather than)(?: (?:the|my|a|an|that))?(?: \w+)?\W*", re.I)
 _PUT_ON = Pattern(r"\b(?:add(?:s|ed|ing)?|put(?:s|ting)?(?: on| up)?|screw(?:s|ed|ing)?(?: on)?|clip(?:s|ped|ping)?(?: on)?|fit(?:s|ted|ting)?|hang(?:s|ing)?|hung|tap(?:e|es|ed|ing)|stick(?:ing)?|stuck|slip(?:ped|ping)?|mount(?:ed|ing)?|plus|now (?:through|with|wears|has)|wears|another|extra|to (?:full|half|a quarter|\S+) power with)\b(?: (?:on|up|in))?[^.?!;]{0,28}$", re.I)
 _WITH_IT = Pattern(r"\W*(?:and|plus|with|under|over|behind)(?: also| then)?(?: (?:an?|the|my|its))? ", re.I)
@@ -28,7 +30,7 @@ _IT_ON = Pattern(r"\b(?:put|hung|hang\w*|clip\w*|screw\w*|slip\w*|fit\w*|tap\w*|
 """What is done with a thing that was named before."""
 
 
-_IN_PLACE_OF = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|replac\w+|instead of|in place of|rather than)\b", re.I)
+_IN_PLACE_OF = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|replac\w+|gives? way to|gave way to|makes? (?:way|room) for|instead of|in place of|rather than)\b", re.I)
 
 
 def in_place_of_another(query: Query) -> bool:
@@ -97,25 +99,26 @@ def _names(unit: str, things: Sequence[Fact]) -> list[Fact]:
 
 def _swapped(found: Sequence[Worn], things: Sequence[Fact], text: str) -> dict[Fact, bool]:
     """Of two things that change places, each one's loss, and whether it is the one that goes; a grey filter is a thing and its own loss."""
-    owners = {_key(w.thing): w.loss for w in found if w.thing is not None} | {_key(w.loss): w.loss for w in found if w.loss.quantity == "nd"}
+    own = [w.thing.unit for w in found if w.thing is not None]
+    alike = frozenset(unit for unit in own if own.count(unit) > 1)  # "a net for a silk": both are scrims
+
+    def key(thing: Fact) -> tuple[str, int]:
+        return ("nd", thing.start) if thing.quantity == "nd" else (thing.unit, thing.start if thing.unit in alike else -1)
+
+    owners = {key(w.thing): w.loss for w in found if w.thing is not None} | {key(w.loss): w.loss for w in found if w.loss.quantity == "nd"}
     things = sorted((*things, *(w.loss for w in found if w.loss.quantity == "nd")), key=lambda f: f.start)
     for one, other in zip(things, things[1:], strict=False):
-        if _key(one) == _key(other) or _key(one) not in owners and _key(other) not in owners:
+        if key(one) == key(other) or key(one) not in owners and key(other) not in owners:
             continue
         between = text[one.end : other.start]
         for w in found:
             if one.end <= w.loss.start and w.loss.end <= other.start:
                 between = between.replace(text[w.loss.start : w.loss.end], "#")
-        goes = one if _FOR.fullmatch(between) and _SWAPS.search(text[max(0, one.start - 60) : one.start]) else other if _RATHER_THAN.fullmatch(between) else None
+        goes = one if _IS_SWAPPED.fullmatch(between) or _FOR.fullmatch(between) and _SWAPS.search(text[max(0, one.start - 60) : one.start]) else other if _RATHER_THAN.fullmatch(between) else None
         if goes is not None:
             comes = other if goes is one else one
-            return {owners[_key(t)]: t is goes for t in (goes, comes) if _key(t) in owners}
+            return {owners[key(t)]: t is goes for t in (goes, comes) if key(t) in owners}
     return {}
-
-
-def _key(thing: Fact) -> tuple[str, int]:
-    """What tells two things apart: their kind, and of grey filters the place where each was named."""
-    return (thing.unit, -1) if thing.quantity != "nd" else ("nd", thing.start)
 
 
 def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
