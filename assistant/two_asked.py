@@ -16,8 +16,8 @@ from assistant.query import Query
 from assistant.records import record, replace
 
 _BEGINS = Pattern(r"\b(?:(?:at|by|to|through|for) )?(?:how (?:many|much|far|long|short|near|close|fast|strong|bright|dark|wide|high)|what|which)\b", re.I)
-_AND_ASKS = Pattern(r"[,;?]?\s+and (?:so |then |also |now )?(?=(?:(?:at|to|through|for) )?(?:how (?:many|much|far|long|short|near|close|fast|strong|bright|dark|wide|high)|what|which)\b)", re.I)
-"""Before the second question; "which is brighter, and by how much?" is one."""
+_AND_ASKS = Pattern(r"[,;?]?\s+and (?:so |then |also |now )?(?=(?:(?:at|to|through|for) )?(?:how (?:many|much|far|long|short|near|close|fast|strong|bright|dark|wide|high)|what|which)\b(?! (?:at|on|with|for|from|when|if|in|about|through)\b))", re.I)
+"""Before the second question; "which is brighter, and by how much?" is one, and "and how many at ISO 200?" asks the same again."""
 _NEW_SENTENCE = Pattern(r"[.?!;:]\s", re.I)
 _CONDITION = Pattern(r"\b(?:at|on|with|without|from|through|if|when|behind|under|after)\b.*", re.I)
 _LONGEST = 600

@@ -54,9 +54,15 @@ def _as_one(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
     return [Ask("power")] if plain and "battery" not in cues and _ONE_POWER.search(lower) and not patterns.search(r"\bstops?\b|\bhow many\b", lower) else None
 
 
+_HOW_MANY_RIGHT = Pattern(r"\bhow many (?:(?:would|should|do|did|does|will|must|might|ought) )(?:have |i |it |we |the |to |frame |take |need |be )*\w*")
+""""twenty pops were a stop too many: how many would have been right?"."""
+
+
 def _another_place(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     """"at 15 feet five pops are right. At 30?", "six did it at 12 feet. if I back up to 17?", "ten pops at f/16, what if I open to f/8"."""
     if not asks and "count" in kinds and len(kinds & {"two_distance", "two_aperture"}) == 1 and not kinds & {"guide_number", "velocity", "energy", "stops", "relation", "power"} and _POPS_ELSEWHERE.search(lower):
+        return [Ask("count", "", "pops")]
+    if not asks and "count" in kinds and kinds & {"stops", "relation"} and kinds <= {"count", "stops", "relation", "aperture", "remark", "frames"} and _HOW_MANY_RIGHT.search(lower):
         return [Ask("count", "", "pops")]
     plain = not asks and {"count", "two_distance"} <= kinds and not kinds & {"guide_number", "aperture", "velocity"}
     return [Ask("count", "", "pops")] if plain and patterns.search(r"\bpops?\b[^?]*\b(?:at|from|for)\s+[\d.]+[^?,.]{0,10}\?", lower) else None
@@ -89,7 +95,7 @@ def _images(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
 
 def _often(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     """"eight flashes in two seconds, what frequency?"."""
-    timed = "count" in kinds and kinds & {"shutter", "time", "interval"} and not kinds & {"frequency", "guide_number", "aperture", "recycle"}
+    timed = kinds & {"count", "times"} and kinds & {"shutter", "time", "interval"} and not kinds & {"frequency", "guide_number", "aperture", "recycle"}
     return [Ask("count", "a second", "flashes")] if timed and RATE.search(lower) else None
 
 

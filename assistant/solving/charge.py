@@ -27,6 +27,8 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     if len(volts) == 2:
         low, high = sorted(f.value for f in volts)
         return Solution(answers=(Quantity("stops", 2 * math.log2(low / high), "stops"),), used=tuple(volts), topic="time", working=("energy goes with the voltage squared",))
+    if (waited := _waited(query)) is not None:
+        return waited
     lower = query.text.lower()
     partial = [f for f in query.all("power") if f.value < 1]
     part = query.last("charge") or next(iter(partial), None)
@@ -36,6 +38,16 @@ def solve(query: Query, ask: Ask) -> Solution | None:
         note = "" if by_voltage else "That is by energy; of the voltage it would be twice as many stops."
         return Solution(lead="Under by", answers=(Quantity("stops", value, "stops"),), used=(part,), topic="time", notes=(note,))
     return _two_energies(query, energies, lower)
+
+
+def _waited(query: Query) -> Solution | None:
+    """"fired again 3 s into a recycle of 6": the charger refills at an even rate, so half of the energy is there."""
+    full, since = query.all("recycle"), [f for f in query.facts if f.quantity in ("shutter", "time", "interval", "duration")]
+    if len(full) != 1 or len(since) != 1 or not 0 < since[0].value <= full[0].value or {f.quantity for f in query.facts} - {"recycle", since[0].quantity, "remark", "place", "count"} or any(f.value != 1 for f in query.all("count")):
+        return None
+    value = duration.charge_stops(since[0].value / full[0].value)
+    note = "Going by energy at an even rate; the last part of a charge is often slower, so it may be a little better than that."
+    return Solution(lead="Under by", answers=(Quantity("stops", value, "stops"),), used=query.facts, topic="time", working=(f"{since[0].value:g} s of {full[0].value:g} s",), notes=(note,))
 
 
 def _split_stops(query: Query) -> Solution | None:

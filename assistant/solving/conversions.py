@@ -205,9 +205,13 @@ _BY_SPEED = Pattern(r"\bstops? (?:faster|quicker|slower)\b|\b(?:faster|quicker|s
 _FASTER = Pattern(r"\bhow many stops (?:faster|quicker)\b", re.I)
 
 
+_THING_TAKES = Pattern(r"\bhow (?:many stops|much)\b[^?.]*\b(?:does|do|did|is|was|has|will)\b(?! i\b)[^?.]*\b(?:tak|cost|eat|los|steal|swallow|rob|absorb)\w*", re.I)
+"""What a thing takes, told by what had to be added for it."""
+
+
 def _as_asked(value: float, query: Query, quantity: str) -> float:
     """The sign that was asked for: more, brighter and opening up are positive."""
-    if quantity in ("film_speed", "aperture") and _FEWER.search(query.text):
+    if quantity in ("film_speed", "aperture") and _FEWER.search(query.text) or quantity in ("power", "energy", "guide_number") and _THING_TAKES.search(query.text):
         return -abs(value)
     if quantity == "aperture" and _OVER.search(query.text) or quantity == "film_speed" and _FASTER.search(query.text):
         return abs(value)

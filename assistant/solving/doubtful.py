@@ -15,7 +15,7 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
-from assistant.solving.doubtful_changes import deed_left_out, fraction_beside_losses, gain_taken_for_loss, loss_made_worse, number_left_among_pops, pops_idle_in_the_room
+from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, number_left_among_pops, part_left, pops_idle_in_the_room
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -48,7 +48,7 @@ def _fails(said: Query, whole: Query, found: Solution) -> bool:
 def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Nobody asks how many pops where one will do, or by what factor where nothing changes."""
     first = found.answers[0]
-    return first.quantity in ("count", "factor") and first.value == 1.0 and first.unit not in ("sets", "rolls") and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None
+    return first.quantity in ("count", "factor") and first.value == 1.0 and first.unit not in ("sets", "rolls") and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None and not (len({f.value for f in found.used if f.quantity == "distance"}) == 2 and any(f.quantity == "count" and f.value > 1 for f in found.used))
 
 
 _HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|stronger|weaker|hotter|dimmer|under|over|faster|slower)\b|\bby how (?:much|many stops)\b[^.?]{0,24}\b(?:over|under)-?expos")
@@ -349,9 +349,8 @@ def _one_lens_of_two(said: Query, whole: Query, found: Solution) -> bool:
     return len(told) > 1 and len({f.value for f in found.used if f.quantity == "focal_length"}) == 1
 
 
-_LOST = frozenset(_LOSSES)
+_LOST, _NUMBER, _COUNT = frozenset(_LOSSES), frozenset({"number"}), frozenset({"count"})
 _TURNED = frozenset({"aperture", "stops", "factor", "power"})
-_NUMBER, _COUNT = frozenset({"number"}), frozenset({"count"})
 _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozenset[str] | None], ...] = (
     # the check, the quantities of which the first answer is one, the topics that found it, and the kinds of facts of which it needs one; None: any
     (_makes_it_worse, frozenset({"aperture", "film_speed"}), None, frozenset({"aperture", "film_speed"})),
@@ -363,7 +362,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_two_for_nothing, None, None, frozenset(_SETTINGS)),
     (_part_of_a_stop_left, _TURNED, None, _NUMBER),
     (_figure_of_a_loss_left, _TURNED, frozenset({"losses"}), frozenset({"number", "power"})),
-    (fraction_beside_losses, frozenset({"aperture", "guide_number", "distance", "power", "stops", "count"}), None, _LOST),
+    (part_left, frozenset({"aperture", "guide_number", "distance", "power", "stops", "count"}), None, _LOST | {"power"}),
     (_comes_to_nothing, frozenset({"count", "factor"}), None, None),
     (_no_difference, frozenset({"stops"}), None, None),
     (_against_the_word, frozenset({"stops"}), None, None),

@@ -11,7 +11,7 @@ from assistant.solving.solution import Solution
 from assistant.solving.taken_off import BEFORE_IT
 
 _PUT_ON = Pattern(r"\b(?:goes|go|went|gone|add(?:s|ed|ing)?|put(?:s|ting)?|fit(?:s|ted|ting)?|screw(?:s|ed|ing)?|hang(?:s|ing)?|hung|slip(?:s|ped|ping)?|clip(?:s|ped|ping)?)\b[^.?!;]{0,40}\b(?:on|up|over|in front|an?|the|my|its|another)\b", re.I)
-_TAKEN_OFF = Pattern(r"\b(?:off|remov\w+|without|away|bared|gone|unscrew\w*|pull\w*|peel\w*|strip\w*|drop\w*|ditch\w*|los(?:e|ing)|instead|rather|swap\w*|replac\w+|exchang\w+|chang\w+)\b", re.I)
+_TAKEN_OFF = Pattern(r"\b(?:off|remov\w+|without|away|bared|gone|unscrew\w*|pull\w*|peel\w*|strip\w*|drop\w*|ditch\w*|los(?:e|ing)|instead|rather|go(?:es|ing|ne)? from|went from|swap\w*|replac\w+|exchang\w+|chang\w+)\b", re.I)
 _MORE_LIGHT = {"power": 1, "energy": 1, "film_speed": 1, "distance": -1, "aperture": -1}
 """Which way each setting goes for more light."""
 
@@ -61,7 +61,20 @@ def number_left_among_pops(said: Query, whole: Query, found: Solution) -> bool:
     return any(f.quantity == "count" for f in said.facts) and any(_NO_NOUN_NEXT.match(said.text.lower(), f.end) for f in left)
 
 
-def fraction_beside_losses(said: Query, whole: Query, found: Solution) -> bool:
+_OF_A_GUIDE = Pattern(r"\s*(?:of )?(?:the|its|my|his|her|that) (?:old |other |first )?(?:guide|gn)\b")
+
+
+def part_left(said: Query, whole: Query, found: Solution) -> bool:
+    """A part that was read as that of something else, or of nothing."""
+    return _part_of_a_guide(said, found) or _fraction_beside_losses(said, whole, found)
+
+
+def _part_of_a_guide(said: Query, found: Solution) -> bool:
+    """"a flash of half the guide number", and half of its power counted: that is a quarter of the light."""
+    return any(f.quantity == "power" and f in found.used and _OF_A_GUIDE.match(said.text.lower(), f.end) for f in said.facts)
+
+
+def _fraction_beside_losses(said: Query, whole: Query, found: Solution) -> bool:
     """"the box takes two stops, the gel 1/3", and the third not used: beside losses a fraction is one."""
     places = {f.start for f in found.used}
-    return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value < 1 and f.start not in places for f in whole.facts)
+    return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value < 1 and f.start not in places for f in whole.facts) and any(f.quantity in ("loss", "filter_loss", "nd", "factor") for f in said.facts)

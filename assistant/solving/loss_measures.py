@@ -11,7 +11,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import marks
+from assistant.solving import marks, nd_share
 from assistant.solving.solution import Solution
 
 _ASIDE = frozenset({"modifier", "camera_filter", "remark", "place", "size", "format", "rows", "count"})
@@ -23,6 +23,9 @@ def solve(query: Query) -> Solution | None:
     """The loss, gain or factor of a thing from readings with it and without; None where it is another's."""
     if len(query.asks) != 1 or query.claim or any(f.origin != "said" for f in query.facts):
         return None
+    share = nd_share.solve(query) if query.asks[0].quantity in ("stops", "nd") else None
+    if share is not None:
+        return share
     for rule in _RULES.get(query.asks[0].quantity, ()):
         found = rule(query, query.asks[0])
         if found is not None:

@@ -55,7 +55,7 @@ def solve(query: Query) -> Solution | None:
         return None
     if (close := close_power.solve(query)) is not None:
         return close
-    for topic in (t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
+    for topic in (t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _the_rest, _added_up, _after, _made_up):
         found = topic(query, wanted[0])
         if found is not None:
             return found
@@ -146,7 +146,7 @@ _DOES_TO = Pattern(r"\bdo(?:es)?\b[^?]*\bto (?:my|the) exposure\b|\bhow (?:much|
 
 
 _TOGETHER = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
-_COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives)\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
+_COMPARED = Pattern(r"\bwhich (?:one )?(?:is|of (?:them|the two)|loses|costs|gives|(?:\w+ ){1,2}(?:more|less|most|least))\b|\bdifference\b|\bby how much\b|\b(?:brighter|darker|more|less)(?: light)? than (?:the other|with)\b|\bbetween (?:them|the two)\b", re.I)
 
 
 _SHARED = Pattern(r"\b(?:cost|tak|los|eat|swallow|steal|absorb|rob|drink)\w*\b[^.?!]*\bbetween (?:them|the two)\b(?! differ)", re.I)
@@ -162,6 +162,23 @@ def _told_by_the_way(query: Query) -> tuple[Fact, ...]:
     reading = query.all("aperture")
     summed = len(reading) == 1 and len(query.all("distance")) <= 1 and sum(f.quantity in ("loss", "filter_loss") for f in query.facts) >= 2
     return (*reading, *query.all("distance")) if summed and "BARE" in query.cues and _ALL_DOWN.search(query.text) else ()
+
+
+_OF_ALL = Pattern(r"\b(?:together|between them|combined|in all|altogether|both|the pair|the two|all told)\b", re.I)
+_OF_ONE = Pattern(r"\b(?:alone|by itself|on its own|of which|of that|of those|itself)\b", re.I)
+
+
+def _the_rest(query: Query, ask: Ask) -> Solution | None:
+    """"the dome and the gel lose two stops together, the gel alone a half: what does the dome take?": what is left of the sum."""
+    said = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
+    if ask.quantity not in ("stops", "factor") or len(said) != 2 or said[0].value <= said[1].value or {f.quantity for f in query.facts} - {"loss", "filter_loss", "modifier", "camera_filter", "remark"}:
+        return None
+    cut = re.search(r"[,;.]|\b(?:and|but|of which)\b", query.text[said[0].end :])
+    ends = said[0].end + (cut.start() if cut else 0)
+    asked = max(query.text.lower().rfind(" what "), query.text.lower().rfind(" how "))
+    if not _OF_ALL.search(query.text[:ends]) or not _OF_ONE.search(query.text[ends : max(asked, said[1].end)]) or asked < said[1].end:
+        return None
+    return _told(query, ask, said[0].value - said[1].value, (*said, *query.all("modifier")), ("What both take together, without what the one takes alone.",))
 
 
 def _added_up(query: Query, ask: Ask) -> Solution | None:
@@ -184,7 +201,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     opens = "how_many" in query.cues and "open_up" in query.cues and (query.has("filter_loss") or query.has("nd")) and not query.has("times")
     if len(said) + len(worn) + len(facts) - sum(f in said for f in facts) < (1 if worn or opens or query.has("rows") or any(f.cue == "passed" for f in said) or patterns.search(r"\btotal\b|\baltogether\b|\bin all\b", query.text, re.I) else 2):
         return None
-    if "how_many" in query.cues and query.cues & {"open_up", "more"} and not _LOSING.search(query.text):
+    if "how_many" in query.cues and query.cues & {"open_up", "more"} and not _LOSING.search(query.text) and not (_COMPARED.search(query.text) and not _SHARED.search(query.text)):
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
         return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
     claimed = [f for f in said if _TOGETHER.match(query.text[f.end :])] if query.claim else []

@@ -136,7 +136,7 @@ def _against_another(query: Query, ask: Ask) -> Solution | None:
     if rest or len(told) != 2 or not any(f.quantity == "count" for f in told) or any(f.origin != "said" or f.value < 1 or f.value != int(f.value) for f in told) or told[0].value == told[1].value or not _COMPARED.search(query.text):
         return None
     first, second = sorted(told, key=lambda f: f.start)
-    of_second = _THE_OTHER.search(query.text[: second.start]) is not None
+    of_second = _THE_OTHER.search(query.text[: second.start]) is not None or _WAS_ENOUGH.match(query.text, second.end) is not None
     from_first = _THE_OTHER.search(query.text[: first.start]) is not None
     base, other = (second, first) if of_second and not from_first else (first, second)
     if not (of_second or from_first) and not _IN_TIME.search(query.text):
@@ -144,6 +144,8 @@ def _against_another(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(Quantity("stops", math.log2(other.value / base.value), "stops"),), used=query.facts, topic="time", working=(f"log2({other.value:g} / {base.value:g})",))
 
 
+_WAS_ENOUGH = Pattern(r"(?: pops| of them)?,? (?:(?:would|should|could|might) have |would |were |was |are |is )(?:been |have been )?(?:done|do|enough|right|plenty|sufficed|sufficient|correct|needed|wanted)\b", re.I)
+"""After the number that was needed, and that the other is held against."""
 _IN_TIME = Pattern(r"\b(?:last time|before|first|earlier|yesterday|last night|this time|now|then|today|tonight|next|to|after that|second|only|lost count)\b", re.I)
 
 
@@ -153,8 +155,8 @@ _ASKS = Pattern(r"\b(?:what|which|where|how)\b", re.I)
 
 def _of_fewer(query: Query, ask: Ask) -> Solution | None:
     """"eight pops gave f/16, what would one have given?": the f-number goes with the square root of their number."""
-    told, read = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS], query.all("aperture")
-    if len(read) != 1 or read[0].cue == "want" or not told or {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "aperture", "remark", "place"} or any(f.origin != "said" for f in query.facts):
+    told, read = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS or f.quantity == "number" and not f.bad and f.value == int(f.value) > 0], query.all("aperture")
+    if len(read) != 1 or read[0].cue == "want" or not told or told[0].quantity != "count" or len(told) > 2 or {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "number", "aperture", "remark", "place"} or any(f.origin != "said" for f in query.facts):
         return None
     base, part = told[0], _PART.search(query.text)
     asked = told[1].value if len(told) == 2 else base.value * (2.0 if part["twice"] else 0.5) if part is not None and len(told) == 1 else 0.0

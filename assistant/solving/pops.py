@@ -110,7 +110,7 @@ def _strobe(query: Query, ask: Ask) -> Solution | None:
 
 def _rate(query: Query) -> Solution | None:
     """"eight flashes in two seconds": so many a second."""
-    many = next((f for f in query.facts if f.quantity == "count"), None)
+    many = next((f for f in query.facts if f.quantity in ("count", "times")), None)
     time = query.last("shutter") or query.last("time") or query.last("interval")
     if many is None or time is None or time.value <= 0:
         return None

@@ -170,6 +170,9 @@ def _recycle(query: Query, ask: Ask) -> Solution | None:
     known = query.first("recycle") or query.first("time") or query.first("interval") or query.first("shutter")
     if known is None:
         return needs(("duration",), "I need a recycle time and the power it is for.", topic="time")
+    fired = popped(query)
+    if fired is not None and fired.value > 1 and not query.has("recycle") and not query.has("power") and _FROM_FIRST.search(query.text):
+        return Solution(answers=(_seconds(known.value / (fired.value - 1)),), used=(known, fired), topic="time", working=(f"{known.value:g} s in {fired.value - 1:g} waits",), notes=("From the first pop to the last.",))
     before, after, used = _powers(query, known)
     if after is None:
         return needs(("power",), "I need the power to work it out for.", (known,), "time")
@@ -178,6 +181,7 @@ def _recycle(query: Query, ask: Ask) -> Solution | None:
                     notes=("Going by energy; the last part of a charge is often slower, so give it a moment more.",))
 
 
+_FROM_FIRST = Pattern(r"\bfirst (?:\w+ )?(?:to|till|until) (?:the )?last\b|\bbetween the first (?:\w+ )?and the last\b", re.I)
 _AT_LAST = Pattern(r"(?:^|[,.;:]|\band\b|\bhow long\b|\bwhat (?:about|of)\b|\bwhat is it\b)\s*(?:then )?(?:at|on|for|with)\s+[^,.;:?]{1,24}\?*\s*$", re.I)
 """A second value asked about at the end: "..., at 250 Ws?"."""
 

@@ -136,7 +136,7 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
         off, on = off and not on, on and not off
     if off:
         return BEFORE  # "I lose 3 stops" is no thing taken off
-    if on or bare:
+    if on or bare or query.asks_for("distance") and _MADE_GOOD.search(text):
         return AFTER
     return ""
 
@@ -144,6 +144,10 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
 _LEFT_ON = Pattern(r"\b(?:leav(?:e|es|ing)|left|keep(?:s|ing)?|kept)(?: just| only)?(?: (?:the|my|that|its))?(?: [\w-]+)? $", re.I)
 _STAYS_ON = Pattern(r" (?:stays?|stayed|remains?|remained|stayed|staying|left|still) (?:on|up|in place|where (?:it|they) (?:is|are))\b|[ ,]*left (?:on|up|in place)\b", re.I)
 """What is on before and after, and changes nothing."""
+
+
+_MADE_GOOD = Pattern(r"\b(?:giv(?:e|es|ing) (?:me )?back|get (?:\w+ )?back|mak(?:e|es|ing) (?:it |that |them )?good|mak(?:e|es|ing) up for|regain\w*|recover\w*|restor\w*|win back|compensat\w*) ?(?:what|the|it|that|for|all|them|$|[?.,])", re.I)
+"""What is lost is to be made good, so that it hangs in the light now."""
 
 
 def _behind(thing: Fact, loss: Fact, text: str) -> str:
