@@ -210,10 +210,10 @@ def _often_enough(part: re.Match[str]) -> str:
     return f"{what}{{{'0' if often == '*' else '1'},{OFTEN if what == ')' else FAR}}}" if often else what
 
 
-_CLASS = r"\\.|\[\^?\]?(?:[^\\\]]|\\.)*\]"
-_CLASSES = re.compile(_CLASS)
+CLASS = r"\\.|\[\^?\]?(?:[^\\\]]|\\.)*\]"
+_CLASSES = re.compile(CLASS)
 """What is no sign of a pattern's make."""
-_PARTS = re.compile(rf"(?P<what>{_CLASS}|.)(?P<often>[*+]?)", re.DOTALL)
+_PARTS = re.compile(rf"(?P<what>{CLASS}|.)(?P<often>[*+]?)", re.DOTALL)
 
 
 class Patterns(tuple[Pattern, ...]):

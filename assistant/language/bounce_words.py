@@ -9,6 +9,7 @@ from assistant import patterns
 from assistant.language import bounce_room
 from assistant.language.items import Item
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Fact
 from assistant.records import replace
 from assistant.units import LENGTH
@@ -81,7 +82,7 @@ def _card_is_the_surface(facts: list[Fact]) -> list[Fact]:
 _BEHIND_HER = Pattern(r"\bbehind\b|backdrop|background|\bdarker\b|how dark|\bstops? (?:under|down|darker)|in front of|\bwall (?:be|come|go|read|fall|gets?|reads?|end)", re.I)
 
 
-_BOUNCED_OFF = Pattern(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", re.I)
+_BOUNCED_OFF = Phrasings(rf"\bbounc|off (?:the|a|my|that)(?: \w+)? {_SURFACE}|(?:to|from) (?:the|a|my)?\s*{_SURFACE}|{_SURFACE} (?:down )?to\b|light path|path of the light|total path|(?:ft|foot|feet|m|metres?|meters?) path\b|of paint\b", re.I)
 
 
 _POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{0,24}\b(?:at|into|up at) (?:the|a|that|my) (?:\w+ )?(?:wall|ceiling)\b", re.I)
@@ -101,7 +102,7 @@ def _is_bounced(text: str, cues: frozenset[str]) -> bool:
         return False  # "two pops do when I stand three metres from the wall"
     if patterns.search(r"\bwall\b", text, re.I) and _BEHIND_HER.search(text) and not patterns.search(r"\bbounc|\boff the\b|\bpath\b|ceiling", text, re.I):
         return False  # the wall is what stands behind the subject
-    return "bounce" in cues or _BOUNCED_OFF.search(text) is not None or _THERE_AND_BACK.search(text) is not None
+    return "bounce" in cues or _BOUNCED_OFF.found_in(text) or _THERE_AND_BACK.search(text) is not None
 
 
 def _legs(facts: list[Fact], text: str) -> list[Fact]:

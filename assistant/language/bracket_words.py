@@ -6,18 +6,19 @@ import re
 from collections.abc import Sequence
 
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
 _FRAMES = Pattern(r"[\s-]*(?:different |separate )?(?:sheets?|negs?|negatives?|plates?|holders?|chromes?|slides?|frames?|shots?|exposures?|goes|tries|versions|polaroids?)\b(?! (?:film|stock|iso))", re.I)
-_BRACKET = Pattern(r"\bbracket\w*\b|\b(?:either|each|both|every) (?:side|way)\b|\bapart\b|\b(?:in|by) (?:half|third|whole|full)\b|\b(?:darkest|lightest|brightest|thinnest|densest|least|most)\b|\bplus\b[^.?!]{0,60}\bminus\b|\bover\b[^.?!]{0,60}\bunder\b|\bunder\b[^.?!]{0,60}\bover\b", re.I)
+_BRACKET = Phrasings(r"\bbracket\w*\b|\b(?:either|each|both|every) (?:side|way)\b|\bapart\b|\b(?:in|by) (?:half|third|whole|full)\b|\b(?:darkest|lightest|brightest|thinnest|densest|least|most)\b|\bplus\b[^.?!]{0,60}\bminus\b|\bover\b[^.?!]{0,60}\bunder\b|\bunder\b[^.?!]{0,60}\bover\b", re.I)
 _NAMED = Pattern(r"\s*(?:different )?(?:f[- ]?(?:stops?|numbers?)|apertures?|openings|settings|times|lens settings|marks)\b", re.I)
 _THE_SAME = Pattern(r"\b(?:what|which|the|those|these|all|list|give me|name|my|are)\s*$", re.I)
 
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the frames of a bracket as a count, and "the three apertures" as no more than said again."""
-    if not _BRACKET.search(text):
+    if not _BRACKET.found_in(text):
         return facts
     return [_said_again(_frames(_one_under(f, facts, text), facts, text), text) for f in facts]
 
@@ -29,7 +30,7 @@ _ASKED = {"power": "power", "shutter": "shutter", "aperture": "aperture", "index
 
 def asked(facts: Sequence[Fact], text: str) -> list[Ask]:
     """"one stop over, then right, then one under, using the power dial: which settings?": those of what is turned."""
-    way = _TURNED.search(text) if _WHICH_SETTINGS.search(text) and _BRACKET.search(text) else None
+    way = _TURNED.search(text) if _WHICH_SETTINGS.search(text) and _BRACKET.found_in(text) else None
     wanted = _ASKED[way["what"].lower()] if way else ""
     return [Ask(wanted)] if any(f.quantity == wanted for f in facts) else []
 

@@ -14,6 +14,7 @@ from assistant.language.bare import COMMON_FILMS, UNIT_NEXT
 from assistant.language.hearing import fold
 from assistant.language.steps import Table, stepped
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
@@ -147,7 +148,7 @@ def _films(facts: list[Fact], lower: str) -> list[Fact]:
 def _rated(facts: list[Fact], lower: str) -> list[Fact]:
     """"I want a stop extra on my 400, what do I tell the meter": a film, where stops and a rating are all that is spoken of."""
     bare, moved = _bare(facts, lower), [f for f in facts if f.quantity in _MOVES]
-    fits = len(bare) and len({f.value for f in bare}) == len(moved) == 1 and _kinds(facts) <= _MOVES and is_film_speed_mark(bare[0].value) and bare[0].value >= 12 and _DIAL.search(lower)
+    fits = len(bare) and len({f.value for f in bare}) == len(moved) == 1 and _kinds(facts) <= _MOVES and is_film_speed_mark(bare[0].value) and bare[0].value >= 12 and _DIAL.found_in(lower)
     return [replace(f, quantity="film_speed" if f is bare[0] else "remark", unit="", of="") if f in bare else f for f in facts] if fits else facts
 
 
@@ -248,7 +249,7 @@ _NAMES_POPS = Pattern(rf"\b(?:pops|flashes|bursts|hits|firings)\W*$|\bhow (?:man
 _FRAMES = Pattern(r"\b(?:frames|pictures|exposures|images|negatives|negs|sheets|plates|views)\W*\?\W*$|\bhow many (?:\w+ )?(?:frames|pictures|exposures|images|negatives|negs|photos|shots|sheets|plates|views|set-?ups)\b")
 _SETS = Pattern(r"\bnumber of (?:sets|batteries|charges|packs)\b|\bhow many (?:\w+ )?(?:sets?|packs?|batteries|charges?|loads)\b|\b(?:sets|batteries|charges)(?: to \w+| needed| required)?\W*\?\W*$|\b(?:sets|batteries|charges) (?:needed|required)\b")
 _RATING = r"(?:dial|meter|rate|rating|ei|exposure index|speed|number|iso|asa)"
-_DIAL = Pattern(rf"\b(?:what|which|where|how)\b[^.?!]{{0,48}}\b{_RATING}\b|\b{_RATING}\b(?![^.?!]*\d)[^.?!]{{0,24}}\W*$|^\W*(?:(?:the|my|meter|camera) )*(?:dial|rating|ei)\b")
+_DIAL = Phrasings(rf"\b(?:what|which|where|how)\b[^.?!]{{0,48}}\b{_RATING}\b|\b{_RATING}\b(?![^.?!]*\d)[^.?!]{{0,24}}\W*$|^\W*(?:(?:the|my|meter|camera) )*(?:dial|rating|ei)\b")
 _TIMED = frozenset({"interval", "recycle"})
 _IN_TIME = Pattern(r"\b(?:total|time|long|altogether|seconds|in all)\b")
 _TURNS = Pattern(r"\bfirst\b|\b(?:either|each|both|every) (?:side|way|direction)\b|\border\b|\b(?:thin|dark|under|less|least)\w* to \w+\b|\bplus (?:and|or) minus\b|\bone over\b")
@@ -306,7 +307,7 @@ def _asks_rating(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | No
     """"400 film, pushing it two stops. the dial says?": the rating, which is all that a film and its stops leave open."""
     moved = [f for f in facts if f.quantity in _MOVES]
     told = _only(asks, "distance", "speed", *(("aperture",) if "box" in lower else ())) and len(_all(facts, "film_speed")) == 1 == len(moved) and _kinds(facts) - _MOVES == {"film_speed"}
-    return Ask("film_speed") if told and (_DIAL.search(lower) or asks and asks[0].quantity == "aperture") and "how many stops" not in lower else None
+    return Ask("film_speed") if told and (_DIAL.found_in(lower) or asks and asks[0].quantity == "aperture") and "how many stops" not in lower else None
 
 
 def _asks_power_of_ratio(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:

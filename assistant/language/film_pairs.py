@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from assistant.language import film_habits, whose_film
 from assistant.language.bare import UNIT_NEXT
-from assistant.language.steps import Steps
+from assistant.language.steps import Steps, Table, stepped
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -28,10 +28,7 @@ def _told_apart(facts: list[Fact], text: str) -> list[Fact]:
     mine = len([f for f in facts if _may_be_speed(f)])
     if mine == 0 or mine == 1 and not any(f.quantity in ("guide_number", "number_range") or f.quantity == "number" and 3 <= f.value < _SLOWEST_BARE and _RATES.search(text) or f.quantity == "distance" and f.value > 8 for f in facts):
         return facts
-    out = _flash_is(facts, text)
-    for rule in (_said_twice, _of_the_guide, _guide_for, _swapped, _both_told, _rates_at, _two_films, _loaded, _set_for, _rating, _as_if):
-        out = rule(out, text)
-    return out
+    return stepped(facts, text, _TOLD_APART)
 
 
 _RATES = Pattern(r"\b(?:rat(?:e|es|ed|ing)|expos(?:e|ed|ing)|meter(?:ed|ing)?)\b[^.?!;]{0,40}\b(?:film|roll|negs?|negatives?|stock|iso|asa|slides?)\b", re.I)
@@ -262,6 +259,10 @@ def _set_for(facts: list[Fact], text: str) -> list[Fact]:
     return [_speed(f) if f.quantity == "rated" and _SET_FOR.search(text[: f.start]) else f for f in facts]
 
 
+_TOLD_APART = Table((
+    (_flash_is, frozenset({"distance"})), (_said_twice, frozenset({"film_speed"})), (_of_the_guide, frozenset({"guide_number"})), (_guide_for, frozenset({"guide_number"})), (_swapped, frozenset({"number_range"})),
+    (_both_told, frozenset({"number"})), (_rates_at, frozenset({*_SPEEDS, "number"})), (_two_films, frozenset({"number"})), (_loaded, frozenset({"number"})), (_set_for, frozenset({"rated"})), (_rating, frozenset(_SPEEDS)), (_as_if, frozenset({"number"})),
+))
 STEPS: Steps = (
     (_slow_papers, frozenset({"number"})), (_on_both_scales, _WRITTEN_AS_BOTH), (film_habits.settle, frozenset({"guide_number"})),
     (_told_apart, frozenset({*_SPEEDS, "number", "number_range"})), (whose_film.settle, frozenset({"film_speed"})),

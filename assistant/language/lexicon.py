@@ -34,6 +34,8 @@ class Lexicon:
         self._by_first = table  # first word -> [[rest, terminal, value], …], longest first
         self.words = table.keys()
         """Every word that something in the lexicon begins with."""
+        self.typed_right: set[str] = set()
+        """Parts of texts in which no word is mistyped, as far as they were met."""
         self._forgiven: dict[str, str] = {}
         self._split: dict[str, tuple[dict[str, list[list[Any]]], Entry | None]] = {}
 

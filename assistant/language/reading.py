@@ -62,6 +62,7 @@ from assistant.language.time_asks import time_asks
 from assistant.language.time_words import time_facts
 from assistant.language.yes_no import is_claim
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark
@@ -299,12 +300,12 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
     return frozenset(cues)
 
 
-_SPAN = Pattern(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )\brange(?! (?:was|drops|falls|went|of the (?:flash|gun)))|between wh(?:at|ich)|from (?:what|which) distance to (?:what|which)|within (?:what|which) distances|nearest|near(?: and|est and)|how near\b[^.?!]{0,24}\bhow far|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
+_SPAN = Phrasings(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )\brange(?! (?:was|drops|falls|went|of the (?:flash|gun)))|between wh(?:at|ich)|from (?:what|which) distance to (?:what|which)|within (?:what|which) distances|nearest|near(?: and|est and)|how near\b[^.?!]{0,24}\bhow far|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
 
 
 def _meant_cues(text: str) -> frozenset[str]:
     """Cues that no single word carries."""
-    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.search(text) or "±" in text or "+/-" in text else ()) | frozenset({"metered_asked"} if open_asks.METERED_ASKED.search(text) else ()) | frozenset({"safe_span"} if open_asks.SAFE_SPAN.search(text) and not open_asks.IN_TURN.search(text) else ())
+    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.found_in(text) or "±" in text or "+/-" in text else ()) | frozenset({"metered_asked"} if open_asks.METERED_ASKED.found_in(text) else ()) | frozenset({"safe_span"} if open_asks.SAFE_SPAN.search(text) and not open_asks.IN_TURN.search(text) else ())
 
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:

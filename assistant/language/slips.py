@@ -43,12 +43,31 @@ def _letters_turned(typed: str) -> str:
 def put_right_slips(text: str, lexicon: Lexicon, names: Sequence[str] = ()) -> tuple[str, tuple[tuple[str, str], ...]]:
     """The text with each mistyped word as the one that was meant, and the pairs of them; names of lights stay as they are."""
     found: dict[str, str] = {}
-    for word in dict.fromkeys(_WORD.findall(text)):
-        if word.lower() in lexicon.words:
-            continue
-        meant = _letters_turned(word.lower()) or lexicon.put_right(word.lower())
-        if meant != word.lower() and not any(word.lower() in name.lower().split() for name in names):
-            found[word] = meant
+    for part in text.split():
+        if part not in lexicon.typed_right:
+            found.update(_slips_in(part, lexicon))
+    if found and names:
+        own = {word for name in names for word in name.lower().split()}
+        found = {word: meant for word, meant in found.items() if word.lower() not in own}
     if not found:
         return text, ()
     return re.sub(_WORD.pattern, lambda match: found.get(match[0], match[0]), text), tuple(found.items())
+
+
+MOST_KEPT = 8000
+"""Parts of texts known to be typed right: people say the same words again and again."""
+
+
+def _slips_in(part: str, lexicon: Lexicon) -> dict[str, str]:
+    """The mistyped words of what stands between two spaces; where there are none, that is kept."""
+    found: dict[str, str] = {}
+    for word in _WORD.findall(part):
+        low = word.lower()
+        meant = low if low in lexicon.words else _letters_turned(low) or lexicon.put_right(low)
+        if meant != low:
+            found[word] = meant
+    if not found:
+        if len(lexicon.typed_right) >= MOST_KEPT:
+            lexicon.typed_right.clear()
+        lexicon.typed_right.add(part)
+    return found

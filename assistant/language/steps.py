@@ -43,7 +43,7 @@ def stepped(facts: list[Fact], text: str, table: Table) -> list[Fact]:
             bit = begun & -begun
             settled = table.steps[bit.bit_length() - 1](facts, text)
             left = -(bit << 1)  # the bits of the steps after it
-            if settled is not facts:
+            if settled is not facts and settled != facts:  # many make the same list once more
                 facts = settled
                 break
             begun &= left

@@ -223,11 +223,11 @@ def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
     if plain and "split" not in cues and _of_a_part(lower, kinds, asks):
         return [Ask("energy", "", "J")]
     if "capacitance" in kinds or ("energy" in kinds or "capacitor" in cues) and not kinds & {"guide_number", "distance"}:
-        if "split" in cues and "energy" in kinds and not ENERGY.search(lower) and all(a.quantity in ("stops", "count") for a in asks) and patterns.search(r"\beach\b|per head|apiece", lower):
+        if "split" in cues and "energy" in kinds and not ENERGY.found_in(lower) and all(a.quantity in ("stops", "count") for a in asks) and patterns.search(r"\beach\b|per head|apiece", lower):
             return [Ask("energy", "each", "J")]
         if "capacitance" in kinds and not asks:
             return [Ask("energy", "", "J")]
-        if ENERGY.search(lower) and not any(a.quantity in ("aperture", "stops", "power", "count", "guide_number", "film_speed") for a in asks):
+        if ENERGY.found_in(lower) and not any(a.quantity in ("aperture", "stops", "power", "count", "guide_number", "film_speed") for a in asks):
             each = patterns.search(r"\beach\b|per head|apiece|every head", lower) and not patterns.search(r"\beach (?:pop|flash|shot|burst)\b|\b(?:total|in all|altogether|all told)\b|\d ?(?:j|joules?|ws|watt[- ]?seconds?)(?:,| of energy)? (?:each|apiece)\b", lower)
             return [Ask("energy", "each" if each else "", "J")]
     return None

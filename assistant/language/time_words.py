@@ -14,6 +14,7 @@ from assistant.language import pop_words, speed_words
 from assistant.language.hearing import fold
 from assistant.language.items import Item
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Fact
 from assistant.records import replace
 from assistant.units import LENGTH
@@ -59,7 +60,7 @@ def _is_for_each(fact: Fact, lower: str) -> bool:
     return _FOR_EACH.match(lower, fact.end) is not None or _EACH_TAKES.search(lower[: fact.start]) is not None
 
 
-ENERGY = Pattern(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)|(?<!\d )(?<!\d)\b(?:joules|watt[- ]?seconds|ws|energy) (?:per|a|an|in each|for each|for every|in one|each) (?:single )?(?:pop|flash|burst|shot|hit|firing|frame|go)\b")
+ENERGY = Phrasings(r"(?:how (?:much|many)|what(?:'s|s| is)?(?! about)|which|give me)\b[^?]{0,50}\b(?:energy|joules?|watt[- ]?seconds?|w/?s|j)\b|(?<!\d)(?<!\d )\b(?:energy|joules|watt[- ]?seconds|ws)\b[^.?\d]{0,25}\?|\benergy (?:of|in|for|from|stored)\b|\b(?:total|combined) energy\b|\bhow many w(?:s|att)|(?<!\d )(?<!\d)\b(?:joules|watt[- ]?seconds|ws|energy) (?:per|a|an|in each|for each|for every|in one|each) (?:single )?(?:pop|flash|burst|shot|hit|firing|frame|go)\b")
 """Asks for an energy."""
 RATE = Pattern(r"\b(?:what|which|how high)(?:'s| is| must be| should be| would be)? (?:a |the |its )?(?:flash |strobe )?(?:frequency|rate|hertz|hz)\b|\bhow many (?:hz|hertz|a second|per second|flashes (?:a|per) second)\b|\bfrequency\W*(?:\?|$)|\bhow fast (?:must|should|do|does) (?:it|the strobe|i) (?:flash|fire|strobe)")
 """Asks how often a second."""
@@ -82,7 +83,7 @@ def time_facts(facts: list[Fact], items: Sequence[Item], text: str) -> list[Fact
     facts = pop_words.opened_for_each(pop_words.counted(_rates(facts, lower), lower), lower)
     out = _hit_twice(_counted_pops([_read(f, lower, moving, cues) for f in facts], lower), text, lower)
     out = _told_pulse(out, items) if {"t05", "t01"} <= cues else out
-    if "energy" not in [f.quantity for f in out] and ENERGY.search(lower):
+    if "energy" not in [f.quantity for f in out] and ENERGY.found_in(lower):
         bare = [f for f in out if f.quantity == "number" and not f.bad and 20 <= f.value <= 20000]
         out = [replace(f, quantity="energy", unit="J") if len(bare) == 1 and f is bare[0] else f for f in out]
     if RATE.search(lower):

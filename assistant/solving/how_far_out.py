@@ -11,13 +11,14 @@ import re
 
 from assistant.answer import Assumed
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, is_shutter_mark, shutter_difference_stops, speak_stops
 from assistant.solving import flash, marks
 from assistant.solving.solution import Solution, needs
 
-_OUT = Pattern(r"\bhow (?:many stops|far|much|badly|thin|dense|many)\b[^?.]{0,40}\b(?:out|over|under|off|wrong|short|thin|dense|dark|bright|light|hot|over ?exposed|under ?exposed|miss\w*|too little|too much)\b|\bstops? (?:out|over|under|off|wrong|short)\b|\b(?:over|under)(?:[- ]?exposed)?(?: is (?:it|that)| am i| was i| are they)?\W*(?:and )?by (?:how|what)"
+_OUT = Phrasings(r"\bhow (?:many stops|far|much|badly|thin|dense|many)\b[^?.]{0,40}\b(?:out|over|under|off|wrong|short|thin|dense|dark|bright|light|hot|over ?exposed|under ?exposed|miss\w*|too little|too much)\b|\bstops? (?:out|over|under|off|wrong|short)\b|\b(?:over|under)(?:[- ]?exposed)?(?: is (?:it|that)| am i| was i| are they)?\W*(?:and )?by (?:how|what)"
                r"|\b(?:where|how) (?:does|do|will|would|did|is|are)\b[^.?]{0,40}\b(?:lands?|come|comes|coming|falls?|end|ends|ended|sits?|lies?|lying|turn|finish|stand|left)\b|\bhow (?:many stops|far|much)\b[^?.]{0,40}\b(?:low|high|down|up)\b|\bwhere(?:'s| is)? [^.?]{0,30}\b(?:lands?|comes?|falls?|ends?|sits?|lies)\b|\bstops?\W*$")
 """Asked how far out it is, or where it lands."""
 _NO_MISS = Pattern(r"\b(?:turn|dial|knock|wind|power (?:it |the flash )?(?:down|up)|bounc\w*|umbrella|softbox|brolly|diffus\w*|gel|costs?|loses?|eats?|bracket\w*|latitude|get away)\b")
@@ -86,7 +87,7 @@ def _left_open(query: Query) -> Solution | None:
     if len(times) != 2:
         return None
     lower = query.text.lower()
-    if not _OUT.search(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")} | {f.at_iso for f in query.facts if f.at_iso}) > 1:
+    if not _OUT.found_in(lower) or any(query.has(q) for q in _OF_THE_LIGHT) or len({f.value for f in query.all("film_speed")} | {f.at_iso for f in query.facts if f.at_iso}) > 1:
         return None
     if _FROM_ONE.search(lower[: times[0].start]) and _TO_THE_OTHER.match(lower[times[0].end : times[1].start]):
         return None  # "dragged from 1/125 to 1/15": a change, and neither of them is needed
@@ -132,7 +133,7 @@ _SETTINGS = ("aperture", "power", "energy")
 def _set_and_needed(query: Query) -> Solution | None:
     """"I set f/5.6 by mistake but the flash called for f/11": two stops over."""
     lower = query.text.lower()
-    if not _OUT.search(lower) or _NO_MISS.search(lower) or query.has("guide_number") or any(f.unit == "pops" and f.value > 1 for f in query.all("count")):
+    if not _OUT.found_in(lower) or _NO_MISS.search(lower) or query.has("guide_number") or any(f.unit == "pops" and f.value > 1 for f in query.all("count")):
         return None
     for quantity in _SETTINGS:
         pair = [f for f in query.facts if f.quantity == quantity and f.of in ("", "camera") and f.origin == "said"]
@@ -160,7 +161,7 @@ def _film_slipped(query: Query) -> Solution | None:
     """"400 film with the meter left at 100": two stops over. As much as the film is faster than what was metered for."""
     speeds = [f for f in query.facts if f.quantity == "film_speed" and f.origin == "said"]
     lower = query.text.lower()
-    if len(speeds) != 2 or not _OUT.search(lower) or query.has("aperture") or query.has("guide_number") or "open_up" in query.cues:
+    if len(speeds) != 2 or not _OUT.found_in(lower) or query.has("aperture") or query.has("guide_number") or "open_up" in query.cues:
         return None
     whose = [_was_metered(f, speeds, lower) for f in speeds]
     if whose[0] is None and whose[1] is None:
@@ -292,7 +293,7 @@ def _two_guides(query: Query) -> Solution | None:
 def _against_the_guide(query: Query) -> Solution | None:
     """"GN 80 feet, 20 feet away, and I had it on f/8": what was set against what the guide number gives."""
     lower = query.text.lower()
-    if not _OUT.search(lower) or _NO_MISS.search(lower) or _TESTED.search(lower) or _BOASTS.search(lower):
+    if not _OUT.found_in(lower) or _NO_MISS.search(lower) or _TESTED.search(lower) or _BOASTS.search(lower):
         return None
     found = _by_the_guide(query)
     if found is None:

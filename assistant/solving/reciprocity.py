@@ -12,6 +12,7 @@ import re
 from assistant import patterns
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.physics.film import corrected_from_table, metered_time, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -25,7 +26,7 @@ def done(answers: tuple[Quantity, ...], *used: Fact | None, lead: str = "", note
     return Solution(answers=answers, used=tuple(dict.fromkeys(f for f in used if f is not None)), lead=lead, notes=notes, working=working, assumed=assumed, topic="film")
 
 
-_FAILURE = Pattern(r"\bleaflet\b|\b(?:maker|chart|emulsion|table|data ?sheet|film) (?:\w+ ){0,2}?(?:says?|adds?|asks?|wants?|gives?|turns?)\b|\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
+_FAILURE = Phrasings(r"\bleaflet\b|\b(?:maker|chart|emulsion|table|data ?sheet|film) (?:\w+ ){0,2}?(?:says?|adds?|asks?|wants?|gives?|turns?)\b|\bbecomes?\b|\bfilm\b.*\b(?:needs|extra|wants)\b|\bsheet\b|recip|schwarz|exponent|p.value|long exposure|\bp\s*(?:=|is|of)", re.I)
 
 
 _EXTRA_STOPS = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "two": 2.0, "three": 3.0, "another": 1.0}
@@ -52,7 +53,7 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return _by_sheet(query, times)
     if not times and query.has("exponent") and not query.has("guide_number") and not query.has("exposure_value"):
         return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
-    if not times or not (_FAILURE.search(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
+    if not times or not (_FAILURE.found_in(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
     if camera.time_through(query) and not query.has("exponent") and len(times) == 1:
         return None
@@ -262,7 +263,7 @@ def stops_added(query: Query) -> Solution | None:
         found = _by_sheet(query, times)
         return replace(found, answers=found.answers[::-1], lead="Add") if found is not None and found.answers else found
     exponent = query.last("exponent")
-    if not times or exponent is None and not _FAILURE.search(query.text) or _ASIDE.search(query.text):
+    if not times or exponent is None and not _FAILURE.found_in(query.text) or _ASIDE.search(query.text):
         return None
     if exponent and len({f.value for f in times}) == 1:
         found = _by_exponent(times[0], exponent)

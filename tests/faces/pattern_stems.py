@@ -17,6 +17,7 @@ from stems import groups_of, share_of
 
 import assistant
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 
 PACKAGE = Path(__file__).resolve().parents[2] / "assistant"
 TARGET = PACKAGE / "pattern_stems.py"
@@ -43,6 +44,8 @@ def patterns() -> dict[str, int]:
 def _inside(value: object) -> list[Pattern]:
     if isinstance(value, Pattern):
         return [value]
+    if isinstance(value, Phrasings):
+        return [value.whole, *value.parts]
     if isinstance(value, dict):
         return [p for part in (*value, *value.values()) for p in _inside(part)]
     return [p for part in value for p in _inside(part)] if isinstance(value, (tuple, list, frozenset)) else []

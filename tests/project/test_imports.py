@@ -32,6 +32,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("physics",),
     ("query", "answer"),
     ("scales", "units"),
+    ("phrasings",),
     ("mark_rows", "patterns"),
     ("bounds", "pattern_stems", "places", "records"),
 )
