@@ -346,7 +346,7 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
         return [*asks, Ask("factor", "", "x", factor.start())]
     if {a.quantity for a in asks} == {"magnification", "aperture"} and "aperture" in kinds and _EFFECTIVE.search(text) and not _TO_SET.search(text):
         return [replace(a, of="effective") if a.quantity == "aperture" else a for a in asks]
-    if "aperture" in kinds and _EFFECTIVE_ASKED.search(text) and any(a.quantity == "aperture" for a in asks) and kinds & {"magnification", "extension"}:
+    if "aperture" in kinds and _EFFECTIVE_ASKED.search(text) and not _TO_SET.search(text) and any(a.quantity == "aperture" for a in asks) and kinds & {"magnification", "extension"}:
         return [replace(a, of="effective") if a.quantity == "aperture" else a for a in asks]
     close = kinds & {"magnification", "extension", "object_size"}
     if not close or kinds & {"guide_number", "distance"}:

@@ -111,7 +111,7 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
             places.pop("near_limit", None)
             places.pop("far_limit", None)
     if (both := _BOTH_SIDES.search(lower)) is not None:
-        first, second = ("in front", "behind") if (both["first"] or both["early"] or both["side"]) == "in front" else ("behind", "in front")
+        first, second = ("in front", "behind") if (both["first"] or both["early"] or both["side"]) != "behind" else ("behind", "in front")
         return [Ask("depth_of_field", first, "", both.start()), Ask("depth_of_field", second, "", both.start() + 1)]
     if (side := _BEHIND_WHOM.search(lower)) is not None and not {"near_limit", "far_limit"} <= set(places):
         return [Ask("depth_of_field", "in front" if side["side"] == "in front" else "behind", "", side.start())]
@@ -136,7 +136,7 @@ _SIDE = Pattern(r"(?:sharp|field|focus|how (?:deep|much|thick)\b[^?]{0,16}\bzone
 
 
 _BEHIND_WHOM = Pattern(r"how (?:far|much|many \w+) (?P<side>behind|in front|beyond)(?: of)? (?:him|her|them|it|me|(?:the|an?|my|his|our) (?!lens|camera|film)\w+)\b[^?]{0,40}\b(?:sharp|focus|crisp)")
-_BOTH_SIDES = Pattern(r"how (?:far|much|many \w+) (?P<side>in front|behind)\b(?: of)?(?: (?:him|her|them|it|me|that|(?:the|an?|my|his|our) (?!lens|camera|film)\w+))?(?: \w+){0,3}? (?:sharp|focus|crisp)\w*[^?]{0,12}\band\b[^?]{0,24}\b(?:in front|behind)\b(?! of (?:the |my )?(?:lens|camera))|how (?:far|much|many \w+)\b(?: \w+){0,5}? (?:sharp|focus|crisp)\w*(?: \w+){0,2}? (?P<early>in front|behind)\b[^?]{0,40}\band\b[^?]{0,30}\b(?:in front|behind)\b|how (?:far|much|many \w+) (?P<first>in front|behind)(?: of)?(?: (?:him|her|them|it|me|(?:the|an?|my|his|our) \w+))?(?: and| and how (?:far|much))(?: in front of| behind)(?: (?:him|her|them|it|me|(?:the|an?|my|his|our) (?!lens|camera|film)\w+))?\b[^?]{0,40}\b(?:sharp|focus|crisp)")
+_BOTH_SIDES = Pattern(r"how (?:far|much|many \w+) (?P<side>in front|behind)\b(?: of)?(?: (?:him|her|them|it|me|that|(?:the|an?|my|his|our) (?!lens|camera|film)\w+))?(?: \w+){0,3}? (?:sharp|focus|crisp)\w*[^?]{0,12}\band\b[^?]{0,24}\b(?:in front|behind)\b(?! of (?:the |my )?(?:lens|camera))|how (?:far|much|many \w+)\b(?: \w+){0,5}? (?:sharp|focus|crisp)\w*(?: \w+){0,2}? (?P<early>in front|behind|before)\b[^?]{0,40}\band\b[^?]{0,30}\b(?:in front|behind|before)\b|how (?:far|much|many \w+) (?P<first>in front|behind)(?: of)?(?: (?:him|her|them|it|me|(?:the|an?|my|his|our) \w+))?(?: and| and how (?:far|much))(?: in front of| behind)(?: (?:him|her|them|it|me|(?:the|an?|my|his|our) (?!lens|camera|film)\w+))?\b[^?]{0,40}\b(?:sharp|focus|crisp)")
 """So much of the depth on one side of the focus, and no distance from the lens."""
 
 

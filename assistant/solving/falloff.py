@@ -159,7 +159,7 @@ def _signed(query: Query, lost: float, scene: Scene) -> float:
     text = query.text
     if _COMPENSATE.search(text) and not scene.rows:
         return -lost
-    if patterns.search(r"how much (?:brighter|hotter|more|over)|how many stops (?:brighter|hotter|more|over|do i gain)|(?:front|near)\w*(?: \w+)?(?: is| be)? (?:brighter|hotter|over)", text, re.I) and not scene.moved:
+    if patterns.search(r"how much (?:brighter|hotter|more|over)|how many stops (?:brighter|hotter|more|over|do i gain)|(?:front|near)\w*(?: \w+)?(?: is| be)? (?:brighter|hotter|over)|how many stops (?:is|are|will|would) (?:the |my )?(?:front|first|near\w*)\b[^?]{0,40}\b(?:over|brighter|hotter|too bright)", text, re.I) and not scene.moved:
         return abs(lost)
     return lost
 
@@ -322,7 +322,9 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
         found.append((marks.aperture(one.answers[0].value, of), one))
     used = tuple(f for f in found[0][1].used if f in query.facts)
     assumed = found[0][1].assumed
-    if len(found) == 2 and scene.near_fact is not None and scene.far_fact is not None and (scene.near_fact.origin, scene.far_fact.origin) == ("kept", "said"):
+    if len(found) == 2 and set_for_row.names_in_order(query.text) == ["back", "front"]:
+        found.reverse()
+    elif len(found) == 2 and scene.near_fact is not None and scene.far_fact is not None and (scene.near_fact.origin, scene.far_fact.origin) == ("kept", "said"):
         return _done((found[1][0], found[0][0]), scene, *used, assumed=assumed)  # "and for the last row, at 22 feet"
     if len(found) == 1:
         return _done((found[0][0],), scene, *used, middle, assumed=assumed)

@@ -123,6 +123,11 @@ def _asked(text: str, start: int, end: int) -> list[str]:
     return []
 
 
+def names_in_order(text: str) -> list[str]:
+    """The rows named in the last question, in its order."""
+    return _asked(text, 0, 0)
+
+
 def read_there(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """"f/8 for the middle row, what would the front row want": the reading of another row, where the middle one is spoken of."""
     told, read = _SET_FOR.search(query.text), query.all("aperture")

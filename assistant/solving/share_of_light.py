@@ -23,9 +23,13 @@ def asked(query: Query) -> bool:
 _ONE_TO_OTHER = Pattern(r"\b(?:reach\w*|gets?|arriv\w*|falls?|lands?|left|remains?|com\w+)\b|\bof that\b", re.I)
 
 
+_BEFORE_A_WALL = Pattern(r"\b(?:before|in front of|ahead of) (?:the|a|my|her|his) (?:\w+ )?(?:wall|backdrop|background|curtain|cloth|canvas|screen|hedge)\b", re.I)
+"""A length from somebody to what stands behind: no second place counted from the light."""
+
+
 def between(query: Query, scene: Scene) -> Solution | None:
     """"what share of the light on the front row at 6 feet gets to the back at 9": the square of the nearer over the farther."""
-    if scene.near is None or scene.far is None or not asked(query) or not _ONE_TO_OTHER.search(query.text) or any(query.has(q) for q in ("stops", "guide_number", "aperture", "power", "loss")):
+    if scene.near is None or scene.far is None or not asked(query) or not _ONE_TO_OTHER.search(query.text) or _BEFORE_A_WALL.search(query.text) or any(query.has(q) for q in ("stops", "guide_number", "aperture", "power", "loss")):
         return None
     near, far = sorted((scene.near, scene.far))
     part = (near / far) ** 2

@@ -42,8 +42,17 @@ def solve(query: Query, scene: Scene) -> Solution | None:
 _FROM_ONE_TO_ANOTHER = Pattern(r"\b(?:fell|fall\w*|dropped|went|goes|rose|climbed|sank|changed|came|moved|jumped)(?: \w+)? (?:down |up )?from\s*$", re.I)
 
 
+_USED_TO = Pattern(r"\b(?:used to (?:give|read|be|meter|show)|had (?:given|read|been|metered|shown)|(?:gave|read|metered|showed) (?:me )?(?:at first|before|originally|earlier))(?: (?:me|at|about))*\s*$", re.I)
+
+
 def _by_readings(query: Query, scene: Scene) -> Solution | None:
     """"I pulled it back to 12 feet and the reading fell from f/11 to f/8": it stood as much nearer as the f-number was larger."""
+    read = query.all("aperture")
+    was = [f for f in read if _USED_TO.search(query.text[: f.start])]
+    if len(read) == 2 and len(was) == 1 and scene.near is not None and not any(query.has(q) for q in ("aperture_range", "guide_number", "stops", "power", "loss")):
+        now = next(f for f in read if f is not was[0])
+        place, unit = scene.near * now.value / was[0].value, preferred_unit(query)
+        return Solution(answers=(marks.distance(place, unit), marks.distance(abs(place - scene.near), unit, "move")), used=(*scene.used, *read), topic="falloff", lead=f"It stood {speak_length(place, unit)} from there.")
     pair = query.last("aperture_range")
     if pair is None or scene.near is None or pair.value <= 0 or pair.other <= 0 or not _FROM_ONE_TO_ANOTHER.search(query.text[: pair.start]) or any(query.has(q) for q in ("aperture", "guide_number", "stops", "power", "loss")):
         return None
