@@ -11,7 +11,7 @@ from assistant.solving.solution import Solution
 from assistant.solving.taken_off import BEFORE_IT
 
 _PUT_ON = Pattern(r"\b(?:goes|go|went|gone|add(?:s|ed|ing)?|put(?:s|ting)?|fit(?:s|ted|ting)?|screw(?:s|ed|ing)?|hang(?:s|ing)?|hung|slip(?:s|ped|ping)?|clip(?:s|ped|ping)?)\b[^.?!;]{0,40}\b(?:on|up|over|in front|an?|the|my|its|another)\b", re.I)
-_TAKEN_OFF = Pattern(r"\b(?:off|remov\w+|without|away|bared|gone|unscrew\w*|pull\w*|peel\w*|strip\w*|drop\w*|ditch\w*|los(?:e|ing)|instead|rather|go(?:es|ing|ne)? from|went from|swap\w*|replac\w+|exchang\w+|chang\w+)\b", re.I)
+_TAKEN_OFF = Pattern(r"\b(?:off|remov\w+|without|away|bared|gone|unscrew\w*|pull\w*|peel\w*|strip\w*|drop\w*|ditch\w*|los(?:e|ing)|instead|rather|leav(?:e|es|ing) (?:just|only)|go(?:es|ing|ne)? from|went from|swap\w*|replac\w+|exchang\w+|chang\w+)\b", re.I)
 _MORE_LIGHT = {"power": 1, "energy": 1, "film_speed": 1, "distance": -1, "aperture": -1}
 """Which way each setting goes for more light."""
 

@@ -37,7 +37,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return _OFF_IT.search(turned["wanted"]) is not None and not _ON_IT.search(turned["wanted"])  # "what goes with it if bare it is f/11"
     own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
     own = own if _MARKED.search(text) and (len(beside) <= 2 * _BESIDE or _MARKED.search(beside.rstrip(" .?!"))) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
-    if _OFF_IT.search(wanted) or (gone := LAYERS_GONE.search(text)) is not None and gone.end() > known.end:
+    if _OFF_IT.search(wanted) or (gone := LAYERS_GONE.search(text)) is not None and (gone.end() > known.end or _WITH_ALL.match(text, known.end)):
         return True
     if _ON_IT.search(wanted):
         return False
@@ -55,6 +55,7 @@ _ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|whe
 BEFORE_IT = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,\d]{0,60}\bbefore (?:(?:i|we|you|they|the|my|that|it|\w+) ){1,4}?(?:(?P<on>put|hung|hang|add(?:ed)?|fit(?:ted)?|clip(?:ped)?|tap(?:e|ed)|screwed|stretched|draped|slipped|went (?:on|up)|goes (?:on|up))|(?:took|pulled|removed|stripped|peeled|came (?:off|down)|take|comes off))\b", re.I)
 """The state that is asked of is the one before something was put in the light, or taken out of it."""
 _A_LAYER = r"(?:layers?|sheets?|thickness(?:es)?|folds?|pl(?:y|ies)|of (?:them|these|those|the \w+)|silks?|scrims?|nets?|cloths?|gels?|diffusers?|pieces?)"
+_WITH_ALL = Pattern(r"(?: \w+){0,3} (?:with|through|behind) (?:all|both|the lot|the whole)\b", re.I)
 LAYERS_GONE = Pattern(
     rf"\b(?:tak\w*|took|peel\w*|pull\w*|strip\w*|whip\w*|remov\w*) (?:off |away |down )?(?P<gone>one|two|three|a)(?: {_A_LAYER})(?: (?:off|away|down))?\b"
     rf"|\b(?:tak\w*|took|peel\w*|pull\w*|strip\w*|whip\w*|cut\w*|go(?:es|ing)?|am|come)\b(?: (?:it|them|that|this|the \w+))? ?(?:back |down )+to (?:just |only )?(?:a )?(?P<left>single|one|two|three)\b(?: {_A_LAYER})?(?! (?:stops?|thirds?|and)\b)"

@@ -15,7 +15,7 @@ _REACH = 40
 """Letters between a thing and the figure of what it loses: "my softbox, which eats 1.7 stops"."""
 _SWAPS = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|replac\w+|chang(?:e|es|ed|ing)|switch(?:ed|es|ing)?|go(?:ing)?|went)\b(?: over)?(?: from)?[^.?!;]{0,24}$", re.I)
 """Right before what goes."""
-_FOR = Pattern(r"(?:(?:,? (?:which|that) \w+ #,?)|[ ,(]*#[ ,)]*)?\W*(?:for|with|by|to|onto|into)(?: (?:the|my|a|an|that))?(?: [\w-]+)?\W*", re.I)
+_FOR = Pattern(r"(?:(?:,? (?:(?:which|that) )?\w+ #,?)|[ ,(]*#[ ,)]*)?\W*(?:for|with|by|to|onto|into)(?: (?:the|my|a|an|that))?(?: [\w-]+)?\W*", re.I)
 _IS_SWAPPED = Pattern(r"(?:(?:,? (?:which|that) \w+ #,?)|[ ,(]*#[ ,)]*)?\W*(?:(?:is|was|gets|got|has been|is being|being|comes off and is) (?:swapped|exchanged|replaced|traded|changed|switched)(?: over| out)? (?:for|by|with|to)|gives way to|gave way to|makes (?:way|room) for|comes off (?:for|and)|came off (?:for|and))(?: (?:the|my|a|an|that))?(?: [\w-]+)?\W*", re.I)
 """Between what goes and what takes its place: "the silk was replaced by a net"."""
 _RATHER_THAN = Pattern(r"(?:,? (?:which|that) \w+ #,?)?\W*(?:instead of|in place of|rather than)(?: (?:the|my|a|an|that))?(?: \w+)?\W*", re.I)
@@ -35,7 +35,7 @@ _IN_PLACE_OF = Pattern(r"\b(?:swap(?:s|p?ed|p?ing)?|exchang\w+|trad(?:e|ed|ing)|
 
 def in_place_of_another(query: Query) -> bool:
     """Whether one of two things takes the other's place, so that their losses do not add."""
-    return _IN_PLACE_OF.search(query.text) is not None and len(query.all("loss")) == 2
+    return _IN_PLACE_OF.search(query.text) is not None and sum(f.quantity in ("loss", "filter_loss", "nd") for f in query.facts) == 2
 
 
 @record
