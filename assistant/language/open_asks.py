@@ -84,7 +84,7 @@ def _speed(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | Non
     return [Ask("film_speed")] if sum(f.quantity in ("film_speed", "rated") for f in facts) == 1 else None
 
 
-METERED_ASKED = Phrasings(r"\b(?:what|which|how long)\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?"
+METERED_ASKED = Phrasings(r"\b(?:what|which|how long|how many (?:seconds|minutes))\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?"
                         r"|\b(?:longest|most|shortest|greatest|what|which) (?:(?:metered|uncorrected|indicated) (?:time|exposure|reading)|(?:time|reading)s?(?: that| which)? (?:of |on |from |by )?(?:the|my) (?:hand[- ]?(?:held)? )?meter)\b|\b(?:may|can|could|should|must) (?:the|my) meter (?:say|read|show|ask)\b|\b(?:what|which) (?:was|is|would be) (?:the|its|my) (?:meter(?:'s)? )?reading\b|\bwhat (?:had|did|does|should|must) (?:the|my) meter\b", re.I)
 """The time by the meter is asked for, and the one that was or may be given is told."""
 _TIME_ASKED = Pattern(r"\b(?:what|which) (?:shutter )?(?:time|exposure time|speed)\b|\bhow long\b|\bhow many seconds\b", re.I)
@@ -120,12 +120,16 @@ def _opening(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | N
 
 
 _END_STOP = Pattern(rf"\b{_END} (?:f-?)?stop\b(?! down)", re.I)
-_PUSH_ASKED = Pattern(r"\bhow (?:far|much|hard)\b(?: \w+){0,4} (?:push|pull)(?:ed|ing)?\b", re.I)
+_END_TIME = Pattern(r"\b(?:longest|shortest|slowest|fastest) (?:time|exposure|shutter|speed)\b(?! first)", re.I)
+_PUSH_ASKED = Pattern(r"\b(?:over or under|under or over)\b[^.?!]{0,20}\bhow (?:far|much)\b|\bhow (?:far|much)\b[^.?!]{0,20}\b(?:over|under)|\bhow (?:far|much|hard)\b(?: \w+){0,4} (?:push|pull)(?:ed|ing)?\b", re.I)
 
 
 def _end_stop(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
     """"with f/16 correct, what is the widest stop I can use": an opening, and no number of stops."""
-    return [Ask("aperture")] if not asks and _END_STOP.search(text) and any(f.quantity == "aperture" for f in facts) else None
+    if asks:
+        return None
+    wanted = "aperture" if _END_STOP.search(text) else "shutter" if _END_TIME.search(text) else ""
+    return [Ask(wanted)] if wanted and any(f.quantity == wanted for f in facts) else None
 
 
 _AND_THE_SUM = Pattern(r"\b(?:what|which (?:aperture|f-?stop|f-?number))\b[^?.!]{0,24}\b(?:they|both|the two|the pair|the lights|all|flash and \w+|\w+ and (?:the )?flash)\b[^?.!]{0,30}\b(?:together|combined|in all|in total|sum|come to|add up to)\b", re.I)

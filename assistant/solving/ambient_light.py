@@ -279,7 +279,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     return _done((marks.film_speed(value),), light, replace(at, assumed=()), used, notes)
 
 
-_REFERRED = Pattern(r"\b(?:refer\w*|relative|in terms|correct\w*|convert\w*|reduc\w*|counted|based|normali\w*)\b[^.?]{0,12}\b(?:to|of|at|on)\s*(?:iso |asa )?$|\bev\W*(?:(?:is|would|does) (?:that|this|it) (?:be |make |come to )?)?(?:\(?(?:at|@|for|in)\s*)?(?:iso )?$", re.I)
+_REFERRED = Pattern(r"\b(?:refer\w*|relative|in terms|correct\w*|convert\w*|reduc\w*|counted|based|normali\w*)\b[^.?]{0,12}\b(?:to|of|at|on)\s*(?:iso |asa )?$|\bev\W*(?:(?:is|would|does) (?:that|this|it) (?:be |make |come to )?)?(?:\(?(?:at|@|for|in)\s*)?(?:iso )?$|\bev of (?:that|the|this|my) [a-z]+ (?:at|for|on) (?:iso )?$", re.I)
 """What stands before the speed that an exposure value is to be counted at."""
 
 

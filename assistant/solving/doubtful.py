@@ -15,7 +15,7 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
-from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, number_left_among_pops, part_left, pops_idle_in_the_room
+from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, number_left_among_pops, part_left, pops_idle_in_the_room, second_half_left
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -91,8 +91,7 @@ _NATURAL = {
     "guide_number": (2.0, 900.0), "stops": (-14.0, 14.0), "ratio": (1 / 70, 70.0), "energy": (0.4, 15_000.0), "factor": (0.0, 5_000.0), "magnification": (0.0005, 40.0),
 }
 
-_ODD = 8.0
-_PINHOLE = 16.0
+_ODD, _PINHOLE = 8.0, 16.0
 
 
 def _beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
@@ -356,6 +355,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_makes_it_worse, frozenset({"aperture", "film_speed"}), None, frozenset({"aperture", "film_speed"})),
     (_of_another_name, None, None, None),
     (_is_nothing, None, None, None),
+    (second_half_left, None, None, None),
     (_film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
     (_part_left_out, None, frozenset({"flash", "change"}), _NUMBER),
     (_is_another_length, None, None, None),

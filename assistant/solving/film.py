@@ -16,7 +16,7 @@ from assistant.physics.film import exposure_index
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
-from assistant.solving import box_speed, bracket, camera, film_aged, marks, one_end, reach, reciprocity, safe_settings
+from assistant.solving import box_speed, bracket, camera, film_aged, marks, misset_meter, one_end, reach, reciprocity, safe_settings
 from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution, needs
@@ -363,4 +363,4 @@ def _rating_to_set(query: Query, ask: Ask) -> Solution | None:
     return _film_speed(query, ask) if moved and not query.has("shutter") and patterns.search(r"\brat(?:e|ed|ing)\b|box speed|\bEI\b", query.text, re.I) else None
 
 
-_ROWS = {"aperture": (film_aged.opened, film_aged.opened_for_speed, _rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}
+_ROWS = {"aperture": (misset_meter.opened, film_aged.opened, film_aged.opened_for_speed, _rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}

@@ -18,7 +18,7 @@ from assistant.solving import marks
 from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution
 
-_BESIDE = frozenset({"aperture", "shutter", "film_speed", "stops", "relation", "power", "share", "number", "remark", "place"})
+_BESIDE = frozenset({"aperture", "aperture_range", "shutter", "film_speed", "stops", "relation", "power", "share", "number", "remark", "place"})
 _ADD = "The two fall on the same face, so their light adds."
 
 
@@ -44,16 +44,24 @@ def _others(query: Query, *used: Fact) -> tuple[Fact, ...]:
 
 # --- a lamp on and off -------------------------------------------------------------------------------
 
-_ON = Pattern(r"\b(?:(?:is|are|was|switched|turned|[a-z]+) on\b(?! (?:her|his|their|its|my|your|camera|iso|an?|the (?!meter|reading)|full|\d))|lit|burning|lighted|with the (?:\w+ )?(?:lamp|bulb|light|lantern|candle)s? (?:going|added))\b|\bon,", re.I)
+_ON = Pattern(r"\b(?:(?:is|are|was|switched|turned|[a-z]+) on\b(?! (?:her|his|their|its|my|your|camera|iso|an?|the (?!meter|reading)|full|\d))|lit|burning|lighted|with the (?:\w+ )?(?:lamp|bulb|light|lantern|candle)s? (?:going|added|firing)|with (?:it|them)(?! (?:off|out|switched|turned|unlit)))\b|\bon,", re.I)
 _OFF = Pattern(r"\b(?:(?:is|are|was|switch\w*|turn\w*|it|them|[a-z]+) off\b(?!-)|(?:switched|put|blown|goes|is|are|it|them) out\b|unlit|without (?:it|them|the \w+))", re.I)
 _BY_ITSELF = r"(?:alone|by (?:it|them)sel(?:f|ves)|on (?:its|their) own|only|itself|themselves)"
 _LAMP_ALONE = Pattern(rf"\b(?P<one>[a-z]+?)s? (?:(?:would|does|do|must|should|will|light) )?(?:(?:give|read|be|meter)s? )?{_BY_ITSELF}\b|\b(?:does|do) (?:the |my )?(?:\w+ )?(?P<adds>[a-z]+?)s? {_ADDS}\b", re.I)
+_LIFTS = Pattern(r"\b[a-z]+(?: light)? (?:lifts?|raises?|lifted|raised|takes|brings|pushes|brightens) [^.?!]{0,40}$", re.I)
 
 
 def _on_and_off(query: Query) -> Solution | None:
     """"with the lamp on f/8, with it off f/5.6: what does the lamp alone give?"."""
-    read = query.all("aperture")
-    if len(read) != 2 or query.has("stops") or query.has("relation"):
+    read, lifted = query.all("aperture"), query.last("aperture_range")
+    if query.has("stops") or query.has("relation"):
+        return None
+    if lifted is not None and not read and lifted.other > lifted.value and (lifts := _LIFTS.search(query.text[: lifted.start])):
+        alone = _LAMP_ALONE.search(query.text[lifted.end :])
+        if alone is None or not alone["one"] or alone["one"].lower() not in lifts.group().lower() or _STOPS_ASKED.search(query.text):
+            return None
+        return Solution(answers=(marks.aperture(light_still_wanted(lifted.other, lifted.value)),), used=_others(query, lifted), topic="ambient", lead="Alone it reads", notes=(_ADD,))
+    if len(read) != 2:
         return None
     lit, dark = _lit_and_dark(query.text, read)
     asked = [m for m in _LAMP_ALONE.finditer(query.text) if m.start() > max(f.end for f in read)]
@@ -117,7 +125,7 @@ def _rest_against_part(query: Query) -> Solution | None:
 # --- so much of another's light ----------------------------------------------------------------------
 
 _PART = r"(?P<part>half|one half|a third|one third|a quarter|one quarter|a fifth|a tenth|an eighth|twice|double|three times|four times)"
-_SO_MUCH = Pattern(rf"\b(?P<one>[a-z]+)(?:'s)?(?: lights?| bulbs?| lamps?)? (?:gives?|puts?|adds?|has|have|is|are|throws?|sheds?|supplies|supply|lends?|contributes?|delivers?|brings?)(?: only| just| about)? {_PART}(?: of)?(?: (?:the|as much) (?:amount of )?light| as (?:bright|strong))(?: that| which| of| as| from)? (?:the |my )?(?P<other>[a-z]+)\b", re.I)
+_SO_MUCH = Pattern(rf"\b(?P<one>[a-z]+)(?:'s)?(?: lights?| bulbs?| lamps?)? (?:gives?|puts?|adds?|has|have|is|are|throws?|sheds?|supplies|supply|lends?|contributes?|delivers?|brings?)(?: only| just| about)? (?:{_PART}(?: of)?(?: (?:the|as much) (?:amount of )?light| as (?:bright|strong))|(?P<same>(?:just |exactly )?as (?:much light|bright|strong)))(?: that| which| of| as| from)? (?:the |my )?(?P<other>[a-z]+)\b", re.I)
 _SHARES = {"half": 0.5, "third": 1 / 3, "quarter": 0.25, "fifth": 0.2, "tenth": 0.1, "eighth": 0.125, "twice": 2.0, "double": 2.0, "three times": 3.0, "four times": 4.0}
 _TOGETHER = Pattern(r"\b(?:together|both|the two|total|sum|combined|in all|the pair|add up)\b", re.I)
 _WHO_ADDS = Pattern(rf"\b(?:does|do|will|would|is) (?:the |my )?(?:light of the )?(?P<who>[a-z]+)(?: light)? (?:then |thus )?{_ADDS}|\bgain\b", re.I)
@@ -128,7 +136,7 @@ def _share(query: Query) -> Solution | None:
     told, read = _SO_MUCH.search(query.text), query.all("aperture")
     if told is None or len(read) > 1 or query.has("stops") or query.has("relation"):
         return None
-    share = next(value for word, value in _SHARES.items() if word in told["part"].lower())
+    share = 1.0 if told["same"] else next(value for word, value in _SHARES.items() if word in told["part"].lower())
     powers = tuple(f for f in query.facts if f.quantity in ("power", "share", "number") and told.start() <= f.start < told.end())
     if any(f.quantity in ("power", "share", "number") and f not in powers for f in query.facts):
         return None
@@ -177,21 +185,33 @@ _OUT = Pattern(r"\b(?:over|under|overexposed|underexposed|too (?:bright|dark|muc
 def _alike(query: Query) -> Solution | None:
     """"flash and daylight each read f/8 and I set f/8: how far over?", "what do I set for the two?": twice the light of one."""
     read, sizes = query.all("aperture"), [f for f in query.facts if f.quantity in ("stops", "relation")]
-    if not read or len(read) > 2 or not _BOTH_READ.search(query.text[: read[0].start]) or not _A_FLASH.search(query.text) or not _OTHER_LIGHT.search(query.text) or query.has("power"):
+    if not read or len(read) > 3 or not _A_FLASH.search(query.text) or not _OTHER_LIGHT.search(query.text) or query.has("power"):
         return None
-    used = _others(query, *read, *sizes)
-    if len(read) == 2:
-        if sizes or not _SET.search(query.text[read[0].end : read[1].start]) or not _OUT.search(query.text) or not _STOPS_ASKED.search(query.text):
-            return None
-        over = 1.0 + aperture_difference_stops(read[0].value, read[1].value)
-        return Solution(answers=(marks.stops(over),), used=used, topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
-    if not _TOGETHER.search(query.text) or len(sizes) > 1 or _STOPS_ASKED.search(query.text) or not query.asks_for("aperture"):
+    if len(read) > 1:
+        return _over_the_lens(query, read) if not sizes and _OUT.search(query.text) and _STOPS_ASKED.search(query.text) else None
+    if not _BOTH_READ.search(query.text[: read[0].start]) or not _TOGETHER.search(query.text) or len(sizes) > 1 or _STOPS_ASKED.search(query.text) or not query.asks_for("aperture"):
         return None
     wanted = _wanted(query.text, sizes[0]) if sizes else 0.0
     if wanted is None:
         return None
     value = sum_of_light((read[0].value, read[0].value)) * 2.0 ** (-wanted / 2)
-    return Solution(answers=(marks.aperture(value),), used=used, topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
+    return Solution(answers=(marks.aperture(value),), used=_others(query, *read, *sizes), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
+
+
+def _over_the_lens(query: Query, read: list[Fact]) -> Solution | None:
+    """What two lights give together, against the f-number that is set: one reading for each, or one for both."""
+    starts = [0, *(f.end for f in read)]
+    lens = [f for f, start in zip(read, starts) if _SET.search(query.text[start : f.start])]
+    if len(lens) != 1:
+        return None
+    lights = [f for f in read if f is not lens[0]]
+    if len(lights) == 1 and not _BOTH_READ.search(query.text[: lights[0].start]) or len(lights) == 2 and query.has("shutter"):
+        return None
+    if len(lights) == 1 or lights[0].value == lights[1].value:
+        over = 1.0 + aperture_difference_stops(lights[0].value, lens[0].value)  # by the marks: twice the light is a stop
+    else:
+        over = 2 * math.log2(sum_of_light(f.value for f in lights) / lens[0].value)
+    return Solution(answers=(marks.stops(over),), used=_others(query, *read), topic="ambient", notes=(_ADD,))
 
 
 _SUM_OUT = Pattern(r"\b(?:together|both|sum|total|the two|the pair|in all)\b[^.?!;]{0,40}$", re.I)
