@@ -57,8 +57,8 @@ def _on_and_off(query: Query) -> Solution | None:
     if query.has("stops") or query.has("relation"):
         return None
     if lifted is not None and not read and lifted.other > lifted.value and (lifts := _LIFTS.search(query.text[: lifted.start])):
-        alone = _LAMP_ALONE.search(query.text[lifted.end :])
-        if alone is None or not alone["one"] or alone["one"].lower() not in lifts.group().lower() or _STOPS_ASKED.search(query.text):
+        named = _LAMP_ALONE.search(query.text[lifted.end :])
+        if named is None or not named["one"] or named["one"].lower() not in lifts.group().lower() or _STOPS_ASKED.search(query.text):
             return None
         return Solution(answers=(marks.aperture(light_still_wanted(lifted.other, lifted.value)),), used=_others(query, lifted), topic="ambient", lead="Alone it reads", notes=(_ADD,))
     if len(read) != 2:
