@@ -15,7 +15,17 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import DENIED, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
-from assistant.solving.doubtful_changes import deed_left_out, gain_taken_for_loss, loss_made_worse, number_left_among_pops, part_left, pops_idle_in_the_room, second_half_left
+from assistant.solving.doubtful_changes import (
+    deed_left_out,
+    film_changed_nothing,
+    gain_taken_for_loss,
+    loss_made_worse,
+    number_left_among_pops,
+    part_left,
+    pops_idle_in_the_room,
+    pops_left_out,
+    second_half_left,
+)
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -222,14 +232,6 @@ def _another_time_idle(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic == "ambient" and first.quantity == "shutter" and bool(times) and idle
 
 
-def _film_changed_nothing(said: Query, whole: Query, found: Solution) -> bool:
-    """Two films told and the f-number that was told found again: one of the films was another's."""
-    first = found.answers[0]
-    speeds = {f.value for f in said.facts if f.quantity == "film_speed"}
-    told = {f.value for f in said.facts if f.quantity == "aperture"}
-    return found.topic == "change" and first.quantity == "aperture" and len(speeds) > 1 and first.value in told and len(told) == 1 and not any(f.quantity in ("distance", "power", "count") for f in said.facts)
-
-
 _PART_OF_A_STOP = Pattern(r"\s*(?:of a stop )?(?:more|less|over|under|extra|darker|brighter|slower|faster)\b")
 
 
@@ -237,13 +239,6 @@ def _part_left_out(said: Query, whole: Query, found: Solution) -> bool:
     """"given a third less", and the third not used: it was of a stop."""
     parts = [f for f in said.facts if f.quantity == "number" and 0 < f.value < 1 and f not in found.used]
     return found.topic in ("flash", "change") and any(_PART_OF_A_STOP.match(said.text.lower()[f.end :]) for f in parts)
-
-
-def _pops_left_out(said: Query, whole: Query, found: Solution) -> bool:
-    """A number of pops told, and the pops found from another: "three flashes ... the twin statue"."""
-    first, places = found.answers[0], {f.start for f in found.used}
-    counts = [f for f in said.facts if f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1]
-    return found.topic == "time" and first.quantity == "count" and len({f.value for f in counts}) > 1 and any(f.start not in places for f in counts)
 
 
 def _moved_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
@@ -356,7 +351,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_of_another_name, None, None, None),
     (_is_nothing, None, None, None),
     (second_half_left, None, None, None),
-    (_film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
+    (film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
     (_part_left_out, None, frozenset({"flash", "change"}), _NUMBER),
     (_is_another_length, None, None, None),
     (_two_for_nothing, None, None, frozenset(_SETTINGS)),
@@ -370,7 +365,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_beyond_nature, None, None, None),
     (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"}), frozenset({"aperture"})),
     (_another_time_idle, frozenset({"shutter"}), frozenset({"ambient"}), frozenset({"shutter"})),
-    (_pops_left_out, _COUNT, frozenset({"time"}), _COUNT),
+    (pops_left_out, _COUNT, frozenset({"time"}), _COUNT),
     (_moved_for_nothing, _COUNT, None, frozenset({"distance"})),
     (_how_many_left_out, None, frozenset({"flash", "lights", "change"}), _NUMBER),
     (_of_a_power_denied, None, None, frozenset({"remark"})),

@@ -87,3 +87,18 @@ _SECOND_HALF = Pattern(r"\b(?:what|which|how)\b[^?.!;]*[a-z0-9],? and (?:(?:at|f
 def second_half_left(said: Query, whole: Query, found: Solution) -> bool:
     """"how many stops is the push, and how many stops under is it undeveloped": one answer to two questions."""
     return len(found.answers) == 1 and not found.table and _SECOND_HALF.search(said.text.lower()) is not None
+
+
+def film_changed_nothing(said: Query, whole: Query, found: Solution) -> bool:
+    """Two films told and the f-number that was told found again: one of the films was another's."""
+    first = found.answers[0]
+    speeds = {f.value for f in said.facts if f.quantity == "film_speed"}
+    told = {f.value for f in said.facts if f.quantity == "aperture"}
+    return found.topic == "change" and first.quantity == "aperture" and len(speeds) > 1 and first.value in told and len(told) == 1 and not any(f.quantity in ("distance", "power", "count") for f in said.facts)
+
+
+def pops_left_out(said: Query, whole: Query, found: Solution) -> bool:
+    """A number of pops told, and the pops found from another: "three flashes ... the twin statue"."""
+    first, places = found.answers[0], {f.start for f in found.used}
+    counts = [f for f in said.facts if f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1]
+    return found.topic == "time" and first.quantity == "count" and len({f.value for f in counts}) > 1 and any(f.start not in places for f in counts)
