@@ -83,7 +83,7 @@ def held_against(assistant: Assistant, text: str, tally: Tally) -> list[str]:
     tally.statuses[answer.status] += 1
     slow = []
     if pace > LIMIT_S:
-        pace = min(pace, _again(text))  # whatever else the machine was doing
+        pace = min(pace, _again(text))  # without what else the machine was doing
         slow = [f"slow: {pace * 1000:.0f} ms for each 1,000 letters"] if pace > LIMIT_S else []
     tally.slowest = max(tally.slowest, pace)
     return slow + broken_laws(assistant, text, answer)
@@ -94,14 +94,14 @@ def _thousands(text: str) -> int:
 
 
 def _again(text: str) -> float:
-    """The pace of the same text by itself, the best of two."""
+    """The pace of the same text by itself, the best of two, in the time that this process was given: another's share of the core is no fault of the text."""
     paces = []
     for _ in range(2):
         fresh = Assistant.create()
         fresh.answer("hello")
-        begun = time.perf_counter()
+        begun = time.process_time()
         fresh.answer(text)
-        paces.append((time.perf_counter() - begun) / _thousands(text))
+        paces.append((time.process_time() - begun) / _thousands(text))
     return min(paces)
 
 
