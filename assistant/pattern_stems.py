@@ -2045,7 +2045,6 @@ STEMS: dict[str, str] = {
     '\\b(?:what|which|how)\\b': 'how|what|which',
     '\\b(?:what|which|how)\\b(?:(?!\\b(?:if|when|where|given|since)\\b)[^?;,.])*': 'how|what|which',
     '\\b(?:what|which|how)\\b[^.?!]{0,40}\\b(?:(?:least|most|widest|smallest|largest|longest|shortest|slowest|fastest|highest|lowest|greatest|narrowest|brightest|darkest) (?:\\w+ )?(?:and|or) (?:the )?(?:least|most|widest|smallest|largest|longest|shortest|slowest|fastest|highest|lowest|greatest|narrowest|brightest|darkest)|(?:two )?(?:extremes?|outermost|outer|ends)\\b)(?! frames?| first)': 'brightest|darkest|ends|extreme|fastest|greatest|highest|largest|least|longest|lowest|most|narrowest|outer|outermost|shortest|slowest|smallest|widest&how|what|which&and|ends|extreme|or|outer|outermost',
-    '\\b(?:what|which|how)\\b[^?.!;]*[a-z0-9],? and (?:(?:at|for|to|with|on|from) )?(?:what|which|how (?:many|long|far|close|near))\\b[^?.!;]*\\?': ' and &how|what|which&how |what|which',
     '\\b(?:what|which|how|where|whats)\\b': 'how|what|whats|where|which',
     '\\b(?:what|which|how|where|whats|when)\\b': 'how|what|whats|when|where|which',
     '\\b(?:what|which|set|expose|exposed|aperture|shutter|stop|time)\\b[^.?!]{0,24}\\bfor (?:the |my )?(?P<thing>[a-z]+)\\b': 'for &aperture|expose|exposed|set|shutter|stop|time|what|which',

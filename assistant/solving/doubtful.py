@@ -24,7 +24,6 @@ from assistant.solving.doubtful_changes import (
     part_left,
     pops_idle_in_the_room,
     pops_left_out,
-    second_half_left,
 )
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
@@ -350,7 +349,6 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_makes_it_worse, frozenset({"aperture", "film_speed"}), None, frozenset({"aperture", "film_speed"})),
     (_of_another_name, None, None, None),
     (_is_nothing, None, None, None),
-    (second_half_left, None, None, None),
     (film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
     (_part_left_out, None, frozenset({"flash", "change"}), _NUMBER),
     (_is_another_length, None, None, None),

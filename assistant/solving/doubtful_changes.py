@@ -80,15 +80,6 @@ def _fraction_beside_losses(said: Query, whole: Query, found: Solution) -> bool:
     return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value < 1 and f.start not in places for f in whole.facts) and any(f.quantity in ("loss", "filter_loss", "nd", "factor") for f in said.facts)
 
 
-_SECOND_HALF = Pattern(r"\b(?:what|which|how)\b[^?.!;]*[a-z0-9],? and (?:(?:at|for|to|with|on|from) )?(?:what|which|how (?:many|long|far|close|near))\b[^?.!;]*\?")
-"""Two things asked in one sentence; "which is brighter, and by how many stops" is one."""
-
-
-def second_half_left(said: Query, whole: Query, found: Solution) -> bool:
-    """"how many stops is the push, and how many stops under is it undeveloped": one answer to two questions."""
-    return len(found.answers) == 1 and not found.table and _SECOND_HALF.search(said.text.lower()) is not None
-
-
 def film_changed_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Two films told and the f-number that was told found again: one of the films was another's."""
     first = found.answers[0]
