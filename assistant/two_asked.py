@@ -60,6 +60,8 @@ def both(whole: Answer, parts: Halves, asked: Callable[[str], Query], answer: Ca
     """The whole answer with what it lacks of either half; `answer` answers a text by itself, leaving the conversation as it was."""
     given = {q.quantity for q in whole.answers} if whole.status in _STANDS else set()
     wants = [{a.quantity for a in asked(text).asks} for text in (parts.first, parts.second)]
+    if wants[0] & wants[1] and whole.status in _STANDS and len(whole.answers) == 1 and not whole.table:
+        return _one_only(whole, parts)  # "how many stops is the push, and how many stops under is it undeveloped"
     if not wants[1] or wants[0] & wants[1] or wants[1] <= given and (not wants[0] or wants[0] & {q.quantity for q in whole.answers[:1]}):
         return whole
     first = answer(parts.first)
