@@ -25,6 +25,7 @@ from assistant.language import (
     unsaid_stops,
     zoom_words,
 )
+from assistant.language.nd_marked import as_density
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.steps import Table, stepped
 from assistant.patterns import Pattern
@@ -198,7 +199,7 @@ def _counted_stops(facts: list[Fact], text: str, cues: frozenset[str]) -> list[F
         if fact.quantity == "stops" and fact.cue == "less" and _LENS_PASSES.search(text[: fact.start]):
             fact = replace(fact, quantity="filter_loss", unit="lens", of="camera", cue="", value=abs(fact.value))  # "this lens transmits half a stop less"
         if fact.quantity == "stops" and _OF_ND.search(text[: fact.start]):
-            fact = replace(fact, quantity="nd", value=abs(fact.value), unit="stops", of="camera", cue="")
+            fact = as_density(replace(fact, quantity="nd", value=abs(fact.value), unit="stops", of="camera", cue=""), text.lower())
         out.append(fact)
     return out
 

@@ -15,7 +15,7 @@ from assistant.records import replace
 
 _GREY = r"\b(?:nds?|neutral[- ]densit(?:y|ies)|densit(?:y|ies)|gr[ae]y (?:filter|glass|gel|screen|grad)s?)\b"
 _MARKED = r"\b(?:engrav\w+|mark(?:ed|ing|s)?|stamp\w*|label\w*|printed|etched|scratched|rim|ring|mount|edge|says?|reads?|writ\w+|carr(?:y|ies)|bears?|figure|number|shows?|sold as|called|rated|has|densit(?:y|ies)(?: is| of)?)\b"
-_BEFORE = Pattern(rf"{_GREY}[^.?!;\d]{{0,60}}?{_MARKED}[^.?!;\d,]{{0,24}}$")
+_BEFORE = Pattern(rf"{_GREY}[^.?!;\d]{{0,60}}?{_MARKED}[^.?!;\d,]{{0,24}}(?:, ?)?$")
 _AFTER = Pattern(r" (?:is |was |stands |are )?(?:engraved|marked|stamped|written|printed|etched|on (?:its|the) (?:rim|ring|mount|edge))\b")
 _NEAR = Pattern(rf"{_GREY}[^.?!;\d]{{0,40}}$")
 _NO_MARK = Pattern(r"[ -]*(?:stops?|m\b|metres?|meters?|ft|feet|foot|mm|cm|s\b|sec|x\b|times|per ?cent|%|of a stop)")
@@ -32,11 +32,13 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     'density'
     """
     said = text.lower()
-    return [_as_density(f) if f.quantity == "nd" else _marked(f, said) if f.quantity in ("number", "aperture") else f for f in facts]
+    return [as_density(f, said) if f.quantity == "nd" else _marked(f, said) if f.quantity in ("number", "aperture") else f for f in facts]
 
 
-def _as_density(fact: Fact) -> Fact:
-    """"ND 3.0", "a density of 2": written as densities are, though the figure is whole."""
+def as_density(fact: Fact, text: str) -> Fact:
+    """"ND 3.0", "a density of 2", "a neutral density of 1.2": written as densities are, and no stops are named."""
+    if fact.unit == "stops" and _WITH_DECIMAL.fullmatch(fact.said.strip()) and not _NO_MARK.match(text, fact.end) and fact.value < 5:
+        return replace(fact, value=stops_from_density(fact.value), unit="density")
     whole = fact.unit == "factor" and not math.isnan(fact.other) and 0 < fact.other <= 5
     said = fact.said.lower().strip()
     if not whole or not (_WITH_DECIMAL.search(said) or _OF_A_DENSITY.search(said)):
