@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from assistant.safety.stems import RULES
 
-MOST_KEPT = 3000
+MOST_KEPT = 8000
 """Words whose rules are kept: people say the same words again."""
 
 
