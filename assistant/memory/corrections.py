@@ -24,16 +24,20 @@ def _negated(query: Query) -> list[Fact]:
     return out
 
 
+_NO_FIGURE = frozenset({"loss", "filter_loss", "nd", "modifier", "camera_filter", "remark", "place"})
+"""What is lost or stands in the way is told beside a correction and is none."""
+
+
 def corrected(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"115 feet, not 105": the value that was wrong tells which quantity is meant."""
     old = _negated(query)
     if not old:
         return query, scene
     new = [f for f in query.facts if f not in old]
-    known = [*scene.facts, *talk.kit.facts]
+    known = [k for k in (*scene.facts, *talk.kit.facts) if k.quantity != "only_powers"]
     wrong = old[0]
     target = next((k for k in reversed(known) if math.isclose(shown(k), shown(wrong), rel_tol=1e-6) or math.isclose(k.value, wrong.value, rel_tol=1e-6)), None)
-    if target and new and not any(f.quantity == target.quantity for f in new):
+    if target and new and new[0].quantity not in _NO_FIGURE and not any(f.quantity == target.quantity for f in new):
         new = [_recast(f, target) if n == 0 else f for n, f in enumerate(new)]
     elif target and new:
         new = [replace(f, of=target.of) if f.quantity == target.quantity and not f.of else f for f in new]

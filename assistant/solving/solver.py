@@ -253,7 +253,7 @@ _BY_THE_WAY = frozenset({"number", "modifier", "camera_filter", "place", "rows",
 
 def unused(query: Query, solution: Solution) -> list[Fact]:
     """Facts said this turn that the solution did not use."""
-    places = {f.start for f in solution.used}  # those of the used facts themselves too
+    places = {f.start for f in solution.used if f.origin == "said"}  # what is kept of another turn stood in another text
     idle = [f for f in query.facts if f.start not in places and f.origin == "said" and f.quantity not in _BY_THE_WAY]
     if not idle:
         return idle

@@ -65,7 +65,7 @@ def _no_number_left_out(assistant: Assistant, text: str, answer: Answer) -> Iter
     if answer.status != "answered" or not answer.answers or query is None or solution is None or solution.answers != answer.answers:
         return
     text = _with_its_places(as_read(text), query.text)
-    if solution.topic == "claims" or re.search(r"\b(?:no|not|sorry|rather|oops|wait|actually|mean)\b", text.lower()):  # a claim is answered by where it first goes wrong; what is put right is gone
+    if solution.topic == "claims" or re.search(r"\b(?:no|not|sorry|rather|oops|wait|actually|mean|make (?:it|that)|scratch that|scrap that|strike that|forget that|cancel that|correction)\b", text.lower()):  # a claim is answered by where it first goes wrong; what is put right is gone
         return
     read_as = read(text, assistant.tables, assistant.conversation.kit.names)
     went_into_others = [f for f in read_as.facts if f not in query.facts or f.quantity in ("place", "rows")]
