@@ -23,6 +23,7 @@ class Phrasings:
 
     @property
     def parts(self) -> Patterns:
+        """The single phrasings, parted when they are first looked for."""
         if self._parts is None:
             self._parts = Patterns(Pattern(part, self.whole.flags) for part in alternatives(self.whole.pattern))
         return self._parts

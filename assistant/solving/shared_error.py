@@ -9,6 +9,7 @@ import math
 import re
 
 from assistant.patterns import Pattern
+from assistant.physics.flash import falloff_stops
 from assistant.query import Ask, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
@@ -34,7 +35,7 @@ def solve(query: Query, scene: Scene) -> Solution | None:
     if near is None or far is None or scene.moved or near <= 0 or far <= 0 or near == far or not _SHARED.search(query.text) or query.has("stops"):
         return None
     near, far = sorted((near, far))
-    middle, out = math.sqrt(near * far), math.log2(far / near)
+    middle, out = math.sqrt(near * far), abs(falloff_stops(near, far)) / 2
     unit = preferred_unit(query)
     lead = f"Work it out for {speak_length(middle, unit)}: the nearer is then {speak_stops(out)} over and the farther as much under."
     if _HOW_FAR_OUT.search(query.text.split(".")[-1]):
