@@ -144,11 +144,15 @@ def _count(place: Place) -> Fact:
         return fact_at(place, "remark", of="")  # of the two lamps that were told one by one
     if sum(1 for i in place.items if is_role(i)) > 1:
         return fact_at(place, "count", unit=place.item.word or "pops", of="")
-    owned = "how_many" in place.cues and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
+    owned = "how_many" in place.cues and _GIVES.search(place.text[: place.item.start]) is None and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
     owned = owned or _ONLY_OWN.search(place.text[: place.item.start]) is not None
     if owned or place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
         return fact_at(place, "max_count", unit=place.item.word, of="", cue="at_most")
     return fact_at(place, "count", unit=place.item.word or "pops")
+
+
+_GIVES = Pattern(r"\b(?:gives?|gave|gets?|does|yields?|delivers?|makes?|manages?|good for|lasts?(?: for)?|holds?|fires?|has)\b(?: (?:me|us|my (?:flash|head|gun|strobe|unit)|it|about|around|some|roughly|for|a)){0,3} $", re.I)
+"""Right before so many pops: what a set of cells is good for, and no bound on what may be fired."""
 
 
 def _plain(quantity: str, owned: bool = False) -> Callable[[Place], Fact]:

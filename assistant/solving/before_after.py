@@ -20,7 +20,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops, speak_stops
 from assistant.solving import deeds, marks
-from assistant.solving.change import in_time, metered_first
+from assistant.solving.change import in_time, metered_first, place_or_move
 from assistant.solving.ledger import WEIGHT
 from assistant.solving.lights import guide_in_metres, preferred_unit
 from assistant.solving.solution import Solution
@@ -318,6 +318,8 @@ def _answer(query: Query, ask: Ask, changes: Sequence[Change]) -> Solution | Non
     known = once(query, ask.quantity)[0]
     weight = WEIGHT[ask.quantity]
     value = known.value * 2.0 ** (-net / weight)
+    if ask.quantity == "distance" and (moved := place_or_move(query, ask, known.value, value)) is not None:
+        return replace(moved, working=working, notes=(note,))
     return Solution(answers=(quantity_of(query, ask, value, known),), working=working, topic="change", notes=(note,))
 
 

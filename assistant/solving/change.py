@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
@@ -25,6 +26,7 @@ from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution, needs
 from assistant.solving.taken_off import is_taken_off
 from assistant.solving.turned_too import SAID_OF_IT
+from assistant.solving.worn import in_place_of_another
 from assistant.units import speak_length
 
 DEFAULT_BEFORE = {"power": 1.0, "count": 1.0, "loss": 0.0}
@@ -126,6 +128,8 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         facts = _found_with(_once_each(facts, query), query, ask)
         values = [_value(f) for f in facts]
         used += _of(query, quantity)
+        if quantity == "loss" and _of_two_things(facts, query):
+            facts, values = facts[:1], [sum(values)]  # a gel and a silk hang there together, and none of them first
         if quantity == "count" and len(set(values)) == 1:
             facts, values = facts[:1], values[:1]  # "two old flashes, twins": said twice, and no change
         if len({round(v, 6) for v in values}) > 2:
@@ -158,6 +162,10 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
         if gone:
             before["loss"], after["loss"] = after["loss"], 0.0
     return (before if reference or kept else None), after, used
+
+
+def _of_two_things(losses: Sequence[Fact], query: Query) -> bool:
+    return len({f.unit for f in losses if f.unit}) == 2 and not in_place_of_another(query)
 
 
 _TOGETHER = Pattern(
@@ -306,8 +314,19 @@ def _value(fact: Fact) -> float:
     return 2.0**-fact.value if fact.quantity == "power_down" else fact.value
 
 
-_HOW_MUCH_CLOSER = Pattern(r"\b(?:how (?:many (?:feet|metres|meters|inches|centimetres)|much|far) (?:closer|nearer|further|farther|behind|beyond)\b(?! (?:can|may)\b)|by how (?:much|many \w+|far)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|come|go)\b)", re.I)
+_HOW_MUCH_CLOSER = Pattern(r"\b(?:how (?:many (?:feet|metres|meters|inches|centimetres)|much|far) (?:closer|nearer|further|farther|behind|beyond)\b(?! (?:can|may)\b)|by how (?:much|many \w+|far)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|come|go)\b|how (?:far|much)\b[^?.,;]{0,40}\b(?:move|come|go|shift|be moved|be shifted|bring|push|pull)\b[^?.,;]{0,20} (?:in|out|back|closer|nearer|forward|further)\b(?! (?:to|the) ))", re.I)
 _AND_THE_MOVE = Pattern(r"\b(?:how (?:far|close|near)|where|what distance)\b[^?]*\band (?:by )?how (?:much|far|many \w+)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|closer|nearer|further|farther)\b", re.I)
+
+
+def place_or_move(query: Query, ask: Ask, now: float, then: float) -> Solution | None:
+    """The way from one distance to another, in metres, where that is asked ("how much closer"), or both; None where only the place is."""
+    unit = preferred_unit(query, ask.unit)
+    place, way = marks.distance(then, unit), marks.distance(abs(then - now), unit, "move")
+    if ask.of != "move" and _AND_THE_MOVE.search(query.text):
+        return Solution(answers=(place, way), topic="change")
+    if ask.of == "move" or _HOW_MUCH_CLOSER.search(query.text):
+        return Solution(answers=(way, place), topic="change", lead=f"Move it {speak_length(abs(then - now), unit)} {'back' if then > now else 'nearer'}, to {speak_length(then, unit)}.")
+    return None
 
 
 def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], after: dict[str, float], used: list[Fact]) -> Solution:
@@ -317,14 +336,9 @@ def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], 
     if ask.quantity == "count":
         quantity: Quantity = marks.count(whole_count(value), ask.unit or "pops")
     elif ask.quantity == "distance":
-        unit = preferred_unit(query, ask.unit)
-        quantity = marks.distance(value, unit)
-        moved_by = marks.distance(abs(value - reference), unit, "move")
-        if ask.of != "move" and _AND_THE_MOVE.search(query.text):
-            return Solution(answers=(quantity, moved_by), used=tuple(used), topic="change")
-        if ask.of == "move" or _HOW_MUCH_CLOSER.search(query.text):
-            return Solution(answers=(moved_by, quantity), used=tuple(used), topic="change",
-                            lead=f"Move it {speak_length(abs(value - reference), unit)} {'back' if value > reference else 'nearer'}, to {speak_length(value, unit)}.")
+        if (moved_to := place_or_move(query, ask, reference, value)) is not None:
+            return replace(moved_to, used=tuple(used))
+        quantity = marks.distance(value, preferred_unit(query, ask.unit))
     elif ask.quantity == "energy":
         quantity = Quantity("energy", value, "J")
     else:

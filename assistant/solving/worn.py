@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import record
+from assistant.solving.taken_off import is_taken_off
 
 BEFORE, AFTER, BOTH = "before", "after", "both"
 
@@ -136,6 +137,8 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
         off, on = off and not on, on and not off
     if off:
         return BEFORE  # "I lose 3 stops" is no thing taken off
+    if bare and not on and (read := query.all("aperture")) and len(read) == 1 and read[0].origin == "said" and is_taken_off(text, read[0]):
+        return BEFORE  # "what does the bare head give, if all of it together reads f/5.6"
     if on or bare or query.asks_for("distance") and _MADE_GOOD.search(text):
         return AFTER
     return ""
@@ -146,7 +149,7 @@ _STAYS_ON = Pattern(r" (?:stays?|stayed|remains?|remained|stayed|staying|left|st
 """What is on before and after, and changes nothing."""
 
 
-_MADE_GOOD = Pattern(r"\b(?:giv(?:e|es|ing) (?:me )?back|get (?:\w+ )?back|mak(?:e|es|ing) (?:it |that |them )?good|mak(?:e|es|ing) up for|regain\w*|recover\w*|restor\w*|win back|compensat\w*) ?(?:what|the|it|that|for|all|them|$|[?.,])", re.I)
+_MADE_GOOD = Pattern(r"\b(?:giv(?:e|es|ing) (?:me )?back|get (?:\w+ )?back|mak(?:e|es|ing) (?:it |that |them )?good|mak(?:e|es|ing) up for|regain\w*|recover\w*|restor\w*|win back|compensat\w*) ?(?:what|the|it|that|for|all|them|$|[?.,])|\b(?:keep|hold)(?:ing)? (?:the |my |to the )?(?:same )?(?:exposure|aperture|f-?stop|reading)\b", re.I)
 """What is lost is to be made good, so that it hangs in the light now."""
 
 
