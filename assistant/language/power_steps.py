@@ -1,0 +1,40 @@
+"""A power told by steps from another: "a third of a stop over half power", "two stops off full", "quarter power less a third"."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.language.turned_power import NEVER_TURNED
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+
+_STEPS = frozenset({"stops", "relation", "power_down", "signed", "number"})
+_HAS_ONE = frozenset({"guide_number", "energy", "recycle", "t05", "t01"})
+"""What a flash is known by: beside it a power is a setting, and not what is compared."""
+_FROM = Pattern(
+    r" ?(?:stops? )?(?:(?:(?P<up>over|above|past|beyond|more than|up from|hotter than|brighter than)|(?:turned |dialled |set )?(?:under|below|beneath|off|less than|down from|down on|short of|shy of|lower than))) (?:the |my |its |a )?", re.I)
+"""Between the steps and the power that they count from."""
+_LESS = Pattern(r",? ?(?:(?:and )?(?:then )?(?P<up>plus|and|up(?: by)?|more)|less|minus|down(?: by)?) (?:by )?(?:another )?", re.I)
+"""Between a power and the steps that are taken from it."""
+
+
+def settle(facts: list[Fact], text: str) -> list[Fact]:
+    """The facts with that power alone, where a flash is told and one power of it."""
+    powers = [f for f in facts if f.quantity == "power" and not f.bad]
+    if len(powers) != 1 or not any(f.quantity in _HAS_ONE for f in facts) or NEVER_TURNED.search(text):
+        return facts
+    power = powers[0]
+    for steps in facts:
+        if steps.quantity not in _STEPS or steps.to or steps.quantity == "number" and not 0 < steps.value < 1:
+            continue
+        found = _FROM.fullmatch(text, steps.end, power.start) if steps.end <= power.start else _LESS.fullmatch(text, power.end, steps.start)
+        if found is None:
+            continue
+        value = power.value * 2.0 ** (abs(steps.value) if found["up"] else -abs(steps.value))
+        if value > 1.0:
+            return facts  # "a stop over full power": said of something else
+        start, end = min(steps.start, power.start), max(steps.end, power.end)
+        told = replace(power, value=value, unit="", of=power.of or steps.of, start=start, end=end, said=text[start:end])
+        return [told if f is power else f for f in facts if f is not steps]
+    return facts
