@@ -96,9 +96,17 @@ def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: froze
     lost = cues & _OWN_WORDS == {"loss"} and {f.quantity for f in said} <= _TAKING and any(f.quantity in ("loss", "filter_loss") for f in said)
     if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not lost and not _only_moved(scene, said) and not _one_of_two_readings(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
         return whole
-    shift = len(scene.text) + 1
-    facts = tuple(replace(f, start=f.start + shift, end=f.end + shift) if f in said else f for f in whole.facts)
+    shift, gone = len(scene.text) + 1, _replaced(whole, scene, said)
+    facts = tuple(f if f not in said else replace(f, start=gone.start, end=gone.end) if gone is not None else replace(f, start=f.start + shift, end=f.end + shift) for f in whole.facts)
     return replace(whole, text=patterns.at_hand(f"{scene.text} {whole.text}"), facts=facts)
+
+
+def _replaced(whole: Query, scene: Scene, said: frozenset[Fact]) -> Fact | None:
+    """The one value whose place the one that was said takes, in the question as in the words of it."""
+    told = next(iter(said)) if len(said) == 1 else None
+    left = {(f.quantity, f.of, f.value) for f in whole.facts if f not in said}
+    gone = [f for f in scene.facts if told is not None and f.quantity == told.quantity and f.of == told.of and (f.quantity, f.of, f.value) not in left]
+    return gone[0] if len(gone) == 1 and gone[0].end <= len(scene.text) else None
 
 
 def _only_moved(scene: Scene, said: frozenset[Fact]) -> bool:
