@@ -6,14 +6,13 @@ import re
 
 from assistant.answer import Answer
 from assistant.language import speaking
-from assistant.memory.anew import another_power, says_stops_again
+from assistant.language.daylight import SKIES
+from assistant.memory.anew import another_power
 from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
 from assistant.memory.corrections import correction, last_put_right
-from assistant.memory.followups import follow_up
-from assistant.memory.lens_again import other_limit
+from assistant.memory.followups import follow_up, half_said
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
-from assistant.memory.steps import halves
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -102,7 +101,7 @@ def _impossible(turn: Turn) -> Answer | None:
     return _speak(turn, turn.query, wrong) if wrong else None
 
 
-FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "box_speed", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what", "diagonal", "horizontal", "vertical"})
+FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "box_speed", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what", "diagonal", "horizontal", "vertical"}) | SKIES
 
 
 def _corrects_kit(turn: Turn) -> Answer | None:
@@ -117,18 +116,9 @@ def _corrects_kit(turn: Turn) -> Answer | None:
     return noted(replace(query, unplaced=()), "Put right: " + speaking.fact(right) + ".")
 
 
-def _of_another_row(query: Query, talk: Conversation) -> bool:
-    """"and the back row?": the question that stands, of another row."""
-    if not query.cues & {"front", "back", "middle"} or not talk.scene.text:
-        return False
-    from assistant.solving.set_for_row import asks_another
-
-    return asks_another(query.text, talk.scene.text)
-
-
 def _ask_something(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
-    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or halves(query) or other_limit(query, talk.scene) or _of_another_row(query, talk) or says_stops_again(query, talk.scene)):
+    if not (query.facts or query.asks or query.mentioned or query.units or query.cues & FOLLOWING or half_said(query, talk.scene)):
         return None
     if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query) and not offers(query):
         return told_scene(turn)

@@ -279,7 +279,7 @@ def strength_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return _instead(query, scene, [replace(new, unit="") if new.quantity == "nd" else new], old)
 
 
-_AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?:at|out to|racked to|racked out to|pulled to|extended to|to)\b", re.I)
+_AT_ALONE = Pattern(r"^\W*(?:and |or |what about |how about |what if |now )*(?=\d[\d.]* ?mm\W*$)|^\W*(?:and |or |what about |how about |what if |now )*(?:at|out to|racked to|racked out to|pulled to|extended to|to)\b", re.I)
 
 
 _MEASURED = Pattern(r"\b(?:bellows|draw|rail|rack(?:ed)?|ruler|tape|board|standard|measur\w+|misread|misjudged|extension)\b", re.I)

@@ -40,7 +40,9 @@ def density_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(bare[0], quantity="nd", value=stops_from_density(bare[0].value), unit="density", of="camera", cue=""),), unplaced=()), scene
 
 
-_STEPS_AGAIN = Pattern(r"\b(?:in|make (?:it|that|them)) (whole|full|half|third|one)[- ](?:of a )?stops?\b", re.I)
+_STEPS_AGAIN = Pattern(
+    r"^\W*(?:(?:and|or|then|now|no|what about|how about|in|with|by|make (?:it|that|them)|say|steps of|a|an|one) )*(?P<size>whole|full|half|halves|thirds?|one)\b(?:[- ](?:of a )?stops?)?(?:[- ]steps?)?(?: apart| instead| then| please| steps?)*\W*$", re.I)
+"""A size of step and little else: "in whole stops instead", "thirds?"."""
 _SIDES = ("diagonal", "horizontal", "vertical")
 
 
@@ -48,10 +50,10 @@ def steps_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"in whole stops instead" of a bracket in halves."""
     told = [f for f in scene.facts if f.quantity == "stops" and not f.cue]
     said = _STEPS_AGAIN.search(query.text)
-    if query.facts or query.asks and not query.asks_for("stops") or said is None or len(told) != 1 or not any(f.quantity == "count" and f.unit == "frames" for f in scene.facts):
+    if said is None or query.asks and not query.asks_for("stops") or any(f.quantity not in ("number", "remark", "stops") for f in query.facts) or len(told) != 1 or not any(f.quantity == "count" and f.unit == "frames" for f in scene.facts):
         return query, scene
-    size = {"half": 0.5, "third": 1 / 3}.get(said[1].lower(), 1.0)
-    return replace(query, asks=(), facts=(replace(told[0], value=size, origin="said", start=said.start(1), end=said.end(), said=said.group()),)), scene
+    size = {"ha": 0.5, "th": 1 / 3}.get(said["size"].lower()[:2], 1.0)
+    return replace(query, asks=(), facts=(replace(told[0], value=size, origin="said", start=said.start("size"), end=said.end("size"), said=said["size"]),), unplaced=()), scene
 
 
 def side_again(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -18,6 +18,7 @@ from assistant.memory.anew import (
     pair_again,
     pops_of_another_power,
     rated_again,
+    says_stops_again,
     so_many,
     stops_again,
     strength_again,
@@ -41,11 +42,11 @@ from assistant.memory.bare import (
     steps_again,
     wide_open,
 )
-from assistant.memory.conversation import Conversation
+from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.corrections import corrected, units
 from assistant.memory.film_again import guide_for_another, over_anew, scale_again
 from assistant.memory.layers import layered
-from assistant.memory.lens_again import image_again, limit_again
+from assistant.memory.lens_again import image_again, limit_again, other_limit
 from assistant.memory.lights_changed import (
     all_of_them,
     another,
@@ -63,7 +64,8 @@ from assistant.memory.lights_changed import (
 )
 from assistant.memory.reached import only_so_far
 from assistant.memory.rules import Pair, Rule
-from assistant.memory.steps import another_length, half_that, more_or_less
+from assistant.memory.same_kind import kind_again, level_again, says_level, sky_again
+from assistant.memory.steps import another_length, half_that, halves, more_or_less
 from assistant.query import Query
 
 
@@ -77,7 +79,21 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
     return pair
 
 
+def half_said(query: Query, scene: Scene) -> bool:
+    """Whether a sentence with nothing in it to place still changes what stands: "half that", "the far one?", "level with it", "and the back row?"."""
+    return halves(query) or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
+
+
+def _of_another_row(query: Query, scene: Scene) -> bool:
+    """"and the back row?": the question that stands, of another row."""
+    if not query.cues & {"front", "back", "middle"} or not scene.text:
+        return False
+    from assistant.solving.set_for_row import asks_another
+
+    return asks_another(query.text, scene.text)
+
+
 RULES: tuple[Rule, ...] = (
-    layered, only_so_far, pair_again, after_measured, so_many, pops_of_another_power, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
-    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, steps_again, side_again, limit_again, image_again, made_right, row_again, row_numbers, scale_again, guide_for_another, bare_numbers, length_again,
+    layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
+    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_numbers, scale_again, sky_again, level_again, kind_again, guide_for_another, bare_numbers, length_again,
 )

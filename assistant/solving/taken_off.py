@@ -50,7 +50,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 
 
-_ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
+_ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|naked|unmodified|undiffused|unfiltered|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
 """The case that is asked, before the one that is told."""
 BEFORE_IT = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,\d]{0,60}\bbefore (?:(?:i|we|you|they|the|my|that|it|\w+) ){1,4}?(?:(?P<on>put|hung|hang|add(?:ed)?|fit(?:ted)?|clip(?:ped)?|tap(?:e|ed)|screwed|stretched|draped|slipped|went (?:on|up)|goes (?:on|up))|(?:took|pulled|removed|stripped|peeled|came (?:off|down)|take|comes off))\b", re.I)
 """The state that is asked of is the one before something was put in the light, or taken out of it."""

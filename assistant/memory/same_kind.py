@@ -1,0 +1,62 @@
+"""A half-sentence that gives another of what was told, by what the question holds: another sky, another exponent, a light level with the key."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.language.daylight import SKIES
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.records import replace
+
+
+def sky_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and overcast?" after a question of full sun: the other sky alone."""
+    sky = query.cues & SKIES
+    if not sky or not scene.cues & SKIES:
+        return query, scene
+    return query, replace(scene, cues=scene.cues - SKIES)
+
+
+_LEVEL = Pattern(r"\b(?:level|equal|even|the same|as (?:bright|strong|hot|much)|match\w*|no (?:brighter|darker))\b", re.I)
+
+
+def says_level(query: Query, scene: Scene) -> re.Match[str] | None:
+    """"level with it": said of a light that was so many stops over or under another."""
+    told = [f for f in scene.facts if f.quantity == "relation" and f.to]
+    if query.facts or query.asks or len(told) != 1 or set(query.mentioned) - {told[0].to, told[0].of}:
+        return None
+    return _LEVEL.search(query.text)
+
+
+def level_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"level with the key?" after "a stop over the key": none over."""
+    level = says_level(query, scene)
+    if level is None:
+        return query, scene
+    told = next(f for f in scene.facts if f.quantity == "relation" and f.to)
+    none = replace(told, value=0.0, said=level.group(), start=level.start(), end=level.end(), origin="said")
+    return replace(query, facts=(none,), unknown=(), mentioned=()), scene
+
+
+def _is_exponent(fact: Fact) -> bool:
+    return fact.quantity in ("aperture", "number") and 1.0 < fact.value < 2.0 and "f" not in fact.said.lower()
+
+
+_TIMES = ("t05", "t01", "duration")
+
+
+def kind_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and with 1.2?" after an exponent of 1.3, "and for 1/2000?" after a t0.5: the one value that it can be."""
+    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    kinds = [f.quantity for f in scene.facts]
+    if mine is None or mine.bad or mine.of or mine.quantity in kinds:
+        return query, scene
+    fits = ("exponent",) if _is_exponent(mine) else _TIMES if mine.quantity == "shutter" and mine.value < 1 / 30 else ()
+    old = [f for f in scene.facts if f.quantity in fits]
+    if len(old) != 1:
+        return query, scene
+    new = replace(old[0], value=mine.value, said=mine.said, start=mine.start, end=mine.end, origin="said")
+    return replace(query, facts=(new,), unplaced=()), scene
