@@ -235,6 +235,16 @@ def sum_of_light(apertures: Iterable[float]) -> float:
     return math.sqrt(math.fsum(reading**2 for reading in readings))
 
 
+def times_the_light(aperture: float, times: float) -> float:
+    """f-number of `times` the light that reads `aperture` alone: of so many alike, or of a part of them.
+
+    >>> times_the_light(4, 4), times_the_light(8, 0.25)
+    (8.0, 4.0)
+    """
+    require_positive(aperture=aperture, times=times)
+    return aperture * math.sqrt(times)
+
+
 def light_still_wanted(total: float, already: float) -> float:
     """f-number another light must read so that it makes `already` up to `total`.
 

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
-from assistant.physics.flash import whole_count
+from assistant.physics.flash import times_the_light, whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
@@ -107,7 +107,7 @@ def _heads_added(query: Query, ask: Ask) -> Solution | None:
     if len({f.quantity for f in rest}) < len(rest) or any(f.quantity in ("loss", "stops", "relation", "power_down") for f in query.facts):
         return None
     alone = min(energies, key=lambda f: apart(f, read[0], query.text))
-    value = read[0].value * math.sqrt(sum(f.value for f in energies) / alone.value)
+    value = times_the_light(read[0].value, sum(f.value for f in energies) / alone.value)
     return Solution(answers=(marks.aperture(value),), used=(*read, *energies, *rest), topic="change", working=(f"{alone.value:g} and {sum(f.value for f in energies) - alone.value:g} watt-seconds together",))
 
 

@@ -7,6 +7,7 @@ import math
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.physics.flash import sum_of_light, times_the_light
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
@@ -25,7 +26,7 @@ def claim_of_sum(query: Query) -> Solution | None:
     if len(stops) < 3 or not _ALTOGETHER.search(query.text.lower()) or {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "count"}:
         return None
     *parts, claimed = sorted(stops, key=lambda f: f.start)
-    right = math.sqrt(sum(f.value**2 for f in parts))
+    right = sum_of_light(f.value for f in parts)
     off = aperture_difference_stops(claimed.value, right)
     holds = abs(off) <= TOLERANCE
     return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Light adds: together they give f/{right:.3g}.")
@@ -61,7 +62,7 @@ def claim_of_pops_read(query: Query) -> Solution | None:
         many = many[::-1]  # "eight pops where one gives f/4, is that f/11"
     elif not many[0][0] < stops[0].start < many[1][0] < stops[1].start:
         return None
-    right = stops[0].value * math.sqrt(many[1][1] / many[0][1])
+    right = times_the_light(stops[0].value, many[1][1] / many[0][1])
     holds = abs(aperture_difference_stops(stops[1].value, right)) <= TOLERANCE
     return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Every doubling is one stop: {many[1][1]:g} for {many[0][1]:g} give f/{right:.3g}.")
 

@@ -7,6 +7,7 @@ import math
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics import duration
+from assistant.physics.flash import times_the_light
 from assistant.query import Fact, Query
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
@@ -105,7 +106,7 @@ def claim_of_pops_summed(query: Query) -> Solution | None:
     said = plain(query.text)
     if not _EACH.fullmatch(said[pops[0].end : stops[0].start]) or not _COME_TO.search(said[stops[0].end : stops[1].start]):
         return None
-    right = stops[0].value * math.sqrt(pops[0].value)
+    right = times_the_light(stops[0].value, pops[0].value)
     return _verdict(query, stops[1], -aperture_difference_stops(stops[1].value, right), TOLERANCE, marks.aperture(right), f"Every doubling is one stop: {pops[0].value:g} of f/{stops[0].value:g} give f/{right:.3g}.")
 
 

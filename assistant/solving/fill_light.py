@@ -19,7 +19,6 @@ from assistant.solving.daylight import Daylight, Working, daylight, offset, sign
 from assistant.solving.flash import _assumptions, _facts, ask_for
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import lights, preferred_unit
-from assistant.solving.readings import told_of_all
 from assistant.solving.relations import is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
@@ -49,7 +48,7 @@ def added(query: Query, ask: Ask) -> Solution | None:
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
     if query.has("guide_number") or query.has("distance"):
         return None
-    whole = (_the_rest(query) if _ONE_ALONE.search(query.text) else _whole(query) if _all_of_them(query) else None) if ask.quantity == "aperture" else None
+    whole = _whole(query) if ask.quantity == "aperture" and _all_of_them(query) and not _ONE_ALONE.search(query.text) else None
     if whole is not None:
         return whole
     if ask.quantity == "aperture" and (_ONE_ALONE.search(query.text) or _alike(query) is not None):
@@ -105,18 +104,6 @@ _ONE_ALONE = Pattern(r"\b(?:what|so|then|and|how much)\b[^.?,]{0,24}\b(?:flash|s
 def takes_apart(query: Query) -> bool:
     """Whether two readings are told, and one light by itself is asked for."""
     return len(query.all("aperture")) == 2 and _ONE_ALONE.search(query.text) is not None
-
-
-def _the_rest(query: Query) -> Solution | None:
-    """"with both it reads f/11, the room alone is f/5.6, what is the flash alone": one light taken out of the sum."""
-    read, whole = query.all("aperture"), told_of_all(query)
-    if len(read) != 2 or whole is None:
-        return None
-    part = next(f for f in read if f is not whole)
-    if whole.value <= part.value:
-        return None
-    return Solution(answers=(marks.aperture(light_still_wanted(whole.value, part.value)),), used=(*read, *query.all("shutter"), *query.all("film_speed")), topic="ambient", lead="Alone it reads",
-                    notes=("The two fall on the same face, so the squares of the f-numbers add up.",))
 
 
 def _alike(query: Query) -> Solution | None:

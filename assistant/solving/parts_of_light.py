@@ -11,11 +11,10 @@ import re
 from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.physics.ambient import added_light_stops
-from assistant.physics.flash import light_still_wanted, sum_of_light
+from assistant.physics.flash import light_still_wanted, sum_of_light, times_the_light
 from assistant.query import Fact, Query
 from assistant.scales import aperture_difference_stops
-from assistant.solving import marks
-from assistant.solving.readings import told_of_all
+from assistant.solving import marks, whole_and_part
 from assistant.solving.solution import Solution
 
 _BESIDE = frozenset({"aperture", "aperture_range", "shutter", "film_speed", "stops", "relation", "power", "share", "number", "remark", "place"})
@@ -26,9 +25,12 @@ def solve(query: Query) -> Solution | None:
     """The answer where two lights on one face are told by their sum or their share; None where they are not."""
     if not {f.quantity for f in query.facts if f.origin == "said"} <= _BESIDE or _APART.search(query.text) or len({f.value for f in query.all("shutter")}) > 1:
         return None
+    taken = whole_and_part.solve(query)
+    if taken is not None:
+        return taken
     if query.has("number"):
         return _share(query)  # "a third of the light"; any other number is of something else
-    return _on_and_off(query) or _rest_against_part(query) or _share(query) or _weaker(query) or _alike(query)
+    return _lifted(query) or _share(query) or _weaker(query) or _alike(query)
 
 
 _APART = Pattern(r"\b(?:other|opposite|different) (?:side|cheek|half)\b|\bratio\b", re.I)
@@ -42,84 +44,23 @@ def _others(query: Query, *used: Fact) -> tuple[Fact, ...]:
     return (*used, *query.all("shutter"), *query.all("film_speed"))
 
 
-# --- a lamp on and off -------------------------------------------------------------------------------
+# --- a lamp that lifts the reading -------------------------------------------------------------------
 
-_ON = Pattern(r"\b(?:(?:is|are|was|switched|turned|[a-z]+) on\b(?! (?:her|his|their|its|my|your|camera|iso|an?|the (?!meter|reading)|full|\d))|lit|burning|lighted|with the (?:\w+ )?(?:lamp|bulb|light|lantern|candle)s? (?:going|added|firing)|with (?:it|them)(?! (?:off|out|switched|turned|unlit)))\b|\bon,", re.I)
-_OFF = Pattern(r"\b(?:(?:is|are|was|switch\w*|turn\w*|it|them|[a-z]+) off\b(?!-)|(?:switched|put|blown|goes|is|are|it|them) out\b|unlit|without (?:it|them|the \w+))", re.I)
 _BY_ITSELF = r"(?:alone|by (?:it|them)sel(?:f|ves)|on (?:its|their) own|only|itself|themselves)"
-_LAMP_ALONE = Pattern(rf"\b(?P<one>[a-z]+?)s? (?:(?:would|does|do|must|should|will|light) )?(?:(?:give|read|be|meter)s? )?{_BY_ITSELF}\b|\b(?:does|do) (?:the |my )?(?:\w+ )?(?P<adds>[a-z]+?)s? {_ADDS}\b", re.I)
+_LAMP_ALONE = Pattern(rf"\b(?P<one>[a-z]+?)s? (?:(?:would|does|do|must|should|will|light) )?(?:(?:give|read|be|meter)s? )?{_BY_ITSELF}\b", re.I)
 _LIFTS = Pattern(r"\b[a-z]+(?: light)? (?:lifts?|raises?|lifted|raised|takes|brings|pushes|brightens) [^.?!]{0,40}$", re.I)
 
 
-def _on_and_off(query: Query) -> Solution | None:
-    """"with the lamp on f/8, with it off f/5.6: what does the lamp alone give?"."""
-    read, lifted = query.all("aperture"), query.last("aperture_range")
-    if query.has("stops") or query.has("relation"):
+def _lifted(query: Query) -> Solution | None:
+    """"the lamp lifts it from f/5.6 to f/8: what does the lamp alone give?"."""
+    span = query.last("aperture_range")
+    lifts = _LIFTS.search(query.text[: span.start]) if span is not None and not query.has("aperture") and not query.has("stops") and not query.has("relation") else None
+    if span is None or lifts is None or span.other <= span.value or _STOPS_ASKED.search(query.text):
         return None
-    if lifted is not None and not read and lifted.other > lifted.value and (lifts := _LIFTS.search(query.text[: lifted.start])):
-        named = _LAMP_ALONE.search(query.text[lifted.end :])
-        if named is None or not named["one"] or named["one"].lower() not in lifts.group().lower() or _STOPS_ASKED.search(query.text):
-            return None
-        return Solution(answers=(marks.aperture(light_still_wanted(lifted.other, lifted.value)),), used=_others(query, lifted), topic="ambient", lead="Alone it reads", notes=(_ADD,))
-    if len(read) != 2:
+    named = _LAMP_ALONE.search(query.text[span.end :])
+    if named is None or named["one"].lower() not in lifts.group().lower():
         return None
-    lit, dark = _lit_and_dark(query.text, read)
-    asked = [m for m in _LAMP_ALONE.finditer(query.text) if m.start() > max(f.end for f in read)]
-    if lit is None or dark is None or lit.value <= dark.value or not asked or not _is_switched(query.text, (asked[-1]["one"] or asked[-1]["adds"]).lower()):
-        return None
-    if asked[-1]["adds"] and _STOPS_ASKED.search(query.text):
-        return Solution(answers=(marks.stops(2 * math.log2(lit.value / dark.value)),), used=_others(query, lit, dark), topic="ambient", notes=(_ADD,))
-    alone = light_still_wanted(lit.value, dark.value)
-    if _STOPS_ASKED.search(query.text):
-        return _against(query, alone, dark, lit) if _THAN.search(query.text) else None
-    return Solution(answers=(marks.aperture(alone),), used=_others(query, lit, dark), topic="ambient", lead="Alone it reads", notes=("What is read with it, less what is read without it: the squares of the f-numbers are taken from one another.",))
-
-
-def _lit_and_dark(text: str, read: list[Fact]) -> tuple[Fact | None, Fact | None]:
-    """Which reading was taken with the lamp and which without it, by what is said before each, or else after each."""
-    one, two = read
-    ends = patterns.search(r"[.?!](?=\s|$)", text[two.end :])
-    last = two.end + ends.start() if ends else len(text)
-    for first, second in ((text[: one.start], text[one.end : two.start]), (text[one.end : two.start], text[two.end : last])):
-        signs = [(_ON.search(part) is not None, _OFF.search(part) is not None) for part in (first, second)]
-        if signs == [(True, False), (False, True)]:
-            return one, two
-        if signs == [(False, True), (True, False)]:
-            return two, one
-    return None, None
-
-
-def _is_switched(text: str, name: str) -> bool:
-    """Whether it is the lamp that was switched which is asked of, and not what was there without it."""
-    return patterns.search(rf"\b{name}s?(?: light)?,? (?:\w+ ){{0,2}}?(?:on|off|out|lit|unlit|burning|lighted|going|added)\b|\b(?:without|switch\w*|turn\w*|put|on|off|out) (?:on |off |out )?(?:the |my )?(?:\w+ )?{name}s?\b", text, re.I) is not None
-
-
-_THAN = Pattern(r"\b(?P<less>under|below|weaker|dimmer|darker)|(?:above|over|brighter|stronger|hotter)\b", re.I)
-
-
-def _against(query: Query, alone: float, part: Fact, whole: Fact) -> Solution:
-    """How far the light that was taken out of the sum lies over or under what is left."""
-    return Solution(answers=(marks.stops(2 * math.log2(alone / part.value)),), used=_others(query, whole, part), topic="ambient", notes=(f"Alone it reads f/{alone:.3g}.",))
-
-
-_SUBJECT = Pattern(rf"\bhow (?:many stops|much|far)\b[^?]{{0,24}}?\b(?:is|are|does|do|lies) (?:the |my )?(?P<one>[a-z]+)(?: light)?(?: {_BY_ITSELF})?\b[^?]{{0,24}}\b(?:above|over|brighter|stronger|under|below|weaker|darker|than)\b", re.I)
-
-
-def _rest_against_part(query: Query) -> Solution | None:
-    """"together f/8, the room alone f/4: how many stops is the flash above the room?"."""
-    read, asked = query.all("aperture"), _SUBJECT.search(query.text)
-    whole = told_of_all(query) if len(read) == 2 and asked is not None else None
-    if whole is None or asked is None or query.has("stops") or query.has("relation"):
-        return None
-    part = next(f for f in read if f is not whole)
-    clause = query.text[whole.end if whole.end < part.start else 0 : part.start].lower()
-    if part.value >= whole.value or not patterns.search(r"\b(?:alone|only|itself|own|just|without)\b", query.text[max(0, part.start - 40) : part.end + 16], re.I):
-        return None
-    of_part = asked["one"].lower() in clause
-    alone = light_still_wanted(whole.value, part.value)
-    if of_part:
-        return Solution(answers=(marks.stops(2 * math.log2(part.value / alone)),), used=_others(query, whole, part), topic="ambient", notes=(f"The other alone reads f/{alone:.3g}.",))
-    return _against(query, alone, part, whole)
+    return Solution(answers=(marks.aperture(light_still_wanted(span.other, span.value)),), used=_others(query, span), topic="ambient", lead="Alone it reads", notes=(_ADD,))
 
 
 # --- so much of another's light ----------------------------------------------------------------------
@@ -151,7 +92,7 @@ def _share(query: Query) -> Solution | None:
     of_one, of_other = (clause is not None and name in clause.group().lower() for name in (one, other))
     if of_one == of_other or _STOPS_ASKED.search(query.text):
         return None
-    value = read[0].value * math.sqrt(1 + (share if of_other else 1 / share))
+    value = times_the_light(read[0].value, 1 + (share if of_other else 1 / share))
     return Solution(answers=(marks.aperture(value),), used=_others(query, read[0], *powers), topic="ambient", notes=(_ADD,))
 
 

@@ -12,6 +12,7 @@ from collections.abc import Callable
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.physics.flash import times_the_light
 from assistant.query import Ask, Fact, Query
 from assistant.records import record
 from assistant.solving import marks
@@ -118,7 +119,7 @@ def _of_light(query: Query, ask: Ask, light: float, working: tuple[str, ...]) ->
     """So many times the light of the known pop, as an f-number or in stops."""
     stops = Quantity("stops", math.log2(light), "stops")
     note = "The light of the pops adds; anything that moves between them will show."
-    answers = (marks.aperture(query.all("aperture")[0].value * math.sqrt(light)), stops) if ask.quantity == "aperture" else (stops,)
+    answers = (marks.aperture(times_the_light(query.all("aperture")[0].value, light)), stops) if ask.quantity == "aperture" else (stops,)
     return Solution(answers=answers, used=query.facts, topic="time", working=working, notes=(note,))
 
 
@@ -164,7 +165,7 @@ def _of_fewer(query: Query, ask: Ask) -> Solution | None:
     if not asked or base.value <= 1 or _ASKS.search(query.text, read[0].end) is None or last < max(read[0].end, base.end):
         return None
     gained = math.log2(asked / base.value)
-    answers = (marks.aperture(read[0].value * math.sqrt(asked / base.value)), Quantity("stops", gained, "stops"))
+    answers = (marks.aperture(times_the_light(read[0].value, asked / base.value)), Quantity("stops", gained, "stops"))
     return Solution(answers=answers, used=query.facts, topic="time", working=(f"{asked:g} pops to {base.value:g}: {gained:+.3g} stops",), notes=("The light of the pops adds; anything that moves between them will show.",))
 
 

@@ -12,7 +12,7 @@ import re
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.physics.flash import whole_count
+from assistant.physics.flash import times_the_light, whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
@@ -374,10 +374,10 @@ def _adds_to(query: Query) -> Solution | None:
         if not alone or before != 1.0:
             return None
         all_light = pops.value * heads.value
-        return Solution(answers=(marks.aperture(stops[0].value * math.sqrt(all_light)), Quantity("stops", math.log2(all_light), "stops")), used=(stops[0], pops, *query.all("count")), topic="time", working=(f"{pops.value:g} pops of {heads.value:g} heads",))
+        return Solution(answers=(marks.aperture(times_the_light(stops[0].value, all_light)), Quantity("stops", math.log2(all_light), "stops")), used=(stops[0], pops, *query.all("count")), topic="time", working=(f"{pops.value:g} pops of {heads.value:g} heads",))
     if before == 1.0 and _ONE_OF_THEM.search(query.text):
-        return Solution(answers=(marks.aperture(stops[0].value / math.sqrt(pops.value)),), used=(stops[0], pops), topic="time", working=(f"{pops.value:g} pops are {math.log2(pops.value):.3g} stops more than one",))
-    value = stops[0].value * math.sqrt(pops.value / before)
+        return Solution(answers=(marks.aperture(times_the_light(stops[0].value, 1 / pops.value)),), used=(stops[0], pops), topic="time", working=(f"{pops.value:g} pops are {math.log2(pops.value):.3g} stops more than one",))
+    value = times_the_light(stops[0].value, pops.value / before)
     gained = math.log2(pops.value / before)
     return Solution(answers=(marks.aperture(value), Quantity("stops", gained, "stops")), used=(stops[0], *(c for c in query.all("count") if c.unit in POP_WORDS)), topic="time",
                     working=(f"{pops.value:g} pops are {gained:.3g} stops more than {'one' if before == 1 else format(before, 'g')}",),

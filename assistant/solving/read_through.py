@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import math
-
 from assistant.patterns import Pattern
+from assistant.physics.flash import times_the_light
 from assistant.query import Fact, Query
 from assistant.solving import marks
 from assistant.solving.solution import Solution
@@ -34,4 +33,4 @@ def _of_several(read: Fact, worn: Fact, many: list[Fact], text: str) -> Solution
     """"two softboxes each reading f/8": their light adds on the face."""
     if len(many) != 1 or many[0].value not in (2, 3, 4) or not 0 <= worn.start - many[0].end <= 12 or not _EACH.search(text):
         return None
-    return Solution(answers=(marks.aperture(read.value * math.sqrt(many[0].value)),), used=(read, worn, many[0]), topic="losses", notes=("They were read with those on; where they fall on one face their light adds.",))
+    return Solution(answers=(marks.aperture(times_the_light(read.value, many[0].value)),), used=(read, worn, many[0]), topic="losses", notes=("They were read with those on; where they fall on one face their light adds.",))

@@ -7,8 +7,9 @@ import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.physics.flash import light_still_wanted, sum_of_light
+from assistant.physics.flash import sum_of_light, times_the_light
 from assistant.query import Fact, Query
+from assistant.solving import whole_and_part
 from assistant.solving.lights import NOT_SUBJECT
 from assistant.solving.marks import aperture
 from assistant.solving.solution import Solution
@@ -85,17 +86,14 @@ def _one_of_all(query: Query) -> Solution | None:
         return None
     asked, heads = _OF_ONE.search(query.text), query.last("count")
     if len(read) == 1 and asked is not None and (asked["alike"] or asked["with_one"]) and heads is not None and heads.unit != "frames" and heads.value > 1:
-        return Solution(answers=(aperture(whole.value / math.sqrt(heads.value)),), used=(whole, heads, *_staying(query)), topic="flash", lead="Each alone reads")
+        return Solution(answers=(aperture(times_the_light(whole.value, 1 / heads.value)),), used=(whole, heads, *_staying(query)), topic="flash", lead="Each alone reads")
     if len(read) == 1 and asked is None and heads is not None and heads.unit != "frames" and heads.value > 1:
         after = heads.value + (1 if _ONE_MORE.search(query.text) else -1 if _ONE_LESS.search(query.text) else 0)
         said = after != heads.value or _OF_THE_LENS.search(query.text) and not _OTHERWISE.search(query.text)
-        return Solution(answers=(aperture(whole.value * math.sqrt(after / heads.value)),), used=(whole, heads, *_staying(query), *(query.all("number") if after > heads.value else ())), topic="flash", notes=("What was read is of all of them together.",)) if said else None
+        return Solution(answers=(aperture(times_the_light(whole.value, after / heads.value)),), used=(whole, heads, *_staying(query), *(query.all("number") if after > heads.value else ())), topic="flash", notes=("What was read is of all of them together.",)) if said else None
     part = next((f for f in read if f is not whole), None)
     if part is None or len(read) != 2 or part.value >= whole.value or query.has("count") and heads is not None and heads.value != 2:
         return None
-    if asked is not None and not asked["alike"] and not asked["with_one"]:
-        return Solution(answers=(aperture(light_still_wanted(whole.value, part.value)),), used=(*read, *query.all("count"), *query.all("shutter"), *query.all("film_speed")), topic="flash", lead="Alone it reads",
-                        notes=("The two fall on the same face, so the squares of the f-numbers add up.",))
     if asked is None and _OF_THE_LENS.search(query.text):
         return Solution(answers=(aperture(whole.value),), used=(*read, *query.all("count")), topic="flash", notes=("That is what the two read together.",))
     return None
@@ -106,7 +104,7 @@ def _each_alike(query: Query) -> Solution | None:
     read = query.all("aperture")
     if len(read) != 1 or len(query.facts) != 1 or not query.cues & {"both", "combined"} or not query.cues & {"each", "one_light"} or not query.asks_for("aperture"):
         return None
-    return Solution(answers=(aperture(read[0].value * math.sqrt(2.0)),), used=(read[0],), topic="flash")
+    return Solution(answers=(aperture(times_the_light(read[0].value, 2.0)),), used=(read[0],), topic="flash")
 
 
 def metered_sum(query: Query) -> Solution | None:
@@ -114,9 +112,9 @@ def metered_sum(query: Query) -> Solution | None:
     read = [f for f in query.facts if f.quantity == "aperture" and f.of not in NOT_SUBJECT]
     count_said = query.last("count")
     if len(read) == 1 and count_said and count_said.unit == "flashes" and not query.has("guide_number") and query.cues & {"each", "one_light", "meter", "name_meter"}:
-        value = read[0].value * math.sqrt(count_said.value)
+        value = times_the_light(read[0].value, count_said.value)
         return Solution(answers=(aperture(value),), used=(read[0], count_said), topic="flash")
-    if len(read) < 2 or query.has("guide_number") or query.has("distance") or any(f.of in ("ambient", "camera") for f in read):
+    if len(read) < 2 or whole_and_part.one_is_off(query) or query.has("guide_number") or query.has("distance") or any(f.of in ("ambient", "camera") for f in read):
         return None
     if not (query.cues & {"both", "combined", "one_light", "each"} or len({f.of for f in read}) == len(read)):
         return None
