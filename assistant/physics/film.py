@@ -9,8 +9,8 @@ from assistant.physics.ranges import require_positive
 RECIPROCITY_THRESHOLD = 1.0
 """Seconds up to which a metered time stands (texts say half a second to one)."""
 
-EXPIRED_YEARS_PER_STOP = 10.0
-"""One stop more light per decade past the date (common practice, no source)."""
+DECADE = 10.0
+"""Years in which old film is taken to lose a stop (common practice, no source)."""
 
 
 def exposure_index(box_speed: float, stops_over: float) -> float:
@@ -136,17 +136,17 @@ def corrected_from_table(metered: float, table: Sequence[tuple[float, float]]) -
 # Age and brackets
 
 
-def expired_stops(years: float) -> float:
-    """Extra stops for colour negative film `years` past its date (common practice, no source).
+def expired_stops(years: float, per_decade: float = 1.0) -> float:
+    """Extra stops for film `years` past its date, one a decade unless told (common practice, no source).
 
     Stored warm it needs more, frozen less; a test roll beats the rule.
 
-    >>> expired_stops(20)
-    2.0
+    >>> expired_stops(20), expired_stops(30, 0.5)
+    (2.0, 1.5)
     """
     if not (years >= 0 and math.isfinite(years)):
         raise OutOfRange(f"years past the date cannot be {years}")
-    return years / EXPIRED_YEARS_PER_STOP
+    return years / DECADE * per_decade
 
 
 def bracket_offsets(frames: int, step_stops: float) -> tuple[float, ...]:

@@ -47,7 +47,7 @@ def _stored(query: Query) -> Solution | None:
     supply, energy = query.last("supply"), query.last("energy")
     part, fact = share(query)
     if supply and energy:
-        joules = energy.value * (part or 1.0)
+        joules = duration.energy_at(energy.value, part or 1.0)
         value = duration.pops_from_battery(supply.value, joules)
         return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact) if f), topic="time",
                         working=(f"{supply.value:g} Wh is {supply.value * 3600:g} J, {joules:g} J a pop",), notes=("Losses in the charger are not counted; expect fewer.",))
@@ -175,6 +175,6 @@ def _at_a_power(query: Query) -> Solution | None:
         others = [1.0]
     if not others and part is None:
         return needs(("power",), "I need the power the pops are fired at.", (total,), "time")
-    value = math.floor(total.value * holds / (others[-1] if others else holds) * _NEAR_ENOUGH)
+    value = duration.pops_at_power(total.value, (others[-1] if others else holds) / holds)
     return Solution(answers=(marks.count(value, "pops"),), used=tuple(dict.fromkeys((total, *powers, *((fact,) if fact else ())))), topic="time",
                     working=("energy of the battery = pops × power",), notes=(_ENERGY_ALONE,))

@@ -9,32 +9,30 @@ import re
 
 from assistant import patterns
 from assistant.patterns import Pattern
-from assistant.physics.film import exposure_index
+from assistant.physics.film import DECADE, expired_stops, exposure_index
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution
 
-STOPS_PER_DECADE = 1.0  # common practice, no source
-
-
-def _years(query: Query) -> tuple[float, float, tuple[Fact, ...]] | None:
-    """Years past the date, stops a decade, and the facts that say so."""
+def _aged(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
+    """Stops that the years past the date take, and the facts that say so."""
     years = next((f for f in query.all("years") if not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
     if years is None or not patterns.search(r"expir|best before|use by|past|out of date|outdated|old|decade|date|ran out|years? (?:out|over|beyond|gone|stale|late)", query.text, re.I):
         return None
     rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)
     per = next((f for f in query.all("years") if f is not years and f.value > 0 and patterns.search(r"\b(?:every|per|each)\s*$", query.text[: f.start], re.I)), None)
-    return years.value, (abs(rate.value) if rate else STOPS_PER_DECADE) * 10.0 / (per.value if per else 10.0), tuple(f for f in (years, rate, per) if f)
+    a_decade = (abs(rate.value) if rate else 1.0) * DECADE / (per.value if per else DECADE)
+    return expired_stops(years.value, a_decade), tuple(f for f in (years, rate, per) if f)
 
 
 def rating(query: Query, said: Fact, ask: Ask) -> Solution | None:
     """The speed to rate it at, so many years past its date."""
-    age = _years(query)
+    age = _aged(query)
     if age is None:
         return None
-    stops = age[0] / 10.0 * age[1]
-    return _done((marks.film_speed(exposure_index(said.value, stops)), marks.stops(stops)), said, *age[2], notes=(_AGE_NOTE,))
+    stops, told = age
+    return _done((marks.film_speed(exposure_index(said.value, stops)), marks.stops(stops)), said, *told, notes=(_AGE_NOTE,))
 
 
 _AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: heat makes it worse, a freezer better, and slide film should not be trusted; shoot a test roll."
@@ -42,19 +40,19 @@ _AGE_NOTE = "A stop a decade is common practice for colour negative, not a law: 
 
 def stops(query: Query) -> Solution | None:
     """How many stops the years want more."""
-    age = _years(query)
+    age = _aged(query)
     if age is None:
         return None
-    return _done((marks.stops(age[0] / 10.0 * age[1]),), *age[2], lead="Add", notes=(_AGE_NOTE,))
+    return _done((marks.stops(age[0]),), *age[1], lead="Add", notes=(_AGE_NOTE,))
 
 
 def opened(query: Query, ask: Ask) -> Solution | None:
     """"f/16 for the fresh film, this one expired twenty years ago": the lens opened by what the years take."""
-    age, read = _years(query), query.all("aperture")
+    age, read = _aged(query), query.all("aperture")
     if age is None or len(read) != 1 or len(query.all("film_speed")) > 1 or any(query.has(q) for q in ("guide_number", "distance", "power", "exposure_value", "shutter", "push")):
         return None
-    stops = age[0] / 10.0 * age[1]
-    return _done((marks.aperture(read[0].value * 2.0 ** (-stops / 2)), marks.stops(stops)), read[0], *age[2], *query.all("film_speed"), notes=(_AGE_NOTE,))
+    stops, told = age
+    return _done((marks.aperture(read[0].value * 2.0 ** (-stops / 2)), marks.stops(stops)), read[0], *told, *query.all("film_speed"), notes=(_AGE_NOTE,))
 
 
 _SLOW_OR_FAST = Pattern(r"\W*(?:too )?(?:(?P<slow>slow(?:er)?)|fast(?:er)?)\b", re.I)

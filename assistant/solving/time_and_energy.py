@@ -177,7 +177,7 @@ def _recycle(query: Query, ask: Ask) -> Solution | None:
     if after is None:
         return needs(("power",), "I need the power to work it out for.", (known,), "time")
     whole = tuple(f for f in query.all("energy") if len(query.all("energy")) == 1)  # what the pack holds at full
-    return Solution(answers=(_seconds(known.value * after / before),), used=(known, *used, *whole), topic="time", working=("the charger refills at an even rate, so time goes with energy",),
+    return Solution(answers=(_seconds(duration.recycle_time(known.value, after / before)),), used=(known, *used, *whole), topic="time", working=("the charger refills at an even rate, so time goes with energy",),
                     notes=("Going by energy; the last part of a charge is often slower, so give it a moment more.",))
 
 
@@ -297,7 +297,7 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     split = "split" in query.cues or ask.of in ("each", "larger", "smaller")
     ratio = query.last("ratio")
     part, fact = share(query)
-    value, used = full.value * (part or 1.0), [full] + ([fact] if fact else [])
+    value, used = duration.energy_at(full.value, part or 1.0), [full] + ([fact] if fact else [])
     if split and ratio and any(f.value > 2 for f in counts):
         return None  # "three heads, 2:1:1"
     if split and ratio and ratio.value > 0:
