@@ -105,9 +105,13 @@ def _shutter(place: Place) -> Fact:
     if place.near("at_most", before=4, after=3) and "sync" in place.kinds:
         return fact_at(place, "sync", of="camera")
     for cue, quantity in (("t05", "t05"), ("t01", "t01"), ("duration", "duration"), ("recycle", "recycle")):
-        if place.near(cue, before=8 if cue in ("t05", "t01") else 4, after=2):
+        if place.near(cue, before=8 if cue in ("t05", "t01") else 4, after=2) and not (cue != "recycle" and _OF_THE_SHUTTER.search(place.before(50))):
             return fact_at(place, quantity, of="")
     return fact_at(place, "shutter", of="ambient" if _says_ambient(place) else "")
+
+
+_OF_THE_SHUTTER = Pattern(r"\b(?:shutter|shutter (?:speed|time)|leaf|curtains?|blinds?)(?:'s)? ?(?:(?:is|was|set|stays|stands|left|open|opens|kept|fully|still|only|at|to|on|of|for|in|a|an) ?)*$", re.I)
+"""Right before a time: the shutter's, though the flash's is spoken of in the same breath."""
 
 
 _ONLY_OWN = Pattern(r"\bonly (?:own|have|got|bring|brought)\W*$|\b(?:own|have|got) only\W*$", re.I)
@@ -144,7 +148,7 @@ def _count(place: Place) -> Fact:
         return fact_at(place, "remark", of="")  # of the two lamps that were told one by one
     if sum(1 for i in place.items if is_role(i)) > 1:
         return fact_at(place, "count", unit=place.item.word or "pops", of="")
-    owned = "how_many" in place.cues and _GIVES.search(place.text[: place.item.start]) is None and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
+    owned = "how_many" in place.cues and _GIVES.search(place.text[: place.item.start]) is None and _FRAME_GOT.search(place.text[: place.item.start]) is None and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
     owned = owned or _ONLY_OWN.search(place.text[: place.item.start]) is not None
     if owned or place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
         return fact_at(place, "max_count", unit=place.item.word, of="", cue="at_most")
@@ -153,6 +157,10 @@ def _count(place: Place) -> Fact:
 
 _GIVES = Pattern(r"\b(?:gives?|gave|gets?|does|yields?|delivers?|makes?|manages?|good for|lasts?(?: for)?|holds?|fires?|has)\b(?: (?:me|us|my (?:flash|head|gun|strobe|unit)|it|about|around|some|roughly|for|a)){0,3} $", re.I)
 """Right before so many pops: what a set of cells is good for, and no bound on what may be fired."""
+
+
+_FRAME_GOT = Pattern(r"\b(?:frame|picture|exposure|shot|negative|neg|sheet|plate|one|other|that|which|second|first)(?: has| had|'s|'d)? (?:got|had|has)(?: (?:only|just|about))? $", re.I)
+"""Right before so many pops: those of a picture, and no flashes that are owned."""
 
 
 def _plain(quantity: str, owned: bool = False) -> Callable[[Place], Fact]:

@@ -25,7 +25,7 @@ _NO_NOUN = Pattern(r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these)|at|from|is|are|gain
 
 def counted(facts: list[Fact], lower: str) -> list[Fact]:
     """The facts with the numbers that are pops by what is done with them, or by the pops that they are held against."""
-    facts = [replace(f, quantity="count", cue="", of="") if f.quantity == "max_count" and (ON_A_FRAME.match(lower, f.end) or _WITHIN.match(lower, f.end)) else f for f in facts]
+    facts = [replace(f, quantity="count", cue="", of="") if f.quantity == "max_count" and _is_no_bound(f, lower) else f for f in facts]
     if not [f for f in facts if f.quantity == "number"] or _ONE_IS.search(lower) is None and _EXPOSED.search(lower) is None:
         return facts
     out: list[Fact] = []
@@ -37,9 +37,17 @@ def counted(facts: list[Fact], lower: str) -> list[Fact]:
     return out
 
 
+def _is_no_bound(fact: Fact, lower: str) -> bool:
+    """Pops of one picture, in so many seconds, of one charge or fired already: not the most that may be fired."""
+    return ON_A_FRAME.match(lower, fact.end) is not None or _WITHIN.match(lower, fact.end) is not None or _OF_A_CHARGE.match(lower, fact.end) is not None or _SPENT.search(lower[: fact.start]) is not None
+
+
 ON_A_FRAME = Pattern(r",? *(?:on|for|per|to|into|in|at) (?:each|every|an?|one|the same)? ?(?:frame|picture|exposure|shot|photo|negative|neg|plate|sheet|image)\b")
 """Right after a number of pops: those of one picture."""
 _WITHIN = Pattern(r" (?:(?:should|must|have to|are to|to|will) )?(?:fall|come|go off|fire|fit|happen)? ?(?:within|in|inside) (?:\S+ )?\S* ?(?:s|seconds?)\b")
+_OF_A_CHARGE = Pattern(r" (?:\w+ ){0,3}?(?:out of|from|off|per|on|with|to|of) (?:(?:a|an|one|the|each|every|my|single|full|fresh|last|this|that|new) )*(?:charge|set|batter(?:y|ies)|cells|pack)\b")
+"""Right after a number of pops: what a charge was good for, and no bound."""
+_SPENT = Pattern(r"\b(?:used(?: up)?|fired(?: off)?|spent|shot(?: off)?|burnt|burned|popped|gone through|got through|went through|taken) (?:about |some |already |exactly |just )?$")
 _EXPOSED = Pattern(r"\bexposures\b")
 _EQUAL_EXPOSURES = Pattern(r" (?:equal |identical |similar |separate |short |same )+exposures\b")
 _AT_A_POWER = Pattern(r"(?: of them| more| pops)?,? (?:at|on|with) (?:a |only )?")

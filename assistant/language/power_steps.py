@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import product
 
 from assistant.language.turned_power import NEVER_TURNED
 from assistant.patterns import Pattern
@@ -12,6 +13,9 @@ from assistant.records import replace
 _STEPS = frozenset({"stops", "relation", "power_down", "signed", "number"})
 _HAS_ONE = frozenset({"guide_number", "energy", "recycle", "t05", "t01"})
 """What a flash is known by: beside it a power is a setting, and not what is compared."""
+_OF_A_CHARGE = frozenset({"energy", "recycle", "interval", "count", "supply"})
+_OF_EXPOSURE = frozenset({"aperture", "guide_number", "distance", "film_speed", "ratio"})
+"""Where the former are told and none of these, each power is one that a flash or its battery is known at."""
 _FROM = Pattern(
     r" ?(?:stops? )?(?:(?:(?P<up>over|above|past|beyond|more than|up from|hotter than|brighter than)|(?:turned |dialled |set )?(?:under|below|beneath|off|less than|down from|down on|short of|shy of|lower than))) (?:the |my |its |a )?", re.I)
 """Between the steps and the power that they count from."""
@@ -20,12 +24,12 @@ _LESS = Pattern(r",? ?(?:(?:and )?(?:then )?(?P<up>plus|and|up(?: by)?|more)|les
 
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:
-    """The facts with that power alone, where a flash is told and one power of it."""
-    powers = [f for f in facts if f.quantity == "power" and not f.bad]
-    if len(powers) != 1 or not any(f.quantity in _HAS_ONE for f in facts) or NEVER_TURNED.search(text):
+    """The facts with that power alone, where a flash is told and one power of it, or nothing but what a charge is good for."""
+    powers, kinds = [f for f in facts if f.quantity == "power" and not f.bad], {f.quantity for f in facts}
+    of_a_charge = not kinds.isdisjoint(_OF_A_CHARGE) and kinds.isdisjoint(_OF_EXPOSURE)
+    if not (of_a_charge or len(powers) == 1 and not kinds.isdisjoint(_HAS_ONE)) or kinds.isdisjoint(_STEPS) or NEVER_TURNED.search(text):
         return facts
-    power = powers[0]
-    for steps in facts:
+    for power, steps in product(powers, facts):
         if steps.quantity not in _STEPS or steps.to or steps.quantity == "number" and not 0 < steps.value < 1:
             continue
         found = _FROM.fullmatch(text, steps.end, power.start) if steps.end <= power.start else _LESS.fullmatch(text, power.end, steps.start)

@@ -1,4 +1,4 @@
-"""A speed told by a way and the time that it takes: "the runner covers 4 m in half a second"."""
+"""A speed told by a way and the time that it takes: "the runner covers 4 m in half a second", "half a metre a second"; and the time beside a speed that looks like a power."""
 
 from __future__ import annotations
 
@@ -12,13 +12,19 @@ _LENGTHS = frozenset({"distance", "blur", "move", "max_distance", "length"})
 _TIMES = frozenset({"shutter", "time", "interval", "duration"})
 
 
+_A_SECOND = ("a second", "a sec", "one second")
+_SHUTTER_IS = Pattern(r"\b(?:shutter(?: speed| time)?|exposure|leaf)(?:'s)? ?(?:(?:is|was|set|stays|stands|left|open|opens|kept|at|to|on|of|for|in|a|an|about) ?)*$")
+
+
 def settle(facts: list[Fact], lower: str) -> list[Fact]:
     """The facts with such a way and its time as one velocity, in metres a second."""
     if any(f.quantity == "velocity" for f in facts):
-        return facts
+        timed = any(f.quantity in _TIMES or f.quantity in ("t05", "t01") for f in facts)
+        return facts if timed else [replace(f, quantity="shutter", unit="", of="") if f.quantity == "power" and f.said.startswith("1/") and _SHUTTER_IS.search(lower[: f.start]) else f for f in facts]
     for way, time in zip(facts, facts[1:]):
-        told = way.quantity in _LENGTHS and time.quantity in _TIMES and time.value > 0 and way.value > 0
-        if told and _GOES.search(lower[: way.start]) and _TAKES.fullmatch(lower, way.end, time.start):
+        each_second = time.said.lower() in _A_SECOND and lower[way.end : time.start] == " "
+        told = way.quantity in _LENGTHS and (time.quantity in _TIMES or each_second) and time.value > 0 and way.value > 0
+        if told and (each_second or _GOES.search(lower[: way.start]) and _TAKES.fullmatch(lower, way.end, time.start)):
             speed = replace(way, quantity="velocity", value=way.value / time.value, of="", cue="", end=time.end, said=lower[way.start : time.end])
             return [speed if f is way else f for f in facts if f is not time]
     return facts

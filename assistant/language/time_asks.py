@@ -11,12 +11,15 @@ from assistant.language.time_words import COMES_BACK, ENERGY, RATE
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, tally
 
-_MOVES = Pattern(r"(?:how (?:far|much|big|large|long)|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
+_MOVES = Pattern(r"(?:how (?:far|much|big|large|long|many (?:mm|cm|millimet(?:re|er)s|centimet(?:re|er)s|inches|met(?:re|er)s|feet))|what)\b[^?]{0,60}\b(?:move|moves|moved|travel|travels|blur|blurs|smear|smears|motion|movement|shift|streak)\b|\b(?:blur|movement|motion)\b[^.?]{0,50}\?")
 _SHORT = Pattern(r"how (?:short|brief|quick|fast)\b[^?]{0,40}\b(?:flash|pulse|duration|burst|light|be|need)|(?:what|which)[^?.]{0,25}\bduration\b(?!s? (?:is|of)\b[^?]{0,10}\d)|(?:longest|maximum|max|shortest) (?:flash )?(?:duration|flash|pulse|burst)")
 _WOULD_DO = Pattern(r"\b(?:will|would|does|can|could) (?:a |an |the )?(?:flash of )?(?:1/\d+|[a-z]+th)(?: of a)?(?: s| sec| second)?(?: flash| pulse)? (?:do|suffice|be enough|be short enough|hold|stop)\b")
 _FREEZES = Pattern(r"^\W*(?:\w+[,:]? ){0,12}?(?:will|does|do|would|can|could|is|am i)\b[^?]*\b(?:freeze|frozen|short enough|fast enough|brief enough|stop the (?:motion|action)|sharp enough)")
 _YES_NO = Pattern(r"(?:^|[.?!;,:] *)(?:so |and )?(?:will|does|do|is|would|can) [^?.]*(?:\?|$)")
-_RECYCLE = Pattern(r"recycl|recharg|ready again|" + COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)")
+_RECYCLE = Pattern(r"recycl|recharg|ready again|" + COMES_BACK.pattern + r"|how long (?:between|from one) (?:pops?|flashes|shots)|how long (?:is|was|must|should|would|will|can|are) (?:be )?(?:each|the|one|every|my) (?:wait|gap|pause|interval|recharge)")
+_WAITING = frozenset({"interval", "shutter", "time"})
+_BETWEEN_POPS = frozenset({"interval", "shutter", "time", "power", "two_power", "remark", "place"})
+_TO_WAIT = Pattern(r"\bhow long\b[^.?!]{0,24}\b(?:wait|pause|rest|take|need|gap)\b|\bhow long (?:at|on|for|after)\b")
 _SERIES = Pattern(r"how long\b|total (?:time|seconds)|(?:what|how much) time|how many (?:seconds|minutes)|\b(?:time|long) from (?:the )?first|\bfirst (?:\w+ )?(?:to|till|until) (?:the )?(?:last|second|third|[a-z]+th|\d+th)\b")
 _POPS = Pattern(r"how (?:many|often)\b(?: (?!stops?\b|f-|seconds|minutes|joules|watt|ws\b|metres|meters|feet|degrees)[a-z'-]+){0,4}? ?(?:pops?|flashes|flash|bursts?|times|hits?|firings?|shots?|frames?|images|exposures|positions|ghosts|do i (?:get|need|have)|can i|will i|at\b|on\b)|number of (?:pops|flashes|bursts|shots)|how often|(?:pops?|flashes|bursts|discharges) (?:needed|required|necessary)\b|(?:count|estimate|give|work out|find) the (?:pops|flashes|bursts|discharges)\b|\b(?:pops|flashes|bursts|discharges)\s*\?")
 _ADDS = Pattern(r"\b(?:add|adds|added|adding|amount|amounts|come|comes|worth|make|makes|total|totals|build|builds) ?(?:up)? ?(?:to|for)?\b[^.]{0,20}\?|what(?:'s|s| is)? (?:that|it|the) (?:f-?stop|aperture)|equivalent")
@@ -110,6 +113,9 @@ def _pulse(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> 
     return None
 
 
+_GHOST = Pattern(r"\bhow (?:long|big|large|wide|broad|far|many \w+)\b[^.?!]{0,30}\b(?:ghost|smear|streak|blur|trail|track|tail)\b|\b(?:length|width|size) of (?:the |his |her |its |that |my )?(?:ghost|smear|streak|blur|trail|track|tail)\b")
+
+
 def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if "velocity" not in kinds:
         if kinds & {"duration", "t05", "t01"} and not kinds & {"guide_number", "aperture"} and _MOVES.search(lower) and patterns.search(r"\b(?:move|travel|blur|smear)", lower):
@@ -118,6 +124,8 @@ def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) 
     timed = kinds & {"duration", "t05", "t01", "shutter", "time"}
     if timed and (_FREEZES.search(lower) or "blur" in kinds and _WOULD_DO.search(lower) or "blur" in kinds and _YES_NO.search(lower)):
         return [Ask("freeze")]
+    if "blur" not in kinds and _GHOST.search(lower):
+        return [Ask("distance", "movement", next((a.unit for a in asks if a.unit), ""))]
     wants_shutter = any(a.quantity == "shutter" for a in asks)
     if wants_shutter and not timed:
         return [Ask("shutter", "freeze")]
@@ -125,13 +133,14 @@ def _movement(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) 
         return [Ask("duration", "freeze")]
     if (_SHORT.search(lower) or any(a.quantity == "duration" for a in asks)) and not (timed - {"shutter"} and "blur" not in kinds):
         return [Ask("duration", "freeze")]
-    if _MOVES.search(lower) or timed:
+    if _MOVES.search(lower) or timed:  # with no time told, it is the time that lacks
         return [Ask("distance", "movement", next((a.unit for a in asks if a.unit), ""))]
     return None
 
 
 def _recycling(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
-    if not (_RECYCLE.search(lower) or "recycle" in kinds) or kinds & {"guide_number", "aperture"}:
+    waits = "two_power" in kinds and len(kinds & _WAITING) == 1 and kinds <= _BETWEEN_POPS and "two_shutter" not in kinds and _TO_WAIT.search(lower) is not None  # "at a quarter I wait 2 s; how long at full"
+    if not (_RECYCLE.search(lower) or "recycle" in kinds or waits) or kinds & {"guide_number", "aperture"}:
         return None
     if any(a.quantity in ("count", "power", "stops", "energy") for a in asks) and not _SERIES.search(lower):
         return None
@@ -197,7 +206,7 @@ _EACH_GETS = Pattern(r"\b(?:pack|generator)\b[^?]*\bwhat (?:does|will|would|do) 
 
 _OF_A_PART = Pattern(r"\b(?:how (?:many|much)|what|which)\b(?! (?:stops?|f\b|f-|aperture|power|setting|pops|flashes|film|distance|about|if|happens)\b)")
 _MUCH_FIRED = Pattern(r"\bhow much\b (?:(?:does|do|will|would|is|can|it|the|my|head|flash|pack|that|then|now|be|actually|still) )*(?:fire|deliver|put out|give out|give off|emit|comes? out|goes? out|fired|delivered|left)\b")
-_PARTED = frozenset({"energy", "power", "power_down", "stops", "signed", "relation", "number"})
+_PARTED = frozenset({"energy", "power", "two_power", "power_down", "stops", "signed", "relation", "number"})
 
 
 def _of_a_part(lower: str, kinds: set[str], asks: Sequence[Ask]) -> bool:
@@ -254,16 +263,19 @@ _ON_TOP = Pattern(r"how many (?:(?:pops|flashes|bursts|shots|hits|firings) )?(?:
 """Those already fired do not count: "how many more pops", "how many pops more"."""
 
 
+_FIRE_IT = Pattern(r"\bhow (?:many times|often)(?: (?:do|must|should|would|will|have|can) (?:i|we|you)(?: (?:have|need))?(?: to)?| to)? (?:fire|pop|trigger|hit|set (?:it|them|the \w+) off|discharge|flash (?:it|them|the))\b")
+
+
 def _fired(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     """"how many more pops", "how often do I hit it"."""
-    found = _POPS.search(lower) or (_ON_TOP.search(lower) if "count" in kinds and kinds & {"stops", "relation"} else None)
+    found = _FIRE_IT.search(lower) or _POPS.search(lower) or (_ON_TOP.search(lower) if "count" in kinds and kinds & {"stops", "relation"} else None)
     if not found or found.group().startswith(("pop", "flash", "burst", "discharge")) and _SAID_NUMBER.search(lower[: found.start()]) or any(a.quantity == "count" and a.unit == "frames" for a in asks):
         return None
     more = "more" if _ON_TOP.search(lower) else ""
     if more and found.re.pattern == _ON_TOP.pattern:
         return [Ask("count", more, "pops")]
     asked = patterns.search(r"\b(?:needed|required|necessary)\b|^(?:count|estimate|give|work out|find)\b", found.group())
-    if kinds & {"frequency"} or asked or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
+    if kinds & {"frequency"} or asked or found.re.pattern == _FIRE_IT.pattern or patterns.search(r"\bpops?\b|\bhits?\b|burst|open flash|battery|charge|how often|\bcells\b", lower) and "sync" not in kinds:
         rest = [a for a in asks if a.quantity not in ("count", "stops", "distance")]
         return [Ask("count", more, "flashes" if "frequency" in kinds else "pops"), *rest]
     return None

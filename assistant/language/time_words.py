@@ -66,7 +66,7 @@ RATE = Pattern(r"\b(?:what|which|how high)(?:'s| is| must be| should be| would b
 """Asks how often a second."""
 
 
-_TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range"})
+_TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range", "max_count"})
 _SPEAKS = Pattern(r"pop|full (?:energy|charge|voltage)|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
 """Without one of these, and without a time or an energy, nothing here is called for: most questions."""
 
@@ -133,17 +133,21 @@ def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
     wanted = sum(f.quantity == "aperture" for f in facts) == 2 and not any(f.quantity in ("distance", "guide_number") for f in facts)
     parted = _WHAT_POWER.search(lower) is not None
     shared = any(f.quantity == "count" and f.unit in ("flashes", "heads") for f in facts)
+    popped = _HOW_MANY_POPS.search(lower) is not None and not any(f.quantity in ("distance", "guide_number", "aperture") for f in facts)
 
     def of_energy(fact: Fact) -> bool:
         before = lower[max(0, fact.start - 50) : fact.start]
-        return _OTHER_IS.search(before) is not None or parted and _GIVES.search(before) is not None or wanted and _NEEDS.search(before) is not None or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None)
+        return _OTHER_IS.search(before) is not None or parted and _GIVES.search(before) is not None or wanted and _NEEDS.search(before) is not None or popped and (_A_POP.match(lower, fact.end) is not None or _STORED.search(before) is not None) or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None)
 
     bare = [f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and f.said.strip().lower().replace("-", " ").replace(" ", "").isalnum() and not _NAMED_FILM.search(f.said) and of_energy(f) and not _OF_FILM.match(lower, f.end)]
-    if len(bare) != 1 or not 20 <= bare[0].value <= 20000 or bare[0].start < energies[0].start:
+    if len(bare) != 1 or not 20 <= bare[0].value <= 20000 or bare[0].start < energies[0].start and not popped:
         return facts
     return [replace(f, quantity="energy", unit="J", of="") if f is bare[0] else f for f in facts]
 
 
+_HOW_MANY_POPS = Pattern(r"\b(?:how many|number of) (?:\w+ ){0,2}?(?:pops|flashes|bursts|hits|discharges|firings|times)\b|\bhow often\b")
+_A_POP = Pattern(r",? *(?:at most |flat out |at full )?(?:a|per|each|for each|in each|with each|at each|every|in one|in a) ?(?:single )?(?:pop|flash|burst|hit|discharge|firing|go|time)?\b|,? *at most\b|,? *(?:flat out|at full|and no more)\b")
+_STORED = Pattern(r"\b(?:holds?|stores?|puts? out|delivers?|fires?|gives?|has|of|is|manages?|only|tops? out at|goes up to|be|takes?|needs?|wants?|comes? to|total(?:s| of)?|calls? for)(?: (?:only|just|about|at most|no more than|me))* $")
 _WHAT_POWER = Pattern(r"\b(?:what|which) (?:power|setting|fraction|part)\b")
 _GIVES = Pattern(r"\b(?:gives?|delivers?|fires?|puts? out|give out|gives out|have|get|want|need)(?: only| just| about)? $")
 _NEEDS = Pattern(r"\b(?:needs?|takes?|wants?|costs?|requires?|turn (?:it|the pack|the head) (?:up|down) to|set (?:it|the pack|the head) to)(?: only| just| about)? $")
@@ -261,6 +265,8 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity == "number" and not fact.bad and "recycl" in lower and patterns.search(r"\b(?:takes|is|needs|in|about) $", lower[: fact.start]) and fact.value > 0:
         return replace(fact, quantity="recycle", unit="s")
+    if fact.quantity == "film_speed" and fact.said.isdigit() and "battery" in cues and _AT_A_PART.match(lower, fact.end):
+        return replace(fact, quantity="count", unit="pops", of="")  # "I shot 80 at quarter power"
     if fact.quantity in ("count", "times") and _ONLY_TO_TEST.match(lower, fact.end) and _FIRED.search(lower):
         return replace(fact, quantity="remark", unit="", of="", cue="")
     if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):

@@ -14,7 +14,7 @@ from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Fact, Query
-from assistant.solving import marks
+from assistant.solving import known_at, marks
 from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
 
@@ -28,11 +28,43 @@ def solve(query: Query) -> Solution | None:
         return None
     if (query.has("recycle") or query.has("interval")) and (query.has("time") or query.has("shutter")):
         return None  # so many in a minute
-    for rule in (_stored, _cells_to_bring, _rolls, _at_a_power):
+    for rule in (_left, _stored, _cells_to_bring, _rolls, _at_a_power):
         found = rule(query)
         if found is not None:
             return found
     return None
+
+
+_REMAINS = Pattern(r"\b(?:left|remain\w*|still (?:(?:have|has|got|in|good|be|there|get|fire|do|hold)\b)|(?:many|much) more|over|before (?:it|they) (?:is|are|runs?|go|goes)|any more)\b", re.I)
+_SPENT = Pattern(r"\b(?:used(?: up)?|fired(?: off)?|spent|shot(?: off)?|burnt|burned|popped|gone through|got through|went through|taken|after|once i've done|done|minus|less)(?: (?:about|some|already|just|the first|me))* $", re.I)
+
+_GONE = Pattern(r"(?: (?:at|of) [\w/ -]{1,16}?)?(?: (?:are|is|were|have been|have|has))(?: already| all)? (?:gone|used|spent|fired|done|taken)\b", re.I)
+_AND = Pattern(r"^[^.;?!]{0,20}?(?:,| and| plus)(?: another)? $", re.I)
+
+
+def _left(query: Query) -> Solution | None:
+    """"a set does 180 full pops, 40 are fired: how many are left at a quarter?": what was fired is taken off by its energy."""
+    counts = [f for f in query.facts if f.quantity in ("count", "max_count") and f.unit in POP_WORDS and f.value > 1 and f.origin == "said"]
+    spent: list[Fact] = []
+    for f in sorted(counts, key=lambda f: f.start):
+        joined = spent and _AND.search(query.text[spent[-1].end : f.start]) is not None
+        spent += [f] if joined or _SPENT.search(query.text[: f.start]) or _GONE.match(query.text, f.end) else []
+    held = [f for f in counts if f not in spent]
+    asks = max(query.text.lower().rfind(word) for word in ("how many", "how much", "what"))
+    if len(held) != 1 or not spent or asks < 0 or not _REMAINS.search(query.text, asks):
+        return None
+    powers = query.all("power")
+    told = [(f, *_power_told(f, query, powers)) for f in (*held, *spent)]
+    placed = {p.start for _, _, p in told if p is not None}
+    asked = [p for p in powers if p.start not in placed and p.start >= asks] or [p for p in powers if p.start not in placed]
+    if len({p.value for p in asked}) > 1:
+        return None
+    at = asked[0].value if asked else 1.0 if " full" in query.text.lower()[asks:] else told[0][1]
+    charge = told[0][1] * held[0].value - sum(power * f.value for f, power, _ in told[1:])
+    if charge < 0:
+        return None
+    value = math.floor(charge / at * _NEAR_ENOUGH)
+    return Solution(answers=(marks.count(value, "pops"),), used=(*held, *spent, *powers), topic="time", working=(f"{charge:.4g} full pops are left in it",), notes=(_ENERGY_ALONE,))
 
 
 def _speaks_of_battery(query: Query) -> bool:
@@ -168,6 +200,9 @@ def _at_a_power(query: Query) -> Solution | None:
     if total is None or not _speaks_of_battery(query):
         return None
     powers = query.all("power")
+    two = known_at.told_and_asked(query, total)
+    if two is not None:
+        return Solution(answers=(marks.count(duration.pops_at_power(total.value, two[1] / two[0]), "pops"),), used=(total, *two[2]), topic="time", working=("energy of the battery = pops × power",), notes=(_ENERGY_ALONE,))
     part, fact = share(query)
     holds, told = _power_told(total, query, powers)
     others = [p.value for p in powers if p.value != holds] or ([part] if part is not None and fact not in powers else [])

@@ -27,7 +27,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     if len(volts) == 2:
         low, high = sorted(f.value for f in volts)
         return Solution(answers=(Quantity("stops", 2 * math.log2(low / high), "stops"),), used=tuple(volts), topic="time", working=("energy goes with the voltage squared",))
-    if (waited := _waited(query)) is not None:
+    if (waited := _waited(query) or _turned_down(query)) is not None:
         return waited
     lower = query.text.lower()
     partial = [f for f in query.all("power") if f.value < 1]
@@ -48,6 +48,15 @@ def _waited(query: Query) -> Solution | None:
     value = duration.charge_stops(since[0].value / full[0].value)
     note = "Going by energy at an even rate; the last part of a charge is often slower, so it may be a little better than that."
     return Solution(lead="Under by", answers=(Quantity("stops", value, "stops"),), used=query.facts, topic="time", working=(f"{since[0].value:g} s of {full[0].value:g} s",), notes=(note,))
+
+
+def _turned_down(query: Query) -> Solution | None:
+    """"full recycles in 9 s, I want a pop every 3 s: how many stops down?": recycling goes with the energy."""
+    waits = [f for f in query.facts if f.quantity in ("recycle", "interval")]
+    if len(waits) != 2 or len({f.value for f in waits}) != 2 or {f.quantity for f in query.facts} - {"recycle", "interval", "power", "remark", "place"} or any(f.value != 1 for f in query.all("power")):
+        return None
+    long, short = sorted(waits, key=lambda f: -f.value)
+    return Solution(lead="Down by", answers=(Quantity("stops", duration.charge_stops(short.value / long.value), "stops"),), used=query.facts, topic="time", working=("recycling goes with the energy",))
 
 
 def _split_stops(query: Query) -> Solution | None:

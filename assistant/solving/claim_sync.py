@@ -18,28 +18,8 @@ _NO_HSS = Pattern(r"\b(?:no|not|without|isn't|hasn't|never|lacks?) (?:\w+ ){0,2}
 """The mode that goes beyond the sync is named to say that it is not at work."""
 
 
-_ALL_OF_IT = Pattern(r"\b(?:all|the whole|full|most|enough)\b[^?]{0,16}\b(?:light|flash|pulse|burst)\b|\bcut (?:it |the flash )?(?:off|short)\b|\bclip\w*\b|\blong enough\b", re.I)
-
-
-_IS_CUT = Pattern(r"\bcut(?:s|ting)? (?:it |the flash |part |some )?(?:off|short)\b|\bclip\w*\b", re.I)
-
-
-def _all_its_light(query: Query) -> Solution | None:
-    """"a flash of 1/100 s through a leaf shutter at 1/250": what the shutter is not open for is lost."""
-    lasts, shutter = next((f for q in ("t01", "duration", "t05") for f in query.all(q)), None), query.last("shutter")
-    if not query.claim or lasts is None or shutter is None or query.has("velocity") or not _ALL_OF_IT.search(query.text):
-        return None
-    passes = lasts.value <= shutter.value
-    holds = passes is not bool(_IS_CUT.search(query.text))
-    why = "the shutter is open for all of the flash" if passes else "the shutter closes while the flash still burns, so part of its light is lost: set a longer time, or test what it costs"
-    return Solution(answers=(Quantity("claim", holds, ""),), used=(lasts, shutter), topic="claims", lead=f"{'Yes' if holds else 'No'}: {why}.")
-
-
 def claim_of_sync(query: Query) -> Solution | None:
     """Whether a shutter speed is within the sync speed; None where not just these two are known."""
-    passed = _all_its_light(query)
-    if passed is not None:
-        return passed
     syncs = query.all("sync")
     sync = query.last("sync")
     shutter = query.last("shutter") or query.last("duration") or (syncs[0] if len(syncs) == 2 and "within" in query.text.lower() else None)

@@ -1,9 +1,12 @@
-"""Whether a change of the shutter time changes the flash: not with electronic flash within sync, but with bulbs, which burn longer."""
+"""What the shutter time does to the flash: nothing with electronic flash within sync, but bulbs burn longer, and a flash of full power may outlast a short time."""
 
 from __future__ import annotations
 
+import re
+
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.physics.duration import t01_from_t05
 from assistant.query import Query
 from assistant.solving.claim_denial import denied, untagged
 from assistant.solving.claim_words import SETTING_STAYS, plain
@@ -66,3 +69,31 @@ def _of_a_bulb(said: str) -> Solution | None:
         return Solution(answers=(Quantity("claim", not holds),), used=(), topic="claims", lead=f"{'No' if holds else 'Yes'}. A flash bulb burns for some time: a slow shutter takes in all of its light, a fast one cuts off part.")
     return Solution(answers=(Quantity("claim", holds),), used=(), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. A flash bulb burns longer than a short shutter time, so a faster shutter cuts off part of its light.")
+
+
+_ALL_OF_IT = Pattern(
+    r"\b(?:all|the whole|whole|full|most|enough|entire|every bit)\b[^?]{0,24}\b(?:light|flash|pulse|burst|it|caught|recorded|through|in)\b|\b(?:long|slow) enough\b|\bshorter than\b|\b(?:in|by|within) time\b"
+    r"|\b(?:over|finish\w*|done|out|end(?:s|ed)?|complete|spent|gone|dead|burn\w*(?: out)?|fir(?:es|ed)|goes off|fits?|falls?|pass\w*|gets? (?:through|in))\b[^?]{0,30}\b(?:before|while|when|by the time|within|inside|during|as)\b[^?]{0,30}\b(?:shut\w*|clos\w*|open\w*|exposure|that|it|time)\b"
+    r"|\b(?:clos\w*|shut\w*)\b[^?]{0,16}\bafter\b[^?]{0,20}\b(?:flash|pulse|burst|light)\b")
+_IS_CUT = Pattern(r"\b(?:cut|cuts|cutting|clip\w*|chop\w*|trim\w*|truncat\w*|miss\w*|los[et]\w*|wast\w*|shorten\w*)\b|\b(?:too (?:short|fast|quick|brief)|longer than|outlast\w*|still (?:burn\w*|going|alight|on|firing))\b|\b(?:clos\w*|shut\w*)\b[^?]{0,16}\b(?:too (?:soon|early)|before)\b[^?]{0,20}\b(?:flash|pulse|burst|light)\b")
+
+
+_SENTENCE_ENDS = re.compile(r"(?<=[.;!?])\s+")
+
+
+def claim_of_flash_in_time(query: Query) -> Solution | None:
+    """"a flash of 1/100 s through a leaf shutter at 1/250: is all of it caught?": what the shutter is not open for is lost."""
+    lasts, shutter = next((f for q in ("t01", "duration", "t05") for f in query.all(q)), None), query.last("shutter")
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"t01", "duration", "t05", "shutter", "power", "remark", "place"}
+    if not query.claim or lasts is None or shutter is None or rest or len({f.value for f in query.all("shutter")}) > 1:
+        return None
+    said = untagged(plain(query.text))
+    cut = _IS_CUT.search(said) is not None
+    if not cut and _ALL_OF_IT.search(said) is None:
+        return None
+    burns = t01_from_t05(lasts.value) if lasts.quantity == "t05" else lasts.value
+    passes = burns <= shutter.value
+    asked = untagged(_SENTENCE_ENDS.split(said.rstrip())[-1])
+    holds = (passes is not cut) is not denied(_IS_CUT.sub(" ", asked))
+    why = "the shutter is open for all of the flash" if passes else "the shutter closes while the flash still burns, so part of its light is lost: set a longer time, or test what it costs"
+    return Solution(answers=(Quantity("claim", holds, ""),), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}: {why}.")

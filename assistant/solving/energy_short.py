@@ -1,4 +1,4 @@
-"""Watt-seconds that were too few or too many by so many stops: "240 Ws is 1 2/3 stops short"."""
+"""Watt-seconds that were too few or too many by so many stops: "240 Ws is 1 2/3 stops short"; and how many pops make up so many."""
 
 from __future__ import annotations
 
@@ -7,8 +7,11 @@ import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.physics.duration import energy_at
+from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
+from assistant.solving import marks
 from assistant.solving.solution import Solution
 
 _SHORT = Pattern(r"\W*(?:stops? )?(?:too )?(?:short|shy|little|weak|low|under\w*|dark|thin|missing|lacking|less than (?:i|we) need)\b", re.I)
@@ -29,6 +32,18 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     stops = abs(out.value) if short else -abs(out.value)
     note = f"{speak_stops(abs(stops))} {'more' if short else 'less'} is {2.0 ** stops:.3g} times the energy."
     return Solution(answers=(Quantity("energy", energies[0].value * 2.0**stops, "J"),), used=(energies[0], out, *query.all("aperture")), topic="time", notes=(note[0].upper() + note[1:],))
+
+
+def pops_for(query: Query) -> Solution | None:
+    """"the still life wants 2400 Ws, the pack holds 300: how many pops?": the greater is what all of them come to."""
+    energies, powers = query.all("energy"), {f.value for f in query.all("power")}
+    if len(energies) != 2 or len(powers) > 1 or {f.quantity for f in query.facts} - {"energy", "power", "remark", "place"} - {f.quantity for f in query.facts if f.quantity == "count" and f.value == 1}:
+        return None
+    each, total = sorted(energies, key=lambda f: f.value)
+    part = next(iter(powers), 1.0)
+    light = total.value / energy_at(each.value, part)
+    used = (*energies, *query.all("power"), *query.all("count"))
+    return Solution(answers=(marks.count(whole_count(light), "pops"),), used=used, topic="time", working=(f"{total.value:g} Ws in pops of {each.value * part:g} Ws: {light:.3g}, rounded up",), notes=("One already gives more.",) if light <= 1 else ())
 
 
 _THE_LARGER = Pattern(r"\b(?P<who>\w+) (?:gets|takes|has|getting|taking) (?:the )?(?:larger|bigger|greater|lion'?s|most|more)\b", re.I)

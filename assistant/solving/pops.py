@@ -16,7 +16,7 @@ from assistant.physics.flash import times_the_light, whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import flash, marks, pop_heads, pop_sums, strobe_fits, strobe_images
+from assistant.solving import energy_short, flash, marks, pop_heads, pop_sums, strobe_fits, strobe_images
 from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
 
@@ -70,6 +70,8 @@ _OPEN_FLASH = Pattern(r"\bopen flash|\bpaint|\b(?:shutter )?(?:on|at|open on|set
 def _count(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number"):
         return _onto_a_wall(query)
+    if ask.unit not in ("heads", "frames", "sets", "rolls") and _SEVERAL_HEADS.search(query.text) is None and ask.of != "more" and (made_up := energy_short.pops_for(query)) is not None:
+        return made_up
     ask = replace(ask, of="more") if _HOW_MANY_MORE.search(query.text) else ask
     for rule in (_strobe, _in_a_time, _short, _for_aperture, _by_the_balance):
         found = rule(query, ask)
@@ -78,6 +80,7 @@ def _count(query: Query, ask: Ask) -> Solution | None:
     return None
 
 
+_SEVERAL_HEADS = Pattern(r"\b(?:heads|packs|units|guns|strobes|monolights|lamps)\b", re.I)
 _HOW_MANY_MORE = Pattern(r"\bhow many (?:more|extra|further)\W*\?", re.I)
 
 

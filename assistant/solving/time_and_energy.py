@@ -15,7 +15,7 @@ from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import charge, energy_short, marks, open_each, strobe_fits, strobe_images
+from assistant.solving import charge, energy_short, known_at, marks, open_each, strobe_fits, strobe_images
 from assistant.solving.claim_denial import denied
 from assistant.solving.pop_facts import FAR, apart, own, popped, share
 from assistant.solving.pops import wanted
@@ -296,8 +296,9 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     counts = [f for f in query.facts if f.quantity == "count"]
     split = "split" in query.cues or ask.of in ("each", "larger", "smaller")
     ratio = query.last("ratio")
-    part, fact = share(query)
-    value, used = duration.energy_at(full.value, part or 1.0), [full] + ([fact] if fact else [])
+    told = known_at.told_and_asked(query, full)
+    part, fact = (told[1] / told[0], told[2][0]) if told else share(query)
+    value, used = duration.energy_at(full.value, part or 1.0), [full, *(told[2] if told else (fact,) if fact else ())]
     if split and ratio and any(f.value > 2 for f in counts):
         return None  # "three heads, 2:1:1"
     if split and ratio and ratio.value > 0:
@@ -334,9 +335,10 @@ def _power(query: Query, ask: Ask) -> Solution | None:
         return Solution(answers=(marks.power(low.value / high.value),), used=tuple(energies), topic="time")
     if len(recycles) == 1 and recycles[0].quantity == "recycle":
         recycles += [f for f in query.all("shutter") if f.value >= 0.2 and f.of != "ambient"]
-    if len(recycles) == 2 and (query.has("recycle") or "recycle" in query.cues):
+    waits = len(query.all("interval")) == 2 and {f.quantity for f in query.facts} <= {"interval", "power", "remark", "place"} and all(f.value == 1 for f in query.all("power"))
+    if len(recycles) == 2 and (query.has("recycle") or "recycle" in query.cues or waits):
         long, short = sorted(recycles, key=lambda f: -f.value)
-        return Solution(answers=(marks.power(short.value / long.value),), used=tuple(recycles), topic="time", notes=("Or anything weaker: recycling goes with the energy.",))
+        return Solution(answers=(marks.power(short.value / long.value),), used=(*recycles, *query.all("power")), topic="time", notes=("Or anything weaker: recycling goes with the energy.",))
     return None
 
 

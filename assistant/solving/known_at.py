@@ -1,0 +1,49 @@
+"""A figure that is known at one power and asked at another: which of the powers told it goes with.
+
+"It puts out 50 Ws at 1/16: what at full?", "at half power a charge lasts 300 pops: how many at an
+eighth?": the one that stands by the figure is the one it was told for, wherever the other is.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.solving.pop_facts import own
+
+_ASKS = Pattern(r"\b(?:what|which|how (?:much|many|long|often))\b", re.I)
+_WHOLE = Pattern(r"[^?.]*\b(?:full(?:y|-power)?|in all|altogether|whole|holds?|stores?|capacity|flat out|maximum|total)\b", re.I)
+_CONDITION = Pattern(r"\b(?:if|when|since|because|where|given)\b", re.I)
+
+
+def _part(fact: Fact) -> float:
+    """The share of full power that a fact says, or nothing."""
+    if fact.quantity == "power":
+        return fact.value
+    down = fact.quantity == "power_down" or fact.quantity in ("stops", "signed", "relation") and (fact.cue == "less" or fact.unit == "-")
+    return 2.0 ** -abs(fact.value) if down else 0.0
+
+
+def told_and_asked(query: Query, known: Fact) -> tuple[float, float, tuple[Fact, ...]] | None:
+    """The power a known figure was told for, the one it is asked for, and the facts that say so; None where but one of them is told."""
+    parts = [f for f in query.facts if 0 < _part(f) <= 1]
+    lower = sorted({_part(f) for f in parts if _part(f) < 1})
+    if len(lower) == 1 and (base := next(f for f in parts if _part(f) < 1)) and _asked_of_the_whole(query, known, base):
+        return _part(base), 1.0, tuple(parts)
+    if len({_part(f) for f in parts}) != 2:
+        return None
+    base = own(known, parts, query.text)
+    asked = next(_part(f) for f in reversed(parts) if _part(f) != _part(base))
+    return _part(base), asked, tuple(parts)
+
+
+def _asked_of_the_whole(query: Query, known: Fact, base: Fact) -> bool:
+    """Whether what is told stands together at a part of full power, and what is asked is the whole."""
+    if not known.origin == base.origin == "said":
+        return False
+    first, last = min(known.start, base.start), max(known.end, base.end)
+    asks = [m.start() for m in _ASKS.finditer(query.text)]
+    if len(asks) != 1 or first < asks[0] < last or asks[0] < first and not _CONDITION.search(query.text[asks[0] : first]):
+        return False
+    return _WHOLE.match(query.text if asks[0] > last else query.text[:first], asks[0]) is not None
