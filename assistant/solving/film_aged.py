@@ -15,6 +15,7 @@ from assistant.solving import marks
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution
 
+
 def _aged(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     """Stops that the years past the date take, and the facts that say so."""
     years = next((f for f in query.all("years") if not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
