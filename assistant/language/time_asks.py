@@ -32,7 +32,7 @@ _ASKING_CUES = frozenset({"t01", "t05", "capacitor", "battery"})
 def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Ask]:
     """The asks with those about movement, duration, recycling, energy and pops."""
     cues = {i.word for i in items if i.kind == "cue"}
-    if _ASKED_OF.isdisjoint([f.quantity for f in facts]) and cues.isdisjoint(_ASKING_CUES) and not _POPS.may_match(text) and not _RECYCLE.may_match(text):
+    if _ASKED_OF.isdisjoint([f.quantity for f in facts]) and cues.isdisjoint(_ASKING_CUES) and not _POPS.may_match(text) and not _RECYCLE.may_match(text) and not _TO_WAIT.may_match(text):
         return list(asks)
     lower = evenly(text)
     counted = tally(facts)
