@@ -17,7 +17,7 @@ _OF_A_CHARGE = frozenset({"energy", "recycle", "interval", "count", "supply"})
 _OF_EXPOSURE = frozenset({"aperture", "guide_number", "distance", "film_speed", "ratio"})
 """Where the former are told and none of these, each power is one that a flash or its battery is known at."""
 _FROM = Pattern(
-    r" ?(?:stops? )?(?:(?:(?P<up>over|above|past|beyond|more than|up from|hotter than|brighter than)|(?:turned |dialled |set )?(?:under|below|beneath|off|less than|down from|down on|short of|shy of|lower than))) (?:the |my |its |a )?", re.I)
+    r" ?(?:stops? )?(?:(?:(?P<up>over|above|past|beyond|more than|up from|hotter than|brighter than)|(?:turned |dialled |set )?(?:under|below|beneath|off|less than|down from|down on|short of|shy of|lower than|from))) (?:the |my |its |a )?", re.I)
 """Between the steps and the power that they count from."""
 _LESS = Pattern(r",? ?(?:(?:and )?(?:then )?(?P<up>plus|and|up(?: by)?|more)|less|minus|down(?: by)?) (?:by )?(?:another )?", re.I)
 """Between a power and the steps that are taken from it."""
@@ -35,7 +35,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
         found = _FROM.fullmatch(text, steps.end, power.start) if steps.end <= power.start else _LESS.fullmatch(text, power.end, steps.start)
         if found is None:
             continue
-        value = power.value * 2.0 ** (abs(steps.value) if found["up"] else -abs(steps.value))
+        value = power.value * 2.0 ** (abs(steps.value) if found["up"] or steps.unit == "+" else -abs(steps.value))
         if value > 1.0:
             return facts  # "a stop over full power": said of something else
         start, end = min(steps.start, power.start), max(steps.end, power.end)

@@ -31,7 +31,8 @@ def told_and_asked(query: Query, known: Fact) -> tuple[float, float, tuple[Fact,
     lower = sorted({_part(f) for f in parts if _part(f) < 1})
     if len(lower) == 1 and (base := next(f for f in parts if _part(f) < 1)) and _asked_of_the_whole(query, known, base):
         return _part(base), 1.0, tuple(parts)
-    if len({_part(f) for f in parts}) != 2:
+    parts = [f for f in parts if f.quantity == "power"]
+    if len({f.value for f in parts}) != 2:
         return None
     base = own(known, parts, query.text)
     asked = next(_part(f) for f in reversed(parts) if _part(f) != _part(base))
@@ -40,7 +41,7 @@ def told_and_asked(query: Query, known: Fact) -> tuple[float, float, tuple[Fact,
 
 def _asked_of_the_whole(query: Query, known: Fact, base: Fact) -> bool:
     """Whether what is told stands together at a part of full power, and what is asked is the whole."""
-    if not known.origin == base.origin == "said":
+    if not known.origin == base.origin == "said" or any(f.quantity == "count" and f.value > 1 and f is not known for f in query.facts):
         return False
     first, last = min(known.start, base.start), max(known.end, base.end)
     asks = [m.start() for m in _ASKS.finditer(query.text)]
