@@ -22,6 +22,7 @@ from assistant.language import (
     passed_light,
     rows,
     stop_words,
+    takings_asked,
     unsaid_stops,
     zoom_words,
 )
@@ -123,7 +124,7 @@ def _flash_one(facts: list[Fact], text: str) -> list[Fact]:
     return sorted([*kept, Fact("stops", 1.0 + part, cue=cue, start=match.start(1), end=match.end(1), said=match[1])], key=lambda f: f.start)
 
 
-_BARE_COUNT = Pattern(r"^\s*(?:(?:on top|over it|in front|in it|on it)(?: of (?:it|that))?\s+)?(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing|robs|robbing|pinches|swallows|knocks off)(?: me| us)?(?: of)?|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three)(?! and (?:a |one |two )?(?:half|thirds?|quarter)))(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
+_BARE_COUNT = Pattern(r"^\s*(?:(?:on top|over it|in front|in it|on it)(?: of (?:it|that))?\s+)?(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing)\s+(?P<figure>\d+(?:\.\d+)?)|(?:(?:that |which )?(?:takes|taking|costs|costing|eats|eating|loses|losing|robs|robbing|pinches|swallows|knocks off|accounts for|is responsible for)(?: me| us)?(?: of)?|another|is|a further|for)?\s*(?P<many>one and a half|two thirds|two-thirds|a third|one third|half|a half|one|two|another|three)(?! and (?:a |one |two )?(?:half|thirds?|quarter)))(?: of (?:them|these|those))?(?: more| further| again| on top)?\s*(?=[.,;?!]\s|[.,;?!]?$|\b(?:and|go|goes|on|both)\b)(?!\W+(?:no|sorry|wait|rather|i mean|make (?:that|it)|actually|correction)\b)", re.I)
 _LOSES_TWO = Pattern(r"\b(?:loses|costs|eats|takes|swallows|robs|pinches|knocks off) (?:me |us )?(?:of )?(?:one|two|three|\d|one and a half|half)\s*(?:[.,;?!]|$)", re.I)
 
 
@@ -376,7 +377,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     kinds = {f.quantity for f in facts}
     asks = list(asks) if kinds.isdisjoint(passed_light.TAKING) else passed_light.asked(asks, facts, text)
     asks = asks if kinds.isdisjoint(layer_words.LOST) else layer_words.asked(asks, facts, text)
-    asks = film_words.asked(asks, facts, text)
+    asks = film_words.asked(takings_asked.asked(asks, facts, text), facts, text)
     asks = zoom_words.asked(asks, facts, text) if "zoom_row" in kinds else asks
     asks = asks if kinds.isdisjoint(bounce_room.KINDS) else bounce_room.asked(asks, text)
     wanted = [a.quantity for a in asks]

@@ -22,7 +22,11 @@ _NO_MARK = Pattern(r"[ -]*(?:stops?|m\b|metres?|meters?|ft|feet|foot|mm|cm|s\b|s
 _WITH_DECIMAL = Pattern(r"\d\.\d+\)?$")
 _OF_A_DENSITY = Pattern(r"(?<!neutral )(?<!neutral-)\bdensity (?:of |is |at |= ?)?\d[\d.]*$")
 _FACTORS = frozenset({2.0, 4.0, 8.0, 16.0, 32.0, 64.0, 100.0, 128.0, 200.0, 256.0, 400.0, 500.0, 1000.0, 1024.0})
-KINDS = frozenset({"nd", "number", "aperture"})
+_SEVERAL = Pattern(r"\b(?:nds|(?:nd|neutral[- ]density|gr[ae]y) (?:filters|glasses)|neutral densities)\b")
+_ONE_OF_THEM = Pattern(r"\b(?:one|another|the (?:first|second|third|fourth|other|last)(?: one)?|and)(?: of (?:them|these|those|the \w+))?(?:'s| is| was| being| has| reads| marked|,)* ?(?:an? |the )?$")
+_IN_STOPS = Pattern(r"[\w\s.-]+-stop(?:per)?")
+_THE_THIRD = Pattern(r"\bthe $")
+KINDS = frozenset({"nd", "number", "aperture", "stops"})
 
 
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -32,7 +36,19 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     'density'
     """
     said = text.lower()
+    if _SEVERAL.search(said):
+        facts = [_one_of_several(f, said) for f in facts if not (f.quantity == "number" and f.said.lower() == "third" and _THE_THIRD.search(said[: f.start]))]
     return [as_density(f, said) if f.quantity == "nd" else _marked(f, said) if f.quantity in ("number", "aperture") else f for f in facts]
+
+
+def _one_of_several(fact: Fact, said: str) -> Fact:
+    """"three NDs: one is a 0.9, another a three-stop": each a strength, though the name is not said again."""
+    if fact.quantity not in ("aperture", "number", "stops") or fact.bad or not _ONE_OF_THEM.search(said[max(0, fact.start - 40) : fact.start]):
+        return fact
+    if fact.quantity == "stops":
+        return replace(fact, quantity="nd", unit="stops", of="camera", cue="") if _IN_STOPS.fullmatch(fact.said.lower()) else fact
+    density = "." in fact.said and 0 < fact.value < 4 and "f" not in fact.said.lower() and not _NO_MARK.match(said, fact.end)
+    return replace(fact, quantity="nd", value=stops_from_density(fact.value), unit="density", of="camera", cue="") if density else fact
 
 
 def as_density(fact: Fact, text: str) -> Fact:

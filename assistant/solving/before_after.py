@@ -62,7 +62,7 @@ def _solved(query: Query) -> Solution | None:
         return None
     done, query = deeds.told(query)
     kinds = {f.quantity for f in query.facts}
-    if not kinds <= _WEIGHED or len(kinds) + len(done) < 2:
+    if not kinds <= _WEIGHED or len(kinds) + len(done) < 2 and kinds != {"magnification"}:
         return None
     query = _of_lenses(query)
     owners = {f.of for f in query.facts if f.of and f.quantity not in _BY_THE_WAY and f.quantity not in _LOSSES and f.quantity != "push"}
@@ -127,7 +127,7 @@ def _nobody_else(only: Change, ask: Ask) -> bool:
     """Whether a single change is one that no other topic weighs."""
     if only.name.endswith((" on", " off")) and ask.quantity in ("distance", "film_speed"):
         return True
-    return only.name in ("extension", "t_number") or only.name == "push" and ask.quantity != "aperture" or ask.quantity == "energy" and only.name in ("distance", "film_speed")
+    return only.name in ("extension", "magnification", "t_number") or only.name == "push" and ask.quantity != "aperture" or ask.quantity == "energy" and only.name in ("distance", "film_speed")
 
 
 _SET_TO = Pattern(r"\b(?:from|going|open\w*|clos\w*|stop\w* down|stopping)\b[^.?!;\d]{0,24}f ?/? ?\d[\d.]*[^.?!;\d]{0,12}\bto f", re.I)
@@ -323,11 +323,11 @@ def _answer(query: Query, ask: Ask, changes: Sequence[Change]) -> Solution | Non
     return Solution(answers=(quantity_of(query, ask, value, known),), working=working, topic="change", notes=(note,))
 
 
-_MAKE_UP = Pattern(r"\b(?:open(?:ing)? (?:it |the lens )?up|make up|makes? up for|compensat\w+|(?:must|should|have to|need to|do) i (?:open|add|give|close|stop down)|to keep (?:the )?(?:exposure|same)|close (?:it |the lens )?down|stop (?:it |the lens )?down)\b", re.I)
+_MAKE_UP = Pattern(r"\b(?:open(?:ing)? (?:it |the lens )?up|make up|makes? up for|compensat\w+|(?:must|should|have to|need to|do|have) i (?:got to |have to |need to |then )?(?:open|add|give|close|stop down)|to keep (?:the )?(?:exposure|same)|close (?:it |the lens )?down|stop (?:it |the lens )?down)\b", re.I)
 """What is to be done about a change, not what it comes to."""
 
 
-_GIVE_MORE = Pattern(r"\bhow (?:many|much) (?:more stops|stops more|(?:stops )?more exposure|extra exposure)\b(?![^.?!]*\blos)", re.I)
+_GIVE_MORE = Pattern(r"\bhow (?:many|much) (?:(?:more|extra|further) stops|stops (?:more|extra|further)|(?:stops )?more exposure|extra exposure)\b(?![^.?!]*\blos)|\b(?:factor|exposure (?:rise|grow|go up|increase))", re.I)
 
 
 def _listed(changes: Sequence[Change]) -> str:

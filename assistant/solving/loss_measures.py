@@ -11,7 +11,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import marks, nd_share
+from assistant.solving import marks, nd_share, what_it_takes
 from assistant.solving.solution import Solution
 
 _ASIDE = frozenset({"modifier", "camera_filter", "remark", "place", "size", "format", "rows", "count"})
@@ -26,7 +26,7 @@ def solve(query: Query) -> Solution | None:
     share = nd_share.solve(query) if query.asks[0].quantity in ("stops", "nd") else None
     if share is not None:
         return share
-    for rule in _RULES.get(query.asks[0].quantity, ()):
+    for rule in (*_RULES.get(query.asks[0].quantity, ()), *what_it_takes.RULES.get(query.asks[0].quantity, ())):
         found = rule(query, query.asks[0])
         if found is not None:
             return found

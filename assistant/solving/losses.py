@@ -55,7 +55,7 @@ def solve(query: Query) -> Solution | None:
         return None
     if (close := close_power.solve(query)) is not None:
         return close
-    for topic in (t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _the_rest, _added_up, _after, _made_up):
+    for topic in (t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
         found = topic(query, wanted[0])
         if found is not None:
             return found
@@ -162,23 +162,6 @@ def _told_by_the_way(query: Query) -> tuple[Fact, ...]:
     reading = query.all("aperture")
     summed = len(reading) == 1 and len(query.all("distance")) <= 1 and sum(f.quantity in ("loss", "filter_loss") for f in query.facts) >= 2
     return (*reading, *query.all("distance")) if summed and "BARE" in query.cues and _ALL_DOWN.search(query.text) else ()
-
-
-_OF_ALL = Pattern(r"\b(?:together|between them|combined|in all|altogether|both|the pair|the two|all told)\b", re.I)
-_OF_ONE = Pattern(r"\b(?:alone|by itself|on its own|of which|of that|of those|itself)\b", re.I)
-
-
-def _the_rest(query: Query, ask: Ask) -> Solution | None:
-    """"the dome and the gel lose two stops together, the gel alone a half: what does the dome take?": what is left of the sum."""
-    said = [f for f in query.facts if f.quantity in ("loss", "filter_loss")]
-    if ask.quantity not in ("stops", "factor") or len(said) != 2 or said[0].value <= said[1].value or {f.quantity for f in query.facts} - {"loss", "filter_loss", "modifier", "camera_filter", "remark"}:
-        return None
-    cut = re.search(r"[,;.]|\b(?:and|but|of which)\b", query.text[said[0].end :])
-    ends = said[0].end + (cut.start() if cut else 0)
-    asked = max(query.text.lower().rfind(" what "), query.text.lower().rfind(" how "))
-    if not _OF_ALL.search(query.text[:ends]) or not _OF_ONE.search(query.text[ends : max(asked, said[1].end)]) or asked < said[1].end:
-        return None
-    return _told(query, ask, said[0].value - said[1].value, (*said, *query.all("modifier")), ("What both take together, without what the one takes alone.",))
 
 
 def _added_up(query: Query, ask: Ask) -> Solution | None:

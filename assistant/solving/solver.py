@@ -47,7 +47,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("claims", frozenset()),
     ("bounce", frozenset({"distance", "stops", "factor", "aperture"})),
     ("pop_sums", frozenset({"stops", "aperture"})),
-    ("loss_measures", frozenset({"stops", "factor", "nd"})),
+    ("loss_measures", frozenset({"stops", "factor", "nd", "magnification"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
     ("parts_of_light", frozenset({"aperture", "stops"})),

@@ -1,0 +1,23 @@
+"""What a thing in the light takes is asked, by whatever verb, with the stops left unsaid: "what does the scrim lose?", "how many is the gel?"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact
+
+_WORN = frozenset({"modifier", "camera_filter"})
+_WHAT_IT_TAKES = Pattern(
+    r"\b(?:what|how much)(?:'s| is| was| are)?\b(?: (?:does|do|did|must|will|would|had|has))? (?:the|my|that|it|this|one|each|a)\b[^.?!;,]{0,36}\b(?:cost|lose|lost|losing|take|taken|taking|eat|eaten|eating|swallow(?:ed|ing)?|steal|absorb(?:ed|ing)?|rob|drink|good for|worth|hold(?:ing)? back|keep(?:ing)? back)"
+    r"(?: me| us| by itself| on (?:its|their) own| alone| itself| for itself| then| of (?:that|those))*\W*$|\bhow (?:many|much) (?:is|are|was|goes to|does) (?:the|my|that) (?:\w+ )?\w+(?:'s share)?(?: by itself| alone| on its own| itself)?\W*$", re.I)
+"""What a thing takes is asked, at the end: "what does the scrim lose?", "how many is the gel?"."""
+
+
+def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
+    """"what does it cost?", with a thing told that stands in the light and no light to reckon from: stops."""
+    others = [a.quantity for a in asks]
+    if others not in ([], ["aperture"], ["count"]) or not any(f.quantity in _WORN and f.unit != "BARE" for f in facts) or not _WHAT_IT_TAKES.search(text):
+        return asks
+    return [Ask("stops")]

@@ -1,0 +1,136 @@
+"""What a thing in the light takes, told backwards: by the setting that made good for it, or as what is left of a sum.
+
+"without the silk 1/32 power was enough, behind it I need 1/8" and "the diffuser makes me move from 4 m to 2.8 m" tell
+by kinds: one setting twice, and one thing that came between. "the three of them take 4 stops in all, the dome two and
+the gel one" tells a sum and all its parts but one.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.physics.ambient import combined_factor, factor_from_stops
+from assistant.query import Ask, Fact, Query
+from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops
+from assistant.solving import marks
+from assistant.solving.solution import Solution
+
+_ASIDE = frozenset({"modifier", "camera_filter", "remark", "place", "size", "format", "rows"})
+_TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak|dim|weaken|hold\w* back|keep\w* back|factor|worth|good for|amount)\w*", re.I)
+_CLOSE = Pattern(r"\b(?:bellows|close[- ]?up|extension|tubes?|in close|closer|macro|magnification|life[- ]size)\b", re.I)
+_THING = Pattern(r"\b(?:filters?|bellows|tubes?|ceiling|bounc\w+|glass|cloth|panel)\b", re.I)
+
+_WEIGHED: dict[str, Callable[[float, float], float]] = {
+    "power": lambda one, other: math.log2(other / one),
+    "shutter": shutter_difference_stops,
+    "film_speed": film_speed_difference_stops,
+    "distance": lambda one, other: 2 * math.log2(other / one),
+}
+"""Settings by which something in the light is made good for, and the stops between two values of each."""
+
+
+def asked_in(text: str) -> str:
+    """The last sentence, which asks."""
+    return re.split(r"[.;!](?=\s)", text.rstrip(" ?.!"))[-1]
+
+
+def made_good(query: Query, ask: Ask) -> Solution | None:
+    """One setting told twice and a thing that came between: it takes what the setting makes good for, and nothing else may differ."""
+    told = {quantity: _values(query, quantity) for quantity in _WEIGHED}
+    twice = [quantity for quantity, facts in told.items() if len(facts) == 2]
+    kinds = {f.quantity for f in query.facts} - _ASIDE - {"length_range", "aperture"}
+    if len(twice) != 1 or not kinds <= set(_WEIGHED) or len(_values(query, "aperture")) > 1 or any(len(facts) > 2 for facts in told.values()):
+        return None
+    things = {f.unit for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"}
+    if len(things) != 1 or not _TAKES.search(asked_in(query.text)):
+        return None
+    one, other = told[twice[0]]
+    lost = abs(_WEIGHED[twice[0]](one.value, other.value))
+    return _told(ask, lost, query.facts, f"By the {twice[0].replace('_', ' ')} that makes good for it." if lost else "") if lost > 0.02 else None
+
+
+def _values(query: Query, quantity: str) -> list[Fact]:
+    """The values told of a setting, each once; both ends of a way that a light was moved."""
+    found = {round(f.value, 9): f for f in reversed(query.all(quantity)) if f.value > 0}
+    moved = query.last("length_range") if quantity == "distance" and not found else None
+    if moved is not None:
+        return [moved, Fact(quantity, moved.other, moved.unit)]
+    return list(found.values())[::-1]
+
+
+_TOTAL = Pattern(r"\b(?:together|altogether|all told|in all|in total|total(?:s|led|ling)?|between them|combined|as a whole|(?:the )?whole (?:lot|stack|rig|thing|outfit|assembly)|the lot|the (?:stack|pair|set|rig)|come(?:s)? to|make[s]?(?= (?:up )?[\w. /]+ stops?\b)|both(?! (?:ends|sides)))\b", re.I)
+_SHARE_ASKED = Pattern(r"\b(?:rest|remain\w*|other|others|third|fourth|last|alone|by itself|on its own|for itself|itself|share|part|left (?:for|to))\b", re.I)
+_PARTS = frozenset({"loss", "filter_loss", "nd", "stops", "power_down"})
+
+
+def the_rest(query: Query, ask: Ask) -> Solution | None:
+    """A sum of losses and all its parts but the one that is asked of: what is left; of factors, what the whole is divided by."""
+    factors = query.all("factor")
+    losses = [f for f in query.facts if f.quantity in _PARTS and f.value]
+    said = losses or factors
+    if losses and factors or len(said) < 2 or {f.quantity for f in query.facts} - _PARTS - _ASIDE - {"factor"}:
+        return None
+    whole = max(said, key=lambda f: f.value)
+    parts = [f for f in said if f is not whole]
+    if not _TOTAL.search(_clause(query.text, whole)) or any(_TOTAL.search(_clause(query.text, f)) and _clause(query.text, f) != _clause(query.text, whole) for f in parts):
+        return None
+    asked = asked_in(query.text)
+    asked_from = len(query.text.rstrip(" ?.!")) - len(asked)
+    if not _SHARE_ASKED.search(asked) and not _unpriced(query, said, asked_from):
+        return None
+    if factors:
+        left = math.log2(whole.value / combined_factor([f.value for f in parts]))
+    else:
+        left = whole.value - sum(f.value for f in parts)
+    if left <= 0.02:
+        return None
+    grey = any(f.quantity == "nd" for f in said) and not query.has("modifier")
+    return _told(ask, left, query.facts, "What all take together, without what the others take.", strength=grey)
+
+
+def _clause(text: str, fact: Fact) -> str:
+    """What is said around a figure, up to the marks and joints before and behind it."""
+    before = re.split(r"[.;:?!](?=\s)|, (?=and|but|of which|so)|\b(?:but|of which|while|whereas)\b", text[: fact.start])[-1]
+    behind = re.split(r"[.;:?!,](?=\s)|[?!]|\b(?:and|but|of which|while|whereas)\b", text[fact.end :])[0]
+    return f"{before} # {behind}"
+
+
+def _unpriced(query: Query, said: list[Fact], asked_from: int) -> bool:
+    """Whether the one thing asked of is none of those whose own share was told."""
+    asked = {f.unit for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.start >= asked_from}
+    whole = max(said, key=lambda f: f.value)
+    return len(asked) == 1 and not asked & {f.unit for f in said if f is not whole}
+
+
+def by_openings(query: Query, ask: Ask) -> Solution | None:
+    """"I opened up from f/11 to f/5.6 for the bellows": the factor, or the scale, by the stops between the two."""
+    read, span = query.all("aperture"), query.last("aperture_range")
+    ends = [f.value for f in read] if read else [span.value, span.other] if span is not None else []
+    if len(ends) != 2 or {f.quantity for f in query.facts} - _ASIDE - {"aperture", "aperture_range"} or not _CLOSE.search(query.text) or query.has("modifier") or query.has("camera_filter"):
+        return None
+    if not _FOR_IT.search(query.text):
+        return None
+    lost = abs(aperture_difference_stops(ends[0], ends[1]))
+    if ask.quantity != "magnification":
+        return _told(ask, lost, query.facts, "The stops between the two openings.")
+    scale = math.sqrt(factor_from_stops(lost)) - 1
+    return Solution(answers=(Quantity("magnification", scale, "x"),), used=query.facts, topic="losses", working=("the root of the exposure factor, less one",))
+
+
+_FOR_IT = Pattern(r"\b(?:open\w*|needs?|needed|wants?|wanted|takes?|took|had to|made me|instead of|rather than|where the meter|for the (?:bellows|extension|close))\b", re.I)
+
+
+def _told(ask: Ask, lost: float, used: tuple[Fact, ...], note: str, strength: bool = False) -> Solution:
+    factor, stops = Quantity("factor", factor_from_stops(lost), "x"), marks.stops(lost if strength else -lost)
+    answers = (factor, stops) if ask.quantity == "factor" else (stops, factor)
+    return Solution(answers=answers, used=used, topic="losses", lead="" if strength or ask.quantity == "factor" else "Lost", notes=(note,) if note else ())
+
+
+RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
+    "stops": (the_rest, made_good, by_openings), "nd": (the_rest,), "factor": (the_rest, made_good, by_openings), "magnification": (by_openings,),
+}
+"""By what is asked."""
