@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import sharp_asks
+from assistant.language import named_only, sharp_asks
 from assistant.language.items import Item
 from assistant.language.segments import ROLES, Segment, is_role
 from assistant.patterns import Pattern
@@ -59,6 +59,8 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
 def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
     """A question word with no quantity named: "what is 110 feet in metres", "what is it at full?"."""
     kinds = [i.kind for s in segments for i in s.items]
+    if (dialled := _DIALLED.search(text)) is not None:
+        return [Ask("power" if dialled["power"] else "aperture", "", "", dialled.start())]
     if _SHARE_OR_DEPTH.search(text) and "length" in kinds and "guide_number" not in kinds:
         return []
     if _TURNED_TO.search(text):
@@ -99,7 +101,7 @@ def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
     item = segment.items[at]
     if item.kind == "cue":
         return _cue_ask(segment, at, text)
-    if item.kind == "name" and _asked_before(segment, at):
+    if item.kind == "name" and _asked_before(segment, at) and not (item.word == "guide_number" and named_only.is_what_it_says(text, item.start, item.end)):
         quantity = _quantity(item, segment, text)
         return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
     return None
@@ -145,7 +147,7 @@ _WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|ba
 """How dark it comes out, no place."""
 
 
-_DIALLED = Pattern(r"where (?:does|do|should|must|will|would|shall|to) ?(?:i |we )?(?:put |set |turn |leave |have |dial )?(?:the|my|its) (?:lens|ring|aperture|iris|f-?stop|barrel|(?P<power>power|output))\b", re.IGNORECASE)
+_DIALLED = Pattern(r"where (?:does|do|should|must|will|would|shall|to) ?(?:i |we )?(?:put |set |turn |leave |have |dial |park |stick |point |click |fix |stop )?(?:the|my|its) (?:lens|ring|aperture|iris|f-?stop|barrel|(?P<power>power|output))\b", re.IGNORECASE)
 """Where a setting is put, which is no place in the room: "where do I put the power"."""
 _ON_THE_RING = Pattern(r"(?:what|which)(?: (?:number|mark|figure|setting|f|f-number))? (?:(?:should|must|does|do|would|will|shall|can) (?:the|my) (?:lens|ring|iris|barrel) (?:be|go|sit|stand|read|need)\b(?! focus)"
                        r"|(?:should|must|do|would|shall|can) (?:i|we) (?:\w+ )?(?:turn|set|put|have|leave|move|open) (?:the|my) (?:lens|ring|iris|barrel) (?:to|at|on)\b)", re.IGNORECASE)
@@ -190,8 +192,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return None
     if item.word == "how_far" and _OPENED.match(text[item.start :]):
         return Ask("stops", "", "", item.start)
-    if item.word == "coverage" and _COVERED_UP.search(text[max(0, item.start - 20) : item.start]):
-        return None  # "a glass door I can't cover"
+    if item.word == "coverage" and (_COVERED_UP.search(text[max(0, item.start - 20) : item.start]) or named_only.stands_spread(text, item.start, item.end)):
+        return None  # "a glass door I can't cover", "a family is spread from 3 m to 5 m"
     if item.word == "coverage" and patterns.search(r"\b(?:in|many) stops\b|\bstops? (?:of )?(?:spread|cover)", text.lower()):
         return Ask("stops", "", "", item.start)
     if item.word == "depth_of_field" and sharp_asks.is_reason(text, item.start, item.end):

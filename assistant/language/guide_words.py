@@ -69,6 +69,8 @@ _OF_WHAT = Pattern(r"\b(?:gn|guide(?: number| no\.?)?) (?:of|for|on) (?:the|my|t
 _FLASH_OF = Pattern(r"\b(?:flash(?:gun)?|gun|strobe|speedlight|hammerhead) of (?:only |just |about |some )?$", re.IGNORECASE)
 """Right before a length: "a flash of 140 feet"."""
 _AN = Pattern(r"\b(?:an?|my|one|this|with)\s*$", re.IGNORECASE)
+_FLASH_OF_MINE = Pattern(r"^[\s-]*(?:flash(?:gun)?|strobe|speedlight|gun|head|unit)\b(?! (?:to|from|distance|range|and)\b)", re.IGNORECASE)
+"""After a length, where a guide number is asked or spoken of: "the guide number that my 36 m flash has left"."""
 _FLASH_AT = Pattern(r"[\s-]*(?:flash(?:gun)?|strobe|speedlight|gun|unit|head),? (?:at|from|and|is at|used at|set at) (?:about )?(?:an? |the )?(?:\d|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)", re.IGNORECASE)
 """After a length: "an 80 ft flash at 10 feet" has a place of its own, so the length is the flash's."""
 _CALLED_NUMBER = Pattern(r"(?:(?:^|[.,;:!?(]\s*|\band |\bwith )(?:the |my |its |his |her |our )?|\b(?:the|my|its|gun'?s|flash'?s|strobe'?s|lamp'?s) )number(?: on (?:it|the (?:back|box|label|flash|gun))| of (?:the|my) (?:flash|gun|strobe))?(?:'s| is| was| of|:| being| says| reads)?\s*(?:an? |about )?$", re.IGNORECASE)
@@ -93,6 +95,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
             meant.add(n)
         elif kinds >= {"distance"} and len(pair) > 1 and _AN.search(_near(text, fact)) and _FLASH_AT.match(text[fact.end :]):
             meant.add(n)
+    meant |= {n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _GUIDE_BEFORE.search(text) and _AN.search(_near(text, f)) and _FLASH_OF_MINE.match(text[f.end :])}
     named = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _OF_THE_FLASH.search(text[: f.start])]
     if len(named) == 1 and any(_SAID_DISTANCE.search(text[: f.start]) for n, f in enumerate(facts) if f.quantity == "distance" and n not in named):
         meant.add(named[0])

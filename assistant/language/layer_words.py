@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
+from assistant.scales import aperture_difference_stops
 from assistant.solving.taken_off import LAYERS_GONE
 
 _SHEET = r"(?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|handkerchief|diffuser|cloth|tissue|gel|frost|muslin|filter)"
@@ -28,7 +30,7 @@ _COUNTED = frozenset({"number", "count", "rows"})
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the loss of one of several alike taken so many times."""
-    scaled = _so_many_more(facts, text)
+    scaled = _so_many_more(facts, text) or _read_through_others(facts, text)
     if scaled is not None:
         return scaled
     match = LAYERS.search(text) or (_SO_MANY_OF_THEM.search(text) if _OF_ONE.search(text) else None)
@@ -80,6 +82,29 @@ def _so_many_more(facts: list[Fact], text: str) -> list[Fact] | None:
     return [replace(f, quantity="loss" if f.quantity == "stops" else f.quantity, cue="" if f.quantity == "stops" else f.cue, value=f.value * wanted[1] / measured[1]) if f is told[0] else f for f in out]
 
 
+_FROM_TO = Pattern(r"\b(?:took|takes?|brings?|brought|drops?|dropped|cuts?|lowers?|lowered|pulls?|pulled|turns?|turned|knocks?|knocked|reduces?|reduced|puts?|makes?|made)\b[^.?!]*$", re.I)
+_LAYERS_ASKED = Pattern(r"\b(?:what|which)\b[^.?!]*?\b(?P<many>one|a single|single|two|three|four|five|six|[1-6])\b(?: of (?:them|these|those)| layers?| sheets?| nets?| silks?| scrims?| gels?| cloths?| thicknesses)?\b(?! (?:stops?|metres?|meters?|feet|ft|m)\b)", re.I)
+
+
+def _read_through_others(facts: list[Fact], text: str) -> list[Fact] | None:
+    """"two nets took f/11 down to f/8: what would three leave?": the bare reading, and as many times the loss of those that were measured."""
+    span = [f for f in facts if f.quantity == "aperture_range"]
+    if len(span) != 1 or not span[0].other < span[0].value or {f.quantity for f in facts} - {"aperture_range", "modifier", "rows", "number", "count"}:
+        return None
+    measured = LAYERS.search(text[: span[0].start]) or _SO_MANY.search(text[: span[0].start])
+    asked = _LAYERS_ASKED.search(text, span[0].end)
+    if measured is None or asked is None or not _FROM_TO.search(text[measured.end() : span[0].start]):
+        return None
+    there, wanted = (float(_NUMBERS.get(m["many"].lower().removeprefix("a "), 0) or (m["many"] if m["many"].isdigit() else 0)) for m in (measured, asked))
+    if not there or not wanted or there == wanted:
+        return None
+    lost = aperture_difference_stops(span[0].other, span[0].value) * wanted / there
+    named = [Fact("rows", many, "layers", start=m.start("many"), end=m.end("many"), said=m["many"]) for m, many in ((measured, there), (asked, wanted))]
+    kept = [f for f in facts if f.quantity == "modifier" or f.quantity in _COUNTED and not any(n.start <= f.start < n.end + 12 for n in named)]
+    bare = replace(span[0], quantity="aperture", other=math.nan)
+    return sorted([*kept, *named, bare, replace(span[0], quantity="loss", value=abs(lost), unit="scrim", start=span[0].end - 1, other=math.nan)], key=lambda f: f.start)
+
+
 def _gap(between: str) -> int:
     """How far a loss stands from so many layers: another clause is far."""
     return len(between) + 200 * len(_CLAUSE.findall(between))
@@ -93,6 +118,8 @@ _MANY_LAYERS = Pattern(r"\b(?:how many|what number of) (?:more |such )?(?:sheets
 
 def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"how many thicknesses bring it from f/16 down to f/4": a number of layers, where what one takes is told."""
+    if not asks and sum(f.quantity == "rows" and f.unit == "layers" for f in facts) == 2 and any(f.quantity == "aperture" for f in facts):
+        return [Ask("aperture")]
     if not asks and any(f.quantity == "rows" and f.unit == "layers" for f in facts) and _COST_OF.search(text):
         return [Ask("stops")]
     if any(a.quantity != "count" for a in asks) or not any(f.quantity in LOST for f in facts) or not _MANY_LAYERS.search(text):

@@ -21,7 +21,7 @@ _MAGNIFIED = Pattern(r"\bmagnif\w*|\breproduction|life[- ]?size|\bscale\b|\bmacr
 _ANGLE = Pattern(r"\bangle|field of view|\bdegrees\b|how wide\b|\bcover", re.I)
 _FILM = r"(?:frame|negative|neg|film|sensor|gate|slide|transparency|tranny|sheet|plate|ground glass|screen|picture(?: area)?|image area)"
 _SIDE = r"(?:wide|high|tall|across|long|deep|square)"
-_OF_FRAME = Pattern(rf"^[\s-]*(?:{_SIDE}[\s-]*)?(?:(?:side|width|height|length|edge|diagonal)\b\s*)?(?:of (?:the |a |my )?)?(?:full |whole |long |short )?{_FILM}\b", re.I)
+_OF_FRAME = Pattern(rf"^[\s,-]*(?:(?:{_SIDE}|short)[\s-]*)?(?:(?:side|width|height|length|edge|diagonal)\b,?\s*)?(?:of (?:the |a |my )?)?(?:(?:full|whole|long|short|35 ?mm) )?{_FILM}\b", re.I)
 _FRAME_IS = Pattern(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just |really |actually |about |\()?$", re.I)
 _IN_IMAGE = Pattern(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
 _IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w+))?(?: on (?:the |a |my )?(?:{_FILM}|glass))?(?:'s| is| measures| comes out(?: at)?| shows| stands| to be| should be| must be)?(?: about| just| only)? *$|\b{_FILM} (?:it|she|he|the \w+)(?:'s| is| measures| comes out(?: at)?) *$|\bwants? (?:it|them|that|her|him)(?: to be)? *$", re.I)
@@ -274,8 +274,12 @@ def _side(words: str) -> str:
     return ""
 
 
+_THE_FRAME = Pattern(r"[\s-]*(?:frame|negative|film)\b", re.I)
+
+
 def _imaged(facts: list[Fact], text: str) -> list[Fact]:
     """A thing and its image, where just these two lengths are told."""
+    facts = [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f.quantity == "focal_length" and abs(f.value - 0.035) < 1e-9 and _THE_FRAME.match(text[f.end :]) else f for f in facts]
     lengths = [f for f in facts if _is_length(f) and not _named(f, text) and not _away(f, text)]
     images = [f for f in lengths if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :]) or _FRAME_IS.search(text[: f.start]) or _IMAGE_IS.search(text[: f.start])]
     named = [f for f in images if _OF_FRAME.match(text[f.end :]) or _IN_IMAGE.match(text[f.end :])]

@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import bellows_words, lens_sizes, lens_wants, sharp_asks, told_twice, two_places
+from assistant.language import bellows_words, lens_sizes, lens_wants, sharp_asks, told_twice, two_places, view_camera
 from assistant.language.hearing import evenly
 from assistant.language.items import Item
 from assistant.language.segments import is_role
@@ -61,8 +61,7 @@ def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     cues = {i.word for i in items if i.kind == "cue"}
     out = _formats(lens_sizes.sized(bellows_words.drawn(facts, text), text), spoken, places)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
-    out = told_twice.another_scale(lens_sizes.reproduced(_reproduction([_magnified(f, text) if "/" in f.said else f for f in out], spoken), text), text)
-    out = told_twice.focus_again(out)
+    out = view_camera.left_alone(told_twice.settle(lens_sizes.reproduced(_reproduction([_magnified(f, text) if "/" in f.said else f for f in out], spoken), text), text), text)
     if not cues & set(_ABOUT) and not _extent_words(text, out):
         return out
     read: list[Fact] = []

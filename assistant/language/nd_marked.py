@@ -37,7 +37,7 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """
     said = text.lower()
     if _SEVERAL.search(said):
-        facts = [_one_of_several(f, said) for f in facts if not (f.quantity == "number" and f.said.lower() == "third" and _THE_THIRD.search(said[: f.start]))]
+        facts = [replace(f, quantity="remark", of="") if f.quantity == "number" and f.said.lower() == "third" and _THE_THIRD.search(said[: f.start]) else _one_of_several(f, said) for f in facts]
     return [as_density(f, said) if f.quantity == "nd" else _marked(f, said) if f.quantity in ("number", "aperture") else f for f in facts]
 
 

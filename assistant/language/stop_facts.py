@@ -62,9 +62,17 @@ def _another_is_pushed(place: Place, push: Item) -> bool:
 
 def _filter_loss(place: Place) -> Fact | None:
     near = place.kind_near("camera_filter", before=5, after=3)
-    if near and near.word == "BARE":
+    if near and (near.word == "BARE" or _of_what_stands_before(place, near)):
         return None
     return fact_at(place, "filter_loss", abs(place.item.value), of="camera", unit=near.word) if near else None
+
+
+def _of_what_stands_before(place: Place, glass: Item) -> bool:
+    """"a dome that costs one stop and a polariser …": said of the dome, and the filter is the next in the row."""
+    at = place.number_of(glass)
+    if at < place.at or not any(i.kind == "mark" and i.word in ("AND", "COMMA", "END") for i in place.items[place.at + 1 : at]):
+        return False
+    return place.kind_near("modifier", before=5, after=0) is not None and place.near("loss", before=3, after=0) is not None
 
 
 def _modifier_loss(place: Place) -> Fact | None:

@@ -9,7 +9,12 @@ from assistant.query import Fact
 from assistant.records import replace
 
 
-def focus_again(facts: list[Fact]) -> list[Fact]:
+def settle(facts: list[Fact], text: str) -> list[Fact]:
+    """The facts with what was told a second time known for the same setting."""
+    return _focus_again(_another_scale(facts, text))
+
+
+def _focus_again(facts: list[Fact]) -> list[Fact]:
     """"focused at 6 m: at what stop is 6 m the hyperfocal distance?": one length said twice, where no flash is spoken of."""
     focus = {f.value for f in facts if f.quantity == "focus_distance"}
     if not focus or any(f.quantity in ("guide_number", "power", "energy") for f in facts):
@@ -20,7 +25,7 @@ def focus_again(facts: list[Fact]) -> list[Fact]:
 _IN_TO = Pattern(r"\b(?:in|out|up|down|on|go|going|went|back|from|and|or) (?:to|at) $|\b(?:to|from) $", re.I)
 
 
-def another_scale(facts: list[Fact], text: str) -> list[Fact]:
+def _another_scale(facts: list[Fact], text: str) -> list[Fact]:
     """"from 0.25 to life size", "right at 0.2 times life size; now I close in to 0.5": no lens opens so wide, so it is a scale as well."""
     if not any(f.quantity == "magnification" for f in facts):
         return facts

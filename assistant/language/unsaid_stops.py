@@ -192,7 +192,8 @@ _A_BOX = Pattern(r"\bbox\b|\bsoftbox\b|\bsoft box\b|\bocta\w*\b", re.I)
 def _part_of_the_box(facts: list[Fact], text: str) -> list[Fact]:
     """"a softbox with both cloths in, one and two thirds": the cloths are the box's, and no tissue beside it."""
     cloths = [f for f in facts if f.quantity == "modifier" and f.unit == "tissue" and "cloth" in f.said.lower() and _A_BOX.search(text[max(0, f.start - 40) : f.end + 40])]
-    if not cloths or not any(f.quantity == "loss" for f in facts):
+    lost = {f.unit for f in facts if f.quantity == "loss"}
+    if not cloths or not lost or {"softbox", "tissue"} <= lost:  # "a softbox losing two stops and an inner cloth losing half": each has its own
         return facts
     owner = next((f.of for f in facts if f.quantity == "modifier" and f.unit == "softbox"), "")
     return [replace(f, unit="softbox", of=owner) if f.quantity == "loss" and f.unit == "tissue" else f for f in facts if f not in cloths]

@@ -29,7 +29,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     text = query.text.lower()
     mentioned = [m for m in query.mentioned]
     lights = {f.of for f in scene.facts if f.of}
-    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|(?:take|taken|taking|took) (?:off|away|out|down)|removed|turn off|switch off|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b", text) or _TAKEN_OFF.search(text)
+    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|(?:take|taken|taking|took) (?:off|away|out|down)|removed|turn off|switch off|(?:leave|leaving|left) (?:off|out)|skip|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b", text) or _TAKEN_OFF.search(text)
     facts = scene.facts
     alone = [f for f in query.facts if f.quantity == "modifier"]
     if len(alone) == len(query.facts) == 1 and _ONLY.search(text) and any(f.quantity == "loss" and f.unit == alone[0].unit for f in facts):
@@ -78,7 +78,7 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
     named = _named_again(query, scene, text) - {f.unit for f in stays}
     if (leaving or bare) and (worn or named or _ALL_OF_IT.search(text) or query.cues & {"bare", "BARE"} or patterns.search(r"\bwithout (?:it|that|one)\b", text) or _TAKEN_OFF.search(text)):
         kinds = {f.unit for f in worn} | named | ({"umbrella", "shoot_through"} if any(f.unit in ("umbrella", "shoot_through") for f in worn) else set())
-        gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit)]
+        gone = [f for f in scene.facts if f.quantity in ("modifier", "loss", "camera_filter", "filter_loss", "nd") and (not kinds or f.unit in kinds or not f.unit) or f.quantity == "factor" and (not kinds or "filter" in kinds)]
         if gone:
             put_on = _PUT_ON.search(text) is not None and {f.unit for f in worn if not _GOES_AFTER.match(query.text, f.end)} - {f.unit for f in gone}
             facts = tuple(f for f in query.facts if f not in worn or put_on and f.unit in put_on)

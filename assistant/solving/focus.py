@@ -290,7 +290,7 @@ def _limits(query: Query, state: Setting) -> tuple[tuple[float, ...], tuple[Fact
     return tuple(sorted(f.value for f in facts)), facts
 
 
-_ALL_SHARP = Pattern(r"\b(?:all|both|everybody|everyone|everything|each|group|them)\b[^.?!]{0,24}\b(?:sharp|in focus|crisp)\b|\b(?:holds?|covers?|keeps?|takes? in) (?:them )?both\b", re.I)
+_ALL_SHARP = Pattern(r"\b(?:all|both|everybody|everyone|everything|each|group|them)\b[^.?!]{0,24}\b(?:sharp|in focus|crisp)\b|\b(?:holds?|covers?|keeps?|gets?|takes? in) (?:them )?both\b|\bfocus\w*\b[^?]*\b(?:holds?|covers?|keeps?|gets?|takes? in) (?:them |it )?(?:all(?: of them)?|everyone|everybody|the lot|the whole \w+)\b", re.I)
 
 
 def _widest(query: Query) -> Solution | None:

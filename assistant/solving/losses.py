@@ -253,7 +253,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     if lost == 0 or not said and any(f.unit == "flashes" and f.value > 1 for f in query.all("count")) and query.cues & {"each", "both", "one_light"}:
         return None
     taken_off = is_taken_off(query.text, known[0]) and not (drawn and not said and not worn)
-    before, bared = _before_one_went(query, known[0]) if said else ("", False)
+    before, bared = _before_one_went(query, known[0]) if said or through else ("", False)
     if before:
         if bared and not is_taken_off(before, known[0]):
             return Solution(answers=(marks.aperture(known[0].value),), used=(*told, *query.all("camera_filter")), topic="losses", notes=("That is the bare reading again.",))
@@ -310,7 +310,10 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
     if worn and query.has("distance"):
         return None  # somebody moved, and what the thing costs was not told
-    value = powers[0].value * 2.0 ** (-lost if is_taken_off(query.text, powers[0]) else lost)
+    before, bared = _before_one_went(query, powers[0]) if said or through else ("", False)
+    if before and (bared or is_taken_off(before, powers[0])):
+        return None
+    value = powers[0].value * 2.0 ** (-lost if not before and is_taken_off(query.text, powers[0]) else lost)
     assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     answer = Quantity("energy", value, "J") if ask.quantity == "energy" else marks.power(value)
     solution = Solution(answers=(answer,), used=(powers[0], *said, *glass, *worn, *query.all("aperture"), *query.all("distance")), assumed=assumed, topic="losses")

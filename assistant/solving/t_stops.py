@@ -43,6 +43,16 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     return _loss(query, ask, lost, used)
 
 
+def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:
+    """A lens that stands at a T-number and is told no f-number: the guide number counts what the lens lets through, so it is the aperture."""
+    numbers = {f.value for f in query.all("t_number")}
+    if len(numbers) != 1 or not query.has("guide_number") or any(query.has(q) for q in ("aperture", "widest_aperture", "aperture_range")) or not query.asks_for("distance", "power", "film_speed", "count"):
+        return None
+    number = query.all("t_number")[0]
+    facts = (*(f for f in query.facts if f.quantity != "t_number"), replace(number, quantity="aperture", unit=""))
+    return query.with_facts(facts), (number,), ("A T-number is what the lens lets through, which is what the guide number counts.",)
+
+
 def _asks_t(text: str) -> bool:
     """Whether the T-number is asked and not the mark on the ring: by what stands after the last question word."""
     last = max((m.start() for m in _QUESTION.finditer(text)), default=0)

@@ -9,12 +9,12 @@ from assistant.patterns import Pattern
 from assistant.query import Fact
 
 _NOT_THROUGH = Pattern(r"(?:\bnot|n't|\bnever|\bwasnt|\bisnt|\bdidnt)\b[^.?!,;]{0,20}\b(?:with|through|behind|under) (?:it|that|the|my)\b", re.I)
-WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b", re.I)
+WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b|(?<!against )(?<!over )(?<!than )(?<!to )(?<!from )\bdirect(?:ly)?\b", re.I)
 
 
 _ON_IT = Pattern(r"\b(?:with|through|behind|under) (?!\w+ (?:taking|losing|costing|eating)\b)(?:it|that|the \w+|my \w+|both|this|an? \w+)(?: \w+)?(?: on| up| fitted| in place)?\b(?! off\b)|\b(?:it|filter|box|softbox|umbrella|brolly|gel|dome|grid|nd|diffuser|silk|cap) (?:is |was |went |goes |now )?on\b|\bonce (?:it|the \w+) (?:is|goes) (?:on|up)\b", re.I)
 _PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed|ing)|hang(?:ing)?|hung|fit(?:ted|ting)?|screw(?:ed|ing)?|slap(?:ped)?|stick(?:ing)?|stuck|mount(?:ed|ing)?|want|need|must (?:put|use))\b[^.?!]{0,40}\b(?:on|over|up|in front|onto|a|an|the|my)\b", re.I)
-_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\b(?:pull(?:ing|ed)?|strip(?:ping|ped)?|peel(?:ing|ed)?|bin(?:ning|ned)?|ditch(?:ing|ed)?|rip(?:ping|ped)?|drop(?:ping|ped)?) (?:the|my|that|its) (?:(?:front|inner|outer|second|white) )?(?:cloth|silk|gel|grid|diffuser|diffusion|scrim|net|baffle|filter|dome|cap|sock|nd|polari[sz]er)\b(?! (?:on|in|over|onto|into)\b)|\bremov\w+|\b(?:take|taking|took|taken|pull\w*|com(?:e|es|ing)|came)\b(?: [\w./-]+){0,5}? (?:silk|scrim|net|cloth|diffuser|diffusion|panel|gel|muslin|sheet|frost|flag|brolly|umbrella|box|softbox)(?: [a-z]+)? (?:down|away|out of the way)\b|\boff the lens\b|\bin front(?: of (?:it|that|the \w+))?\W*$|^\W*(?:the |my )?\w+ off\b", re.I)
+_OFF_IT = Pattern(r"\b(?:without|bare|naked|no filter|unfiltered)\b|(?<!against )(?<!over )(?<!than )(?<!to )(?<!from )\bdirect(?:ly)?\b(?! (?:reading|light (?:lost|takes)|against))|\b(?:aim|point|fir|turn|shoot|shot)\w*(?: it| the flash)? straight (?:at|on)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\b(?:pull(?:ing|ed)?|strip(?:ping|ped)?|peel(?:ing|ed)?|bin(?:ning|ned)?|ditch(?:ing|ed)?|rip(?:ping|ped)?|drop(?:ping|ped)?) (?:the|my|that|its) (?:(?:front|inner|outer|second|white) )?(?:cloth|silk|gel|grid|diffuser|diffusion|scrim|net|baffle|filter|dome|cap|sock|nd|polari[sz]er)\b(?! (?:on|in|over|onto|into)\b)|\bremov\w+|\b(?:take|taking|took|taken|pull\w*|com(?:e|es|ing)|came)\b(?: [\w./-]+){0,5}? (?:silk|scrim|net|cloth|diffuser|diffusion|panel|gel|muslin|sheet|frost|flag|brolly|umbrella|box|softbox)(?: [a-z]+)? (?:down|away|out of the way)\b|\boff the lens\b|\bin front(?: of (?:it|that|the \w+))?\W*$|\bwith (?:none|nothing)(?: of (?:it|them)| at all| in the way)?\W*$|^\W*(?:the |my )?\w+ off\b", re.I)
 
 
 def is_taken_off(text: str, known: Fact) -> bool:
@@ -45,7 +45,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return False
     if _ADDED_THEN.search(text, known.end):
         return False  # "right through the umbrella at a quarter; I put an ND on the lens": what it was read through stays on
-    if _READ_THROUGH.search(own) or patterns.search(r"\bit(?:'s| is| was) on\b", own, re.I):
+    if _READ_THROUGH.search(own) or patterns.search(r"\bit(?:'s| is| was) on\b|\b(?:bounced|when i bounce|with the (?:ceiling )?bounce|off the (?:ceiling|wall))\b", own, re.I):
         return True
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
 

@@ -18,6 +18,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution
+from assistant.units import LENGTH
 
 _ASIDE = frozenset({"modifier", "camera_filter", "remark", "place", "size", "format", "rows"})
 _TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak|dim|weaken|hold\w* back|keep\w* back|factor|worth|good for|amount)\w*", re.I)
@@ -106,6 +107,23 @@ def _unpriced(query: Query, said: list[Fact], asked_from: int) -> bool:
     return len(asked) == 1 and not asked & {f.unit for f in said if f is not whole}
 
 
+_GUIDE = Pattern(r"\b(?:guide(?: numbers?| no\.?)?|gns?)\b", re.I)
+_BARE = Pattern(r"\b(?:bare|without|naked|unmodified|on its own|alone)\b", re.I)
+
+
+def by_guides(query: Query, ask: Ask) -> Solution | None:
+    """"bare my guide number is 36 m, in the box it drops to 24": two guide numbers of one flash, of which the second has no name of its own."""
+    figures = [f for f in query.facts if f.quantity in ("guide_number", "distance", "number", "aperture") and not f.of and "f/" not in f.said]
+    if len(figures) != 2 or {f.quantity for f in query.facts} - _ASIDE - {"guide_number", "distance", "number", "aperture"} or not _GUIDE.search(query.text[: figures[1].start]):
+        return None
+    things = {f.unit for f in query.facts if f.quantity == "modifier"}
+    if len(things) != 1 or not _BARE.search(query.text) or not _TAKES.search(asked_in(query.text)) or "m" in {f.unit for f in figures} and "ft" in {f.unit for f in figures}:
+        return None
+    one, other = (f.value / LENGTH[f.unit] if f.quantity == "distance" and f.unit in LENGTH else f.value for f in figures)
+    lost = abs(2 * math.log2(one / other)) if one > 0 and other > 0 else 0.0
+    return _told(ask, lost, query.facts, "A guide number goes with the square root of the light, so it counts twice.") if 0.02 < lost < 8 else None
+
+
 def by_openings(query: Query, ask: Ask) -> Solution | None:
     """"I opened up from f/11 to f/5.6 for the bellows": the factor, or the scale, by the stops between the two."""
     read, span = query.all("aperture"), query.last("aperture_range")
@@ -131,6 +149,6 @@ def _told(ask: Ask, lost: float, used: tuple[Fact, ...], note: str, strength: bo
 
 
 RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
-    "stops": (the_rest, made_good, by_openings), "nd": (the_rest,), "factor": (the_rest, made_good, by_openings), "magnification": (by_openings,),
+    "stops": (the_rest, made_good, by_guides, by_openings), "nd": (the_rest,), "factor": (the_rest, made_good, by_guides, by_openings), "magnification": (by_openings,),
 }
 """By what is asked."""
