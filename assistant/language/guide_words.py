@@ -246,7 +246,16 @@ def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:
     return [f for f in facts if not (f.quantity == "power" and f.unit == "full" and patterns.match(r"^(?:[\s-]+power)?\s+(?:gn|guide)\b", text[f.end :], re.IGNORECASE))]
 
 
+_TIMES = Pattern(r"\s*(?:times|fold)\b(?! (?:at|from) )", re.I)
+
+
+def _so_many_times(facts: list[Fact], text: str) -> list[Fact]:
+    """"is the guide number 1.7 times", "a film speed four times as high": how many times it is, and not what it is."""
+    return [replace(f, quantity="times", unit="", of="", cue="") if f.quantity in ("guide_number", "film_speed") and _TIMES.match(text, f.end) else f for f in facts]
+
+
 STEPS: Steps = (
+    (_so_many_times, frozenset({"guide_number", "film_speed"})),
     (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_the_other, frozenset({"guide_number"})), (_fallen, frozenset({"modifier"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
     (_measured_at, frozenset({"guide_number"})), (_quoted_for, frozenset({"guide_number"})), (_unit_after_condition, frozenset({"guide_number"})),
     (_power_of_its_own, frozenset({"power"})), (_speed_of_its_own, frozenset({"film_speed"})), (_full_power_guide, frozenset({"power"})),

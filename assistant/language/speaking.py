@@ -282,6 +282,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "sync": lambda f: f"sync {_seconds(f.value)}",
     "only_powers": lambda f: "only " + " and ".join(scales.speak_power(float(p)) for p in f.said.split(",")) + " power",
     "count": lambda f: f"{f.value:g} {f.unit if f.value != 1 else 'flash' if f.unit == 'flashes' else f.unit.removesuffix('s')}",
+    "times": lambda f: f"{f.value:g} times",
     "offset": lambda f: f"{scales.speak_stops(abs(f.value))} {'more' if f.value > 0 else 'less'} light, as asked",
     "modifier": lambda f: "", "bare": lambda f: "bare",
     "camera_distance": lambda f: "the camera's distance of " + (speak_length(f.value, f.unit) if f.unit in LENGTH else f"{speak_length(f.value, 'ft')} (an estimate)"),

@@ -10,6 +10,7 @@ from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE
+from assistant.solving.claim_words import factor_said
 from assistant.solving.solution import Solution
 
 _EVENLY = Pattern(r"\b(?:equal\w*|even\w*|same|each|apiece|every|(?:a|per) head|shar(?:es?|ed|ing)|split\w*|divid\w*)\b")
@@ -56,3 +57,28 @@ def claim_of_energies(query: Query) -> Solution | None:
     holds = abs(more - direction * stops[0].value) <= TOLERANCE
     lead = f"{'Yes' if holds else 'No'}. {first.value:g} Ws is {speak_stops(abs(more))} {'more' if more > 0 else 'less'} than {second.value:g} Ws: every doubling is one stop."
     return Solution(answers=(Quantity("claim", holds), marks.stops(more)), used=query.facts, topic="claims", lead=lead)
+
+
+_RECYCLES = Pattern(r"\b(?:recycl\w*|recharg\w*|ready again|charges? (?:up )?again)\b")
+_SOONER = Pattern(r"\b(?:as (?:fast|quick|soon)\w*|(?:fast|quick|soon)er)\b")
+
+
+def claim_of_recycling(query: Query) -> Solution | None:
+    """"a quarter of the power recycles four times as fast": the charger refills at an even rate, so the time goes with the energy."""
+    said = query.text.lower()
+    powers = [f for f in query.facts if f.quantity == "power" and 0 < f.value < 1]
+    part = powers[0] if powers and _RECYCLES.search(said, powers[0].end) else None
+    rest = [f for f in query.facts if f is not part and f.quantity != "remark"]
+    if part is None or len(rest) > 1 or any(f.quantity not in ("times", "power") for f in rest):
+        return None
+    factor = factor_said(said[part.end :])
+    if factor is None or factor <= 0:
+        return None
+    claimed = 1 / factor if _SOONER.search(said) and factor > 1 else factor
+    holds = (abs(math.log2(claimed / part.value)) <= 0.15) is not (_DENIED.search(said) is not None)
+    lead = f"{'Yes' if holds else 'No'}. Going by energy it takes {_share(part.value)} of the time; the last part of a charge is often slower."
+    return Solution(answers=(Quantity("claim", holds), Quantity("factor", part.value, "x")), used=query.facts, topic="claims", lead=lead)
+
+
+def _share(part: float) -> str:
+    return {0.5: "half", 0.25: "a quarter"}.get(part, f"1/{1 / part:.3g}")

@@ -135,6 +135,8 @@ def claim_of_filters(query: Query) -> Solution | None:
 
 _TAKERS = ("nd", "factor", "loss", "filter_loss")
 _AS_MUCH = Pattern(r"\b(?:as (?:much|many|strong|dark|heavy)\b[^?]{0,24}\bas|same\b[^?]{0,24}\bas|equals?|equivalent|identical)\b")
+_IS_CALLED = Pattern(r" (?:(?:filter|glass|one) )?(?:(?:is|has|have|means?|makes?|carr(?:ies|y)|comes? to|would be|must be)(?: |$))?(?:(?:an?|the|exposure|filter|marked|called) ?)*")
+"""Between one mark of a filter and another: "a three-stop ND is a factor 8"."""
 _PASSES = Pattern(r"\b(?:pass(?:es)?|lets?|transmits?|leaves?|brighter|kinder|cheaper)\b")
 """What is let through is the more, the less is taken."""
 
@@ -148,7 +150,8 @@ def _set_side_by_side(query: Query) -> Solution | None:
     one, two = sorted(takers, key=lambda f: f.start)
     nds = {f.quantity for f in takers} == {"nd"}
     between = said[one.end : two.start]
-    if not nds and (query.has("number") or not (" than " in between or _AS_MUCH.search(between))) or not (_STRONGER.search(said) or _WEAKER.search(said) or (_EQUALS if nds else _AS_MUCH).search(said)):
+    named = _IS_CALLED.fullmatch(between) is not None
+    if not nds and (query.has("number") or not (" than " in between or _AS_MUCH.search(between) or named)) or not (_STRONGER.search(said) or _WEAKER.search(said) or (_EQUALS if nds or named else _AS_MUCH).search(said)):
         return None
     off = _taken(one) - _taken(two)
     passed = -off if _PASSES.search(said) else off

@@ -64,7 +64,9 @@ def claim_of_hyperfocal_moved(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), Quantity("factor", 2**right, "times")), used=query.facts, topic="claims", lead=lead)
 
 
-_IT_IS = Pattern(r"\bhyper[- ]?focal\b[^.?!]*\b(?:is|are|comes? (?:out )?(?:to|at)|lies|lie|sits|stands|be|was|of|equals?|makes?|gives?)(?: (?:at|about|around|roughly|some|just|only|nearly|almost|over|under|more than|less than|than|more|less))* $")
+_IT_IS = Pattern(r"\bhyper[- ]?focal\b[^.?!]*\b(?:is|are|comes? (?:out )?(?:to|at)|lies|lie|sits|stands|be|was|of|equals?|makes?|gives?)(?: (?:at|about|around|roughly|some|just|only|nearly|almost|over|under|more than|less than|than|more|less))* $|\b(?:is|does|do|will|would|are) [^.?!]*\bhyper[- ]?focal\b[^.?!]*$")
+_PUT_AS = Pattern(r"[^.?!,\d]{0,12}\b(?:the|its|my|your) hyper[- ]?focal\b")
+"""Right after a length: "is 5.2 m the hyperfocal distance of that lens"."""
 _PART = 0.08
 """Doublings by which a distance said in round figures may be off."""
 
@@ -73,7 +75,9 @@ def claim_of_hyperfocal_at(query: Query) -> Solution | None:
     """"the hyperfocal distance of a 50 at f/8 is about 10.5 m": against the one there is for that lens, opening and film."""
     lengths = [f for f in query.facts if f.quantity in ("distance", "focus_distance", "max_distance", "min_distance") and f.origin == "said"]
     said = plain(query.text)
-    if "hyperfocal" not in query.cues or len(lengths) != 1 or len(query.all("focal_length")) != 1 or len(query.all("aperture")) != 1 or query.has("sharp_limit") or _IT_IS.search(said[: lengths[0].start]) is None:
+    if "hyperfocal" not in query.cues or len(lengths) != 1 or len(query.all("focal_length")) != 1 or len(query.all("aperture")) != 1 or query.has("sharp_limit"):
+        return None
+    if _IT_IS.search(said[: lengths[0].start]) is None and _PUT_AS.match(said, lengths[0].end) is None:
         return None
     from assistant.solving.focus import solve as of_sharpness
 

@@ -226,7 +226,8 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     answers = (marks.stops(shown),) if abs(light) > 1e-9 else ()
     more = math.copysign(off, off * claimed) if effect.quantity == "stops" and claimed else off  # of stops their size is bounded, of a share the light
     bound = bound_of(said[: effect.start])[0]
-    holds = within(bound, -more, tolerance(said, effect.start, effect.end, TOLERANCE))
+    near = TOLERANCE if bound or _ABOUT.search(said[max(0, effect.start - 20) : effect.end]) else EXACT
+    holds = within(bound, -more, tolerance(said, effect.start, effect.end, near))
     return Verdict(holds, 0.0 if bound else abs(off), _say_light(cause, light, part, needed), _why(cause, "light", light), answers, effect.start)
 
 
