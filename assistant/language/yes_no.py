@@ -54,6 +54,8 @@ _WHICH_TAKES = Pattern(r"which (?:eats?|costs?|takes?|loses?|robs|steals|drinks|
 """Told by the way of what stands before it: "the polariser, which eats a stop and a half"."""
 _MATTERS = Pattern(r"\W*(?:does|do|will|would|is|isn't|doesn't|don't)\b[^?]*\b(?:matters?|affect\w*|alter\w*|make (?:a|any) difference|depends?)\b[^?]*\??\s*$")
 _OPENS = Pattern(r"\W*(?:why|how|when(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)|where|who|what|which)\b")
+_OPENS_LAST = Pattern(r"[.;!]\s+(?:(?:and|so|but|then|now),? )*(?:where|when|whose|who)\b(?![^?]*,\s*(?:does|do|will|would|is|are|must|should)\b)[^?]*\?\W*$")
+"""The last question is one for a place or a time: "I load faster film. Where is the room now?"."""
 _WHEN_IT = Pattern(r"\W*when (?:i|you|we|one|it|the|my|a|an|both)\b[^?]*,")
 """A case and what follows in it, "when I close down, … - true?", and no question when."""
 _LONGEST = 3000
@@ -102,6 +104,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
 def _puts_up(said: str, segments: Sequence[Segment], asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     """Whether it is put as one puts a claim, whatever it says."""
     if _asks_openly([i for s in segments for i in s.items if i.kind == "cue" and i.word in _ASKING], said):
+        return False
+    if _OPENS_LAST.search(said) and not _is_phrased(said):
         return False
     if _is_phrased(said) or (_TAG.search(said) and not _NO_TAG.search(said)):
         return True

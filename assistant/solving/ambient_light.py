@@ -16,7 +16,7 @@ from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import ambient_change, flash_and_time, marks, room_adds, shaded, then_now, two_readings
+from assistant.solving import ambient_change, came_out, flash_and_time, marks, room_adds, shaded, then_now, two_readings
 from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, offset, signed, working
 from assistant.solving.solution import Solution, needs
 
@@ -37,7 +37,7 @@ def solve(query: Query) -> Solution | None:
         ask = _how_long(query)
     if ask is None or query.claim:
         return None
-    least = room_adds.most_under(query, ask) or then_now.by_settings(query) if ask.quantity == "stops" else None
+    least = came_out.solve(query, ask) or (room_adds.most_under(query, ask) or then_now.by_settings(query) if ask.quantity == "stops" else None)
     if least is not None:
         return least
     if not is_about_daylight(query, ask):
