@@ -34,7 +34,7 @@ _SUPPLY = Pattern(r"\b(?:batter(?:y|ies)|cells|charges?|charged|packs?|sets?)\b"
 _OF_FILM = Pattern(r"\b(?:on|at|for|with|is|in|to|loaded|loading|putting|got|have|of|asa|iso|the|a|an|was|now|set|hold\w*|takes?|shoot\w*|film)\s*$")
 _THEN_FILM = Pattern(r"\s*(?:$|[.,;:?!)](?!\d)|(?:film|in|now|instead|so|and|but|today|tonight|loaded|what|whats|which|then|if|when|it)\b)")
 _A_METER = Pattern(r"\b(?:for|as|without|borrow\w*|owns?|use|used|using|like) $")
-_METER_READS = Pattern(r"\s*(?:readings?|reads?|says)\b")
+_METER_READS = Pattern(r"\s*(?:readings?|reads?|says|shows|have (?:said|shown|read|given|asked|wanted)|(?:would|should|could|might|must|will|did)(?: have)?(?: then)? (?:say|said|show|shown|read|give|given|ask|asked|want|wanted))\b")
 _DECADE = Pattern(r"[\s-]+(?:twen|thir|for|fif|six|seven|eigh|nine)t?ies\b")
 
 

@@ -47,6 +47,7 @@ _ONE_POP = r"\b(?:one|a|single|each|1)(?: single)? (?:pop|flash|burst|hit)\b"
 _SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
+    (r"\bwhere (?:is|are|does|do|will|would) (?:the |my )?(?:ambient|background|backdrop|room|sky|hall|wall|window|church|street|scene|it|that|they)\b[^?.]{0,24}\b(?:now|then|lie|sit|end up|come out|fall)\b", ("relation", "shutter"), "stops"),
     (_LENS_TO_WHAT, ("aperture", "film_speed", "film_speed"), "aperture"),
     (_LENS_SET, ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\b(?:tonight|now|today|this time)\b|\bopening\b|\bsame (?:place|spot|distance|everything)\b|\bwhere(?:'s| is) the (?:lens|ring)\b", ("aperture", "film_speed", "film_speed"), "aperture"),
@@ -149,7 +150,6 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bwhat (?:do|should|must|would|shall|can) (?:i|we) (?:turn|dial|set|knock|bring|wind|put) (?:it|that|the \w+(?: \w+)?)(?: down| up)? (?:to|at|on)\b", ("aperture", "aperture", "power"), "power"),
     (r"\b(?:light|head|flash|lamp|strobe|one|fill|hair|rim|key|main|kicker|paper|backdrop|background|bg|wall|curtain|sheet|cloth|screen|sky)s? (?:then |now )?(?:(?:should|must|is to|has to|needs to|to) )?(?:reads?|meters?|at|shows?)\W*\?+\W*$", ("relation", "aperture"), "aperture"),
     *((r"\bstops? (?:lost |down |under )?(?:on|at) (?:the |that )?(?:wall|back\w*|paper|rear|last|curtain)\b[^.?]{0,12}\W*$|\b(?:difference|spread|fall-?off)\W*\?*\W*$", ("distance", told), "stops") for told in ("gap", "distance")),
-    (r"\bwhere (?:is|are|does|do|will|would) (?:the |my )?(?:ambient|background|backdrop|room|sky|hall|wall|window|church|street|scene|it|that|they)\b[^?.]{0,24}\b(?:now|then|lie|sit|end up|come out|fall)\b", ("relation", "shutter"), "stops"),
     (r"\bwhere (?:goes|to put|to stand|to place|to set)\b", ("gap", "stops"), "distance"),
     (r"\bwhich click\b", ("guide_number", "distance"), "aperture"),
     (r"\b(?:what|which) fraction\b(?! of (?:the )?(?:light|exposure))", ("guide_number", "distance"), "power"),

@@ -26,11 +26,11 @@ from assistant.solving.solution import Solution
 
 _SETTINGS = {"shutter": shutter_difference_stops, "aperture": aperture_difference_stops, "film_speed": film_speed_difference_stops}
 _KINDS = frozenset({*_SETTINGS, "aperture_range", "relation", "stops", "remark", "place", "sync"})
-_QUESTION = Pattern(r"(?:^|[.;,?!:]\s+|\b(?:so|and|then|now|but) )(?:(?:so|and|then|now|but) )*(?:(?:at|to|by|from|for|on|with) )?(?:what|which|how|where)\b", re.I)
+_QUESTION = Pattern(r"(?:^|[.;,?!:]\s+|\b(?:so|and|then|now|but) )(?:(?:so|and|then|now|but) )*(?:(?:at|to|by|from|for|on|with)(?: (?!what|which|how)[^.;?!,]{1,24})? )?(?:what|which|how|where)\b", re.I)
 _ROOM = rf"(?:ambient|background|backdrop|sky|window|daylight|sun|wall|street|scene|{ROOMS})(?: light)?"
 _READ = Pattern(rf"\b(?:meter|reading)(?: of| off| on| for)?\b(?! (?:it|the light) (?:right|normal))[^.;?!]{{0,40}}\b(?:f\W?\d|1/\d|\d s)|\b{_ROOM}(?: behind| there| alone| itself| outside)*(?:'s)? (?:meters|metered|reads|read|is metered|needs|wants|calls for|is right|reading)\b", re.I)
 """The light was read with a meter, and is not known by how it came out."""
-_CAME_OUT = Pattern(r"\b(?:is|are|was|were|came|comes|come|turned|turns|sits?|sat|lies|lay|sank|sinks|fell|falls|disappears?|disappeared|drops?|dropped|records?|recorded|brought|coming|looks?|looked|went|has|it's|'s|left|put|puts)\b[^.;?!]{0,60}$", re.I)
+_CAME_OUT = Pattern(r"\b(?:is|are|was|were|came|comes|come|turned|turns|sits?|sat|lies|lay|sank|sinks|fell|falls|disappears?|disappeared|drops?|dropped|records?|recorded|brought|coming|looks?|looked|went|lift(?:s|ed)|rais(?:es|ed)|lower(?:s|ed)|made|makes|leaves|has|it's|'s|left|put|puts)\b[^.;?!]{0,60}$", re.I)
 _WISHED = Pattern(r"\b(?:want\w*|wish\w*|like|need\w*|prefer\w*|should|must|to (?:be|come|get|have|bring|put|make|let|drop|lift)|so (?:that )?(?:the|it)|would rather|aim\w*|rather)\b[^.;?!]{0,60}$", re.I)
 _RIGHT = r"(?:right|normal(?:ly)?|correct(?:ly)?|proper(?:ly)?|level|even|as metered|spot on|fully exposed|as bright as (?:the|her|his) (?:flash|face|subject))"
 _WAS_RIGHT = Pattern(rf"\b(?:is|are|was|were|came|comes|come|turned|looks?|looked|brought|got|went)\b[^.;?!,]{{0,24}}\b(?:to |up to |down to |back to )?(?:a )?{_RIGHT}\b|\b{_RIGHT} (?:at|with|on) (?:f\W?\d|1/\d)", re.I)
@@ -70,7 +70,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     told = [f for f in offsets if not asked[0] <= f.start < asked[1] and not _WISHED.search(query.text[: f.start])]
     wished = [f for f in offsets if f not in told]
     state = _state(query, told, asked)
-    if state is None or len(wished) > 1 or not (ask.quantity == "shutter" or query.cues & {"ambient", "backdrop"} or any(f.of in ("ambient", "backdrop") for f in offsets)):
+    if state is None or len(wished) > 1 or not (ask.quantity in ("shutter", "film_speed") or query.cues & {"ambient", "backdrop"} or any(f.of in ("ambient", "backdrop") for f in offsets)):
         return None
     if ask.quantity in ("shutter", "aperture", "film_speed") and not _METER_SAID.search(question):
         return _setting(query, ask, state, wished, question)
@@ -99,7 +99,8 @@ def _state(query: Query, told: list[Fact], asked: tuple[int, int]) -> State | No
     here, there, used = dict[str, float](), dict[str, float](), list[Fact](told)
     for quantity in _SETTINGS:
         facts = [*(query.all("aperture_range") if quantity == "aperture" else ()), *query.all(quantity)]
-        values = list(dict.fromkeys((value, f.start) for f in facts for value in (f.value, f.other) if not math.isnan(value)))
+        values = [(f.at_iso, f.start) for f in query.facts if quantity == "film_speed" and f.at_iso]
+        values += list(dict.fromkeys((value, f.start) for f in facts for value in (f.value, f.other) if not math.isnan(value)))
         places = dict(reversed(values))  # where each value is told first
         if len(places) > 2:
             return None
