@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from assistant.language import film_words
+from assistant.language import film_alone, film_words
 from assistant.language.bare import COMMON_FILMS, UNIT_NEXT
 from assistant.language.hearing import fold
 from assistant.language.steps import Table, stepped
@@ -41,7 +41,7 @@ _DECADE = Pattern(r"[\s-]+(?:twen|thir|for|fif|six|seven|eigh|nine)t?ies\b")
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the bare numbers known that only one kind of figure is left for."""
     told = [f.quantity for f in facts]
-    return facts if _TOUCHED.isdisjoint(told) and told.count("count") < 2 else stepped(facts, fold(text), _RULES)
+    return facts if _TOUCHED.isdisjoint(told) and told.count("count") < 2 and not any(f.value >= 1930 for f in facts if f.quantity == "remark") else stepped(facts, fold(text), _RULES)
 
 
 def _bare(facts: Sequence[Fact], lower: str) -> list[Fact]:
@@ -393,5 +393,5 @@ _ASKS: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], froze
     # each rule, and the kinds of facts of which it needs one
     (_asks_other_power, frozenset({"relation"})), (_asks_power_of_ratio, frozenset({"ratio"})), (_asks_opening, frozenset({"film_speed"})), (_asks_pops, frozenset({"aperture", "distance"})),
     (_asks_supply, frozenset({"count", "max_count"})), (_asks_rating, _MOVES), (_asks_energy, frozenset({"energy"})), (_asks_series, frozenset({"count"})),
-    (_asks_long_time, frozenset({"shutter"})), (_asks_bracket, frozenset({"aperture"})), (_asks_size, frozenset({"aperture"})),
+    (_asks_long_time, frozenset({"shutter"})), (_asks_bracket, frozenset({"aperture"})), (_asks_size, frozenset({"aperture"})), (film_alone.asked, frozenset({"film_speed", "rated"})),
 )

@@ -9,21 +9,25 @@ from assistant.query import Ask, Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.reciprocity import done
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 
 _BOX_ASKED = Pattern(r"\b(?:what|which)\b[^?.]{0,24}\bbox\b|\bbox speed\W*\?|\bon (?:the|its) (?:box|carton|tin|cassette)\W*\?", re.I)
+_EXTRA = Pattern(r"\b(?:over\w*|extra|more|additional|generous\w*)\b", re.I)
+_SHORT = Pattern(r"\b(?:under\w*|less|short)\b", re.I)
 _BOX_TOLD = Pattern(r"\bbox(?: speed)?(?: says| is| reads| of|:)? (?:iso )?\d|\d+ (?:on|by) the box\b", re.I)
 
 
 def behind(query: Query, said: Fact, ask: Ask) -> Solution | None:
     """"pushed two stops and metered at 1600: what box speed was it": the push or the habit taken back again."""
     moved = [f for f in query.facts if f.quantity in ("push", "stops", "relation", "signed")]
-    if len(moved) != 1 or len(query.all("film_speed") + query.all("rated")) != 1 or not _BOX_ASKED.search(query.text) or _BOX_TOLD.search(query.text):
+    if len(moved) != 1 or len(query.all("film_speed") + query.all("rated")) != 1 or ask.of != "box" and not _BOX_ASKED.search(query.text) or _BOX_TOLD.search(query.text):
         return None
     if moved[0].quantity == "push":
         faster = moved[0].value
     elif moved[0].cue in ("less", "more") or moved[0].unit in ("+", "-"):
         faster = abs(moved[0].value) * (-1 if moved[0].cue == "more" or moved[0].unit == "+" else 1)
+    elif (more := _EXTRA.search(query.text) is not None) is not (_SHORT.search(query.text) is not None):
+        faster = abs(moved[0].value) * (-1 if more else 1)
     else:
-        return None
+        return needs(("stops",), "I need to know whether that was more exposure than by the box, or less.", (said, moved[0]), "film")
     return done((marks.film_speed(said.value / 2.0**faster),), said, moved[0], notes=(f"Rated at ISO {said.value:g} it was exposed {speak_stops(abs(faster))} {'less' if faster > 0 else 'more'} than by the box.",))

@@ -73,7 +73,7 @@ def solve(query: Query) -> Solution | None:
     darkest, brightest = _DARKEST_FIRST.search(query.text), _BRIGHTEST_FIRST.search(query.text)
     if (darkest is None) != (brightest is None) and list(offsets) in (sorted(offsets), sorted(offsets, reverse=True)):
         offsets = tuple(sorted(offsets, reverse=brightest is not None))
-    if not offsets:
+    if not offsets or len(offsets) == 1 and query.asks_for("film_speed") and "bracket" not in text.lower():
         return None
     used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
     if query.asks_for("count") or patterns.search(r"how many (?:frames|exposures|shots)", query.text, re.I):

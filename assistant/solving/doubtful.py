@@ -187,13 +187,17 @@ _CAME_OUT_THIN = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:thin|dark|under(?
 _CAME_OUT_DENSE = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:dense|bright|over(?:exposed)?|burnt)\b|\b(?:negs?|negatives?|slides?|prints?|frames?)\b[^.?;]{0,24}\b(?:dense|overexposed|too bright)\b")
 
 
+_WISH = re.compile(r"\b(?:want|like|prefer|wish|aim)\b[^.?;!]*")
+"""What is wished for is no result: "I want my prints overexposed"."""
+
+
 def _makes_it_worse(said: Query, whole: Query, found: Solution) -> bool:
     """Thin frames, and the lens closed further than the f-number that was told, or the film rated faster; dense ones, and the other way."""
     first = found.answers[0]
     told = {f.value for f in whole.facts if f.quantity == first.quantity and not f.of}
     if len(told) != 1 or not isinstance(first.value, float) or found.topic == "bracket":
         return False
-    words = said.text.lower()
+    words = _WISH.sub(" ", said.text.lower())
     thin, dense = _CAME_OUT_THIN.search(words) is not None, _CAME_OUT_DENSE.search(words) is not None
     less = first.value > max(told) * 1.02
     return thin is not dense and (thin and less or dense and first.value < max(told) * 0.98)

@@ -150,7 +150,7 @@ def _set_and_needed(query: Query) -> Solution | None:
     return None
 
 
-_METER = Pattern(r"\b(?:meter\w*|dial\w*|worked|calculat\w+|comput\w+|reckoned|figured|set|thought|treated|rated|expos\w+|sums?|maths?|figures|flash|guide|card|table|shot (?:it )?(?:at|as))\b")
+_METER = Pattern(r"\b(?:meter\w*|rating|dial\w*|worked|calculat\w+|comput\w+|reckoned|figured|set|thought|treated|rated|expos\w+|sums?|maths?|figures|flash|guide|card|table|shot (?:it )?(?:at|as))\b")
 _IN_THE_CAMERA = Pattern(r"\b(?:film|rolls?|stock|sheets?|load\w*|in the (?:camera|back|holder)|holder|box|really|actually|turned out|in fact|it was)\b")
 _HELD = Pattern(r"^[\s-]*(?:asa |iso |speed |b/?w |black and white |colou?r )*(?:film|roll|stock|sheets?|loaded|in the (?:camera|back|holder)|slide|neg\w*|in (?:it|there))\b(?! (?:is|was|were) (?:iso |asa )?\d)")
 _RATED_AT = Pattern(r"\b(?:at|as|for|on|to)(?: (?:iso|asa|ei|a))? (?:\d+|(?:\w+ ){1,2}hundred|\w+)$")
@@ -167,9 +167,12 @@ def _film_slipped(query: Query) -> Solution | None:
     if whose[0] is None and whose[1] is None:
         return None
     if whose[0] is whose[1]:
-        return needs(("film_speed",), "I need to know which of the two speeds is the film's and which was metered for.", tuple(speeds), "change")
+        return None if _LAB.search(lower) else needs(("film_speed",), "I need to know which of the two speeds is the film's and which was metered for.", tuple(speeds), "change")
     metered, film = speeds if whose[0] or whose[1] is False else speeds[::-1]
     return _spoken(math.log2(film.value / metered.value), (film, metered))
+
+
+_LAB = Pattern(r"\b(?:push|pull)(?:ed|ing|s)?\b")
 
 
 def _was_metered(fact: Fact, pair: list[Fact], lower: str) -> bool | None:
