@@ -32,7 +32,7 @@ _MANY = Pattern(rf"\bhow (?:many|often)\b{_OTHER_THINGS}|\b(?:pops|flashes|burst
 _FIRED = Pattern(r"\b(?:pops?|popped|bursts?|hits?|flash(?:es)?|firings?)\b")
 _SUPPLY = Pattern(r"\b(?:batter(?:y|ies)|cells|charges?|charged|packs?|sets?)\b")
 _OF_FILM = Pattern(r"\b(?:on|at|for|with|is|in|to|loaded|loading|putting|got|have|of|asa|iso|the|a|an|was|now|set|hold\w*|takes?|shoot\w*|film)\s*$")
-_THEN_FILM = Pattern(r"\s*(?:$|[.,;:?!)](?!\d)|(?:film|in|now|instead|so|and|but|today|tonight|loaded|what|whats|which|then|if|when|it)\b)")
+_THEN_FILM = Pattern(r"\s*(?:$|[.,;:?!)](?!\d)|(?:film|one|in|now|instead|so|and|but|today|tonight|loaded|what|whats|which|then|if|when|it)\b)")
 _A_METER = Pattern(r"\b(?:for|as|without|borrow\w*|owns?|use|used|using|like) $")
 _METER_READS = Pattern(r"\s*(?:readings?|reads?|says|shows|have (?:said|shown|read|given|asked|wanted)|(?:would|should|could|might|must|will|did)(?: have)?(?: then)? (?:say|said|show|shown|read|give|given|ask|asked|want|wanted))\b")
 _DECADE = Pattern(r"[\s-]+(?:twen|thir|for|fif|six|seven|eigh|nine)t?ies\b")
@@ -153,10 +153,13 @@ def _rated(facts: list[Fact], lower: str) -> list[Fact]:
 
 
 def _timed(facts: list[Fact], lower: str) -> list[Fact]:
-    """"the chart turns 8 s into 18 s. The meter says 8": seconds as well, where times are all that is told."""
+    """"the chart turns 8 s into 18 s. The meter says 8", "I gave 90 s where the meter said 30": seconds as well, where times are all that is told."""
     bare, times = _bare(facts, lower), _all(facts, "shutter")
-    fits = len(bare) == 1 and len(times) > 1 and _kinds(facts) == {"shutter"} and min(f.value for f in times) >= 1 and _BY_SHEET.search(lower) and "meter" in lower
+    fits = len(bare) == 1 and bool(times) and _kinds(facts) == {"shutter"} and min(f.value for f in times) >= 1 and "meter" in lower and (len(times) > 1 and _BY_SHEET.search(lower) or _METER_SAYS.search(lower[: bare[0].start]))
     return [replace(f, quantity="shutter", unit="s", of="") if f is bare[0] else f for f in facts] if fits else facts
+
+
+_METER_SAYS = Pattern(r"\b(?:meter(?:ed)?|reading)(?: (?:says?|said|reads?|gave|gives|was|is|wanted|asked for|showed|at|only))* $")
 
 
 def _places(facts: list[Fact], lower: str) -> list[Fact]:
@@ -354,14 +357,14 @@ def _asks_series(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | No
 
 
 _BY_SHEET = Pattern(r"\b(?:sheet|leaflet|maker|film|emulsion|chart|table|reciprocity|datasheet|instructions|box)\b")
-_HOW_LONG = Pattern(r"\bhow (?:long|many sec\w*)\b|\b(?:time|seconds?|secs)(?: \w+){0,2}\W*$|\bmetered\W*$")
+_HOW_LONG = Pattern(r"\bwhat (?:do|must|should|shall|would) i (?:really )?give\b|\bhow (?:long|many sec\w*)\b|\b(?:time|seconds?|secs)(?: \w+){0,2}\W*$|\bmetered\W*$")
 
 
 def _asks_long_time(asks: list[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
     """"the leaflet adds a stop at 10 s; metered 10 s. time?": the time to give, where one time and its extra stops are told."""
-    times, added = {f.value for f in _all(facts, "shutter")}, [f for f in facts if f.quantity in ("stops", "relation") and f.cue != "less"]
+    times, added = {f.value for f in _all(facts, "shutter")}, [f for f in facts if f.quantity in ("stops", "relation", "factor") and f.cue != "less"]
     doubled = not added and "doubl" in lower
-    told = len(times) == 1 and (len(added) == 1 or doubled) and min(times) >= 1 and _kinds(facts) <= {"shutter", "stops", "relation", "aperture"} and _only(asks, "stops", "shutter", "duration", "time")
+    told = len(times) == 1 and (len(added) == 1 or doubled) and min(times) >= 1 and _kinds(facts) <= {"shutter", "stops", "relation", "aperture", "factor"} and _only(asks, "stops", "shutter", "duration", "time")
     return Ask("shutter") if told and _BY_SHEET.search(lower) and _HOW_LONG.search(lower) else None
 
 

@@ -51,9 +51,14 @@ _TO_SET = Pattern(r"\b(?:what|which|where|how)\b[^.?!]{0,24}\b(?:set|dial(?:l?ed
 _METER = Pattern(r"\b(?:meter|dial|rat(?:e|ed|ing)|expos(?:e|ed|ing)|ei|box speed)\b|\b(?:over|under)-?expos", re.I)
 
 
+_WHAT_TIME = Pattern(r"\b(?:what|which)(?: shutter)? (?:time|speed)\b|\bhow long\b|\bshutter\W*\?|\btime\W*\?|\bwhat (?:for|on|with)\b")
+
+
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
     """The speed, where one speed of a film and the stops that it is off are all that is told."""
     kinds = {f.quantity for f in facts} - {"remark", "place"}
+    if kinds == {"film_speed", "shutter"} and len({f.value for f in facts if f.quantity == "film_speed"}) == 2 and all(a.quantity in ("duration", "time", "aperture") for a in asks) and _WHAT_TIME.search(lower):
+        return Ask("shutter")  # "1/60 on 400 film. On 100, how long?"
     told = kinds <= _SPEEDS | _SHIFTS and len([f for f in facts if f.quantity in _SPEEDS]) == len([f for f in facts if f.quantity in _SHIFTS]) == 1
     if not told or any(a.quantity not in ("aperture", "film_speed", "distance") for a in asks):
         return None

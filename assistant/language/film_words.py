@@ -95,9 +95,14 @@ def as_marked(facts: Sequence[Fact], text: str) -> list[Fact]:
 _FIGURES = frozenset({"number", "film_speed", "stops", "power"})
 
 
+_TIMES = Pattern(r"\s*(?:times|x)\b", re.I)
+
+
 def _figure(fact: Fact, facts: Sequence[Fact], kept: Sequence[Fact], text: str) -> Fact:
     if fact.quantity == "power":
         return _part(fact, kept, text)
+    if fact.quantity == "film_speed" and fact.value < 12 and not fact.unit and _TIMES.match(text, fact.end):
+        return replace(fact, quantity="factor", of="")  # "the film wants 1.5 times as much"
     return _exponent(_slipped(_compared(fact, facts, text), facts, text) if fact.quantity == "number" else fact, text)
 
 
@@ -251,7 +256,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         asks = [Ask("film_speed", "", "") if a.quantity == "aperture" else a for a in asks]
     if kinds.isdisjoint(_SPEEDS):
         return [Ask("film_speed", "", "")] if not asks and ({"years"} <= kinds <= {"years", "stops", "remark"} or {"stops"} <= kinds <= {"stops", "remark"} and _TESTS_SLOW.search(text)) and _RATE.search(text) else list(asks)
-    if _DIN_ASKED.search(text) and kinds == {"film_speed"}:
+    if _DIN_ASKED.search(text) and "film_speed" in kinds and kinds <= {"film_speed", "push", "stops", "signed", "relation"} and (kinds == {"film_speed"} or all(a.quantity == "count" for a in asks)):
         return [Ask("film_speed", "", "")]
     two = len([f for f in facts if f.quantity in _SPEEDS]) == 2
     if two and len(facts) == 3 and "stops" in kinds and _FASTER.search(text):

@@ -88,6 +88,16 @@ def metered_time(given: float, exponent: float, threshold: float = RECIPROCITY_T
     return reciprocity_time(given, 1 / exponent, threshold)
 
 
+def metered_time_adding(stops: float, exponent: float) -> float:
+    """The metered time, in seconds, whose lengthening by t**p comes to so many stops: 2**(stops / (p - 1)).
+
+    >>> metered_time_adding(1, 1.5), metered_time_adding(2, 1.5)
+    (4.0, 16.0)
+    """
+    require_positive(stops=stops, exponent_over_one=exponent - 1)
+    return float(2.0 ** (stops / (exponent - 1)))
+
+
 def reciprocity_exponent(metered: float, corrected: float) -> float:
     """The exponent through one point of a film's sheet; the metered time must be above 1 s.
 

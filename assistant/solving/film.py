@@ -16,7 +16,7 @@ from assistant.physics.film import exposure_index
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
-from assistant.solving import box_speed, bracket, camera, film_aged, marks, misset_meter, one_end, reach, reciprocity, safe_settings
+from assistant.solving import box_speed, bracket, camera, film_aged, film_compared, marks, misset_meter, one_end, reach, reciprocity, safe_settings
 from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution, needs
@@ -156,7 +156,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
         return needs(("stops",), f"I need by how many stops it is to be {'pulled' if 'pull' in query.cues else 'pushed'}.", (said,), "film")
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):
         return None
-    for rule in (box_speed.behind, _for_filter, _other_scale, film_aged.rating, _pushed_speed, _always_over):
+    for rule in (box_speed.behind, film_compared.degrees_after, _for_filter, _other_scale, film_aged.rating, _pushed_speed, _always_over):
         found = rule(query, said, ask)
         if found:
             return found
@@ -269,9 +269,11 @@ def _came_out(text: str, moved: Fact) -> float:
 def _stops(query: Query, ask: Ask) -> Solution | None:
     if query.has("exponent") and not query.has("guide_number") and not query.has("distance") and (added := reciprocity.stops_added(query)) is not None:
         return added
+    if (compared := film_compared.apart(query) or film_compared.lost_speed(query)) is not None:
+        return compared
     if _is_exposure(query):
         return _stops_rated(query) if _STOPS_OF_PUSH.search(query.text) and not query.has("guide_number") and not query.has("distance") else None
-    for rule in (_put_right, _stops_rated, film_aged.stops, _latitude, reciprocity.stops_added):
+    for rule in (_put_right, _stops_rated, film_aged.stops, _latitude, reciprocity.stops_added, film_compared.given_over_metered):
         found = rule(query)
         if found:
             return found
@@ -363,4 +365,4 @@ def _rating_to_set(query: Query, ask: Ask) -> Solution | None:
     return _film_speed(query, ask) if moved and not query.has("shutter") and patterns.search(r"\brat(?:e|ed|ing)\b|box speed|\bEI\b", query.text, re.I) else None
 
 
-_ROWS = {"aperture": (misset_meter.opened, film_aged.opened, film_aged.opened_for_speed, _rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened,))}
+_ROWS = {"aperture": (misset_meter.opened, film_aged.opened, film_aged.opened_for_speed, _rating_to_set, reciprocity.by_aperture), "latitude": (_words_only,), "distance": (_words_only,), "degrees": (_film_speed,), "coverage": (_film_speed,), "film_speed": (_film_speed,), "speed": (_film_speed,), "stops": (_stops,), "factor": (reciprocity.factor,), **dict.fromkeys(("shutter", "duration", "time"), (reciprocity.lengthened, film_compared.time_for_other_film))}

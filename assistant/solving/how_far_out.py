@@ -161,15 +161,17 @@ def _film_slipped(query: Query) -> Solution | None:
     """"400 film with the meter left at 100": two stops over. As much as the film is faster than what was metered for."""
     speeds = [f for f in query.facts if f.quantity == "film_speed" and f.origin == "said"]
     lower = query.text.lower()
-    if len(speeds) != 2 or not _OUT.found_in(lower) or query.has("aperture") or query.has("guide_number") or "open_up" in query.cues:
+    if len(speeds) != 2 or not _OUT.found_in(lower) or len({f.value for f in query.all("aperture")}) > 1 or query.has("distance") or query.has("guide_number") or "open_up" in query.cues:
         return None
     whose = [_was_metered(f, speeds, lower) for f in speeds]
     if whose[0] is None and whose[1] is None:
         return None
+    if query.has("aperture") and None in whose:
+        return None
     if whose[0] is whose[1]:
         return None if _LAB.search(lower) else needs(("film_speed",), "I need to know which of the two speeds is the film's and which was metered for.", tuple(speeds), "change")
     metered, film = speeds if whose[0] or whose[1] is False else speeds[::-1]
-    return _spoken(math.log2(film.value / metered.value), (film, metered))
+    return _spoken(math.log2(film.value / metered.value), (film, metered, *query.all("aperture")))
 
 
 _LAB = Pattern(r"\b(?:push|pull)(?:ed|ing|s)?\b")

@@ -13,7 +13,7 @@ from assistant import patterns
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
 from assistant.phrasings import Phrasings
-from assistant.physics.film import corrected_from_table, metered_time, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
+from assistant.physics.film import corrected_from_table, metered_time, metered_time_adding, reciprocity_exponent, reciprocity_time, time_by_failure_exponent
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
@@ -52,7 +52,7 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
     if query.has("sheet_row") or query.has("sheet_span"):
         return _by_sheet(query, times)
     if not times and query.has("exponent") and not query.has("guide_number") and not query.has("exposure_value"):
-        return needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
+        return _where_it_adds(query) or needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
     if not times or not (_FAILURE.found_in(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
     if camera.time_through(query) and not query.has("exponent") and len(times) == 1:
@@ -82,6 +82,16 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
     return needs(("factor",), "I need what the film's sheet says: its reciprocity exponent, or the extra stops at that time.", (metered,), "film")
 
 
+def _where_it_adds(query: Query) -> Solution | None:
+    """"with p of 1.3, at what metered time is the correction one stop?": the time whose lengthening comes to so many stops."""
+    stops, exponent = [f for f in query.facts if f.quantity in ("stops", "relation", "factor", "times")], query.last("exponent")
+    if len(stops) != 1 or exponent is None or exponent.value == 1 or {f.quantity for f in query.facts} - {stops[0].quantity, "exponent", "remark", "place"}:
+        return None
+    added = math.log2(stops[0].value) if stops[0].quantity in ("factor", "times") and stops[0].value > 0 else abs(stops[0].value)
+    value = metered_time_adding(added, exponent.value if exponent.value > 1 else 1 / exponent.value)
+    return done((marks.shutter(value),), stops[0], exponent, lead="Metered", notes=(_FLASH_NOTE,))
+
+
 _FLASH_NOTE = "It lengthens the ambient part only; a flash is too short to need it."
 
 
@@ -94,7 +104,7 @@ def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
     lost, facts = (lost if facts else sum(abs(f.value) for f in drawn)), (*facts, *drawn)
     exponent, stops = query.last("exponent"), query.all("aperture")
     closed = _closed(stops)
-    if exponent is None or len(times) != 1 or not (facts or closed) or query.has("guide_number") or len({f.value for f in stops}) not in (0, 2):
+    if exponent is None or len(times) != 1 or not (facts or closed) or query.has("guide_number") or len({f.value for f in stops}) > 2:
         return None
     longer = replace(times[0], value=times[0].value * 2.0 ** (lost + closed))
     found = _by_exponent(longer, exponent)
@@ -270,9 +280,9 @@ def stops_added(query: Query) -> Solution | None:
         lost = _LOST.search(query.text) is not None
         stops = marks.stops(-float(found.answers[1].value)) if lost else found.answers[1]
         return done((stops, found.answers[0]), times[0], exponent, lead="Lost" if lost else "Add", notes=found.notes, working=found.working)
-    if len(times) == 2:
+    if len({f.value for f in times}) == 2:
         lost = _LOST.search(query.text) is not None
-        added = abs(math.log2(times[1].value / times[0].value))  # whichever was said first, the film's time is the longer
+        added = abs(math.log2(max(f.value for f in times) / min(f.value for f in times)))  # whichever was said first, the film's time is the longer
         return done((marks.stops(-added if lost else added),), *times, lead="Lost" if lost else "Add")
     return None
 

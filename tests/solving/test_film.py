@@ -159,3 +159,21 @@ def test_how_frames_came_out_is_made_up_for(said: str, rating: float) -> None:
 def test_the_exposure_goes_by_the_rating() -> None:
     assert values("box 400, I rate it at 200, GN 40 metres at 100, 5 m, aperture?")[0] == ("aperture", pytest.approx(8 * math.sqrt(2)))
     assert values("I rate the paper at 6. the flash meter is set to 100 and says f/32. lens to what?")[0] == ("aperture", pytest.approx(32 * math.sqrt(0.06)))
+
+
+@settings(max_examples=12, deadline=None)
+@given(st.sampled_from([1.2, 1.25, 1.3, 1.4]), st.sampled_from([1, 2, 3]))
+def test_the_time_at_which_a_film_wants_so_many_stops_is_lengthened_by_them(exponent: float, stops: int) -> None:
+    """Asked there, and asked back again: the law t**p turned both ways."""
+    metered = values(f"With an exponent of {exponent}, at what metered time is the correction {stops} stops?")[0][1]
+    assert math.log2(metered**exponent / metered) == pytest.approx(stops, rel=1e-6)
+
+
+@settings(max_examples=18, deadline=None)
+@given(st.sampled_from([100, 160, 400]), st.sampled_from(["a third of a stop", "two thirds of a stop", "a stop"]), st.sampled_from(["overexpose", "underexpose"]))
+def test_the_film_behind_a_rating_is_found_again(speed: int, stops: str, way: str) -> None:
+    """What a habit makes of a box speed, taken back, is the box speed."""
+    rated = values(f"I {way} my {speed} film by {stops}. What do I set on the meter?")[0][1]
+    mark = round(rated)
+    box = values(f"I set ISO {mark} on the meter to {way} by {stops}. What's the film?")[0][1]
+    assert box == pytest.approx(speed * mark / rated, rel=1e-6)

@@ -1,0 +1,80 @@
+"""Two films, two times or two degrees of one film held against each other: the stops between them, or the time for the other film."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant import scales
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Ask, Fact, Query
+from assistant.solving import marks
+from assistant.solving.pop_facts import own
+from assistant.solving.reciprocity import done
+from assistant.solving.solution import Solution
+
+_BY_THE_WAY = frozenset({"remark", "place"})
+_FASTER = Pattern(r"\bstops? (?:(?:faster|quicker|more sensitive|gain\w*)|(?P<slow>slower|less sensitive))\b|\bhow many stops\b[^?]{0,24}\b(?:(?:gain\w*|won)|(?P<lost>los[et]\w*))\b", re.I)
+
+
+def _kinds(query: Query) -> set[str]:
+    return {f.quantity for f in query.facts} - _BY_THE_WAY
+
+
+def apart(query: Query) -> Solution | None:
+    """"I took the 50 out and loaded 200, how many stops faster is it": by the marks of the scale, and by the word it is asked with."""
+    speeds, way = query.all("film_speed"), _FASTER.search(query.text)
+    if way is None or _kinds(query) != {"film_speed"} or len({f.value for f in speeds}) != 2 or query.has("rated"):
+        return None
+    stops = abs(scales.film_speed_difference_stops(min(f.value for f in speeds), max(f.value for f in speeds)))
+    return done((marks.stops(-stops if way["slow"] or way["lost"] else stops),), *speeds)
+
+
+_TESTED = Pattern(r"\b(?:tests?|tested|testing|proves?|proved|behaves?|behaved|turned out|measures?|measured)\b", re.I)
+_LOST = Pattern(r"\b(?:los[et]\w*|lose[sd]?|slower|down|weaker|less sensitive)\b", re.I)
+
+
+def lost_speed(query: Query) -> Solution | None:
+    """"the old 100 film tests at 40, how many stops has it lost?": what it tests at against its box."""
+    box, tested = query.all("film_speed"), query.all("rated")
+    if len(box) != 1 or len(tested) != 1 or _kinds(query) - {"film_speed", "rated", "years"} or not _TESTED.search(query.text) or not _LOST.search(query.text) or tested[0].value >= box[0].value:
+        return None
+    return done((marks.stops(scales.film_speed_difference_stops(box[0].value, tested[0].value)),), *query.facts, lead="Slower by")
+
+
+_METERED = Pattern(r"\b(?:meter(?:ed)?|reading|table|sheet)(?: (?:says?|said|reads?|gave|gives|was|is|wanted|asked for|showed|at|only|about))* $", re.I)
+
+
+def given_over_metered(query: Query) -> Solution | None:
+    """"I gave 90 s where the meter said 30, how many stops did I add?": what was given against what was metered."""
+    times = query.all("shutter")
+    metered = [f for f in times if _METERED.search(query.text[: f.start])]
+    if len(times) != 2 or len(metered) != 1 or _kinds(query) != {"shutter"} or min(f.value for f in times) < 1:
+        return None
+    given = next(f for f in times if f is not metered[0])
+    return done((marks.stops(math.log2(given.value / metered[0].value)),), *times)
+
+
+def time_for_other_film(query: Query, ask: Ask) -> Solution | None:
+    """"1/30 was right for ISO 100; what time for ISO 400": as much shorter as the film is faster."""
+    speeds, times = query.all("film_speed"), query.all("shutter")
+    if len({f.value for f in speeds}) != 2 or len(times) != 1 or _kinds(query) - {"film_speed", "shutter", "aperture"} or len({f.value for f in query.all("aperture")}) > 1:
+        return None
+    known = own(times[0], speeds, query.text)
+    other = next(f for f in reversed(speeds) if f.value != known.value)
+    return done((marks.shutter(times[0].value * known.value / other.value),), *query.facts, working=(f"ISO {known.value:g} to ISO {other.value:g}",))
+
+
+_IN_DEGREES = Pattern(r"\b(?:what|which|how many|in)\b[^?.]{0,40}\b(?:din|degrees)\b", re.I)
+
+
+def degrees_after(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    """"24 DIN plus one stop is what DIN?", "21 DIN pushed two stops": three degrees a stop."""
+    moved = [f for f in query.facts if f.quantity in ("stops", "signed", "relation", "push")]
+    if said.unit != "DIN" or len(moved) != 1 or not _IN_DEGREES.search(query.text[said.end :]) or _kinds(query) - {"film_speed", moved[0].quantity}:
+        return None
+    slower = moved[0].value < 0 or moved[0].cue == "less" or moved[0].unit == "-" or re.search(r"\b(?:slower|less|pull\w*|under)\b", query.text, re.I) is not None
+    iso = said.value * 2.0 ** (-abs(moved[0].value) if slower else abs(moved[0].value))
+    degrees = scales.din_from_iso(iso)
+    return done((Quantity("film_speed", degrees, "DIN"), marks.film_speed(iso)), said, moved[0], lead=f"{degrees:g} DIN (ISO {iso:g}/{degrees:g}°).")
