@@ -147,6 +147,7 @@ _WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|ba
 """How dark it comes out, no place."""
 
 
+_PATH_LONG = Pattern(r"[^.?!;]{0,24}\b(?:path|way|route|throw|travel)\b", re.IGNORECASE)
 _DIALLED = Pattern(r"where (?:does|do|should|must|will|would|shall|to) ?(?:i |we )?(?:put |set |turn |leave |have |dial |park |stick |point |click |fix |stop )?(?:the|my|its) (?:lens|ring|aperture|iris|f-?stop|barrel|(?P<power>power|output))\b", re.IGNORECASE)
 """Where a setting is put, which is no place in the room: "where do I put the power"."""
 _ON_THE_RING = Pattern(r"(?:what|which)(?: (?:number|mark|figure|setting|f|f-number))? (?:(?:should|must|does|do|would|will|shall|can) (?:the|my) (?:lens|ring|iris|barrel) (?:be|go|sit|stand|read|need)\b(?! focus)"
@@ -161,6 +162,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return _how_many(segment, at, after, text)
     if item.word == "how_much":
         return _how_much(segment, at, after, text)
+    if item.word == "how_long" and _PATH_LONG.match(text, item.end):
+        return Ask("distance", "", _unit_wanted(segment, at), item.start)
     if item.word == "how_long":
         return Ask("duration", _whom(segment, at), "", item.start)
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):

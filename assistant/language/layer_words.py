@@ -10,7 +10,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving.taken_off import LAYERS_GONE
+from assistant.solving.taken_off import layers_gone
 
 _SHEET = r"(?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|handkerchief|diffuser|cloth|tissue|gel|frost|muslin|filter)"
 LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|polari[sz]ers|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
@@ -48,10 +48,11 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
 
 def _that_change(facts: Sequence[Fact], text: str, match: re.Match[str], there: int) -> int:
     """How many of them count: all, or of a reading taken through all those that come off, or of a guide number those that stay."""
-    gone = LAYERS_GONE.search(text, max(0, match.start() - 24))
-    if gone is None or gone.start() < match.start() and gone["gone"] is None:
+    gone = layers_gone(text, max(0, match.start() - 24))
+    if gone is None or gone.start() < match.start() and gone.groupdict().get("gone") is None:
         return 1 if _ONE_OFF.search(text, max(0, match.start() - 24)) else there
-    off = _NUMBERS[gone["gone"].lower()] if gone["gone"] else there - _NUMBERS[(gone["left"] or gone["kept"]).lower()]
+    named = gone.groupdict()
+    off = _NUMBERS[named["gone"].lower()] if named.get("gone") else there - _NUMBERS[(named.get("left") or named["kept"]).lower()]
     if not 0 < off < there:
         return there
     return there - off if any(f.quantity == "guide_number" for f in facts) else off

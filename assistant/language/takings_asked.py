@@ -14,10 +14,15 @@ _WHAT_IT_TAKES = Pattern(
     r"(?: me| us| by itself| on (?:its|their) own| alone| itself| for itself| then| of (?:that|those))*\W*$|\bhow (?:many|much) (?:is|are|was|goes to|does) (?:the|my|that) (?:\w+ )?\w+(?:'s share)?(?: by itself| alone| on its own| itself)?\W*$", re.I)
 """What a thing takes is asked, at the end: "what does the scrim lose?", "how many is the gel?"."""
 
+_IS_IT_BARE = Pattern(r"\b(?:how much|what) (?:is|was|would|will|does) (?:it|that|she|he|the reading|the meter)(?: be| read| give)? (?:bare|without(?: (?:them|it|any|the \w+))?|with none|with nothing on)\W*$", re.I)
+_A_SURFACE = Pattern(r"\b(?:ceiling|wall|paint|plaster|roof|bounce|surface|board|card)\b[^?.!]*\W*$", re.I)
+
 
 def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"what does it cost?", with a thing told that stands in the light and no light to reckon from: stops."""
     others = [a.quantity for a in asks]
-    if others not in ([], ["aperture"], ["count"]) or not any(f.quantity in _WORN and f.unit != "BARE" for f in facts) or not _WHAT_IT_TAKES.search(text):
+    if others in ([], ["stops"]) and len([f for f in facts if f.quantity == "aperture"]) == 1 and _IS_IT_BARE.search(text):
+        return [Ask("aperture")]
+    if others not in ([], ["aperture"], ["count"]) or not (any(f.quantity in _WORN and f.unit != "BARE" for f in facts) or any(f.quantity == "path" for f in facts) and _A_SURFACE.search(text)) or not _WHAT_IT_TAKES.search(text):
         return asks
     return [Ask("stops")]

@@ -98,10 +98,10 @@ def _times_the_light(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("factor", value, "x"), marks.stops(math.log2(value))), topic="change", notes=("Light goes with the square of the distance.",))
 
 
-_TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak)\w*", re.I)
+_TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak)\w*|\b(?:went|goes|disappears?|vanish\w*) in(?:to)?\b", re.I)
 
 
-_THING_TAKES = Pattern(r"\b(?:how (?:many|much)|what|which|loss)\b[^?.!]*\b(?:does|do|did|must|is|are|loss)\b[^?.!]*\b(?:paint|ceiling|wall|plaster|roof|boards|card|umbrella|brolly|softbox|box|dish|dome|grid|cloth|silk|scrim|gel|diffuser|snoot|handkerchief|hankie|tissue|net|panel|bowl|filter|polari[sz]er)s?\b[^?.!]*(?:\?|$)", re.I)
+_THING_TAKES = Pattern(r"\b(?:how (?:many|much)|what|which|loss)\b[^?.!]*\b(?:does|do|did|must|is|are|loss)\b[^?.!]*\b(?:paint|ceiling|wall|plaster|roof|boards|card|umbrella|brolly|softbox|box|dish|dome|grid|cloth|silk|scrim|gel|diffuser|snoot|handkerchief|hankie|tissue|net|panel|bowl|filter|polari[sz]er)s?\b[^?.!]*(?:\?|$)|\bhow (?:many stops|much(?: light)?) (?:went|goes|go|gets? lost|was lost|is lost|disappears?) (?:in|into|to|on|at) the \w+\b", re.I)
 """What a thing takes is asked, of the exposure that was right with it."""
 
 

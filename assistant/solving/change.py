@@ -314,7 +314,7 @@ def _value(fact: Fact) -> float:
     return 2.0**-fact.value if fact.quantity == "power_down" else fact.value
 
 
-_HOW_MUCH_CLOSER = Pattern(r"\b(?:how (?:many (?:feet|metres|meters|inches|centimetres)|much|far) (?:closer|nearer|further|farther|behind|beyond)\b(?! (?:can|may)\b)|by how (?:much|many \w+|far)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|come|go)\b|how (?:far|much)\b[^?.,;]{0,40}\b(?:move|come|go|shift|be moved|be shifted|bring|push|pull)\b[^?.,;]{0,20} (?:in|out|back|closer|nearer|forward|further)\b(?! (?:to|the) ))", re.I)
+_HOW_MUCH_CLOSER = Pattern(r"\b(?:how (?:many (?:feet|metres|meters|inches|centimetres)|much|far) (?:closer|nearer|further|farther|behind(?! (?:an?|the|my|this|that) (?:[\w-]+ )?(?:silk|umbrella|brolly|soft ?box|box|dome|gel|scrim|grid|net|cloth|diffuser|filter|dish|snoot)\b)|beyond)\b(?! (?:can|may)\b)|by how (?:much|many \w+|far)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|come|go)\b|how (?:far|much)\b[^?.,;]{0,40}\b(?:move|come|go|shift|be moved|be shifted|bring|push|pull)\b[^?.,;]{0,20} (?:in|out|back|closer|nearer|forward|further)\b(?! (?:to|the) ))", re.I)
 _AND_THE_MOVE = Pattern(r"\b(?:how (?:far|close|near)|where|what distance)\b[^?]*\band (?:by )?how (?:much|far|many \w+)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|closer|nearer|further|farther)\b", re.I)
 
 

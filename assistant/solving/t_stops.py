@@ -29,6 +29,8 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     numbers = query.all("t_number")
     share = None if query.has("modifier") else _PASSES.search(query.text)  # "a frost passes 25 percent": not of the glass
     openings = _openings(query)
+    if not numbers and not share and ask.quantity == "aperture" and len(openings) == 1 and _asks_t(query.text):
+        return _by_loss(query, openings[0])
     if not (numbers or share) or not openings:
         return None
     passed = float(share[1] or share[2]) / 100 if share else 0.0
@@ -71,6 +73,15 @@ def _loss(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...]) -> Soluti
     stops, factor = marks.stops(-lost), Quantity("factor", 2.0**lost, "x")
     answers = (factor, stops) if ask.quantity == "factor" else (stops, factor)
     return Solution(answers=answers, used=used, topic="losses", notes=(_DEPTH,), lead="" if ask.quantity == "factor" else "Lost")
+
+
+def _by_loss(query: Query, opening: Fact) -> Solution | None:
+    """"my lens loses a third of a stop, what T-number is f/4?": as much narrower."""
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.unit in ("", "lens")]
+    if len(lost) != 1 or {f.quantity for f in query.facts} - {"aperture", "loss", "filter_loss", "focal_length"}:
+        return None
+    value = opening.value * 2.0 ** (lost[0].value / 2)
+    return Solution(answers=(marks.aperture(value),), used=(opening, lost[0], *query.all("focal_length")), topic="losses", lead=f"T{value:.3g}.", notes=("That is the f-number a lens that loses nothing would have for as much light.",))
 
 
 def _by_share(query: Query, openings: list[Fact], passed: float) -> Solution | None:

@@ -37,7 +37,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
         return _OFF_IT.search(turned["wanted"]) is not None and not _ON_IT.search(turned["wanted"])  # "what goes with it if bare it is f/11"
     own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
     own = own if _MARKED.search(text) and (len(beside) <= 2 * _BESIDE or _MARKED.search(beside.rstrip(" .?!"))) else text[max(0, known.start - _BESIDE) : min(known.end + _BESIDE, max(asked[0], known.end + _BESIDE // 2))]
-    if _OFF_IT.search(wanted) or (gone := LAYERS_GONE.search(text)) is not None and (gone.end() > known.end or _WITH_ALL.match(text, known.end)):
+    if _OFF_IT.search(wanted) or (gone := layers_gone(text)) is not None and (gone.end() > known.end or _WITH_ALL.match(text, known.end)):
         return True
     if _ON_IT.search(wanted):
         return False
@@ -61,6 +61,23 @@ LAYERS_GONE = Pattern(
     rf"|\b(?:tak\w*|took|peel\w*|pull\w*|strip\w*|whip\w*|cut\w*|go(?:es|ing)?|am|come)\b(?: (?:it|them|that|this|the \w+))? ?(?:back |down )+to (?:just |only )?(?:a )?(?P<left>single|one|two|three)\b(?: {_A_LAYER})?(?! (?:stops?|thirds?|and)\b)"
     rf"|\bleav(?:e|es|ing) (?:just |only )?(?:a )?(?P<kept>single|one|two|three)\b(?: {_A_LAYER})?(?: (?:on|up|there)\b|(?=[,.;?!]))", re.I)
 """Of several alike, so many come off or stay: "I strip it back to a single layer"."""
+_FEWER_ASKED = Pattern(rf"\b(?:what|which|how much)\b[^.?!;]{{0,40}}?\b(?:with|through|behind|would|does|will|do) (?:just |only )?(?:a )?(?P<kept>single|one|two|three)\b(?: {_A_LAYER})?(?: (?:of (?:them|these|those|it) )?(?:give|read|leave|do|show|on)\b|\W*$)", re.I)
+
+
+_SO_MANY_THERE = Pattern(rf"\b(?P<many>double|two|three|four)\b(?: \w+)? {_A_LAYER}", re.I)
+_ORDER = ("single", "one", "double", "two", "three", "four")
+
+
+def layers_gone(text: str, start: int = 0) -> re.Match[str] | None:
+    """What says how many of several alike go or stay, done or only asked of: "what would a single layer give?", where nothing was read bare."""
+    gone = LAYERS_GONE.search(text, start)
+    if gone is not None or WITHOUT.search(text):
+        return gone
+    fewer = _FEWER_ASKED.search(text, start)
+    there = _SO_MANY_THERE.search(text, 0, fewer.start()) if fewer is not None else None
+    return fewer if fewer is not None and there is not None and _ORDER.index(there["many"].lower()) > _ORDER.index(fewer["kept"].lower()) else None
+
+
 _ADDED_THEN = Pattern(r"\b(?:i|we|you|somebody|someone|he|she|to|now|then|and)(?: want to| have to| now| then| also)? (?:put|add|screw|clip|tape|hang|fit|slip|slide|stretch|mount|stick|drape|fix|pull)\w*(?: on| up| over)? (?:a|an|another|some|on an?|in an?|over an?)\b(?! away)|\b(?:a|an|another|some)(?: [\w-]+){1,4} (?:goes|go|is put|is screwed|is added|is fitted|comes) (?:on|over|onto|in front|up)\b", re.I)
 """Something else that is put in the way after the value was found."""
 _READ_THROUGH = Pattern(r"\b(?:with|through|behind) (?:it|that|(?:the|my|that|its|both) (?:[a-z]+ )?(?:umbrella|brolly|soft ?box|box|octa\w*|dome|gel|grid|snoot|dish|filter|nd|polari[sz]er|polar|pola|silk|scrim|net|cloth|hankie|handkerchief|tissue|diffuser|diffusion|panel|sock|cap|cover|bowl|frost|paper|card|bounce|reflector|barn doors?|honeycomb|egg crate|modifier|thing|orange|blue|cto|ctb))\b", re.I)

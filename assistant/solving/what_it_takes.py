@@ -47,11 +47,15 @@ def made_good(query: Query, ask: Ask) -> Solution | None:
     if len(twice) != 1 or not kinds <= set(_WEIGHED) or len(_values(query, "aperture")) > 1 or any(len(facts) > 2 for facts in told.values()):
         return None
     things = {f.unit for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"}
-    if len(things) != 1 or not _TAKES.search(asked_in(query.text)):
+    if len(things) != 1 or not _TAKES.search(asked_in(query.text)) and not (_IS_THAT.search(asked_in(query.text)) and _COSTS_SO.search(query.text)):
         return None
     one, other = told[twice[0]]
     lost = abs(_WEIGHED[twice[0]](one.value, other.value))
     return _told(ask, lost, query.facts, f"By the {twice[0].replace('_', ' ')} that makes good for it." if lost else "") if lost > 0.02 else None
+
+
+_IS_THAT = Pattern(r"\bhow many stops (?:is|was|does|did|makes?|would) (?:that|it|this)\b", re.I)
+_COSTS_SO = Pattern(r"\b(?:cost|los[est]|eat|ate|swallow|tak|took|steal|stole|absorb|drink|drank|rob)\w*", re.I)
 
 
 def _values(query: Query, quantity: str) -> list[Fact]:
@@ -148,7 +152,76 @@ def _told(ask: Ask, lost: float, used: tuple[Fact, ...], note: str, strength: bo
     return Solution(answers=answers, used=used, topic="losses", lead="" if strength or ask.quantity == "factor" else "Lost", notes=(note,) if note else ())
 
 
+_MORE_THAN = Pattern(r"\s*(?:of (?:a stop )?(?:light )?)?(?P<way>more|less) than\b", re.I)
+
+
+def than_another(query: Query, ask: Ask) -> Solution | None:
+    """"a box loses half a stop more than the brolly, which takes 1.5: what does the box take?": the other's loss and what lies between them."""
+    said = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "stops", "relation") and f.value]
+    apart = [f for f in said if _MORE_THAN.match(query.text, f.end)]
+    if len(said) != 2 or len(apart) != 1 or {f.quantity for f in query.facts} - _ASIDE - {"loss", "filter_loss", "stops", "relation"} or not _TAKES.search(asked_in(query.text)):
+        return None
+    base = next(f for f in said if f is not apart[0])
+    things = [f for f in query.facts if f.quantity in ("modifier", "camera_filter")]
+    asked_from = len(query.text.rstrip(" ?.!")) - len(asked_in(query.text))
+    asked = {f.unit for f in things if f.start >= asked_from}
+    other = next((f.unit for f in things if f.start >= apart[0].end), "")
+    if len(asked) != 1 or not other or len({f.unit for f in things}) > 2:
+        return None
+    way = 1.0 if _MORE_THAN.match(query.text, apart[0].end)["way"].lower() == "more" else -1.0  # type: ignore[index]
+    way = -way if _GIVES.search(query.text[max(0, apart[0].start - 24) : apart[0].start]) else way
+    first_asked = asked != {other}
+    told_of_other = base.unit in (other, "") or base.start > apart[0].end and other not in asked
+    if first_asked is not told_of_other:
+        return None  # what was told is what is asked
+    lost = base.value + (way if first_asked else -way) * abs(apart[0].value)
+    return _told(ask, lost, query.facts, "") if lost > 0.02 else None
+
+
+_GIVES = Pattern(r"\b(?:gives?|lets?|leaves?|passes|reads?|brings?|yields?|keeps?|saves?|is|transmits?)(?: me| us| through)?(?: about)?\s*$", re.I)
+"""A thing that gives more takes less."""
+
+
+def by_thing(query: Query, ask: Ask) -> Solution | None:
+    """"with the umbrella f/8, with the box f/6.3, bare f/16: what does the box cost?": the bare reading against the one of the thing asked of."""
+    read, bare = query.all("aperture"), [f for f in query.all("camera_filter") if f.unit == "BARE"]
+    if len(read) < 3 or len(bare) != 1 or {f.quantity for f in query.facts} - _ASIDE - {"aperture"} or not _TAKES.search(asked_in(query.text)):
+        return None
+    asked_from = len(query.text.rstrip(" ?.!")) - len(asked_in(query.text))
+    names = sorted((f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.start < asked_from), key=lambda f: f.start)
+    asked = {f.unit for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE" and f.start >= asked_from}
+    if len(names) != len(read) or len(asked) != 1 or len({f.unit for f in names}) != len(names):
+        return None
+    named_first = all(n.start < r.start for n, r in zip(names, read))
+    if not named_first and not all(r.start < n.start for n, r in zip(names, read)):
+        return None
+    of = {n.unit: r.value for n, r in zip(names, read)}
+    mine = of.get(next(iter(asked)))
+    lost = aperture_difference_stops(mine, of["BARE"]) if mine is not None else 0.0
+    return _told(ask, abs(lost), query.facts, f"From f/{of['BARE']:g} bare to f/{mine:g}.") if abs(lost) > 0.02 else None
+
+
+_SWAPPED = Pattern(r"\b(?:swap|exchang|trad|replac|chang|switch)\w*\b(?:[^.?!]|\.\d)*\b(?:for|with|by|to)\b", re.I)
+
+
+def by_swap(query: Query, ask: Ask) -> Solution | None:
+    """"I swapped the 1.5 stop umbrella for a box and the meter fell from f/8 to f/6.3: what does the box cost?": what was told of the one, and the stops between the two."""
+    said = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.value]
+    span, read = query.last("aperture_range"), query.all("aperture")
+    ends = [f.value for f in read] if read else [span.value, span.other] if span is not None else []
+    if len(said) != 1 or len(ends) != 2 or {f.quantity for f in query.facts} - _ASIDE - {"loss", "filter_loss", "aperture", "aperture_range"} or not _SWAPPED.search(query.text) or not _TAKES.search(asked_in(query.text)):
+        return None
+    asked_from = len(query.text.rstrip(" ?.!")) - len(asked_in(query.text))
+    asked = {f.unit for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.start >= asked_from}
+    if len(asked) != 1 or asked == {said[0].unit}:
+        return None
+    goes = min((f for f in query.facts if f.quantity in ("modifier", "camera_filter")), key=lambda f: f.start).unit
+    fell = abs(aperture_difference_stops(ends[0], ends[1])) * (1 if ends[0] > ends[1] else -1)
+    lost = said[0].value + (fell if goes == said[0].unit else -fell)
+    return _told(ask, lost, query.facts, "What the other took, and the stops between the two readings.") if lost > 0.02 else None
+
+
 RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
-    "stops": (the_rest, made_good, by_guides, by_openings), "nd": (the_rest,), "factor": (the_rest, made_good, by_guides, by_openings), "magnification": (by_openings,),
+    "stops": (than_another, by_thing, by_swap, the_rest, made_good, by_guides, by_openings), "nd": (the_rest,), "factor": (by_thing, the_rest, made_good, by_guides, by_openings), "magnification": (by_openings,),
 }
 """By what is asked."""
