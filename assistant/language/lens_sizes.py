@@ -23,7 +23,7 @@ _FILM = r"(?:frame|negative|neg|film|sensor|gate|slide|transparency|tranny|sheet
 _SIDE = r"(?:wide|high|tall|across|long|deep|square)"
 _OF_FRAME = Pattern(rf"^[\s,-]*(?:(?:{_SIDE}|short)[\s-]*)?(?:(?:side|width|height|length|edge|diagonal)\b,?\s*)?(?:of (?:the |a |my )?)?(?:(?:full|whole|long|short|35 ?mm) )?{_FILM}\b", re.I)
 _FRAME_IS = Pattern(rf"\b(?:{_FILM}|gate)(?:'s)?(?: width| height| side| diagonal)?(?: that| which)?(?:'s| is| are| of| measures|,|:)?\s*(?:only |just |really |actually |about |\()?$", re.I)
-_IN_IMAGE = Pattern(rf"^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
+_IN_IMAGE = Pattern(rf"^[\s-]*(?:{_SIDE} )?image\b|^[\s-]*(?:{_SIDE}\s*)?(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
 _IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w+))?(?: on (?:the |a |my )?(?:{_FILM}|glass))?(?:'s| is| measures| comes out(?: at)?| shows| stands| to be| should be| must be)?(?: about| just| only)? *$|\b{_FILM} (?:it|she|he|the \w+)(?:'s| is| measures| comes out(?: at)?) *$|\bwants? (?:it|them|that|her|him)(?: to be)? *$", re.I)
 _TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
 _FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw|distance (?:from (?:the )?lens )?to (?:the )?(?:film|plate|ground glass))(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
@@ -87,10 +87,10 @@ _SEES = Pattern(r"\s*(?:(?:that |which )?(?:sees?|takes? in|covers?|looks?|gives
 """After the bare focal length of a lens whose angle is asked; "a group of 30 in a beam of 60 degrees" is none."""
 
 
-_FILLS = Pattern(rf"\b(?:fit|get)\b[^?.]{{0,30}}\b(?:edge to edge|side to side|in the (?:frame|picture)|across the (?:frame|film|negative)|all in)\b|\bfill(?:s|ed|ing)? (?:up |out )?(?:(?:the|my|our|all|this|that|it|whole|full|\d+|edge|side)\b)[^?]{{0,50}}\b(?:{_FILM}|edge|side)\b|\b{_FILM}\b[^?.]{{0,40}}\bfilled\b", re.I)
+_FILLS = Pattern(rf"\b(?:fit|get)\b[^?.]{{0,30}}\b(?:edge to edge|side to side|in(?:to)? (?:the|my) (?:frame|picture|shot|view)|across the (?:frame|film|negative)|all in)\b|\bfill(?:s|ed|ing)? (?:up |out )?(?:(?:the|my|our|all|this|that|it|whole|full|\d+|edge|side)\b)[^?]{{0,50}}\b(?:{_FILM}|edge|side)\b|\b{_FILM}\b[^?.]{{0,40}}\bfilled\b", re.I)
 _COSTS = Pattern(r"\b(?:exposure|bellows) (?:increase|factor|loss|correction)\b|\bhow many stops\b|\bstops? (?:to|do i) open\b", re.I)
 _HOW_FAR = Pattern(r"\b(?:how (?:far|close|near)|where|what distance|lens to subject)\b", re.I)
-_ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}\b", re.I)
+_ON_THE_GLASS = Pattern(rf"\bimages?\b[^.?!]{{0,24}}\bon (?:the |a |my )?{_FILM}\b|\b{_FILM} (?:shows?|has|carries|holds)\b[^.?!]{{0,20}}\bimages?\b", re.I)
 
 
 _MEASURED_ON = Pattern(rf"\b(?:on|in) (?:the |a |my )?{_FILM}\b", re.I)
@@ -341,9 +341,14 @@ _TIMES_LIFE = Pattern(r"\bhow many times (?:life|natural|actual)(?:[ -]?size)?\b
 _EFFECTIVE_ASKED = Pattern(r"\b(?:what|which|how large|how small)\b[^?.,]{0,24}\b(?:effective|true|real|actual) (?:aperture|f-?(?:stop|number)|stop)\b", re.I)
 
 
+_METER_SAID = Pattern(r"\bwhat (?:had|did|does|would|must|should|will) (?:the|my) (?:(?:flash|hand|light|hand-held|handheld) ?)?meter (?:have )?(?:say|said|saying|read|shown?|shows|given?|asked for|called for)\b", re.I)
+
+
 def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """Factors and effective apertures asked in words of their own."""
     kinds = {f.quantity for f in facts}
+    if not kinds.isdisjoint(("magnification", "extension")) and sum(f.quantity == "aperture" for f in facts) == 1 and not kinds & {"guide_number", "distance"} and _METER_SAID.search(text):
+        return [Ask("aperture", "effective")]  # what was set is told, and the meter knows nothing of the draw
     if _TIMES_LIFE.search(text) and kinds & {"focus_distance", "distance", "extension", "object_size"}:
         return [Ask("magnification", "", "")]
     if [a.quantity for a in asks] == ["magnification"] and (factor := _AND_FACTOR.search(text)) is not None:

@@ -17,6 +17,7 @@ _LENGTHS = ("focal_length", "distance", "camera_distance", "focus_distance", "sh
 _NAMED = Pattern(r"lens|focal", re.I)
 _DEEP_AFTER = Pattern(r"^[\s-]*(?:of (?:it |them )?(?:sharpness|sharp\b|depth|focus)|(?:deep|in depth|of depth)\b|(?:all |to be |must be |has to be |needs to be )?(?:sharp|in focus)\b|(?:from )?front to back\b|to be (?:held|kept) sharp)", re.I)
 _DEEP_BEFORE = Pattern(r"\b(?:depth(?: of field| of focus)?(?: of| is| at least| must be| has to be| should be|:)|sharp over|deep by)\s*(?:about |at least |some )*$", re.I)
+_DEPTH_IS = Pattern(r"\bdepth of (?:field|sharpness|focus)(?: (?:is|was|of|comes? to|came to|must be|should be|has to be|to be|at least|only|just|about|around|:))+\s*$", re.I)
 _OF_DEPTH = Pattern(r"^[\s-]*(?:of (?:depth|sharpness|sharp\b|focus\b|depth of field)|depth of field\b|in depth\b)", re.I)
 _HOLE_BEFORE = Pattern(r"\b(?:hole|iris|pupil|diaphragm|opening)\b[^.?!]{0,40}$", re.I)
 _HOLE_AFTER = Pattern(r"^[\s-]*(?:mm |wide |round )?(?:hole|iris|pupil|diaphragm|opening)\b", re.I)
@@ -31,7 +32,7 @@ def measured(facts: Sequence[Fact], text: str) -> list[Fact]:
     kinds = {f.quantity for f in facts}
     out = list(facts)
     if "focal_length" in kinds and not kinds & {"magnification", "guide_number", "aperture"} and _STOP_ASKED.search(text):
-        out = [replace(f, quantity="depth_wanted", of="", cue="", bad="") if f.quantity in _LENGTHS and f.unit and not _NAMED.search(f.said) and _OF_DEPTH.match(text[f.end :]) else f for f in out]
+        out = [replace(f, quantity="depth_wanted", of="", cue="", bad="") if f.quantity in _LENGTHS and f.unit and not _NAMED.search(f.said) and (_OF_DEPTH.match(text[f.end :]) or _DEPTH_IS.search(text[: f.start])) else f for f in out]
         if any(f.quantity == "depth_wanted" for f in out):
             out = [replace(f, quantity="focus_distance", of="camera") if f.quantity in ("sharp_limit", "distance") and not f.cue else f for f in out]
     if "magnification" in kinds and "guide_number" not in kinds:

@@ -47,7 +47,7 @@ def _tells_of_lenses(facts: Sequence[Fact], text: str) -> bool:
 
 def lens_facts(facts: list[Fact], items: Sequence[Item], text: str, spoken: bool) -> list[Fact]:
     """The facts with lengths, formats and circles of confusion read as a lens needs them; `spoken`: a word may be of a lens."""
-    return lens_wants.measured(_of_a_lens(facts, items, text), text) if spoken or _tells_of_lenses(facts, text) else _half_frame(facts, text)
+    return lens_wants.measured(told_twice.another_lens(_of_a_lens(facts, items, text), text), text) if spoken or _tells_of_lenses(facts, text) else _half_frame(facts, text)
 
 
 def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[Fact]:
@@ -232,7 +232,7 @@ def _placed(fact: Fact, items: Sequence[Item], at: int, text: str) -> Fact:
     aimed = cue is not None and not _PURPOSE.search(text[cue.end : fact.start].lower())
     focus = min(_near(items, at, ("focus", "hyperfocal"), 5, 0) if aimed else 99.0, _near(items, at, ("focus",), 0, 2) + 0.5)
     sharp = min(_limit_before(items, at), _near(items, at, ("in_focus", "depth_of_field", "blurred"), 0, 5) + 0.25, 1.5 if _spans(items, at) else 99)
-    if focus < 99 and focus <= sharp and not (sharp < 99 and math.isinf(fact.value)):
+    if focus < 99 and (focus <= sharp and not (sharp < 99 and _side(items, at))) and not (sharp < 99 and math.isinf(fact.value)):
         return replace(fact, quantity="focus_distance", of="camera", bad=boundless)
     if sharp < 99:
         return replace(fact, quantity="sharp_limit", of="", bad=boundless, cue=_side(items, at))

@@ -34,3 +34,17 @@ def _another_scale(facts: list[Fact], text: str) -> list[Fact]:
 
 _WIDEST = 0.9
 """No lens opens wider."""
+
+
+_OR_ANOTHER = Pattern(r"\b(?:or|and|than|against|versus|vs)(?: (?:that|the one|with|of|for|on))*(?: an?| the| my)? $", re.I)
+_LENSES = (14, 600)
+"""Millimetres of the lenses that are named by a bare number."""
+
+
+def another_lens(facts: list[Fact], text: str) -> list[Fact]:
+    """"which has more depth, a 35 or an 85?": the second lens, named as barely as the first."""
+    first = [f for f in facts if f.quantity == "focal_length"]
+    if len(first) != 1 or first[0].unit != "mm":
+        return facts
+    bare = [f for f in facts if f.quantity == "number" and not f.bad and f.start > first[0].end and _LENSES[0] <= f.value <= _LENSES[1] and _OR_ANOTHER.search(text[max(0, f.start - 24) : f.start]) and text[f.end : f.end + 1] in ("", "?", ".", ",", " ")]
+    return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm", of="") if f in bare[:1] else f for f in facts]

@@ -200,6 +200,8 @@ def _changes(query: Query, ask: Ask) -> list[Change] | None:
             if stops is None:
                 return None
             out.append(Change(quantity, stops, tuple(told)))
+        elif told and quantity == "magnification" and ask.quantity not in ("stops", "factor") and not ask.of and _GOES_IN.search(query.text[: told[0].start]):
+            out.append(Change(quantity, difference(quantity, 0.0, told[0].value), tuple(told)))
         elif told and (quantity in ("magnification", "extension", "t_number") or quantity in _DEFAULT and not _stays(told[0], query)):
             return None  # said once, and whether it holds for both is not plain
     pushed = query.all("push")
@@ -221,6 +223,10 @@ def _changes(query: Query, ask: Ask) -> list[Change] | None:
         name = f"{_plain((one.thing or one.loss).said)} {'on' if one.when == AFTER else 'off'}"
         out.append(Change(name, -one.loss.value if one.when == AFTER else one.loss.value, (one.loss,)))
     return out
+
+
+_GOES_IN = Pattern(r"\b(?:go|goes|going|went|mov\w*|clos(?:e|ing)|focus\w*|crank\w*|rack\w*|chang\w*)(?: right| all the way| in| down| up| it| closer)* (?:to|for) $", re.I)
+"""A scale that is gone to from far off, where the lens is not drawn out."""
 
 
 def _plain(said: str) -> str:

@@ -92,7 +92,7 @@ def claim_of_hyperfocal_at(query: Query) -> Solution | None:
 
 _SECOND_MARK = Pattern(r"\bf ?/? ?(?:\d[\d.]*|two|four|eight|eleven|sixteen|five six|two eight)\b[^.?]{0,30}\bto,?(?: say,?| about)? (?P<n>\d[\d.]*|two|four|eight|eleven|sixteen|twenty[- ]two|thirty[- ]two)\b")
 _MARKS = {"two": 2.0, "four": 4.0, "eight": 8.0, "eleven": 11.0, "sixteen": 16.0, "twenty-two": 22.0, "twenty two": 22.0, "thirty-two": 32.0, "thirty two": 32.0}
-_AGAINST = Pattern(r"\b(?:instead of|rather than|compared (?:with|to)|against|than|(?:(?:of|as) )?(?:that|what it is|what it was|the one|it is|it was) (?:at|for|with))\b")
+_AGAINST = Pattern(r"\b(?:instead of|rather than|compared (?:with|to)|against|than|(?:(?:of|as) )?(?:that (?:of|with)|that|what it is|what it was|the one|it is|it was) (?:at|for|with))\b")
 """The second is what the first is held against: "f/22 instead of f/11"."""
 _TURNS = Pattern(r"\b(?:stop(?:s|ped|ping)?|clos(?:e|es|ed|ing)|open(?:s|ed|ing)?)(?: \w+){0,2} (?:down|up)?\b")
 _TIMES = r"doubl\w*|halv\w*|twice|half|three times|tripl\w*|trebl\w*|quadrupl\w*|four times"
@@ -107,7 +107,8 @@ def _doublings(query: Query, said: str) -> float | None:
     told = sorted(query.all("aperture"), key=lambda f: f.start)
     told = told[::-1] if len(told) == 2 and _AGAINST.search(said[told[0].end : told[1].start]) else told
     stops = [v for f in ranges for v in (f.value, f.other)] or [f.value for f in told]
-    lenses = [f.value for f in sorted(query.all("focal_length"), key=lambda f: f.start)]
+    mounted = sorted(query.all("focal_length"), key=lambda f: f.start)
+    lenses = [f.value for f in (mounted[::-1] if len(mounted) == 2 and _AGAINST.search(said[mounted[0].end : mounted[1].start]) else mounted)]
     second = _SECOND_MARK.search(said) if len(stops) == 1 else None
     if second is not None and len(lenses) <= 1:
         stops, lenses = [*stops, _MARKS[second["n"]] if second["n"] in _MARKS else float(second["n"])], []

@@ -46,7 +46,7 @@ CLAIMABLE = ("aperture", "distance", "power", "film_speed", "guide_number", "cou
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    if not query.claim:
+    if not query.claim or query.asks_for("sharp") and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
         return None
     said = in_marks(query.text, query.facts)
     first = first_of(BY_WORDS, query) or _of_words(query, said)
