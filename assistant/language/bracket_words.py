@@ -25,11 +25,14 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
 
 _WHICH_SETTINGS = Pattern(r"\b(?:which|what|give me the|name the)(?: \w+)? (?:settings?|values?|marks|positions)\b|\bsettings?(?: in order)?\W*\?", re.I)
 _TURNED = Pattern(r"\b(?:by|with|using|through|on)(?: only)? (?:(?:changing|altering|varying|turning) )?(?:the |my )?(?:flash )?(?P<what>power|shutter|aperture|index|film speed|iso)\b", re.I)
+_HOW_WIDE = Pattern(r"\bhow (?:wide|broad) (?:is|was|would|will|does)\b[^?.]{0,24}\b(?:bracket|it|row|series)\b", re.I)
 _ASKED = {"power": "power", "shutter": "shutter", "aperture": "aperture", "index": "film_speed", "film speed": "film_speed", "iso": "film_speed"}
 
 
 def asked(facts: Sequence[Fact], text: str) -> list[Ask]:
     """"one stop over, then right, then one under, using the power dial: which settings?": those of what is turned."""
+    if _HOW_WIDE.search(text) and any(f.quantity == "count" and f.unit == "frames" for f in facts):
+        return [Ask("stops")]
     way = _TURNED.search(text) if _WHICH_SETTINGS.search(text) and _BRACKET.found_in(text) else None
     wanted = _ASKED[way["what"].lower()] if way else ""
     return [Ask(wanted)] if any(f.quantity == wanted for f in facts) else []

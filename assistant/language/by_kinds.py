@@ -221,7 +221,7 @@ def _frames_apiece(facts: list[Fact], lower: str) -> list[Fact]:
     frames = [f for f in facts if f.quantity == "count" and f.unit == "frames" and _APIECE.match(lower, f.end)]
     sitters = [f for f in facts if f.quantity in ("number", "remark") and f.value > 1 and _SITTERS.match(lower, f.end)]
     if len(frames) != 1 or len(sitters) != 1 or not _SUPPLY.search(lower):
-        return facts
+        return [replace(f, quantity="remark") if f in sitters and len(frames) == 1 else f for f in facts]
     start, end = min(sitters[0].start, frames[0].start), max(sitters[0].end, frames[0].end)
     whole = replace(frames[0], value=frames[0].value * sitters[0].value, start=start, end=end, said=lower[start:end])
     return [whole if f is frames[0] else f for f in facts if f is not sitters[0]]

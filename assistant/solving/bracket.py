@@ -14,7 +14,7 @@ from assistant.physics.film import bracket_offsets
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_stops
-from assistant.solving import marks
+from assistant.solving import bracket_ends, marks
 from assistant.solving.solution import Solution, needs
 
 _TALK = Phrasings(r"\b(?:under|over),? (?:then )?(?:straight|normal|exact|correct|as metered|on the nose)\b[^.?!]{0,40}\b(?:over|under)\b|\bstops? (?:too )?dark\b[^.?!]*\bstops? (?:too )?light\b|\bstops? (?:too )?light\b[^.?!]*\bstops? (?:too )?dark\b|\b(?:under|over)\b[^.?!]*\b(?:next|then|second)\b[^.?!]*\b(?:last|then|third)\b[^.?!]*\b(?:under|over|normal|metered|exact)\b|\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
@@ -49,9 +49,9 @@ _MAKE: dict[str, tuple[float, Callable[[float, str | None], Quantity]]] = {
 
 def solve(query: Query) -> Solution | None:
     """The settings of a bracket, or how many frames it takes; None when it is none."""
-    between = _safe_between(query) if query.asks_for("aperture") else None
-    if between is not None:
-        return between
+    found = (_safe_between(query) if query.asks_for("aperture") else None) or (bracket_ends.solve(query) if query.asks else None)
+    if found is not None:
+        return found
     text = _OF_METAL.sub(" ", query.text)
     of_frames = query.has("count") and bool([f for f in query.facts if f.quantity == "count" and f.unit == "frames"]) and "battery" not in query.cues and not query.has("max_count")
     if of_frames and query.asks_for("count") and _SETS.search(text) and not query.has("guide_number") and (filled := _on_a_roll(query)) is not None:
@@ -150,7 +150,7 @@ def _said(query: Query, base: Base, answers: tuple[Quantity, ...], offsets: tupl
     over = [a for a in answers if base.quantity == "power" and isinstance(a.value, float) and a.value > 1.0005]
     if over:
         return Solution("out_of_reach", "", answers, notes=("The flash has no more than full power: open the lens for the frames over.",), topic="bracket")
-    if len(answers) > 1 and not _spelled_out(query):
+    if len(answers) > 1 and not _spelled_out(query) and list(offsets) in (sorted(offsets), sorted(offsets, reverse=True)):
         notes.append("In order from most to least exposure." if offsets[0] > offsets[-1] else "In order from least to most exposure.")
     lead = ", ".join(str(a.set) for a in answers) + (": " + ", ".join(_name(o) for o in offsets) if len(answers) > 1 else "") + "."
     return Solution(answers=answers, lead=lead if len(answers) > 1 else "", notes=tuple(notes), topic="bracket", working=base.working)
@@ -232,6 +232,9 @@ def frames(query: Query) -> tuple[float, ...]:
     if sides and len(sizes) == 1 and not any(f.start <= sides.start("n") < f.end for f in sizes):
         each = {"one": 1, "two": 2, "three": 3}.get(sides.group("n").lower()) or int(sides.group("n"))
         return bracket_offsets(2 * each + 1, abs(sizes[0].value))
+    in_turn = _named_in_turn(query) if either and extent else ()
+    if in_turn and set(in_turn) == set(bracket_offsets(3, abs(extent[0].value))):
+        return in_turn
     if extent and (either or (steps and many is None)):
         return _evenly(abs(extent[-1].value), abs(steps[-1].value) if steps else (abs(extent[-1].value) * 2 / (many.value - 1) if many and many.value > 1 else abs(extent[-1].value)))
     if many and many.value > 1 and not either and (from_there := _FROM_THERE.search(text)):
@@ -239,7 +242,7 @@ def frames(query: Query) -> tuple[float, ...]:
         return tuple(way * n * abs((steps or sizes)[-1].value) for n in range(int(many.value)))
     if many and many.value > 1 and (steps or (len(sizes) == 1 and not _spelled_out(query))):
         return bracket_offsets(int(many.value), abs((steps or sizes)[-1].value))
-    spelled = _spelled(query)
+    spelled = _named_in_turn(query) if len(steps) == len(sizes) == 1 else _spelled(query)
     if not spelled and len(sizes) == 1:
         return bracket_offsets(3, abs(sizes[0].value)) if not _SIGN.search(text) else ()
     return spelled
@@ -310,6 +313,18 @@ def _by_words(query: Query) -> list[tuple[int, float]]:
     found = [(m.start(), abs(sizes[0].value) if m.group("over") else -abs(sizes[0].value)) for m in _SIGN.finditer(query.text) if m.start() >= start]
     found += [(m.start(), 0.0) for m in _STRAIGHT.finditer(query.text) if m.start() >= start]
     return found if len({value for _, value in found}) >= 2 else []
+
+
+def _named_in_turn(query: Query) -> tuple[float, ...]:
+    """"over, normal, under, two thirds apart", "a stop each way: normal, then one over, then one under": one size, the frames in the order of their words."""
+    sizes = [f for f in query.facts if f.quantity in ("stops", "signed", "relation")]
+    if not sizes or len({abs(f.value) for f in sizes}) != 1:
+        return ()
+    size = abs(sizes[0].value)
+    text = _EITHER.sub(lambda m: " " * len(m.group()), query.text)
+    found = [(m.start(), size if m.group("over") else -size) for m in _SIGN.finditer(text)] + [(m.start(), 0.0) for m in _STRAIGHT.finditer(text) if m.group().lower() not in ("at f", "metered")]
+    order = tuple(dict.fromkeys(value for _, value in sorted(found)))
+    return order if len(order) == 3 and len(found) <= 4 else ()
 
 
 def _direction(word: str) -> int:

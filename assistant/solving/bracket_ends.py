@@ -1,0 +1,137 @@
+"""The frames of a bracket as a row: its ends, the size of its steps and their number, of which three tell the fourth; and how many frames several brackets take.
+
+"Five frames from f/11 to f/5.6, how large is each step?", "the darkest of five is f/16, a third apart: what is the brightest?"
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.scales import aperture_difference_stops, shutter_difference_stops
+from assistant.solving import marks
+from assistant.solving.solution import Solution, needs
+
+_SETTINGS: dict[str, tuple[float, Callable[[float, str | None], Quantity]]] = {
+    # quantity: the power of two its value takes for one stop more exposure
+    "aperture": (-0.5, marks.aperture), "shutter": (1.0, marks.shutter), "power": (1.0, marks.power),
+}
+_STEPS = ("stops", "relation", "signed")
+_KINDS = frozenset({"count", "aperture", "aperture_range", "shutter", "power", "stops", "relation", "signed", "remark", "place", "film_speed"})
+
+
+def solve(query: Query) -> Solution | None:
+    """A step, an end or a sum of frames; None where a bracket is asked for frame by frame."""
+    frames = [f for f in query.facts if f.quantity in ("count", "max_count") and f.unit == "frames" and f.value > 1 and f.value == int(f.value)]
+    if query.claim or not frames or query.has("guide_number"):
+        return None
+    if query.asks_for("count"):
+        return _whole_brackets(query, frames) or _in_all(query, frames)
+    if len(frames) != 1 or {f.quantity for f in query.facts} - _KINDS:
+        return None
+    return _step(query, frames[0]) or _spread(query, frames[0]) or _other_end(query, frames[0])
+
+
+# --- the step and the spread ------------------------------------------------------------------------
+
+_STEP_ASKED = Pattern(r"\b(?:each|every|one|the|a|per|its|these|those|their) (?:single )?(?:steps?|jumps?|increments?|intervals?)\b|\b(?:how (?:big|large|wide|many stops)|what size|size)\b[^?.]{0,30}\b(?:steps?|jumps?|increments?)\b|\bbetween (?:the |each |one )?(?:frames?|neighbou?rs|exposures|shots|sheets|of them|two frames)\b|\bfrom (?:one |each )?(?:frame|shot|sheet|exposure) to (?:frame|the next)\b|\bstops? apart\b", re.I)
+
+
+def _ends(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
+    """Stops from the one end to the other, and the facts that tell them."""
+    span = query.last("aperture_range")
+    if span is not None:
+        return abs(aperture_difference_stops(span.value, span.other)), (span,)
+    told = [(q, query.all(q)) for q in _SETTINGS if len({f.value for f in query.all(q)}) > 1]
+    if len(told) != 1:
+        return None
+    quantity, facts = told[0]
+    low, high = min(f.value for f in facts), max(f.value for f in facts)
+    apart = aperture_difference_stops(low, high) if quantity == "aperture" else shutter_difference_stops(low, high) if quantity == "shutter" else math.log2(high / low)
+    return abs(apart), tuple(facts)
+
+
+def _step(query: Query, frames: Fact) -> Solution | None:
+    """"five frames from f/11 to f/5.6, how many stops is each step?": one step fewer than frames."""
+    ends = _ends(query)
+    if ends is None or any(query.has(q) for q in _STEPS) or not _STEP_ASKED.search(query.text):
+        return None
+    return Solution(answers=(Quantity("stops", ends[0] / (frames.value - 1), "stops"),), used=(frames, *ends[1]), topic="bracket", working=(f"{ends[0]:.3g} stops in {frames.value - 1:g} steps",))
+
+
+_SPREAD_ASKED = Pattern(r"\bhow (?:wide|broad|many stops|far|much)\b[^?.]{0,50}\b(?:bracket|first (?:\w+ )?(?:to|and)|end to end|ends?|darkest (?:\w+ )?(?:to|and)|in all|altogether|cover\w*|span\w*|total)\b", re.I)
+
+
+def _spread(query: Query, frames: Fact) -> Solution | None:
+    """"seven frames in third stops: how wide is it from first to last?"."""
+    steps = [f for f in query.facts if f.quantity in _STEPS]
+    if len(steps) != 1 or any(query.has(q) for q in (*_SETTINGS, "aperture_range")) or not query.asks_for("stops") or not _SPREAD_ASKED.search(query.text):
+        return None
+    return Solution(answers=(Quantity("stops", abs(steps[0].value) * (frames.value - 1), "stops"),), used=(frames, steps[0]), topic="bracket", working=(f"{frames.value - 1:g} steps of {abs(steps[0].value):.3g}",))
+
+
+# --- the other end ---------------------------------------------------------------------------------
+
+_PLACE = r"(?P<dark>darkest|thinnest|least exposed|most underexposed|least exposure)|(?P<bright>brightest|lightest|densest|most exposed|most overexposed|most exposure)|(?P<first>first|start\w*|begin\w*|began|opening frame)|(?P<last>last|end(?:s|ed|ing)?|final|finish\w*|stops at)|(?P<middle>middle|centre|normal)"
+_KNOWN = Pattern(rf"\b(?:{_PLACE})\b(?:(?!\b(?:around|about|round|cent\w+|normal|metered|middle|apart|each|either)\b)[^.,;?!\d]){{0,24}}$", re.I)
+_ASKED = Pattern(rf"\b(?:what|which|where)\b[^?.]{{0,40}}?\b(?:{_PLACE})\b", re.I)
+_OPENS = Pattern(r"\b(?:open\w*|brighter|lighter|wider|longer|slower|more (?:exposure|light|open))\b(?! frame)", re.I)
+_CLOSES = Pattern(r"\b(?:clos\w+|stopp\w+ down|darker|smaller|shorter|faster|less (?:exposure|light))\b", re.I)
+
+
+def _in_row(place: re.Match[str], frames: float, opens: bool | None) -> float | None:
+    """Where a frame stands, counted from the darkest; None where it is not told which way the row goes."""
+    if place["middle"]:
+        return (frames - 1) / 2
+    if place["dark"] or place["bright"]:
+        return frames - 1 if place["bright"] else 0.0
+    if opens is None:
+        return None
+    return frames - 1 if bool(place["last"]) is opens else 0.0
+
+
+def _other_end(query: Query, frames: Fact) -> Solution | None:
+    """"the darkest of five is f/16, a third apart: what is the brightest?": so many steps on from the frame that is told."""
+    steps, told = [f for f in query.facts if f.quantity in _STEPS], [f for q in _SETTINGS for f in query.all(q)]
+    known = _KNOWN.search(query.text[: told[0].start]) if len(told) == 1 and told[0].origin == "said" else None
+    if len(steps) != 1 or known is None or known["middle"] or not query.asks_for(told[0].quantity):
+        return None
+    opens = _OPENS.search(query.text) is not None if (_OPENS.search(query.text) is None) is not (_CLOSES.search(query.text) is None) else None
+    asked = _ASKED.search(query.text, told[0].end) or _ASKED.search(query.text[: known.start()])
+    here = _in_row(known, frames.value, opens)
+    there = _in_row(asked, frames.value, opens) if asked is not None else None
+    if here is None or asked is not None and there is None:
+        return needs(("stops",), "I need to know whether each frame gets more exposure than the one before it, or less.", (frames, steps[0], told[0]), "bracket")
+    weight, make = _SETTINGS[told[0].quantity]
+    places = [there] if there is not None else sorted(range(int(frames.value)), key=lambda n: abs(n - (here or 0.0)))
+    answers = tuple(make(told[0].value * 2.0 ** (weight * (place - here) * abs(steps[0].value)), None) for place in places)
+    lead = ", ".join(str(a.set) for a in answers) + "." if len(answers) > 1 else ""
+    return Solution(answers=answers, used=(frames, steps[0], told[0]), topic="bracket", lead=lead, working=(f"{frames.value - 1:g} steps of {abs(steps[0].value):.3g} from one end to the other",))
+
+
+# --- frames in all ---------------------------------------------------------------------------------
+
+_PICTURES = Pattern(r"\bhow many (?:different |whole |full |such )?(?:pictures|views|subjects|scenes|compositions|motifs|photographs|brackets|sitters|people|set-?ups|poses|portraits)\b", re.I)
+_SEVERAL = Pattern(r"\s+(?!(?:frames|shots|exposures|rolls?|films|stops|seconds|minutes|feet|metres|meters|steps)\b)(?:[a-z]+ )?(?:[a-z]+s|people|children|men|women|couples)\b", re.I)
+_EACH = Pattern(r"\b(?:each|every|apiece|per|of them|a head)\b", re.I)
+
+
+def _whole_brackets(query: Query, frames: list[Fact]) -> Solution | None:
+    """"12 frames, and I bracket three each: how many pictures?": whole ones (contract: rounded down)."""
+    if len(frames) != 2 or "bracket" not in query.text.lower() or not _PICTURES.search(query.text) or query.has("energy"):
+        return None
+    each, held = sorted(frames, key=lambda f: f.value)
+    return Solution(answers=(marks.count(math.floor(held.value / each.value * (1 + 1e-9)), "brackets"),), used=(*frames, *query.all("stops"), *query.all("aperture")), topic="bracket", working=(f"{held.value:g} / {each.value:g}, rounded down",))
+
+
+def _in_all(query: Query, frames: list[Fact]) -> Solution | None:
+    """"nine sitters, five frames each: how many frames?"."""
+    told = [f for f in query.facts if f.quantity in ("number", "remark") and f.value > 1 and f.value == int(f.value) and _SEVERAL.match(query.text, f.end)]
+    if len(frames) != 1 or len(told) != 1 or not any(a.unit == "frames" for a in query.asks) or not _EACH.search(query.text) or {f.quantity for f in query.facts} - {"count", "number", "remark", "place", "film_speed", "stops"}:
+        return None
+    value = told[0].value * frames[0].value
+    return Solution(answers=(marks.count(value, "frames"),), used=query.facts, topic="bracket", working=(f"{told[0].value:g} × {frames[0].value:g}",))
