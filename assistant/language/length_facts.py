@@ -8,7 +8,7 @@ from collections.abc import Callable
 from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.place import Place, fact_at
-from assistant.language.rows import END_TO_END, around, row_length
+from assistant.language.rows import END_TO_END, SO_LONG, around, row_length
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.units import LENGTH
@@ -208,6 +208,7 @@ _DEPTH_BEFORE = Pattern(r"\b(?:fall.?off|drop|loss|difference|spread)(?: in \w+|
 _MORE = Pattern(r"(?:another|a further|an extra|one more|additional|extra)\b", re.I)
 
 
+_SO_LONG = Pattern(rf"\W*(?:{SO_LONG})", re.I)
 _END_TO_END = Pattern(rf"(?<!stop )(?<!stops )(?<!stop from )(?<!stops from ){END_TO_END}", re.I)
 
 
@@ -222,7 +223,7 @@ def _standing(place: Place) -> Fact | None:
     if not place.owner and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return _behind(place)
     if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
-        return None if place.owner or "behind" not in place.text.lower() and not _END_TO_END.search(place.text) else _behind(place)
+        return None if place.owner or "behind" not in place.text.lower() and not _END_TO_END.search(place.text) and not _SO_LONG.match(place.text[place.item.end :]) else _behind(place)
     return _behind(place)
 
 
