@@ -25,9 +25,10 @@ from assistant.solving.doubtful_changes import (
     pops_idle_in_the_room,
     pops_left_out,
 )
+from assistant.solving.doubtful_figures import beyond_nature, is_nothing
+from assistant.solving.doubtful_idle import left_idle, wanted_a_yes
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
-from assistant.units import LENGTH
 
 Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
@@ -37,8 +38,6 @@ _DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dim
 _TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?.]{0,24}\b(?:must|should|do|would|have to|need to|to) (?:i |we |you )?(?:raise|lift|boost|turn up|bring up|brighten|increase)\b|\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
 _EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less|less or more|up or down|down or up|net)\b|\badds?\b")
 _FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")
-WIDEST, SMALLEST = 0.7, 128.0
-"""No lens opens wider or closes further."""
 
 
 def doubtful(said: Query, whole: Query, found: Solution) -> bool:
@@ -93,30 +92,6 @@ def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
     return told >= (1 if asked else max(1, things))
 
 
-_RECKONED_FROM = frozenset({"aperture", "guide_number", "film_speed", "exposure_value", "aperture_range", "t_number", "focal_length"})
-_NATURAL = {
-    # from and to what is met with in the trade, wide of it on both sides (common practice, no source); lengths in metres
-    "aperture": (WIDEST, SMALLEST), "distance": (0.00005, 200.0), "power": (1 / 1100, math.inf), "shutter": (1 / 10_000, 20_000.0), "film_speed": (0.5, 30_000.0),
-    "guide_number": (2.0, 900.0), "stops": (-14.0, 14.0), "ratio": (1 / 70, 70.0), "energy": (0.4, 15_000.0), "factor": (0.0, 5_000.0), "magnification": (0.0005, 40.0),
-}
-
-_ODD, _PINHOLE = 8.0, 16.0
-
-
-def _beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
-    """An f-number of no lens, a place a kilometre off, a power that no flash has: a number was of another thing."""
-    first = found.answers[0]
-    least, most = _NATURAL.get(first.quantity, (-math.inf, math.inf))
-    if not isinstance(first.value, float) or not math.isfinite(first.value):
-        return False
-    value = first.value * (LENGTH.get(first.unit, 1.0) if first.quantity == "distance" else 1.0)
-    of_nothing = first.quantity == "aperture" and not any(f.quantity in _RECKONED_FROM for f in whole.facts)  # no f-number comes of powers and distances alone
-    if first.quantity != "stops" and said.asks and not said.unknown and not of_nothing:  # every word of it understood: it may be odd, not absurd
-        least, most = least / _ODD, most * _ODD
-    pinhole = first.quantity == "aperture" and whole.has("pupil")  # a hole with no lens in it is smaller than any ring goes
-    return not least <= value <= (most * _PINHOLE if pinhole else most)
-
-
 _BY_NAME: tuple[tuple[Pattern, frozenset[str]], ...] = (
     (Pattern(r"\b(?:what|which) (?:power|fraction)\b(?! of (?:the )?light)"), frozenset({"power", "energy", "stops"})),
     (Pattern(r"\b(?:what|which|what's the) (?:aperture|f-?stop|f-?number)\b"), frozenset({"aperture"})),
@@ -139,16 +114,6 @@ def _of_another_name(said: Query, whole: Query, found: Solution) -> bool:
     named = [_BY_NAME[number][1] for number in _NAMES.to_try(words) if _NAMES[number].search(words)]
     given = {a.quantity for a in found.answers[: max(1, len({a.quantity for a in said.asks}))]}
     return bool(named) and not any(given & fits for fits in named)
-
-
-_ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "energy", "duration", "depth_of_field", "coverage", "magnification"})
-
-
-def _is_nothing(said: Query, whole: Query, found: Solution) -> bool:
-    """A guide number of nothing, or a figure that is none."""
-    first = found.answers[0]
-    figure = isinstance(first.value, (int, float)) and not isinstance(first.value, bool)
-    return figure and (math.isnan(float(first.value)) or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
 
 
 _IS_SO_LONG = Pattern(r"\b(?:metres?|meters?|m|feet|ft) (?:is|=|equals?|makes|comes to)(?: about| roughly| around| the same as| nearly)? [\d.]+ ?(?:metres?|meters?|m|feet|ft)\b")
@@ -352,7 +317,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     # the check, the quantities of which the first answer is one, the topics that found it, and the kinds of facts of which it needs one; None: any
     (_makes_it_worse, frozenset({"aperture", "film_speed"}), None, frozenset({"aperture", "film_speed"})),
     (_of_another_name, None, None, None),
-    (_is_nothing, None, None, None),
+    (is_nothing, None, None, None),
     (film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
     (_part_left_out, None, frozenset({"flash", "change"}), _NUMBER),
     (_is_another_length, None, None, None),
@@ -364,7 +329,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_no_difference, frozenset({"stops"}), None, None),
     (_against_the_word, frozenset({"stops"}), None, None),
     (_loss_counted_twice, None, None, None),
-    (_beyond_nature, None, None, None),
+    (beyond_nature, None, None, None),
     (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"}), frozenset({"aperture"})),
     (_another_time_idle, frozenset({"shutter"}), frozenset({"ambient"}), frozenset({"shutter"})),
     (pops_left_out, _COUNT, frozenset({"time"}), _COUNT),
@@ -387,6 +352,8 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (deed_left_out, frozenset({"aperture", "power", "distance"}), frozenset({"losses"}), _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),
+    (left_idle, None, None, None),
+    (wanted_a_yes, None, None, None),
     (power_turned_idle, frozenset({"aperture", "distance"}), frozenset({"change", "flash", "falloff"}), frozenset({"aperture"})),
 )
 

@@ -1,0 +1,47 @@
+"""Figures that no photograph needs: an f-number of no lens, a place a kilometre off, a guide number of nothing."""
+
+from __future__ import annotations
+
+import math
+
+from assistant.query import Query
+from assistant.solving.solution import Solution
+from assistant.units import LENGTH
+
+WIDEST, SMALLEST = 0.7, 128.0
+"""No lens opens wider or closes further."""
+
+_RECKONED_FROM = frozenset({"aperture", "guide_number", "film_speed", "exposure_value", "aperture_range", "t_number", "focal_length"})
+_NATURAL = {
+    # from and to what is met with in the trade, wide of it on both sides (common practice, no source); lengths in metres
+    "aperture": (WIDEST, SMALLEST), "distance": (0.00005, 200.0), "power": (1 / 1100, math.inf), "shutter": (1 / 10_000, 20_000.0), "film_speed": (0.5, 30_000.0),
+    "guide_number": (2.0, 900.0), "stops": (-14.0, 14.0), "ratio": (1 / 70, 70.0), "energy": (0.4, 15_000.0), "factor": (0.0, 5_000.0), "magnification": (0.0005, 40.0),
+}
+
+_ODD, _PINHOLE = 8.0, 16.0
+_FAR_CLOSED = 3.0
+"""Times the smallest f-number of any lens, where depth is asked for: at an f/400 nothing is sharp, and a length was of another thing."""
+
+
+def beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
+    """An f-number of no lens, a place a kilometre off, a power that no flash has: a number was of another thing."""
+    first = found.answers[0]
+    least, most = _NATURAL.get(first.quantity, (-math.inf, math.inf))
+    if not isinstance(first.value, float) or not math.isfinite(first.value):
+        return False
+    value = first.value * (LENGTH.get(first.unit, 1.0) if first.quantity == "distance" else 1.0)
+    of_nothing = first.quantity == "aperture" and not any(f.quantity in _RECKONED_FROM for f in whole.facts)  # no f-number comes of powers and distances alone
+    if first.quantity != "stops" and said.asks and not said.unknown and not of_nothing:  # every word of it understood: it may be odd, not absurd
+        least, most = least / _ODD, most * (_FAR_CLOSED if found.topic == "focus" else _ODD)
+    pinhole = first.quantity == "aperture" and whole.has("pupil")  # a hole with no lens in it is smaller than any ring goes
+    return not least <= value <= (most * _PINHOLE if pinhole else most)
+
+
+_ABOVE_NOTHING = frozenset({"guide_number", "distance", "power", "film_speed", "aperture", "shutter", "energy", "duration", "depth_of_field", "coverage", "magnification"})
+
+
+def is_nothing(said: Query, whole: Query, found: Solution) -> bool:
+    """A guide number of nothing, or a figure that is none."""
+    first = found.answers[0]
+    figure = isinstance(first.value, (int, float)) and not isinstance(first.value, bool)
+    return figure and (math.isnan(float(first.value)) or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")

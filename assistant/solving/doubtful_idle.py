@@ -1,0 +1,50 @@
+"""Signs of a question misread: a value said beside an answer of a kind that always uses such values, or a yes or a no that was asked and is not given."""
+
+from __future__ import annotations
+
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.solving.solution import Solution
+from assistant.solving.solver import unused
+
+_ANYWHERE = frozenset({"format", "sync", "aperture_range", "widest_aperture", "smallest_aperture", "max_distance", "max_film_speed", "max_count", "min_distance", "min_power", "only_powers", "camera_distance"})
+"""What the gear and the room can do, and what only the lens looks at: told by the way."""
+_BESIDE: dict[str, frozenset[str]] = {
+    # what else may stand beside an answer without bearing on it, and the topics in which it has none
+    "aperture": frozenset({"focus", "falloff", "flash", "auto", "bracket", "film", "losses", "ambient"}),
+    "shutter": frozenset({"ambient", "change", "flash", "relations", "film", "falloff", "lights"}),
+    "film_speed": frozenset({"time", "film", "relations", "auto"}),
+    "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient"}),
+    "focus_distance": frozenset({"flash", "optics"}),
+    "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins"}),
+    "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}), "distance": frozenset({"falloff"}),
+}
+_LEGS = ("path", "ceiling_above")
+
+
+def left_idle(said: Query, whole: Query, found: Solution) -> bool:
+    """A magnification beside stops, a rating beside a power, one leg of a bounce: such an answer would have used it."""
+    return any(not _may_be_idle(fact, found) for fact in unused(whole, found))
+
+
+def _may_be_idle(fact: Fact, found: Solution) -> bool:
+    if fact.quantity in _ANYWHERE or fact.quantity in ("count", "power") and fact.value == 1.0 or fact.quantity in ("number", found.answers[0].quantity):
+        return True
+    if fact.quantity == "ceiling_height" and fact.cue != "straight" and any(f.quantity in _LEGS for f in found.used):
+        return False
+    return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and fact.unit == "frames")
+
+
+_SENTENCE = Pattern(r"[.?!;:]\s+")
+_YES_OR_NO = Pattern(
+    r"(?:(?:(?!\b(?:what|which|how|where|when|why|whose|who)\b)[^?]){1,120},\s+)?(?:(?:so|and|then|but|ok|now),?\s+)*(?:is|are|does|do|will|would|can|could|has|have|did|am|isn't|doesn't|won't|aren't|don't|must|should)\b"
+    r"(?! (?:you|u|please)\b)(?:(?!\b(?:what|which|how|where|when|why|or|whose)\b)[^?])*\?\W*$")
+
+
+def wanted_a_yes(said: Query, whole: Query, found: Solution) -> bool:
+    """"does the depth of field stretch to infinity?", and a figure in place of a yes or a no (contract 17)."""
+    if found.answers[0].quantity == "claim" or "?" not in said.text[-3:]:
+        return False
+    words = said.text.lower().replace("’", "'")
+    cuts = [m.end() for m in _SENTENCE.finditer(words.rstrip(" ?!"))]
+    return _YES_OR_NO.match(words, cuts[-1] if cuts else 0) is not None
