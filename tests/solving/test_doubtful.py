@@ -15,6 +15,7 @@ from assistant.language.reading import read
 from assistant.language.tables import Tables, load_tables
 from assistant.memory.conversation import Conversation
 from assistant.query import Query
+from assistant.records import replace
 from assistant.solving.asking import asks_something
 from assistant.solving.doubtful import doubtful
 from assistant.solving.solution import Solution
@@ -63,7 +64,20 @@ def test_what_a_right_answer_never_looks_like(question: str, solution: Solution)
 ])
 def test_what_is_odd_and_right_is_said(question: str, solution: Solution) -> None:
     query = heard(question)
-    assert not doubtful(query, query, solution)
+    assert not doubtful(query, query, replace(solution, used=query.facts))
+
+
+def test_what_such_an_answer_always_uses_is_not_left_out() -> None:
+    query = heard("on ISO 100 it was f/11 at half power. f/11 again on ISO 400 pushed to 1600: what power?")
+    rated = [f for f in query.facts if f.quantity == "rated"]
+    assert rated and doubtful(query, query, replace(found("power", 0.125, "of full"), used=tuple(f for f in query.facts if f not in rated)))
+    at_sync = heard("GN 40 m at 5 m, 1/125, aperture?")
+    assert not doubtful(at_sync, at_sync, replace(found("aperture", 8.0, "f-number"), used=tuple(f for f in at_sync.facts if f.quantity != "shutter")))
+
+
+def test_a_yes_or_a_no_is_not_answered_with_a_figure() -> None:
+    query = heard("35 mm lens, f/8, focused at 3 m, does the depth of field reach to infinity?")
+    assert doubtful(query, query, replace(found("depth_of_field", 5.26, "m"), used=query.facts))
 
 
 def test_a_loss_that_is_told_is_not_taken_once_more() -> None:
