@@ -22,11 +22,11 @@ from assistant.records import record
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.daylight import signed
+from assistant.solving.last_question import last_question
 from assistant.solving.solution import Solution
 
 _SETTINGS = {"shutter": shutter_difference_stops, "aperture": aperture_difference_stops, "film_speed": film_speed_difference_stops}
 _KINDS = frozenset({*_SETTINGS, "aperture_range", "relation", "stops", "remark", "place", "sync"})
-_QUESTION = Pattern(r"(?:^|[.;,?!:]\s+|\b(?:so|and|then|now|but) )(?:(?:so|and|then|now|but) )*(?:(?:at|to|by|from|for|on|with)(?: (?!what|which|how)[^.;?!,]{1,24})? )?(?:what|which|how|where)\b", re.I)
 _ROOM = rf"(?:ambient|background|backdrop|sky|window|daylight|sun|wall|street|scene|{ROOMS})(?: light)?"
 _READ = Pattern(rf"\b(?:meter|reading)(?: of| off| on| for)?\b(?! (?:it|the light) (?:right|normal))[^.;?!]{{0,40}}\b(?:f\W?\d|1/\d|\d s)|\b{_ROOM}(?: behind| there| alone| itself| outside)*(?:'s)? (?:meters|metered|reads|read|is metered|needs|wants|calls for|is right|reading)\b", re.I)
 """The light was read with a meter, and is not known by how it came out."""
@@ -58,7 +58,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     """What is open in the sum; None where the light was metered, or not told by how it came out."""
     if ask.quantity not in ("shutter", "aperture", "film_speed", "stops", "exposure_value") or {f.quantity for f in query.facts} - _KINDS or any(f.origin != "said" for f in query.facts):
         return None
-    asked = _question(query)
+    asked = last_question(query.text)
     if asked is None or _READ.search(query.text[: asked[0]]) or asked[0] == 0 and _READ.search(query.text[asked[1] :]):
         return None
     question = query.text[asked[0] : asked[1]]
@@ -75,15 +75,6 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity in ("shutter", "aperture", "film_speed") and not _METER_SAID.search(question):
         return _setting(query, ask, state, wished, question)
     return _outcome(query, ask, state, question) if not wished else None
-
-
-def _question(query: Query) -> tuple[int, int] | None:
-    """Where the question begins and ends: the last of the text."""
-    found = list(_QUESTION.finditer(query.text))
-    if not found:
-        return None
-    end = query.text.find("?", found[-1].end())
-    return found[-1].start(), end if end >= 0 else len(query.text)
 
 
 def _state(query: Query, told: list[Fact], asked: tuple[int, int]) -> State | None:

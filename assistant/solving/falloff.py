@@ -22,6 +22,7 @@ from assistant.solving import (
     marks,
     other_flash,
     other_place,
+    place_by_light,
     set_for_row,
     share_of_light,
     shared_error,
@@ -59,6 +60,9 @@ def solve(query: Query) -> Solution | None:
     scene = scene_of(query)
     if scene is None:
         return None
+    placed = next((found for ask in query.asks if ask.quantity == "distance" and (found := place_by_light.solve(query, ask))), None)
+    if placed is not None:
+        return placed
     shared = shared_error.solve(query, scene) or where_it_was.solve(query, scene) or share_of_light.between(query, scene)
     if shared is not None:
         return shared

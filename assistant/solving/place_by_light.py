@@ -1,0 +1,306 @@
+"""Two places along one beam, and how much brighter the one is: from where the one stands, where the other does.
+
+By the inverse square law the brighter one is the nearer, and so many stops are so many times the distance. It is
+one sum for all who tell it, whatever they call the two: a face and a chair, the first row and the last, where a
+lamp hung before it was moved and where it hangs now, the distance a setting was worked out for and where somebody
+really stood. What is told is the place of one (or only the way between the two) and the difference, in stops, by a
+reading of each, or as a share of the light; which of the two is the brighter and which stands at the place told is
+a matter of words: whose it is said of, and what is asked of.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant import patterns
+from assistant.patterns import Pattern
+from assistant.physics.flash import distance_for_falloff, falloff_stops
+from assistant.query import Ask, Fact, Query
+from assistant.records import record
+from assistant.scales import aperture_difference_stops
+from assistant.solving import marks
+from assistant.solving.last_question import last_question
+from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
+from assistant.units import speak_length
+
+_KINDS = frozenset({"distance", "gap", "move", "stops", "relation", "loss", "signed", "power_down", "aperture", "aperture_range", "power", "share", "remark", "place", "rows", "film_speed", "shutter"})
+_STOPS = ("stops", "relation", "loss", "signed", "power_down")
+_LENGTHS = ("distance", "gap", "move")
+_DARK = Pattern(r"\b(?:darker|under|less|below|dimmer|weaker|lost|loses?|losing|down|fell|falls?|fall off|dropped|drops?|cost|costs|too dark|underexposed|dimmed|sank)\b", re.I)
+_BRIGHT = Pattern(r"\b(?:brighter|over|more|above|hotter|stronger|gain|gained|gains|won|up|rose|rises|too bright|overexposed|climbed)\b", re.I)
+_BREAK = Pattern(r"[.;?!,](?=\s|$)|\s[-–—]+\s|\b(?:and|but|which|while|if|when|whereas)\b", re.I)
+_PLAIN = frozenset(
+    "a an the my his her our their that this these those it its is are was were be been being at from to of off in on by for with and but which who while if when where what how far away close near back "
+    "behind light lights lamp flash strobe head softbox key reads read reading meters metered gets get got gives stop stops half third quarter thirds one two three f m cm mm metre metres meter meters feet foot ft inch inches "
+    "so then now only just about exactly stands stand sits sit stood sat hangs hung there here comes came out does do did will would should must than as much many less more under over below above darker brighter "
+    "need needs want wants prefer gained gains won falls fall lies lie not no i we you put place placed let say says shows gain lost same row rows rank ranks ones".split())
+_PRONOUNS = {"her": "she", "him": "he", "them": "they", "hers": "she", "his": "he"}
+
+
+@record
+class Pair:
+    """How many stops the brighter place has over the darker, what each of them is called, and the facts that say so."""
+
+    stops: float
+    bright: frozenset[str]
+    dark: frozenset[str]
+    used: tuple[Fact, ...]
+
+
+def solve(query: Query, ask: Ask) -> Solution | None:
+    """The other place, or the way between the two; None where the words do not say which is which."""
+    if ask.quantity != "distance" or {f.quantity for f in query.facts} - _KINDS or any(f.origin != "said" for f in query.facts) or len({f.value for f in query.all("film_speed")}) > 1:
+        return None
+    lengths = [f for f in query.facts if f.quantity in _LENGTHS and not f.bad]
+    if len({(f.quantity, f.value) for f in lengths}) != 1 or lengths[0].value == 0:
+        return None
+    asked = last_question(query.text)
+    if asked is None:
+        return None
+    question = _IN_CASE.split(query.text[asked[0] : asked[1]])[0]
+    asked = asked[0], asked[0] + len(question)
+    pair = _set_for(query) or _moved(query, asked) or _two(query)
+    if pair is None or not 0 < pair.stops < 12 or any(_is_wished(query, f, asked) for f in pair.used):
+        return None
+    return _answer(query, ask, pair, lengths, question)
+
+
+_IN_CASE = re.compile(r"\b(?:if|so (?:that|as)|for (?:the|it|him|her|them|my)|in order|when|while|to (?:get|make|have|be|lose|fall)|before)\b(?=.* )", re.I)
+"""What the question goes on with is the case, and not whose place is asked."""
+
+
+_BACK_ROW = re.compile(r"\b(?:back|rear|last|hindmost|farthest|furthest)(?: (?:row|rank|line|one|person|singer|tier))?\b(?<!back)|\bback (?:row|rank|line|one|tier)\b")
+_FRONT_ROW = re.compile(r"\b(?:front|first|nearest|closest|foremost)(?: (?:row|rank|line|one|person|singer|tier))?\b")
+
+
+def _names(text: str) -> frozenset[str]:
+    said = _FRONT_ROW.sub("frontrow", _BACK_ROW.sub("backrow", text.lower()))
+    return frozenset(_PRONOUNS.get(w, w) for w in patterns.findall(r"[a-z]+", said)) - _PLAIN
+
+
+def _clause(text: str, place: int) -> str:
+    """What stands before a place since the last break."""
+    starts = [m.end() for m in _BREAK.finditer(text, 0, place)]
+    return text[starts[-1] if starts else 0 : place]
+
+
+def _difference(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
+    """Stops told outright, as a share of the light, or by two readings; without their sign."""
+    said = [f for f in query.facts if f.quantity in _STOPS]
+    read, spans = query.all("aperture"), query.all("aperture_range")
+    shares = [f for f in query.facts if f.quantity in ("power", "share") and 0 < f.value < 1]
+    if len(said) + len(spans) + len(shares) + (len(read) == 2) != 1 or len(read) > 2 or query.has("power") and not shares:
+        return None
+    if said and not (said[0].quantity == "loss" and said[0].unit):
+        return abs(said[0].value), (said[0], *read)
+    if said:
+        return None  # what something takes that hangs in the light
+    if shares:
+        return (-math.log2(shares[0].value), (shares[0],)) if _OF_THE_LIGHT.match(query.text, shares[0].end) and not read else None
+    first, second = (spans[0].value, spans[0].other) if spans else (read[0].value, read[1].value)
+    return (abs(2 * math.log2(first / second)), (*spans, *read)) if first > 0 and second > 0 and first != second else None
+
+
+_OF_THE_LIGHT = Pattern(r"\s*(?:of )?(?:(?:the|her|his|its|as much) )?(?:light|what|that)\b", re.I)
+
+# --- a lamp, or somebody, that moved ------------------------------------------------------------------
+
+_MOVING = Pattern(r"\b(?:mov(?:e|es|ed|ing)|pull\w*|push\w*|backed|back(?:s|ing) (?:off|away|up)|brought|bring\w*|came(?! out)|come(?! out)|coming(?! out)|step\w*|walk\w*|drew|draw\w*|shift\w*|slid\w*|drag\w*|took|taken|carried|wheeled|rolled|lift\w*|raised|lowered)\b", re.I)
+_BACKWARD = Pattern(r"\b(?:back(?:ed|ing|wards?)?|off|away|further|farther|out)\b", re.I)
+_FORWARD = Pattern(r"\b(?:in|closer|nearer|forwards?|towards?|up to)\b", re.I)
+_TO = Pattern(r"\b(?:to|now)(?: (?:at|about|it(?:'s| is)|only|just|stands?|is|hangs?|sits?))* ?$", re.I)
+_BY = Pattern(r"\bby(?: (?:about|only|just))* ?$|\b(?:backed|moved|pulled|pushed|stepped|brought|walked|drew|dragged|came|went)(?: (?:it|the \w+|back|off|away|in|up|closer|nearer|further|farther|forward|another))* ?$", re.I)
+"""Right before the way that something was moved by."""
+_FROM = Pattern(r"\b(?:from|was|were|stood|hung|sat|had been|used to be|at first|first)(?: (?:at|about|only|just|it|placed))* ?$", re.I)
+_WISHED = Pattern(r"\b(?:want\w*|need\w*|should|must|like|may|can|so that|so as|in order|to (?:be|get|lose|gain|have|make)|prefer)\b", re.I)
+_SENTENCE = re.compile(r"[.;?!](?=\s|$)")
+_TOO = Pattern(r"\s*too\b", re.I)
+_TO_BE = Pattern(r"\b(?:for|so that|to (?:be|get|lose|gain|have|make|fall|come out|read))\b[^.;?!,]{0,30}$", re.I)
+_SOMEBODY = frozenset({"she", "he", "they"})
+_OF_NOW, _OF_BEFORE = frozenset({"now"}), frozenset({"before"})
+
+
+def _is_wished(query: Query, said: Fact, asked: tuple[int, int]) -> bool:
+    """Whether the difference is what is to come about, and not told."""
+    return asked[0] <= said.start < asked[1] or _WISHED.search(_SENTENCE.split(query.text[: said.start])[-1]) is not None or _TOO.match(query.text, said.end) is not None or _TO_BE.search(query.text[max(0, said.start - 40) : said.start]) is not None
+
+
+def _moved(query: Query, asked: tuple[int, int]) -> Pair | None:
+    """Where it was and where it is: what was lost lies farther, what was gained nearer."""
+    found, verb = _difference(query), _MOVING.search(query.text)
+    if found is None or verb is None or asked[0] <= verb.start() < asked[1]:
+        return None
+    stops, used = found
+    lost = _lost(query, used[0])
+    if lost is None:
+        return None
+    around = query.text[verb.start() : verb.end() + 40]
+    if (_BACKWARD.search(around) is not None and _FORWARD.search(around) is None and not lost) or (_FORWARD.search(around) is not None and _BACKWARD.search(around) is None and lost):
+        return None  # farther and brighter: it is not told of one lamp
+    return Pair(stops, _OF_BEFORE if lost else _OF_NOW, _OF_NOW if lost else _OF_BEFORE, used)
+
+
+def _lost(query: Query, said: Fact) -> bool | None:
+    """Whether the move made it darker; None where that is not told."""
+    if said.quantity == "aperture_range":
+        return said.value > said.other
+    if said.quantity == "aperture":
+        read = query.all("aperture")
+        return read[0].value > read[1].value if _IN_TIME.search(query.text) else None
+    if said.quantity == "loss":
+        return True
+    around = _clause(query.text, said.start)[-40:] + " | " + query.text[said.end : said.end + 16]
+    dark, bright = _DARK.search(around) is not None or said.cue == "less", _BRIGHT.search(around) is not None or said.cue == "more"
+    return dark if dark != bright else None
+
+
+_IN_TIME = Pattern(r"\b(?:then|now|after|afterwards|dropped|fell|rose|climbed|went|changed)\b", re.I)
+
+# --- worked out for one place, and somebody stood at another ------------------------------------------
+
+_WORKED_OUT = Pattern(r"\b(?:work\w*(?: it| this| that)?(?: out)?|calculated|figured|set(?: the \w+| it)?|exposed|exposure (?:is|was)|aperture (?:is|was)|right|correct|focused|reckoned)(?: (?:right|correct|out|good|spot on))?(?: (?:for|at|to be|it))+(?: (?:about|exactly|someone|somebody|a subject|at|standing))* ?$", re.I)
+_OUT_BY = Pattern(r"\s*(?:too )?(?P<way>over|under|bright|dark|hot|thin|dense)", re.I)
+
+
+def _set_for(query: Query) -> Pair | None:
+    """"worked out for 12 feet, and the dog came out a stop under": over is nearer than it was set for, under is farther."""
+    found = _difference(query)
+    places = [f for f in query.all("distance") if _WORKED_OUT.search(query.text[: f.start])]
+    if found is None or not places or found[1][0].quantity not in _STOPS:
+        return None
+    way = _OUT_BY.match(query.text, found[1][0].end)
+    if way is None:
+        return None
+    over = way["way"].lower() in ("over", "bright", "hot", "dense")
+    where, stood = frozenset({"set"}), frozenset({"stood"})
+    return Pair(found[0], stood if over else where, where if over else stood, found[1])
+
+
+# --- two who stand at different places ----------------------------------------------------------------
+
+_ON = Pattern(r"\s*(?:on|at|off|for|in|to) (?P<whom>(?:the |my |her |his )?[a-z]+(?: [a-z]+)?)", re.I)
+_THAN = Pattern(r"\s*(?:of (?:light |a stop )?)?(?:darker|brighter|dimmer|weaker|hotter|stronger|less|more|under|over|below|above)(?: light)?(?: than)?(?: what| that)?(?: (?:on|at|of))? (?P<other>(?:the |my |her |his |our )?[a-z]+(?: [a-z]+)?)", re.I)
+_OF_WHAT = Pattern(r"\s*(?:of )?(?:the |as much )?(?:light|what|that)?(?: (?:that|which|as|of|on|at|what))* (?P<other>(?:the |my |her |his )?[a-z]+)", re.I)
+_SIDE = Pattern(r"\b(?P<far>farthest|furthest|farther|back|last|rear|wall|backdrop|background|curtain|hindmost)\b|\b(?P<near>nearest|closest|nearer|front|first|foremost)\b", re.I)
+
+
+def _two(query: Query) -> Pair | None:
+    """"the chair is two stops under the face", "she reads f/8, the wall f/5.6": who is the brighter."""
+    found = _difference(query)
+    if found is None:
+        return None
+    stops, used = found
+    said, text = used[0], query.text
+    if said.quantity == "aperture_range":
+        return None
+    if said.quantity == "aperture":
+        first, second = query.all("aperture")
+        on = [_ON.match(text, f.end) for f in (first, second)]
+        one, other = (_names(m["whom"]) for m in on if m is not None) if all(on) else (_names(_clause(text, f.start)) for f in (first, second))
+        bright, dark = (one, other) if first.value > second.value else (other, one)
+        return Pair(stops, bright - dark, dark - bright, used)
+    one = _names(_clause(text, said.start))
+    if said.quantity in ("power", "share"):
+        whom = _OF_WHAT.match(text, said.end)
+        return Pair(stops, _names(whom["other"]) - one if whom is not None else frozenset(), one, used)
+    whom = _THAN.match(text, said.end)
+    other = _names(whom["other"]) if whom is not None else frozenset[str]()
+    darker = _darker(text[said.end : said.end + 20], _clause(text, said.start)[-30:], said)
+    if darker is None:
+        return None
+    return Pair(stops, other - one, one - other, used) if darker else Pair(stops, one - other, other - one, used)
+
+
+def _darker(after: str, before: str, said: Fact) -> bool | None:
+    """Whether so many stops are told of the darker one: by what follows them, else by what stands before."""
+    for words in (after, after + " | " + before):
+        dark, bright = _DARK.search(words) is not None or said.cue == "less", _BRIGHT.search(words) is not None or said.cue == "more"
+        if dark != bright:
+            return dark
+    return None
+
+
+# --- what is asked ------------------------------------------------------------------------------------
+
+_GAP_ASKED = Pattern(r"\bhow far (?:apart|behind|(?:is|are|was|stands?|hangs?) (?:the |my )?[a-z]+ (?:behind|beyond|past|in front)|did (?:it|i|he|she|the \w+) (?:move|come|go)|(?:was|is|has) (?:it|he|she|the \w+) (?:been )?moved|did i (?:move|pull|push|bring))\b|\bhow deep\b|\bhow many (?:metres|meters|feet|cm|centimetres|inches) (?:apart|behind|deep)\b|\b(?:between|apart)\b", re.I)
+_FROM_LAMP = Pattern(r"\bfrom (?:the |my )?(?:light|lamp|flash|strobe|head|softbox|key)\b|\b(?:light|lamp|flash|strobe|head|softbox)\b", re.I)
+_NOW = Pattern(r"\b(?:now|end up|finally|is it|is the (?:light|lamp|flash|head)|stands?|am i)\b", re.I)
+_THEN = Pattern(r"\b(?:before|at first|was (?:it|i|the \w+)|originally|did (?:it|the \w+|i) (?:stand|hang|start|begin)|to (?:start|begin) with|had (?:it|the \w+) been|stood|hung|come from|move it from|start)\b", re.I)
+
+
+def _answer(query: Query, ask: Ask, pair: Pair, lengths: list[Fact], question: str) -> Solution | None:
+    gap_asked = _GAP_ASKED.search(question) is not None or _between_two(pair, question)
+    wanted = None if gap_asked else _which(pair, question)
+    if not gap_asked and wanted is None:
+        return None
+    length = lengths[0]
+    if length.quantity in ("gap", "move") or _BY.search(query.text[: length.start]):
+        read = query.all("aperture")
+        stops = pair.stops if len(read) != 2 else abs(aperture_difference_stops(read[0].value, read[1].value))  # by the marks: a small error of a mark is a large one of a place
+        near = abs(length.value) / (2.0 ** (stops / 2) - 1)
+        places = (near, near + abs(length.value))
+        if gap_asked:
+            return None
+    else:
+        owner = _owner(query, pair, length, wanted)
+        if owner is None or owner == wanted:
+            return None
+        places = (length.value, distance_for_falloff(length.value, -pair.stops)) if owner == "bright" else (distance_for_falloff(length.value, pair.stops), length.value)
+        wanted = wanted or ("dark" if owner == "bright" else "bright")
+    return _done(query, ask, pair, lengths, places, "" if gap_asked else wanted or "")
+
+
+def _done(query: Query, ask: Ask, pair: Pair, lengths: list[Fact], places: tuple[float, float], wanted: str) -> Solution:
+    unit, (near, far) = preferred_unit(query, ask.unit), places
+    there = near if wanted == "bright" else far
+    whole = marks.distance(there, unit), marks.distance(far - near, unit, "between")
+    answers = whole if wanted else (marks.distance(far - near, unit, "between"),)
+    lead = f"{speak_length(there, unit)} from the light." if wanted else f"{speak_length(far - near, unit)} between the two."
+    step = f"{speak_length(near, unit)} to {speak_length(far, unit)}: {falloff_stops(near, far):+.2f} stops"
+    return Solution(answers=answers, used=tuple(dict.fromkeys((*lengths, *pair.used, *query.all("film_speed"), *query.all("shutter"), *query.all("rows")))), topic="falloff", lead=lead, working=(step,))
+
+
+def _between_two(pair: Pair, question: str) -> bool:
+    """"how far is she from the wall": both are named, and no lamp."""
+    words = _names(question)
+    return bool(words & pair.bright) and bool(words & pair.dark) and not _FROM_LAMP.search(question)
+
+
+def _which(pair: Pair, question: str) -> str | None:
+    """Which of the two is asked of."""
+    if pair.bright <= _OF_NOW | _OF_BEFORE and pair.bright:
+        now, then = _NOW.search(question) is not None, _THEN.search(question) is not None
+        if now == then:
+            return None
+        return "bright" if (pair.bright == _OF_NOW) == now else "dark"
+    if "stood" in pair.bright | pair.dark:
+        return "bright" if "stood" in pair.bright else "dark"
+    words = _names(question)
+    bright, dark = bool(words & pair.bright), bool(words & pair.dark)
+    if not bright and not dark and words <= _SOMEBODY and bool(pair.bright) != bool(pair.dark):
+        return "bright" if pair.bright else "dark"  # "the farthest is a stop darker. How far away is she?"
+    return None if bright == dark else "bright" if bright else "dark"
+
+
+_FROM_WHOM = re.compile(r"(?:\s*(?:away )?(?:from|off|to|of)? ?(?:the|my|her|his|him|them)? ?[a-z]*)?", re.I)
+
+
+def _owner(query: Query, pair: Pair, length: Fact, wanted: str | None) -> str | None:
+    """Which of the two stands at the place that is told."""
+    if pair.bright <= _OF_NOW | _OF_BEFORE and pair.bright:
+        before = query.text[: length.start]
+        now, then = _TO.search(before) is not None, _FROM.search(before) is not None
+        return None if now == then else "bright" if (pair.bright == _OF_NOW) == now else "dark"
+    if "stood" in pair.bright | pair.dark:
+        return "bright" if "set" in pair.bright else "dark"
+    for beside in (_names(_clause(query.text, length.start)), _names(_FROM_WHOM.match(query.text[length.end :]).group())):  # type: ignore[union-attr]
+        bright, dark = bool(beside & pair.bright), bool(beside & pair.dark)
+        if bright != dark:
+            return "bright" if bright else "dark"
+        if bright:
+            return None
+    if wanted is not None:
+        return "dark" if wanted == "bright" else "bright"
+    return "bright" if pair.dark and not pair.bright else "dark" if pair.bright and not pair.dark else None
