@@ -16,7 +16,7 @@ from assistant.physics.flash import times_the_light, whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
-from assistant.solving import light_from_readings, marks
+from assistant.solving import marks
 from assistant.solving.ledger import changed, stops_of
 from assistant.solving.lights import preferred_unit
 from assistant.solving.new_film import newly_loaded
@@ -39,7 +39,7 @@ def solve(query: Query) -> Solution | None:
     if ask is None or query.has("guide_number") or query.has("exposure_value") or _several_lights(query):
         return None
     if ask.quantity == "distance" and len(query.all("aperture")) == 2 and not query.has("distance") and not query.cues & {"ambient"}:
-        return light_from_readings.solve(query, ask) or needs(("distance",), "I need the distance at which it reads that.", tuple(query.all("aperture")), "change")
+        return needs(("distance",), "I need the distance at which it reads that.", tuple(query.all("aperture")), "change")
     rated = query.all("rated")
     if len(rated) == len(query.all("film_speed")) == 1 and not query.has("push") and not query.has("aperture"):
         query = query.with_facts(replace(f, quantity="film_speed", of="") if f is rated[0] else f for f in query.facts)  # "changed to film I rate at 1600"

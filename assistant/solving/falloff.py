@@ -29,7 +29,6 @@ from assistant.solving import (
     turned_too,
     twins,
     unplaced_light,
-    where_it_was,
 )
 from assistant.solving.light_wanted import asked_change
 from assistant.solving.lights import lights, preferred_unit
@@ -63,7 +62,7 @@ def solve(query: Query) -> Solution | None:
     placed = next((found for ask in query.asks if ask.quantity == "distance" and (found := place_by_light.solve(query, ask))), None)
     if placed is not None:
         return placed
-    shared = shared_error.solve(query, scene) or where_it_was.solve(query, scene) or share_of_light.between(query, scene)
+    shared = shared_error.solve(query, scene) or share_of_light.between(query, scene)
     if shared is not None:
         return shared
     for ask in query.asks:
@@ -395,4 +394,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, by_reading.solve, set_for_row.by_readings, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}

@@ -18,6 +18,7 @@ from assistant.patterns import Pattern
 from assistant.physics.flash import distance_for_falloff, falloff_stops
 from assistant.query import Ask, Fact, Query
 from assistant.records import record
+from assistant.records import replace as record_replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import marks
 from assistant.solving.last_question import last_question
@@ -61,7 +62,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
         return None
     question = _IN_CASE.split(query.text[asked[0] : asked[1]])[0]
     asked = asked[0], asked[0] + len(question)
-    pair = _set_for(query) or _moved(query, asked) or _two(query)
+    pair = _set_for(query) or _moved(query, asked) or _behind(query, _two(query), lengths[0])
     if pair is None or not 0 < pair.stops < 12 or any(_is_wished(query, f, asked) for f in pair.used):
         return None
     return _answer(query, ask, pair, lengths, question)
@@ -111,6 +112,7 @@ _MOVING = Pattern(r"\b(?:mov(?:e|es|ed|ing)|pull\w*|push\w*|backed|back(?:s|ing)
 _BACKWARD = Pattern(r"\b(?:back(?:ed|ing|wards?)?|off|away|further|farther|out)\b", re.I)
 _FORWARD = Pattern(r"\b(?:in|closer|nearer|forwards?|towards?|up to)\b", re.I)
 _TO = Pattern(r"\b(?:to|now)(?: (?:at|about|it(?:'s| is)|only|just|stands?|is|hangs?|sits?))* ?$", re.I)
+_STILL = Pattern(r"\s*(?:(?:away|off|from (?:the|my|her|him) ?\w*) )?now\b", re.I)
 _BY = Pattern(r"\bby(?: (?:about|only|just))* ?$|\b(?:backed|moved|pulled|pushed|stepped|brought|walked|drew|dragged|came|went)(?: (?:it|the \w+|back|off|away|in|up|closer|nearer|further|farther|forward|another))* ?$", re.I)
 """Right before the way that something was moved by."""
 _FROM = Pattern(r"\b(?:from|was|were|stood|hung|sat|had been|used to be|at first|first)(?: (?:at|about|only|just|it|placed))* ?$", re.I)
@@ -156,7 +158,7 @@ def _lost(query: Query, said: Fact) -> bool | None:
     return dark if dark != bright else None
 
 
-_IN_TIME = Pattern(r"\b(?:then|now|after|afterwards|dropped|fell|rose|climbed|went|changed)\b", re.I)
+_IN_TIME = Pattern(r"\b(?:then|now|since|used to|after|afterwards|dropped|fell|rose|climbed|went|changed)\b", re.I)
 
 # --- worked out for one place, and somebody stood at another ------------------------------------------
 
@@ -198,7 +200,7 @@ def _two(query: Query) -> Pair | None:
     if said.quantity == "aperture":
         first, second = query.all("aperture")
         on = [_ON.match(text, f.end) for f in (first, second)]
-        one, other = (_names(m["whom"]) for m in on if m is not None) if all(on) else (_names(_clause(text, f.start)) for f in (first, second))
+        one, other = (_names("" if m is None else m["whom"]) for m in on) if on[0] is not None else (_names(_clause(text, f.start)) for f in (first, second))
         bright, dark = (one, other) if first.value > second.value else (other, one)
         return Pair(stops, bright - dark, dark - bright, used)
     one = _names(_clause(text, said.start))
@@ -211,6 +213,18 @@ def _two(query: Query) -> Pair | None:
     if darker is None:
         return None
     return Pair(stops, other - one, one - other, used) if darker else Pair(stops, one - other, other - one, used)
+
+
+_ONE_BEHIND = Pattern(r"\s*(?:further |farther |away )?(?:behind|beyond|past|back from)(?: of)? (?P<whom>(?:the |my |her |his )?[a-z]+(?: [a-z]+)?)", re.I)
+
+
+def _behind(query: Query, pair: Pair | None, length: Fact) -> Pair | None:
+    """"the door stands 2 m behind the smith": whoever is behind is the darker."""
+    behind = _ONE_BEHIND.match(query.text, length.end) if pair is not None and length.quantity == "gap" else None
+    if pair is None or behind is None:
+        return pair
+    near, far = _names(behind["whom"]), _names(_clause(query.text, length.start))
+    return record_replace(pair, bright=pair.bright | (near - far), dark=(pair.dark | far) - near)
 
 
 def _darker(after: str, before: str, said: Fact) -> bool | None:
@@ -227,7 +241,7 @@ def _darker(after: str, before: str, said: Fact) -> bool | None:
 _GAP_ASKED = Pattern(r"\bhow far (?:apart|behind|(?:is|are|was|stands?|hangs?) (?:the |my )?[a-z]+ (?:behind|beyond|past|in front)|did (?:it|i|he|she|the \w+) (?:move|come|go)|(?:was|is|has) (?:it|he|she|the \w+) (?:been )?moved|did i (?:move|pull|push|bring))\b|\bhow deep\b|\bhow many (?:metres|meters|feet|cm|centimetres|inches) (?:apart|behind|deep)\b|\b(?:between|apart)\b", re.I)
 _FROM_LAMP = Pattern(r"\bfrom (?:the |my )?(?:light|lamp|flash|strobe|head|softbox|key)\b|\b(?:light|lamp|flash|strobe|head|softbox)\b", re.I)
 _NOW = Pattern(r"\b(?:now|end up|finally|is it|is the (?:light|lamp|flash|head)|stands?|am i)\b", re.I)
-_THEN = Pattern(r"\b(?:before|at first|was (?:it|i|the \w+)|originally|did (?:it|the \w+|i) (?:stand|hang|start|begin)|to (?:start|begin) with|had (?:it|the \w+) been|stood|hung|come from|move it from|start)\b", re.I)
+_THEN = Pattern(r"\b(?:before|at first|was (?:it|i|the \w+)|originally|did (?:it|the \w+|i) (?:stand|hang|start|begin)|to (?:start|begin) with|did i (?:move|bring|pull|push) (?:it|the \w+)(?! to)|old|former|first place|had (?:it|the \w+) been|stood|hung|come from|move it from|start)\b", re.I)
 
 
 def _answer(query: Query, ask: Ask, pair: Pair, lengths: list[Fact], question: str) -> Solution | None:
@@ -271,7 +285,8 @@ def _between_two(pair: Pair, question: str) -> bool:
 def _which(pair: Pair, question: str) -> str | None:
     """Which of the two is asked of."""
     if pair.bright <= _OF_NOW | _OF_BEFORE and pair.bright:
-        now, then = _NOW.search(question) is not None, _THEN.search(question) is not None
+        then = _THEN.search(question) is not None
+        now = not then and _NOW.search(question) is not None
         if now == then:
             return None
         return "bright" if (pair.bright == _OF_NOW) == now else "dark"
@@ -291,7 +306,7 @@ def _owner(query: Query, pair: Pair, length: Fact, wanted: str | None) -> str | 
     """Which of the two stands at the place that is told."""
     if pair.bright <= _OF_NOW | _OF_BEFORE and pair.bright:
         before = query.text[: length.start]
-        now, then = _TO.search(before) is not None, _FROM.search(before) is not None
+        now, then = _TO.search(before) is not None or _STILL.match(query.text, length.end) is not None, _FROM.search(before) is not None
         return None if now == then else "bright" if (pair.bright == _OF_NOW) == now else "dark"
     if "stood" in pair.bright | pair.dark:
         return "bright" if "set" in pair.bright else "dark"

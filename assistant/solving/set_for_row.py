@@ -15,7 +15,6 @@ from assistant.physics.flash import falloff_stops
 from assistant.query import Ask, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
-from assistant.solving.lights import preferred_unit
 from assistant.solving.placing import Scene
 from assistant.solving.solution import Solution
 from assistant.units import speak_length
@@ -160,17 +159,3 @@ def at_each(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 
 _CHANGES = frozenset({"guide_number", "stops", "relation", "loss", "gap", "move", "push", "length_range", "focal_length", "exposure_value"})
-
-
-def by_readings(query: Query, ask: Ask, scene: Scene) -> Solution | None:
-    """How far off the other row is, by what each row reads: f-numbers go as one over the distance."""
-    read, known = [f for f in query.all("aperture") if f.of in ("", "front", "back")], [f for f in query.all("distance") if f.of in ("front", "back")]
-    if len(read) != 2 or len(known) != 1 or len(query.all("distance")) != 1 or query.has("guide_number") or query.has("gap") or query.has("stops"):
-        return None
-    wide, narrow = sorted(f.value for f in read)
-    back_asked = known[0].of == "front"
-    place = known[0].value * (narrow / wide if back_asked else wide / narrow)
-    of = "back row" if back_asked else "front row"
-    unit = preferred_unit(query)
-    return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit), of),), used=tuple(dict.fromkeys((*scene.used, known[0], *read))), topic="falloff", lead=f"The {of} is {speak_length(place, unit)} from the light.",
-                    working=(f"{speak_length(known[0].value, unit)} × {narrow:g} / {wide:g}",))
