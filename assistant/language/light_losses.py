@@ -251,8 +251,13 @@ _TESTED = Pattern(r"\b(?:tested|measured|checked|mine|worth|came (?:in|out)|come
 """A loss that was found, and no power turned down: "tested mine at two stops down"."""
 
 
+_THROUGH_A = Pattern(r" (?:an?|the|my|this|that|its|some|two|one|all)\b(?! (?:\w+ )?(?:umbrella|brolly))", re.I)
+"""After "shoot through" as a verb: no umbrella, but what is named then."""
+
+
 def _worn(facts: list[Fact], text: str) -> list[Fact]:
     """A gel's own typical loss goes with its colour and depth; "half orange" is no half power."""
+    facts = [f for f in facts if not (f.unit == "shoot_through" and f.quantity == "modifier" and _THROUGH_A.match(text, f.end))]
     if any(f.unit == "shoot_through" for f in facts):
         facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "umbrella")]
     worn = [f for f in facts if f.quantity == "modifier"]

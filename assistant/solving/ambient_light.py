@@ -367,7 +367,7 @@ def _nd(query: Query, ask: Ask) -> Solution | None:
 
 def _strength(query: Query, ask: Ask, value: float) -> tuple[tuple[Quantity, ...], tuple[str, ...]]:
     """An ND so many stops strong, as a factor first where a factor is asked."""
-    strength, factor = marks.stops(value, "ND"), Quantity("factor", 2.0**value, "x")
+    strength, factor = marks.stops(value, "ND"), marks.factor(value)
     by_factor = ask.quantity == "factor" or (ask.quantity == "nd" and "factor" in query.text.lower())
     if value <= 0:
         return (strength, factor), ("No ND is needed: it is not too bright there.",)

@@ -119,7 +119,7 @@ def _found_by_guide(query: Query) -> Solution | None:
     lost = difference("aperture", bare, read[0].value)
     if lost <= 0:
         return None
-    stops, factor = marks.stops(-lost), Quantity("factor", 2.0**lost, "x")
+    stops, factor = marks.stops(-lost), marks.factor(lost)
     return Solution(answers=(factor, stops) if query.asks[0].quantity == "factor" else (stops, factor), topic="change", lead=f"Lost: {speak_stops(lost)} ({-lost:+.2f}).", notes=(f"With nothing in the way it would read f/{bare:.3g} there.",))
 
 
@@ -143,7 +143,7 @@ def _left_to(query: Query, ask: Ask) -> Solution | None:
     thing = next(iter(things.values()))
     fallen, rest = (sum(c.stops for c in changes if (c.name == "aperture") is read) for read in (True, False))
     alone = -fallen - rest
-    stops, factor = marks.stops(alone, _plain(thing.said)), Quantity("factor", 2.0**-alone, "x")
+    stops, factor = marks.stops(alone, _plain(thing.said)), marks.factor(-alone)
     lead = f"The {_plain(thing.said)} itself takes {speak_stops(abs(alone))} ({alone:+.2f})."
     note = f"The readings differ by {-fallen:+.2f} stops, of which the {next(c.name for c in changes if c.name != 'aperture')} is {rest:+.2f}."
     return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), topic="change", lead=lead, notes=(note,))
@@ -319,7 +319,7 @@ def _answer(query: Query, ask: Ask, changes: Sequence[Change]) -> Solution | Non
         size = speak_stops(abs(net))
         way = ("Open up {}." if net > 0 else "Close down {}.") if made_up else "{} more light." if net > 0 else "{} less light."
         lead = "No difference." if abs(net) < 0.005 else f"{way.format(size)[:1].upper()}{way.format(size)[1:-1]} ({net:+.2f})."
-        stops, factor = marks.stops(net), Quantity("factor", 2.0**net, "x")
+        stops, factor = marks.stops(net), marks.factor(net)
         return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), working=working, topic="change", lead=lead, notes=(note,))
     known = once(query, ask.quantity)[0]
     weight = WEIGHT[ask.quantity]

@@ -10,7 +10,6 @@ import math
 import re
 
 from assistant import scales
-from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
@@ -117,7 +116,7 @@ def _against_direct(query: Query) -> Solution | None:
     note = f"The longer way takes {scales.speak_stops(longer)}" + (f", the paint {scales.speak_stops(paint)}." if lost else "; the paint comes on top.")
     if read:
         return Solution(answers=(marks.aperture(read[0].value * 2.0 ** (-total / 2)),), used=used, topic="bounce", notes=(note,))
-    stops, factor = marks.stops(-total), Quantity("factor", 2.0**total, "x")
+    stops, factor = marks.stops(-total), marks.factor(total)
     lead = "" if asked == "factor" else f"{scales.speak_stops(total)[:1].upper()}{scales.speak_stops(total)[1:]} less light ({-total:+.2f})."
     return Solution(answers=(factor, stops) if asked == "factor" else (stops, factor), used=used, topic="bounce", lead=lead, notes=(note,))
 

@@ -8,6 +8,7 @@ import re
 from assistant import patterns
 from assistant.answer import Assumed
 from assistant.physics import optics
+from assistant.physics.ambient import stops_from_factor
 from assistant.query import Fact, Query
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 
@@ -46,7 +47,7 @@ def losses(query: Query) -> list[Loss]:
         return []
     found: list[Loss] = []
     factors = [f for f in query.facts if f.quantity == "factor"]
-    found += [("filter", math.log2(f.value), (f,)) for f in factors if f.value > 0]
+    found += [("filter", stops_from_factor(f.value), (f,)) for f in factors if f.value > 0]
     found += [("filter", f.value, (f,)) for f in query.facts if f.quantity == "filter_loss"]
     found += [("ND", f.value, (f,)) for f in query.facts if f.quantity == "nd"]
     found += [(f.unit, TYPICAL_LOSS[f.unit][1], (f,)) for f in unmeasured(query)]

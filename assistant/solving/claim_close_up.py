@@ -111,4 +111,4 @@ def claim_of_draw_in_stops(query: Query) -> Solution | None:
     lost = (marks.stops(-right),) if _LOST.search(text) else ()  # a loss is negative, what makes up for it is not
     open_up = marks.stops(right, "to open up" if lost else None)
     lead = f"{'Yes' if holds else 'No'}. It takes {speak_stops(right)}: open up, or add light, by that much, for flash and ambient light alike."
-    return Solution(answers=(Quantity("claim", holds), *lost, open_up, Quantity("factor", 2.0**right, "x")), used=tuple(dict.fromkeys((*used, *claimed))), topic="claims", lead=lead)
+    return Solution(answers=(Quantity("claim", holds), *lost, open_up, marks.factor(right)), used=tuple(dict.fromkeys((*used, *claimed))), topic="claims", lead=lead)

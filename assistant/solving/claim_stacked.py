@@ -6,6 +6,7 @@ import math
 
 from assistant import patterns
 from assistant.answer import Quantity
+from assistant.physics.ambient import combined_factor
 from assistant.query import Query
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
@@ -19,10 +20,12 @@ def claim_of_factors_stacked(query: Query) -> Solution | None:
     """"a factor of 2 stacked with one of 4 makes 6": factors multiply."""
     factors = sorted((f for f in query.facts if f.quantity in ("factor", "times")), key=lambda f: f.start)
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"factor", "times", "camera_filter", "rows", "count"}
-    if len(factors) != 3 or rest or min(f.value for f in factors) <= 0 or not patterns.search(r"\b(?:stack\w*|combin\w*|together|both|on top|plus|and|with|multipl\w*)\b", query.text.lower()):
+    many = [f.value for f in query.all("rows")]
+    alike = len(factors) == 2 and len(many) == 1 and 2 <= many[0] <= 6  # "two filters of factor 4 have a factor of 8"
+    if len(factors) != 3 and not alike or rest or min(f.value for f in factors) <= 0 or not patterns.search(r"\b(?:stack\w*|combin\w*|together|both|on top|plus|and|with|multipl\w*)\b", query.text.lower()):
         return None
     *parts, claimed = factors
-    right = math.prod(f.value for f in parts)
+    right = combined_factor([f.value for f in parts] * (int(many[0]) if alike else 1))
     holds = abs(math.log2(claimed.value / right)) < 0.1
     return Solution(answers=(Quantity("claim", holds), Quantity("factor", right, "x")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Factors multiply: together {right:g}, which is {speak_stops(math.log2(right))}.")
 
@@ -48,7 +51,7 @@ def claim_of_share_left(query: Query) -> Solution | None:
         return None
     right = sum(abs(f.value) for f in filters)
     holds = abs(right + math.log2(left[0].value)) < 0.1
-    answers = (Quantity("claim", holds), marks.stops(-right), Quantity("factor", 2.0**right, "x"))
+    answers = (Quantity("claim", holds), marks.stops(-right), marks.factor(right))
     return Solution(answers=answers, used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Together they take {speak_stops(right)}, and 1/{2.0**right:.3g} of the light is left.")
 
 

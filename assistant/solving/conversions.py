@@ -318,7 +318,7 @@ def _guide_grows(query: Query) -> Solution | None:
             return None
         doublings = causes[0].doublings * WEIGHTS["flash"].get(causes[0].quantity, 1.0)
     used = pair or lost or [f for f in query.facts if f.quantity in ("times", "power", "count", "factor")]
-    return _done(Quantity("factor", 2.0 ** (doublings / 2), "x"), *used, notes=("The guide number goes with the square root of the light.",))
+    return _done(marks.factor(doublings / 2), *used, notes=("The guide number goes with the square root of the light.",))
 
 
 def _times_compared(query: Query) -> Solution | None:

@@ -328,16 +328,16 @@ def _bellows(query: Query, ask: Ask) -> Solution | None:
         return Solution(answers=(stops, Quantity("factor", factor, "x")), used=(*used, *lamps), topic="optics", working=working, notes=("Open up, or add light, by that much.", *notes))
     if ask.quantity == "factor":
         return Solution(answers=(Quantity("factor", factor, "x"), stops), used=used, topic="optics", working=working, notes=notes)
-    return _bellows_aperture(query, factor, used, working)
+    return _bellows_aperture(query, value, used, working)
 
 
-def _bellows_aperture(query: Query, factor: float, used: tuple[Fact, ...], working: tuple[str, ...]) -> Solution | None:
+def _bellows_aperture(query: Query, scale: float, used: tuple[Fact, ...], working: tuple[str, ...]) -> Solution | None:
     """The aperture the film sees, or the one to set so that it sees the metered one."""
     stop = query.last("aperture")
     if stop is None or len({f.value for f in query.all("aperture")}) > 1 or query.has("distance"):
         return None
     effective = any(a.of == "effective" for a in query.asks)
-    value = stop.value * math.sqrt(factor) if effective else stop.value / math.sqrt(factor)
+    value = optics.effective_aperture(stop.value, scale) if effective else stop.value / math.sqrt(optics.bellows_factor_from_magnification(scale))
     lead = f"The film sees {nearest_aperture(value).text}" if effective else ""
     return Solution(lead=lead, answers=(marks.aperture(value),), used=(stop, *used), topic="optics", working=working,
                     notes=("That is what the exposure counts; the ring stays where it is.",) if effective else ("That makes up for the extension.",))

@@ -6,7 +6,6 @@ import math
 import re
 from collections.abc import Callable
 
-from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -49,6 +48,7 @@ def _kinds(query: Query) -> set[str]:
 
 
 _THE_LAST = Pattern(r"\b(?:second|other|last|outer|inner|latter)\b", re.I)
+_ALL_OF_IT = Pattern(r"\b(?:both|together|altogether|in all|in total|all told|between them|the two|the pair|the lot)\b", re.I)
 _THE_FIRST = Pattern(r"\bfirst\b|\bboth\b|\btogether\b|\bbetween them\b|\bin all\b|\baltogether\b|\bthe (?:two|pair|lot)\b", re.I)
 
 
@@ -58,7 +58,7 @@ def _last_of_two(query: Query, ask: Ask) -> Solution | None:
     if len(read) != 3 or _kinds(query) != {"aperture"} or not read[0].value > read[1].value > read[2].value:
         return None
     asked = _question(query.text)
-    pair = read[1:] if _THE_LAST.search(asked) and not _THE_FIRST.search(asked) else _by_name(query, read, len(query.text) - len(asked) - 2)
+    pair = [read[0], read[2]] if _ALL_OF_IT.search(asked) else read[1:] if _THE_LAST.search(asked) and not _THE_FIRST.search(asked) else _by_name(query, read, len(query.text) - len(asked) - 2)
     if pair is None or not _TAKES.search(asked):
         return None
     lost = aperture_difference_stops(pair[1].value, pair[0].value)
@@ -130,7 +130,7 @@ def _of_filter(query: Query, ask: Ask) -> Solution | None:
 
 
 def _told(query: Query, ask: Ask, stops: float, note: str) -> Solution:
-    factor = Quantity("factor", 2.0 ** abs(stops), "x")
+    factor = marks.factor(abs(stops))
     answers = (factor, marks.stops(stops)) if ask.quantity == "factor" else (marks.stops(stops), factor)
     return Solution(answers=answers, used=query.facts, topic="losses", notes=(note,) if note else ())
 

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
+from assistant.physics.ambient import aperture_after, factor_from_stops
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import camera, close_power, marks, t_stops, two_guides
@@ -70,9 +71,9 @@ def _time_through(query: Query) -> Solution | None:
     if len(times) != 1 or not through or query.has("aperture") and not close or any(query.has(q) for q in ("guide_number", "exposure_value", "velocity", "film_speed", "t_exponent", "exponent")):
         return None
     taken_off = _WITHOUT_AT_LAST.search(query.text) is not None or is_taken_off(query.text, times[0]) and not WITHOUT.search(query.text)
-    value = times[0].value * 2.0 ** (-through if taken_off else through)
+    value = times[0].value * factor_from_stops(-through if taken_off else through)
     notes = ("Over a second or so film needs longer still: see the maker's reciprocity table.",) if value > 1 else ()
-    return Solution(answers=(marks.shutter(value), Quantity("stops", math.log2(value / times[0].value), "stops")), used=(times[0], *facts), assumed=camera.assumed(query), topic="losses", working=(f"{through:.3g} stops are {2.0 ** through:.4g} times",), notes=notes)
+    return Solution(answers=(marks.shutter(value), Quantity("stops", math.log2(value / times[0].value), "stops")), used=(times[0], *facts), assumed=camera.assumed(query), topic="losses", working=(f"{through:.3g} stops are {factor_from_stops(through):.4g} times",), notes=notes)
 
 
 _WITHOUT_AT_LAST = Pattern(r"\b(?:without|bare|with(?:out)? it off|taken off|off)(?: it| the (?:filter|nd))?\W*$", re.I)
@@ -119,7 +120,7 @@ def _should_have_been(query: Query, ask: Ask) -> Solution | None:
     slide = patterns.search(r"\b(?:slides?|chromes?|transparenc\w+|trann\w+|prints?|pictures?)\b", query.text, re.I) is not None
     under = failed["way"].lower().startswith(("thin", "under", "dark")) if not failed["way"].lower().startswith("light") else not slide
     stops = abs(told[0].value) if under else -abs(told[0].value)
-    value = known[0].value * 2.0 ** (-stops / 2)
+    value = aperture_after(known[0].value, -stops)
     note = f"{'Open up' if under else 'Close down'} {scales.speak_stops(abs(stops))} from f/{known[0].value:g}."
     return Solution(answers=(marks.aperture(value),), used=(known[0], told[0], *query.all("modifier"), *query.all("film_speed"), *query.all("power"), *query.all("distance")), topic="losses", notes=(note,))
 
@@ -136,7 +137,7 @@ def _guide_fell(query: Query, ask: Ask) -> Solution | None:
 
 
 def _told(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...], notes: tuple[str, ...] = (), assumed: tuple[Assumed, ...] = ()) -> Solution:
-    stops, factor = marks.stops(-lost), Quantity("factor", 2.0**lost, "x")
+    stops, factor = marks.stops(-lost), marks.factor(lost)
     answers = (factor, stops) if ask.quantity == "factor" else (stops, factor)
     lead = "" if ask.quantity == "factor" else "Lost"
     return Solution(answers=answers, used=used, topic="losses", notes=notes, assumed=assumed, lead=lead)
@@ -186,7 +187,7 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
         return None
     if "how_many" in query.cues and query.cues & {"open_up", "more"} and not _LOSING.search(query.text) and not (_COMPARED.search(query.text) and not _SHARED.search(query.text)):
         total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
-        return Solution(answers=(marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
+        return Solution(answers=(marks.stops(total), marks.factor(total)), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses")
     claimed = [f for f in said if _TOGETHER.match(query.text[f.end :])] if query.claim else []
     if len(claimed) == 1 and len(said) > 1 and not worn:
         added = sum(f.value for f in said if f is not claimed[0])
@@ -196,10 +197,10 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
     if len(compared) == 2 and not worn and _COMPARED.search(query.text) and not _SHARED.search(query.text):
         apart = abs(compared[0] - compared[1])
         note = "The one that loses less is the brighter by so much." if apart else "They lose the same."
-        return Solution(answers=_in_order(ask, marks.stops(apart), Quantity("factor", 2.0**apart, "x")), used=tuple(said), topic="losses", notes=(note,))
+        return Solution(answers=_in_order(ask, marks.stops(apart), marks.factor(apart)), used=tuple(said), topic="losses", notes=(note,))
     total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
     if not _COSTS.search(query.text) and not any(f.quantity == "loss" for f in said) and not patterns.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
-        return Solution(answers=_in_order(ask, marks.stops(total), Quantity("factor", 2.0**total, "x")), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",
+        return Solution(answers=_in_order(ask, marks.stops(total), marks.factor(total)), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",
                         notes=("Stops in a row add; factors multiply.",))
     return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts, *by_the_way))), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
 
@@ -260,7 +261,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         if is_taken_off(before, known[0]):
             return None  # read with all of it on: what is left on is no longer what the reading lacks
         taken_off = False
-    value = known[0].value * 2.0 ** ((lost if taken_off else -lost) / 2)
+    value = aperture_after(known[0].value, lost if taken_off else -lost)
     faster = query.last("film_speed")
     if faster is not None and faster.origin == "said" and known[0].origin == "kept":
         value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
@@ -313,7 +314,7 @@ def _made_up(query: Query, ask: Ask) -> Solution | None:
     before, bared = _before_one_went(query, powers[0]) if said or through else ("", False)
     if before and (bared or is_taken_off(before, powers[0])):
         return None
-    value = powers[0].value * 2.0 ** (-lost if not before and is_taken_off(query.text, powers[0]) else lost)
+    value = powers[0].value * factor_from_stops(-lost if not before and is_taken_off(query.text, powers[0]) else lost)
     assumed = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     answer = Quantity("energy", value, "J") if ask.quantity == "energy" else marks.power(value)
     solution = Solution(answers=(answer,), used=(powers[0], *said, *glass, *worn, *query.all("aperture"), *query.all("distance")), assumed=assumed, topic="losses")

@@ -6,6 +6,7 @@ import math
 
 from assistant import scales
 from assistant.answer import Quantity
+from assistant.physics.ambient import factor_from_stops
 from assistant.units import length_in
 
 
@@ -54,6 +55,11 @@ def count(value: float, unit: str) -> Quantity:
 def stops(value: float, of: str | None = None) -> Quantity:
     """Stops, plus is more exposure."""
     return Quantity("stops", value, "stops", of)
+
+
+def factor(stops: float) -> Quantity:
+    """How many times the light is, so many stops apart."""
+    return Quantity("factor", factor_from_stops(stops), "x")
 
 
 def ratio(value: float) -> Quantity:

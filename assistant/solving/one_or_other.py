@@ -10,7 +10,6 @@ import math
 import re
 from collections.abc import Sequence
 
-from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
@@ -54,7 +53,7 @@ def solve(query: Query) -> Solution | None:
     size = speak_stops(abs(gained))
     lead = "They are equally bright." if abs(gained) < 0.005 else f"{'More' if more else 'Less'} light: {named}, by {size} ({abs(gained):.2f})."
     stops = marks.stops(abs(gained) if more else -abs(gained), named)
-    factor = Quantity("factor", 2.0 ** abs(gained), "x")
+    factor = marks.factor(abs(gained))
     answers = (factor, stops) if query.asks[0].quantity == "factor" else (stops, factor)
     return Solution(answers=answers, used=query.facts, topic="one_or_other", lead=lead)
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 import math
 import re
 
-from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics import optics
+from assistant.physics.ambient import aperture_after
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
@@ -69,8 +69,8 @@ def _openings(query: Query) -> list[Fact]:
 
 def _loss(query: Query, ask: Ask, lost: float, used: tuple[Fact, ...]) -> Solution:
     if "open_up" in query.cues and ask.quantity == "stops":
-        return Solution(answers=(marks.stops(lost), Quantity("factor", 2.0**lost, "x")), used=used, topic="losses", lead="Open up")
-    stops, factor = marks.stops(-lost), Quantity("factor", 2.0**lost, "x")
+        return Solution(answers=(marks.stops(lost), marks.factor(lost)), used=used, topic="losses", lead="Open up")
+    stops, factor = marks.stops(-lost), marks.factor(lost)
     answers = (factor, stops) if ask.quantity == "factor" else (stops, factor)
     return Solution(answers=answers, used=used, topic="losses", notes=(_DEPTH,), lead="" if ask.quantity == "factor" else "Lost")
 
@@ -80,7 +80,7 @@ def _by_loss(query: Query, opening: Fact) -> Solution | None:
     lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.unit in ("", "lens")]
     if len(lost) != 1 or {f.quantity for f in query.facts} - {"aperture", "loss", "filter_loss", "focal_length"}:
         return None
-    value = opening.value * 2.0 ** (lost[0].value / 2)
+    value = aperture_after(opening.value, lost[0].value)
     return Solution(answers=(marks.aperture(value),), used=(opening, lost[0], *query.all("focal_length")), topic="losses", lead=f"T{value:.3g}.", notes=("That is the f-number a lens that loses nothing would have for as much light.",))
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import re
 
-from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Query
 from assistant.solving import marks
@@ -29,7 +28,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     apart = abs(2 * math.log2(two / one))
     loses, gains = _LOSES.search(query.text, last) is not None, _GAINS.search(query.text, last) is not None
     value = -apart if loses and not gains else apart if gains and not loses else 2 * math.log2(two / one)
-    stops, factor = marks.stops(value), Quantity("factor", 2.0**abs(value), "x")
+    stops, factor = marks.stops(value), marks.factor(abs(value))
     used = (*guides, *query.all("modifier"), *query.all("camera_filter"), *query.all("zoom"), *query.all("film_speed"), *query.all("power"))
     return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), used=used, topic="losses", lead="Lost" if value < 0 and ask.quantity == "stops" else "",
                     notes=("A guide number goes with the square root of the light, so it counts twice.",))

@@ -147,7 +147,7 @@ _FOR_IT = Pattern(r"\b(?:open\w*|needs?|needed|wants?|wanted|takes?|took|had to|
 
 
 def _told(ask: Ask, lost: float, used: tuple[Fact, ...], note: str, strength: bool = False) -> Solution:
-    factor, stops = Quantity("factor", factor_from_stops(lost), "x"), marks.stops(lost if strength else -lost)
+    factor, stops = marks.factor(lost), marks.stops(lost if strength else -lost)
     answers = (factor, stops) if ask.quantity == "factor" else (stops, factor)
     return Solution(answers=answers, used=used, topic="losses", lead="" if strength or ask.quantity == "factor" else "Lost", notes=(note,) if note else ())
 

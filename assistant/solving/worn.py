@@ -135,13 +135,19 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
         behind = text[min(f.end for f in said) :]
         off, on = _IT_OFF.search(behind) is not None, _IT_ON.search(behind) is not None
         off, on = off and not on, on and not off
-    if off:
+    if off or bare and _right_with_it(query):
         return BEFORE  # "I lose 3 stops" is no thing taken off
     if bare and not on and (read := query.all("aperture")) and len(read) == 1 and read[0].origin == "said" and is_taken_off(text, read[0]):
         return BEFORE  # "what does the bare head give, if all of it together reads f/5.6"
     if on or bare or query.asks_for("distance") and _MADE_GOOD.search(text):
         return AFTER
     return ""
+
+
+def _right_with_it(query: Query) -> bool:
+    """"with the softbox on it the key was right from 4 m; how far away once it's bare?": the one value told of what is asked was with it on."""
+    told = query.all(query.asks[0].quantity) if len(query.asks) == 1 and query.asks_for("distance", "power", "energy") else []
+    return len(told) == 1 and told[0].origin == "said" and is_taken_off(query.text, told[0])
 
 
 _LEFT_ON = Pattern(r"\b(?:leav(?:e|es|ing)|left|keep(?:s|ing)?|kept)(?: just| only)?(?: (?:the|my|that|its))?(?: [\w-]+)? $", re.I)

@@ -63,7 +63,11 @@ def _known_at(query: Query, rows: Sequence[Fact]) -> tuple[Fact, Fact, Fact] | N
         return None
     asks = _QUESTION.search(query.text)
     asked = {f.value for f in query.all("zoom") if asks is not None and asks.start() < f.start < asks.end()}
-    if asks is None or asks.start() < read[0].start < asks.end() or len(asked) != 1:
+    if asks is None or asks.start() < read[0].start < asks.end():
+        return None
+    if not query.all("zoom") and rows[0].start < read[0].start < rows[1].start and asks.end() > rows[1].start:
+        return read[0], rows[0], rows[1]  # read at the first, then the second is turned to
+    if len(asked) != 1:
         return None
     wanted = [row for row in rows if row.other in asked]
     return (read[0], next(row for row in rows if row is not wanted[0]), wanted[0]) if len(wanted) == 1 else None
