@@ -210,7 +210,7 @@ def _alike(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, unit=unit, of=of) if f.quantity == "loss" and not f.unit else f for f in facts]
 
 
-_GREY_BEFORE = Pattern(r"\b(?:gr[ae]y|nd|neutral|neutral density)\s*$", re.I)
+_GREY_BEFORE = Pattern(r"\b(?:gr[ae]y|nd ?\d*(?:\.\d+)?|neutral|neutral density)\s*$", re.I)
 
 
 # --- filters by their density or their factor ----------------------------------------------------------

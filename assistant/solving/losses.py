@@ -16,7 +16,8 @@ from assistant.solving import camera, close_power, marks, t_stops, two_guides
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 from assistant.solving.taken_off import WITHOUT, is_taken_off
-from assistant.solving.worn import in_place_of_another
+from assistant.solving.worn import AFTER, BEFORE, in_place_of_another
+from assistant.solving.worn import worn as worn_when
 
 _COSTS = Pattern(r"\b(?:cost|costs|costing|lose|losing|loses|lost|loss|eat|eats|eating|ate|take|takes|taking|steal|steals|rob|robs|swallow|soak|soaks|drop|drops|eaten|absorb|absorbs|knock|knocks|thr[eo]w|wast|disappear|vanish|go(?:es)? missing|consum|forfeit|sacrific|use[sd]? up|keeps? back|gone\b|given (?:up|away)|giv\w+ (?:up|away))", re.I)
 
@@ -251,6 +252,8 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     if not worn and not through and is_taken_off(query.text, known[0]):
         said = _gone_of(query, said, known[0]) or said
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
+    if len(said) > 1 and all(f.origin == "said" for f in said) and {BEFORE, AFTER} <= {one.when for one in worn_when(query) or ()}:
+        return None  # one comes off and another goes on: no sum of both
     if lost == 0 or not said and any(f.unit == "flashes" and f.value > 1 for f in query.all("count")) and query.cues & {"each", "both", "one_light"}:
         return None
     taken_off = is_taken_off(query.text, known[0]) and not (drawn and not said and not worn)

@@ -33,6 +33,12 @@ def is_taken_off(text: str, known: Fact) -> bool:
     before = BEFORE_IT.search(text, asked[0], asked[1])
     if before is not None and not before.start() <= known.start < before.end():
         return before["on"] is not None
+    was = WAS_ASKED.search(text, asked[0])
+    if was is not None and known.end <= was.start():
+        done = text[: was.start()]
+        on, off = _WENT_ON.search(done), _WENT_OFF.search(done)
+        if (on is None) is not (off is None):
+            return on is not None  # what was there before it went on is the bare one
     if (turned := _ASKED_FIRST.match(text, asked[0])) is not None and turned.end() <= known.start < asked[1]:
         return _OFF_IT.search(turned["wanted"]) is not None and not _ON_IT.search(turned["wanted"])  # "what goes with it if bare it is f/11"
     own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
@@ -52,6 +58,10 @@ def is_taken_off(text: str, known: Fact) -> bool:
 
 _ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|naked|unmodified|undiffused|unfiltered|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
 """The case that is asked, before the one that is told."""
+WAS_ASKED = Pattern(r"\bwhat (?:was|had|did|were) (?:it|that|the (?:reading|light|meter|f-?stop|aperture|exposure)|she|he|i|we)(?: (?:be|been|read|reading|say|said|show|shown|on|at|had))*(?: (?:before(?: (?:that|then|it))?|at first|to begin with|to start with|originally|earlier|until then))?\W*$|\bwhat was the (?:old|first|former|earlier|original|previous) (?:reading|f-?stop|aperture|setting)\W*$", re.I)
+"""The state that was there first is asked, at the end: "what was it?"."""
+_WENT_ON = Pattern(r"\b(?:went|gone|goes|put|slipped|pulled) (?:[\w-]+ ){0,4}(?:on|up|over|in front)\b|\b(?:hung|added|fitted|clipped|taped|mounted|stretched|draped|screwed)\b", re.I)
+_WENT_OFF = Pattern(r"\b(?:came|come|took|taken|take|whipped|pulled|peeled|is|was) (?:[\w-]+ ){0,4}(?:off|down|away)\b|\b(?:removed|stripped|ditched|gone)\b(?! on\b)", re.I)
 BEFORE_IT = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,\d]{0,60}\bbefore (?:(?:i|we|you|they|the|my|that|it|\w+) ){1,4}?(?:(?P<on>put|hung|hang|add(?:ed)?|fit(?:ted)?|clip(?:ped)?|tap(?:e|ed)|screwed|stretched|draped|slipped|went (?:on|up)|goes (?:on|up))|(?:took|pulled|removed|stripped|peeled|came (?:off|down)|take|comes off))\b", re.I)
 """The state that is asked of is the one before something was put in the light, or taken out of it."""
 _A_LAYER = r"(?:layers?|sheets?|thickness(?:es)?|folds?|pl(?:y|ies)|of (?:them|these|those|the \w+)|silks?|scrims?|nets?|cloths?|gels?|diffusers?|pieces?)"

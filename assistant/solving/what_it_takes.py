@@ -43,7 +43,7 @@ def made_good(query: Query, ask: Ask) -> Solution | None:
     """One setting told twice and a thing that came between: it takes what the setting makes good for, and nothing else may differ."""
     told = {quantity: _values(query, quantity) for quantity in _WEIGHED}
     twice = [quantity for quantity, facts in told.items() if len(facts) == 2]
-    kinds = {f.quantity for f in query.facts} - _ASIDE - {"length_range", "aperture"}
+    kinds = {f.quantity for f in query.facts} - _ASIDE - {"length_range", "aperture", "rated"}
     if len(twice) != 1 or not kinds <= set(_WEIGHED) or len(_values(query, "aperture")) > 1 or any(len(facts) > 2 for facts in told.values()):
         return None
     things = {f.unit for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"}
@@ -54,13 +54,23 @@ def made_good(query: Query, ask: Ask) -> Solution | None:
     return _told(ask, lost, query.facts, f"By the {twice[0].replace('_', ' ')} that makes good for it." if lost else "") if lost > 0.02 else None
 
 
+def strength_for_times(query: Query, ask: Ask) -> Solution | None:
+    """"1/500 without, which ND gets me to 1/60": the stops between two times at one opening, as a filter is sold."""
+    times = _values(query, "shutter")
+    if len(times) != 2 or {f.quantity for f in query.facts} - _ASIDE - {"shutter", "aperture", "film_speed", "nd_asked"} or len(_values(query, "aperture")) > 1 or len(_values(query, "film_speed")) > 1:
+        return None
+    strength = abs(shutter_difference_stops(times[0].value, times[1].value))
+    return _told(ask, strength, query.facts, "", strength=True) if strength > 0.02 else None
+
+
 _IS_THAT = Pattern(r"\bhow many stops (?:is|was|does|did|makes?|would) (?:that|it|this)\b", re.I)
 _COSTS_SO = Pattern(r"\b(?:cost|los[est]|eat|ate|swallow|tak|took|steal|stole|absorb|drink|drank|rob)\w*", re.I)
 
 
 def _values(query: Query, quantity: str) -> list[Fact]:
     """The values told of a setting, each once; both ends of a way that a light was moved."""
-    found = {round(f.value, 9): f for f in reversed(query.all(quantity)) if f.value > 0}
+    told = [*query.all(quantity), *(query.all("rated") if quantity == "film_speed" else ())]
+    found = {round(f.value, 9): f for f in reversed(told) if f.value > 0}
     moved = query.last("length_range") if quantity == "distance" and not found else None
     if moved is not None:
         return [moved, Fact(quantity, moved.other, moved.unit)]
@@ -222,6 +232,6 @@ def by_swap(query: Query, ask: Ask) -> Solution | None:
 
 
 RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
-    "stops": (than_another, by_thing, by_swap, the_rest, made_good, by_guides, by_openings), "nd": (the_rest,), "factor": (by_thing, the_rest, made_good, by_guides, by_openings), "magnification": (by_openings,),
+    "stops": (than_another, by_thing, by_swap, the_rest, made_good, by_guides, by_openings), "nd": (the_rest, strength_for_times), "factor": (by_thing, the_rest, made_good, by_guides, by_openings), "magnification": (by_openings,),
 }
 """By what is asked."""

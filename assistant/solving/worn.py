@@ -23,7 +23,7 @@ _RATHER_THAN = Pattern(r"(?:,? (?:which|that) \w+ #,?)?\W*(?:instead of|in place
 _PUT_ON = Pattern(r"\b(?:add(?:s|ed|ing)?|put(?:s|ting)?(?: on| up)?|screw(?:s|ed|ing)?(?: on)?|clip(?:s|ped|ping)?(?: on)?|fit(?:s|ted|ting)?|hang(?:s|ing)?|hung|tap(?:e|es|ed|ing)|stick(?:ing)?|stuck|slip(?:ped|ping)?|mount(?:ed|ing)?|plus|now (?:through|with|wears|has)|wears|another|extra|to (?:full|half|a quarter|\S+) power with)\b(?: (?:on|up|in))?[^.?!;]{0,28}$", re.I)
 _WITH_IT = Pattern(r"\W*(?:and|plus|with|under|over|behind)(?: also| then)?(?: (?:an?|the|my|its))? ", re.I)
 """Between two things that go on or come off together."""
-_TAKEN_OFF = Pattern(r"\b(?:(?:take|takes|taking|took|pull(?:s|ed|ing)?|peel(?:s|ed|ing)?|whip(?:s|ped|ping)?|strip(?:s|ped|ping)?|unscrew(?:s|ed|ing)?)(?: off| away)?|remov(?:e|es|ed|ing)|without|ditch(?:ed|ing)?|los(?:e|ing)|drop(?:ped|ping)?|swap(?:ped|ping)? out)(?: (?:the|my|that|this|its))?(?: [\w-]+)? ?$", re.I)
+_TAKEN_OFF = Pattern(r"\b(?:(?:take|takes|taking|took|pull(?:s|ed|ing)?|peel(?:s|ed|ing)?|whip(?:s|ped|ping)?|strip(?:s|ped|ping)?|unscrew(?:s|ed|ing)?)(?: off| away)?|remov(?:e|es|ed|ing)|without|ditch(?:ed|ing)?|los(?:e|ing)|drop(?:ped|ping)?|swap(?:ped|ping)? out)(?: (?:the|my|that|this|its|an?))?(?: [\w-]+)? ?$", re.I)
 _OFF = Pattern(r" (?:is |was |comes |came |has |have |had |since |now |come |been |taken |pulled |gets )*(?:off|away|removed|gone|down(?= (?:from|again|now|off)\b|[.,;?!]))\b(?! (?:the|my|it|a|camera|axis|centre)\b)", re.I)
 _ON = Pattern(r" (?:is |was |goes |went |gets |got |has |have |been |gone |now |stays |since |slipped |put |clipped |hung |screwed |fitted |mounted |taped |stuck )*(?:on|up|fitted|added|mounted|in front|over it)\b(?! (?:my|a|the (?!lamp|head|flash|light|lens|gun|strobe|bulb))\b)", re.I)
 _IT_OFF = Pattern(r"\b(?:tak(?:e|en|ing)|took|pull\w*|peel\w*|whip\w*|strip\w*|unscrew\w*|slip\w*|lift\w*|com(?:e|es|ing)|came|is|was|goes) (?:it |that |this |them )?(?:back )?(?:off|away)\b|\b(?:it|that|which|they) (?:has |have |had |is |was |are |since |now |come |came |comes |been |taken )*(?:off|away|gone|removed)\b|\b(?:remov\w+|ditch\w*|unscrew\w*|dropp\w+) (?:it|that|them)\b", re.I)
@@ -87,6 +87,9 @@ def _of_what(loss: Fact, things: Sequence[Fact], losses: Sequence[Fact], text: s
     """The thing a loss was told of: the one right before it in the same clause, else the one after it."""
     if loss.quantity == "nd":
         return None
+    named = next((t for t in things if t.unit == loss.unit and 0 <= t.start - loss.end <= 2), None)
+    if named is not None:
+        return named  # "a two-stop softbox"
     last = max((f.end for f in losses if f.end <= loss.start), default=0)
     before = [t for t in things if last <= t.start and t.end <= loss.start <= t.end + _REACH and not re.search(r"[.;?!]", text[t.end : loss.start])]
     if before:
