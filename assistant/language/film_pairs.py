@@ -206,7 +206,7 @@ def _two_films(facts: list[Fact], text: str) -> list[Fact]:
 
 # --- box and rating -----------------------------------------------------------------------------
 
-_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |an? |all |iso |old |stale |expired |ancient |outdated )*$", re.I)
+_RATES_THE = Pattern(r"\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|shoots?|shot|shooting|expos(?:e|es|ed|ing)|meter(?:s|ed|ing)?) (?:the |my |this |that |his |her |our |an? |all |iso |old |stale |expired |ancient |outdated |fresh |box[- ]speed |nominal |good |whole )*$", re.I)
 _RATED_AT = Pattern(r"(?:[\s-]*(?:speed|film|stock|stuff|roll|slide|chrome|neg(?:ative)?s?|colou?r|black and white|tonight|always))*\s*(?:at|as|for|like) (?:iso |ei |an? |if it were )*", re.I)
 
 

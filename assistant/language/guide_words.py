@@ -246,6 +246,22 @@ def _full_power_guide(facts: list[Fact], text: str) -> list[Fact]:
     return [f for f in facts if not (f.quantity == "power" and f.unit == "full" and patterns.match(r"^(?:[\s-]+power)?\s+(?:gn|guide)\b", text[f.end :], re.IGNORECASE))]
 
 
+_AND_ITS_SPEED = Pattern(r"\s*,?\s*(?:(?:at|on|for|with) )?(?:(?:its )?full(?: power)?|(?:half|quarter|1/\d+) power)(?: and|,| with| at)? (?:(?:at|on|with|for) )?", re.I)
+"""Between a guide number and the film speed that it is quoted for, the power that it is quoted for: "110 feet at full power and ISO 100"."""
+
+
+def _speed_after_power(facts: list[Fact], text: str) -> list[Fact]:
+    """"guide number 110 feet at full power and ISO 100": quoted for both, where another film is loaded."""
+    guides = [f for f in facts if f.quantity == "guide_number" and f.at_iso is None]
+    speeds = [f for f in facts if f.quantity == "film_speed" and not f.bad]
+    if len(guides) != 1 or len(speeds) < 2:
+        return facts
+    own = next((f for f in speeds if guides[0].end <= f.start and _AND_ITS_SPEED.fullmatch(text, guides[0].end, f.start)), None)
+    if own is None:
+        return facts
+    return [replace(f, at_iso=own.value, end=own.end, said=text[f.start : own.end]) if f is guides[0] else f for f in facts if f is not own]
+
+
 _TIMES = Pattern(r"\s*(?:times|fold)\b(?! (?:at|from) )", re.I)
 
 
@@ -255,7 +271,7 @@ def _so_many_times(facts: list[Fact], text: str) -> list[Fact]:
 
 
 STEPS: Steps = (
-    (_so_many_times, frozenset({"guide_number", "film_speed"})),
+    (_speed_after_power, frozenset({"guide_number"})), (_so_many_times, frozenset({"guide_number", "film_speed"})),
     (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_the_other, frozenset({"guide_number"})), (_fallen, frozenset({"modifier"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
     (_measured_at, frozenset({"guide_number"})), (_quoted_for, frozenset({"guide_number"})), (_unit_after_condition, frozenset({"guide_number"})),
     (_power_of_its_own, frozenset({"power"})), (_speed_of_its_own, frozenset({"film_speed"})), (_full_power_guide, frozenset({"power"})),

@@ -72,7 +72,7 @@ _STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:a
 """A belief said with a question mark after it, of nothing that came out wrong."""
 _RULES = Pattern(r"\b(?:is|are|makes?|means?|leaves?|costs?|drops?|loses?|gains?|doubles|halves|quadruples|darkens?|brightens?|needs?|gives?|gets?|stays?|changes?)\b")
 _MEANS = Pattern(r"^\W*(?:so )?(?:push|pull|rat|open|clos|stopp|doubl|halv)\w*ing\b[^.?]{0,40}\bmeans\b|^[^.?]{0,60}\bis (?:about |exactly |just )?(?:the same (?:exposure|light) as|equivalent to)\b")
-_ASKS_ELSE = Pattern(r"\b(?:what|whats|what's|how|which|where|why|what if|tell|show|want|set|make|now|please|instead|scrap|sorry|no|wait|hang on)\b")
+_ASKS_ELSE = Pattern(r"\b(?:what|whats|what's|how|which|where|why|what if|tell|show|give me|find|work out|name|state|reckon up|want|set|make|now|please|instead|scrap|sorry|no|wait|hang on)\b")
 _OF_ONES_OWN = Pattern(r"\b(?:i|i'm|i've|we|we've|we're|my|our|he|she|they|his|her|him|them|it's|was|were|came|got|metered|reads?|meter)\b")
 """What is told of one's own scene states no rule."""
 _LOOKS_THROUGH = Pattern(r"^\W*(?:(?:and|or|now|then|so|ok|okay) )*(?:through|with|in|into|using|off|from|behind|under|via|for|on|at) [^,;?]*\b(?:that|which)(?:'s)? \w+[^,;?]*\?*\W*$")

@@ -218,7 +218,7 @@ def _of_light(said: str, cause: Term, effect: Term, light: float, part: str) -> 
     elif effect.quantity == "stops":
         costs = cause.quantity == "distance" and (_REACH.search(said, cause.start, cause.end) is not None or _REACHES.match(said, cause.end) is not None) or cause.quantity == "filter" and not patterns.search(r"\b(?:brighter|gains?|hotter)\b", said)
         claimed = math.copysign(claimed, light) if costs else _stops_claimed(said, effect, light)
-    needed = effect.quantity == "light" and cause.quantity != "light" and patterns.search(r"\b(?:needs?|requires?|takes|wants?|calls? for|asks? for)\b[^.;]*$", said[: effect.start]) is not None
+    needed = effect.quantity == "light" and cause.quantity != "light" and patterns.search(r"\b(?:needs?|requires?|takes|wants?|calls? for|asks? for|(?:must|has to|have to) (?:put out|give|deliver|produce|supply|be))\b[^.;]*$", said[: effect.start]) is not None
     light = -light if needed else light
     off = claimed - light
     strength = cause.quantity == "filter" and patterns.search(r"\bnd\b|\bnd ?\d|neutral|\bmore exposure\b|\bextra\b", said) is not None  # an ND is sold by its stops (contract 32)
