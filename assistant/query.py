@@ -38,6 +38,8 @@ class Fact:
     sentence: int = 0
 
 
+COUNTED = "counted"
+"""The cue of a film speed that the reading beside it has been brought to already."""
 DENIED = "denied power"
 """The cue of a remark that was a power and is ruled out: "not half power"."""
 

@@ -35,7 +35,16 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     if _OF_THE_FILM.search(text):
         facts = [f for f in facts if not (f.quantity == "modifier" and _BOX.fullmatch(f.said.strip()))]
-    return [_meant(f, text) if f.quantity == "number" and not f.bad else f for f in facts]
+    return [_meant(f, text) if f.quantity == "number" and not f.bad else _pushed(f, text) if f.quantity == "stops" and not f.cue else f for f in facts]
+
+
+_PUSH_IT = Pattern(r"\b(?P<way>push|pull)(?:ed|ing|s)? (?:it|that|this|them|the (?:film|roll|lot))(?: (?:only|just|by|about))* $", re.I)
+
+
+def _pushed(fact: Fact, text: str) -> Fact:
+    """"I push it only one stop"."""
+    way = _PUSH_IT.search(text[: fact.start])
+    return replace(fact, quantity="push", value=abs(fact.value) * (1 if way["way"].lower() == "push" else -1), unit="", of="film") if way else fact
 
 
 def _meant(fact: Fact, text: str) -> Fact:

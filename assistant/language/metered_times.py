@@ -131,7 +131,16 @@ def _exponents(facts: list[Fact], text: str) -> list[Fact]:
     return [_to_the_power(f, facts, text) if f.quantity == "power" and f.bad else f for f in facts]
 
 
+_BY_ITSELF = Pattern(r"\b(?:alone|(?:by|all by|on) (?:itself|its own|themselves|their own))\b(?:(?!\b(?:flash|pop|head|gun|strobe)\b)[^.?!;\d]){0,44}$", re.I)
+
+
+def _of_itself(facts: list[Fact], text: str) -> list[Fact]:
+    """"the library alone would be exposed in 240 s": the time that the light which is there wants."""
+    return [replace(f, of="ambient") if f.quantity == "shutter" and not f.of and f.value >= 1 and _BY_ITSELF.search(text[: f.start]) else f for f in facts]
+
+
 STEPS: Steps = (
+    (_of_itself, frozenset({"shutter"})),
     (_exponents, frozenset({"power"})),
     (_full_exposure, frozenset({"power"})),
     (_instruments, frozenset({"distance"})),

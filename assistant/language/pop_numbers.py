@@ -29,7 +29,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     facts = _full_of_what(facts, lower)
     if not _FIRED.search(lower) and not any(_EQUAL.match(lower, f.end) for f in facts if f.quantity == "number"):
         return facts
-    facts = _per_frame(facts, lower)
+    facts = _some_of_them(_per_frame(facts, lower), lower)
     bare = [f for f in facts if f.quantity == "number" and not f.bad and f.value == int(f.value) and 1 <= f.value <= 500]
     if not bare:
         return facts
@@ -43,6 +43,20 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     pops = [*mixed, *equal, *other]
     facts = [replace(f, quantity="count", unit="pops", of="") if f in pops else f for f in facts] if pops else facts
     return _said_again(facts, lower)
+
+
+_OF_ALL_OF_THEM = Pattern(r" of (?:the|my|those|these|all|our|his|her)(?: \w+)? $")
+_WENT = Pattern(r"(?: of them)? (?:actually |really |only )?(?:went off|fired|misfired|failed|did(?: not|n't)|worked|lit|flashed|got through|were (?:lost|missed|fired)|was (?:lost|missed))\b")
+
+
+def _some_of_them(facts: list[Fact], lower: str) -> list[Fact]:
+    """"five of the ten pops", "eight were planned, six went off": pops as well, and those told are no bound."""
+    whole = [f for f in facts if f.quantity in ("count", "max_count") and f.unit in _POP_UNITS and f.value > 1]
+    if not whole:
+        return facts
+    some = [f for f in facts if f.quantity == "number" and not f.bad and f.value == int(f.value) > 0 and (_WENT.match(lower, f.end) or any(f.end <= w.start and _OF_ALL_OF_THEM.fullmatch(lower, f.end, w.start) for w in whole))]
+    bound = [w for w in whole if w.quantity == "max_count" and _OF_ALL_OF_THEM.search(lower[: w.start])]
+    return [replace(f, quantity="count", unit=f.unit or "pops", of="", cue="") if f in some or f in bound else f for f in facts] if some or bound else facts
 
 
 def _other(facts: Sequence[Fact], bare: Sequence[Fact], counted: Sequence[Fact], lower: str) -> list[Fact]:

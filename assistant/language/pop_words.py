@@ -15,6 +15,8 @@ MOST = 500
 _LET_OFF = Pattern(
     r"\b(?:fir(?:e|es|ed|ing)|(?:let|lets|letting|set|sets|setting|loose|loosed) off|(?:give|gives|gave|giving) (?:it|her|him|them|the \w+)|(?:pop|popp|trigger|discharg|releas)(?:s|es|e|ed|ing)?|puts? in|do|dumps?|(?:series|run|string|burst|round) of)"
     r"(?: (?:it|them|off|only|just|all|a total of|altogether|another|about))* $")
+_POPS_SAID = Pattern(r"\b(?:pops?|bursts|flashes)\b")
+_CALLS_FOR = Pattern(r"\b(?:needs?|needed|takes?|wants?|wanted|calls? for|asks? for|planned|meant|should (?:be|have been)|managed|got)(?: (?:only|just|about))* $")
 _THEN_ENDS = Pattern(
     r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these|those|the same|such|its kind)|in the dark|in a row|in all|altogether|together|in succession|one after|from (?:the same|there|here|where)|with the|on (?:one|the same|a single)|onto|into|at (?:the same|it|her|him|them|full)|while|and|instead|then|through|during|over the|takes?|lasts?|from first|need)\b")
 _ONE_IS = Pattern(r"\b(?:pops?|bursts?|flash|flashes|discharges?)\b")
@@ -26,6 +28,7 @@ _NO_NOUN = Pattern(r"\W*$|\s*[,.;?!]|\s+(?:of (?:them|these)|at|from|is|are|gain
 def counted(facts: list[Fact], lower: str) -> list[Fact]:
     """The facts with the numbers that are pops by what is done with them, or by the pops that they are held against."""
     facts = [replace(f, quantity="count", cue="", of="") if f.quantity == "max_count" and _is_no_bound(f, lower) else f for f in facts]
+    facts = [replace(f, quantity="count", unit="pops", of="") if f.quantity == "count" and f.unit == "flashes" and f.value > 1 and _FIRES.search(lower[: f.start]) and _ONTO_ONE.match(lower, f.end) else f for f in facts]
     if not [f for f in facts if f.quantity == "number"] or _ONE_IS.search(lower) is None and _EXPOSED.search(lower) is None:
         return facts
     out: list[Fact] = []
@@ -35,6 +38,10 @@ def counted(facts: list[Fact], lower: str) -> list[Fact]:
         else:
             out.append(fact)
     return out
+
+
+_FIRES = Pattern(r"\b(?:fir(?:e|es|ed|ing)|pop(?:ped|ping)?|put(?:ting)?|set(?:ting)? off|let(?:ting)? off|give|giving|hit(?:ting)?) $")
+_ONTO_ONE = Pattern(r" (?:on|onto|into|in) (?:one|the same|a single) (?:frame|picture|exposure|shot|negative|neg|sheet|plate|film)\b")
 
 
 def _is_no_bound(fact: Fact, lower: str) -> bool:
@@ -69,7 +76,7 @@ def _meant(fact: Fact, before: list[Fact], after: Fact | None, lower: str) -> Fa
 
 
 def _is_fired(fact: Fact, lower: str) -> bool:
-    return _LET_OFF.search(lower[: fact.start]) is not None and _THEN_ENDS.match(lower, fact.end) is not None
+    return (_LET_OFF.search(lower[: fact.start]) is not None or _CALLS_FOR.search(lower[: fact.start]) is not None and _POPS_SAID.search(lower) is not None) and _THEN_ENDS.match(lower, fact.end) is not None
 
 
 def _is_beside(fact: Fact, before: list[Fact], lower: str) -> bool:

@@ -215,9 +215,21 @@ def _of_a_part(lower: str, kinds: set[str], asks: Sequence[Ask]) -> bool:
     return kinds <= _PARTED and len(kinds) > 1 and plain and _OF_A_PART.search(lower) is not None
 
 
+_WHICH_SETTING = Pattern(r"\b(?:what|which) (?:power )?(?:setting|fraction|position|power|part of (?:its|full) power)\b|\bwhere (?:do|should|must) i set\b")
+_REST = Pattern(r"\b(?:what|how (?:much|many))\b[^?.]{0,40}\b(?:left|remain\w*|rest|other|second)\b")
+_ALL_HEADS = Pattern(r"\beach\b[^?]*\b(?:pack|generator)\b[^?]{0,40}\b(?:in all|altogether|total|hold|have|need|put out|deliver|give)\b|\b(?:pack|generator)\b[^?]{0,60}\b(?:each|apiece)\b[^?]{0,30}\b(?:in all|altogether|total)\b|\bwhat (?:size|sort) (?:of )?(?:pack|generator)\b[^?]*\beach\b")
+
+
 def _stored(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) -> list[Ask] | None:
     if {"two_energy", "aperture"} <= kinds and not kinds & {"two_aperture", "guide_number", "distance"} and not any(a.quantity in ("stops", "count", "power", "film_speed") for a in asks) and ("?" in lower or patterns.search(r"\bwhat\b", lower)):
         return [Ask("aperture")]
+    only = kinds <= {"energy", "two_energy", "power", "count", "remark", "place"}
+    if only and "two_energy" in kinds and "two_power" not in kinds and "count" not in kinds and _WHICH_SETTING.search(lower) and all(a.quantity in ("energy", "power", "aperture") for a in asks):
+        return [Ask("power")]
+    if only and "count" in kinds and "two_energy" in kinds and _REST.search(lower):
+        return [Ask("energy", "rest", "J")]
+    if only and "count" in kinds and "two_energy" not in kinds and "power" not in kinds and _ALL_HEADS.search(lower):
+        return [Ask("energy", "all heads", "J")]
     plain = "energy" in kinds and not kinds & {"aperture", "guide_number", "distance", "two_energy"}
     part = _SHARE_ASKED.search(lower) if plain and "ratio" in kinds else None
     if part:

@@ -67,7 +67,7 @@ RATE = Pattern(r"\b(?:what|which|how high)(?:'s| is| must be| should be| would b
 
 
 _TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range", "max_count"})
-_SPEAKS = Pattern(r"pop|full (?:energy|charge|voltage)|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
+_SPEAKS = Pattern(r"pop|onto (?:one|the same)|full (?:energy|charge|voltage)|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
 """Without one of these, and without a time or an energy, nothing here is called for: most questions."""
 
 
@@ -137,7 +137,7 @@ def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
 
     def of_energy(fact: Fact) -> bool:
         before = lower[max(0, fact.start - 50) : fact.start]
-        return _OTHER_IS.search(before) is not None or parted and _GIVES.search(before) is not None or wanted and _NEEDS.search(before) is not None or popped and (_A_POP.match(lower, fact.end) is not None or _STORED.search(before) is not None) or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None)
+        return _OTHER_IS.search(before) is not None or parted and _GIVES.search(before) is not None or wanted and _NEEDS.search(before) is not None or popped and (_A_POP.match(lower, fact.end) is not None or _STORED.search(before) is not None) or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None or _ONE_TAKES.search(before) is not None)
 
     bare = [f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and f.said.strip().lower().replace("-", " ").replace(" ", "").isalnum() and not _NAMED_FILM.search(f.said) and of_energy(f) and not _OF_FILM.match(lower, f.end)]
     if len(bare) != 1 or not 20 <= bare[0].value <= 20000 or bare[0].start < energies[0].start and not popped:
@@ -153,6 +153,7 @@ _GIVES = Pattern(r"\b(?:gives?|delivers?|fires?|puts? out|give out|gives out|hav
 _NEEDS = Pattern(r"\b(?:needs?|takes?|wants?|costs?|requires?|turn (?:it|the pack|the head) (?:up|down) to|set (?:it|the pack|the head) to)(?: only| just| about)? $")
 _TO_EACH = Pattern(r",? *(?:each|apiece|(?:a|per|to each|for each|in each|in every|to every|at each) (?:head|lamp|one|light))\b")
 _EACH_GETS = Pattern(r"\b(?:each|every)(?: one| head| of them)*(?: gets?| has| receives?| gives?| is| of)? $")
+_ONE_TAKES = Pattern(r"\b(?:one|the first|first|key|main|larger|bigger|smaller|fill)(?: head| of them| light)?,? (?:takes|gets|has|uses|draws|receives|is given|is set to|is on)(?: only| just| about)? $")
 _NAMED_FILM = Pattern(r"iso|asa|film|speed|din", re.I)
 _OF_FILM = Pattern(r"[\s-]*(?:film|roll|iso|asa|speed|stock|feet|foot|ft|m\b|mm\b|metres?|meters?|watts?\b)")
 

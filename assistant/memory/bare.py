@@ -214,7 +214,7 @@ def film_pushes(query: Query, scene: Scene, talk: Conversation) -> Pair:
         query = replace(query, facts=(Fact("push", sign * _SO_MANY[again[2].lower()], of="film", start=again.start(2), end=again.end(), said=again[2]),), unplaced=())
     elif pushes and scene.asks and scene.asks[0].quantity in ("film_speed", "speed") and len(query.facts) == 1 and query.facts[0].quantity == "stops" and not query.facts[0].cue:
         query = replace(query, facts=(replace(query.facts[0], quantity="push", value=math.copysign(query.facts[0].value, pushes[-1].value), of="film"),))
-    elif not pushes and not query.asks and len(query.facts) == 1 and query.facts[0].quantity == "stops" and query.cues & {"pull", "push"} and any(f.quantity == "film_speed" for f in scene.facts) and _FILM_GOES.search(query.text):
+    elif not query.asks and len(query.facts) == 1 and query.facts[0].quantity == "stops" and query.cues & {"pull", "push"} and (pushes or any(f.quantity == "film_speed" for f in scene.facts) and _FILM_GOES.search(query.text)):
         query = replace(query, facts=(replace(query.facts[0], quantity="push", value=abs(query.facts[0].value) * (-1.0 if "pull" in query.cues else 1.0), of="film", cue=""),))
     if "pull" in query.cues and any(f.quantity == "push" for f in scene.facts):
         query = replace(query, facts=tuple(replace(f, quantity="push", value=-abs(f.value), of="film", cue="") if f.quantity in ("stops", "move", "power_down") else f for f in query.facts))

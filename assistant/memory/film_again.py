@@ -9,8 +9,9 @@ from assistant.language.film_words import speed_on_scale
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import COUNTED, Fact, Query
 from assistant.records import replace
+from assistant.scales import exact_aperture, film_speed_difference_stops, nearest_aperture
 
 _FURTHER = Pattern(r"\b(?:another|further|again|more light|still more|on top)\b", re.I)
 _OVER_OR_UNDER = Pattern(r"\b(?:over|under|extra|overexpos\w*|underexpos\w*|instead)\b", re.I)
@@ -41,6 +42,26 @@ def scale_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     made = speed_on_scale(numbers[0], speeds[0].unit)
     return (query, scene) if made is None else (replace(query, facts=(made,), unplaced=()), scene)
+
+
+def pops_on_another_film(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"what about ISO 400?" after pops counted from one f-number to another on 100: what each pop gives goes with the film's speed."""
+    told = [f for f in scene.facts if f.quantity == "film_speed"]
+    read = [f for f in scene.facts if f.quantity == "aperture"]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if mine is None or mine.quantity != "film_speed" or mine.bad or query.asks or len(told) != 1 or len(read) != 2 or told[0].value <= 0 or [a.quantity for a in scene.asks] != ["count"] or any(f.quantity in ("guide_number", "distance") for f in scene.facts):
+        return query, scene
+    known = read[0] if wanted_of(read) is not read[0] else read[1]
+    exact = exact_aperture(known.value) * 2.0 ** (film_speed_difference_stops(told[0].value, mine.value) / 2)
+    mark = nearest_aperture(exact)  # pops are counted by the marks
+    gives = replace(known, value=mark.value if abs(mark.error_stops) < 0.03 else exact, origin="kept")
+    return replace(query, facts=(replace(mine, cue=COUNTED),)), replace(scene, facts=tuple(gives if f is known else f for f in scene.facts if f is not told[0]))
+
+
+def wanted_of(read: list[Fact]) -> Fact:
+    """Of two apertures the one that is wanted: as it was said, else the smaller opening."""
+    wishes = [f for f in read if f.cue == "want"]
+    return wishes[0] if len(wishes) == 1 else max(read, key=lambda f: f.value)
 
 
 def guide_for_another(query: Query, scene: Scene, talk: Conversation) -> Pair:

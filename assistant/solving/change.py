@@ -155,6 +155,9 @@ def _states(query: Query, ask: Ask) -> tuple[dict[str, float] | None, dict[str, 
     if reference and push is not None and "film_speed" in before and after.get("film_speed", before["film_speed"]) == before["film_speed"]:
         after["film_speed"] = before["film_speed"] * 2.0**push.value
         used.append(push)
+    elif reference and push is not None and "film_speed" in after and (push.origin, push.start) > max((f.origin, f.start) for f in query.all("film_speed")):
+        after["film_speed"] *= 2.0**push.value  # "f/11 at 200; now 50 film, pushed a stop"
+        used.append(push)
     kept = not reference and ask.of != "move" and _stays_right(query, ask, before, after)
     if "loss" in after and "loss" not in before:
         known = next((f for f in used if f.quantity == ("aperture" if reference else ask.quantity)), None)

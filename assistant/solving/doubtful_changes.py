@@ -30,8 +30,13 @@ def loss_made_worse(said: Query, whole: Query, found: Solution) -> bool:
     return ratio < 0.98 if way > 0 else ratio > 1.02
 
 
+_EACH = Pattern(r"\b(?:each|every|apiece|per pop|between)\b", re.I)
+
+
 def pops_idle_in_the_room(said: Query, whole: Query, found: Solution) -> bool:
-    """"12 pops, half a second at each: how far under is the room", and the twelve not counted."""
+    """"12 pops, half a second at each: how far under is the room", and the twelve not counted; where the whole time is told, they do not matter."""
+    if len({f.value for f in found.used if f.quantity == "shutter"}) == 2 and not any(f.quantity in ("interval", "open_each", "recycle") for f in said.facts) and not said.cues & {"each"} and _EACH.search(said.text) is None:
+        return False
     places = {f.start for f in found.used}
     return any(f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1 and f.origin == "said" and f.start not in places for f in said.facts)
 

@@ -46,6 +46,21 @@ def pops_for(query: Query) -> Solution | None:
     return Solution(answers=(marks.count(whole_count(light), "pops"),), used=used, topic="time", working=(f"{total.value:g} Ws in pops of {each.value * part:g} Ws: {light:.3g}, rounded up",), notes=("One already gives more.",) if light <= 1 else ())
 
 
+def of_heads(query: Query, ask: Ask) -> Solution | None:
+    """"a pack of 2400 on two heads, one takes 1600: what is left for the other?", "four heads at 150 each: what does the pack put out?"."""
+    energies, heads = query.all("energy"), next((f for f in query.all("count") if f.value > 1 and f.unit in ("flashes", "heads")), None)
+    if heads is None or ask.of not in ("rest", "all heads"):
+        return None
+    if ask.of == "all heads":
+        return Solution(answers=(Quantity("energy", energies[0].value * heads.value, "J"),), used=(*energies, heads), topic="time", working=(f"{heads.value:g} × {energies[0].value:g} Ws",)) if len(energies) == 1 else None
+    if len(energies) != 2 or energies[0].value == energies[1].value:
+        return None
+    whole, part = max(energies, key=lambda f: f.value), min(energies, key=lambda f: f.value)
+    others = heads.value - 1
+    lead = "Left for each of the others" if others > 1 else ""
+    return Solution(lead=lead, answers=(Quantity("energy", (whole.value - part.value) / others, "J"),), used=(*energies, *query.all("count")), topic="time", working=(f"{whole.value:g} less {part.value:g} Ws",))
+
+
 _THE_LARGER = Pattern(r"\b(?P<who>\w+) (?:gets|takes|has|getting|taking) (?:the )?(?:larger|bigger|greater|lion'?s|most|more)\b", re.I)
 _ASKED_OF = Pattern(r"\b(?:brighter|stronger|more)\b(?: light)?(?: is| does| will)? (?P<who>\w+)", re.I)
 

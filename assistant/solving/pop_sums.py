@@ -15,6 +15,7 @@ from assistant.patterns import Pattern
 from assistant.physics.flash import times_the_light
 from assistant.query import Ask, Fact, Query
 from assistant.records import record
+from assistant.scales import aperture_difference_stops
 from assistant.solving import marks
 from assistant.solving.pop_facts import POP_WORDS, popped
 from assistant.solving.solution import Solution
@@ -145,6 +146,24 @@ def _against_another(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(Quantity("stops", math.log2(other.value / base.value), "stops"),), used=query.facts, topic="time", working=(f"log2({other.value:g} / {base.value:g})",))
 
 
+_PLANNED = Pattern(r"\b(?:plann\w+|meant|needs?|needed|wanted|wants?|should (?:be|have)|supposed|required?|calls? for|takes?|of (?:the|my|those|these|all|our|his|her))\b", re.I)
+_NOT_FIRED = Pattern(r"\b(?:failed|misfired|did(?:n't| not) (?:fire|go|light|work)|missed|lost|skipped|forgot\w*|dud)\b", re.I)
+_AS_FIRED = Pattern(r"\b(?:went off|fired|done|after|only|managed|got|died|stop now|stopp\w+|ran out|gave out|worked|flashed)\b", re.I)
+
+
+def _short_of_plan(query: Query, ask: Ask) -> Solution | None:
+    """"six of the eight pops went off", "two of my sixteen failed": what was fired against what was to be."""
+    told = [f for f in query.facts if f.quantity in ("count", "max_count") and f.unit in POP_WORDS]
+    if len(told) != 2 or told[0].value == told[1].value or not _PLANNED.search(query.text) or {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "max_count", "remark", "place", "aperture"} or len(query.all("aperture")) > 1:
+        return None
+    failed = _NOT_FIRED.search(query.text) is not None
+    if not failed and not _AS_FIRED.search(query.text) or any(f.origin != "said" for f in query.facts):
+        return None
+    some, whole = sorted(told, key=lambda f: f.value)
+    fired = whole.value - some.value if failed else some.value
+    return Solution(answers=(Quantity("stops", math.log2(fired / whole.value), "stops"),), used=query.facts, topic="time", working=(f"log2({fired:g} / {whole.value:g})",))
+
+
 _WAS_ENOUGH = Pattern(r"(?: pops| of them)?,? (?:(?:would|should|could|might) have |would |were |was |are |is )(?:been |have been )?(?:done|do|enough|right|plenty|sufficed|sufficient|correct|needed|wanted)\b", re.I)
 """After the number that was needed, and that the other is held against."""
 _IN_TIME = Pattern(r"\b(?:last time|before|first|earlier|yesterday|last night|this time|now|then|today|tonight|next|to|after that|second|only|lost count)\b", re.I)
@@ -167,6 +186,22 @@ def _of_fewer(query: Query, ask: Ask) -> Solution | None:
     gained = math.log2(asked / base.value)
     answers = (marks.aperture(times_the_light(read[0].value, asked / base.value)), Quantity("stops", gained, "stops"))
     return Solution(answers=answers, used=query.facts, topic="time", working=(f"{asked:g} pops to {base.value:g}: {gained:+.3g} stops",), notes=("The light of the pops adds; anything that moves between them will show.",))
+
+
+def _still_short(query: Query, ask: Ask) -> Solution | None:
+    """"one pop gives f/5.6 and I've fired three: how far under f/11?": the light of so many against what is wanted."""
+    pops, read = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS and f.value > 1], query.all("aperture")
+    if len(pops) != 1 or len(read) != 2 or read[0].value == read[1].value or not _OF_ONE_POP.search(query.text) or {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "aperture", "remark", "place"} or any(f.origin != "said" for f in query.facts):
+        return None
+    gives = [f for f in read if _OF_ONE_POP.search(query.text[max(0, f.start - 44) : f.start])]
+    if len(gives) != 1:
+        return None
+    target = next(f for f in read if f is not gives[0])
+    value = math.log2(pops[0].value) + aperture_difference_stops(gives[0].value, target.value)
+    return Solution(answers=(Quantity("stops", value, "stops"),), used=query.facts, topic="time", working=(f"{pops[0].value:g} pops of f/{gives[0].value:g} beside f/{target.value:g}",))
+
+
+_OF_ONE_POP = Pattern(r"\b(?:one|a|each|every|a single|1)(?: single)?(?: (?:full|lone))?(?: (?:pop|flash|burst|hit|of them))?,? (?:gives?|gave|is|was|reads?|meters?|makes?|makes me|comes to|puts?)\b", re.I)
 
 
 # --- equal exposures that add up --------------------------------------------------------------------
@@ -193,7 +228,7 @@ def _each_under(query: Query, ask: Ask) -> Solution | None:
 
 _RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
     "aperture": (_mixed, _of_fewer),
-    "stops": (_mixed, _against_another, _each_under),
+    "stops": (_mixed, _short_of_plan, _against_another, _still_short, _each_under),
 }
 
 

@@ -55,6 +55,8 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return _where_it_adds(query) or needs(("shutter",), "I need the time that was metered.", tuple(query.all("exponent")), "film")
     if not times or not (_FAILURE.found_in(query.text) or query.has("exponent") or "reciprocity" in query.cues) or query.has("sync"):
         return None
+    if _ASIDE.search(query.text) and not query.has("exponent"):
+        return None
     if camera.time_through(query) and not query.has("exponent") and len(times) == 1:
         return None
     if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or query.has("factor") or len({f.value for f in query.all("aperture")}) == 2 or query.has("magnification") and not _THROUGH_LENS.search(query.text) or _of_the_draw(query)):

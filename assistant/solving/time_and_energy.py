@@ -332,7 +332,10 @@ def _power(query: Query, ask: Ask) -> Solution | None:
     energies, recycles = query.all("energy"), [f for f in query.facts if f.quantity in ("recycle", "interval", "time") or f.quantity == "shutter" and f.value >= 0.1]
     if len(energies) == 2:
         high, low = max(energies, key=lambda f: f.value), min(energies, key=lambda f: f.value)
-        return Solution(answers=(marks.power(low.value / high.value),), used=tuple(energies), topic="time")
+        part = own(low, query.all("power"), query.text) if query.has("power") and len({f.value for f in query.all("power")}) == 1 else None
+        if part is not None and apart(part, low, query.text) > apart(part, high, query.text):
+            return None
+        return Solution(answers=(marks.power((duration.energy_at(low.value, part.value) if part else low.value) / high.value),), used=(*energies, *query.all("power")), topic="time")
     if len(recycles) == 1 and recycles[0].quantity == "recycle":
         recycles += [f for f in query.all("shutter") if f.value >= 0.2 and f.of != "ambient"]
     waits = len(query.all("interval")) == 2 and {f.quantity for f in query.facts} <= {"interval", "power", "remark", "place"} and all(f.value == 1 for f in query.all("power"))
@@ -347,7 +350,7 @@ TOPICS = {
     "shutter": (open_each.solve, _short_enough, _series),
     "distance": (strobe_images.spacing, strobe_images.on_film, _movement),
     "freeze": (_freezes,),
-    "energy": (energy_short.solve, _energy),
+    "energy": (energy_short.of_heads, energy_short.solve, _energy),
     "stops": (charge.solve,),
     "power": (_power,),
 }
