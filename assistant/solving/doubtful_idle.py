@@ -16,7 +16,7 @@ _BESIDE: dict[str, frozenset[str]] = {
     "film_speed": frozenset({"time", "film", "relations", "auto"}),
     "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient"}),
     "focus_distance": frozenset({"flash", "optics"}),
-    "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins"}),
+    "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),
     "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}), "distance": frozenset({"falloff"}),
 }
 _LEGS = ("path", "ceiling_above")
