@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import bellows_words, lens_sizes, lens_wants, sharp_asks, told_twice, two_places, view_camera
+from assistant.language import bellows_words, from_the_focus, lens_sizes, lens_wants, sharp_asks, told_twice, two_places, view_camera
 from assistant.language.hearing import evenly
 from assistant.language.items import Item
 from assistant.language.segments import is_role
@@ -71,37 +71,7 @@ def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
             read.append(replace(fact, quantity="sharp_limit", of="", cue=""))  # the far end of "from 2 to 4 metres"
             continue
         read += [fact] if rows and fact.quantity == "distance" and fact.of in _ROWS else _sharp(fact, spoken, places, text)
-    read = _out_to_infinity(read, text)
-    return _bare_lens(_from_the_focus(read, text), spoken, places, text)
-
-
-_BEYOND = Pattern(r"\s*(?:further |farther )?(?:behind|beyond|back|further|farther|past|after)\b", re.I)
-_BEFORE_IT = Pattern(r"\s*(?:in front|nearer|closer|before|this side|forward)\b", re.I)
-_IS_SHARP = Pattern(r"\b(?:sharp|focus|crisp|soft|blurred|blurry)\b", re.I)
-
-
-def _from_the_focus(facts: list[Fact], text: str) -> list[Fact]:
-    """"focused at 2 m, her mother half a metre behind her: is she sharp too?": a place that is to be sharp, counted from where it is focused."""
-    focus = [f for f in facts if f.quantity == "focus_distance" and not f.bad]
-    apart = [f for f in facts if f.quantity in ("gap", "distance", "move") and focus and f.start > focus[0].start and (_BEYOND.match(text[f.end :]) or _BEFORE_IT.match(text[f.end :]))]
-    if len(focus) != 1 or len(apart) != 1 or any(f.quantity in ("sharp_limit", "guide_number") for f in facts) or not _IS_SHARP.search(text[apart[0].end :]):
-        return facts
-    way = 1.0 if _BEYOND.match(text[apart[0].end :]) else -1.0
-    place = focus[0].value + way * apart[0].value
-    return [replace(f, quantity="sharp_limit", value=place, of="", cue="") if f is apart[0] else f for f in facts] if place > 0 else facts
-
-
-def _out_to_infinity(facts: list[Fact], text: str) -> list[Fact]:
-    """"sharp to infinity"; "focused on 15 m, does it hold to infinity": what is to be sharp, and no place of a light or second focus."""
-    focused = any(f.quantity == "focus_distance" and not math.isinf(f.value) for f in facts) and not any(f.quantity == "guide_number" for f in facts)
-    return [
-        replace(f, quantity="sharp_limit", of="", cue="", bad="") if math.isinf(f.value) and (f.quantity == "distance" and _SHARP_OUT.search(text[: f.start]) or focused and f.quantity in ("distance", "focus_distance") and _HOLDS_TO.search(text[: f.start])) else f
-        for f in facts
-    ]
-
-
-_HOLDS_TO = Pattern(r"\b(?:good|holds?|carr(?:y|ies)|go(?:es)?|reach(?:es)?|stretch(?:es)?|extends?|gets?|runs?|covers?|includes?|is|keeps?)(?: me| it| that)?(?: good)?(?: right| all the way| clear)?(?: out| up| on)?(?: to)?\s*$", re.I)
-_SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)
+    return _bare_lens(from_the_focus.settle(read, text), spoken, places, text)
 
 
 _PART_FORMAT = Pattern(r"\b(?:half[- ]frame|(?P<plate>half|quarter|whole|full|1/4|1/2)[- ]plate)\b", re.I)
@@ -283,7 +253,7 @@ def _spans(items: Sequence[Item], at: int) -> bool:
 
 
 def _side(items: Sequence[Item], at: int) -> str:
-    for item in reversed(items[max(0, at - 3) : at]):
+    for item in reversed(items[max(0, at - 4) : at]):
         if item.kind == "cue" and item.word in ("near_limit", "far_limit"):
             return item.word
     return ""

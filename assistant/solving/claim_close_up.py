@@ -6,7 +6,7 @@ import math
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.physics.optics import bellows_factor, bellows_factor_from_magnification
+from assistant.physics.optics import bellows_factor, bellows_factor_from_magnification, effective_aperture
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
@@ -85,6 +85,25 @@ def claim_of_effective(query: Query) -> Solution | None:
     right = min(f.value for f in marked) * (1 + size)
     holds = (abs(2 * math.log2(max(f.value for f in marked) / right)) < _SAME) is not called_wrong(plain(query.text))
     lead = f"{'Yes' if holds else 'No'}. The mark times one and the magnification is what the film gets."
+    return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=(*marked, *used), topic="claims", lead=lead)
+
+
+_FILM_GETS = Pattern(r"\bfilm\b[^.?!]{0,16}\b(?:get\w*|see\w*|receiv\w*)\b[^.?!]{0,12}\b(?P<way>less|more) (?:light )?than\b")
+
+
+def claim_of_what_the_film_gets(query: Query) -> Solution | None:
+    """"f/16 on the ring, half life size: is the film getting less than f/22?": the effective opening against the one that is named."""
+    found = _FILM_GETS.search(plain(query.text))
+    marked = [f for f in query.facts if f.quantity == "aperture" and not f.of]
+    if found is None or len(marked) != 2 or not {f.quantity for f in query.facts if f.origin == "said"} <= {"aperture"} | _DRAWN:
+        return None
+    size, used = magnification_of(query)
+    if size is None or size <= 0:
+        return None
+    ring, named = marked
+    right = effective_aperture(ring.value, size)
+    holds = (right > named.value * 1.01 if found["way"] == "less" else right < named.value / 1.01) is not called_wrong(plain(query.text))
+    lead = f"{'Yes' if holds else 'No'}. The mark times one and the magnification is what the film gets: f/{right:.3g}."
     return Solution(answers=(Quantity("claim", holds), marks.aperture(right)), used=(*marked, *used), topic="claims", lead=lead)
 
 

@@ -132,3 +132,25 @@ def _words_of_change(query: Query, said: str) -> str:
         if fact.quantity in ("aperture", "aperture_range", "number_range", "focal_length", "distance", "stops"):
             said = said[: fact.start] + " " * (fact.end - fact.start) + said[fact.end :]
     return said
+
+
+_WAY_SHORTER = Pattern(r"\b(?:stop(?:s|ped|ping)?|clos(?:e|es|ed|ing))(?: it| the (?:lens|aperture))? down\b|\b(?:a |the )?(?:shorter|wider(?:[- ]angle)?) (?:lens|focal length)\b|\bsmaller (?:aperture|opening|stop)\b|\b(?:larger|higher|bigger) f-?numbers?\b")
+_WAY_LONGER = Pattern(r"\bopen(?:s|ed|ing)?(?: it| the (?:lens|aperture))? up\b|\b(?:a |the )?longer (?:lens|focal length)\b|\b(?:wider|larger|bigger) (?:aperture|opening|stop)\b|\b(?:smaller|lower) f-?numbers?\b")
+
+
+def claim_of_hyperfocal_way(query: Query) -> Solution | None:
+    """"does stopping down make the hyperfocal distance shorter?": the way it goes, no figures being told."""
+    if "hyperfocal" not in query.cues or any(f.origin == "said" and f.quantity not in ("format", "remark") for f in query.facts):
+        return None
+    said = plain(query.text)
+    shorter, longer = _WAY_SHORTER.search(said), _WAY_LONGER.search(said)
+    if (shorter is None) is (longer is None) or factor_said(said) is not None:
+        return None
+    rest = _WAY_LONGER.sub(" ", _WAY_SHORTER.sub(" ", said))
+    says_shorter, says_longer = _SHORTER.search(rest) is not None, _LONGER.search(rest) is not None
+    if says_shorter is says_longer and not _SAME.search(rest):
+        return None
+    holds = not _SAME.search(rest) and says_shorter is (shorter is not None)
+    holds = holds is not denied(said)
+    lead = f"{'Yes' if holds else 'No'}. The hyperfocal distance goes with the square of the focal length and falls with the f-number: stopped down, or with a shorter lens, it is nearer."
+    return Solution(answers=(Quantity("claim", holds),), used=query.facts, topic="claims", lead=lead)

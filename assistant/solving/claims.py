@@ -326,7 +326,7 @@ def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denie
 def _enough(query: Query, found: _Claimed, right: Quantity, off: float) -> Solution:
     """A limit is kept when the figure is no more than the light allows (no less than it needs)."""
     fact = found.fact
-    spare = -off if fact.quantity in ("aperture", "distance") else off
+    spare = -off if fact.quantity in ("aperture", "distance") and found.answer.topic != "focus" else off  # for depth a lens is closed
     if fact.quantity == "aperture" and found.answer.topic == "ambient" and "enough" not in query.text.lower():
         return _by_daylight(found, right, off, query.has("sync") and not query.has("shutter"))
     holds = spare >= -TOLERANCE

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import math
-
 from assistant.physics import optics
 from assistant.query import Query
-from assistant.solving import marks
+from assistant.solving import lensless, marks
 from assistant.solving.focus import length, setting
 from assistant.solving.frames import frame_of
 from assistant.solving.solution import Solution, needs
@@ -18,8 +16,8 @@ SMALLEST_SCALE = 0.05
 def solve(query: Query) -> Solution | None:
     """"Half life size, f/22: total depth", "1:4, 80 mm deep: which f-stop"; None where the lens and the focus are told."""
     scale = query.last("magnification")
-    if query.asks_for("hyperfocal"):
-        return _hyperfocal_of(query)
+    if (found := lensless.solve(query)) is not None:
+        return found
     if scale is None and query.has("depth_wanted", "focal_length") and not query.has("guide_number") and query.asks_for("aperture"):
         return _stop_at(query)
     if scale is None or scale.value < SMALLEST_SCALE or query.has("guide_number"):
@@ -38,16 +36,6 @@ def solve(query: Query) -> Solution | None:
     ask = next(a for a in query.asks if a.quantity == "depth_of_field")
     return Solution(answers=(length("depth_of_field", parts.get(ask.of, depth), unit, ask.of or None),), used=(scale, stop, *frame.used), assumed=frame.assumed, topic="focus",
                     notes=("Close up it lies half before the focus and half behind it, whatever the lens.",), working=("2 × f-number × circle of confusion × (1 + magnification) over the magnification squared",))
-
-
-def _hyperfocal_of(query: Query) -> Solution | None:
-    """"focused at the hyperfocal distance all was sharp from 3 m: what is it?": twice the near limit, whatever lens and f-number."""
-    limits = query.all("sharp_limit")
-    near = [f for f in limits if math.isfinite(f.value)]
-    known = len(near) == 1 and (near[0].cue == "near_limit" or len(limits) == 2)
-    if not known or {f.quantity for f in query.facts} - {"sharp_limit", "format", "remark"} or len(query.asks) != 1:
-        return None
-    return Solution(answers=(length("hyperfocal", 2 * near[0].value, near[0].unit),), used=tuple(limits), topic="focus", working=("focused at the hyperfocal distance, the near limit is half of it",))
 
 
 def _stop_at(query: Query) -> Solution:

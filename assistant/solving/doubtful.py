@@ -103,6 +103,7 @@ _BY_NAME: tuple[tuple[Pattern, frozenset[str]], ...] = (
     (Pattern(r"\bhow many (?:more |extra |full |whole )?(?:seconds?|secs?|minutes?)\b"), frozenset({"shutter", "duration", "time", "interval", "recycle"})),
     (Pattern(r"\bhow many (?:more |extra |full |whole )?(?:joules?|watt[- ]?seconds?|ws)\b"), frozenset({"energy"})),
     (Pattern(r"\bhow many (?:more |extra |full |whole )?rolls\b"), frozenset({"count"})),
+    (Pattern(r"\b(?:what|which) circle of confusion\b(?! (?:do|did|does|are|is|have) (?:you|it)\b)"), frozenset({"circle"})),
 )
 """What is asked by its name, and the kinds of answer that fit."""
 _NAMES = Patterns(name for name, _ in _BY_NAME)

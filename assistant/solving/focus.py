@@ -17,7 +17,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.solving import change, flash, marks
 from assistant.solving.frames import Frame, frame_of
-from assistant.solving.one_of_two_stops import DEPTH_CHANGED, WHICH, in_use, which_is_deeper
+from assistant.solving.one_of_two_stops import DEPTH_CHANGED, WHICH, asked_of_the_second, in_use, which_is_deeper
 from assistant.solving.solution import Solution, needs, rejected
 from assistant.units import LENGTH, length_in
 
@@ -193,6 +193,8 @@ def _two_lenses(query: Query, state: Setting, asks: tuple[Ask, ...], lenses: lis
         return failed
     pairs = [(f, replace(q, of=f"{f.value * 1000:g} mm")) for f, part in zip(lenses, parts) for q in part.answers[: len(asks)]]
     more = WHICH.search(query.text)
+    if not more and asks[0].quantity == "hyperfocal" and state.focus is not None and asked_of_the_second(query.text, lenses):
+        pairs.reverse()
     if more and len(asks) == 1:
         pairs.sort(key=lambda pair: float(pair[1].value), reverse=bool(more["more"]))
     return replace(parts[0], answers=tuple(q for _, q in pairs), used=(*parts[0].used, *lenses, *stops, *places), working=parts[0].working + parts[1].working)

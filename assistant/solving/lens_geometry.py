@@ -108,7 +108,7 @@ _SIDE_NAMED = Pattern(r"\b(?:horizontal\w*|width|long side|wide way|sideways|ver
 _ONE_SIDE = Pattern(r"\b(?:along|across) (?:one|a|the) side\b|\bside of the square\b|\bside to side\b", re.I)
 
 
-_SEEN = Pattern(r"\bhow (?:many (?:metres|meters|feet)|wide|much|broad)\b[^?]*\b(?:in the frame|side to side|get in|fits?|take in|takes in|in the picture|in view|width)\b|\bhow wide\b[^?]*\b(?:does|will|can) (?:it|(?:the|my|an?) (?:[\w-]+ ){0,3}?(?:lens|camera|\d+)) (?:see|cover|take)\b", re.I)
+_SEEN = Pattern(r"\bhow wide is the (?:field|view|picture)\b|\bhow (?:many (?:metres|meters|feet)|wide|much|broad)\b[^?]*\b(?:in the frame|side to side|get in|fits?|take in|takes in|in the picture|in view|width)\b|\bhow wide\b[^?]*\b(?:does|will|can) (?:it|(?:the|my|an?) (?:[\w-]+ ){0,3}?(?:lens|camera|\d+)) (?:see|cover|take)\b", re.I)
 
 
 def _field_width(query: Query) -> Solution | None:
@@ -282,7 +282,7 @@ _FROM_FILM = Pattern(r"\bfrom (?:the )?film to (?:the )?\w+|\bfilm[- ]to[- ]subj
 def _subject_distance(query: Query, ask: Ask) -> Solution | None:
     """From the lens to a subject at a magnification: f (1 + 1/m)."""
     focal = query.last("focal_length")
-    size, used = magnification_of(query) if query.has("magnification") or query.has("object_size") else (None, ())
+    size, used = magnification_of(query) if query.has("magnification") or query.has("object_size") or query.has("extension") else (None, ())
     if focal is None or size is None or size <= 0:
         return None
     whole = _FROM_FILM.search(query.text) is not None

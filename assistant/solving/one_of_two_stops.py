@@ -50,3 +50,9 @@ def which_is_deeper(query: Query) -> Solution | None:
     found = max(stops) if deeper else min(stops)
     return Solution(answers=(marks.aperture(found),), used=tuple(f for f in query.facts if f.quantity in ("aperture", "aperture_choice")), topic="focus", lead="That is",
                     notes=("A larger f-number is a smaller opening and gives more depth of field.",))
+
+
+def asked_of_the_second(text: str, told: list[Fact]) -> bool:
+    """"the hyperfocal of my 50 is 10.5 m. What is it for a 100?": the last sentence names the second alone."""
+    asked_from = text.rstrip(" ?.!").rfind(". ")
+    return asked_from > 0 and [f.start > asked_from for f in told] == [False, True]

@@ -22,7 +22,7 @@ from assistant.units import LENGTH
 
 _ASIDE = frozenset({"modifier", "camera_filter", "remark", "place", "size", "format", "rows"})
 _TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak|dim|weaken|hold\w* back|keep\w* back|factor|worth|good for|amount)\w*", re.I)
-_CLOSE = Pattern(r"\b(?:bellows|close[- ]?up|extension|tubes?|in close|closer|macro|magnification|life[- ]size)\b", re.I)
+_CLOSE = Pattern(r"\b(?:effective|bellows|close[- ]?up|extension|tubes?|in close|closer|macro|magnification|life[- ]size)\b", re.I)
 _THING = Pattern(r"\b(?:filters?|bellows|tubes?|ceiling|bounc\w+|glass|cloth|panel)\b", re.I)
 
 _WEIGHED: dict[str, Callable[[float, float], float]] = {
@@ -153,7 +153,7 @@ def by_openings(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(Quantity("magnification", scale, "x"),), used=query.facts, topic="losses", working=("the root of the exposure factor, less one",))
 
 
-_FOR_IT = Pattern(r"\b(?:open\w*|needs?|needed|wants?|wanted|takes?|took|had to|made me|instead of|rather than|where the meter|for the (?:bellows|extension|close))\b", re.I)
+_FOR_IT = Pattern(r"\b(?:effective|clos(?:e|ed|ing)(?! (?:up|in)\b)|open\w*|needs?|needed|wants?|wanted|takes?|took|had to|made me|instead of|rather than|where the meter|for the (?:bellows|extension|close))\b", re.I)
 
 
 def _told(ask: Ask, lost: float, used: tuple[Fact, ...], note: str, strength: bool = False) -> Solution:

@@ -1,0 +1,56 @@
+"""Places that are to be sharp, told by where the lens is focused: so far behind it, out to infinity, the hills."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant.patterns import Pattern
+from assistant.query import Fact
+from assistant.records import replace
+
+
+def settle(facts: list[Fact], text: str) -> list[Fact]:
+    """The facts with the places that must be sharp told as such."""
+    return _from_the_focus(_out_to_infinity(_far_things(facts, text), text), text)
+
+
+_FAR_THINGS = Pattern(r"\b(?:is|are|will|would|do|does|keeps?|get|gets|holds?|have|want)\b[^.?!]{0,16}\b(?P<far>mountains?|hills|horizon|skyline|stars|far (?:hills|shore|bank)|distant \w+)\b[^.?!]{0,24}\b(?:sharp|in focus|crisp)\b", re.I)
+
+
+def _far_things(facts: list[Fact], text: str) -> list[Fact]:
+    """"are the mountains sharp?": they are at infinity."""
+    found = _FAR_THINGS.search(text)
+    if found is None or any(f.quantity == "sharp_limit" or math.isinf(f.value) for f in facts) or not any(f.quantity in ("focus_distance", "focal_length") for f in facts):
+        return facts
+    return [*facts, Fact("sharp_limit", math.inf, "m", start=found.start("far"), end=found.end("far"), said=found["far"])]
+
+
+_BEYOND = Pattern(r"\s*(?:further |farther )?(?:behind|beyond|back|further|farther|past|after)\b", re.I)
+_BEFORE_IT = Pattern(r"\s*(?:in front|nearer|closer|before|this side|forward)\b", re.I)
+_IS_SHARP = Pattern(r"\b(?:sharp|focus|crisp|soft|blurred|blurry)\b", re.I)
+
+
+def _from_the_focus(facts: list[Fact], text: str) -> list[Fact]:
+    """"focused at 2 m, her mother half a metre behind her: is she sharp too?": a place that is to be sharp, counted from where it is focused."""
+    focus = [f for f in facts if f.quantity == "focus_distance" and not f.bad]
+    apart = [f for f in facts if f.quantity in ("gap", "distance", "move", "focus_distance") and focus and f.start > focus[0].start and (_BEYOND.match(text[f.end :]) or _BEFORE_IT.match(text[f.end :]))]
+    focus = [f for f in focus if f not in apart]
+    if len(focus) != 1 or len(apart) != 1 or any(f.quantity in ("sharp_limit", "guide_number") for f in facts) or not _IS_SHARP.search(text[apart[0].end :]):
+        return facts
+    way = 1.0 if _BEYOND.match(text[apart[0].end :]) else -1.0
+    place = focus[0].value + way * apart[0].value
+    return [replace(f, quantity="sharp_limit", value=place, of="", cue="") if f is apart[0] else f for f in facts] if place > 0 else facts
+
+
+def _out_to_infinity(facts: list[Fact], text: str) -> list[Fact]:
+    """"sharp to infinity"; "focused on 15 m, does it hold to infinity": what is to be sharp, and no place of a light or second focus."""
+    focused = any(f.quantity == "focus_distance" and not math.isinf(f.value) for f in facts) and not any(f.quantity == "guide_number" for f in facts)
+    return [
+        replace(f, quantity="sharp_limit", of="", cue="", bad="") if math.isinf(f.value) and (f.quantity == "distance" and _SHARP_OUT.search(text[: f.start]) or focused and f.quantity in ("distance", "focus_distance") and _HOLDS_TO.search(text[: f.start])) else f
+        for f in facts
+    ]
+
+
+_HOLDS_TO = Pattern(r"\b(?:good|holds?|carr(?:y|ies)|go(?:es)?|reach(?:es)?|stretch(?:es)?|extends?|gets?|runs?|covers?|includes?|is|keeps?)(?: me| it| that)?(?: good)?(?: right| all the way| clear)?(?: out| up| on)?(?: to)?\s*$", re.I)
+_SHARP_OUT = Pattern(r"\b(?:sharp|focus|crisp)\b[^.?!]{0,24}\bto\s*$", re.I)
