@@ -91,7 +91,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
     for n, fact in enumerate(facts):
         if fact.quantity != "distance" or fact.unit not in ("ft", "m"):
             continue
-        if _IS_THE_GUIDE.match(text[fact.end :]) or _THAT_IS_IT.match(text, fact.end) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or _CLAUSE_OPENS.search(_near(text, fact)) and fact.value / LENGTH[fact.unit] >= 8) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)) or _FLASH_OF.search(_near(text, fact)) or _CALLED_NUMBER.search(_near(text, fact)) and not _STANDS.match(text[fact.end :]):
+        if _IS_THE_GUIDE.match(text[fact.end :]) or _THAT_IS_IT.match(text, fact.end) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or (_CLAUSE_OPENS.search(_near(text, fact)) or _AN.search(_near(text, fact))) and fact.value / LENGTH[fact.unit] >= (8 if fact.unit == "m" else 25)) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)) or _FLASH_OF.search(_near(text, fact)) or _CALLED_NUMBER.search(_near(text, fact)) and not _STANDS.match(text[fact.end :]):
             meant.add(n)
         elif kinds >= {"distance"} and len(pair) > 1 and _AN.search(_near(text, fact)) and _FLASH_AT.match(text[fact.end :]):
             meant.add(n)

@@ -45,3 +45,13 @@ def is_nothing(said: Query, whole: Query, found: Solution) -> bool:
     first = found.answers[0]
     figure = isinstance(first.value, (int, float)) and not isinstance(first.value, bool)
     return figure and (math.isnan(float(first.value)) or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
+
+
+_TOO_MANY = 500.0
+"""Times full power: nobody asks a flash for nine stops more than it has."""
+
+
+def beyond_reason(found: Solution) -> bool:
+    """A power that no number of flashes makes up: a figure of another thing was taken for one of the flash's."""
+    first = found.answers[0]
+    return first.quantity == "power" and isinstance(first.value, float) and first.value > _TOO_MANY

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving.solution import Solution
@@ -32,7 +34,15 @@ def _may_be_idle(fact: Fact, found: Solution) -> bool:
         return True
     if fact.quantity == "ceiling_height" and fact.cue != "straight" and any(f.quantity in _LEGS for f in found.used):
         return False
-    return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and fact.unit == "frames")
+    return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and (fact.unit == "frames" or fact.unit == "pops" and found.topic != "twins"))
+
+
+_SO_FAR = Pattern(r"\b(?:twice|double|half|three times|four times|\d(?:\.\d+)? times) (?:as (?:far|close|near|distant)|the distance|its distance|the key's distance|further|farther)\b", re.I)
+
+
+def far_left_out(said: Query, whole: Query, found: Solution) -> bool:
+    """"the fill stands twice as far off", and no distance used: two lights were weighed as if from one spot."""
+    return found.topic == "relations" and _SO_FAR.search(said.text) is not None and not any(f.quantity in ("distance", "times") for f in found.used)
 
 
 _SENTENCE = Pattern(r"[.?!;:]\s+")
