@@ -23,6 +23,14 @@ _LESS = Pattern(r",? ?(?:(?:and )?(?:then )?(?P<up>plus|and|up(?: by)?|more)|les
 """Between a power and the steps that are taken from it."""
 
 
+_AS_FAR = Pattern(r" (?:as (?:far|near|close|distant)|the distance|its distance|the key's distance)\b", re.I)
+
+
+def half_as_far(facts: list[Fact], text: str) -> list[Fact]:
+    """"the key stands half as far away": a share of a distance, and no power."""
+    return [replace(f, quantity="times", unit="", cue="") if f.quantity in ("power", "share") and "power" not in f.said and _AS_FAR.match(text, f.end) else f for f in facts]
+
+
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with that power alone, where a flash is told and one power of it, or nothing but what a charge is good for."""
     powers, kinds = [f for f in facts if f.quantity == "power" and not f.bad], {f.quantity for f in facts}

@@ -25,7 +25,7 @@ from assistant.solving.doubtful_changes import (
     pops_idle_in_the_room,
     pops_left_out,
 )
-from assistant.solving.doubtful_figures import beyond_nature, beyond_reason, is_nothing
+from assistant.solving.doubtful_figures import beyond_nature, is_nothing
 from assistant.solving.doubtful_idle import far_left_out, left_idle, wanted_a_yes
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
@@ -42,8 +42,6 @@ _FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")
 
 def doubtful(said: Query, whole: Query, found: Solution) -> bool:
     """Whether an answer looks like that of a question misread."""
-    if found.status == "out_of_reach" and found.answers and found.topic != "claims":
-        return beyond_reason(found)
     return found.status == "answered" and bool(found.answers) and found.topic != "claims" and _fails(said, whole, found)
 
 

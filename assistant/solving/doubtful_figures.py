@@ -11,10 +11,12 @@ from assistant.units import LENGTH
 WIDEST, SMALLEST = 0.7, 128.0
 """No lens opens wider or closes further."""
 
+_TOO_MANY = 500.0
+"""Times full power: nobody asks a flash for nine stops more than it has."""
 _RECKONED_FROM = frozenset({"aperture", "guide_number", "film_speed", "exposure_value", "aperture_range", "t_number", "focal_length"})
 _NATURAL = {
     # from and to what is met with in the trade, wide of it on both sides (common practice, no source); lengths in metres
-    "aperture": (WIDEST, SMALLEST), "distance": (0.00005, 200.0), "power": (1 / 1100, math.inf), "shutter": (1 / 10_000, 20_000.0), "film_speed": (0.5, 30_000.0),
+    "aperture": (WIDEST, SMALLEST), "distance": (0.00005, 200.0), "power": (1 / 1100, _TOO_MANY), "shutter": (1 / 10_000, 20_000.0), "film_speed": (0.5, 30_000.0),
     "guide_number": (2.0, 900.0), "stops": (-14.0, 14.0), "ratio": (1 / 70, 70.0), "energy": (0.4, 15_000.0), "factor": (0.0, 5_000.0), "magnification": (0.0005, 40.0),
 }
 
@@ -32,7 +34,7 @@ def beyond_nature(said: Query, whole: Query, found: Solution) -> bool:
     value = first.value * (LENGTH.get(first.unit, 1.0) if first.quantity == "distance" else 1.0)
     of_nothing = first.quantity == "aperture" and not any(f.quantity in _RECKONED_FROM for f in whole.facts)  # no f-number comes of powers and distances alone
     if first.quantity != "stops" and said.asks and not said.unknown and not of_nothing:  # every word of it understood: it may be odd, not absurd
-        least, most = least / _ODD, most * (_FAR_CLOSED if found.topic == "focus" else _ODD)
+        least, most = least / _ODD, most * (_FAR_CLOSED if found.topic == "focus" else 1.0 if first.quantity == "power" else _ODD)
     pinhole = first.quantity == "aperture" and whole.has("pupil")  # a hole with no lens in it is smaller than any ring goes
     return not least <= value <= (most * _PINHOLE if pinhole else most)
 
@@ -45,13 +47,3 @@ def is_nothing(said: Query, whole: Query, found: Solution) -> bool:
     first = found.answers[0]
     figure = isinstance(first.value, (int, float)) and not isinstance(first.value, bool)
     return figure and (math.isnan(float(first.value)) or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
-
-
-_TOO_MANY = 500.0
-"""Times full power: nobody asks a flash for nine stops more than it has."""
-
-
-def beyond_reason(found: Solution) -> bool:
-    """A power that no number of flashes makes up: a figure of another thing was taken for one of the flash's."""
-    first = found.answers[0]
-    return first.quantity == "power" and isinstance(first.value, float) and first.value > _TOO_MANY

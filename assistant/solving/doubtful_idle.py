@@ -34,7 +34,7 @@ def _may_be_idle(fact: Fact, found: Solution) -> bool:
         return True
     if fact.quantity == "ceiling_height" and fact.cue != "straight" and any(f.quantity in _LEGS for f in found.used):
         return False
-    return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and (fact.unit == "frames" or fact.unit == "pops" and found.topic != "twins"))
+    return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and (fact.unit == "frames" or fact.unit == "pops" and found.topic == "flash"))
 
 
 _SO_FAR = Pattern(r"\b(?:twice|double|half|three times|four times|\d(?:\.\d+)? times) (?:as (?:far|close|near|distant)|the distance|its distance|the key's distance|further|farther)\b", re.I)

@@ -13,11 +13,14 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import NOT_SUBJECT, PLACES, light_names, preferred_unit
+from assistant.solving.placing import times_as_far
 from assistant.solving.relations import REFERENCE_FIRST, is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
 _SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
-_AS_FAR = Pattern(r"\b(?:same|equal) (?:distance|place|spot)\b|\b(?:equally|just as|as) far\b|\bside by side\b", re.I)
+_AS_FAR = Pattern(r"\b(?:same|equal) (?:distance|place|spot)\b|\b(?:equally|just as|(?<!twice )(?<!half )(?<!double )(?<!times )as) far\b|\bside by side\b", re.I)
+_SO_FAR = Pattern(r"\b(?:twice|double|half|three times|four times|\d(?:\.\d+)? times) (?:as (?:far|close|near|distant)|(?:the|its|the key's) distance)\b", re.I)
+_LIGHT = Pattern(r"\b(?:key|main|fill|rim|hair|kicker|accent)\b", re.I)
 _SECOND = ("hair", "rim", "kicker", "accent", "fill")
 
 
@@ -126,6 +129,18 @@ def _the_key(query: Query, ask: Ask, name: str, stops: float) -> Solution | None
     return Solution("answered" if value <= 1.0005 else "out_of_reach", answers=(marks.power(value, "key"),), used=used, topic="twins")
 
 
+def _so_far(query: Query, name: str) -> float | None:
+    """How many times as far off as the key the second light stands, by the light that its sentence begins with."""
+    said, times = _SO_FAR.search(query.text), times_as_far(query)
+    if said is None or times is None or times <= 0:
+        return None
+    opens = max(query.text.rfind(mark, 0, said.start()) for mark in ".;!?") + 1
+    whose = _LIGHT.search(query.text, opens, said.start())
+    if whose is None:
+        return None
+    return times if whose.group().lower() == name else 1 / times if whose.group().lower() in ("key", "main") else None
+
+
 def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
     distances = query.all("distance")
     first = query.last("distance", "key") or next((f for f in distances if f.of in ("", "both")), None)
@@ -133,6 +148,9 @@ def _placed(query: Query, ask: Ask, name: str, stops: float) -> Solution | None:
     powers = query.all("power")
     strength = {who: next((f.value for f in powers if f.of in (who, "both", "")), 1.0) for who in ("key", name)}
     used = tuple(f for f in query.facts if f.quantity in ("relation", "stops", "ratio", "count", "distance", "power") or f.quantity == "energy" and f.of in ("", "both"))
+    if first is None and mine is None and ask.quantity == "power" and (further := _so_far(query, name)) is not None:
+        value = strength["key"] * 2**stops * further**2
+        return Solution("answered" if value <= 1.0005 else "out_of_reach", answers=(marks.power(value, name),), used=(*used, *query.all("times")), topic="twins", working=(f"{further:g} times as far off, so {further**2:g} times the power for the same light",))
     together = first is not None and first.of in ("", "both") and "both" in query.text.lower()
     if (first is None or together) and mine is None and ask.quantity == "power" and (together or _AS_FAR.search(query.text)):
         value = strength["key"] * 2**stops
