@@ -396,5 +396,5 @@ _ASKS: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], Ask | None], froze
     # each rule, and the kinds of facts of which it needs one
     (_asks_other_power, frozenset({"relation"})), (_asks_power_of_ratio, frozenset({"ratio"})), (_asks_opening, frozenset({"film_speed"})), (_asks_pops, frozenset({"aperture", "distance"})),
     (_asks_supply, frozenset({"count", "max_count"})), (_asks_rating, _MOVES), (_asks_energy, frozenset({"energy"})), (_asks_series, frozenset({"count"})),
-    (_asks_long_time, frozenset({"shutter"})), (_asks_bracket, frozenset({"aperture"})), (_asks_size, frozenset({"aperture"})), (film_alone.asked, frozenset({"film_speed", "rated"})),
+    (_asks_long_time, frozenset({"shutter"})), (_asks_bracket, frozenset({"aperture"})), (_asks_size, frozenset({"aperture"})), (film_alone.asked, frozenset({"film_speed", "rated", "exponent"})),
 )

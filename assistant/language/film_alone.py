@@ -26,6 +26,7 @@ _IS_SPEED = Pattern(
     r"|\b(?:meter|dial|calculator)(?:'s| is| was| stands| stood| set| sits)?(?: (?:set|left|still|all|standing))* (?:at|on|to) $|\b(?:film|roll|slide|stock|box|it|which|and)(?: itself| speed)? (?:is|was|says|said|reads)(?: (?:an?|iso|only|really))* $", re.I)
 _ON_METER = Pattern(r" (?:set |dialled |dialed )?(?:in )?on (?:the|my) (?:light )?(?:meter|dial|camera|iso dial|speed dial)\b", re.I)
 _PARTS = (1 / 3, 0.5, 2 / 3)
+_MORE_OR_LESS = Pattern(r" (?:(?P<less>less|under)|more|over|extra)\b", re.I)
 _OF_A_STOP = Pattern(r"\b(?:over|under)-?(?:expos|rat)\w*[^.?!;]{0,30} by (?:about |just )?$", re.I)
 
 
@@ -49,6 +50,9 @@ def _pushed(fact: Fact, text: str) -> Fact:
 
 def _meant(fact: Fact, text: str) -> Fact:
     if any(abs(fact.value - part) < 0.01 for part in _PARTS):
+        way = _MORE_OR_LESS.match(text, fact.end)
+        if way is not None:
+            return replace(fact, quantity="stops", unit="", of="", cue="less" if way["less"] else "more")
         return replace(fact, quantity="stops", unit="", of="", cue="more" if "over" in text[max(0, fact.start - 50) : fact.start].lower() else "less") if _OF_A_STOP.search(text[: fact.start]) else fact
     told = fact.value >= 12 and is_film_speed_mark(fact.value) and not UNIT_NEXT.match(text, fact.end)
     return replace(fact, quantity="film_speed", unit="", of="") if told and (_IS_SPEED.search(text[: fact.start]) or _ON_METER.match(text, fact.end)) else fact
@@ -56,11 +60,14 @@ def _meant(fact: Fact, text: str) -> Fact:
 
 _WHICH_FILM = Pattern(r"\b(?:what|which) (?:film|roll|box|stock|slide|neg\w*) (?:is|was|did|do|have|had|am)\b(?! (?:i (?:need|want|load|use|take|set)|needed|wanted|best|faster|slower))|\bwhat(?:'s| is| was) (?:the|my|its) (?:film|roll|stock)(?: itself| in the camera| really| then)?\W*$|\bwhat(?:'s| is| was| does| did| would)?(?: it say| say)? ?(?:on )?(?:the|its)? ?box\b", re.I)
 """What the film itself is, behind what it was rated at."""
-_TO_SET = Pattern(r"\b(?:what|which|where|how)\b[^.?!]{0,24}\b(?:set|dial(?:l?ed)?|put|rate|use|meter)\b[^.?!\d]{0,24}\W*$", re.I)
+_TO_SET = Pattern(r"\b(?:what|which|where|how)\b[^.?!]{0,24}\b(?:set|dial(?:l?ed)?|put|rate|use|meter)\b[^.?!\d]{0,24}\W*$|\b(?:what|which) (?:exposure )?index\b|\bwhat (?:was|is) (?:it|the (?:meter|dial)) (?:on|at|set)\b|\bwhat'?s the (?:index|ei)\b", re.I)
 _METER = Pattern(r"\b(?:meter|dial|rat(?:e|ed|ing)|expos(?:e|ed|ing)|ei|box speed)\b|\b(?:over|under)-?expos", re.I)
 
 
 _WHAT_TIME = Pattern(r"\b(?:what|which)(?: shutter)? (?:time|speed)\b|\bhow long\b|\bshutter\W*\?|\btime\W*\?|\bwhat (?:for|on|with)\b")
+
+
+_HOW_MANY_SECONDS = Pattern(r"\bhow many (?:seconds|minutes)\b")
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
@@ -68,6 +75,8 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
     kinds = {f.quantity for f in facts} - {"remark", "place"}
     if kinds == {"film_speed", "shutter"} and len({f.value for f in facts if f.quantity == "film_speed"}) == 2 and all(a.quantity in ("duration", "time", "aperture") for a in asks) and _WHAT_TIME.search(lower):
         return Ask("shutter")  # "1/60 on 400 film. On 100, how long?"
+    if {"exponent", "shutter"} <= kinds <= {"exponent", "shutter", "aperture"} and all(a.quantity in ("count", "duration", "time") for a in asks) and _HOW_MANY_SECONDS.search(lower):
+        return Ask("shutter")
     told = kinds <= _SPEEDS | _SHIFTS and len([f for f in facts if f.quantity in _SPEEDS]) == len([f for f in facts if f.quantity in _SHIFTS]) == 1
     if not told or any(a.quantity not in ("aperture", "film_speed", "distance") for a in asks):
         return None

@@ -159,7 +159,7 @@ def _pushed_apart(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="push", value=abs(f.value) * (1 if way["way"].lower() == "push" else -1), of="film") if f is stops[0] else f for f in facts]
 
 
-_BY_SO_MUCH = Pattern(r"\b(?P<way>push|pull|over-?expos|under-?expos)\w*\b[^.?!;]{0,30}?\bby (?:about |just )?(?P<many>one and a half|two thirds|a third|one third|a half|half|one|two|three)\b(?!(?: of)?(?: a)? stops?\b)", re.I)
+_BY_SO_MUCH = Pattern(r"\b(?P<way>push|pull|over-?expos|under-?expos)\w*\b[^.?!;]{0,30}?\bby (?:about |just )?(?P<many>one and a half|one and a third|one and two thirds|two thirds|a third|one third|a half|half|one|two|three)\b(?!(?: and\b|(?: of)?(?: a)? stops?\b))", re.I)
 
 
 def speaks_of_by(text: str) -> bool:
@@ -237,7 +237,7 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 _BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
 _TELL_THE_LAB = Pattern(r"\b(?:what|which) (?:development|processing|dev)\b|\bhow (?:do|should|must|shall) (?:i|we|they|the lab) (?:develop|process|soup) it\b|\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
 _DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
-_FAST_FILM = Pattern(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|emulsion|iso|asa)\b|\b(?:what|which) film (?:do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
+_FAST_FILM = Pattern(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|emulsion|iso|asa)\b|\b(?:what|which) film (?:lets|allows|permits|gives|do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
@@ -250,7 +250,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
     asks = asks or bracket_words.asked(facts, text)
-    if _FAST_FILM.search(text) and (kinds & {"guide_number", "aperture", "distance", "exposure_value"} or {"film_speed", "stops"} <= kinds):
+    if _FAST_FILM.search(text) and (kinds & {"guide_number", "aperture", "distance", "exposure_value"} or kinds == {"film_speed", "shutter"} or {"film_speed", "stops"} <= kinds):
         return [Ask("film_speed", "", "")]
     if _INDEX.search(text) and not kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value"}:
         asks = [Ask("film_speed", "", "") if a.quantity == "aperture" else a for a in asks]

@@ -19,7 +19,7 @@ PARTS = {
     "sixtieth": 60, "hundredth": 100, "thousandth": 1000, "twentieth": 20, "fortieth": 40, "fiftieth": 50, "eightieth": 80, "ninetieth": 90,
 }
 STOPS_SPOKEN = {
-    "one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5, "two and a half": 2.5,
+    "one": 1.0, "another": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "half": 0.5, "a half": 0.5, "one and a half": 1.5, "one and a third": 4 / 3, "one and two thirds": 5 / 3, "two and a half": 2.5,
     "a third": 1 / 3, "one third": 1 / 3, "two thirds": 2 / 3, "two-thirds": 2 / 3,
 }
 """Stops in words, where the word itself was left unsaid: "the gel takes two thirds"."""

@@ -43,6 +43,8 @@ def _comes_back(fact: Fact, lower: str) -> bool:
     return any(_SO_LONG.fullmatch(before, found.end()) for found in _BACK_AFTER.finditer(before))
 
 
+_FOR_SO_LONG = Pattern(r"\d ?(?:s|sec\w*|seconds?)\b[^.?!]{0,16}\b(?:for|within|over|during) (?:the |about )?$")
+"""Before a whole time, after the wait that was told: "a pop every 12 seconds for two minutes"."""
 _FOR_EACH = Pattern(r"\s*apiece\b|\s*(?:a|per|for (?:each|every)(?: single)?(?: one)?(?: of)?)\s+(?:(?:the|those|these|my) )?(?:\w+ )?(?:pops?|flash(?:es)?|bursts?|hits?)\b|\s*for (?:each|every) one\b|\s*each\W*(?:$|[,.;]|\bin all\b|\btotal\b|\bhow\b)")
 _EACH_TAKES = Pattern(r"\b(?:each|every)(?: single)?(?: one)?(?: of (?:the|these|those|my)(?: \w+)?)? ?(?:pops?|flash(?:es)?|bursts?|hits?)? (?:takes?|needs?|lasts?|costs?|gets)(?: me| about| up)* $")
 
@@ -66,7 +68,7 @@ RATE = Pattern(r"\b(?:what|which|how high)(?:'s| is| must be| should be| would b
 """Asks how often a second."""
 
 
-_TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range", "max_count"})
+_TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range", "max_count", "number_range"})
 _SPEAKS = Pattern(r"pop|onto (?:one|the same)|full (?:energy|charge|voltage)|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
 """Without one of these, and without a time or an energy, nothing here is called for: most questions."""
 
@@ -77,7 +79,7 @@ def time_facts(facts: list[Fact], items: Sequence[Item], text: str) -> list[Fact
     if _TIMED.isdisjoint(kinds) and "%" not in [f.unit for f in facts] and not _SPEAKS.may_match(text):
         return facts
     lower = fold(text)
-    facts = speed_words.settle(facts, lower)
+    facts = _two_voltages(speed_words.settle(facts, lower), lower)
     moving = "velocity" in [f.quantity for f in facts] or "aperture" not in kinds and bool(patterns.search(r"\b(?:blur|smear)\w*\b", lower))
     cues = {i.word for i in items if i.kind == "cue"}
     facts = pop_words.opened_for_each(pop_words.counted(_rates(facts, lower), lower), lower)
@@ -93,6 +95,18 @@ def time_facts(facts: list[Fact], items: Sequence[Item], text: str) -> list[Fact
         spans = [f for f in out if f.quantity == "aperture_range"]
         out = [f for f in out if f not in spans] + [g for f in spans for g in (replace(f, quantity="aperture", other=float("nan")), replace(f, quantity="aperture", value=f.other, other=float("nan"), start=f.end - 1))]
     return [_like_the_last(_like_the_next(f, n, out, lower), n, out, lower) for n, f in enumerate(out)]
+
+
+_OF_VOLTS = Pattern(r"\bvolt(?:s|age)\b")
+
+
+def _two_voltages(facts: list[Fact], lower: str) -> list[Fact]:
+    """"the voltage has dropped from 360 to 255": the one and the other."""
+    span = [f for f in facts if f.quantity == "number_range"]
+    if len(span) != 1 or len({f.quantity for f in facts} - {"remark", "place"}) != 1 or _OF_VOLTS.search(lower) is None:
+        return facts
+    one = replace(span[0], quantity="voltage", unit="V", of="", other=float("nan"))
+    return [part for f in facts for part in ((one, replace(one, value=f.other, start=f.end - 1)) if f is span[0] else (f,))]
 
 
 def _told_pulse(facts: list[Fact], items: Sequence[Item]) -> list[Fact]:
@@ -122,7 +136,7 @@ def _hit_twice(facts: list[Fact], text: str, lower: str) -> list[Fact]:
     return [*facts, Fact("count", 2.0 if found["many"] == "twice" else 3.0, "pops", start=start, end=end, said=text[start:end])]
 
 
-_OTHER_IS = Pattern(r"\b(?:one|other|second|spare|borrowed|mine|his|hers|theirs|new|old|replacement|rental|backup|head|pack|unit|it|friend)(?:'s|s| is| was|,)?(?: only| just)? (?:an?|the)?\s*$|\b(?:swap\w*|replac\w*|trad\w*|chang\w*|borrow\w*|use|using|with|got)(?: it| that| to| for| only| up| down)* an? (?:borrowed |smaller |bigger |second |rented )?$")
+_OTHER_IS = Pattern(r"\b(?:full(?: power)?|one|other|second|spare|borrowed|mine|his|hers|theirs|new|old|replacement|rental|backup|head|pack|unit|it|friend)(?:'s|s| is| was|,)?(?: only| just)? (?:an?|the)?\s*$|\b(?:swap\w*|replac\w*|trad\w*|chang\w*|borrow\w*|use|using|with|got)(?: it| that| to| for| only| up| down)* an? (?:borrowed |smaller |bigger |second |rented )?$")
 
 
 def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
@@ -133,11 +147,12 @@ def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
     wanted = sum(f.quantity == "aperture" for f in facts) == 2 and not any(f.quantity in ("distance", "guide_number") for f in facts)
     parted = _WHAT_POWER.search(lower) is not None
     shared = any(f.quantity == "count" and f.unit in ("flashes", "heads") for f in facts)
+    sole = {f.quantity for f in facts} <= {"energy", "aperture", "number", "film_speed", "remark", "place"} and sum(f.quantity == "aperture" for f in facts) == 1 and "film" not in lower
     popped = _HOW_MANY_POPS.search(lower) is not None and not any(f.quantity in ("distance", "guide_number", "aperture") for f in facts)
 
     def of_energy(fact: Fact) -> bool:
         before = lower[max(0, fact.start - 50) : fact.start]
-        return _OTHER_IS.search(before) is not None or parted and _GIVES.search(before) is not None or wanted and _NEEDS.search(before) is not None or popped and (_A_POP.match(lower, fact.end) is not None or _STORED.search(before) is not None) or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None or _ONE_TAKES.search(before) is not None)
+        return _OTHER_IS.search(before) is not None or parted and _GIVES.search(before) is not None or wanted and _NEEDS.search(before) is not None or sole and _I_HAVE.search(before) is not None or popped and (_A_POP.match(lower, fact.end) is not None or _STORED.search(before) is not None) or shared and (_TO_EACH.match(lower, fact.end) is not None or _EACH_GETS.search(before) is not None or _ONE_TAKES.search(before) is not None)
 
     bare = [f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and f.said.strip().lower().replace("-", " ").replace(" ", "").isalnum() and not _NAMED_FILM.search(f.said) and of_energy(f) and not _OF_FILM.match(lower, f.end)]
     if len(bare) != 1 or not 20 <= bare[0].value <= 20000 or bare[0].start < energies[0].start and not popped:
@@ -145,6 +160,7 @@ def _another_head(facts: list[Fact], lower: str) -> list[Fact]:
     return [replace(f, quantity="energy", unit="J", of="") if f is bare[0] else f for f in facts]
 
 
+_I_HAVE = Pattern(r"\b(?:(?:i|we)(?: now| only)? have(?: got)?|(?:i|we)'ve(?: only)?(?: got)?|there's|there is|left with|the pack (?:has|gives))(?: only| just| about)? $")
 _HOW_MANY_POPS = Pattern(r"\b(?:how many|number of) (?:\w+ ){0,2}?(?:pops|flashes|bursts|hits|discharges|firings|times)\b|\bhow often\b")
 _A_POP = Pattern(r",? *(?:at most |flat out |at full )?(?:a|per|each|for each|in each|with each|at each|every|in one|in a) ?(?:single )?(?:pop|flash|burst|hit|discharge|firing|go|time)?\b|,? *at most\b|,? *(?:flat out|at full|and no more)\b")
 _STORED = Pattern(r"\b(?:holds?|stores?|puts? out|delivers?|fires?|gives?|has|of|is|manages?|only|tops? out at|goes up to|be|takes?|needs?|wants?|comes? to|total(?:s| of)?|calls? for)(?: (?:only|just|about|at most|no more than|me))* $")
@@ -278,7 +294,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="recycle", of="")
     if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and _is_for_each(fact, lower):
         return replace(fact, quantity="interval", cue="each", of="")
-    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and _WAITED.search(lower[max(0, fact.start - 30) : fact.end + 30]):
+    if fact.quantity in ("shutter", "time") and fact.value >= 0.2 and not patterns.search("recycl", around) and (_WAITED.search(lower[fact.end - 1 : fact.end + 30]) or _WAITED.search(lower[max(0, fact.start - 30) : fact.end]) and _FOR_SO_LONG.search(lower[: fact.start]) is None):
         return replace(fact, quantity="interval")
     if fact.quantity == "shutter" and fact.of != "ambient" and not patterns.search(r"\b(?:i'm|im|i am|camera|shutter|shooting|we're|were)(?: is| set)? (?:at|on)\W*$", lower[: fact.start]) and patterns.search(r"^[^.?!,;]*\b(?:flash(?!es)|pulse|strobe)\b", lower[fact.end : fact.end + 14]) and not patterns.match(r"\W*(?:with|for|w|and|n)\b", lower[fact.end :]) and fact.value < 0.02 and "name_shutter" not in cues:
         return replace(fact, quantity="duration")

@@ -268,7 +268,7 @@ def _evenly(extent: float, step: float) -> tuple[float, ...]:
 
 
 def _spelled_out(query: Query) -> bool:
-    return len(_spelled(query)) > 0 and not _EITHER.search(query.text)
+    return any(_spelled(query)) and not _EITHER.search(query.text)
 
 
 _ONE_OF_THEM = Pattern(r"\b(?:one|then|next|other|second|third|last)\b[^,.;]{0,14}$", re.I)

@@ -76,8 +76,8 @@ def _spread(query: Query, frames: Fact) -> Solution | None:
 
 # --- the other end ---------------------------------------------------------------------------------
 
-_PLACE = r"(?P<dark>darkest|thinnest|least exposed|most underexposed|least exposure)|(?P<bright>brightest|lightest|densest|most exposed|most overexposed|most exposure)|(?P<first>first|start\w*|begin\w*|began|opening frame)|(?P<last>last|end(?:s|ed|ing)?|final|finish\w*|stops at)|(?P<middle>middle|centre|normal)"
-_KNOWN = Pattern(rf"\b(?:{_PLACE})\b(?:(?!\b(?:around|about|round|cent\w+|normal|metered|middle|apart|each|either)\b)[^.,;?!\d]){{0,24}}$", re.I)
+_PLACE = r"(?P<dark>darkest|thinnest|shortest|fastest|smallest|narrowest|least exposed|most underexposed|least exposure)|(?P<bright>brightest|lightest|densest|longest|slowest|widest|largest|most exposed|most overexposed|most exposure)|(?P<first>first|start\w*|begin\w*|began|opening frame)|(?P<last>last|end(?:s|ed|ing)?|final|finish\w*|stops at)|(?P<middle>middle|centre|normal)"
+_KNOWN = Pattern(rf"\b(?:{_PLACE})\b(?:(?!\b(?:around|about|round|apart|each|either|times?|speed|first)\b)[^.,;?!\d]){{0,24}}$", re.I)
 _ASKED = Pattern(rf"\b(?:what|which|where)\b[^?.]{{0,40}}?\b(?:{_PLACE})\b", re.I)
 _OPENS = Pattern(r"\b(?:open\w*|brighter|lighter|wider|longer|slower|more (?:exposure|light|open))\b(?! frame)", re.I)
 _CLOSES = Pattern(r"\b(?:clos\w+|stopp\w+ down|darker|smaller|shorter|faster|less (?:exposure|light))\b", re.I)
@@ -98,10 +98,12 @@ def _other_end(query: Query, frames: Fact) -> Solution | None:
     """"the darkest of five is f/16, a third apart: what is the brightest?": so many steps on from the frame that is told."""
     steps, told = [f for f in query.facts if f.quantity in _STEPS], [f for q in _SETTINGS for f in query.all(q)]
     known = _KNOWN.search(query.text[: told[0].start]) if len(told) == 1 and told[0].origin == "said" else None
-    if len(steps) != 1 or known is None or known["middle"] or not query.asks_for(told[0].quantity):
+    if len(steps) != 1 or known is None or not query.asks_for(told[0].quantity):
         return None
     opens = _OPENS.search(query.text) is not None if (_OPENS.search(query.text) is None) is not (_CLOSES.search(query.text) is None) else None
     asked = _ASKED.search(query.text, told[0].end) or _ASKED.search(query.text[: known.start()])
+    if known["middle"] and (asked is None or asked["middle"]):
+        return None
     here = _in_row(known, frames.value, opens)
     there = _in_row(asked, frames.value, opens) if asked is not None else None
     if here is None or asked is not None and there is None:

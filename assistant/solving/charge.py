@@ -73,12 +73,27 @@ def _counts_both(head: Fact, energies: list[Fact], text: str) -> bool:
     return head.value == len(energies) == 2 and head.end <= first.start and patterns.search(r"[,:;]|\b(?:of|with|at)\b", text[head.end : first.start]) is not None
 
 
+_TOGETHER = Pattern(r"\b(?:together|both|combined|added|adding|add|plus|as well)\b")
+_ALONE = Pattern(r"\b(?:than|over|beside|against)\b[^.?!]{0,16}\b(?:alone|by itself|on its own|single|(?P<many>\d+))\b|\b(?:the|a) (?P<one>\d+)(?: \w+)? (?:alone|by itself|on its own)\b")
+
+
+def _with_another(query: Query, energies: list[Fact]) -> Solution | None:
+    """"a 300 and a 600 together: how many stops more than the 300 alone?": the sum against the one that is named again."""
+    again = [e for e in energies if any(f.quantity in ("number", "film_speed") and f.value == e.value and f.start > e.end for f in query.facts)]
+    if len(again) != 1:
+        return None
+    both = sum(e.value for e in energies)
+    return Solution(answers=(Quantity("stops", math.log2(both / again[0].value), "stops"),), used=query.facts, topic="time", working=(f"log2 of {both:g} / {again[0].value:g}",))
+
+
 def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | None:
     if len(energies) != 2 or query.has("distance"):
         return None
+    if _TOGETHER.search(lower) and _ALONE.search(lower):
+        return _with_another(query, energies)
     heads = [f for f in query.facts if f.quantity == "count" and not _counts_both(f, energies, query.text)]
     one, two = (e.value * math.prod(h.value for h in heads if own(h, energies, query.text) is e) for e in energies)
-    part = [f for f in query.facts if f.quantity in ("power", "power_down")]
+    part = [f for f in query.facts if f.quantity in ("power", "power_down") and f.value != 1]
     if part:
         return None
     value = math.log2(two / one)
@@ -86,6 +101,9 @@ def _two_energies(query: Query, energies: list[Fact], lower: str) -> Solution | 
     weaker = patterns.search(r"\b(?:weaker|less|dimmer|smaller)\b[^.?]{0,40}\bthan\b", lower) is not None and one < two
     if weaker:
         return Solution(answers=(Quantity("stops", math.log2(one / two), "stops"),), used=(*energies, *heads), topic="time", working=(f"log2 of {one:g} / {two:g}",))
+    full = next((f for f in query.all("power") if f.value == 1), None)
+    if full is not None and "down" in lower:
+        return Solution(answers=(Quantity("stops", math.log2(min(one, two) / max(one, two)), "stops"),), used=(*energies, *heads, full), topic="time", working=(f"log2 of {min(one, two):g} / {max(one, two):g}",))
     if patterns.search(r"\b(?:instead of|rather than|in place of|not|from)\b", lower[energies[0].end : energies[1].start]):
         value = -value  # the one that is, then the one that was
     winner = f"{max(one, two):g} Ws" if between and one != two else None

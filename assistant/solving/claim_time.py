@@ -93,6 +93,30 @@ def claim_of_equal_energy(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), Quantity("energy", one, "J")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. The first is {one:g} Ws, the second {two:g} Ws.")
 
 
+_ENOUGH = Pattern(r"\b(?:enough|suffic\w*|will do|would do|reach\w*|get (?:me )?(?:to|there)|manage|(?P<short>too (?:little|weak)|short|fall short))\b")
+
+
+def claim_of_enough_energy(query: Query) -> Solution | None:
+    """"160 Ws gave f/8; I have 640 and want f/22, is it enough?": the energy goes with the square of the f-number."""
+    energies, stops = query.all("energy"), query.all("aperture")
+    said = plain(query.text)
+    enough = _ENOUGH.search(said)
+    if len(energies) != 2 or len(stops) != 2 or enough is None or _told(query, "energy", "aperture", "power", "place") or any(f.value != 1 for f in query.all("power")):
+        return None
+    gave = [(e, s) for e in energies for s in stops if _GAVE.fullmatch(said[min(e.end, s.end) : max(e.start, s.start)])]
+    if len(gave) != 1:
+        return None
+    (known, read), have = gave[0], next(e for e in energies if e is not gave[0][0])
+    target = next(s for s in stops if s is not read)
+    spare = math.log2(have.value / known.value) + aperture_difference_stops(read.value, target.value)
+    holds = (spare >= -0.05) is not (bool(enough["short"]) is not turned(said, [(enough.start(), enough.end())]))
+    needed = Quantity("energy", known.value * 2.0 ** -aperture_difference_stops(read.value, target.value), "J")
+    return Solution(answers=(Quantity("claim", holds), needed), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. f/{target.value:g} takes {float(needed.value):.4g} Ws; {have.value:g} is {speak_stops(abs(spare))} {'more' if spare >= 0 else 'too little'}.")
+
+
+_GAVE = Pattern(r",? (?:for|at) |,? (?:\w+ ){0,2}?(?:gives?|gave|makes?|made|is|was|reads?|metered|took|takes|needs?|needed|does|did|yields?)(?: (?:me|us|about|right|good|exactly))* ?")
+
+
 _COME_TO = Pattern(r"\b(?:add up|adds? up|come|comes|make|makes|give|gives|amount|amounts|sum|total|is|are|worth)\b")
 _EACH = Pattern(r"(?: of| at| giving| that (?:each )?(?:give|gives|read|reads)| each (?:of|giving|good for|worth)| worth| each)+(?: about)? *$")
 

@@ -66,6 +66,18 @@ def time_for_other_film(query: Query, ask: Ask) -> Solution | None:
     return done((marks.shutter(times[0].value * known.value / other.value),), *query.facts, working=(f"ISO {known.value:g} to ISO {other.value:g}",))
 
 
+def film_for_time(query: Query) -> Solution | None:
+    """"from 1/15 to 1/125 at the same aperture; from ISO 50, what film do I need?": as much faster as the time is shorter."""
+    speeds, times = query.all("film_speed"), sorted(query.all("shutter"), key=lambda f: f.start)
+    if len(speeds) != 1 or len(times) != 2 or times[0].value == times[1].value or _kinds(query) != {"film_speed", "shutter"}:
+        return None
+    wanted = [f for f in times if f.cue == "want" or _WISHED.search(query.text[: f.start])]
+    now = times[0] if len(wanted) != 1 or wanted[0] is times[1] else times[1]
+    other = times[1] if now is times[0] else times[0]
+    return done((marks.film_speed(speeds[0].value * now.value / other.value),), *query.facts, working=(f"{now.value:.4g} s to {other.value:.4g} s",))
+
+
+_WISHED = Pattern(r"\b(?:want|need|like|get to|up to|to use|use)(?: (?:a|an|to get|to use|at|it|to be))* $", re.I)
 _IN_DEGREES = Pattern(r"\b(?:what|which|how many|in)\b[^?.]{0,40}\b(?:din|degrees)\b", re.I)
 
 

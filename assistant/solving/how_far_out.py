@@ -150,7 +150,7 @@ def _set_and_needed(query: Query) -> Solution | None:
     return None
 
 
-_METER = Pattern(r"\b(?:meter\w*|rating|dial\w*|worked|calculat\w+|comput\w+|reckoned|figured|set|thought|treated|rated|expos\w+|sums?|maths?|figures|flash|guide|card|table|shot (?:it )?(?:at|as))\b")
+_METER = Pattern(r"\b(?:meter\w*|rating|dial\w*|worked|calculat\w+|comput\w+|reckoned|figured|set|thought(?: (?:it|this|that|they) (?:was|were|had))?|treated|rated|expos\w+|sums?|maths?|figures|flash|guide|card|table|shot (?:it )?(?:at|as))\b")
 _IN_THE_CAMERA = Pattern(r"\b(?:film|rolls?|stock|sheets?|load\w*|in the (?:camera|back|holder)|holder|box|really|actually|turned out|in fact|it was)\b")
 _HELD = Pattern(r"^[\s-]*(?:asa |iso |speed |b/?w |black and white |colou?r )*(?:film|roll|stock|sheets?|loaded|in the (?:camera|back|holder)|slide|neg\w*|in (?:it|there))\b(?! (?:is|was|were) (?:iso |asa )?\d)")
 _RATED_AT = Pattern(r"\b(?:at|as|for|on|to)(?: (?:iso|asa|ei|a))? (?:\d+|(?:\w+ ){1,2}hundred|\w+)$")
@@ -177,8 +177,13 @@ def _film_slipped(query: Query) -> Solution | None:
 _LAB = Pattern(r"\b(?:push|pull)(?:ed|ing|s)?\b")
 
 
+_BELIEVED = Pattern(r"\b(?:thought|believed|assumed|treated|took)(?: (?:it|this|that|they|the film|the roll))?(?: (?:was|were|had|to be|for|as))?(?: (?:an?|iso|loaded with))* $")
+
+
 def _was_metered(fact: Fact, pair: list[Fact], lower: str) -> bool | None:
     """Whether a speed is what was metered for, or the film's own; None where no word beside it says so. The word next to it decides."""
+    if _BELIEVED.search(lower[: fact.start]):
+        return True
     if _HELD.match(lower[fact.end :]):
         return False
     if _METER_AFTER.match(lower[fact.end :]):
@@ -187,7 +192,7 @@ def _was_metered(fact: Fact, pair: list[Fact], lower: str) -> bool | None:
     last = [max((m.end() for m in pattern.finditer(before)), default=-1) for pattern in (_METER, _IN_THE_CAMERA)]
     if last[0] >= 0 and _RATED_AT.search(before):
         return True  # "metered the whole roll at 400"
-    return None if last == [-1, -1] else last[0] > last[1]
+    return None if last == [-1, -1] else last[0] >= last[1]
 
 
 def _before(fact: Fact, pair: list[Fact], lower: str) -> str:

@@ -117,8 +117,16 @@ def _rate(query: Query) -> Solution | None:
     time = query.last("shutter") or query.last("time") or query.last("interval")
     if many is None or time is None or time.value <= 0:
         return None
-    each = many.value / time.value
-    return Solution(lead=f"{each:.3g} flashes a second.", answers=(Quantity("count", each, "flashes a second"),), used=(many, time), topic="time", working=(f"{many.value:g} / {time.value:g} s",))
+    if _APART.match(query.text, time.end):
+        each, how = 1 / time.value, f"1 / {time.value:g} s"  # from one to the next
+    else:
+        ends = _AT_BOTH_ENDS.search(query.text) is not None and many.value > 1
+        each, how = (many.value - ends) / time.value, f"{many.value - ends:g} / {time.value:g} s"
+    return Solution(lead=f"{each:.3g} flashes a second.", answers=(Quantity("count", each, "flashes a second"),), used=(many, time), topic="time", working=(how,))
+
+
+_APART = Pattern(r" ?(?:s |sec\w* )?(?:apart|from (?:one|each) to|between (?:them|each|one|images|flashes))\b", re.I)
+_AT_BOTH_ENDS = Pattern(r"\bfirst\b[^.?!]{0,24}\b(?:start|begin\w*|opens?)\b[^.?!]{0,24}\blast\b[^.?!]{0,24}\b(?:end|clos\w+|shuts?)\b", re.I)
 
 
 def _in_a_time(query: Query, ask: Ask) -> Solution | None:

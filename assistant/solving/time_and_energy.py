@@ -181,7 +181,8 @@ def _recycle(query: Query, ask: Ask) -> Solution | None:
                     notes=("Going by energy; the last part of a charge is often slower, so give it a moment more.",))
 
 
-_FROM_FIRST = Pattern(r"\bfirst (?:\w+ )?(?:to|till|until) (?:the )?last\b|\bbetween the first (?:\w+ )?and the last\b", re.I)
+_FROM_FIRST = Pattern(r"\bfirst (?:\w+ )?(?:to|till|until) (?:the )?last\b|\bbetween the first (?:\w+ )?and (?:the )?last\b", re.I)
+_GAP_ASKED = Pattern(r"\b(?:what|how (?:long|big|large|many seconds))\b[^?.]{0,30}\b(?:gaps?|waits?|pauses?|intervals?|between (?:each|one|two|pops|them))\b", re.I)
 _AT_LAST = Pattern(r"(?:^|[,.;:]|\band\b|\bhow long\b|\bwhat (?:about|of)\b|\bwhat is it\b)\s*(?:then )?(?:at|on|for|with)\s+[^,.;:?]{1,24}\?*\s*$", re.I)
 """A second value asked about at the end: "..., at 250 Ws?"."""
 
@@ -210,6 +211,9 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     pops, rate = popped(query) or next((f for f in query.all("count") if f.unit == "frames" and f.value > 1), None), query.last("frequency")
     if ask.of != "series" or pops is None:
         return None
+    whole = query.last("interval") or query.last("shutter") or query.last("time")
+    if whole is not None and pops.value > 1 and _FROM_FIRST.search(query.text) and _GAP_ASKED.search(query.text):
+        return Solution(answers=(_seconds(whole.value / (pops.value - 1)),), used=(whole, pops), topic="time", working=(f"{whole.value:g} s in {pops.value - 1:g} waits",))
     if rate:
         return strobe_fits.solve(query) or Solution(answers=(marks.shutter(pops.value / rate.value),), used=(pops, rate), topic="time", working=(f"{pops.value:g} flashes at {rate.value:g} a second",))
     pause = query.last("interval") or query.last("recycle")
