@@ -15,6 +15,7 @@ from assistant.language import named_only, sharp_asks
 from assistant.language.items import Item
 from assistant.language.segments import ROLES, Segment, is_role
 from assistant.patterns import Pattern
+from assistant.places import ROOMS
 from assistant.query import Ask
 from assistant.records import replace
 
@@ -143,7 +144,8 @@ _COVERED_UP = Pattern(r"\b(?:i|we) (?:can't|cannot|can not|can|could|couldn't|wo
 """Before "cover": it is a window or a door that somebody covers, no angle."""
 
 
-_WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|background|backdrop|paper|curtain|back(?: row)?|last row|far (?:row|end)|\w+ row)\b[^?.]{0,10}\b(?:fall|land|sit|lie|come out|end up|go)\b")
+_WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|background|backdrop|paper|curtain|back(?: row)?|last row|far (?:row|end)|\w+ row)\b[^?.]{0,10}\b(?:fall|land|sit|lie|come out|end up|go)\b"
+                           rf"|how far (?:is|are|was|were|does|do|did|will|would) (?:the |my )?(?:ambient|background|backdrop|sky|window|daylight|sun|street|scene|picture|frame|shot|exposure|{ROOMS})(?: light)?(?: then| now| come out| lie| be| sit| fall)* (?:under|over)\b")
 """How dark it comes out, no place."""
 
 
@@ -281,6 +283,8 @@ def _how_much(segment: Segment, at: int, after: Sequence[Item], text: str) -> As
         return Ask("power", _whom(segment, at), "", start)
     if any(i.kind == "cue" and i.word == "depth_of_field" for i in after[:3]):
         return None  # "how much more depth"
+    if _IS_IT_OFF.match(text[start:]):
+        return Ask("stops", "", "", start)
     for item in after[:3]:
         if item.kind == "cue" and item.word in ("less", "more", "open_up", "close_down", "loss", "down", "up"):
             return Ask("stops", _whom(segment, at), "", start)
@@ -293,6 +297,7 @@ def _how_much(segment: Segment, at: int, after: Sequence[Item], text: str) -> As
     return Ask("stops", _whom(segment, at), "", start) if not any(i.kind == "name" for i in segment.items[at + 1 :]) else None
 
 
+_IS_IT_OFF = Pattern(r"(?:by )?how much (?:is|am|are|was|were) (?:it|i|we|that|the (?:exposure|picture|frame|shot)) (?:off|out)\b", re.IGNORECASE)
 _THE_SAME = Pattern(r"\bsame $", re.IGNORECASE)
 """Right before what is kept, and so not asked for: "at the same distance"."""
 

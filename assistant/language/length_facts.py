@@ -222,11 +222,16 @@ def _standing(place: Place) -> Fact | None:
         return fact_at(place, "gap", of="back", cue="in_all")
     if not place.owner and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return _behind(place)
+    if _APART.match(place.text[place.item.end :]) and _PEOPLE.search(place.before(40)):
+        return _behind(place)
     if place.owner == "background" or not place.cues & {"front", "back", "middle", "rows", "backdrop", "wall"}:
         return None if place.owner or "behind" not in place.text.lower() and not _END_TO_END.search(place.text) and not _SO_LONG.match(place.text[place.item.end :]) else _behind(place)
     return _behind(place)
 
 
+_APART = Pattern(r"\s*apart\b", re.I)
+_PEOPLE = Pattern(r"\b(?:two|both|three|the|my|these|our|of) (?!lights?\b|flash(?:es)?\b|lamps?\b|heads?\b|strobes?\b|stands?\b|units?\b|rails?\b|exposures?\b)(?:[a-z]+ )?(?:people|men|women|children|[a-z]+s)(?:,? (?:who|that|which) (?:are|stand|sit)| standing| sitting| seated| are| stand| sit)?(?: about| some| only)? $", re.I)
+"""Right before the length between two who are "60 cm apart"."""
 _FROM_A_THING = Pattern(r"\s*(?:away |off )?from (?P<thing>(?:the |her |him |my |a )?(?:[\w'-]+ ){0,2}?[\w'-]+)(?:,? (?:and|so|but)|,)(?: (?:so|that|now|then|it's|it is|it stands|is))* (?:about |only )?", re.I)
 _OF_A_LAMP = Pattern(r"\b(?:light|flash|lamp|strobe|head|key|main|softbox)(?:'s| is| stands| sits| hangs| was| comes| moves| goes| came| moved| went)?(?: now| about| only| up| in| back| closer| to| at)*\s*$", re.I)
 _BEFORE_IT = Pattern(r"\s*(?:away )?(?:in front of|from|off|before) it\b", re.I)

@@ -41,6 +41,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
 _METER_WOULD = Pattern(r"\bwhat(?: shutter(?: speed)?| time| aperture| f-?stop| f-?number| exposure)? (?:would|does|did|will|must|should) (?:the|my|a) meter (?:then )?(?:show|say|read|give|ask for|want|call for)\b", re.I)
 _PUTS_RIGHT = Pattern(r"\b(?:makes?|would (?:make|be)|is|was|puts?|gets?|had been|have been|brings?) (?:it|that|the \w+|her|him|them)? ?(?:right|correct|normal|proper|level|as metered|properly exposed)\b|\b(?:right|correct|normal|proper)(?: exposure| one| time| aperture)? (?:for|of) (?:it|that|the \w+)\b", re.I)
 _WITH_FLASH = Pattern(r"\b(?:flash|strobe|both|together|sum)\b", re.I)
+_BOTH = Pattern(r"\b(?:both|together|the two|the pair|in all|sum|total)\b", re.I)
 _METERED = Pattern(r"\b(?:meter(?:s|ed)?|reads?|reading)\b", re.I)
 
 
@@ -54,7 +55,7 @@ def from_result(query: Query, ask: Ask) -> Solution | None:
         return None
     meter = _METER_WOULD.search(query.text)
     came_out = _PUTS_RIGHT.search(query.text[apart[0].end :]) and _IS.search(query.text[: apart[0].start]) and not _METERED.search(query.text) and not _WITH_FLASH.search(query.text) and not _WANTED.search(query.text[: apart[0].start])
-    if not meter and not came_out:
+    if not meter and not came_out or meter and _BOTH.search(query.text[meter.start() :]):
         return None
     return _moved(ask, base[0], -signed(apart[0]), (*base, apart[0], *(f for f in query.facts if f.quantity in ("shutter", "aperture", "film_speed") and f not in base)))
 
@@ -83,7 +84,7 @@ def _backdrop_reading(query: Query, ask: Ask) -> Solution | None:
     read = query.all("aperture")
     if said is not None and said.of == "ambient" and any(f.of == "ambient" for f in read):
         return None
-    if ask.quantity != "aperture" or said is None or len(read) != 1 or query.has("shutter") or not _READS.search(query.text.split(".")[-1]):
+    if ask.quantity != "aperture" or said is None or len(read) != 1 or _BOTH.search(query.text.split(".")[-1]) or query.has("shutter") or not _READS.search(query.text.split(".")[-1]):
         return None
     return Solution(lead="The background should read" if said.of != "ambient" else "It should read", answers=(marks.aperture(aperture_after(read[0].value, signed(said)), "background" if said.of != "ambient" else "ambient"),), used=(read[0], said), topic="ambient")
 

@@ -289,6 +289,8 @@ def _exposure_value(query: Query, ask: Ask) -> Solution | None:
         found = _exposure_value(query.with_facts(f for f in query.facts if f is not speeds[1]), ask)
         return replace(found, used=(*found.used, speeds[1])) if found is not None else None
     light, at = _scene(query, "")
+    if light is not None and light.aperture is None and light.assumed and at.aperture and at.shutter:
+        light = None  # it was metered, whatever the words for the sky
     if light is None and at.aperture and at.shutter:
         light = Daylight(ambient.exposure_value(at.aperture, at.shutter, at.film_speed), (), at.assumed, at.aperture, at.shutter, at.film_speed)
     if light is None or light.relative:

@@ -39,6 +39,9 @@ _SUM = Pattern(r"\b(?:both|together|the two|the pair|add|adds|sum|total)\b", re.
 _METER_SAID = Pattern(r"\bwhat\b[^?]{0,24}\b(?:meter|reading)\b|\bmeter (?:at|show|say|read|give)\b|\b(?:own|real|true|proper) reading\b|\bwhat (?:does|did|would|will) (?:the |my )?[a-z]+(?: light)? (?:itself )?(?:meter|read)\b", re.I)
 _LAMP = Pattern(r"\b(?:flash|strobe|key|fill|face|subject|sitter|model|bride|her|him|she|he)\b[^.;?!,]{0,16}$", re.I)
 
+_WITH_ROOM = Pattern(rf"\b{_ROOM}[^.;?!,]{{0,12}} and [^.;?!,]{{0,24}}$|\band (?:the |my )?{_ROOM} $", re.I)
+"""Both are told to be level: the room and the flash."""
+
 
 @record
 class State:
@@ -83,7 +86,7 @@ def _state(query: Query, told: list[Fact], asked: tuple[int, int]) -> State | No
     rest = text[: asked[0]] + "." * (asked[1] - asked[0]) + text[asked[1] :]
     if len(told) > 1 or told and not _CAME_OUT.search(rest[: told[0].start]):
         return None
-    right = None if told else next((m for m in _WAS_RIGHT.finditer(rest) if not _LAMP.search(rest[: m.start()])), None)
+    right = None if told else next((m for m in _WAS_RIGHT.finditer(rest) if not _LAMP.search(before := rest[: m.start()]) or _WITH_ROOM.search(before)), None)
     if not told and right is None:
         return None
     at = told[0].start if told else right.start() if right is not None else 0

@@ -326,7 +326,8 @@ def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denie
 def _enough(query: Query, found: _Claimed, right: Quantity, off: float) -> Solution:
     """A limit is kept when the figure is no more than the light allows (no less than it needs)."""
     fact = found.fact
-    spare = -off if fact.quantity in ("aperture", "distance") and found.answer.topic != "focus" else off  # for depth a lens is closed
+    more_is_better = found.answer.topic == "focus" or fact.quantity == "distance" and found.answer.topic == "falloff" and query.has("gap")  # for depth a lens is closed, for an even light it goes back
+    spare = -off if fact.quantity in ("aperture", "distance") and not more_is_better else off
     if fact.quantity == "aperture" and found.answer.topic == "ambient" and "enough" not in query.text.lower():
         return _by_daylight(found, right, off, query.has("sync") and not query.has("shutter"))
     holds = spare >= -TOLERANCE

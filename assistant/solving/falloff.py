@@ -60,9 +60,7 @@ def solve(query: Query) -> Solution | None:
     if scene is None:
         return None
     placed = next((found for ask in query.asks if ask.quantity == "distance" and (found := place_by_light.solve(query, ask))), None)
-    if placed is not None:
-        return placed
-    shared = shared_error.solve(query, scene) or share_of_light.between(query, scene)
+    shared = placed or shared_error.solve(query, scene) or share_of_light.between(query, scene) or share_of_light.times_as_strong(query, scene)
     if shared is not None:
         return shared
     for ask in query.asks:
@@ -107,9 +105,14 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return needs(("distance",), "I need the distance from the light to what stands behind the subject, or how far behind it stands.", scene.used, "falloff")
     if scene.near is None and scene.gap is not None and {f.quantity for f in query.facts} <= {"gap", "rows", "remark", "place"}:
         return needs(("distance",), f"I need the distance from the light to the {scene.front if scene.of else 'front row'}.", scene.used, "falloff")
-    if scene.near is None or scene.far is None or query.has("stops"):
+    if scene.near is None or scene.far is None:
         return None
     lost = falloff_stops(scene.near, scene.far)
+    if scene.moved and (opened := turned_too.opened_by(query)) is not None:  # "from 6 feet to 9 and opened up a stop": what is left of both
+        net = lost + opened[0]
+        return _done((marks.stops(net),), scene, opened[1], lead=_stops_lead(net, net, None))
+    if query.has("stops"):
+        return None
     turned = query.all("power_down")
     if turned and scene.moved and len(turned) == 1:  # "moved from 3 m to 2 m and turned down a stop": what is left of both
         net = lost - turned[0].value
@@ -139,7 +142,6 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 _BEHIND_IT = Pattern(r"\b(?:darker|under|below|less|lose|dimmer|fall\w*|brighter)\b[^.?!]{0,40}\b(?:wall|curtains?|drapes?|canvas|panelling|hedge|fence|cloth)\b", re.I)
 _SET_FOR = Pattern(r"\b(?:set|worked (?:it )?out|calculated|exposed|figured|opened|dialled|dialed)\b[^.?!\d]{0,30}\bfor\s*$|\b(?:set|worked (?:it )?out|calculated|exposed|figured)\b[^.?!\d]{0,30}\bfor(?= (?:about )?\d)", re.I)
-
 
 
 def _stops_lead(value: float, lost: float, of: str | None) -> str:

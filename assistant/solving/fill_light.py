@@ -92,7 +92,7 @@ def added(query: Query, ask: Ask) -> Solution | None:
 _FOR_BOTH = Pattern(r"\b(?:what|which)\b[^.?!]{0,50}\b(?:both together|the two together|the pair|sum of (?:the two|both)|both lights|them together|together)\b", re.I)
 _ROOM_WEAKER = Pattern(rf"\b(?:ambient|daylight|sun(?:light)?|sky|window|{ROOMS})(?: light)?\b[^.?!;]{{0,40}}\b(?:weaker|dimmer|less|under|below|darker|down)\b", re.I)
 _OF_FLASH = frozenset({"flash", "fill", "strobe", "gun"})
-_WHAT_ADDS = Pattern(r"\bhow (?:much|many stops)\b[^?]{0,24}\b(?:does|do|will|would|is) (?:the |my )?(?P<who>ambient|room|windows?|daylight|sun|sky|flash|fill|strobe|gun)(?: light)? (?:add|adding|contribut\w*|lift|brighten|bring)\b", re.I)
+_WHAT_ADDS = Pattern(r"\bhow (?:much|many stops)\b[^?]{0,24}\b(?:does|do|will|would|is) (?:the |my )?(?P<who>ambient|room|windows?|daylight|sun|sky|flash|fill|strobe|gun)(?: light)? (?:add|adding|contribut\w*|lift|raise|boost|gain|push(?: up)?|brighten|bring)\b", re.I)
 _THAN_DAYLIGHT = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by|in)? ?(?:just |only )?(?:the )?(?:daylight|ambient|sun|room|window|sky)(?: light)?(?: alone| only| by itself| on its own)?\b", re.I)
 
 

@@ -25,7 +25,7 @@ def solve(query: Query) -> Solution | None:
     """The answer where two lights on one face are told by their sum or their share; None where they are not."""
     if not {f.quantity for f in query.facts if f.origin == "said"} <= _BESIDE or _APART.search(query.text) or len({f.value for f in query.all("shutter")}) > 1:
         return None
-    taken = whole_and_part.solve(query)
+    taken = whole_and_part.solve(query) or _and_the_rest(query)
     if taken is not None:
         return taken
     if query.has("number"):
@@ -72,6 +72,28 @@ _TOGETHER = Pattern(r"\b(?:together|both|the two|total|sum|combined|in all|the p
 _WHO_ADDS = Pattern(rf"\b(?:does|do|will|would|is) (?:the |my )?(?:light of the )?(?P<who>[a-z]+)(?: light)? (?:then |thus )?{_ADDS}|\bgain\b", re.I)
 
 
+_AND_THE_REST = Pattern(r"\b(?P<one>[a-z]+)(?: light)?(?: alone)? (?:gives?|puts?|makes?(?: up)?|is|supplies|delivers|adds?|throws?|contributes|brings?)(?: about| only| just)? (?P<part>a third|one third|a quarter|one quarter|three quarters|two thirds|a fifth|four fifths|a tenth|nine tenths|an eighth)(?: of)?(?: (?:the|all the|all) (?:light|exposure))\b[^.;?!]{0,40}?(?:,|;| and| with)+ (?:the |my )?(?P<other>[a-z]+)(?: light)?(?: gives?| puts?| makes?| is| supplies| adds?| throws?| giving| making| adding)? the (?:rest|remainder|other [a-z]+)\b", re.I)
+_PARTS = {"three quarters": 0.75, "two thirds": 2 / 3, "four fifths": 0.8, "nine tenths": 0.9, "third": 1 / 3, "quarter": 0.25, "fifth": 0.2, "tenth": 0.1, "eighth": 0.125}
+
+
+def _and_the_rest(query: Query) -> Solution | None:
+    """"the sun gives three quarters of the light and the flash the rest": how far one lies under the other, or what each reads of the whole."""
+    told = _AND_THE_REST.search(query.text)
+    asked = _SUBJECT.search(query.text[told.end() :]) if told is not None else None
+    if told is None or asked is None or any(f.quantity not in ("power", "share", "number", "aperture", "shutter", "film_speed", "remark", "place") or f.quantity in ("power", "share", "number") and not told.start() <= f.start < told.end() for f in query.facts):
+        return None
+    part = next(value for word, value in _PARTS.items() if word in told["part"].lower())
+    of_one = asked["one"].lower() == told["one"].lower()
+    if not of_one and asked["one"].lower() != told["other"].lower() or query.has("aperture"):
+        return None
+    over = math.log2(part / (1 - part)) * (1 if of_one else -1)
+    used = _others(query, *(f for f in query.facts if f.quantity in ("power", "share", "number")))
+    return Solution(answers=(marks.stops(over),), used=used, topic="ambient", notes=(f"The one gives {part / (1 - part):.3g} times the light of the other.",))
+
+
+_SUBJECT = Pattern(r"\bhow (?:many stops|much|far)\b[^?]{0,24}?\b(?:is|are|does|do|lies) (?:the |my )?(?P<one>[a-z]+)(?: light)?\b[^?]{0,24}\b(?:above|over|brighter|stronger|under|below|weaker|darker|than)\b", re.I)
+
+
 def _share(query: Query) -> Solution | None:
     """"the room gives half the light that the flash gives": what they read together, or what the one adds to the other."""
     told, read = _SO_MUCH.search(query.text), query.all("aperture")
@@ -88,8 +110,10 @@ def _share(query: Query) -> Solution | None:
         return None if base is None else Solution(answers=(marks.stops(math.log2(1 + base)),), used=_others(query, *powers), topic="ambient", notes=(_ADD,))
     if len(read) != 1 or not _TOGETHER.search(query.text[told.end() :]) and not _TOGETHER.search(query.text[: told.start()]):
         return None
-    clause = patterns.search(r"[^.,;?!]*$", query.text[: read[0].start])
+    clause = patterns.search(r"[^.,;?!]*(?:, (?:which|that|and it)\b[^.,;?!]*)?$", query.text[: read[0].start])
     of_one, of_other = (clause is not None and name in clause.group().lower() for name in (one, other))
+    if of_one and of_other and clause is not None and clause.group().lower().rfind(one) < clause.group().lower().rfind(other) and ", which" in clause.group().lower():
+        of_one = False  # "as the daylight, which reads f/8"
     if of_one == of_other or _STOPS_ASKED.search(query.text):
         return None
     value = times_the_light(read[0].value, 1 + (share if of_other else 1 / share))

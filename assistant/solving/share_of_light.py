@@ -27,6 +27,18 @@ _BEFORE_A_WALL = Pattern(r"\b(?:before|in front of|ahead of) (?:the|a|my|her|his
 """A length from somebody to what stands behind: no second place counted from the light."""
 
 
+_TIMES_AS_STRONG = Pattern(r"\bhow many times\b[^?]{0,24}\b(?:as (?:strong|bright|much|intense)|brighter|stronger|more|the (?:light|brightness|strength))\b|\bby (?:what|which) factor\b[^?]{0,40}\b(?:stronger|brighter|more|raise|increase|turn up|gain|multiply)\w*\b|\b(?:what|which) factor (?:more|of (?:extra|more)) (?:light|power)\b", re.I)
+
+
+def times_as_strong(query: Query, scene: Scene) -> Solution | None:
+    """"at 4 feet how many times as strong as at 8 feet", "by what factor must I raise the power from 2 m to 3 m": the square of the farther over the nearer."""
+    if scene.near is None or scene.far is None or not query.asks_for("factor", "count", "stops") or not _TIMES_AS_STRONG.search(query.text) or {f.quantity for f in query.facts} - {"distance", "remark", "place", "rows"}:
+        return None
+    near, far = sorted((scene.near, scene.far))
+    times = (far / near) ** 2
+    return Solution(answers=(Quantity("factor", times, "x"), marks.stops(-falloff_stops(near, far))), used=scene.used, topic="falloff", lead=f"{times:.3g} times.", working=(f"({far:.4g} / {near:.4g}) squared",))
+
+
 def between(query: Query, scene: Scene) -> Solution | None:
     """"what share of the light on the front row at 6 feet gets to the back at 9": the square of the nearer over the farther."""
     if scene.near is None or scene.far is None or not asked(query) or not _ONE_TO_OTHER.search(query.text) or _BEFORE_A_WALL.search(query.text) or any(query.has(q) for q in ("stops", "guide_number", "aperture", "power", "loss")):

@@ -24,7 +24,8 @@ _OFF = r"(?:wrong|off|out|mis-?exposed|in error|from right|from correct)"
 _SHARED = Pattern(
     rf"\bover\b[^?]*\b{_AS_MUCH}\b[^?]*\bunder\b|\bunder\b[^?]*\b{_AS_MUCH}\b[^?]*\bover\b|\b{_AS_MUCH}\b[^?]*\bover\b[^?]*\bunder\b|\b{_AS_MUCH}\b[^?]*\bunder\b[^?]*\bover\b|\bover\b[^?]*\bunder\b[^?]*\b{_AS_MUCH}\b"
     rf"|\b{_OFF}\b[^?.]{{0,24}}\b(?:by|to) (?:exactly |just )?(?:the same|an? equal|equal|like|the very same|as much)\b|\b(?:same|equal|like) (?:amounts?|numbers? of stops|stops|fraction of a stop)?[^?.]{{0,12}}\b{_OFF}\b|\berrors?\b[^?.]{{0,30}}\b(?:same|equal(?:ly)?|shared|even(?:ly)?|split|alike|balanced)\b|\b(?:same|equal|even|balanced|shared) (?:size of )?errors?\b"
-    r"|\bequally (?:wrong|off|far off|far out|far from right|bad)\b|\b(?:shar|split|divid|spread|balanc|halv)\w* the (?:error|difference|fall[- ]?off|loss)\b|\b(?:half ?way|midway) between (?:them|the two|both)\b[^?]*\bstops\b", re.I)
+    r"|\bequally (?:wrong|off|far off|far out|far from right|bad)\b|\b(?:shar|split|divid|spread|balanc|halv)\w* the (?:error|difference|fall[- ]?off|loss)\b|\bexpos\w* (?:it |them )?(?:for )?(?:half ?way|midway)\b|\b(?:half ?way|midway) in stops\b|\b(?:half ?way|midway) between (?:them|the two|both)\b[^?]*\bstops\b", re.I)
+_MOVING = Pattern(r"\b(?:mov|pull|push|bring|brought|shift|carr|walk|step)\w*\b", re.I)
 _HOW_FAR_OUT = Pattern(r"\bhow (?:many stops|much|far)\b[^?]*\b(?:over|under|out|off|wrong)\b", re.I)
 _WHERE = Pattern(r"\b(?:what|which) distance\b|\bdistance\b[^?]{0,30}\b(?:should|do|must|to)\b|\bwhere\b|\bhow far (?:away|from)\b", re.I)
 
@@ -32,7 +33,7 @@ _WHERE = Pattern(r"\b(?:what|which) distance\b|\bdistance\b[^?]{0,30}\b(?:should
 def solve(query: Query, scene: Scene) -> Solution | None:
     """The distance to work out for, the aperture for it, or how far out each then is."""
     near, far = scene.near, scene.far
-    if near is None or far is None or scene.moved or near <= 0 or far <= 0 or near == far or not _SHARED.search(query.text) or query.has("stops"):
+    if near is None or far is None or scene.moved and _MOVING.search(query.text) or near <= 0 or far <= 0 or near == far or not _SHARED.search(query.text) or query.has("stops"):
         return None
     near, far = sorted((near, far))
     middle, out = math.sqrt(near * far), abs(falloff_stops(near, far)) / 2

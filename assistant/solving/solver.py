@@ -56,7 +56,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number", "stops"})),
     ("how_far_out", frozenset({"stops", "aperture", "power"})),
     ("film", frozenset()),
-    ("falloff", frozenset({"stops", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
+    ("falloff", frozenset({"stops", "factor", "count", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
     ("close_depth", frozenset({"depth_of_field", "aperture", "hyperfocal", "near_limit", "far_limit"})),
     ("focus", frozenset({"near_limit", "far_limit", "depth_of_field", "hyperfocal", "sharp", "focus_distance", "aperture"})),
     ("lens_geometry", frozenset({"coverage", "distance", "magnification", "extension", "subject_distance", "stops", "factor", "aperture"})),

@@ -1,4 +1,4 @@
-"""What a flash is turned up or down by, where it is moved as well: "half the distance and quarter power"."""
+"""What else is turned where a light is moved: the flash, "half the distance and quarter power", or the ring of the lens."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ import math
 import re
 
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import Fact, Query
+from assistant.solving.last_question import last_question
 
 SAID_OF_IT = ("half", "a half", "halved", "halve")
 """How the half of a distance is said, which is no power."""
@@ -21,3 +22,17 @@ def turned(query: Query) -> float | None:
         return sum(math.log2(f.value) for f in told if f.value > 0) - sum(f.value for f in down)
     besides = _POWER_TOO.search(query.text)
     return {"d": 1.0, "h": -1.0, "q": -2.0}[(besides["one"] or besides["two"])[0].lower()] if besides else None
+
+
+_TURNED_RING = Pattern(r"\b(?:(?P<open>open\w*)|clos\w+|stop(?:ped|ping) down)(?: (?:it|the lens|the ring|up|down|by|the aperture))* $", re.I)
+_NET_ASKED = Pattern(r"\b(?:off|out|net|left|over or under|under or over|come out|over|under)\b", re.I)
+
+
+def opened_by(query: Query) -> tuple[float, Fact] | None:
+    """Stops by which the lens was opened (plus) or closed, told in so many words, where it is asked how far out it then is."""
+    told = query.all("stops")
+    ring = _TURNED_RING.search(query.text[: told[0].start]) if len(told) == 1 else None
+    asked = last_question(query.text)
+    if ring is None or asked is None or asked[0] <= told[0].start < asked[1] or not _NET_ASKED.search(query.text[asked[0] : asked[1]]):
+        return None
+    return abs(told[0].value) * (1 if ring["open"] else -1), told[0]
