@@ -17,7 +17,7 @@ from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import ambient_change, came_out, flash_and_time, marks, room_adds, shaded, then_now, two_readings
-from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, offset, signed, working
+from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, wanted, working
 from assistant.solving.solution import Solution, needs
 
 ASKED = ("shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number")
@@ -95,27 +95,6 @@ def _level(light: Daylight, at: Working) -> float:
     return light.ev - at.loss
 
 
-def _wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[str, ...]]:
-    said = offset(query, "ambient")
-    if said is None:
-        return 0.0, (), ()
-    if _told_of_it(query.text, said):
-        return -signed(said), (said,), ()
-    stops = signed(said)
-    way = "over" if stops > 0 else "under"
-    return stops, (said,), (f"The ambient light then lies {scales.speak_stops(abs(stops))} {way} a normal exposure.",) if stops else ()
-
-
-_IS_SO = Pattern(r"\b(?P<thing>[a-z]+)(?:'s| is| are| sits| lies| reads| meters) (?:about |only |just )?$", re.I)
-_SET_FOR = Pattern(r"\b(?:what|which|set|expose|exposed|aperture|shutter|stop|time)\b[^.?!]{0,24}\bfor (?:the |my )?(?P<thing>[a-z]+)\b", re.I)
-
-
-def _told_of_it(text: str, said: Fact) -> bool:
-    """"the altar's two stops under the pews … what do I set for the altar": how dark it is, which the setting makes up for."""
-    told, wanted = _IS_SO.search(text[: said.start]), _SET_FOR.search(text[said.end :])
-    return told is not None and wanted is not None and told["thing"].lower() == wanted["thing"].lower()
-
-
 def _done(answers: tuple[Quantity, ...], light: Daylight | None, at: Working, used: tuple[Fact, ...] = (), notes: tuple[str, ...] = (), lead: str = "") -> Solution:
     assumed = (light.assumed if light else ()) + (() if light and light.relative else _speed_assumed(light, at))
     facts = (light.facts if light else ()) + at.facts + used
@@ -156,7 +135,7 @@ def _shutter(query: Query, ask: Ask) -> Solution | None:
     if light is None or light.relative or number is None:
         missing = (("exposure_value",) if light is None or (light.relative and at.aperture is None) else ("shutter",) if light.relative else ()) + (("aperture",) if number is None else ())
         return _lacks(missing, at.facts) if light or query.cues & {"ambient", "backdrop"} or not query.has("guide_number") else None
-    stops, used, notes = _wanted(query)
+    stops, used, notes = wanted(query)
     value = ambient.shutter(_level(light, at), number, at.film_speed) * 2.0**stops
     return _within_sync(query, _done((marks.shutter(value),), light, at, used, notes), light, at, number, stops)
 
@@ -211,7 +190,7 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
     if time is None and not light.relative:
         instead = _shutter(query, ask) if _own_lens(query) and not at.loss else None  # "what do I set at f/8" of a sky
         return instead or _through_filters(query, at) or _lacks(("shutter",), light.facts + at.facts)
-    stops, used, notes = _wanted(query)
+    stops, used, notes = wanted(query)
     value = ambient.aperture(_level(light, at), time or 1.0, at.film_speed) * 2.0 ** (-stops / 2)
     solution = _done((marks.aperture(value),), light, at, used, notes)
     if at.from_sync:
@@ -274,7 +253,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
         number, at = opens.value, replace(at, facts=(*at.facts, opens))
     if number is None or time is None:
         return _lacks((("aperture",) if number is None else ()) + (("shutter",) if time is None else ()), light.facts + at.facts)
-    stops, used, notes = _wanted(query)
+    stops, used, notes = wanted(query)
     value = ambient.film_speed(_level(light, at), number, time) * 2.0**stops
     return _done((marks.film_speed(value),), light, replace(at, assumed=()), used, notes)
 
@@ -361,7 +340,7 @@ def _nd(query: Query, ask: Ask) -> Solution | None:
         at = replace(at, aperture=closed.value, facts=(*at.facts, closed))
     if at.aperture is None or (at.shutter or light.shutter) is None:
         return _lacks((("aperture",) if at.aperture is None else ()) + (("shutter",) if at.shutter is None and light.shutter is None else ()), light.facts + at.facts)
-    stops, used, notes = _wanted(query)
+    stops, used, notes = wanted(query)
     value = _difference(light, at, at.aperture, at.shutter or light.shutter) - at.loss - stops
     answers, said = _strength(query, ask, value)
     return _done(answers, light, at, used, notes + said)

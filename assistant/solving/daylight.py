@@ -11,6 +11,7 @@ import re
 
 from assistant import patterns, scales
 from assistant.answer import Assumed
+from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.query import Fact, Query
 from assistant.records import record
@@ -138,3 +139,25 @@ def signed(fact: Fact | None) -> float:
     if fact is None:
         return 0.0
     return abs(fact.value) if fact.cue == "more" else -abs(fact.value)
+
+
+def wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[str, ...]]:
+    """Stops by which the ambient light is to come out over (+) or under, by which fact, and what that means."""
+    said = offset(query, "ambient")
+    if said is None:
+        return 0.0, (), ()
+    if _told_of_it(query.text, said):
+        return -signed(said), (said,), ()
+    stops = signed(said)
+    way = "over" if stops > 0 else "under"
+    return stops, (said,), (f"The ambient light then lies {scales.speak_stops(abs(stops))} {way} a normal exposure.",) if stops else ()
+
+
+_IS_SO = Pattern(r"\b(?P<thing>[a-z]+)(?:'s| is| are| sits| lies| reads| meters) (?:about |only |just )?$", re.I)
+_SET_FOR = Pattern(r"\b(?:what|which|set|expose|exposed|aperture|shutter|stop|time)\b[^.?!]{0,24}\bfor (?:the |my )?(?P<thing>[a-z]+)\b", re.I)
+
+
+def _told_of_it(text: str, said: Fact) -> bool:
+    """"the altar's two stops under the pews … what do I set for the altar": how dark it is, which the setting makes up for."""
+    told, wanted = _IS_SO.search(text[: said.start]), _SET_FOR.search(text[said.end :])
+    return told is not None and wanted is not None and told["thing"].lower() == wanted["thing"].lower()

@@ -34,14 +34,9 @@ from assistant.solving.light_wanted import asked_change
 from assistant.solving.lights import lights, preferred_unit
 from assistant.solving.placing import Scene, between_rows, meant, scene_of, taken_further, times_as_far, two_lights
 from assistant.solving.solution import Solution, needs
+from assistant.solving.tones import TONES, looks
 from assistant.units import speak_length
 
-TONES: tuple[tuple[str, float, str], ...] = (
-    # word, stops of the backdrop against the subject's reading, what it rests on
-    (r"pure white|\bwhite\b(?! (?:wall|paper|backdrop|background|seamless|sheet))", 2.0, "a backdrop lit two stops over comes out white (common practice)"),
-    (r"\bblack\b(?! (?:wall|paper|backdrop|background|cloth|seamless|velvet))", -5.0, "a light backdrop five stops under looks black at a glance (one person's measurement; 6 to 8 to be sure)"),
-    (r"\b(?:mid.?|middle )?gr[ea]y\b(?! (?:wall|paper|backdrop|background|cloth|seamless))", -2.3, "white paper 2⅓ stops under comes out mid-grey (90 % against 18 % reflectance)"),
-)
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
 _WHICH = Pattern(r"\bwhich (?:one |of them |of the two )?(?:is|gets|has|receives) (?:the )?(?:brighter|more|most)\b|\bwho gets (?:more|the most)\b|\bwho(?:'s| is)? (?:the )?(?:brighter|brightest|hotter)\b", re.I)
 _NEW_PLACE = Pattern(r"\bfrom (?:him|her|them)\b|from the (?:front|near|first|subject|sitter|closest)|\b(?:be|sit|stand|placed?|put|end up)\b.{0,30}\?|\bnew distance\b|\bwhat distance\b|\bwhere\b", re.I)
@@ -83,20 +78,24 @@ def _length(query: Query, metres: float) -> str:
 # --- stops ---------------------------------------------------------------------------------------
 
 
+def _so_many_times(query: Query, scene: Scene, times: float) -> Solution:
+    """Stops of a place so many times as far, with what the power is turned by besides."""
+    if share_of_light.asked(query):
+        return share_of_light.left(query, times)
+    besides = turned_too.turned(query)
+    if besides is not None:
+        net = falloff_stops(1.0, times) + besides
+        return _done((marks.stops(net),), scene, *query.all("times"), *query.all("power"), *query.all("power_down"), lead=_stops_lead(net, net, None))
+    scene = Scene(1.0, times, rows=scene.rows, moved=not scene.rows)
+    return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), *(f for f in query.all("power") if f.said.strip().lower() in turned_too.SAID_OF_IT), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
+
+
 def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Stops from the near place to the far one, or from the old place of the light to the new."""
     if scene.used == () and scene.rows and all(f.quantity in ("rows", "count", "remark") for f in query.facts) and times_as_far(query) is None:
         return needs(("distance",), "I need the distance from the flash to the front row and to the back row.", topic="falloff")
-    times = times_as_far(query) if scene.far is None else None
-    if times is not None:
-        if share_of_light.asked(query):
-            return share_of_light.left(query, times)
-        besides = turned_too.turned(query)
-        if besides is not None:
-            net = falloff_stops(1.0, times) + besides
-            return _done((marks.stops(net),), scene, *query.all("times"), *query.all("power"), *query.all("power_down"), lead=_stops_lead(net, net, None))
-        scene = Scene(1.0, times, rows=scene.rows, moved=not scene.rows)
-        return _done((marks.stops(_signed(query, falloff_stops(1.0, times), scene)),), scene, *query.all("times"), *(f for f in query.all("power") if f.said.strip().lower() in turned_too.SAID_OF_IT), lead=_stops_lead(_signed(query, falloff_stops(1.0, times), scene), falloff_stops(1.0, times), None))
+    if scene.far is None and (times := times_as_far(query)) is not None:
+        return _so_many_times(query, scene, times)
     scene = taken_further(query, scene)
     if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):
         lacking = "back" if query.last("distance", "front") else "front" if query.last("distance", "back") else "front row and to the back"
@@ -136,7 +135,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     more = tuple(marks.stops(falloff_stops(scene.near, d), name) for name, d in scene.others)
     notes = ("With more exposure on the lens or the film the back comes up and the front with it; only moving the light changes the spread.",) if scene.rows and abs(lost) > 1 else ()
     if scene.of == "background":
-        notes = (_looks(lost),)
+        notes = (looks(lost),)
     return _done((marks.stops(value, of), *more), scene, lead=_stops_lead(value, lost, of), notes=notes, working=(step,))
 
 
@@ -152,12 +151,6 @@ def _stops_lead(value: float, lost: float, of: str | None) -> str:
     if value != lost and not of:
         return f"{'Open up' if value > 0 else 'Close down'} {size}{sign}."
     return f"{size[:1].upper()}{size[1:]} {'more' if value > 0 else 'less'} light{f' on the {of}' if of else ''}{sign}."
-
-
-def _looks(stops: float) -> str:
-    if stops < -4.5:
-        return "A light-toned backdrop looks black at a glance so."
-    return "White paper comes out about mid-grey so." if -3 < stops < -1.7 else ""
 
 
 def _signed(query: Query, lost: float, scene: Scene) -> float:
