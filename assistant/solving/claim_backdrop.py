@@ -10,9 +10,9 @@ from assistant.physics.flash import falloff_stops
 from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
-from assistant.solving.falloff import TONES
 from assistant.solving.placing import scene_of
 from assistant.solving.solution import Solution
+from assistant.solving.tones import TONES
 
 _GOES = Pattern(r"\b(?:go|goes|going|turns?|looks?|reads?|comes? out|be|is|appear|photograph|render|print|fall)\b[^?.]{0,30}\bblack\b|\b(?:dark|black) enough\b|\bblack\b[^?.]{0,24}\b(?:enough|far enough)\b|\benough\b[^?]{0,30}\bblack\b", re.IGNORECASE)
 _BLACK = next((stops, why) for word, stops, why in TONES if "black" in word)
