@@ -84,7 +84,7 @@ def _speed(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | Non
     return [Ask("film_speed")] if sum(f.quantity in ("film_speed", "rated") for f in facts) == 1 else None
 
 
-METERED_ASKED = Phrasings(r"\b(?:what|which|how long|how many (?:seconds|minutes))\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?"
+METERED_ASKED = Phrasings(r"\b(?:what|which|how long|how many (?:seconds|minutes))\b[^.?!]{0,24}\b(?:was|is|had|did|does|would|must|been)\b[^.?!]{0,16}\bmeter\w*|\bmetered (?:time )?(?:was |is )?what\b|\bmetered time\W*\?|\bwhat (?:do|must|should|shall) (?:i|we) meter(?: for)?\W*$"
                         r"|\b(?:longest|most|shortest|greatest|what|which) (?:(?:metered|uncorrected|indicated) (?:time|exposure|reading)|(?:time|reading)s?(?: that| which)? (?:of |on |from |by )?(?:the|my) (?:hand[- ]?(?:held)? )?meter)\b|\b(?:may|can|could|should|must) (?:the|my) meter (?:say|read|show|ask)\b|\b(?:what|which) (?:was|is|would be) (?:the|its|my) (?:meter(?:'s)? )?reading\b|\bwhat (?:had|did|does|should|must) (?:the|my) meter\b", re.I)
 """The time by the meter is asked for, and the one that was or may be given is told."""
 _TIME_ASKED = Pattern(r"\b(?:what|which) (?:shutter )?(?:time|exposure time|speed)\b|\bhow long\b|\bhow many seconds\b", re.I)

@@ -51,6 +51,8 @@ def _left(query: Query) -> Solution | None:
         spent += [f] if joined or _SPENT.search(query.text[: f.start]) or _GONE.match(query.text, f.end) else []
     held = [f for f in counts if f not in spent]
     asks = max(query.text.lower().rfind(word) for word in ("how many", "how much", "what"))
+    if len(held) == 1 and not spent and asks >= 0 and _REMAINS.search(query.text, asks) and (part := _PART_SPENT.search(query.text)) is not None:
+        return _part_left(query, held[0], part, asks)
     if len(held) != 1 or not spent or asks < 0 or not _REMAINS.search(query.text, asks):
         return None
     powers = query.all("power")
@@ -65,6 +67,26 @@ def _left(query: Query) -> Solution | None:
         return None
     value = math.floor(charge / at * _NEAR_ENOUGH)
     return Solution(answers=(marks.count(value, "pops"),), used=(*held, *spent, *powers), topic="time", working=(f"{charge:.4g} full pops are left in it",), notes=(_ENERGY_ALONE,))
+
+
+_PART_SPENT = Pattern(r"\b(?:used(?: up)?|fired|spent|gone through|got through)(?: about| some)? (?P<part>[12]/[2-8]|half|a third|two thirds|a quarter|three quarters|\d+ ?(?:%|percent|per cent)) of\b", re.I)
+_PARTS = {"half": 0.5, "a third": 1 / 3, "two thirds": 2 / 3, "a quarter": 0.25, "three quarters": 0.75}
+
+
+def _part_left(query: Query, held: Fact, part: re.Match[str], asks: int) -> Solution | None:
+    """"I've used two thirds of the 180 full pops: how many at a quarter remain?"."""
+    said = part["part"].lower()
+    top, _, bottom = said.partition("/")
+    gone = _PARTS.get(said) or (float(top) / float(bottom) if bottom else float(re.sub(r"\D", "", said)) / 100)
+    powers = [p for p in query.all("power") if not part.start("part") <= p.start < part.end("part")]
+    holds, told = _power_told(held, query, powers)
+    asked = [p for p in powers if p is not told]
+    if not 0 < gone < 1 or len({p.value for p in asked}) > 1:
+        return None
+    at = asked[0].value if asked else 1.0 if " full" in query.text.lower()[asks:] else holds
+    value = math.floor(held.value * holds * (1 - gone) / at * _NEAR_ENOUGH)
+    used = (held, *powers, *(f for f in query.facts if part.start("part") <= f.start < part.end("part")))
+    return Solution(answers=(marks.count(value, "pops"),), used=used, topic="time", working=(f"{1 - gone:.3g} of the charge is left",), notes=(_ENERGY_ALONE,))
 
 
 def _speaks_of_battery(query: Query) -> bool:

@@ -197,6 +197,7 @@ _BRIGHTEST_FIRST = Pattern(rf"\border\W+{_MOST}\b|{_STARTS}{_MOST}\b|\bfrom {_MO
 _DARKEST_FIRST = Pattern(rf"\border\W+{_LEAST}\b|{_STARTS}{_LEAST}\b|\bfrom {_LEAST}\b[^.?!]{{0,24}}\bto\b|\b{_LEAST}(?: (?:one|frame|exposure|opening|stop|negative|neg|sheet|aperture))*,? (?:comes |goes )?first\b|\b{_LEAST} to {_MOST}\b", re.I)
 _FROM_TO = Pattern(r"\bfrom\b[^.?]{0,24}\b(?:under|below|over|above|less|more|minus|plus|down|up)\b[^.?]{0,6}\bto\b|\bfrom\s*[-+−][^.?]{0,20}\bto\b", re.I)
 _IN_TURN = Pattern(r"\bthen\b|\bfirst\b|\bsecond\b|\bnext\b|\blast(?:ly)?\b|\bin (?:that|this|the following) (?:order|sequence)\b|\border\W", re.I)
+_BY_STEPS = Pattern(r"\b(?:in|by) (whole|full|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
 _IN_STEPS = Pattern(r"\b(?:(?:in|by|of|at|with) )?(whole|full|one|single|half|third)[- ](?:of a )?(?:stops?|steps?)\b", re.I)
 
 
@@ -236,7 +237,7 @@ def frames(query: Query) -> tuple[float, ...]:
     if in_turn and set(in_turn) == set(bracket_offsets(3, abs(extent[0].value))):
         return in_turn
     if extent and (either or (steps and many is None)):
-        return _evenly(abs(extent[-1].value), abs(steps[-1].value) if steps else (abs(extent[-1].value) * 2 / (many.value - 1) if many and many.value > 1 else abs(extent[-1].value)))
+        return _evenly(abs(extent[-1].value), abs(steps[-1].value) if steps else _step_said(by_steps) if (by_steps := _BY_STEPS.search(text)) else (abs(extent[-1].value) * 2 / (many.value - 1) if many and many.value > 1 else abs(extent[-1].value)))
     if many and many.value > 1 and not either and (from_there := _FROM_THERE.search(text)):
         way = 1 if from_there["up"] or from_there["over"] else -1
         return tuple(way * n * abs((steps or sizes)[-1].value) for n in range(int(many.value)))

@@ -295,6 +295,7 @@ _BOX_AFTER = Pattern(r"^[\s-]*(?:speed )?(?:colou?r |slide |black and white |b/w
 _IS_RATED = Pattern(r"\b(?:meter(?:ed)?|shot|rated|exposed|set)\b[^.,;?\d]{0,24}\b(?:at|for|as|to|on)\W*(?:iso |ei )?$|\b(?:at|to|as|on|rate|rated|rating|ei)\W*(?:of |was |is )?(?:ei |iso |asa )?$|\binstead of\W*(?:iso )?$", re.I)
 
 
+_FILM_SAID = Pattern(r"\d[\s-]+(?:film|slide|neg\w*|stock|roll|chrome)\b", re.I)
 _INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|not)\s*(?:the |its )?(?:box speed of )?(?:iso )?$", re.I)
 
 
@@ -303,7 +304,7 @@ def box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
     one, two = speeds
     def owned(fact: Fact) -> int:
         before, after = text[: fact.start], text[fact.end :]
-        return 2 * bool(_IS_BOX.search(before) or _BOX_AFTER.match(after)) - bool(_IS_RATED.search(before) or patterns.search(r"\bei\b", fact.said, re.I))
+        return 2 * bool(_IS_BOX.search(before) or _BOX_AFTER.match(after) or _FILM_SAID.search(fact.said)) - bool(_IS_RATED.search(before) or patterns.search(r"\bei\b", fact.said, re.I))
     if _INSTEAD.search(text[one.end : two.start]) and _IS_RATED.search(text[: one.start]):
         return two, one  # "rated at 50 instead of 200"
     return (two, one) if owned(two) > owned(one) else (one, two)

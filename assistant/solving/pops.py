@@ -12,11 +12,12 @@ import re
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.physics.duration import recycle_time
 from assistant.physics.flash import times_the_light, whole_count
 from assistant.query import COUNTED, Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import energy_short, flash, marks, pop_heads, pop_sums, strobe_fits, strobe_images
+from assistant.solving import energy_short, flash, known_at, marks, pop_heads, pop_sums, strobe_fits, strobe_images
 from assistant.solving.pop_facts import POP_WORDS, own, popped, share
 from assistant.solving.solution import Solution, needs
 
@@ -136,9 +137,10 @@ def _in_a_time(query: Query, ask: Ask) -> Solution | None:
     if pause is None or time is None or time.value <= pause.value or query.has("aperture"):
         return None
     part, fact = share(query)
-    each = pause.value * (1.0 if fact is not None and _of_the_pause(query, fact, pause) else part or 1.0)
+    two = known_at.told_and_asked(query, pause) if pause.quantity == "recycle" else None
+    each = recycle_time(pause.value, two[1] / two[0] if two else 1.0 if fact is not None and _of_the_pause(query, fact, pause) else part or 1.0)
     value = math.floor(time.value / each * (1 + 1e-9))
-    return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (pause, time, fact) if f), topic="time", notes=("One more if the flash is ready at the start.",))
+    return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (pause, time, fact, *(two[2] if two else ())) if f), topic="time", notes=("One more if the flash is ready at the start.",))
 
 
 def _of_the_pause(query: Query, power: Fact, pause: Fact) -> bool:
@@ -166,6 +168,8 @@ def _short(query: Query, ask: Ask) -> Solution | None:
     if under is None or query.has("distance"):
         return None
     base = popped(query)
+    if base is None and under.origin == "said" and not _OF_POPS.search(query.text):
+        return None  # "how many DIN is a stop?"
     before = base.value if base else 1.0
     if _CAME_OUT_OVER.search(query.text[max(0, under.start - _BESIDE) : under.end + _BESIDE]):
         if before == 1.0:
@@ -175,6 +179,7 @@ def _short(query: Query, ask: Ask) -> Solution | None:
     return _answer(before * 2.0 ** abs(under.value), before, ask, tuple(f for f in (under, base) if f), f"{abs(under.value):g} stops are 2 to the power {abs(under.value):g}")
 
 
+_OF_POPS = Pattern(r"\b(?:pop|flash|burst|hit|fir|discharg|shot|bang|go(?:es)?\b|times\b|more\b|light|head|gun|strobe|how often)", re.I)
 _CAME_OUT_OVER = Pattern(r"\b(?:was|were|is|are|am|i'm|came|come|comes|turned|got|gets|gave|gives|put|puts|leaves?|left|made|makes)\b(?:(?!\b(?:want|need|like|wish|prefer|should)\b)[^.?!;]){0,36}\bstops? (?:too (?:bright|much|hot|dense|light|many|strong)|over\b(?! (?:the|it|what))|overexposed|hot\b|more than (?:right|enough|needed|i (?:want|need)\w*))|\b(?:overexposed|too (?:bright|dense|hot)|over) by\b", re.I)
 """More light than is right: fewer pops are wanted. "I want a stop over" is a wish."""
 _BESIDE = 44

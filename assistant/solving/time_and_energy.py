@@ -295,8 +295,14 @@ def _energy_for_aperture(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",))
 
 
+_OF_THE_OTHER = Pattern(r"\b(?:twice|double|half|thrice|(?:two|three|four) times) (?:what|as much as|that of|the energy of)\b", re.I)
+"""One head's share told by the other's."""
+
+
 def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     """Full energy, times the power, times the pops; divided among heads where it is split."""
+    if _OF_THE_OTHER.search(query.text) and "split" not in query.cues:
+        return None
     counts = [f for f in query.facts if f.quantity == "count"]
     split = "split" in query.cues or ask.of in ("each", "larger", "smaller")
     ratio = query.last("ratio")
