@@ -13,10 +13,10 @@ from assistant.scales import aperture_difference_stops
 from assistant.solving.taken_off import layers_gone
 
 _SHEET = r"(?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|handkerchief|diffuser|cloth|tissue|gel|frost|muslin|filter)"
-LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|polari[sz]ers|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
+LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|both|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|polari[sz]ers|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
 _SO_MANY_OF_THEM = Pattern(r"(?<![.\d/])(?<!\bthe )(?<!\bboth )(?<!\bthese )(?<!\bthose )\b(?P<many>two|three|four|2|3|4)(?: of (?:them|these|those|it|the same)\b|(?= (?:in front|over (?:the|my|it)|on (?:the|my|it)|together|deep|thick)\b)|(?=\W*(?:$|[.,;?!](?!\d))))", re.I)
 """With what one of them takes told: "and I use two of them"."""
-_MANY = {"two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
+_MANY = {"both": 2, "two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
 _OF_ONE = Pattern(rf"\b(?:one|a|a single|single|each|every|1) (?P<of>{_SHEET})\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){{0,40}}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test|rob|absorb|soak|hold)\w*", re.I)
 """Told of one of them: "one layer of our silk takes two thirds of a stop, and I have hung two"."""
 _ONE_OFF = Pattern(r"\b(?:tak|peel|pull|strip|whip|remov)\w* (?:off |away )?one (?:of (?:them|these|those|the \w+)|\w+)?(?: (?:off|away))?\b|\bone (?:layer|sheet|of them|less|fewer)\b[^.?!,;]{0,12}\b(?:off|less|fewer|away)\b", re.I)

@@ -251,7 +251,7 @@ _SOMETHING_ELSE = Pattern(r"\bhow (?:many|much|far|long|close|strong)\b|\b(?:tim
 _HOW_MANY_IN_ALL = Pattern(r"\bhow many (?:is that |does that make |do i lose |am i losing )?(?:altogether|in all|all told|in total|together|between them|all up|gone|lost)\b", re.I)
 _SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b|\bwhat (?:with|through|behind) (?:(?:it|them|both|this|that|all (?:of it|of them|that|this|three|two)|the (?:lot|whole lot)|(?:(?:the|my|all|two|three|four|both) )?(?:\w+ )?\w+)(?: on| up| in| in place)?)?\W*$|\bwhat(?:'?s| is| does| will| would)? (?:it|the meter|she|that) (?:then |now )?(?:read|meter|show|give|be)s? (?:at )?(?:through|with|behind|under)\b", re.I)
 _WHAT_FACTOR = Pattern(r"\b(?:what|which)(?:'s| is| has)?(?: the| a)? (?:filter |exposure )?factor\b", re.I)
-_TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b|\b(?:now|with(?: it)?(?: on)?|without(?: it)?|then)\W*\?\W*$", re.I)
+_TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b|\b(?:now|with(?: it)?(?: on)?|without(?: it| the \w+)?|then)\W*\?\W*$", re.I)
 
 
 _IN_STOPS = Pattern(r"\b(?:what|how|which)\b[^.?!]*\bstops?\b|\bin stops\b", re.I)

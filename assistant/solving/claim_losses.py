@@ -10,6 +10,7 @@ from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_denial import denied
 from assistant.solving.claim_rules import Verdict
 from assistant.solving.claim_words import plain, terms
 from assistant.solving.lights import MODIFIER_NAMES, TYPICAL_LOSS
@@ -23,12 +24,16 @@ _WORDS: tuple[tuple[str, str], ...] = (
 _COSTS = Pattern(r"\b(?:los\w*|costs?|costing|takes?|eats?|drops?|loss|steals?|soaks?|open(?:ing)? up|is|about)\b")
 
 
+_FOR_FIGURES = Pattern(r"\b(?:power|twice|doubl\w+|tripl\w+|quadrupl\w+|(?:two|three|four|eight) times|enough)\b")
+"""What such a claim is about is a setting, and the loss only what it is for."""
+
+
 def judge_loss(text: str) -> Verdict | None:
     """Whether so many stops are in the usual range of a modifier; None where no modifier and no stops are said."""
     said = plain(text)
     worn = next((name for name, words in _WORDS if patterns.search(rf"\b(?:{words})\b", said)), None)
     stops = [t for t in terms(text) if t.quantity in ("stops", "filter")]
-    if worn is None or len(stops) != 1 or not _COSTS.search(said) or patterns.search(r"\b(?:gn|guide)\b|\bf ?/ ?\d", said):
+    if worn is None or len(stops) != 1 or not _COSTS.search(said) or _FOR_FIGURES.search(said) or patterns.search(r"\b(?:gn|guide)\b|\bf ?/ ?\d", said):
         return None
     low, usual, high = TYPICAL_LOSS[worn]
     value = stops[0].doublings
@@ -60,3 +65,31 @@ def claim_of_share(query: Query) -> Solution | None:
     beside = Quantity("factor", left, "times") if carry else Quantity("stops", math.log2(left), "stops")
     return Solution(answers=(Quantity("claim", holds, ""), beside), used=(*lost, share), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. {speak_stops(stops).capitalize()} lost {'leaves' if stops <= 1 else 'leave'} {right}.")
+
+
+_TIMES_POWER = Pattern(r"\b(?P<many>twice|doubl\w+|three times|tripl\w+|four times|quadrupl\w+|eight times)\b(?: (?:the|as much|of|my|its|flash))*(?: power| light| energy)\b")
+_MANY = {"twi": 2.0, "dou": 2.0, "thr": 3.0, "tri": 3.0, "fou": 4.0, "qua": 4.0, "eig": 8.0}
+_LOST_FACTS = frozenset({"loss", "filter_loss", "nd"})
+_ROUND = 0.2
+"""Doublings by which a round figure may be off."""
+_WAS_BARE = Pattern(r"\b(?:bare|without|naked)\b")
+
+
+def claim_of_power_for_loss(query: Query) -> Solution | None:
+    """"the umbrella loses two stops, do I need twice the power?", "is half power enough behind a two-stop silk, when 1/16 did it bare?"."""
+    lost = [f for f in query.facts if f.quantity in _LOST_FACTS and f.value]
+    kinds = {f.quantity for f in query.facts} - {*_LOST_FACTS, "modifier", "camera_filter", "times", "power", "remark"}
+    if not lost or kinds:
+        return None
+    said, stops = plain(query.text), sum(f.value for f in lost)
+    found, powers = _TIMES_POWER.search(said), query.all("power")
+    right = 2.0**stops
+    if found is not None and len(powers) <= 1:
+        holds = (abs(math.log2(_MANY[found["many"][:3]]) - stops) < _ROUND) is not denied(said)
+        return Solution(answers=(Quantity("claim", holds), marks.factor(stops)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. {speak_stops(stops).capitalize()} lost takes {right:.3g} times the power.")
+    if len(powers) != 2 or "enough" not in said or (bare := _WAS_BARE.search(said)) is None or denied(said):
+        return None
+    base = min(powers, key=lambda f: min(abs(f.start - bare.end()), abs(bare.start() - f.end)))
+    other = powers[0] if base is powers[1] else powers[1]
+    needed = base.value * right
+    return Solution(answers=(Quantity("claim", other.value >= needed * 0.9), marks.power(needed)), used=query.facts, topic="claims", lead=f"{'Yes' if other.value >= needed * 0.9 else 'No'}. {speak_stops(stops).capitalize()} more than bare.")

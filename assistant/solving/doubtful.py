@@ -24,6 +24,7 @@ from assistant.solving.doubtful_changes import (
     part_left,
     pops_idle_in_the_room,
     pops_left_out,
+    pops_of_no_flash,
 )
 from assistant.solving.doubtful_figures import beyond_nature, is_nothing
 from assistant.solving.doubtful_idle import far_left_out, left_idle, wanted_a_yes
@@ -344,6 +345,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None, _LOST),
     (_of_somebody_else, None, None, frozenset({"power", "film_speed", "rated", "aperture", "push"})),
     (shared_out, frozenset({"stops", "factor"}), frozenset({"losses"}), _LOST),
+    (pops_of_no_flash, _COUNT, None, None),
     (pops_asked_again, _COUNT, None, _COUNT),
     (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None, frozenset({"guide_number"})),
     (_one_change_of_two, frozenset({"stops"}), None, None),

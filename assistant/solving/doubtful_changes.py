@@ -107,3 +107,15 @@ def pops_left_out(said: Query, whole: Query, found: Solution) -> bool:
     first, places = found.answers[0], {f.start for f in found.used}
     counts = [f for f in said.facts if f.quantity == "count" and f.unit in ("pops", "flashes") and f.value > 1]
     return found.topic == "time" and first.quantity == "count" and len({f.value for f in counts}) > 1 and any(f.start not in places for f in counts)
+
+
+_POPS_NAMED = Pattern(r"\b(?:pops?|flash(?:es)?|bursts?|hits?|fir(?:e|es|ed|ing)|guns?|heads?|strobes?|units?|times|shots?|exposures?|frames?|lights?|lamps?)\b", re.I)
+
+
+_OF_LOSSES = frozenset({"loss", "filter_loss", "nd", "modifier", "camera_filter", "stops", "remark"})
+
+
+def pops_of_no_flash(said: Query, whole: Query, found: Solution) -> bool:
+    """"the silk takes two stops and I've opened one: how many more do I need?": no flash is spoken of, and stops were meant."""
+    first = found.answers[0]
+    return first.unit in ("pops", "flashes") and {f.quantity for f in whole.facts} <= _OF_LOSSES and _POPS_NAMED.search(said.text) is None and all(f.origin == "said" for f in whole.facts)
