@@ -119,3 +119,11 @@ def pops_of_no_flash(said: Query, whole: Query, found: Solution) -> bool:
     """"the silk takes two stops and I've opened one: how many more do I need?": no flash is spoken of, and stops were meant."""
     first = found.answers[0]
     return first.unit in ("pops", "flashes") and {f.quantity for f in whole.facts} <= _OF_LOSSES and _POPS_NAMED.search(said.text) is None and all(f.origin == "said" for f in whole.facts)
+
+
+_PART_GONE = Pattern(r"[\s-]*(?:quarters? |thirds? )?of (?:the|my|its|all the) (?:flash |light|flash's light)\w*(?: is| are| gets?| was| were| goes| being)* (?:lost|gone|swallowed|eaten|absorbed|wasted|missing|soaked up|taken)\b", re.I)
+
+
+def part_that_is_gone(said: Query, whole: Query, found: Solution) -> bool:
+    """"a quarter of the light is lost in the glass", and a quarter is counted as what is left."""
+    return any(f.quantity == "power" and f in found.used and abs(f.value - 0.5) > 0.01 and _PART_GONE.match(said.text, f.end) for f in said.facts)
