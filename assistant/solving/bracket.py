@@ -190,7 +190,7 @@ def _from_flash(query: Query) -> Base | None:
 # --- the frames ------------------------------------------------------------------------------------
 
 
-_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:exposure|exposed|light|over\w*)|(?:the )?(?:brightest|bright|lightest|light|densest|hottest|longest|fullest|heaviest|fattest|fat|heavy|dense|widest|wide|biggest|largest|strongest)|over\w*|plus)"
+_MOST = r"(?:(?:the )?(?:most|greatest|highest|more) (?:generous(?:ly)?(?: exposed| exposure)?|exposure|exposed|light|over\w*)|(?:the )?(?:brightest|bright|lightest|light|densest|hottest|longest|fullest|heaviest|fattest|fat|heavy|dense|widest|wide|biggest|largest|strongest)|over\w*|plus)"
 _LEAST = r"(?:(?:the )?(?:least|smallest|lowest|less) (?:exposure|exposed|light)|(?:the )?most under\w*|(?:the )?(?:darkest|dark|thinnest|thin|shortest|weakest)|under\w*|minus)"
 _STARTS = r"\b(?:start|begin|open|lead|go)\w*(?: (?:off|out|it|them))?(?: with| from| at| on| by)?(?: the)?(?: \w+){0,5}? "
 _BRIGHTEST_FIRST = Pattern(rf"\border\W+{_MOST}\b|{_STARTS}{_MOST}\b|\bfrom {_MOST}\b[^.?!]{{0,24}}\bto\b|\b{_MOST}(?: (?:one|frame|exposure|opening|stop|negative|neg|sheet|aperture))*,? (?:comes |goes )?first\b|\b{_MOST} to {_LEAST}\b", re.I)

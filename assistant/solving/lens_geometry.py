@@ -17,6 +17,7 @@ from assistant.solving.claim_denial import denials
 from assistant.solving.focus import length
 from assistant.solving.frames import frame_of
 from assistant.solving.solution import Solution, needs, rejected
+from assistant.solving.taken_off import is_allowed_for
 
 SIDES = ("horizontal", "vertical", "diagonal")
 
@@ -337,6 +338,8 @@ def _bellows_aperture(query: Query, scale: float, used: tuple[Fact, ...], workin
     if stop is None or len({f.value for f in query.all("aperture")}) > 1 or query.has("distance"):
         return None
     effective = any(a.of == "effective" for a in query.asks)
+    if not effective and is_allowed_for(query.text):
+        return Solution(answers=(marks.aperture(stop.value * math.sqrt(optics.bellows_factor_from_magnification(scale))),), used=(stop, *used), topic="optics", working=working, notes=("That is before the extension is made up for.",))
     value = optics.effective_aperture(stop.value, scale) if effective else stop.value / math.sqrt(optics.bellows_factor_from_magnification(scale))
     lead = f"The film sees {nearest_aperture(value).text}" if effective else ""
     return Solution(lead=lead, answers=(marks.aperture(value),), used=(stop, *used), topic="optics", working=working,

@@ -22,6 +22,8 @@ def is_taken_off(text: str, known: Fact) -> bool:
 
     What the question says counts first, then what is said beside the known value, then what is done in the text.
     """
+    if is_allowed_for(text):
+        return True
     if known.origin == "kept" and not text[known.start : known.end].strip() == known.said.strip():
         return _OFF_IT.search(text) is not None and _ON_IT.search(text) is None  # told in another turn: its place is not in this text
     sentences = _sentences(text)
@@ -54,6 +56,20 @@ def is_taken_off(text: str, known: Fact) -> bool:
     if _READ_THROUGH.search(own) or patterns.search(r"\bit(?:'s| is| was) on\b|\b(?:bounced|when i bounce|with the (?:ceiling )?bounce|off the (?:ceiling|wall))\b", own, re.I):
         return True
     return bool(_OFF_IT.search(text)) and not _PUTTING.search(text[known.end :])
+
+
+_ALLOWED_FOR = Pattern(
+    r"\b(?:before (?:i|we|you|he|she|they|it was|any|the) ?(?:had |ever )?(?:allow\w*|correct\w*|compensat\w*|adjust\w*|made (?:the |any )?allowance|made up for|opened up|took (?:it|that|the \w+) into account)|uncorrected|without the (?:allowance|correction|compensation))\b"
+    r"|\b(?:with|after)\b[^.?!;]{0,40}\b(?:allowed for|allowing for|taken into account|counted in|corrected for|made good)\b[^?]*\b(?:what|which)\b[^?]{0,30}\b(?:meter|reading|flash sum|table|guide number)\b", re.I)
+
+
+def is_allowed_for(text: str) -> bool:
+    """Whether a setting is told that makes up already for what takes light, and the one before that is asked.
+
+    >>> is_allowed_for("f/8 after allowing for the bellows. What did the meter say before I allowed for it?")
+    True
+    """
+    return _ALLOWED_FOR.search(text) is not None
 
 
 _ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|naked|unmodified|undiffused|unfiltered|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)

@@ -1,0 +1,45 @@
+"""The light that another is counted from: "the fill reads f/4, two stops under the sun: what does the sun read?"."""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+from assistant.physics.ambient import aperture_after
+from assistant.places import ROOMS
+from assistant.query import Fact, Query
+from assistant.solving import marks
+from assistant.solving.solution import Solution
+
+_CALLED = {
+    "ambient": rf"ambient|daylight|sun(?:light)?|sky|window|available light|{ROOMS}", "fill": r"fill|flash|strobe|gun", "key": r"key|main", "hair": r"hair", "rim": r"rim", "kicker": r"kicker",
+    "accent": r"accent", "background": r"background (?:light|head|lamp|flash)", "backdrop": r"wall|backdrop|background|paper|backcloth",
+}
+_NAMES = {of: Pattern(rf"\b(?:{words})\b", re.I) for of, words in _CALLED.items()}
+_CLAUSE = Pattern(r"[.;:?!,](?!\d)\s*")
+_LITTLE = frozenset({"aperture", "relation", "film_speed", "shutter", "remark", "place"})
+
+
+def solve(query: Query) -> Solution | None:
+    """The reading of the light that is counted from, by the other's; None where the question is any other."""
+    said, read = query.all("relation"), query.all("aperture")
+    if len(said) != 1 or len(read) != 1 or {f.quantity for f in query.facts} - _LITTLE or said[0].cue not in ("less", "more") or len(query.asks) != 1:
+        return None
+    subject, reference = said[0].of or read[0].of, said[0].to
+    if subject not in _NAMES or reference not in _NAMES or read[0].of not in (subject, "") or not _read_of(read[0], subject, query.text) or not _asked_of(query.text, subject, reference, query.asks[0].of):
+        return None
+    stops = abs(said[0].value) * (1 if said[0].cue == "more" else -1)
+    name = "daylight" if reference == "ambient" else reference
+    return Solution(answers=(marks.aperture(aperture_after(read[0].value, -stops), name),), used=query.facts, topic="relations", lead=f"The {name} reads")
+
+
+def _read_of(reading: Fact, subject: str, text: str) -> bool:
+    """Whether the f-number is told of the light that is counted."""
+    opens = max((m.end() for m in _CLAUSE.finditer(text[: reading.start])), default=0)
+    return reading.of == subject or _NAMES[subject].search(text, opens, reading.start) is not None
+
+
+def _asked_of(text: str, subject: str, reference: str, asked: str) -> bool:
+    """Whether the last sentence asks for the other light alone."""
+    last = re.split(r"[.;:!](?!\d)\s+", text.rstrip(" ?!."))[-1]
+    return (asked == reference or _NAMES[reference].search(last) is not None) and asked != subject and _NAMES[subject].search(last) is None
