@@ -50,7 +50,7 @@ ELECTRIC: tuple[Aspect, ...] = (
            "Switch it on only with care: an old capacitor can fail when it is first charged after years of rest, sometimes with a bang. Check for cracks, leaks and corroded contacts, switch it on away from your face with nobody near, and leave it to charge some minutes before a first pop. A mains-powered old pack should be checked by a qualified repairer first.",
            COMMON, "is it safe to switch on a flash that was in the attic for years?"),
     # --- mains
-    Aspect(("mains", "fire"), (r"\b(?:extension|reel|power strip|power board|daisy\w*|multi ?way|adaptor|adapter)\b",),
+    Aspect(("mains", "fire"), (r"\b(?:extension (?:leads?|cords?|cables?|reels?|sockets?|boards?|wires?)|(?:an?|one|same|another|single) extension(?! tube| ring| of)|reel|power strip|power board|daisy\w*|multi ?way|adaptor|adapter)\b",),
            "Use an extension lead only if it is rated for the load, undamaged and fully unwound: a coiled lead can overheat. Do not chain one into another, and add up the watts of everything on it, modelling lamps included. Where you are unsure, follow the local code and ask a qualified electrician.",
            COMMON, "can I run two heads from one extension reel?"),
     Aspect(("mains",), (r"\b(?:generator|genny|inverter)\b",),
