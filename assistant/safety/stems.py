@@ -65,7 +65,7 @@ RULES: tuple[tuple[tuple[str, ...], ...], ...] = (
     (("electrocut", "jolt", "shock", "shocked me", "tingl", "zap", "zapp",), ("electrocut", "feel", "felt", "gave", "get", "give", "got", "had", "shocked me", "zapp",),),
     (("broken", "chip", "crack", "dent", "smash", "split",), ("body", "case", "casing", "flash", "head", "housing", "strobe", "tube",),),
     (("attic", "decade", "drawer", "loft", "long time", "storage", "stored", "unused", "year",), ("charge", "fire", "plug", "power", "switch", "try", "turn", "use",),),
-    (("adapter", "adaptor", "daisy", "extension", "multi", "power board", "power strip", "reel",), ("adapter", "adaptor", "daisy", "extension", "power board", "power strip", "reel", "way",),),
+    ((" extension", "adapter", "adaptor", "daisy", "extension ", "multi", "power board", "power strip", "reel",), ("a", "adapter", "adaptor", "another", "board", "cable", "cord", "daisy", "lead", "one", "power board", "power strip", "reel", "same", "single", "socket", "way", "wire",),),
     (("generator", "genny", "inverter",),),
     (("cable", "cord", "lead", "wire",), ("across", "aisle", "door", "floor", "guest", "path", "people", "trip", "walk",),),
     (("breaker", "earth leakage", "fuse", "gfci", "ground fault", "rcd", "residual current",),),
