@@ -154,7 +154,7 @@ def wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[str, ...]]:
 
 
 _IS_SO = Pattern(r"\b(?P<thing>[a-z]+)(?:'s| is| are| sits| lies| reads| meters) (?:about |only |just )?$", re.I)
-_SET_FOR = Pattern(r"\b(?:what|which|set|expose|exposed|aperture|shutter|stop|time)\b[^.?!]{0,24}\bfor (?:the |my )?(?P<thing>[a-z]+)\b", re.I)
+_SET_FOR = Pattern(r"\b(?:what|which|set|expose|exposed|aperture|shutter|stop|time)\b[^.?!]{0,24}\b(?:for|suits?|fits?) (?:the |my )?(?P<thing>[a-z]+)\b", re.I)
 
 
 def _told_of_it(text: str, said: Fact) -> bool:

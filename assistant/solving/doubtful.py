@@ -37,7 +37,7 @@ Check = Callable[[Query, Query, Solution], bool]
 
 _BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
 _DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin|fallen|dropped|sunk|faded)\b")
-_TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?.]{0,24}\b(?:must|should|do|would|have to|need to|to) (?:i |we |you )?(?:raise|lift|boost|turn up|bring up|brighten|increase)\b|\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
+_TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?.]{0,24}\b(?:must|should|do|would|have to|need to|to) (?:i |we |you )?(?:raise|add|lift|boost|turn up|bring up|brighten|increase)\b|\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
 _EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less|less or more|up or down|down or up|net)\b|\badds?\b")
 _FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")
 

@@ -253,11 +253,17 @@ def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                         answers=(marks.stops(wanted[0], "background"),), used=scene.used + wanted[1], topic="falloff")
     far = distance_for_falloff(scene.near, wanted[0])
     unit = preferred_unit(query, ask.unit)
+    if all(f.of == "backdrop" for f in query.all("distance")) and not query.has("gap") and "behind" not in query.text.lower():  # "it's 4 m from the light: how far from it must she be"
+        near = distance_for_falloff(scene.near, -wanted[0])
+        return _done((marks.distance(near, unit, "subject"),), scene, *wanted[1], assumed=wanted[2], lead=f"The subject {_length(query, near)} from the light.")
     behind, whole = marks.distance(far - scene.near, unit, "background"), marks.distance(far, unit, "light to background")
     from_light = bool(patterns.search(r"how far (?:away )?(?:from|off) (?:the |my )?(?:light|flash|lamp|strobe|key|head)\b|(?:from|to) (?:the )?(?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|how far from (?:the )?(?:light|flash|lamp)\W*$|from the light must", query.text.split(".")[-1], re.I)) and not patterns.search(r"how far behind|behind\W*$", query.text, re.I)
     answers = (whole, behind) if from_light else (behind, whole)
     lead = f"{_length(query, far)} from the light, which is {_length(query, far - scene.near)} behind the subject." if from_light else f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light."
     return _done(answers, scene, *wanted[1], assumed=wanted[2], lead=lead)
+
+
+_ASKED_APART = Pattern(r"\bhow far apart\b", re.I)
 
 
 def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
@@ -267,7 +273,7 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.near is None or scene.far is not None or query.has("guide_number") or len(query.all("aperture")) > 1 or any(f.said.lower() not in ("half", "halve", "halving", "quarter", "a quarter") for f in query.all("power")) or any(f.to for f in query.all("relation")):
         return None
     change = asked_change(query)
-    if change is None or (query.has("aperture") and not patterns.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more|brighter|darker|hotter|dimmer)|\bdrift", query.text, re.I)):
+    if change is None or _ASKED_APART.search(query.text) or (query.has("aperture") and not patterns.search(r"\bstep|before|until|\bstop\w* (?:under|over|less|more|brighter|darker|hotter|dimmer)|\bdrift", query.text, re.I)):
         return None
     stops, used = change
     place = distance_for_falloff(scene.near, stops)

@@ -33,10 +33,16 @@ def asked_change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
         return -size, (said,)
     if patterns.search(r"how (?:much|far) (?:closer|nearer|in\b)|how (?:much )?closer|move (?:it )?(?:in|closer)\b", text):
         return size, (said,)
+    if said.origin == "said" and (power := _OF_POWER.match(text, said.end)) is not None:
+        return (size if power["less"] else -size), (said,)  # with more power it may stand farther off for the same
+    if said.quantity == "power_down" and _MADE_UP_FOR.search(text):
+        return size, (said,)
     sign = _sign(said, text)
     return None if sign == 0 else (sign * size, (said,))
 
 
+_OF_POWER = Pattern(r"\s*(?:of )?(?:more|extra|(?P<less>less)) (?:power|output|energy|juice)\b")
+_MADE_UP_FOR = Pattern(r"\bmov(?:e|ed|ing)\b[^.?!]{0,30}\bto (?:keep|hold|make up|restore|get back)\b|\bsame exposure\b")
 _TOO_MUCH = Pattern(r"\s*too (?:(?P<much>bright|hot|strong|much|light|over\w*|high|powerful)|dark|dim|weak|little|under\w*|low|faint)\b", re.I)
 
 

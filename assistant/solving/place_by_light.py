@@ -58,8 +58,8 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     if len({(f.quantity, f.value) for f in lengths}) != 1 or lengths[0].value == 0:
         return None
     asked = last_question(query.text)
-    if asked is None:
-        return None
+    if asked is None or query.has("power_down") and _KEPT.search(query.text):
+        return None  # turned down, and moved to make up for it
     question = _IN_CASE.split(query.text[asked[0] : asked[1]])[0]
     asked = asked[0], asked[0] + len(question)
     pair = _set_for(query) or _moved(query, asked) or _behind(query, _two(query), lengths[0])
@@ -72,8 +72,8 @@ _IN_CASE = re.compile(r"\b(?:if|so (?:that|as)|for (?:the|it|him|her|them|my)|in
 """What the question goes on with is the case, and not whose place is asked."""
 
 
-_BACK_ROW = re.compile(r"\b(?:back|rear|last|hindmost|farthest|furthest)(?: (?:row|rank|line|one|person|singer|tier))?\b(?<!back)|\bback (?:row|rank|line|one|tier)\b")
-_FRONT_ROW = re.compile(r"\b(?:front|first|nearest|closest|foremost)(?: (?:row|rank|line|one|person|singer|tier))?\b")
+_BACK_ROW = re.compile(r"\b(?:back|rear|last|hindmost|farthest|furthest)(?: (?:row|rank|line|one|person|singer|tier))?\b(?<!back)|\bback (?:row|rank|line|one|tier)\b|\bthe (?:far|farther)(?: (?:row|rank|one|person))?\b")
+_FRONT_ROW = re.compile(r"\b(?:front|first|nearest|closest|foremost)(?: (?:row|rank|line|one|person|singer|tier))?\b|\bthe (?:near|nearer)(?: (?:row|rank|one|person))?\b")
 
 
 def _names(text: str) -> frozenset[str]:
@@ -153,11 +153,14 @@ def _lost(query: Query, said: Fact) -> bool | None:
         return read[0].value > read[1].value if _IN_TIME.search(query.text) else None
     if said.quantity == "loss":
         return True
+    if _KEPT.search(query.text):
+        return None
     around = _clause(query.text, said.start)[-40:] + " | " + query.text[said.end : said.end + 16]
     dark, bright = _DARK.search(around) is not None or said.cue == "less", _BRIGHT.search(around) is not None or said.cue == "more"
     return dark if dark != bright else None
 
 
+_KEPT = Pattern(r"\b(?:keep|kept|hold|held|same|restore|make up|made up|compensate)\b[^.?!]{0,24}\b(?:exposure|reading|f.?stop|aperture|brightness|light)\b|\bpower\b", re.I)
 _IN_TIME = Pattern(r"\b(?:then|now|since|used to|after|afterwards|dropped|fell|rose|climbed|went|changed)\b", re.I)
 
 # --- worked out for one place, and somebody stood at another ------------------------------------------
