@@ -223,6 +223,19 @@ def _rates_at(facts: list[Fact], text: str) -> list[Fact]:
     return out
 
 
+_RATED_BEFORE = Pattern(r"\b(?:rat(?:e|ed|ing)|expos(?:e|ed|ing)|shot|shooting|metered)(?: it| them)?(?: at| as)?(?: iso| ei)? *$", re.I)
+_OF_THE_BOX = Pattern(r"[\s,]*(?:(?:on|for|with|against|off) )?(?:an? |the |my )?box(?: speed)?(?:'s| is| of| says)? *(?:iso )?", re.I)
+
+
+def _rated_of_box(facts: list[Fact], text: str) -> list[Fact]:
+    """"rated 200 on box 400": the rating, then the box."""
+    out = list(facts)
+    for n, (rated, box) in enumerate(zip(facts, facts[1:])):
+        if rated.quantity in _SPEEDS and box.quantity in _SPEEDS and _RATED_BEFORE.search(text[: rated.start]) and _OF_THE_BOX.fullmatch(text[rated.end : box.start]):
+            out[n : n + 2] = [_speed(rated, "rated"), _speed(box)]
+    return out
+
+
 _RATING = Pattern(r"\b(?:real|true|actual|effective|tested) (?:film )?(?:speed|index|rating|iso)(?: really| only)? (?:is|was|of|comes to|came to|turned out(?: to be| as| at)?) (?:only |about |just )?(?:iso )?$|\b(?:rat(?:e|es|ed|ing)|treat(?:s|ed|ing)?|expos(?:e|es|ing)|meter(?:s|ing)|ei|exposure index)\b(?! ?\d)[^.,;:?!\d]{0,24}\b(?:at|as|for|to|ei|index|of)\s*(?:iso |ei |of |an? )*$|\bei $|\b(?:rat(?:e|es|ed|ing)|expos(?:e|es|ing)|meter(?:s|ing)?) (?:it|this|that|them)(?: all)? $", re.I)
 _BOUND = frozenset({"guide_number", "distance"})
 
@@ -261,7 +274,7 @@ def _set_for(facts: list[Fact], text: str) -> list[Fact]:
 
 _TOLD_APART = Table((
     (_flash_is, frozenset({"distance"})), (_said_twice, frozenset({"film_speed"})), (_of_the_guide, frozenset({"guide_number"})), (_guide_for, frozenset({"guide_number"})), (_swapped, frozenset({"number_range"})),
-    (_both_told, frozenset({"number"})), (_rates_at, frozenset({*_SPEEDS, "number"})), (_two_films, frozenset({"number"})), (_loaded, frozenset({"number"})), (_set_for, frozenset({"rated"})), (_rating, frozenset(_SPEEDS)), (_as_if, frozenset({"number"})),
+    (_both_told, frozenset({"number"})), (_rates_at, frozenset({*_SPEEDS, "number"})), (_rated_of_box, frozenset(_SPEEDS)), (_two_films, frozenset({"number"})), (_loaded, frozenset({"number"})), (_set_for, frozenset({"rated"})), (_rating, frozenset(_SPEEDS)), (_as_if, frozenset({"number"})),
 ))
 STEPS: Steps = (
     (film_alone.settle, film_alone.KINDS), (_slow_papers, frozenset({"number"})), (_on_both_scales, _WRITTEN_AS_BOTH), (film_habits.settle, frozenset({"guide_number"})),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant.language.daylight import SKIES
@@ -60,3 +61,24 @@ def kind_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     new = replace(old[0], value=mine.value, said=mine.said, start=mine.start, end=mine.end, origin="said")
     return replace(query, facts=(new,), unplaced=()), scene
+
+
+def metered_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"8 s?" after a metered 4 s and the film's exponent: another metered time, and none that the camera is set to."""
+    times = [f for f in scene.facts if f.quantity in ("shutter", "time")]
+    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    if mine is None or mine.quantity != "shutter" or mine.of or len(times) != 1 or times[0].of != "ambient" or not any(f.quantity in ("exponent", "sheet_row") for f in scene.facts):
+        return query, scene
+    return replace(query, facts=(replace(mine, quantity=times[0].quantity, of="ambient"),)), scene
+
+
+_ROWS = ("front", "middle", "back")
+
+
+def row_by_place(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"how much darker than the middle row is the one at 13 feet?", where the back row stands there: no new place of the middle row."""
+    places = {f.of: f.value for f in scene.facts if f.quantity == "distance" and f.of in _ROWS}
+    named = [f for f in query.facts if f.quantity == "distance" and f.of in _ROWS and not math.isclose(places.get(f.of, f.value), f.value) and any(math.isclose(value, f.value) for value in places.values())]
+    if len(places) < 2 or not named:
+        return query, scene
+    return replace(query, facts=tuple(replace(f, quantity="number", of="") if f in named else f for f in query.facts)), scene

@@ -19,7 +19,7 @@ _BESIDE: dict[str, frozenset[str]] = {
     "focal_length": frozenset({"flash", "optics", "losses", "falloff", "ambient"}),
     "focus_distance": frozenset({"flash", "optics"}),
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),
-    "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}), "distance": frozenset({"falloff"}),
+    "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}),
 }
 _LEGS = ("path", "ceiling_above")
 

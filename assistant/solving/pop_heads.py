@@ -22,7 +22,8 @@ def _fired_as_one(query: Query, told: list[Fact]) -> Fact | None:
     return None if told or query.has("count") else Fact("count", 2.0, "flashes", said="both") if re.search(r"\b(?:both|pair)\b", query.text, re.I) else None
 
 
-_ALL_FIRED = Pattern(r"\b(?:fir|pop|flash|set|trigger|work|go|hit)\w*(?: off)? (?:the (?:pair|two|three|four|lot|set|trio)|both|(?:them|these|those)(?: all| both)? (?:together|at once)|all (?:two|three|four|five|of them))\b|\bthe pair\b|\bfirings? of (?:both|all|the two|the three)\b|\bboth (?:together|at once)\b", re.I)
+_ALL_FIRED = Pattern(r"\b(?:fir|pop|flash|set|trigger|work|go|hit)\w*(?: off)? (?:the (?:pair|two|three|four|lot|set|trio)|both|(?:them|these|those)(?: all| both)? (?:together|at once)|all (?:two|three|four|five|of them))\b|\bthe pair\b|\bfirings? of (?:both|all|the two|the three)\b|\bboth (?:together|at once)\b"
+                     r"|\b(?:two|three|four|2|3|4) (?:of (?:those|these|them|my|the) |such )?(?:flashes|heads|guns|lamps|units|strobes)\b[^.?!;]{0,24}\b(?:together|at once|each time|every time|(?:on|for|per|at) (?:each|every) pop|per pop)\b", re.I)
 """Flashes that are fired as one: "how many times do I fire the pair"."""
 
 
