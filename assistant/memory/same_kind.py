@@ -79,6 +79,6 @@ def row_by_place(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"how much darker than the middle row is the one at 13 feet?", where the back row stands there: no new place of the middle row."""
     places = {f.of: f.value for f in scene.facts if f.quantity == "distance" and f.of in _ROWS}
     named = [f for f in query.facts if f.quantity == "distance" and f.of in _ROWS and not math.isclose(places.get(f.of, f.value), f.value) and any(math.isclose(value, f.value) for value in places.values())]
-    if len(places) < 2 or not named:
+    if len(places) < 2 or not named or len([f for f in query.facts if f.quantity == "distance"]) != 1:
         return query, scene
     return replace(query, facts=tuple(replace(f, quantity="number", of="") if f in named else f for f in query.facts)), scene
