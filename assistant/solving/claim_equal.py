@@ -46,9 +46,12 @@ def claim_of_readings(query: Query) -> Solution | None:
     readings = [f for f in query.facts if f.quantity == "aperture"]
     stops = [f for f in query.facts if f.quantity in ("stops", "relation", "loss")]
     others = {f.quantity for f in query.facts} - {"aperture", "stops", "relation", "loss", "number"}
-    if not query.claim or others or len(readings) != 2 or len(stops) != 1 or readings[0].of == readings[1].of or not (all(f.of for f in readings) or {f.of for f in readings} == {"", "ambient"} and _A_FLASH.search(query.text.lower())):
+    if not query.claim or others or len(readings) != 2 or len(stops) != 1:
         return None
     one, two = readings
+    compared = stops[0].of and stops[0].to and one.end <= stops[0].start and stops[0].end <= two.start  # "the rim at f/11 a stop over the key at f/8"
+    if not compared and (one.of == two.of or not (one.of and two.of or {one.of, two.of} == {"", "ambient"} and _A_FLASH.search(query.text.lower()))):
+        return None
     if _TOGETHER.search(query.text, two.end):
         return _more_together(one, two, stops[0])
     right = aperture_difference_stops(one.value, two.value)
@@ -74,7 +77,9 @@ _A_FLASH = Pattern(r"\b(?:flash|fill|strobe|gun)\b")
 
 
 def _other_way(one: Fact, two: Fact, said: Fact, right: float) -> bool:
-    """"the fill is two stops over the key", and it is under: of a light that is named, beside the other."""
+    """"the fill is two stops over the key", and it is under: of a light that is named, or said first, beside the other; `right`: plus where the first is the brighter."""
+    if said.cue in ("less", "more") and said.quantity in ("relation", "stops") and one.end <= said.start and said.end <= two.start and abs(right) >= TOLERANCE:
+        return (right > 0) is not (said.cue == "more")  # "the fill at f/4, three stops below the sun at f/11": the first, against the second
     names = {one.of or "fill", two.of or "fill"}
     if said.quantity != "relation" or said.cue not in ("less", "more") or {said.of, said.to} != names or abs(right) < TOLERANCE:
         return False

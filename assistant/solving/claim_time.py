@@ -43,7 +43,7 @@ def claim_of_room_by_time(query: Query) -> Solution | None:
     mine = next(f for f in times if f is not room[0])
     right = math.log2(mine.value / room[0].value)
     way = 1 if off[0].cue == "more" else -1
-    return _verdict(query, off[0], way * right - abs(off[0].value), TOLERANCE, marks.stops(right), f"{mine.value:g} s beside {room[0].value:g} s is {speak_stops(abs(right))} {'over' if right > 0 else 'under'}.")
+    return _verdict(query, off[0], way * right - abs(off[0].value), TOLERANCE, marks.stops(right), f"{marks.shutter(mine.value).set} s beside {marks.shutter(room[0].value).set} s is {speak_stops(abs(right))} {'over' if right > 0 else 'under'}.")
 
 
 _NEEDS = Pattern(r"\b(?:needs?|takes?|wants?|requires?|calls? for|asks? for|meters?|metered)(?: about| some| at)* $")

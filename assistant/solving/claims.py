@@ -333,7 +333,7 @@ def _enough(query: Query, found: _Claimed, right: Quantity, off: float) -> Solut
     holds = spare >= -TOLERANCE
     note = "" if abs(spare) < 0.05 else f"There {'is' if spare <= 1.05 else 'are'} {speak_stops(spare)} to spare." if holds and spare > 0 else f"It falls {speak_stops(abs(spare))} short" + (", which is close enough." if holds else ".")
     verdict = _verdict(found, holds, right, (note,), stops=spare, limit=True)
-    return verdict if holds or fact.quantity != "aperture" or spare >= 0 else _with_power(verdict, query, -spare)
+    return verdict if holds or fact.quantity != "aperture" or spare >= 0 or found.answer.topic == "ambient" else _with_power(verdict, query, -spare)
 
 
 def _by_daylight(found: _Claimed, right: Quantity, off: float, at_sync: bool) -> Solution:
