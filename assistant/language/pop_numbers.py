@@ -29,7 +29,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     facts = _full_of_what(facts, lower)
     if not _FIRED.search(lower) and not any(_EQUAL.match(lower, f.end) for f in facts if f.quantity == "number"):
         return facts
-    facts = _some_of_them(_per_frame(facts, lower), lower)
+    facts = _more_or_fewer(_some_of_them(_per_frame(facts, lower), lower), lower)
     bare = [f for f in facts if f.quantity == "number" and not f.bad and f.value == int(f.value) and 1 <= f.value <= 500]
     if not bare:
         return facts
@@ -43,6 +43,25 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     pops = [*mixed, *equal, *other]
     facts = [replace(f, quantity="count", unit="pops", of="") if f in pops else f for f in facts] if pops else facts
     return _said_again(facts, lower)
+
+
+_ADDS = Pattern(r"\b(?:add(?:ed|ing)?|bring(?:ing)? in|brought in|put(?:ting)? up|plug(?:ged)? in|join(?:ed)? by)(?: another| a further| yet)? $")
+_MORE_OF_THEM = Pattern(r" (?:more|others|extra|further|additional)\b(?! (?:stops?|feet|met))")
+_TAKES = Pattern(r"\b(?:take|took|taking|remov(?:e|ed|ing)|unplug(?:ged)?|switch(?:ed)? off|turn(?:ed)? off|lose|lost|drop(?:ped)?)(?: away| out| off| down)? $")
+_TAKEN = Pattern(r"(?: of (?:them|the \w+|those))?(?: (?:heads?|lamps?|lights?|flashes|strobes|guns))?(?: away| out| off| down)?\s*(?:$|[.,;:?!](?!\d)|and\b|so\b|what\b|from\b)")
+
+
+def _more_or_fewer(facts: list[Fact], lower: str) -> list[Fact]:
+    """"four flashes give f/8, I add two more", "I take one away": so many of the same kind, beside those that were told."""
+    told = [f for f in facts if f.quantity == "count" and f.unit == "flashes" and f.value > 1]
+    loose = [f for f in facts if f.quantity == "number" and not f.bad and f.value == int(f.value) > 0] if len(told) == 1 else []
+    if len(loose) != 1 or loose[0].start < told[0].end:
+        return facts
+    more = _ADDS.search(lower[: loose[0].start]) or _MORE_OF_THEM.match(lower, loose[0].end)
+    less = not more and _TAKES.search(lower[: loose[0].start]) and _TAKEN.match(lower, loose[0].end)
+    if not more and not less:
+        return facts
+    return [replace(f, quantity="count", unit="flashes", of="", cue="more" if more else "less") if f is loose[0] else f for f in facts]
 
 
 _OF_ALL_OF_THEM = Pattern(r" of (?:the|my|those|these|all|our|his|her)(?: \w+)? $")

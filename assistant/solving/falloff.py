@@ -326,7 +326,7 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
         found.append((marks.aperture(one.answers[0].value, of), one))
     used = tuple(f for f in found[0][1].used if f in query.facts)
     assumed = found[0][1].assumed
-    if len(found) == 2 and set_for_row.names_in_order(query.text) == ["back", "front"]:
+    if len(found) == 2 and set_for_row.back_first(query):
         found.reverse()
     elif len(found) == 2 and scene.near_fact is not None and scene.far_fact is not None and (scene.near_fact.origin, scene.far_fact.origin) == ("kept", "said"):
         return _done((found[1][0], found[0][0]), scene, *used, assumed=assumed)  # "and for the last row, at 22 feet"
@@ -395,4 +395,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}

@@ -177,6 +177,10 @@ def fill(query: Query, ask: Ask) -> Solution | None:
         return None
     if said is not None and at.aperture and light.aperture is None and at.shutter is None and not query.has("exposure_value"):
         light = Daylight(ambient.exposure_value(at.aperture, 1.0, at.film_speed), (), (), at.aperture, None, at.film_speed, relative=True)  # "the sunlit exposure is f/16": its time is whatever suits
+    if ask.quantity == "guide_number" and said is None and room is None and light.aperture is None and at.aperture and at.shutter is None and not query.has("exposure_value"):
+        return None  # a sky by the way: the flash alone lights the subject at that opening
+    if at.loss and _RIGHT_THROUGH.search(query.text):
+        light = replace(light, ev=light.ev + at.loss)  # what it was found right at has the filter in it
     light = _as_told(query, light, at) if said is not None else light
     if light.assumed and not query.has("aperture") and _READ_IN_TIME.search(query.text):
         return needs(("aperture",), "I need the aperture that this time of the daylight goes with.", query.facts, "ambient")
@@ -188,6 +192,7 @@ def fill(query: Query, ask: Ask) -> Solution | None:
     return _for_target(query, ask, target, light, at, tuple(f for f in (said, room) if f))
 
 
+_RIGHT_THROUGH = Pattern(r"\b(?:with|through|behind|under)\b[^?!]{0,60}?\b(?:nd\w*|filter|glass|grey|it|polari[sz]er)\b[^?!]{0,60}?\b(?:(?:is|are|comes?|came|was|gets?)(?: out)?(?: just)? (?:right|correct\w*|properly|spot on)|correctly exposed|exposed correctly|exposes (?:right|correctly))\b(?! exposure)(?![^?!]*\bwithout\b)", re.I)
 _READ_IN_TIME = Pattern(r"\b(?:shade|sun(?:light|shine)?|daylight|sky|light|overcast)(?: \w+){0,2} (?:calls for|needs|reads?|meters?(?: at)?|asks for|wants|says|gives) (?:an? )?1/\d", re.I)
 """A reading of the light with its aperture left out: "open shade calls for 1/60"."""
 _NEAR_THE_SKY = 2.0

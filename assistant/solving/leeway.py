@@ -118,6 +118,26 @@ def front_of(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     return Solution(answers=(marks.distance(place, preferred_unit(query, ask.unit), "front row"),), used=(back, said), lead=f"{speak_length(place, preferred_unit(query, ask.unit))} from the light.", topic="falloff")
 
 
+_STEP_BACK = r"(?:(?:'s)? (?:step|move|walk|shift|pull)s? (?:back|away|further|farther|off)|(?: of)? (?:further|farther|more)(?: (?:back|away|off))?|back(?:wards)?\b)"
+_STEP = Pattern(r"\b(?:(?:step|mov|go|walk|back|pull|shift|push|retreat)\w* (?:the (?:light|flash|lamp) |it )?(?:back|away|off|further|farther)(?: by| another)*\W*$)", re.I)
+_STEP_AFTER = Pattern(rf"\W*{_STEP_BACK}|,? back\b", re.I)
+_FROM_WHERE = Pattern(r"\b(?:(?:at|from) (?:what|which) distance|from how far|how far (?:away )?(?:is|must|does|do)|where)\b[^?]*\b(?:costs?|loses?|takes?|darkens?|dims?|mak\w+|is|worth|means?)\b", re.I)
+
+
+def step_costs(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"at what distance does a metre's step back cost a stop": where so small a move makes so much."""
+    steps = query.all("distance") + query.all("move")
+    said = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed")]
+    if len(steps) != 1 or len(said) != 1 or {f.quantity for f in query.facts} - {"distance", "move", "stops", "relation", "loss", "signed", "remark"} or steps[0].of or not said[0].value:
+        return None
+    step = steps[0]
+    if not _FROM_WHERE.search(query.text) or not (_STEP_AFTER.match(query.text, step.end) or _STEP.search(query.text[: step.start])):
+        return None
+    place = step.value / (2 ** (abs(said[0].value) / 2) - 1)
+    unit = preferred_unit(query, ask.unit)
+    return Solution(answers=(marks.distance(place, unit),), used=(step, said[0]), lead=f"{speak_length(place, unit)} from the subject.", topic="falloff")
+
+
 _EVENLY = Pattern(r"\b(?:all|both|every|the) (?:of )?(?:the |my |our )?(?:rows?|ranks?|tiers?|lines?|group|choir|class|team|faces)\b", re.I)
 _FROM_THE_FRONT = Pattern(r"\b(?:from|to) (?:the |my |our )?(?:front|first|near\w*|closest)\b", re.I)
 

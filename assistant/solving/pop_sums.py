@@ -183,6 +183,10 @@ def _of_fewer(query: Query, ask: Ask) -> Solution | None:
     last = told[1].start if len(told) == 2 else part.start() if part is not None else 0
     if not asked or base.value <= 1 or _ASKS.search(query.text, read[0].end) is None or last < max(read[0].end, base.end):
         return None
+    changed = told[1].cue if len(told) == 2 and told[1].unit == "flashes" else ""
+    asked = base.value + asked if changed == "more" else base.value - asked if changed == "less" else asked
+    if asked <= 0:
+        return None
     gained = math.log2(asked / base.value)
     answers = (marks.aperture(times_the_light(read[0].value, asked / base.value)), Quantity("stops", gained, "stops"))
     return Solution(answers=answers, used=query.facts, topic="time", working=(f"{asked:g} pops to {base.value:g}: {gained:+.3g} stops",), notes=("The light of the pops adds; anything that moves between them will show.",))

@@ -122,9 +122,13 @@ def _asked(text: str, start: int, end: int) -> list[str]:
     return []
 
 
-def names_in_order(text: str) -> list[str]:
-    """The rows named in the last question, in its order."""
-    return _asked(text, 0, 0)
+def back_first(query: Query) -> bool:
+    """Whether the question names the last row first, or that one alone and without its distance."""
+    named = _asked(query.text, 0, 0)
+    if named == ["back", "front"]:
+        return True
+    opens = max((m.end() for m in patterns.finditer(r"[?!;]|\.(?!\d)", query.text.rstrip(" ?!."))), default=0)
+    return named == ["back"] and not any(f.quantity in ("distance", "gap") and f.start >= opens for f in query.facts)
 
 
 def read_there(query: Query, ask: Ask, scene: Scene) -> Solution | None:

@@ -18,6 +18,7 @@ from assistant.solving.claim_account import left_uncounted
 from assistant.solving.each_in_turn import solve as each_in_turn
 from assistant.solving.ranges import over_values
 from assistant.solving.solution import Solution, rejected
+from assistant.solving.to_be_added import as_an_addition
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -91,6 +92,7 @@ def solve(query: Query) -> Solution | None:
     found = choose(query, _asked) or each_in_turn(query, _asked) or over_values(query, _asked) or _asked(query)
     if found is None or found.status not in ("answered", "out_of_reach"):
         return found
+    found = as_an_addition(query, found)
     return replace(found, used=found.used + used).noting(*notes) if used or notes else found
 
 

@@ -45,6 +45,8 @@ def solve(query: Query) -> Solution | None:
         return None
     stops = abs(relation.value) * (1 if relation.cue == "more" else -1)
     of_key = ask.of == "key" and not (ask.quantity == "distance" and query.has("distance") and all(f.of == "key" for f in query.all("distance")))  # whose place is told
+    if of_key and ask.quantity == "power" and query.all("power", "key") and not query.all("power", name):
+        of_key = False  # "the key is at half power: what power gives 3:1 (key plus fill to fill)": the other's
     return _the_key(query, ask, name, stops) if of_key else _placed(query, ask, name, stops)
 
 

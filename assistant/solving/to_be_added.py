@@ -1,0 +1,43 @@
+"""Stops that are to be added: "how many stops of flash must I add?", "how many stops longer must the shutter be open?".
+
+Most topics give the difference of two settings, a lack with its minus. What is to be added, opened or
+lengthened is asked for as a size that makes up for it, and counts plus (contract 26).
+"""
+
+from __future__ import annotations
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.records import replace
+from assistant.solving.solution import Solution
+
+_MUST = r"(?:must|should|shall|ha(?:ve|s|d) to|needs? to|ought|do|does|would|will|to|can|could)"
+_ADDED = Pattern(
+    rf"\bhow (?:many|much)\b(?:(?!\b(?:under|over|less|darker|weaker|dimmer|lost?|lose|close|closing|gain|between|short)\b)[^.?;,])*?"
+    rf"(?:\b{_MUST}\b(?:(?!\b(?:under|over|less|close|lose|stop down)\b)[^.?;,]){{0,40}}?\b(?:add(?:ed)?|open(?: it| the lens)?(?: up)?|slow(?: down)?|lengthen(?:ed)?|raised?|lift(?:ed)?|boost(?:ed)?|turn(?:ed)? (?:it |the \w+ )?up|push(?:ed)?)\b(?! (?:the (?:light|flash|lamp)|it) (?:back|away))"
+    rf"|\b(?:of|on) (?:push\w*|pushing|development|extra \w+|more \w+)\b|\blonger\b|\b(?:more|extra|added|additional) (?:flash|light|power|exposure|output|development|time)\b[^.?;,]{{0,30}}\b(?:need|want|take|require)\w*"
+    rf"|\b(?:of|in) (?:flash|light|power|exposure|flash power|output|iso|film speed)\b[^.?;,]{{0,30}}\b(?:need|want|lack|require)\w*)")
+_EITHER = Pattern(r"\b(?:over or under|under or over|more or less|less or more|up or down|down or up|net|pull(?:ed|ing)?)\b")
+
+
+def as_an_addition(query: Query, found: Solution) -> Solution:
+    """The answer with its stops counted as what is to be added, where that is what is asked."""
+    if found.status != "answered" or not found.answers or found.topic == "claims":
+        return found
+    first = found.answers[0]
+    if first.quantity != "stops" or not isinstance(first.value, float) or first.value >= -0.005 and not found.lead.startswith("That is over"):
+        return found
+    words = query.text.lower()
+    if _ADDED.search(words) is None or _EITHER.search(words) is not None:
+        return found
+    size = abs(first.value)
+    more: Quantity = replace(first, value=size)
+    return replace(found, answers=(more, *found.answers[1:]), lead=f"{_said(size)} to add ({size:+.2f}).")
+
+
+def _said(size: float) -> str:
+    from assistant.scales import speak_stops
+
+    words = speak_stops(size)
+    return words[:1].upper() + words[1:]
