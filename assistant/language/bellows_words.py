@@ -108,10 +108,15 @@ _THEN_THE_DRAW = Pattern(r"\s*(?:lens )?(?:when|while|if|once|as|and|but|with|wh
 def _to_the_film(fact: Fact, text: str) -> Fact:
     """"two hundred and ten millimetres lens to film", "it sits 300 mm from the film": the draw, whole."""
     start = fact.end - len(" lens") if fact.said.lower().endswith((" lens", "-lens")) else fact.end
-    drawn_out = fact.quantity in _LENGTHS and fact.unit in _SMALL and 0.03 <= fact.value <= 2 and _TO_FILM_AFTER.match(text[start : start + 40]) and not _BETWEEN_BEFORE.search(text[:start])
+    drawn_out = fact.quantity in _LENGTHS and fact.unit in _SMALL and 0.03 <= fact.value <= 2 and (
+        _TO_FILM_AFTER.match(text[start : start + 40]) and not _BETWEEN_BEFORE.search(text[:start]) or _FILM_STANDS.search(text[: fact.start]) and _OFF_THE_LENS.match(text, start)
+    )
     return replace(fact, quantity="extension", of="", cue="", to="", end=start, said=text[fact.start : start]) if drawn_out else fact
 
 
+_FILM_STANDS = Pattern(r"\b(?:film|plate|ground ?glass|paper negative)(?: plane| holder)?(?: (?:is|was|lies|lay|sits|sat|stands|stood|ends up|now|then|comes|exactly|about|roughly|at|placed|set|held|which|that|distance))*\s*$", re.I)
+_OFF_THE_LENS = Pattern(r"\s*(?:away |off |back )?(?:from|behind|off|beyond|in back of|of) (?:an? |the |my |its |this |that )?(?:[\w.-]+ ){0,5}?(?:lens|glass)\b", re.I)
+"""Around the draw told from the film's side: "the film lies 150 mm behind a 100 mm lens"."""
 _BETWEEN_BEFORE = Pattern(r"\bbetween (?:the |my |an? )?[\d.]+ ?(?:mm|cm|inch|in|millimetres?)?$", re.I)
 """Before the film there, it is the lens's own length: "between a 150 mm lens and the film"."""
 _AT_BEFORE = Pattern(r"\bat\s*$", re.I)

@@ -15,13 +15,19 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     return _from_the_focus(_out_to_infinity(_far_things(facts, text), text), text)
 
 
-_FAR_THINGS = Pattern(r"\b(?:is|are|will|would|do|does|keeps?|get|gets|holds?|have|want)\b[^.?!]{0,16}\b(?P<far>mountains?|hills|horizon|skyline|stars|far (?:hills|shore|bank)|distant \w+)\b[^.?!]{0,24}\b(?:sharp|in focus|crisp)\b", re.I)
+_FAR = r"(?:(?:far|distant) )?(?:mountains?|hills|horizon|skyline|stars)|far (?:shore|bank|distance)|distant \w+"
+_IN_THE_ZONE = r"(?:sharp|in focus|crisp|(?:with)?in(?:side)? (?:the |my |its )?(?:depth|zone|d\.?o\.?f|sharp)|covered by (?:the |my |its )?depth)"
+_FAR_THINGS = Pattern(rf"\b(?:is|are|will|would|do|does|keeps?|get|gets|holds?|have|want)\b[^.?!]{{0,40}}\b(?P<far>{_FAR})\b[^.?!]{{0,24}}\b{_IN_THE_ZONE}\b", re.I)
+_AS_FAR_AS = Pattern(rf"\b(?:sharp|focus|crisp|depth of field|depth)\b[^.?!]{{0,36}}\b(?:to|as|reach\w*|includ\w*|cover\w*|holds?|takes? in)(?: far as)? (?:the |those |my )?(?P<far>{_FAR})\b", re.I)
+"""What is sharp, and how far out: "sharp right out to the horizon"."""
 
 
 def _far_things(facts: list[Fact], text: str) -> list[Fact]:
-    """"are the mountains sharp?": they are at infinity."""
-    found = _FAR_THINGS.search(text)
-    if found is None or any(f.quantity == "sharp_limit" or math.isinf(f.value) for f in facts) or not any(f.quantity in ("focus_distance", "focal_length") for f in facts):
+    """"are the mountains sharp?", "sharp right out to the horizon": they are at infinity."""
+    if not any(f.quantity in ("focus_distance", "focal_length") for f in facts):
+        return facts
+    found = _FAR_THINGS.search(text) or _AS_FAR_AS.search(text)
+    if found is None or any(math.isinf(f.value) for f in facts) or sum(f.quantity == "sharp_limit" for f in facts) > 1:
         return facts
     return [*facts, Fact("sharp_limit", math.inf, "m", start=found.start("far"), end=found.end("far"), said=found["far"])]
 

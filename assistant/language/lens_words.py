@@ -313,7 +313,7 @@ def _about_a_lens(facts: Sequence[Fact], items: Sequence[Item], lower: str) -> b
     return bool({f.quantity for f in facts} & _LENS_FACTS or _BEAM.search(lower) or cues & _LENS_CUES or cues & {"near_limit", "far_limit"} and "limit" in lower)
 
 
-_YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper)(?![^?]{0,40}\b(?:sharp|in focus)\b))")
+_YES_NO = Pattern(r"(?:^|[.?!:;,] *|\b(?:and|so|but) )(?:is|are|will|would|does|do|can|could) (?!the (?:near|far|depth|hyper)(?![^?]{0,40}\b(?:sharp|in focus|within the|inside the)\b))")
 
 
 _ENDS_SHARP = Pattern(
@@ -325,13 +325,17 @@ _ENDS_SHARP = Pattern(
 """A test put at the end, with or without its mark: "is 9.5 m still sharp", "sharp right out to infinity then?"."""
 
 
+_DEPTH_HOLDS = Pattern(r"\b(?:does|do|will|would|is|can) (?:the |my |its )?(?:depth(?: of (?:field|sharpness))?|d\.?o\.?f\.?|(?:zone|field) of (?:sharpness|focus)|sharp zone|sharpness)\b[^?!]*?\b(?:reach|stretch|extend|run|carry|go|get|include|cover|hold|enclose|take in|enough|deep enough)\b")
+"""Whether the depth gets as far as something: "does the depth of field take in the wall at 6 m"."""
+
+
 def _puts_to_the_test(lower: str, facts: Sequence[Fact]) -> bool:
     """"is f/8 enough to keep 3 m sharp?", "will 2.5 m be sharp?": a yes or a no, with nothing else asked."""
     kinds = {f.quantity for f in facts}
-    stood = {"distance", "focal_length", "aperture"} <= kinds and patterns.search(r"\b(?:sharp|in focus|(?:with)?in(?:side)? (?:the|my) (?:depth|zone|d\.?o\.?f))\b", lower)
+    stood = {"focal_length", "aperture"} <= kinds and (kinds & {"distance"} or {"camera_distance", "focus_distance"} <= kinds) and (patterns.search(r"\b(?:sharp|in focus|(?:with)?in(?:side)? (?:the|my) (?:depth|zone|d\.?o\.?f)|(?:outside|beyond)(?: of)? (?:the|my) (?:depth|zone|d\.?o\.?f))\b", lower) or _DEPTH_HOLDS.search(lower))
     if not ("sharp_limit" in kinds or stood) or "guide_number" in kinds or patterns.search(r"\b(?:what|which|where|how)\b", lower):
         return False
-    return bool(_YES_NO.search(lower)) or bool(_ENDS_SHARP.search(lower))
+    return bool(_YES_NO.search(lower)) or bool(_ENDS_SHARP.search(lower)) or bool(_DEPTH_HOLDS.search(lower))
 
 
 def _named_beside(kept: Sequence[Ask], facts: Sequence[Fact], lower: str) -> list[Ask]:

@@ -101,11 +101,13 @@ _EACH_FRAME = Pattern(r"\s*each\b|\s*(?:on|per|to|for|in|into|onto|at) (?:each|e
 
 _TO_DO = Pattern(r"\b(?:have|has|need|want|got) to (?:do|shoot|make|take|expose|get|cover|fire) $|\bneed $")
 
+_YET_TO_DO = Pattern(r"\s*(?:left |still )?to (?:do|shoot|make|take|expose|get|cover|fire)\b")
+
 
 def _per_frame(facts: list[Fact], lower: str) -> list[Fact]:
     """"with two pops on each frame": what goes on a frame is no bound."""
-    bound = [f for f in facts if f.quantity == "max_count" and (f.unit in _POP_UNITS and _EACH_FRAME.match(lower, f.end) or f.unit == "frames" and _TO_DO.search(lower[: f.start]))]
-    return [replace(f, quantity="count", cue="") if f in bound else f for f in facts] if bound else facts
+    bound = [f for f in facts if f.quantity == "max_count" and (f.unit in ("", *_POP_UNITS) and _EACH_FRAME.match(lower, f.end) or f.unit == "frames" and (_TO_DO.search(lower[: f.start]) or _YET_TO_DO.match(lower, f.end)))]
+    return [replace(f, quantity="count", cue="", unit=f.unit or "pops") if f in bound else f for f in facts] if bound else facts
 
 
 def _full_of_what(facts: list[Fact], lower: str) -> list[Fact]:

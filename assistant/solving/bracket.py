@@ -128,6 +128,8 @@ _SETS = Pattern(r"\bhow many (?:whole |full |complete |such )?(?:brackets|subjec
 def _on_a_roll(query: Query) -> Solution | None:
     """"36 exposures, three frames a bracket, how many brackets": whole ones, rounded down (contract 23)."""
     counts = [f for f in query.facts if f.quantity == "count" and f.unit in ("frames", "pops", "exposures") and f.value > 1]
+    if len(counts) == 2 and any(f.unit == "pops" for f in counts) and any(a.unit == "sets" for a in query.asks):
+        return None  # sets of cells
     if len(counts) != 2 or not query.asks_for("count") or query.has("stops", "aperture") and not _SETS.search(query.text):
         return None
     held, each = sorted(counts, key=lambda f: -f.value)

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
+
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving.claim_words import plain
+from assistant.solving.pop_facts import apart
 from assistant.solving.solution import Solution
 
 _ASKED: dict[str, tuple[str, str, str]] = {
@@ -64,12 +68,38 @@ def _of_a_charge(query: Query, said: str) -> Solution | None:
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"count", "power"}
     if len(counts) != 2 or rest or len({f.value for f in powers if f.value < 1}) != 1 or _SUFFICES.search(said) is None or patterns.search(r"\b(?:charge|batter\w+|pack|cells?|set)\b", said) is None:
         return None
-    has, wants = sorted(counts, key=lambda f: f.unit != "pops") if len({f.unit for f in counts}) > 1 else counts
-    power = next(f.value for f in powers if f.value < 1)
-    there = has.value / power
+    has, wants = sorted(counts, key=lambda f: f.unit != "pops") if len({f.unit for f in counts}) > 1 else _had_and_wanted(counts, said)
+    of_each = {f.start: _power_beside(f, counts, powers, said) for f in counts}
+    if of_each[has.start] < 1 and of_each[wants.start] < 1:
+        return None  # a power told once, and which of them it is of is not plain
+    there = has.value * of_each[has.start] / of_each[wants.start]
     holds = (there >= wants.value) is not (_FAILS.search(said) is not None)
-    lead = f"{'Yes' if holds else 'No'}. {has.value:g} at full power are {there:.4g} at that power, going by energy alone."
+    lead = f"{'Yes' if holds else 'No'}. {has.value:g} at {_of_full(of_each[has.start])} are {there:.4g} at {_of_full(of_each[wants.start])}, going by energy alone."
     return Solution(answers=(Quantity("claim", holds), Quantity("count", float(int(there)), "pops")), used=query.facts, topic="claims", lead=lead)
+
+
+_TO_BE_FIRED = Pattern(r"\b(?:needs?|wants?|must|have to|has to|got to|want to|plan\w*|calls for|requires?|takes|for|to (?:do|shoot|take|fire|make)|after)(?: (?:fire|do|shoot|take|make|get|about|some|another|all))*(?: of)? $")
+"""Right before the pops that are wanted, and not those that a charge holds."""
+
+
+def _had_and_wanted(counts: list[Fact], said: str) -> tuple[Fact, Fact]:
+    """"I need 40 at half, there are 25 full ones left": what there is, and what is wanted, in whichever order they are told."""
+    wanted = [f for f in counts if _TO_BE_FIRED.search(said[: f.start]) and not re.search(r"\bgood for $", said[: f.start])]
+    if len(wanted) != 1:
+        return counts[0], counts[1]
+    return next(f for f in counts if f is not wanted[0]), wanted[0]
+
+
+def _power_beside(count: Fact, counts: list[Fact], powers: list[Fact], said: str) -> float:
+    """The power of these pops: the one told within them or nearer to them than to the others; full where none is."""
+    def nearest(power: Fact) -> Fact:
+        return min(counts, key=lambda f: 0 if f.start <= power.start < f.end else apart(f, power, said))
+
+    return next((p.value for p in powers if nearest(p) is count), 1.0)
+
+
+def _of_full(power: float) -> str:
+    return "full power" if power == 1.0 else f"{Fraction(power).limit_denominator(512)} of it"
 
 
 def _figure(right: Quantity) -> str:

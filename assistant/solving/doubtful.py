@@ -141,6 +141,14 @@ def _part_of_a_stop_left(said: Query, whole: Query, found: Solution) -> bool:
 _SO_MANY_THINGS = Pattern(r"\s+[A-Za-z]+s\b")
 
 
+def _as_it_was(said: Query, whole: Query, found: Solution) -> bool:
+    """"two heads give f/8, I put in another two", and f/8 once more: nothing has changed, and a number was left out."""
+    first, places = found.answers[0], {f.start for f in found.used}
+    if not any(f.quantity == first.quantity and f.origin == "said" and f.value == first.value for f in said.facts):
+        return False
+    return any(f.quantity == "number" and not f.bad and f.origin == "said" and f.value >= 1 and f.start not in places for f in said.facts)
+
+
 def _figure_of_a_loss_left(said: Query, whole: Query, found: Solution) -> bool:
     """"1.5 stops on the lamps and 1.5 on the lens", and the second not used: so small a figure beside losses is one."""
     if found.topic != "losses" or found.answers[0].quantity not in ("aperture", "stops", "factor", "power"):
@@ -322,6 +330,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_of_another_name, None, None, None),
     (is_nothing, None, None, None),
     (film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
+    (_as_it_was, frozenset({"aperture", "power", "count", "film_speed", "guide_number"}), None, _NUMBER),
     (_part_left_out, None, frozenset({"flash", "change"}), _NUMBER),
     (_is_another_length, None, None, None),
     (_two_for_nothing, None, None, frozenset(_SETTINGS)),

@@ -288,7 +288,8 @@ def _limits(query: Query, state: Setting) -> tuple[tuple[float, ...], tuple[Fact
     both = [f for f in query.facts if f.quantity in ("distance", "camera_distance")]
     if len(both) == 2 and {f.quantity for f in both} == {"distance", "camera_distance"} and {f.of for f in both} & {"front", "back"} and not query.has("focus_distance"):
         return tuple(sorted(f.value for f in both)), tuple(both)  # "the front row 4 m and the back row 6 m from the camera"
-    facts = tuple(f for f in query.facts if f.quantity == "distance" and f.value != state.focus)
+    kinds = ("distance", "camera_distance") if query.has("focus_distance") else ("distance",)
+    facts = tuple(f for f in query.facts if f.quantity in kinds and f.value != state.focus)
     return tuple(sorted(f.value for f in facts)), facts
 
 
@@ -379,6 +380,9 @@ def _holds_range(state: Setting, more: tuple[Fact, ...], limits: tuple[float, ..
     return Solution(answers=(Quantity("claim", state.aperture >= need * (1 - 1e-6)), marks.aperture(need), focus), assumed=state.assumed, used=(*state.used, *more), topic="focus")
 
 
+_BLURRED = Pattern(r"\bblurr|\bout of focus\b|\bunsharp\b|\b(?:outside|beyond)(?: of)? (?:the |my |its )?(?:depth|zone|d\.?o\.?f)", re.I)
+
+
 def _is_sharp(query: Query, state: Setting) -> Solution | None:
     """Whether the distances said lie within the limits."""
     limits, more = _limits(query, state)
@@ -395,6 +399,6 @@ def _is_sharp(query: Query, state: Setting) -> Solution | None:
     near = optics.near_limit(state.focal, state.aperture, focus, state.frame.circle)
     far = math.inf if state.focus is None else optics.far_limit(state.focal, state.aperture, focus, state.frame.circle)
     holds = all(near * (1 - 0.005) <= limit <= far * (1 + 0.005) for limit in limits)
-    blurred = "blurred" in query.text.lower() or "out of focus" in query.text.lower()
+    blurred = _BLURRED.search(query.text) is not None
     lead = f"{'It is sharp' if holds else 'It is not sharp'}: the sharp zone runs from {_say(near, state.unit)} to {_say(far, state.unit)}"
     return replace(depth, answers=(Quantity("claim", holds != blurred), *depth.answers), used=(*depth.used, *more), notes=(lead + ".", *depth.notes))

@@ -230,9 +230,36 @@ def _each_under(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(Quantity("stops", -under, "stops"),), used=query.facts, topic="time", notes=(note,), working=(f"log2({many[0].value:g}) = {under:.3g}",))
 
 
+# --- some more beside those that were read -----------------------------------------------------------
+
+_MORE_AFTER = Pattern(r"(?: (?:of (?:the same|them|those|these)|just like (?:it|them)|like (?:it|them)|identical|equal))?(?: more| extra| further| others?\b| additional)", re.I)
+_MORE_BEFORE = Pattern(r"\b(?:another|a further|an extra|an additional)(?: set of| batch of)? $", re.I)
+_WHOLE_SAID = Pattern(r"\b(?:in all|in total|altogether|all told|makes? (?:it )?\w+)\b", re.I)
+
+
+def _some_more(query: Query, ask: Ask) -> Solution | None:
+    """"four pops gave f/8, I fire four more: what aperture": all of them against those that were read."""
+    told, read = sorted((f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS or f.quantity == "number" and not f.bad), key=lambda f: f.start), query.all("aperture")
+    if {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "number", "aperture", "remark", "place"} or any(f.origin != "said" for f in query.facts) or len(read) > 1 or ask.quantity == "aperture" and not read:
+        return None
+    if len(told) == 1 and _OF_ONE_POP.search(query.text[: told[0].start]):
+        before, more = 1.0, told[0]
+    elif len(told) == 2:
+        before, more = told[0].value, told[1]
+    else:
+        return None
+    added = _MORE_AFTER.match(query.text, more.end) or _MORE_BEFORE.search(query.text[: more.start]) or more.said.lower().startswith("another") or re.search(r"\bmore\b", more.said, re.I)
+    if not added or before < 1 or more.value < 1 or more.value != int(more.value) or _ASKS.search(query.text, more.end) is None or read and read[0].start > more.start:
+        return None
+    light = (before + more.value) / before
+    stops = Quantity("stops", math.log2(light), "stops")
+    answers = (marks.aperture(times_the_light(read[0].value, light)), stops) if ask.quantity == "aperture" else (stops,)
+    return Solution(answers=answers, used=query.facts, topic="time", working=(f"{before + more.value:g} for {before:g}: {math.log2(light):+.3g} stops",), notes=("The light of the pops adds; anything that moves between them will show.",))
+
+
 _RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
-    "aperture": (_mixed, _of_fewer),
-    "stops": (_mixed, _short_of_plan, _against_another, _still_short, _each_under),
+    "aperture": (_mixed, _some_more, _of_fewer),
+    "stops": (_mixed, _short_of_plan, _some_more, _against_another, _still_short, _each_under),
 }
 
 

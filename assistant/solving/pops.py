@@ -82,7 +82,7 @@ def _count(query: Query, ask: Ask) -> Solution | None:
 
 
 _SEVERAL_HEADS = Pattern(r"\b(?:heads|packs|units|guns|strobes|monolights|lamps)\b", re.I)
-_HOW_MANY_MORE = Pattern(r"\bhow many (?:more|extra|further)\W*\?", re.I)
+_HOW_MANY_MORE = Pattern(r"\bhow many (?:more|extra|further)(?: (?:pops|flashes|bursts|of them))?(?: (?:to|for|until|till|before|do|must|should|would|will|are)\b[^?]*)?\W*\?", re.I)
 
 
 def _onto_a_wall(query: Query) -> Solution | None:
