@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable
 
 from assistant.answer import Assumed, Quantity
 from assistant.patterns import Pattern
@@ -18,6 +17,7 @@ from assistant.records import record, replace
 from assistant.solving import change, flash, marks
 from assistant.solving.frames import Frame, frame_of
 from assistant.solving.one_of_two_stops import DEPTH_CHANGED, WHICH, asked_of_the_second, in_use, which_is_deeper
+from assistant.solving.sharp_limits import aperture_for, too_near
 from assistant.solving.solution import Solution, needs, rejected
 from assistant.units import LENGTH, length_in
 
@@ -161,7 +161,7 @@ def _stop_for_hyperfocal(query: Query) -> Solution:
     if missing:
         return _asks_for(missing, state)
     assert state.focal is not None and state.focus is not None
-    bad = _too_near(state.focal, (state.focus,))
+    bad = too_near(state.focal, (state.focus,))
     if bad:
         return rejected(bad)
     value = optics.aperture_for_hyperfocal(state.focal, state.focus, state.frame.circle)
@@ -310,27 +310,15 @@ def _widest(query: Query) -> Solution | None:
         return _asks_for(missing, state)
     assert state.focal is not None
     focus = state.focus if state.focus is not None else optics.focus_for_limits(limits[0], limits[-1])
-    bad = _too_near(state.focal, (focus, *limits))
+    bad = too_near(state.focal, (focus, *limits))
     if bad:
         return rejected(bad)
-    value = max(_aperture_for(state.focal, focus, limit, state.frame.circle) for limit in limits)
+    value = max(aperture_for(state.focal, focus, limit, state.frame.circle) for limit in limits)
     if value <= 0:
         return rejected("What is to be sharp is the very distance focused at: any aperture keeps it.")
     where = (length("distance", focus, state.unit, "focus"),) if state.focus is None else ()
     return Solution(answers=(marks.aperture(value), *where), assumed=state.assumed, used=(*(f for f in state.used if f.quantity != "aperture"), *more), topic="focus",
                     notes=("Any smaller opening does as well.", f"Focus at {_say(focus, state.unit)}." if where else ""))
-
-
-def _aperture_for(focal: float, focus: float, limit: float, circle: float) -> float:
-    if limit == focus:
-        return 0.0
-    formula: Callable[[float, float, float, float], float] = optics.aperture_for_near_limit if limit < focus else optics.aperture_for_far_limit
-    return formula(focal, focus, limit, circle)
-
-
-def _too_near(focal: float, lengths: tuple[float, ...]) -> str:
-    near = min(lengths)
-    return f"A {focal * 1000:g} mm lens cannot focus at {near * 1000:g} mm: the focus must be farther off than one focal length." if near <= focal else ""
 
 
 def _where_to_focus(query: Query) -> Solution | None:
@@ -372,7 +360,7 @@ def _whether(query: Query) -> Solution | None:
 def _holds_range(state: Setting, more: tuple[Fact, ...], limits: tuple[float, ...]) -> Solution:
     """Whether the aperture holds two limits with the best focus between them."""
     assert state.focal is not None and state.aperture is not None
-    bad = _too_near(state.focal, limits)
+    bad = too_near(state.focal, limits)
     if bad:
         return rejected(bad)
     need = optics.aperture_for_limits(state.focal, limits[0], limits[-1], state.frame.circle)
