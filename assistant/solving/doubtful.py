@@ -330,7 +330,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_of_another_name, None, None, None),
     (is_nothing, None, None, None),
     (film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
-    (_as_it_was, frozenset({"aperture", "power", "count", "film_speed", "guide_number"}), None, _NUMBER),
+    (_as_it_was, frozenset({"aperture", "power"}), None, _NUMBER),
     (_part_left_out, None, frozenset({"flash", "change"}), _NUMBER),
     (_is_another_length, None, None, None),
     (_two_for_nothing, None, None, frozenset(_SETTINGS)),

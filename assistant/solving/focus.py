@@ -62,7 +62,7 @@ def setting(query: Query) -> Setting:
     focal, stop, frame = query.last("focal_length"), query.last("aperture", "") or query.last("aperture"), frame_of(query)
     focus, assumed = _focus(query)
     limits = tuple(f for f in query.facts if f.quantity == "sharp_limit")
-    if focus is None and len(limits) == 1 and not limits[0].cue and any(a.quantity in SHARP for a in query.asks):
+    if focus is None and len(limits) == 1 and not limits[0].cue and not math.isinf(limits[0].value) and any(a.quantity in SHARP for a in query.asks):
         focus, limits = limits[0], ()
     beside = [f for f in query.all("distance") if not f.of and f is not focus and _of_flash(f, query.text)] if not query.has("guide_number") else []
     facts = tuple(f for f in (focal, stop, focus, *limits, *frame.used, *beside) if f)
