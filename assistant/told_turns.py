@@ -37,7 +37,9 @@ def tells_kit(turn: Turn) -> Answer | None:
         return None
     if talk.scene.asks and _limits_only(query):
         return None
-    words = speaking.understood(tuple(f for f in query.facts if f.quantity != "number")) or ("only full and half power." if "only_full_half" in query.cues else "")
+    words = speaking.understood(tuple(f for f in query.facts if f.quantity != "number"))
+    if "only_full_half" in query.cues:
+        words = f"{words.removesuffix('.')}, only full and half power." if words else "only full and half power."
     names = "".join(f" I call it {n}." for n in query.names if "call_it" in query.cues)
     return noted(query, "Noted: " + words.removeprefix("From ") + names if words else "Noted." + names)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant import patterns
+from assistant.language.daylight import SKIES
 from assistant.memory.conversation import Conversation, Scene, merged, move_lengths, supply_missing
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
@@ -39,7 +40,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
         asks = (replace(asks[0], of=query.mentioned[0]), *asks[1:])
     if not query.asks and _gives_what_was_asked(query, scene, facts):
         asks = (Ask("power", scene.asks[0].of),)
-    cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & {"both", "same_spot", "bounce", "ceiling", "path"})
+    cues = query.cues | (scene.cues if not query.asks or _same_kind(query.asks, scene.asks) else scene.cues & (_STAYING | SKIES if _in_that_light(query) else _STAYING))
     units = query.units or scene.units
     lights = tuple(dict.fromkeys((*scene.mentioned, *query.mentioned))) if not query.asks or not query.mentioned else query.mentioned
     whole = replace(query, facts=facts, asks=asks, cues=cues, units=units, claim=query.claim, mentioned=lights)
@@ -174,6 +175,15 @@ def inferred_ask(query: Query) -> tuple[Ask, ...]:
 
 def _questioning(query: Query) -> bool:
     return bool(query.cues & {"what", "how_much", "do_i", "how_far", "how_low", "what_if", "q"}) or (query.has("guide_number", "aperture", "distance") and any(f.cue == "want" for f in query.facts))
+
+
+_STAYING = frozenset({"both", "same_spot", "bounce", "ceiling", "path"})
+
+
+def _in_that_light(query: Query) -> bool:
+    """"my camera only syncs at 1/60, what aperture then?" after a question of full sun: a setting for the same sky."""
+    kinds = {f.quantity for f in query.facts}
+    return query.asks[0].quantity in ("aperture", "shutter", "film_speed") and bool(kinds) and kinds <= {"sync", "shutter", "aperture", "film_speed", "nd"}
 
 
 def _same_kind(new: tuple[Ask, ...], old: tuple[Ask, ...]) -> bool:

@@ -14,13 +14,15 @@ from assistant.answer import Quantity
 from assistant.physics.flash import falloff_stops, whole_count
 from assistant.query import Fact, Query
 from assistant.records import record, replace
-from assistant.scales import speak_stops
+from assistant.scales import speak_power, speak_stops
 from assistant.solving import marks
 from assistant.solving.ledger import Line, balance, close, line
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 
+_BETWEEN = 1 / 6
+"""Stops by which a power may lie off the only ones that there are."""
 SLACK = 1 / 12  # stops: nearer than this to a limit counts as on it
 
 
@@ -116,6 +118,8 @@ def _power_broken(value: float, limits: Limits) -> tuple[Fact | None, str] | Non
         return None, f"That is {speak_stops(short)} more than the flash has."
     if limits.min_power and value < limits.min_power * 2**-SLACK:
         return _fact(limits, "min_power"), f"The flash goes no lower than 1/{1 / limits.min_power:g}."
+    if limits.powers and all(abs(math.log2(value / power)) > _BETWEEN for power in limits.powers):
+        return _fact(limits, "only_powers"), f"The flash has no power but {' and '.join(speak_power(power) for power in limits.powers)}."
     return None
 
 
