@@ -95,7 +95,7 @@ def _is_slow_time(fact: Fact, text: str) -> bool:
     beside = _THEN_APERTURE.match(text[fact.end :]) or _APERTURE_THEN.search(before)
     if _DRAGGED_TO.search(before):
         return not patterns.match(r"\s*power", text[fact.end :], re.I)
-    if not (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says)(?: at)?\s*$", before, re.I)) or patterns.match(r"\s*power", text[fact.end :], re.I):
+    if not (beside or patterns.search(r"(?:meter(?:s|ed)?|reads?|says|wants?|needs?|takes?|(?:asks?|calls?) for)(?: at)?\s*$", before, re.I)) or patterns.match(r"\s*power", text[fact.end :], re.I):
         return False
     return bool(METERED.search(clause_before(fact, text)) or IS_AMBIENT.search(clause_before(fact, text)))
 

@@ -163,12 +163,12 @@ def loose_row(before: str, unit_follows: bool) -> bool:
         not unit_follows and bool(patterns.search(r"^\W*(?:to|out to|back to|->)\W*$|\b(?:com(?:e|ing)|go(?:es|ing)?|mov(?:e|ed|ing)|br(?:ing|ought)|back|step(?:s|ped)?)(?: it| her| him)?(?: in| out| back| closer)? to\W*$", before, re.I)))
 
 
-_A_ROW_BY_NUMBER = Pattern(r"\bthe (?:second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)(?=\W*(?:$|[.,;?!]|\b(?:row|rank|tier|line|one|is|get|read|and|compared|against)))", re.I)
+_A_ROW_BY_NUMBER = Pattern(r"\bthe (?:second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)(?=\W*(?:$|[.,;?!]|\b(?:row|rank|tier|line|one|is|get|read|and|than|compared|against)))", re.I)
 
 
 def row_by_number(facts: list[Fact], text: str) -> list[Fact]:
     """"six rows: how many stops under is the sixth?": which of them, and no part of full power."""
-    if not any(f.quantity == "rows" for f in facts):
+    if not any(f.quantity == "rows" or f.quantity == "distance" and f.of == "middle" for f in facts):
         return facts
     named = [m.span() for m in _A_ROW_BY_NUMBER.finditer(text)]
-    return [replace(f, quantity="place", unit="", of="") if f.quantity == "power" and any(start <= f.start and f.end <= end for start, end in named) else f for f in facts]
+    return [replace(f, quantity="place", unit="", of="") if f.quantity in ("power", "number") and any(start <= f.start and f.end <= end for start, end in named) else f for f in facts]

@@ -19,7 +19,7 @@ from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops, speak_stops
-from assistant.solving import deeds, marks
+from assistant.solving import deeds, level_to_level, marks
 from assistant.solving.change import in_time, metered_first, place_or_move
 from assistant.solving.ledger import WEIGHT
 from assistant.solving.lights import guide_in_metres, preferred_unit
@@ -48,6 +48,9 @@ def solve(query: Query) -> Solution | None:
     """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
     if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or _ON_THE_METER.search(query.text) and query.asks[0].quantity == "film_speed":
         return None
+    levels = level_to_level.solve(query)
+    if levels is not None:
+        return levels
     in_stops = query.asks[0].quantity in ("stops", "factor")
     found = (_found_by_guide(query) or _times_the_light(query) if in_stops else None) or _solved(_once_each(query))
     return None if found is None else replace(found, used=query.facts)

@@ -8,6 +8,7 @@ import re
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_bounds import STRICT, bound_of, within
@@ -45,8 +46,8 @@ def claim_of_readings(query: Query) -> Solution | None:
     """"key f/8, fill f/4, so two stops": the stops claimed between the readings of two lights; None for anything else."""
     readings = [f for f in query.facts if f.quantity == "aperture"]
     stops = [f for f in query.facts if f.quantity in ("stops", "relation", "loss")]
-    others = {f.quantity for f in query.facts} - {"aperture", "stops", "relation", "loss", "number"}
-    if not query.claim or others or len(readings) != 2 or len(stops) != 1:
+    others = {f.quantity for f in query.facts} - {"aperture", "stops", "relation", "loss", "number", "shutter"}
+    if not query.claim or others or len({f.value for f in query.all("shutter")}) > 1 or len(readings) != 2 or len(stops) != 1:
         return None
     one, two = readings
     compared = stops[0].of and stops[0].to and one.end <= stops[0].start and stops[0].end <= two.start  # "the rim at f/11 a stop over the key at f/8"
@@ -55,9 +56,18 @@ def claim_of_readings(query: Query) -> Solution | None:
     if _TOGETHER.search(query.text, two.end):
         return _more_together(one, two, stops[0])
     right = aperture_difference_stops(one.value, two.value)
-    holds = abs(abs(right) - abs(stops[0].value)) <= TOLERANCE and not _other_way(one, two, stops[0], right)
-    return Solution(answers=(Quantity("claim", holds), marks.stops(right, one.of if right > 0 else two.of)), used=(one, two, stops[0]), topic="claims",
+    bound, begins = bound_of(plain(query.text)[: stops[0].start])
+    said = _by_its_words(stops[0], query.text) if begins >= 0 else stops[0]
+    apart = -abs(right) if _other_way(one, two, said, right) else abs(right)
+    holds = within(bound, apart - abs(said.value), TOLERANCE) and (apart > 0 or not bound)
+    return Solution(answers=(Quantity("claim", holds), marks.stops(right, one.of if right > 0 else two.of)), used=(one, two, stops[0], *query.all("shutter")), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. f/{one.value:g} and f/{two.value:g} are {speak_stops(abs(right))} apart.")
+
+
+def _by_its_words(said: Fact, text: str) -> Fact:
+    """"more than a stop under": the way is said after the size, and the bound before it says none."""
+    way = "less" if _SO_MUCH_LESS.match(text.lower(), said.end) else "more" if _SO_MUCH_MORE.match(text.lower(), said.end) else said.cue
+    return replace(said, cue=way)
 
 
 _TOGETHER = Pattern(r"\b(?:together|combined|both at once|the two of them|added up|on top of each other|the sum)\b", re.I)

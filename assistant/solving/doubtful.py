@@ -31,6 +31,7 @@ from assistant.solving.doubtful_figures import beyond_nature, is_nothing
 from assistant.solving.doubtful_idle import far_left_out, left_idle, wanted_a_yes
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out
 from assistant.solving.solution import Solution
+from assistant.solving.to_be_added import asks_to_add
 
 Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
@@ -81,7 +82,7 @@ def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
     if _TO_RAISE.search(words) and first.value < 0:
         return True
     brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
-    return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0
+    return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0 and not asks_to_add(words)
 
 
 def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:

@@ -32,7 +32,7 @@ from assistant.solving import (
 )
 from assistant.solving.light_wanted import asked_change
 from assistant.solving.lights import lights, preferred_unit
-from assistant.solving.placing import Scene, between_rows, meant, scene_of, taken_further, times_as_far, two_lights
+from assistant.solving.placing import Scene, between_rows, meant, names_no_place, scene_of, taken_further, times_as_far, two_lights
 from assistant.solving.solution import Solution, needs
 from assistant.solving.tones import TONES, looks
 from assistant.units import speak_length
@@ -104,7 +104,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return needs(("distance",), "I need the distance from the light to what stands behind the subject, or how far behind it stands.", scene.used, "falloff")
     if scene.near is None and scene.gap is not None and {f.quantity for f in query.facts} <= {"gap", "rows", "remark", "place"}:
         return needs(("distance",), f"I need the distance from the light to the {scene.front if scene.of else 'front row'}.", scene.used, "falloff")
-    if scene.near is None or scene.far is None:
+    if scene.near is None or scene.far is None or names_no_place(scene, query.text):
         return None
     lost = falloff_stops(scene.near, scene.far)
     if scene.moved and (opened := turned_too.opened_by(query)) is not None:  # "from 6 feet to 9 and opened up a stop": what is left of both

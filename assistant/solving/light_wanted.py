@@ -14,8 +14,18 @@ _WANTED = Pattern(r"\b(?:so|want|need|make|get|to be|should|for|until|till|befor
 _TOO = Pattern(r"\btoo\b|\b(?:brighter|darker|hotter|dimmer|more|less|over|under)\b(?=[^.?!]{0,20}\b(?:than|what) (?:i|we|it|they|she|he)\b[^.?!]{0,12}\b(?:want|wanted|need|needed|like|should|meant)\b)|\b(?:is|are|it's|reads?|came out|come out|comes out|was|were|'s|that's|i'm|being)\b[^.,;?!]{0,30}\bstops?(?: too)? (?:over|under|hot|above|below|dark|bright|short|down|weak|strong)\b|(?:under|over)expos(?:ed|ing|es)\b", re.I)
 
 
+_WHERE_BEFORE = Pattern(r"\b(?:where|how far(?: away| off| back)?|(?:what|which) distance)\b(?:(?! if\b| when\b)[^?])*\b(?:was|were|did|had)\b(?:(?! if\b| when\b| for\b)[^?])*(?:\?|$)", re.I)
+_BEFORE = Pattern(r"\b(?:before|originally|at first|to begin with|earlier|formerly|in the first place)\b", re.I)
+
+
 def asked_change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
-    """Stops more (+) or less (-) that the move is to bring."""
+    """Stops more (+) or less (-) that the move is to bring; the other way round where it is asked from where the light came ("it lost me a stop: where was it before?")."""
+    found = _change(query)
+    back = found is not None and _BEFORE.search(query.text) is not None and _WHERE_BEFORE.search(query.text) is not None
+    return (-found[0], found[1]) if found is not None and back else found
+
+
+def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     text = query.text.lower()
     said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "power_down", "signed", "times", "ev_stops")), None)
     if said is not None and said.quantity == "loss" and (said.unit or query.has("modifier")) and not _TO_LOSE.search(text[: said.start]):

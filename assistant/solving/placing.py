@@ -70,17 +70,38 @@ _ENDS = {"front": "near", "first": "near", "back": "far", "last": "far", "rear":
 
 def between_rows(scene: Scene, text: str) -> tuple[str, float, float] | None:
     """"how many stops is the middle under the front": the row asked about, where it stands and what it is held against (else the front); None unless a row between the ends is one of the two."""
-    asked = _ROW_ASKED.search(text)
     inner = dict((*scene.others, *scene.others_asked))
-    if asked is None or not inner or scene.near is None or scene.far is None:
+    names = _rows_named(text)
+    if not names or not inner or scene.near is None or scene.far is None:
         return None
-    against = _AGAINST.search(asked["before"] + " ") or _AGAINST.search(asked["after"])
-    names = [asked["row"].lower(), against["row"].lower() if against else "front"]
+    if len(inner) == 1 and "middle row" in inner:  # three in all
+        inner |= {"second row": inner["middle row"], "third row": scene.far}
     places = [scene.near if _ENDS.get(n) == "near" else scene.far if _ENDS.get(n) == "far" else inner.get(f"{n} row") for n in names]
     one, other = places
     if one is None or other is None or names[0] in _ENDS and names[1] in _ENDS:
         return None
     return {"near": "front row", "far": "back row"}.get(_ENDS.get(names[0], ""), f"{names[0]} row"), one, other
+
+
+_WHICH_ROW = r"(?:the )?(?P<{0}>front|first|middle|second|third|fourth|back|last|rear)\b(?: (?:row|rank|tier|one|line))?"
+_BETWEEN = Pattern(rf"\bbetween {_WHICH_ROW.format('one')} and {_WHICH_ROW.format('row')}", re.I)
+
+
+def _rows_named(text: str) -> list[str]:
+    """The row that is asked about, and the one that it is held against."""
+    asked, between = _ROW_ASKED.search(text), _BETWEEN.search(text)
+    if between is not None:
+        return [between["row"].lower(), between["one"].lower()]
+    if asked is None:
+        return []
+    against = _AGAINST.search(asked["before"] + " ") or _AGAINST.search(asked["after"])
+    return [asked["row"].lower(), against["row"].lower() if against else "front"]
+
+
+def names_no_place(scene: Scene, text: str) -> bool:
+    """Whether a row between the ends is asked about, and it is not known where it stands."""
+    inner = bool(scene.others or scene.others_asked)
+    return inner and any(name not in _ENDS for name in _rows_named(text)) and between_rows(scene, text) is None
 
 
 _A_PLACE = Pattern(r"\b(?:front|back|rear|first|last|second|third|near(?:er|est)?|far(?:ther|thest)?|furthest|behind)\b", re.I)

@@ -18,7 +18,16 @@ _ADDED = Pattern(
     rf"(?:\b{_MUST}\b(?:(?!\b(?:under|over|less|close|lose|stop down)\b)[^.?;,]){{0,40}}?\b(?:add(?:ed)?|open(?: it| the lens)?(?: up)?|slow(?: down)?|lengthen(?:ed)?|raised?|lift(?:ed)?|boost(?:ed)?|turn(?:ed)? (?:it |the \w+ )?up|push(?:ed)?)\b(?! (?:the (?:light|flash|lamp)|it) (?:back|away))"
     rf"|\b(?:of|on) (?:push\w*|pushing|development|extra \w+|more \w+)\b|\blonger\b|\b(?:more|extra|added|additional) (?:flash|light|power|exposure|output|development|time)\b[^.?;,]{{0,30}}\b(?:need|want|take|require)\w*"
     rf"|\b(?:of|in) (?:flash|light|power|exposure|flash power|output|iso|film speed)\b[^.?;,]{{0,30}}\b(?:need|want|lack|require)\w*)")
+_APART = Pattern(r"\b(?:how many stops|how far)\b(?:[^.?;]|\.\d)*\b(?:apart|lies? between|are (?:there )?between|separate)\b")
+_DIRECTED = Pattern(r"\b(?:under|over|less|more|darker|weaker|dimmer|lost?|loses?|drops?|falls?|slower|down)\b")
+_SIZED = frozenset({"ambient", "conversions", "relations", "film"})
+"""Where the distance of two readings, and no loss of light on its way, is asked."""
 _EITHER = Pattern(r"\b(?:over or under|under or over|more or less|less or more|up or down|down or up|net|pull(?:ed|ing)?)\b")
+
+
+def asks_to_add(words: str) -> bool:
+    """Whether a question in small letters asks how much is to be added."""
+    return _ADDED.search(words) is not None
 
 
 def as_an_addition(query: Query, found: Solution) -> Solution:
@@ -29,6 +38,9 @@ def as_an_addition(query: Query, found: Solution) -> Solution:
     if first.quantity != "stops" or not isinstance(first.value, float) or first.value >= -0.005 and not found.lead.startswith("That is over"):
         return found
     words = query.text.lower()
+    if found.topic in _SIZED and _APART.search(words) and not _DIRECTED.search(words):
+        size = abs(first.value)
+        return replace(found, answers=(replace(first, value=size, of=None), *found.answers[1:]), lead=f"{_said(size)} apart ({size:+.2f}).")
     if _ADDED.search(words) is None or _EITHER.search(words) is not None:
         return found
     size = abs(first.value)
