@@ -23,7 +23,7 @@ _HOLE_BEFORE = Pattern(r"\b(?:hole|iris|pupil|diaphragm|opening)\b[^.?!]{0,40}$"
 _HOLE_AFTER = Pattern(r"^[\s-]*(?:mm |wide |round )?(?:hole|iris|pupil|diaphragm|opening)\b", re.I)
 _HYPER_AFTER = Pattern(r"^\W*(?:away |off )?(?:to be|as|for|is|be|being|should be|must be)\s+(?:the|my|our|its)\s+hyper[- ]?focal\b", re.I)
 _HYPER_BEFORE = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!\d]{0,36}\b(?:at|to|of|is|be|on)\s*(?:about )?$", re.I)
-_OF_THE_HYPERFOCAL = Pattern(r" (?:of )?(?:the|its|my|that) hyper[- ]?focal\b", re.I)
+_OF_THE_HYPERFOCAL = Pattern(r" (?:of )?(?:the|its|my|that) hyper[- ]?focal\b| of (?:it|that)\b", re.I)
 _STOP_ASKED = Pattern(r"\bstop\b|\baperture\b|\bf[- /]?(?:stop|number|what)\b|\bopening\b|\bring\b", re.I)
 
 

@@ -71,7 +71,16 @@ def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
             read.append(replace(fact, quantity="sharp_limit", of="", cue=""))  # the far end of "from 2 to 4 metres"
             continue
         read += [fact] if rows and fact.quantity == "distance" and fact.of in _ROWS else _sharp(fact, spoken, places, text)
-    return _bare_lens(from_the_focus.settle(read, text), spoken, places, text)
+    return _bare_lens(from_the_focus.settle(_both_ends(read, text), text), spoken, places, text)
+
+
+_TO_THE_OTHER = Pattern(r" ?(?:to|and|till|until|up to|-) ?(?:about )?", re.I)
+
+
+def _both_ends(facts: list[Fact], text: str) -> list[Fact]:
+    """"from 2 m to 4 m in front of my camera": both are to be sharp where one of them is, and neither is a gap."""
+    at = next((n for n, (a, b) in enumerate(zip(facts, facts[1:])) if {a.quantity, b.quantity} == {"gap", "sharp_limit"} and _TO_THE_OTHER.fullmatch(text, a.end, b.start)), None)
+    return facts if at is None else [replace(f, quantity="sharp_limit", of="", cue="") if n in (at, at + 1) else f for n, f in enumerate(facts)]
 
 
 _PART_FORMAT = Pattern(r"\b(?:half[- ]frame|(?P<plate>half|quarter|whole|full|1/4|1/2)[- ]plate)\b", re.I)
@@ -362,7 +371,7 @@ def _other_asks(asks: Sequence[Ask], facts: Sequence[Fact], cues: set[str], lowe
     if len(asks) == 0 and "focal_length" in {f.quantity for f in facts} and not {"aperture", "guide_number", "power"} & {f.quantity for f in facts} and sum(f.quantity == "sharp_limit" for f in facts) == 2 and patterns.search(r"\b(?:wants?|needs?|must|has to|have to)\b", lower):
         return [Ask("aperture", "", "", 0)]  # "28 mm, want 1 metre to infinity sharp"
     held = limits or cues & {"in_focus"} and {"front", "back"} <= {f.of for f in facts if f.quantity == "distance"}
-    if held and not out and not any(f.quantity == "aperture" for f in facts) and patterns.search(r"\b(?:aperture|f-?stop|f[- ]number|stop|widest)\b", lower):
+    if held and all(a.quantity == "distance" for a in out) and not any(f.quantity == "aperture" for f in facts) and patterns.search(r"\b(?:aperture|f-?stop|f[- ]number|stop|widest)\b", lower):
         return [Ask("aperture", "", "", 0)]
     if cues & {"in_focus", "depth_of_field"} and limits and not out and patterns.match(r"^\W*(?:\w+ ){0,3}?(?:is|are|will|would|do|does|can|could|if)\b|.*[,.] ?(?:is|are|will|would|do|does|can) ", lower):
         return [Ask("sharp", "", "", 0)]

@@ -11,7 +11,15 @@ from assistant.records import replace
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with what was told a second time known for the same setting."""
-    return _focus_again(_another_scale(facts, text))
+    return _focus_again(_another_scale(_factor_at_a_scale(facts, text), text))
+
+
+_FACTOR_AT = Pattern(r"\bfactor (?:at|for) (?:some|a|this|that|one|a certain) (?:unknown )?$", re.I)
+
+
+def _factor_at_a_scale(facts: list[Fact], text: str) -> list[Fact]:
+    """"the exposure factor at some magnification is 2.25": the factor's figure, and no scale."""
+    return [replace(f, quantity="factor", unit="", of="") if f.quantity == "magnification" and f.said.lower().startswith("magnification") and _FACTOR_AT.search(text[: f.start]) else f for f in facts]
 
 
 def _focus_again(facts: list[Fact]) -> list[Fact]:

@@ -12,6 +12,7 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import number
 from assistant.solving.solution import Solution
@@ -124,16 +125,21 @@ def claim_of_light_left(query: Query) -> Solution | None:
     """"an orange gel that costs a stop behind a cloth that costs a stop: a quarter of the light is left"."""
     said = _SHARE_LEFT.search(query.text.lower())
     lost = [f for f in query.facts if f.quantity in _EATS and f.value and (said is None or not said.start() <= f.start < said.end())]
-    within = [f for f in query.facts if said is not None and said.start() <= f.start < said.end()]
-    rest = {f.quantity for f in query.facts if f.origin == "said" and f not in within} - {"modifier", "camera_filter", *_EATS}
-    if said is None or not lost or rest or _LET_BY.search(query.text.lower()[: said.start()]) and any(f.quantity in _EATS for f in within):
+    within_it = [f for f in query.facts if said is not None and said.start() <= f.start < said.end()]
+    rest = {f.quantity for f in query.facts if f.origin == "said" and f not in within_it} - {"modifier", "camera_filter", *_EATS}
+    if said is None or not lost or rest or _LET_BY.search(query.text.lower()[: said.start()]) and any(f.quantity in _EATS for f in within_it):
         return None  # "a dome that lets half the light through": what one thing takes, and not what is put up
     share = _SHARES[said["share"]] if said["share"] else 1 / float(said["part"]) if said["part"] and float(said["part"]) else float(said["hundredths"] or 0) / 100
     if share <= 0:
         return None
     left = 2.0 ** -sum(f.value for f in lost)
+    bound, _ = bound_of(query.text.lower()[: lost[0].start]) if len(lost) == 1 and lost[0].end <= said.start() else ("", 0)
+    if bound:
+        right = -math.log2(share)  # "is it over two stops if a fifth comes through"
+        holds = within(bound, right - lost[0].value, _CLOSE)
+        return Solution(answers=(Quantity("claim", holds), marks.stops(-right)), used=(*lost, *within_it), topic="claims", lead=f"{'Yes' if holds else 'No'}. That share of the light is {speak_stops(right)} lost.")
     holds = abs(math.log2(share / left)) < _CLOSE
-    return Solution(answers=(Quantity("claim", holds), marks.stops(math.log2(left))), used=(*lost, *within), topic="claims",
+    return Solution(answers=(Quantity("claim", holds), marks.stops(math.log2(left))), used=(*lost, *within_it), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. {speak_stops(-math.log2(left)).capitalize()} lost leave 1/{1 / left:.3g} of the light.")
 
 

@@ -8,8 +8,8 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Query
 from assistant.records import replace
-from assistant.solving.focus import length
 from assistant.solving.focus import solve as of_sharpness
+from assistant.solving.sharp_limits import length
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 

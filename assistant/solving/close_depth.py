@@ -5,8 +5,9 @@ from __future__ import annotations
 from assistant.physics import optics
 from assistant.query import Query
 from assistant.solving import lensless, marks
-from assistant.solving.focus import length, setting
+from assistant.solving.focus import setting
 from assistant.solving.frames import frame_of
+from assistant.solving.sharp_limits import length
 from assistant.solving.solution import Solution, needs
 
 SMALLEST_SCALE = 0.05

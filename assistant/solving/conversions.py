@@ -209,9 +209,13 @@ _THING_TAKES = Pattern(r"\bhow (?:many stops|much)\b[^?.]*\b(?:does|do|did|is|wa
 """What a thing takes, told by what had to be added for it."""
 
 
+_WENT_IN = Pattern(r"\bhow many stops (?:went|go|(?:were|was|are|is|got|get) (?:lost|eaten|swallowed|taken)|disappear(?:ed)?|did i lose|do i lose)\b", re.I)
+"""A loss is a negative number of stops."""
+
+
 def _as_asked(value: float, query: Query, quantity: str) -> float:
     """The sign that was asked for: more, brighter and opening up are positive."""
-    if quantity in ("film_speed", "aperture") and _FEWER.search(query.text) or quantity in ("power", "energy", "guide_number") and _THING_TAKES.search(query.text):
+    if quantity in ("film_speed", "aperture") and _FEWER.search(query.text) or quantity == "aperture" and _WENT_IN.search(query.text) or quantity in ("power", "energy", "guide_number") and _THING_TAKES.search(query.text):
         return -abs(value)
     if quantity == "aperture" and _OVER.search(query.text) or quantity == "film_speed" and _FASTER.search(query.text):
         return abs(value)

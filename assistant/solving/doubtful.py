@@ -19,6 +19,7 @@ from assistant.solving.doubtful_changes import (
     deed_left_out,
     film_changed_nothing,
     gain_taken_for_loss,
+    layers_idle,
     loss_made_worse,
     number_left_among_pops,
     part_left,
@@ -26,6 +27,8 @@ from assistant.solving.doubtful_changes import (
     pops_idle_in_the_room,
     pops_left_out,
     pops_of_no_flash,
+    share_taken_for_power,
+    won_back_taken_for_loss,
 )
 from assistant.solving.doubtful_figures import beyond_nature, is_nothing
 from assistant.solving.doubtful_idle import far_left_out, left_idle, wanted_a_yes
@@ -363,6 +366,9 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_one_change_of_two, frozenset({"stops"}), None, None),
     (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, _LOST),
     (gain_taken_for_loss, _TURNED | {"distance"}, None, frozenset({"loss", "filter_loss"})),
+    (won_back_taken_for_loss, None, None, frozenset({"loss", "filter_loss"})),
+    (share_taken_for_power, frozenset({"stops", "factor"}), None, frozenset({"power"})),
+    (layers_idle, frozenset({"stops", "factor"}), frozenset({"conversions"}), frozenset({"rows"})),
     (number_left_among_pops, None, frozenset({"time"}), _NUMBER),
     (deed_left_out, frozenset({"aperture", "power", "distance"}), frozenset({"losses"}), _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),

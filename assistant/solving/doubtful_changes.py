@@ -50,6 +50,30 @@ def gain_taken_for_loss(said: Query, whole: Query, found: Solution) -> bool:
     return any(f.quantity in ("loss", "filter_loss") and f.unit == "dish" and f in found.used and _ADDING.search(said.text[: f.start]) and not _OF_LOSS.match(said.text, f.end) for f in said.facts)
 
 
+_WON = Pattern(r"\b(?:won|win|winning|got|get|getting|gain\w*|regain\w*|claw\w*|made|making|earn\w*|recover\w*|put|give|gives|gave)(?: me| us| back| about| some| up)* (?:a |one )?$", re.I)
+_BACK = Pattern(r"\s*(?:of (?:it|that) )?(?:back|up)\b", re.I)
+
+
+def won_back_taken_for_loss(said: Query, whole: Query, found: Solution) -> bool:
+    """"lost a stop and a half and won half a stop back", and both counted as lost."""
+    return any(f.quantity in ("loss", "filter_loss") and f in found.used and _WON.search(said.text[: f.start]) and (_BACK.match(said.text, f.end) or said.text[: f.start].rstrip().endswith("back")) for f in said.facts)
+
+
+_GOES_ON = Pattern(r"\b(?:reflect\w*|transmit\w*|pass(?:es|ed|ing)?|lets?|letting|through|bounc\w*|sends? back|gives? back|returns?)\b", re.I)
+
+
+def share_taken_for_power(said: Query, whole: Query, found: Solution) -> bool:
+    """"the card reflects 90 percent, the ceiling 50", and both taken for powers of a flash."""
+    shares = [f for f in said.facts if f.quantity == "power" and f.unit == "%" and f in found.used]
+    return len(shares) > 1 and _GOES_ON.search(said.text) is not None and "power" not in said.text.lower()
+
+
+def layers_idle(said: Query, whole: Query, found: Solution) -> bool:
+    """"three equal layers took f/16 to f/8: what does each cost", and the three not used."""
+    places = {f.start for f in found.used}
+    return any(f.quantity == "rows" and f.unit == "layers" and f.value > 1 and f.origin == "said" and f.start not in places for f in said.facts)
+
+
 def deed_left_out(said: Query, whole: Query, found: Solution) -> bool:
     """"added a gel and doubled the power", and only the gel was counted."""
     done, _ = deeds.told(said)

@@ -17,9 +17,8 @@ from assistant.records import record, replace
 from assistant.solving import change, flash, marks
 from assistant.solving.frames import Frame, frame_of
 from assistant.solving.one_of_two_stops import DEPTH_CHANGED, WHICH, asked_of_the_second, in_use, which_is_deeper
-from assistant.solving.sharp_limits import aperture_for, too_near
+from assistant.solving.sharp_limits import aperture_for, hyperfocal_limits, length, say, too_near
 from assistant.solving.solution import Solution, needs, rejected
-from assistant.units import LENGTH, length_in
 
 SHARP = ("near_limit", "far_limit", "depth_of_field", "hyperfocal")
 ABOUT = frozenset({"in_focus", "depth_of_field", "near_limit", "far_limit", "hyperfocal", "focus"})
@@ -113,17 +112,15 @@ def _asks_for(missing: tuple[str, ...], state: Setting) -> Solution:
     return needs(missing, "I need " + " and ".join(NAMES[m] for m in missing) + ".", state.used, "focus")
 
 
-def length(quantity: str, metres: float, unit: str, of: str | None = None) -> Quantity:
-    """A length in the person's unit, in metres where they paced it out; infinity stays infinity."""
-    unit = unit if unit in LENGTH else "m"
-    return Quantity(quantity, metres if math.isinf(metres) else length_in(metres, unit), unit, of)
-
-
 # --- depth of field -----------------------------------------------------------------------------
 
 
 def _sharpness(query: Query) -> Solution | None:
     """Limits, depth and hyperfocal in the order asked, with whatever else is asked of the flash."""
+    ends = query.all("sharp_limit")
+    if len(ends) == 2 and [a.quantity for a in query.asks] == ["depth_of_field"] and not query.asks[0].of and not query.has("focal_length") and ends[0].value != ends[1].value:
+        state = setting(query)
+        return Solution(answers=(length("depth_of_field", abs(ends[1].value - ends[0].value), state.unit),), used=tuple(ends), topic="focus")
     deeper = which_is_deeper(query)
     if deeper is not None:
         return deeper
@@ -166,7 +163,7 @@ def _stop_for_hyperfocal(query: Query) -> Solution:
         return rejected(bad)
     value = optics.aperture_for_hyperfocal(state.focal, state.focus, state.frame.circle)
     return Solution(answers=(marks.aperture(value),), used=state.used, assumed=state.assumed, topic="focus",
-                    notes=(f"Focused at {_say(state.focus, state.unit)} all is then sharp from half of that to infinity.",))
+                    notes=(f"Focused at {say(state.focus, state.unit)} all is then sharp from half of that to infinity.",))
 
 
 def _compared(query: Query, state: Setting, asks: tuple[Ask, ...], stops: list[Fact]) -> Solution:
@@ -218,7 +215,7 @@ def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution
     only_hyperfocal = all(a.quantity == "hyperfocal" for a in asks)
     at_hyperfocal = state.focus is None and "hyperfocal" in query.cues
     if "hyperfocal" in query.cues and not only_hyperfocal and state.focus and not (state.focal and state.aperture):
-        return _at_hyperfocal(state, state.focus, asks)
+        return hyperfocal_limits(query, state.focus, state.unit, asks, state.used)
     missing = _wanting(state, "focal_length", "aperture", *(() if only_hyperfocal or at_hyperfocal else ("focus_distance",)))
     if missing:
         return _asks_for(missing, state)
@@ -239,17 +236,9 @@ def _depth(query: Query, state: Setting, asks: tuple[Ask, ...], beside: Solution
     return Solution(
         answers=_in_order(query, answers, beside), assumed=(*(beside.assumed if beside else ()), *state.assumed),
         used=(*(beside.used if beside else ()), *state.used), topic="focus", working=_working(state, hyper, focus, near, far),
-        notes=(f"With the focus there everything from {_say(hyper / 2, state.unit)} to infinity is sharp." if only_hyperfocal else "",
+        notes=(f"With the focus there everything from {say(hyper / 2, state.unit)} to infinity is sharp." if only_hyperfocal else "",
                "How far off the flash stands does not bear on that." if not beside and any(f.quantity == "distance" and _of_flash(f, query.text) for f in state.used) else ""),
     )
-
-
-def _at_hyperfocal(state: Setting, focus: float, asks: tuple[Ask, ...]) -> Solution:
-    """The limits of a lens focused at its hyperfocal distance: from half of it to infinity."""
-    values = {"near_limit": focus / 2, "far_limit": math.inf, "depth_of_field": math.inf, "hyperfocal": focus}
-    wanted = sorted(asks, key=lambda a: a.quantity == "hyperfocal")  # which is told
-    answers = tuple(length(a.quantity, values[a.quantity], state.unit) for a in wanted)
-    return Solution(answers=answers, used=state.used, topic="focus", notes=(f"Focused at the hyperfocal distance all is sharp from half of it, {_say(focus / 2, state.unit)}, to infinity.",))
 
 
 def _piece(ask: Ask, values: dict[str, float], focus: float, unit: str) -> Quantity:
@@ -266,16 +255,12 @@ def _in_order(query: Query, answers: tuple[Quantity, ...], beside: Solution | No
     return tuple(dict.fromkeys((*first, *answers)))
 
 
-def _say(metres: float, unit: str) -> str:
-    return "infinity" if math.isinf(metres) else f"{length_in(metres, unit):.3g} {unit}"
-
-
 def _working(state: Setting, hyper: float, focus: float, near: float, far: float) -> tuple[str, ...]:
     unit = state.unit
     assert state.focal is not None and state.aperture is not None
     return (f"circle of confusion {state.frame.circle * 1000:.3g} mm ({state.frame.name})",
-            f"hyperfocal distance: focal length squared over (f-number times circle), plus the focal length: {_say(hyper, unit)}",
-            f"focused at {_say(focus, unit)}: sharp from {_say(near, unit)} to {_say(far, unit)}")
+            f"hyperfocal distance: focal length squared over (f-number times circle), plus the focal length: {say(hyper, unit)}",
+            f"focused at {say(focus, unit)}: sharp from {say(near, unit)} to {say(far, unit)}")
 
 
 # --- the other way round ---------------------------------------------------------------------------
@@ -318,7 +303,7 @@ def _widest(query: Query) -> Solution | None:
         return rejected("What is to be sharp is the very distance focused at: any aperture keeps it.")
     where = (length("distance", focus, state.unit, "focus"),) if state.focus is None else ()
     return Solution(answers=(marks.aperture(value), *where), assumed=state.assumed, used=(*(f for f in state.used if f.quantity != "aperture"), *more), topic="focus",
-                    notes=("Any smaller opening does as well.", f"Focus at {_say(focus, state.unit)}." if where else ""))
+                    notes=("Any smaller opening does as well.", f"Focus at {say(focus, state.unit)}." if where else ""))
 
 
 def _where_to_focus(query: Query) -> Solution | None:
@@ -388,5 +373,5 @@ def _is_sharp(query: Query, state: Setting) -> Solution | None:
     far = math.inf if state.focus is None else optics.far_limit(state.focal, state.aperture, focus, state.frame.circle)
     holds = all(near * (1 - 0.005) <= limit <= far * (1 + 0.005) for limit in limits)
     blurred = _BLURRED.search(query.text) is not None
-    lead = f"{'It is sharp' if holds else 'It is not sharp'}: the sharp zone runs from {_say(near, state.unit)} to {_say(far, state.unit)}"
+    lead = f"{'It is sharp' if holds else 'It is not sharp'}: the sharp zone runs from {say(near, state.unit)} to {say(far, state.unit)}"
     return replace(depth, answers=(Quantity("claim", holds != blurred), *depth.answers), used=(*depth.used, *more), notes=(lead + ".", *depth.notes))

@@ -12,7 +12,7 @@ from assistant.solving import marks
 from assistant.solving.solution import Solution
 
 _LAYERS = Pattern(r"\bhow many (?:more |such )?(?:sheets?|layers?|thicknesses|pieces|folds|hankies|hankys|handkerchiefs|tissues|cloths?|nets?|scrims?|gels?|silks?|diffusers?|filters|of (?:them|these|those))\b", re.I)
-_EACH = Pattern(r"\b(?:each|every|(?:a|one|a single) (?:sheet|layer|piece|hankie|handkerchief|thickness|fold|ply|silk|scrim|gel|diffuser|tissue|cloth|net)|one of them|apiece|per (?:sheet|layer|piece))\b", re.I)
+_EACH = Pattern(r"\b(?:each|every|(?:a|one|a single) (?:sheet|layer|piece|hankie|handkerchief|thickness|fold|ply|silk|scrim|gel|diffuser|tissue|cloth|net)|one of them|apiece|per (?:sheet|layer|piece)|[\w./]+-stop)\b", re.I)
 _AT_MOST = Pattern(r"\b(?:at most|no more than|without losing more than|up to)\b", re.I)
 _ASIDE = ("modifier", "camera_filter", "count", "remark", "rows", "aperture", "aperture_range")
 _STOPS = ("loss", "stops", "relation", "power_down", "filter_loss")
@@ -27,8 +27,27 @@ def _between(query: Query) -> list[Fact]:
     return [Fact("loss", abs(aperture_difference_stops(*ends)), start=read[-1].start if read else span.start if span else 0)]
 
 
+_OF_EACH = Pattern(r"\b(?:each|every|apiece|a single|one of (?:them|these|those)|(?:one|a) (?:layer|sheet|thickness|net|silk|scrim|gel))\b", re.I)
+
+
+def _each_of(query: Query) -> Solution | None:
+    """"three equal layers took f/16 down to f/8: what does each cost": its share of the stops that went in all of them."""
+    rows = [f for f in query.all("rows") if f.unit == "layers" and f.value >= 2]
+    gone = _between(query) if len(rows) == 1 else []
+    if len(gone) != 1 or not query.asks_for("stops", "factor") or query.claim or {f.quantity for f in query.facts} - set(_ASIDE) or any(f.quantity == "rows" and f.value > 1 and f is not rows[0] for f in query.facts):
+        return None
+    if not _OF_EACH.search(query.text, max(f.end for f in query.facts if f.quantity in ("aperture", "aperture_range"))):
+        return None
+    one = gone[0].value / rows[0].value
+    stops, factor = marks.stops(-one), marks.factor(one)
+    return Solution(answers=(factor, stops) if query.asks[0].quantity == "factor" else (stops, factor), used=query.facts, topic="losses", working=(f"{gone[0].value:.3g} / {rows[0].value:g} = {one:.3g}",))
+
+
 def solve(query: Query) -> Solution | None:
     """The smallest whole number of layers that takes what is wanted; the greatest where that is a limit (contract 23)."""
+    each = _each_of(query)
+    if each is not None:
+        return each
     told = [*[f for f in query.facts if f.quantity in _STOPS and f.value], *_between(query)]
     if not query.asks_for("count") or query.claim or not _LAYERS.search(query.text) or len(told) != 2 or {f.quantity for f in query.facts} - {*_STOPS, *_ASIDE}:
         return None

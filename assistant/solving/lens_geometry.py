@@ -14,8 +14,8 @@ from assistant.scales import nearest_aperture
 from assistant.solving import marks
 from assistant.solving.camera import bellows_factor
 from assistant.solving.claim_denial import denials
-from assistant.solving.focus import length
 from assistant.solving.frames import frame_of
+from assistant.solving.sharp_limits import length
 from assistant.solving.solution import Solution, needs, rejected
 from assistant.solving.taken_off import is_allowed_for
 
@@ -270,12 +270,13 @@ def _extension(query: Query, ask: Ask) -> Solution | None:
         return needs(("magnification",), "I need the magnification, or the distance from the lens to the subject.", (focal,), "optics")
     added, whole = focal.value * value, focal.value * (1 + value)
     order = [("extension", added), ("lens to film", whole)]
-    if not _EXTENSION_ITSELF.search(query.text) and any(w in query.text.lower() for w in ("draw", "bellows", "lens to film", "total", "rail", "lens-to-film")):
+    if _FILM_TO_LENS.search(query.text) or not _EXTENSION_ITSELF.search(query.text) and any(w in query.text.lower() for w in ("draw", "bellows", "lens to film", "total", "rail", "lens-to-film")):
         order.reverse()
     return Solution(lead="Extension" if order[0][0] == "extension" else "Lens to film", answers=tuple(length("distance", v, "mm", name) for name, v in order), used=tuple(dict.fromkeys((focal, *used))), topic="optics",
                     notes=("The extension is what is added beyond the focus at infinity.",), working=("extension = focal length × magnification",))
 
 
+_FILM_TO_LENS = Pattern(r"\bhow far\b[^?]{0,24}\b(?:film|plate|ground ?glass)\b[^?]{0,24}\b(?:lens|glass)\b", re.I)
 _EXTENSION_ITSELF = Pattern(r"\b(?:how (?:long|much|many \w+)|what)\b[^.?!]{0,24}\bextension\b(?![^.?!]*\b(?:draw|film|total|rail)\b)[^.?!]*\b(?:beyond|past|over|added|extra)\b", re.I)
 _FROM_FILM = Pattern(r"\bfrom (?:the )?film to (?:the )?\w+|\bfilm[- ]to[- ]subject\b|\bsubject[- ]to[- ]film\b|\bfrom (?:the )?\w+ to (?:the )?film\b", re.I)
 
@@ -332,12 +333,17 @@ def _bellows(query: Query, ask: Ask) -> Solution | None:
     return _bellows_aperture(query, value, used, working)
 
 
+_TOLD_AS_SEEN = Pattern(r"\b(?:effective|film (?:really |actually )?(?:sees|saw|gets|got))\b[^.?!]*$", re.I)
+_RING_ASKED = Pattern(r"\b(?:what|which|where)\b[^?]*\b(?:ring|marked|marking|engraved|dial|barrel|set)\b", re.I)
+"""The effective aperture is told, and that of the ring is asked."""
+
+
 def _bellows_aperture(query: Query, scale: float, used: tuple[Fact, ...], working: tuple[str, ...]) -> Solution | None:
     """The aperture the film sees, or the one to set so that it sees the metered one."""
     stop = query.last("aperture")
     if stop is None or len({f.value for f in query.all("aperture")}) > 1 or query.has("distance"):
         return None
-    effective = any(a.of == "effective" for a in query.asks)
+    effective = any(a.of == "effective" for a in query.asks) and not (_RING_ASKED.search(query.text, stop.end) and _TOLD_AS_SEEN.search(query.text[: stop.start]))
     if not effective and is_allowed_for(query.text):
         return Solution(answers=(marks.aperture(stop.value * math.sqrt(optics.bellows_factor_from_magnification(scale))),), used=(stop, *used), topic="optics", working=working, notes=("That is before the extension is made up for.",))
     value = optics.effective_aperture(stop.value, scale) if effective else stop.value / math.sqrt(optics.bellows_factor_from_magnification(scale))

@@ -10,7 +10,7 @@ import math
 
 from assistant.query import Fact, Query
 from assistant.solving import marks
-from assistant.solving.focus import length
+from assistant.solving.sharp_limits import length
 from assistant.solving.solution import Solution
 
 _ASIDE = frozenset({"format", "remark", "place"})

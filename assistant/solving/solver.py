@@ -65,7 +65,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("metered_through", frozenset({"aperture"})),
     ("losses", frozenset({"stops", "factor", "aperture", "power", "energy", "shutter"})),
     ("time_and_energy", frozenset({"duration", "shutter", "distance", "freeze", "energy", "stops", "power"})),
-    ("layers", frozenset({"count"})),
+    ("layers", frozenset({"count", "stops", "factor"})),
     ("battery", frozenset({"count"})),
     ("pops", frozenset({"count", "aperture", "stops", "power"})),
     ("zoom", frozenset({"stops", "guide_number", "aperture", "distance", "power"})),
