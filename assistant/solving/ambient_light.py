@@ -16,7 +16,7 @@ from assistant.patterns import Pattern
 from assistant.physics import ambient
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import ambient_change, came_out, flash_and_time, marks, room_adds, shaded, then_now, two_readings
+from assistant.solving import ambient_change, came_out, flash_and_time, marks, room_adds, shaded, stepped_time, then_now, two_readings
 from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, wanted, working
 from assistant.solving.solution import Solution, needs
 
@@ -37,6 +37,9 @@ def solve(query: Query) -> Solution | None:
         ask = _how_long(query)
     if ask is None or query.claim:
         return None
+    stepped = stepped_time.solve(query) if ask.quantity == "shutter" else None
+    if stepped is not None:
+        return stepped
     least = came_out.solve(query, ask) or (room_adds.most_under(query, ask) or then_now.by_settings(query) if ask.quantity == "stops" else None)
     if least is not None:
         return least

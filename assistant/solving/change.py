@@ -317,13 +317,23 @@ def _value(fact: Fact) -> float:
     return 2.0**-fact.value if fact.quantity == "power_down" else fact.value
 
 
-_HOW_MUCH_CLOSER = Pattern(r"\b(?:how (?:many (?:feet|metres|meters|inches|centimetres)|much|far) (?:closer|nearer|further|farther|behind(?! (?:an?|the|my|this|that) (?:[\w-]+ )?(?:silk|umbrella|brolly|soft ?box|box|dome|gel|scrim|grid|net|cloth|diffuser|filter|dish|snoot)\b)|beyond)\b(?! (?:can|may)\b)|by how (?:much|many \w+|far)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|come|go)\b|how (?:far|much)\b[^?.,;]{0,40}\b(?:move|come|go|shift|be moved|be shifted|bring|push|pull)\b[^?.,;]{0,20} (?:in|out|back|closer|nearer|forward|further)\b(?! (?:to|the) ))", re.I)
+_HOW_MUCH_CLOSER = Pattern(r"\b(?:how (?:many (?:feet|metres|meters|inches|centimetres)|much|far) (?:closer|nearer|further|farther|behind(?! (?:an?|the|my|this|that) (?:[\w-]+ )?(?:silk|umbrella|brolly|soft ?box|box|dome|gel|scrim|grid|net|cloth|diffuser|filter|dish|snoot)\b)|beyond)\b(?! (?:can|may)\b)|by how (?:much|many \w+|far)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|come|go)\b|how (?:far|much)\b[^?.,;]{0,40}\b(?:move|come|go|shift|be moved|be shifted|bring|push|pull)\b[^?.,;]{0,20} (?:in|out|back|closer|nearer|forward|further)\b(?! (?:to|the) )|how far (?:has|have|had|did|was|were) [^?.,;]{0,24}\b(?:walk(?:ed)?|moved?|come|gone|go|stepped|carried|brought|bring|pushed|pulled|shifted)\b)", re.I)
+_INWARD = Pattern(r"\b(?:how (?:much|far|many \w+)|by what)\b[^?.]{0,50}\b(?:closer|nearer|in)\b(?! (?:is|was) (?:it|she|he|the))", re.I)
+_OUTWARD = Pattern(r"\b(?:how (?:much|far|many \w+)|by what)\b[^?.]{0,50}\b(?:further|farther|back|out)\b", re.I)
 _AND_THE_MOVE = Pattern(r"\b(?:how (?:far|close|near)|where|what distance)\b[^?]*\band (?:by )?how (?:much|far|many \w+)\b[^?]{0,24}\b(?:move|bring|shift|pull|push|closer|nearer|further|farther)\b", re.I)
+
+
+def _other_way_asked(query: Query, moved: float) -> bool:
+    """Whether "how much closer" was asked where it is farther, or the other way round."""
+    inward, outward = _INWARD.search(query.text) is not None, _OUTWARD.search(query.text) is not None
+    return inward is not outward and (inward and moved > 0 or outward and moved < 0)
 
 
 def place_or_move(query: Query, ask: Ask, now: float, then: float) -> Solution | None:
     """The way from one distance to another, in metres, where that is asked ("how much closer"), or both; None where only the place is."""
     unit = preferred_unit(query, ask.unit)
+    if len(query.all("aperture")) == 2 and _other_way_asked(query, then - now):
+        then = now * now / then  # "I wanted f/8 and get f/5.6: how much closer": the second was the reading
     place, way = marks.distance(then, unit), marks.distance(abs(then - now), unit, "move")
     if ask.of != "move" and _AND_THE_MOVE.search(query.text):
         return Solution(answers=(place, way), topic="change")

@@ -8,6 +8,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.solving.solution import Solution
 from assistant.solving.solver import unused
+from assistant.units import LENGTH
 
 _ANYWHERE = frozenset({"format", "sync", "aperture_range", "widest_aperture", "smallest_aperture", "max_distance", "max_film_speed", "max_count", "min_distance", "min_power", "only_powers", "camera_distance"})
 """What the gear and the room can do, and what only the lens looks at: told by the way."""
@@ -58,3 +59,18 @@ def wanted_a_yes(said: Query, whole: Query, found: Solution) -> bool:
     words = said.text.lower().replace("’", "'")
     cuts = [m.end() for m in _SENTENCE.finditer(words.rstrip(" ?!"))]
     return _YES_OR_NO.match(words, cuts[-1] if cuts else 0) is not None
+
+
+_INWARD = Pattern(r"\b(?:how (?:much|far|many \w+)|by how much|by what)\b[^?.]{0,50}\b(?:closer|nearer)\b")
+_OUTWARD = Pattern(r"\b(?:how (?:much|far|many \w+)|by how much|by what)\b[^?.]{0,50}\b(?:further|farther)\b")
+
+
+def moved_the_other_way(said: Query, whole: Query, found: Solution) -> bool:
+    """"how much closer must it come?", and a place that is farther off than the one that was told."""
+    first, words = found.answers[0], said.text.lower()
+    inward, outward = _INWARD.search(words) is not None, _OUTWARD.search(words) is not None
+    told = [f.value for f in found.used if f.quantity == "distance"]
+    if inward is outward or len(told) != 1 or first.of != "move" or len(found.answers) < 2 or not isinstance(found.answers[1].value, float):
+        return False
+    there = found.answers[1].value * LENGTH.get(found.answers[1].unit, 1.0)
+    return inward and there > told[0] * 1.001 or outward and there < told[0] * 0.999

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.solution import Solution
@@ -53,3 +55,12 @@ _POWERS = frozenset({"power", "power_down", "share", "energy", "times", "stops"}
 def power_turned_idle(said: Query, whole: Query, found: Solution) -> bool:
     """"what does it read at 6 m with the power doubled", and the power is not counted."""
     return _TURNED.search(said.text.lower()) is not None and not any(f.quantity in _POWERS for f in found.used) and not any("The power" in note for note in found.notes)
+
+
+_SUM_TOLD = Pattern(r"\b(?:total|sum|together|combined)\b", re.I)
+_OF_THE_LIFT = Pattern(r"\b(?:adds?|added|lifts?|rais\w+|gains?|brighter|more|brightens?)\b", re.I)
+
+
+def sum_as_a_reading(said: Query, whole: Query, found: Solution) -> bool:
+    """"the flash is f/8 and the total f/11: how strong is the daylight", and the distance of the two readings."""
+    return found.topic == "conversions" and len({f.value for f in found.used if f.quantity == "aperture"}) == 2 and _SUM_TOLD.search(said.text) is not None and _OF_THE_LIFT.search(said.text) is None

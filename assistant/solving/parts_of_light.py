@@ -25,12 +25,29 @@ def solve(query: Query) -> Solution | None:
     """The answer where two lights on one face are told by their sum or their share; None where they are not."""
     if not {f.quantity for f in query.facts if f.origin == "said"} <= _BESIDE or _APART.search(query.text) or len({f.value for f in query.all("shutter")}) > 1:
         return None
-    taken = whole_and_part.solve(query) or _and_the_rest(query)
+    taken = _each_of_the_sum(query) or whole_and_part.solve(query) or _and_the_rest(query)
     if taken is not None:
         return taken
     if query.has("number"):
         return _share(query)  # "a third of the light"; any other number is of something else
     return _lifted(query) or _share(query) or _weaker(query) or _alike(query)
+
+
+_SUM_BEFORE = Pattern(r"\b(?:sum|total|together|combined)\b[^.?!;,]{0,24}$", re.I)
+_SUM_AFTER = Pattern(r"\s*(?:together|in all|in total|combined|altogether|as the sum|for the sum)\b", re.I)
+_ALIKE = Pattern(r"\b(?:equal(?:ly)?|the same|alike|even(?:ly)?|half each|identical|as (?:much|strong|bright) as)\b", re.I)
+_EACH_ASKED = Pattern(r"\b(?:what|which|how)\b[^?.]*\b(?:each|either|one of them|(?:the )?(?:flash|room|daylight|key|fill|one) (?:read |give |be )?(?:alone|by itself|on its own))\b", re.I)
+
+
+def _each_of_the_sum(query: Query) -> Solution | None:
+    """"flash and room in equal parts, the sum at f/8: what must each read": half of the light, so the f-number over the root of two."""
+    read = query.all("aperture")
+    if len(read) != 1 or not query.asks_for("aperture") or {f.quantity for f in query.facts} - {"aperture", "shutter", "film_speed", "remark"}:
+        return None
+    told = _SUM_BEFORE.search(query.text[: read[0].start]) or _SUM_AFTER.match(query.text, read[0].end)
+    if not told or not _ALIKE.search(query.text) or not _EACH_ASKED.search(query.text):
+        return None
+    return Solution(answers=(marks.aperture(times_the_light(read[0].value, 0.5)),), used=_others(query, *read), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
 
 
 _APART = Pattern(r"\b(?:other|opposite|different) (?:side|cheek|half)\b|\bratio\b", re.I)
