@@ -7,6 +7,7 @@ import re
 from assistant import patterns
 from assistant.answer import Answer, Quantity
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
@@ -191,7 +192,7 @@ def _sheet(turn: Turn, said: str, found: re.Match[str]) -> Answer:
 # --- explanations ------------------------------------------------------------------------------------
 
 _FIGURES = frozenset({"guide_number", "distance", "film_speed", "aperture", "exposure_value", "focal_length", "energy", "velocity", "duration", "time", "recycle", "extension"})
-_ASKS = Pattern(
+_ASKS = Phrasings(
     r"^\W*(?:the )?difference between\b|"r"^\W*(?:(?:so|and|but|ok|please|hi|hello|um|well)[, ]+)*(?:why|what(?:'s| is| are| does| do| means?)|explain|define|describe|how (?:do|does|can|should|is|to|come)|could you|can you|tell me|teach me|when|where)\b|\b(?:why|explain|what(?:'s| is) (?:a|an|the)|what does .{1,40} mean|what(?:'s| is) the difference|how (?:do|can) i (?:find|test|measure)|what(?:'s|s| is| are)? (?:even|actually|exactly|really|on earth)|whats|how much is (?:a|one) stop|stands? for|keeps? (?:on )?(?:saying|hearing|reading|seeing|telling|talking|mentioning)|tell me (?:about|what|more)|remind me|what happens|what (?:freezes|causes|decides|governs)|no (?:idea|clue)|understand|(?:don't|dont|do not|never) (?:really |quite )?(?:get|got)|confused (?:about|by)|meaning of|what (?:is|does) (?:it|that|this)|is there a difference|(?:the )?same (?:as|thing))\b|\bwhat did i do wrong|\bwent wrong\b|\bor over\b|\bor under\b|\bover or\b|\bunder or\b")
 _FAILED = Pattern(r"\b(?:frames?|negs?|negatives?|slides?|pictures?|photos?|shots?|prints?|images?|roll|(?:half|part|third|side|strip|band) (?:was |is |got )?exposed)\b")
 _EITHER = Pattern(r"\b(?:over|under|too (?:much|little))[- ]?(?:expos\w*)? or (?:over|under|too (?:much|little))")
@@ -218,7 +219,7 @@ def explains_first(turn: Turn) -> Answer | None:
     told = _told_failure(turn, said)
     if told is not None:
         return told
-    if turn.query.claim and not _OPEN.search(said) or not _ASKS.search(said) or turn.conversation.scene.asks and _OF_THE_ANSWER.search(said):
+    if turn.query.claim and not _OPEN.search(said) or not _ASKS.found_in(said) or turn.conversation.scene.asks and _OF_THE_ANSWER.search(said):
         return None
     return None if _has_figures(turn, said) else explains(turn)
 

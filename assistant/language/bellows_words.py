@@ -12,13 +12,14 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.units import LENGTH
 
 _SMALL = ("mm", "cm", "in")
 _LENGTHS = ("focal_length", "distance", "move", "camera_distance", "max_distance", "extension", "focus_distance", "path")
-_CLOSE = Pattern(r"\bbell?ows?(?<!below)\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b|\bbetween (?:it|(?:the |my )?lens)\b|\b(?:lens|lens ?board|front standard|board)[ -](?:to|and)[ -](?:the )?(?:film|plate|back|ground ?glass|rear standard)\b|\bfrom (?:the |my )?(?:film|plate|ground ?glass)\b", re.I)
+_CLOSE = Phrasings(r"\bbell?ows?(?<!below)\b|\bdraw\b|\bdrawn\b|\bextension\b|\bextended\b|\btubes?\b|\brack(?:ed|s)?\b|\blens\b[^.?!]{0,20}\b(?:pulled|stretched|wound) out\b|\bbetween (?:it|(?:the |my )?lens)\b|\b(?:lens|lens ?board|front standard|board)[ -](?:to|and)[ -](?:the )?(?:film|plate|back|ground ?glass|rear standard)\b|\bfrom (?:the |my )?(?:film|plate|ground ?glass)\b", re.I)
 _LENS_AFTER = Pattern(r"^[\s-]*(?:mm |mil |in\.? )?(?:(?:focal length|portrait|process|macro|view|field|wide|long|normal|old|brass|prime|enlarging|tele|telephoto|petzval|large format)[\s-]*)*(?:lens\b(?! (?:hood|cap|shade|cloth|board))|tele\b|focal length\b)", re.I)
 _LENS_BEFORE = Pattern(r"\b(?:lens|focal length)(?:'s| is| of| with| at|:|,| =|=)?(?: an?)?\s*$", re.I)
 _DRAW = r"(?:bell?ows?(?<!below)|draw|extension|extended|rack(?:ed|s)?(?: it)?(?: out)?|drawn(?: out)?|draws?(?: out)?|pulled(?: out)?|stretched(?: out)?|wound out|(?:run|runs|running|let|cranked|pushed|brought) out|extended by|(?:lens|it) out|tubes?)"
@@ -41,7 +42,7 @@ def drawn(facts: Sequence[Fact], text: str) -> list[Fact]:
     out = [_to_the_subject(_lens(_to_the_film(f, text), text), out, text) if f.unit in _SMALL else f for f in out]
     facts = [replace(f, quantity="remark", unit="", of="") if f.quantity == "focal_length" and f.value < 0.008 and f.said.lower().endswith("lenses") else f for f in facts]  # "two lenses": how many
     out = _one_scale(_in_focal_lengths(out, text), text)
-    if not _CLOSE.search(text):
+    if not _CLOSE.found_in(text):
         return out
     out = [replace(f, quantity="magnification", unit="", of="", cue="") if f.quantity == "times" and _AN_X.search(f.said) and _TO_A_SCALE.search(text[: f.start]) else f for f in out]
     out = _tubes_named(out, text)
@@ -137,7 +138,7 @@ def _inches(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
     """"subject 12 in from lens": inches, where inches are spoken of."""
     if fact.quantity != "number" or fact.bad or fact.value <= 0 or not _INCHES_OF.match(text[fact.end :]):
         return fact
-    if not (any(f.unit == "in" for f in facts) or patterns.search(r"\binch", text, re.I) or _CLOSE.search(text)):
+    if not (any(f.unit == "in" for f in facts) or patterns.search(r"\binch", text, re.I) or _CLOSE.found_in(text)):
         return fact
     return replace(fact, quantity="distance", value=fact.value * LENGTH["in"], unit="in", of="")
 
@@ -264,7 +265,7 @@ _ADDED_AFTER = Pattern(r"\s*(?:of |in )?(?:extra|added|additional|further|more|b
 def _in_focal_lengths(facts: list[Fact], text: str) -> list[Fact]:
     """"bellows at twice the focal length": life size; "at double extension" too; "extended by half its focal length": half of it, since "by" adds to the one it has at infinity. Any lens, so none need be named."""
     found = _OF_FOCAL.search(text) or _SO_EXTENDED.search(text)
-    if found is None or not _CLOSE.search(text) or any(f.quantity in ("magnification", "extension") for f in facts):
+    if found is None or not _CLOSE.found_in(text) or any(f.quantity in ("magnification", "extension") for f in facts):
         return facts
     said = found["n"].lower()
     times = _SO_OFTEN[said] if said in _SO_OFTEN else float(said)

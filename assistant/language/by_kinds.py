@@ -247,7 +247,7 @@ _RULES = Table((
 
 _MOVES = frozenset({"stops", "push", "relation"})
 _SHEETS = Pattern(r"\b(?:sheets|plates|negs|negatives)\b")
-_OPEN = Pattern(r"^\W*(?:(?:the|my|meter|camera) )*(?:dial|rating|ei)\b|\bneeded\b|\b(?:takes?|needs?|wants?|gives?|makes?)\W*$|\b(?:time|total|seconds|long)\b[^.]{0,24}$|\b(?:what|whats|which|how|where)\b|\b(?:so )?i (?:then )?(?:set|use|put|need)\W*$")
+_OPEN = Phrasings(r"^\W*(?:(?:the|my|meter|camera) )*(?:dial|rating|ei)\b|\bneeded\b|\b(?:takes?|needs?|wants?|gives?|makes?)\W*$|\b(?:time|total|seconds|long)\b[^.]{0,24}$|\b(?:what|whats|which|how|where)\b|\b(?:so )?i (?:then )?(?:set|use|put|need)\W*$")
 _NAMES_POPS = Pattern(rf"\b(?:pops|flashes|bursts|hits|firings)\W*$|\bhow (?:many|often)\b{_OTHER_THINGS}")
 _FRAMES = Pattern(r"\b(?:frames|pictures|exposures|images|negatives|negs|sheets|plates|views)\W*\?\W*$|\bhow many (?:\w+ )?(?:frames|pictures|exposures|images|negatives|negs|photos|shots|sheets|plates|views|set-?ups)\b")
 _SETS = Pattern(r"\bnumber of (?:sets|batteries|charges|packs)\b|\bhow many (?:\w+ )?(?:sets?|packs?|batteries|charges?|loads)\b|\b(?:sets|batteries|charges)(?: to \w+| needed| required)?\W*\?\W*$|\b(?:sets|batteries|charges) (?:needed|required)\b")
@@ -261,7 +261,7 @@ _TURNS = Pattern(r"\bfirst\b|\b(?:either|each|both|every) (?:side|way|direction)
 def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """What is asked where the figures told leave one thing open."""
     lower = fold(text)
-    if "?" not in lower and not _OPEN.search(lower) and not _NAMES_POPS.search(lower) and not _TURNS.search(lower):
+    if "?" not in lower and not _OPEN.found_in(lower) and not _NAMES_POPS.search(lower) and not _TURNS.search(lower):
         return asks
     kinds = {f.quantity for f in facts}
     for rule, of in _ASKS:

@@ -33,12 +33,21 @@ KINDS = frozenset({*_NAMED, "factor"})
 def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     """The facts with the factors that were told of a colour, of a filter or of a gel."""
     said = text.lower()
-    named = _in_a_row([_named(f, said) if f.quantity in _NAMED else f for f in facts], said)
+    named = [_named(f, said) if f.quantity in _NAMED else f for f in facts]
+    if "factor" not in [f.quantity for f in named]:
+        return _without_grey_gel(named, said)
+    named = _in_a_row(named, said)
     named = [replace(f, bad=NO_FACTOR) if f.quantity == "factor" and f.value < 1 and not f.bad and _OF_A_FILTER.search(said) else f for f in named]
     glass = {f.end for f in named if f.quantity == "factor" and f.of == "camera"}
     named = [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if f.quantity == "modifier" and f.unit == "gel" and f.start - 1 in glass and "gel" not in f.said.lower() else f for f in named]
-    named = [f for f in named if not (f.quantity == "modifier" and f.unit == "gel" and any(d.quantity == "nd" and 0 <= d.start - f.end <= 16 and _OF_DENSITY.fullmatch(said[f.end : d.start]) for d in named))]
+    named = _without_grey_gel(named, said)
     return [_of_a_taker(f, named, said) for f in named]
+
+
+def _without_grey_gel(facts: list[Fact], said: str) -> list[Fact]:
+    """"a gel of ND 0.6": one thing, and no gel beside it."""
+    greys = [f for f in facts if f.quantity == "nd"]
+    return [f for f in facts if not (f.quantity == "modifier" and f.unit == "gel" and any(0 <= d.start - f.end <= 16 and _OF_DENSITY.fullmatch(said[f.end : d.start]) for d in greys))] if greys else facts
 
 
 _FACTORS = Pattern(r"\bfactors\b[^.;?!\d]{0,24}$")

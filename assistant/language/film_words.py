@@ -9,6 +9,7 @@ from assistant.language import bracket_words
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.setting_items import OLD_SCALES
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark, iso_from_din
@@ -237,7 +238,7 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 _BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
 _TELL_THE_LAB = Pattern(r"\b(?:what|which) (?:development|processing|dev)\b|\bhow (?:do|should|must|shall) (?:i|we|they|the lab) (?:develop|process|soup) it\b|\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
 _DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
-_FAST_FILM = Pattern(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|emulsion|iso|asa)\b|\b(?:what|which) film (?:lets|allows|permits|gives|do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
+_FAST_FILM = Phrasings(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|emulsion|iso|asa)\b|\b(?:what|which) film (?:lets|allows|permits|gives|do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
 
@@ -250,7 +251,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The rating or the push, where nothing else is asked."""
     kinds = {f.quantity for f in facts}
     asks = asks or bracket_words.asked(facts, text)
-    if _FAST_FILM.search(text) and (kinds & {"guide_number", "aperture", "distance", "exposure_value"} or kinds == {"film_speed", "shutter"} or {"film_speed", "stops"} <= kinds):
+    if _FAST_FILM.found_in(text) and (kinds & {"guide_number", "aperture", "distance", "exposure_value"} or kinds == {"film_speed", "shutter"} or {"film_speed", "stops"} <= kinds):
         return [Ask("film_speed", "", "")]
     if _INDEX.search(text) and not kinds & {"guide_number", "distance", "aperture", "shutter", "exposure_value"}:
         asks = [Ask("film_speed", "", "") if a.quantity == "aperture" else a for a in asks]

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact
 from assistant.records import replace
 
@@ -28,7 +29,7 @@ _IMAGE_IS = Pattern(rf"\b(?:(?:its|the|her|his|their) )?image(?: of (?:it|the \w
 _TO_FILM = Pattern(r"^\W*(?:away )?(?:from (?:the )?lens to (?:the )?film|from (?:the )?film|lens[- ]to[- ]film|between (?:the )?lens and (?:the )?film|of (?:bellows )?draw\b|of (?:extra |added |further )?extension\b)", re.I)
 _FILM_TO = Pattern(r"\b(?:(?:lens|board)[- ]to[- ](?:the )?film|lens (?:is )?from (?:the )?film|(?:bellows )?draw|distance (?:from (?:the )?lens )?to (?:the )?(?:film|plate|ground glass))(?: distance)?(?: is| of|:|'s|,)?\s*$", re.I)
 _BARE_BEFORE = Pattern(r"(?:^|[.?!;:,]\s|\b(?:an?|the|my|on|with|behind|of|for|hyper[- ]?focal|dof|depth of field)\s)\s*$", re.I)
-_LENS_TALK = Pattern(r"how (?:deep|thin|shallow) is\b|edge to edge|\bdepth\W*$|hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
+_LENS_TALK = Phrasings(r"how (?:deep|thin|shallow) is\b|edge to edge|\bdepth\W*$|hyper[- ]?focal|depth of field|\bdof\b|\bfocus|sharp|\btubes?\b|extension|\bbellows\b|angle of view|field of view|in the frame|side to side|\bget in\b|in view", re.I)
 
 
 def sized(facts: Sequence[Fact], text: str) -> list[Fact]:
@@ -52,7 +53,7 @@ _WIDTH_SAID = Pattern(r"(?:35|thirty[- ]five)[- ]film", re.I)
 
 def _full_frame(facts: list[Fact], text: str) -> list[Fact]:
     """"full frame 35": the film once more, no number of its own; "thirty-five film" beside a lens is a width and no speed."""
-    if any(f.quantity == "focal_length" for f in facts) or _LENS_TALK.search(text):
+    if any(f.quantity == "focal_length" for f in facts) or _LENS_TALK.found_in(text):
         facts = [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f.quantity == "film_speed" and f.value == 35 and _WIDTH_SAID.fullmatch(f.said.strip()) else f for f in facts]
     return [f for f in facts if not (f.quantity in ("number", "film_speed") and f.value == 35 and patterns.search(r"\b(?:full[- ]frame|film|format)\s*$", text[: f.start], re.I) and not _iso_said(f, text))]
 
@@ -120,7 +121,7 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     mounted = _mounted(facts, text)
     if mounted is not None:
         return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm", of="") if f is mounted else f for f in facts]
-    talked = _LENS_TALK.search(text) is not None
+    talked = _LENS_TALK.found_in(text)
     if named or not (talked or _ANGLE.search(text)):
         return facts
     if any(f.quantity == "guide_number" for f in facts):

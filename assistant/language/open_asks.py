@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from functools import cache
 
 from assistant.patterns import Pattern
 from assistant.phrasings import Phrasings
@@ -15,7 +16,7 @@ from assistant.query import Ask, Fact
 
 _SETTING = r"(?:apertures?|f-?stops?|f-?numbers?|openings?|(?:shutter )?speeds?|times|shutters?|settings)"
 _END = r"(?:widest|largest|smallest|fastest|slowest|longest|shortest)"
-SAFE_SPAN = Pattern(
+SAFE_SPAN = Phrasings(
     rf"\b(?:between|from) (?:which|what) (?:two |pair of )?{_SETTING}\b|\b(?:range|span) of (?:the |usable |safe )?{_SETTING}\b"
     rf"|\b(?:which|what) (?:apertures|f-?stops|openings|shutter speeds|times|settings)\b[^?]*\b(?:may|can|could|pass|safe|allowed)\b|\b{_END} and (?:the )?{_END} {_SETTING}\b|\b(?:aperture|f-?stop|shutter(?: speed)?) (?:range|span|limits)\b|\b(?:two )?(?:limiting|extreme|outer(?:most)?) {_SETTING}\b|\bhow (?:wide|far open) and how (?:small|far closed)\b", re.I)
 """The two ends of what still passes are asked for."""
@@ -24,10 +25,13 @@ _NOT_BESIDE = frozenset({"guide_number", "distance", "count", "power", "rated", 
 _OF_TIME = Pattern(r"\b(?:speeds?|times|shutters?|longest|shortest|fastest|slowest)\b", re.I)
 
 
+_NOTHING = frozenset({""})
+
+
 def settle(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The asks as they are meant."""
     kinds = frozenset([f.quantity for f in facts])
-    for rule, of in _RULES:
+    for rule, of in _rules_of(asks[0].quantity if len(asks) == 1 else "" if not asks else None):
         found = rule(asks, facts, text) if not kinds.isdisjoint(of) else None
         if found is not None:
             return found
@@ -41,9 +45,9 @@ IN_TURN = Pattern(r"\b(?:straight|normal|then|frames?|bracket\w*|in (?:that|this
 def _safe_span(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
     """"correct is f/8 and the film takes half a stop either way; between which two apertures am I safe"."""
     kinds = [f.quantity for f in facts]
-    if _TOLERANCES.isdisjoint(kinds) or not _NOT_BESIDE.isdisjoint(kinds) or not SAFE_SPAN.search(text) or IN_TURN.search(text):
+    if _TOLERANCES.isdisjoint(kinds) or not _NOT_BESIDE.isdisjoint(kinds) or not SAFE_SPAN.found_in(text) or IN_TURN.search(text):
         return None
-    wanted = "shutter" if _OF_TIME.search(SAFE_SPAN.search(text).group()) else "aperture"  # type: ignore[union-attr]
+    wanted = "shutter" if _OF_TIME.search(SAFE_SPAN.whole.search(text).group()) else "aperture"  # type: ignore[union-attr]
     return [Ask(wanted)] if kinds.count(wanted) == 1 else None
 
 
@@ -156,7 +160,15 @@ def _push(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None
     return [Ask("stops")] if sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and all(a.quantity in ("distance", "latitude") for a in asks) and _PUSH_ASKED.search(text) else None
 
 
-_RULES: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], list[Ask] | None], frozenset[str]], ...] = (
-    (_safe_span, _TOLERANCES), (_end_stop, _TOLERANCES), (_alone, frozenset({"aperture"})), (_and_the_sum, frozenset({"aperture"})), (_push, frozenset({"film_speed", "rated"})), (_it, frozenset({"shutter", "aperture", "power", "film_speed"})), (_shutter_told, frozenset({"aperture"})),
-    (_speed, frozenset({"film_speed", "rated"})), (_opening, frozenset({"film_speed"})), (_time, frozenset({"exponent"})), (_reading, frozenset({"ratio", "relation"})),
+_RULES: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], list[Ask] | None], frozenset[str], frozenset[str] | None], ...] = (
+    # the rule, the kinds of facts of which it needs one, and what is asked so far where it is one thing ("": nothing; None: whatever it is)
+    (_safe_span, _TOLERANCES, None), (_end_stop, _TOLERANCES, _NOTHING), (_alone, frozenset({"aperture"}), _NOTHING), (_and_the_sum, frozenset({"aperture"}), frozenset({"stops"})), (_push, frozenset({"film_speed", "rated"}), _NOTHING | {"distance", "latitude"}),
+    (_it, frozenset({"shutter", "aperture", "power", "film_speed"}), _NOTHING), (_shutter_told, frozenset({"aperture"}), frozenset({"shutter"})), (_speed, frozenset({"film_speed", "rated"}), _NOTHING | {"speed", "distance"}), (_opening, frozenset({"film_speed"}), _NOTHING | {"film_speed"}),
+    (_time, frozenset({"exponent"}), frozenset({"aperture"})), (_reading, frozenset({"ratio", "relation"}), _NOTHING | {"ratio"}),
 )
+
+
+@cache
+def _rules_of(asked: str | None) -> tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], list[Ask] | None], frozenset[str]], ...]:
+    """The rules for one thing asked, for nothing, or (None) for several."""
+    return tuple([(rule, of) for rule, of, so_far in _RULES if asked is None or so_far is None or asked in so_far])

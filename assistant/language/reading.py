@@ -306,7 +306,16 @@ _SPAN = Phrasings(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )\brange(?! 
 
 def _meant_cues(text: str) -> frozenset[str]:
     """Cues that no single word carries."""
-    return frozenset({"same_spot"} if _AGAIN.search(text) else ()) | frozenset({"span"} if _SPAN.found_in(text) or "±" in text or "+/-" in text else ()) | frozenset({"metered_asked"} if open_asks.METERED_ASKED.found_in(text) else ()) | frozenset({"safe_span"} if open_asks.SAFE_SPAN.search(text) and not open_asks.IN_TURN.search(text) else ())
+    cues = []
+    if _AGAIN.search(text):
+        cues.append("same_spot")
+    if _SPAN.found_in(text) or "±" in text or "+/-" in text:
+        cues.append("span")
+    if open_asks.METERED_ASKED.found_in(text):
+        cues.append("metered_asked")
+    if open_asks.SAFE_SPAN.found_in(text) and not open_asks.IN_TURN.search(text):
+        cues.append("safe_span")
+    return frozenset(cues)
 
 
 def _units(items: Sequence[Item]) -> tuple[str, ...]:

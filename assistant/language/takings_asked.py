@@ -9,6 +9,8 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 
 _WORN = frozenset({"modifier", "camera_filter"})
+KINDS = _WORN | {"path", "aperture"}
+"""Nothing is asked here without a fact of one of these."""
 _WHAT_IT_TAKES = Pattern(
     r"\b(?:what|how much)(?:'s| is| was| are)?\b(?: (?:does|do|did|must|will|would|had|has))? (?:the|my|that|it|this|one|each|a)\b[^.?!;,]{0,36}\b(?:cost|lose|lost|losing|take|taken|taking|eat|eaten|eating|swallow(?:ed|ing)?|steal|absorb(?:ed|ing)?|rob|drink|good for|worth|hold(?:ing)? back|keep(?:ing)? back)"
     r"(?: me| us| by itself| on (?:its|their) own| alone| itself| for itself| then| of (?:that|those))*\W*$|\bhow (?:many|much) (?:is|are|was|goes to|does) (?:the|my|that) (?:\w+ )?\w+(?:'s share)?(?: by itself| alone| on its own| itself)?\W*$", re.I)

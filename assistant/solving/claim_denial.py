@@ -7,6 +7,7 @@ A claim that is called wrong ("is it a myth that", "am I wrong to think", "is f/
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from assistant.patterns import Pattern
 
@@ -38,6 +39,7 @@ def put_up(said: str) -> int:
     return found.start("own") if found is not None and found["own"].count(" ") > 2 else 0
 
 
+@lru_cache(maxsize=8)  # one judge after another asks it of one claim
 def untagged(said: str) -> str:
     """The claim without its tag and without an opening "isn't".
 

@@ -119,8 +119,10 @@ def _of_another_name(said: Query, whole: Query, found: Solution) -> bool:
     """"what power" answered with an aperture, where nothing else is asked by name."""
     words = said.text.lower()
     named = [_BY_NAME[number][1] for number in _NAMES.to_try(words) if _NAMES[number].search(words)]
+    if not named:
+        return False
     given = {a.quantity for a in found.answers[: max(1, len({a.quantity for a in said.asks}))]}
-    return bool(named) and not any(given & fits for fits in named)
+    return not any([given & fits for fits in named])
 
 
 _IS_SO_LONG = Pattern(r"\b(?:metres?|meters?|m|feet|ft) (?:is|=|equals?|makes|comes to)(?: about| roughly| around| the same as| nearly)? [\d.]+ ?(?:metres?|meters?|m|feet|ft)\b")

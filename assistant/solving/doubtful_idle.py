@@ -46,6 +46,7 @@ def far_left_out(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic == "relations" and _SO_FAR.search(said.text) is not None and not any(f.quantity in ("distance", "times") for f in found.used)
 
 
+_OPEN = frozenset({"what", "which", "how", "where", "when", "why", "whose"})
 _SENTENCE = Pattern(r"[.?!;:]\s+")
 _YES_OR_NO = Pattern(
     r"(?:(?:(?!\b(?:what|which|how|where|when|why|whose|who)\b)[^?]){1,120},\s+)?(?:(?:so|and|then|but|ok|now),?\s+)*(?:is|are|does|do|will|would|can|could|has|have|did|am|isn't|doesn't|won't|aren't|don't|must|should)\b"
@@ -57,6 +58,8 @@ def wanted_a_yes(said: Query, whole: Query, found: Solution) -> bool:
     if found.answers[0].quantity == "claim" or "?" not in said.text[-3:]:
         return False
     words = said.text.lower().replace("’", "'")
+    if not _OPEN.isdisjoint(words[max([words.rfind(mark, 0, -3) for mark in ".?!;:"]) + 1 :].split()):
+        return False  # the last sentence asks for a value
     cuts = [m.end() for m in _SENTENCE.finditer(words.rstrip(" ?!"))]
     return _YES_OR_NO.match(words, cuts[-1] if cuts else 0) is not None
 

@@ -33,17 +33,18 @@ _ENDS = {
     "wide": ("aperture", True, -0.5), "small": ("aperture", False, -0.5), "long": ("shutter", True, 1.0), "short": ("shutter", False, 1.0),
     "most": ("power", True, 1.0), "least": ("power", False, 1.0), "far": ("distance", False, -0.5), "near": ("distance", True, -0.5),
 }
+_SIZES = ("stops", "loss", "signed", "relation")
 _MAKE = {"aperture": marks.aperture, "shutter": marks.shutter, "power": marks.power}
 _NOT_BESIDE = frozenset({"guide_number", "rated", "push", "nd", "factor", "filter_loss", "exponent", "ratio", "modifier", "gap", "move", "focal_length", "exposure_value"})
 
 
 def solve(query: Query) -> Solution | None:
     """"the film bears two stops over, f/11 is right: what is the widest aperture?"; None where no such end is asked for."""
-    asked = [m for m in _LIMIT.finditer(query.text)]
+    sizes = [f for f in query.facts if f.quantity in _SIZES]
+    asked = [m for m in _LIMIT.finditer(query.text)] if sizes else []
     if len(asked) != 1 or not _FILM.search(query.text) or not _BEARS.search(query.text) or any(f.quantity in _NOT_BESIDE and f.origin == "said" for f in query.facts):
         return None
     quantity, over, weight = _ENDS[str(asked[0].lastgroup)]
-    sizes = [f for f in query.facts if f.quantity in ("stops", "loss", "signed", "relation")]
     right = {f.value for f in query.all(quantity)}
     size = _allowed(query.text, sizes, over)
     if size is None or len(right) != 1:

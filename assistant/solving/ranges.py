@@ -8,6 +8,7 @@ from collections.abc import Callable
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
+from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact, Query, tally
 from assistant.records import replace
 from assistant.solving import pairs
@@ -18,14 +19,14 @@ from assistant.units import LENGTH
 Solve = Callable[[Query], "Solution | None"]
 SERIES = ("distance", "aperture", "power", "film_speed", "guide_number")
 _RANGE = Pattern(r"\b(?:range|span|anywhere|spread|(?:nearest|closest) and (?:farthest|furthest)|(?:farthest|furthest) and (?:nearest|closest)|apertures|f-?stops|distances|powers|limits)\b", re.IGNORECASE)
-_TABLE = Pattern(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b(?!'s| (?:is|has|sharp|in focus|top|edge|lamp|away))|\b(?:make|give|show|write|print|draw|do|work|jot|fill|need|want)\b[^.?]{0,16}\b(?:the|a|my|me|up|out|down)\b[^.?]{0,16}\b(?:cards?|cheat ?sheets?|cribs?|crib sheets?)\b(?= (?:for|of|with|at|from)\b)|(?:^|[.,;:])\s*(?:(?:so|and|now|then) )*(?:an? |the |my )?(?:exposure |flash |distance )?card (?:for|of|at) f?/?\d|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\b(?:distance|exposure|aperture|f-?stop|flash|guide(?: number)?) (?:table|chart|ladder)\b(?! (?:says|gives|reads|on|wants))|\btable the\b|\btabulate\b", re.IGNORECASE)
+_TABLE = Phrasings(r"\b(?:make|give|show|build|want|need|print|draw|do)\b[^.?]{0,24}\b(?:table|ladder|chart|list)\b(?!'s| (?:is|has|sharp|in focus|top|edge|lamp|away))|\b(?:make|give|show|write|print|draw|do|work|jot|fill|need|want)\b[^.?]{0,16}\b(?:the|a|my|me|up|out|down)\b[^.?]{0,16}\b(?:cards?|cheat ?sheets?|cribs?|crib sheets?)\b(?= (?:for|of|with|at|from)\b)|(?:^|[.,;:])\s*(?:(?:so|and|now|then) )*(?:an? |the |my )?(?:exposure |flash |distance )?card (?:for|of|at) f?/?\d|\b(?:table|ladder|chart|list) of\b|\bas a (?:table|list|chart)\b|^\W*(?:a )?(?:table|ladder|chart)\b|\b(?:distance|exposure|aperture|f-?stop|flash|guide(?: number)?) (?:table|chart|ladder)\b(?! (?:says|gives|reads|on|wants))|\btable the\b|\btabulate\b", re.IGNORECASE)
 LADDER = tuple(2.0 ** (n / 2) for n in range(-3, 4))
 HEADS = {"distance": "distance", "aperture": "aperture", "power": "power", "film_speed": "film speed", "guide_number": "guide number"}
 
 
 def wants_table(query: Query) -> bool:
     """"make a table", "a ladder of distances"."""
-    return _TABLE.search(query.text) is not None
+    return _TABLE.found_in(query.text)
 
 
 def over_values(query: Query, solve: Solve) -> Solution | None:
@@ -97,7 +98,7 @@ def _at(query: Query, solve: Solve, ask: Ask, quantity: str, facts: list[Fact], 
     """The question with one value in the place of all."""
     starts = {f.start for f in facts}
     kept = tuple(f for f in query.facts if f.start not in starts and not (f.quantity == quantity and f.of == value.of))
-    return solve(replace(query, facts=(*kept, value), asks=(ask,), claim=False, cues=query.cues - {"span"}, text=_TABLE.sub(" ", _RANGE.sub(" ", query.text))))
+    return solve(replace(query, facts=(*kept, value), asks=(ask,), claim=False, cues=query.cues - {"span"}, text=_TABLE.whole.sub(" ", _RANGE.sub(" ", query.text))))
 
 
 def _table(query: Query, solve: Solve) -> Solution | None:
@@ -118,7 +119,7 @@ def _table(query: Query, solve: Solve) -> Solution | None:
     head = (HEADS.get(quantity, quantity), HEADS.get(ask.quantity, ask.quantity))
     first = rows[0][1]
     lead = "; ".join(f"{left}: {right}" for left, right in lines)
-    return replace(first, status="answered", lead=f"{lead if lead.startswith('f/') else lead[:1].upper() + lead[1:]}.", answers=tuple(s.answers[0] for _, s in rows) if not _TABLE.search(query.text) else first.answers[:1], table=(head, *lines), lines=(), topic="table",
+    return replace(first, status="answered", lead=f"{lead if lead.startswith('f/') else lead[:1].upper() + lead[1:]}.", answers=tuple(s.answers[0] for _, s in rows) if not _TABLE.found_in(query.text) else first.answers[:1], table=(head, *lines), lines=(), topic="table",
                    used=tuple(dict.fromkeys(u for u in (*(u for _, s in rows for u in s.used), *facts, *_ends(query)) if u.origin != _ROW)))
 
 
@@ -142,7 +143,7 @@ def _other(query: Query, quantity: str) -> Ask:
 
 
 def _series(query: Query) -> tuple[str, list[Fact]] | None:
-    run = _run(query) if query.has("guide_number") and _TABLE.search(query.text) else None
+    run = _run(query) if query.has("guide_number") and _TABLE.found_in(query.text) else None
     if run is not None:
         return run
     for quantity in SERIES:

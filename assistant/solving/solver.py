@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from functools import cache
+from functools import cache, lru_cache
 from importlib import import_module
 
 from assistant.query import Fact, Query
@@ -150,12 +150,15 @@ def _with_the_rest(query: Query, found: Solution) -> Solution:
     return found
 
 
+@lru_cache(maxsize=500)
+def _topics_of(asked: frozenset[str], claim: bool) -> tuple[str, ...]:
+    """The topics that may answer what is asked."""
+    return tuple([name for name, quantities in TOPICS if not (quantities and asked.isdisjoint(quantities)) and (name != "claims" or claim)])
+
+
 def _first(query: Query) -> Solution | None:
     """The first topic that answers."""
-    asked = {a.quantity for a in query.asks}
-    for name, quantities in TOPICS:
-        if (quantities and asked.isdisjoint(quantities)) or (name == "claims" and not query.claim):
-            continue
+    for name in _topics_of(frozenset([a.quantity for a in query.asks]), query.claim):
         topic: Topic = _module(name).solve
         found = topic(query)
         if found is not None:
@@ -257,6 +260,26 @@ _BY_THE_WAY = frozenset({"number", "modifier", "camera_filter", "place", "rows",
 
 def unused(query: Query, solution: Solution) -> list[Fact]:
     """Facts said this turn that the solution did not use."""
+    if query is not _looked_at.query or solution is not _looked_at.solution:
+        _looked_at.query, _looked_at.solution, _looked_at.idle = query, solution, _unused(query, solution)
+    return list(_looked_at.idle)
+
+
+class _LookedAt:
+    """What was asked last: each check of an answer asks it again of the same one."""
+
+    __slots__ = ("idle", "query", "solution")
+
+    def __init__(self) -> None:
+        self.query: Query | None = None
+        self.solution: Solution | None = None
+        self.idle: list[Fact] = []
+
+
+_looked_at = _LookedAt()
+
+
+def _unused(query: Query, solution: Solution) -> list[Fact]:
     places = {f.start for f in solution.used if f.origin == "said"}  # what is kept of another turn stood in another text
     idle = [f for f in query.facts if f.start not in places and f.origin == "said" and f.quantity not in _BY_THE_WAY]
     if not idle:
