@@ -93,7 +93,7 @@ def _speaks_of_battery(query: Query) -> bool:
     return "battery" in query.cues or _SUPPLY.search(query.text) is not None
 
 
-_SUPPLY = Pattern(r"\b(?:battery|batteries|cells|pack|charge)\b", re.I)
+_SUPPLY = Pattern(r"\b(?:battery|batteries|cells|pack|charge)\b|\b(?:pops|flashes) (?:are |still )?left\b", re.I)
 
 
 def _stored(query: Query) -> Solution | None:

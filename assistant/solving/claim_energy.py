@@ -9,6 +9,7 @@ from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import factor_said
 from assistant.solving.solution import Solution
@@ -34,6 +35,21 @@ def claim_of_split(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), Quantity("energy", part, "J", "each")), used=query.facts, topic="claims", lead=lead)
 
 
+def claim_of_pops_in_all(query: Query) -> Solution | None:
+    """"is 12 pops of 200 Ws more than 2000 Ws": as many times the energy of one, against the other."""
+    told, pops = sorted(query.all("energy"), key=lambda f: f.start), [f for f in query.all("count") if f.unit in ("pops", "flashes") and f.value > 1]
+    if len(told) != 2 or len(pops) != 1 or {f.quantity for f in query.facts if f.origin == "said"} - {"energy", "count", "remark"} or not _OF_ONE.fullmatch(query.text, pops[0].end, told[0].start):
+        return None
+    said = query.text.lower()
+    bound, _ = bound_of(said[: told[1].start])
+    if not bound or _DENIED.search(said):
+        return None
+    whole = pops[0].value * told[0].value
+    holds = within(bound, math.log2(whole / told[1].value), 0.05)
+    return Solution(answers=(Quantity("claim", holds), Quantity("energy", whole, "J")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. {pops[0].value:g} times {told[0].value:g} is {whole:.5g} Ws.")
+
+
+_OF_ONE = Pattern(r" (?:of|at|with|from)(?: only| about)? ")
 _ONTO = Pattern(r"\bfrom\b|\b(?:to|turned (?:down|up)|instead of|->)\b")
 _THAN = Pattern(r"\b(?:than|over|on|above|below|under|down on|up on|compared (?:to|with)|against|of|as)\W*$")
 _LESS = Pattern(r"\b(?:less|under|below|down|darker|dimmer|weaker|los\w+|short|drops?|lower|fewer)\b")

@@ -27,6 +27,7 @@ from assistant.solving.doubtful_changes import (
     pops_idle_in_the_room,
     pops_left_out,
     pops_of_no_flash,
+    saved_more_than_there_were,
     share_taken_for_power,
     won_back_taken_for_loss,
 )
@@ -371,6 +372,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (won_back_taken_for_loss, None, None, frozenset({"loss", "filter_loss"})),
     (share_taken_for_power, frozenset({"stops", "factor"}), None, frozenset({"power"})),
     (layers_idle, frozenset({"stops", "factor"}), frozenset({"conversions"}), frozenset({"rows"})),
+    (saved_more_than_there_were, _COUNT, frozenset({"time"}), _COUNT),
     (number_left_among_pops, None, frozenset({"time"}), _NUMBER),
     (deed_left_out, frozenset({"aperture", "power", "distance"}), frozenset({"losses"}), _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),

@@ -68,6 +68,16 @@ def share_taken_for_power(said: Query, whole: Query, found: Solution) -> bool:
     return len(shares) > 1 and _GOES_ON.search(said.text) is not None and "power" not in said.text.lower()
 
 
+_FEWER_POPS = Pattern(r"\bhow many\b[^?]*\b(?:save[ds]?|saving|spare[ds]?|sparing|fewer|less|leave out|do without|drop)\b", re.I)
+
+
+def saved_more_than_there_were(said: Query, whole: Query, found: Solution) -> bool:
+    """"how many of my 12 pops could I have saved", and more found than there were."""
+    first = found.answers[0]
+    told = [f.value for f in said.facts if f.quantity == "count" and f.unit in ("pops", "flashes")]
+    return bool(told) and first.value >= max(told) and _FEWER_POPS.search(said.text) is not None if isinstance(first.value, (int, float)) else False
+
+
 def layers_idle(said: Query, whole: Query, found: Solution) -> bool:
     """"three equal layers took f/16 to f/8: what does each cost", and the three not used."""
     places = {f.start for f in found.used}

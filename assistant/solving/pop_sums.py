@@ -257,7 +257,29 @@ def _some_more(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=answers, used=query.facts, topic="time", working=(f"{before + more.value:g} for {before:g}: {math.log2(light):+.3g} stops",), notes=("The light of the pops adds; anything that moves between them will show.",))
 
 
+_WORTH_IN = Pattern(r"\bhow many (?:full|full-power)\b|\bhow many (?:pops|flashes|bursts)?(?: of)? ?(?:at )?full\b|\bin full (?:pops|flashes)\b", re.I)
+
+
+_OF_A_CHARGE = Pattern(r"\b(?:left|remain\w*|charges?|batter(?:y|ies)|cells?|pack|sets?|still|good for)\b", re.I)
+"""What a charge still holds is no sum."""
+
+
+def _in_full_pops(query: Query, ask: Ask) -> Solution | None:
+    """"two at full and two at half: how many full pops is that worth": number times power, summed; None where all are of one power."""
+    if {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "number", "power", "remark", "place"} or any(f.origin != "said" for f in query.facts) or not _WORTH_IN.search(query.text) or _OF_A_CHARGE.search(query.text):
+        return None
+    asked = _WORTH_IN.search(query.text)
+    groups = [g for g in _groups(query) if asked is not None and g.facts[0].start < asked.start()]
+    placed = {f.start for g in groups for f in g.facts}
+    if len(groups) < 2 or len({g.power for g in groups}) < 2 or any(f.quantity in ("count", "number") and f.unit != "frames" and f.start not in placed for f in query.facts):
+        return None
+    worth = sum(g.many * g.power for g in groups)
+    working = (" + ".join(f"{g.many:g} × {g.power:.4g}" for g in groups) + f" = {worth:.4g}",)
+    return Solution(answers=(Quantity("count", worth, "pops"),), used=query.facts, topic="time", working=working, notes=(f"In light they are worth {worth:.4g} at full power.",))
+
+
 _RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
+    "count": (_in_full_pops,),
     "aperture": (_mixed, _some_more, _of_fewer),
     "stops": (_mixed, _short_of_plan, _some_more, _against_another, _still_short, _each_under),
 }

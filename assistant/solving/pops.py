@@ -127,7 +127,7 @@ def _rate(query: Query) -> Solution | None:
 
 
 _APART = Pattern(r" ?(?:s |sec\w* )?(?:apart|from (?:one|each) to|between (?:them|each|one|images|flashes))\b", re.I)
-_AT_BOTH_ENDS = Pattern(r"\bfirst\b[^.?!]{0,24}\b(?:start|begin\w*|opens?)\b[^.?!]{0,24}\blast\b[^.?!]{0,24}\b(?:end|clos\w+|shuts?)\b", re.I)
+_AT_BOTH_ENDS = Pattern(r"\bfirst\b[^.?!]{0,24}\b(?:start|begin\w*|opens?)\b[^.?!]{0,24}\blast\b[^.?!]{0,24}\b(?:end|clos\w+|shuts?)\b|\bone (?:of them )?(?:at|on) (?:each|either|every) end\b|\bone at both ends\b|\bboth ends (?:counted|included)\b", re.I)
 
 
 def _in_a_time(query: Query, ask: Ask) -> Solution | None:

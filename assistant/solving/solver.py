@@ -48,7 +48,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     # module of solving/, asked quantities it may answer (empty: any)
     ("claims", frozenset()),
     ("bounce", frozenset({"distance", "stops", "factor", "aperture"})),
-    ("pop_sums", frozenset({"stops", "aperture"})),
+    ("pop_sums", frozenset({"stops", "aperture", "count"})),
     ("loss_measures", frozenset({"stops", "factor", "nd", "magnification"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
