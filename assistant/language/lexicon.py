@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from functools import cached_property
 
 from assistant.language.pieces import Raw
+from assistant.language.well_spelt import WELL_SPELT
 from assistant.records import record
 
 TYPE_CHECKING = False
@@ -55,7 +56,7 @@ class Lexicon:
         if meant:
             found = self._match(meant, pieces, place)
             if found:
-                return Entry(found.terminal, found.value, found.length, "" if word == meant + "s" else meant)
+                return Entry(found.terminal, found.value, found.length, "" if _is_another_form(word, meant) else meant)
         return Entry("WORD", word, 1)
 
     def put_right(self, word: str) -> str:
@@ -80,7 +81,8 @@ class Lexicon:
                 return Entry(terminal, value, 1)
             if rest[0] != after:  # most entries fail here
                 if len(rest) == 1 and len(rest[0]) >= 6 and is_slip(after, rest[0]):
-                    return Entry(terminal, value, 2, f"{word} {rest[0]}")
+                    read_as = "" if _is_another_form(after, rest[0]) else f"{word} {rest[0]}"
+                    return Entry(terminal, value, 3 if pieces[place + 1].text == "-" else 2, read_as)
                 continue
             stop = self._follow(rest, pieces, place + 1)
             if stop:
@@ -113,7 +115,7 @@ class Lexicon:
 
     def _meant(self, word: str) -> str:
         """The one word of the lexicon that is a single slip away, or nothing."""
-        if len(word) < 5 or len(word) > 14 or not word.isascii():
+        if len(word) < 5 or len(word) > 14 or not word.isascii() or word in WELL_SPELT:
             return ""
         if word not in self._forgiven:
             if len(self._forgiven) > 5000:

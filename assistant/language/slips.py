@@ -7,24 +7,16 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from assistant.language.lexicon import Lexicon, is_slip
+from assistant.language.well_spelt import PATTERN_WORDS, WELL_SPELT
 from assistant.patterns import Pattern
 
 _WORD = Pattern(r"(?<![\w/'’-])[A-Za-z][a-z]{4,13}(?![\w’]|'(?!s\b))")
-_PATTERN_WORDS = (
-    "actually already almost always ambient another backdrop background because become becomes before behind between bounce bounced brighter camera ceiling children closed closer combined compare "
-    "compensate correct counted couple darker daylight difference different doubled double enough equal equals estimate exactly extra farther faster focused foreground friend friends furthest further halved "
-    "height higher highest hundredths increase instead largest layers loaded longer lower lowest matters maximum measured metered meters metres middle minimum moved moving nearer nearest never normally number "
-    "opened otherwise outdoors overcast overexposed overexposure parallel people perfect photograph precisely previous pulled pushed quicker rated rather reading reads really reduce required restate right "
-    "second sensitive separate separately shadow sharpness sheets shorter shutter single slower smaller smallest sometimes stands stopped straight subject survive thought through together transmits turned turning "
-    "twice underexposed underexposure unknown unchanged usually wanted weaker weakest window without wonder wrong yesterday"
-).split()
-"""Words that rules look for in the text, most of which are not in the lexicon. Two neighbouring letters changed about make hardly ever another word."""
 
 
 @lru_cache(maxsize=1)
 def _by_letters() -> dict[str, tuple[str, ...]]:
     found: dict[str, tuple[str, ...]] = {}
-    for word in _PATTERN_WORDS:
+    for word in PATTERN_WORDS:
         letters = "".join(sorted(word))
         found[letters] = (*found.get(letters, ()), word)
     return found
@@ -63,7 +55,7 @@ def _slips_in(part: str, lexicon: Lexicon) -> dict[str, str]:
     found: dict[str, str] = {}
     for word in _WORD.findall(part):
         low = word.lower()
-        meant = low if low in lexicon.words else _letters_turned(low) or lexicon.put_right(low)
+        meant = low if low in lexicon.words or low in WELL_SPELT else _letters_turned(low) or lexicon.put_right(low)
         if meant != low:
             found[word] = meant
     if not found:
