@@ -21,8 +21,25 @@ _SIZES = ("loss", "stops", "relation", "signed", "power_down")
 _ALONE = frozenset({"aperture", "remark", "shutter", "film_speed", "place", *_SIZES})
 
 
+_TIMES_THE_LIGHT = Pattern(r"\b(?:(?P<twice>doubl(?:es?|ed|ing))|(?P<half>halv(?:es?|ed|ing))|(?P<four>quadrupl(?:es?|ed|ing)))\b (?:the |my )?(?:(?:room|ambient|day|window|flash|key|fill|available|existing) ?)?(?:light|daylight|ambient|reading)\b")
+_READ_THEN = Pattern(r"\bwhat (?:does|do|will|would|is|must|did)\b[^?]*\b(?:reads?|reading|metered?|show|give)\b[^?]*\?")
+_TIMES = {"twice": 1.0, "half": -1.0, "four": 2.0}
+
+
+def _reading_then(query: Query) -> Solution | None:
+    """"I add a lamp that doubles the room light of f/4: what does it read now?"."""
+    read = query.all("aperture")
+    found = _TIMES_THE_LIGHT.search(query.text.lower()) if len(read) == 1 and not {f.quantity for f in query.facts} - {"aperture", "remark", "shutter", "times"} else None
+    if found is None or not _READ_THEN.search(query.text.lower()):
+        return None
+    return Solution(answers=(marks.aperture(aperture_after(read[0].value, _TIMES[found.lastgroup or ""])),), used=query.facts, topic="ambient")
+
+
 def solve(query: Query) -> Solution | None:
     """The f-number that is so many stops from the one told; None where no number is asked as the cause."""
+    then = _reading_then(query)
+    if then is not None:
+        return then
     read, sizes = query.all("aperture"), [f for f in query.facts if f.quantity in _SIZES]
     if len(read) != 1 or len(sizes) > 1 or {f.quantity for f in query.facts} - _ALONE:
         return None

@@ -352,10 +352,15 @@ def _with_power(verdict: Solution, query: Query, short: float) -> Solution:
     return replace(verdict, answers=(*verdict.answers, Quantity("power", needed, "of full")), lead=f"{verdict.lead} It would take {needed:.3g} times full power.")
 
 
+_BY_THIRDS = 0.2
+"""Stops within which a difference of two film speeds must come: they are marked in thirds."""
+
+
 def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, rule: Verdict | None) -> Solution:
     bound = bound_of(plain(query.text)[: found.fact.start])[0] if found.fact.quantity not in _UNBOUNDED else ""
     wrong = None if bound else first_wrong(_for_steps(query, found.fact), found.fact)
-    fits = within(bound, -off, tolerance(plain(query.text), found.fact.start, found.fact.end, nearness(query.text, found.answer.assumed)))
+    usual = _BY_THIRDS if {f.quantity for f in found.answer.used} == {"film_speed"} else nearness(query.text, found.answer.assumed)
+    fits = within(bound, -off, tolerance(plain(query.text), found.fact.start, found.fact.end, usual))
     bad_rule = rule is not None and not rule.holds
     holds = fits and wrong is None and not bad_rule
     if holds:

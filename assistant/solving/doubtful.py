@@ -31,7 +31,7 @@ from assistant.solving.doubtful_changes import (
     share_taken_for_power,
     won_back_taken_for_loss,
 )
-from assistant.solving.doubtful_figures import beyond_nature, is_nothing
+from assistant.solving.doubtful_figures import beyond_nature, is_nothing, quarter_of_a_mark
 from assistant.solving.doubtful_idle import far_left_out, left_idle, moved_the_other_way, wanted_a_yes
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out, sum_as_a_reading
 from assistant.solving.solution import Solution
@@ -380,6 +380,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (left_idle, None, None, None),
     (far_left_out, None, frozenset({"relations"}), None),
     (sum_as_a_reading, frozenset({"stops"}), frozenset({"conversions"}), frozenset({"aperture"})),
+    (quarter_of_a_mark, None, None, frozenset({"shutter"})),
     (moved_the_other_way, frozenset({"distance"}), None, frozenset({"distance"})),
     (wanted_a_yes, None, None, None),
     (power_turned_idle, frozenset({"aperture", "distance"}), frozenset({"change", "flash", "falloff"}), frozenset({"aperture"})),

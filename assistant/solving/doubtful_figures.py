@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -47,3 +48,11 @@ def is_nothing(said: Query, whole: Query, found: Solution) -> bool:
     first = found.answers[0]
     figure = isinstance(first.value, (int, float)) and not isinstance(first.value, bool)
     return figure and (math.isnan(float(first.value)) or first.quantity in _ABOVE_NOTHING and float(first.value) <= 0 and first.of != "move")
+
+
+_QUARTER = Pattern(r"\band 1/(?:4|8|16)\b")
+
+
+def quarter_of_a_mark(said: Query, whole: Query, found: Solution) -> bool:
+    """"f/8 and 1/4", taken for a quarter of a stop past f/8: beside a shutter time it is one."""
+    return any(f.quantity == "aperture" and _QUARTER.search(f.said) for f in whole.facts) and any(f.quantity == "shutter" for f in whole.facts)

@@ -233,12 +233,15 @@ def _always_over(query: Query, said: Fact, ask: Ask) -> Solution | None:
     speed = patterns.search(r"\b(?:faster|(?P<slow>slower))\b", query.text, re.I) or patterns.match(r"\W*(?:too )?(?:fast|(?P<slow>slow))\b", query.text[moved.end :], re.I)
     if speed:
         over, under = bool(speed["slow"]), not speed["slow"]
+        if _BOX_ASKED.search(query.text):
+            over, under = under, over  # so much slower than the box: the box itself is the faster
     if not over and not under:
         return None
     value = exposure_index(said.value, abs(moved.value) if over else -abs(moved.value))
     return _done((marks.film_speed(value),), said, moved, notes=(f"A {'slower' if over else 'faster'} rating gives every frame {speak_stops(abs(moved.value))} {'more' if over else 'less'}.",))
 
 
+_BOX_ASKED = Pattern(r"\bthan (?:the )?box\b[^?]*\b(?:what|which)\b[^?]*\bbox\b", re.I)
 _LOST_SPEED = Pattern(r"\b(?:film|roll|stock|emulsion|it|iso \d+|asa \d+|\d+ din)\b[^.?!;]{0,30}\b(?:lost|loses|losing|down|weaker|dropped)(?: (?:by|about|some|nearly|roughly|a good))* $", re.I)
 """Right before the stops of speed that a film has lost with its years."""
 _LOST_ELSEWHERE = Pattern(r"\b(?:filter|polari[sz]er|nd|bellows|flash\w*|softbox|umbrella|lens|gel|scrim|silk)\b", re.I)
@@ -305,8 +308,9 @@ def box_and_rated(speeds: list[Fact], text: str) -> tuple[Fact, Fact]:
     def owned(fact: Fact) -> int:
         before, after = text[: fact.start], text[fact.end :]
         return 2 * bool(_IS_BOX.search(before) or _BOX_AFTER.match(after) or _FILM_SAID.search(fact.said)) - bool(_IS_RATED.search(before) or patterns.search(r"\bei\b", fact.said, re.I))
-    if _INSTEAD.search(text[one.end : two.start]) and _IS_RATED.search(text[: one.start]):
-        return two, one  # "rated at 50 instead of 200"
+    told = text[: one.start] + one.said[: len(one.said.rstrip("0123456789."))]
+    if _INSTEAD.search(text[one.end : two.start]) and _IS_RATED.search(told):
+        return two, one  # "rated at 50 instead of 200", "film rated 50 instead of 200"
     return (two, one) if owned(two) > owned(one) else (one, two)
 
 

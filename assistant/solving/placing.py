@@ -175,6 +175,7 @@ _LAST_BEHIND: tuple[tuple[Pattern, Pattern], ...] = (
 """Round a gap that reaches from end to end, however many rows there are: "the back row stands 1.5 m behind the front one"."""
 
 
+_ORDINALS = ("second", "third", "fourth", "fifth")
 _ORDER = ("front row", "second row", "third row", "fourth row", "fifth row")
 
 
@@ -182,10 +183,11 @@ def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: F
     near = by_place.get("front") or (loose[0] if loose else None)
     backdrop = gap.of == "backdrop" or bool(patterns.search(r"backdrop|background|\bwall\b", query.text, re.I) and not patterns.search(r"\brows?\b|deep", query.text, re.I))
     count = query.last("rows")
+    numbered = max((_ORDINALS.index(m.group(1).lower()) + 2 for m in patterns.finditer(r"\b(third|fourth|fifth)\b(?: (?:row|rank|tier|one|line))?", query.text, re.I)), default=0) if count is None and gap.of != "backdrop" else 0
     spoken = patterns.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
-    many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else 1.0
+    many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else float(numbered or 1)
     beside = query.text[max(0, gap.start - 40) : gap.start], query.text[gap.end : gap.end + 40]
-    whole = gap.cue == "in_all" or _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None or any(last.search(beside[0]) and behind.match(beside[1]) for last, behind in _LAST_BEHIND)  # "1.2 m from front to back"
+    whole = gap.cue == "in_all" or _IN_ALL.search(query.text[max(0, gap.start - 24) : gap.end + 28]) is not None or any(last.search(beside[0]) and behind.match(beside[1]) for last, behind in _LAST_BEHIND) or patterns.match(r"\W*deep\b", beside[1], re.I) is not None and "each" not in beside[0].lower()  # "1.2 m from front to back"
     depth = gap.value * (many - 1 if many > 2 and not whole else 1)
     used = tuple(f for f in (near, gap, count) if f)
     far = by_place.get("backdrop") if backdrop else by_place.get("back")
@@ -202,7 +204,11 @@ def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: F
     if near is not None and rows and not backdrop and many > 2 and not whole:
         between = tuple((_ORDER[n], near.value + gap.value * n) for n in range(1, int(many) - 1) if n < len(_ORDER))
         between += (("middle row", near.value + depth / 2),) if many % 2 else ()
+        between += ((_ORDER[int(many) - 1], near.value + depth),) if many <= len(_ORDER) else ()
         return Scene(near.value, near.value + depth, depth, "", rows, used=used, near_fact=near, others_asked=between)
+    if near is not None and rows and not backdrop and many == 3 and whole:
+        middle_row = near.value + depth / 2
+        return Scene(near.value, near.value + depth, depth, "", rows, used=used, near_fact=near, others_asked=(("middle row", middle_row), ("second row", middle_row), ("third row", near.value + depth)))
     return Scene(distance, distance + depth if distance is not None else None, depth, "background" if backdrop else "", rows and not backdrop, used=used, near_fact=near)
 
 

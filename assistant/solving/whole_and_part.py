@@ -25,7 +25,7 @@ _UNLIT = r"(?:off|(?<!came )(?<!comes )(?<!come )(?<!turned )out|unlit|unplugged
 _BY_ITSELF = r"(?:alone|by (?:it|them)sel(?:f|ves)|on (?:its|their) own)"
 _NAME = r"(?:flash|strobe|key|fill|main|room|window|daylight|sun|ambient|lamps?|bulbs?|spot|flood|sky)(?: light)?"
 _TOGETHER = Pattern(
-    rf"\b{_NAME} (?:and|plus) (?:the |my )?{_NAME}\b(?! (?:alone|each))"
+    rf"\b{_NAME} (?:and|plus|with) (?:the |my )?{_NAME}\b(?! (?:alone|each))"
     r"|\b(?:together|combined|altogether|in (?:all|total)|(?:the )?(?:total|sum)|the (?:pair|lot|two(?: of them)?)|both(?! (?:(?:at|on) )?(?:\d|iso|f\W?\d)| (?:of them )?(?:on the same|fall|hit|reach|strik|land))|everything|plus|(?:all|both) of (?:it|them))\b", re.I)
 _PUT_TO_IT = Pattern(
     rf"\bafter(?:wards?)?\b(?! (?:i|we|the|she|he|it)\b)|\bwith (?:it|them)\b|\bwith (?:the|my) [a-z]+(?: [a-z]+){{0,2}} {_LIT}\b"
