@@ -34,6 +34,15 @@ def solve(query: Query) -> Solution | None:
     return _answer(query, told, levels[1] - levels[0])
 
 
+def levels_told(query: Query) -> tuple[Fact, tuple[float, float]] | None:
+    """The first level as it was told, and both in stops; None where no two levels of one light are told, or something else beside them."""
+    told = sorted((f for f in query.facts if f.quantity in _LEVELS), key=lambda f: f.start)
+    if len(told) != 2 or {f.quantity for f in query.facts} - _BESIDE or any(f.origin != "said" for f in told):
+        return None
+    found = _levels(query.text, told)
+    return (told[0], found) if found is not None else None
+
+
 def _answer(query: Query, told: list[Fact], change: float) -> Solution | None:
     """The change in stops, or what it makes of the one power or distance that is told."""
     asked, power, away = query.asks[0], query.all("power"), query.all("distance")
