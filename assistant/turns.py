@@ -7,11 +7,9 @@ import re
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.language.daylight import SKIES
-from assistant.memory.anew import another_power
 from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
-from assistant.memory.corrections import correction, last_put_right
-from assistant.memory.followups import follow_up, half_said
+from assistant.memory.later import another_power, follow_up, half_said, kit_put_right
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
@@ -107,7 +105,7 @@ FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another
 def _corrects_kit(turn: Turn) -> Answer | None:
     """"sorry, 115, not 105": a value of the kit put right."""
     query, talk = turn.query, turn.conversation
-    right = correction(query, talk) or last_put_right(query, talk) if talk.kit.facts and not query.asks else None
+    right = kit_put_right(query, talk)
     if right is None:
         return None
     talk.kit = talk.kit.with_facts([right])

@@ -17,7 +17,7 @@ from assistant.records import replace
 _TWO_OF_THEM = Pattern(r"\b(?:bod(?:y|ies)|cameras?|backs?|magazines?|rolls?|films?|holders?|inserts?|one|other|second)\b", re.I)
 _NO_LABEL = frozenset("the and with one has have had for this that are was were its his her film films body camera back roll flash wants needs gets gives light what does take takes read reads same iso asa under using from into".split())
 _FIRST, _SECOND = frozenset({"first", "former"}), frozenset({"second", "other", "latter"})
-_BREAK = re.compile(r"[.;?!](?!\d)")
+_BREAK = Pattern(r"[.;?!](?!\d)")
 
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:

@@ -170,7 +170,7 @@ _CAME_OUT_THIN = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:thin|dark|under(?
 _CAME_OUT_DENSE = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:dense|bright|over(?:exposed)?|burnt)\b|\b(?:negs?|negatives?|slides?|prints?|frames?)\b[^.?;]{0,24}\b(?:dense|overexposed|too bright)\b")
 
 
-_WISH = re.compile(r"\b(?:want|like|prefer|wish|aim)\b[^.?;!]*")
+_WISH = Pattern(r"\b(?:want|like|prefer|wish|aim)\b[^.?;!]*")
 """What is wished for is no result: "I want my prints overexposed"."""
 
 

@@ -29,7 +29,7 @@ def opened(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(marks.aperture(value),), used=tuple(query.facts), topic="film", notes=(f"The meter was {_off(film, metered)}.",))
 
 
-_OWN = re.compile(r"film|roll|slide|neg|stock|load|box", re.I)
+_OWN = Pattern(r"film|roll|slide|neg|stock|load|box", re.I)
 
 
 def _told_apart(speeds: list[Fact], text: str) -> tuple[Fact, Fact] | None:

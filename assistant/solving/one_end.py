@@ -18,8 +18,8 @@ _BEARS = Pattern(r"\b(?:puts?(?: right)? up with|stands?|bears?|tolerat\w+|forgi
 _FILM = Pattern(r"\b(?:films?|slides?|neg(?:ative)?s?|chromes?|transparenc\w+|emulsion|stock|rolls?|print film|latitude)\b", re.I)
 _OVER_AFTER = r"(?:too (?:much|bright|generous)|over\w*|more(?: light| exposure)?\b|extra)"
 _UNDER_AFTER = r"(?:too (?:little|dark)|under\w*|less(?: light| exposure)?\b)"
-_WAYS = tuple(re.compile(rf"\W*(?:stops? )?(?:of )?(?:light |exposure )?{words}", re.I) for words in (_OVER_AFTER, _UNDER_AFTER))
-_BEFORE = tuple(re.compile(rf"\b{words}(?:exposure)? (?:of|by)(?: up to| about| at most)? $", re.I) for words in (r"over", r"under"))
+_WAYS = tuple(Pattern(rf"\W*(?:stops? )?(?:of )?(?:light |exposure )?{words}", re.I) for words in (_OVER_AFTER, _UNDER_AFTER))
+_BEFORE = tuple(Pattern(rf"\b{words}(?:exposure)? (?:of|by)(?: up to| about| at most)? $", re.I) for words in (r"over", r"under"))
 _EITHER = Pattern(r"\b(?:either|each) (?:way|side|direction)|\bboth (?:ways|sides|directions)\b|\bplus (?:or|and) minus\b", re.I)
 
 _MOST = r"(?:widest|largest|biggest)"

@@ -68,12 +68,12 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     return _answer(query, ask, pair, lengths, question)
 
 
-_IN_CASE = re.compile(r"\b(?:if|so (?:that|as)|for (?:the|it|him|her|them|my)|in order|when|while|to (?:get|make|have|be|lose|fall)|before)\b(?=.* )", re.I)
+_IN_CASE = Pattern(r"\b(?:if|so (?:that|as)|for (?:the|it|him|her|them|my)|in order|when|while|to (?:get|make|have|be|lose|fall)|before)\b(?=.* )", re.I)
 """What the question goes on with is the case, and not whose place is asked."""
 
 
-_BACK_ROW = re.compile(r"\b(?:back|rear|last|hindmost|farthest|furthest)(?: (?:row|rank|line|one|person|singer|tier))?\b(?<!back)|\bback (?:row|rank|line|one|tier)\b|\bthe (?:far|farther)(?: (?:row|rank|one|person))?\b")
-_FRONT_ROW = re.compile(r"\b(?:front|first|nearest|closest|foremost)(?: (?:row|rank|line|one|person|singer|tier))?\b|\bthe (?:near|nearer)(?: (?:row|rank|one|person))?\b")
+_BACK_ROW = Pattern(r"\b(?:back|rear|last|hindmost|farthest|furthest)(?: (?:row|rank|line|one|person|singer|tier))?\b(?<!back)|\bback (?:row|rank|line|one|tier)\b|\bthe (?:far|farther)(?: (?:row|rank|one|person))?\b")
+_FRONT_ROW = Pattern(r"\b(?:front|first|nearest|closest|foremost)(?: (?:row|rank|line|one|person|singer|tier))?\b|\bthe (?:near|nearer)(?: (?:row|rank|one|person))?\b")
 
 
 def _names(text: str) -> frozenset[str]:
@@ -117,7 +117,7 @@ _BY = Pattern(r"\bby(?: (?:about|only|just))* ?$|\b(?:backed|moved|pulled|pushed
 """Right before the way that something was moved by."""
 _FROM = Pattern(r"\b(?:from|was|were|stood|hung|sat|had been|used to be|at first|first)(?: (?:at|about|only|just|it|placed))* ?$", re.I)
 _WISHED = Pattern(r"\b(?:want\w*|need\w*|should|must|like|may|can|so that|so as|in order|to (?:be|get|lose|gain|have|make)|prefer)\b", re.I)
-_SENTENCE = re.compile(r"[.;?!](?=\s|$)")
+_SENTENCE = Pattern(r"[.;?!](?=\s|$)")
 _TOO = Pattern(r"\s*too\b", re.I)
 _TO_BE = Pattern(r"\b(?:for|so that|to (?:be|get|lose|gain|have|make|fall|come out|read))\b[^.;?!,]{0,30}$", re.I)
 _SOMEBODY = frozenset({"she", "he", "they"})
@@ -302,7 +302,7 @@ def _which(pair: Pair, question: str) -> str | None:
     return None if bright == dark else "bright" if bright else "dark"
 
 
-_FROM_WHOM = re.compile(r"(?:\s*(?:away )?(?:from|off|to|of)? ?(?:the|my|her|his|him|them)? ?[a-z]*)?", re.I)
+_FROM_WHOM = Pattern(r"(?:\s*(?:away )?(?:from|off|to|of)? ?(?:the|my|her|his|him|them)? ?[a-z]*)?", re.I)
 
 
 def _owner(query: Query, pair: Pair, length: Fact, wanted: str | None) -> str | None:
