@@ -66,8 +66,16 @@ class Pattern:
         """Whether of each set some letters stand in this text."""
         if not self._sets and not self._read_letters():
             return True
-        if self._mask and (text is _held.text or text == _held.letters):
-            return self._sure or self._has_phrases()
+        if self._mask and (text is _held.text or text == _held.letters):  # the bits have told all but whether words stand side by side
+            lacks, low = _held.lacks, _held.letters
+            for words, phrases in self._phrases:
+                if not words or lacks & words:
+                    for stem in phrases:
+                        if stem in low:
+                            break
+                    else:
+                        return False
+            return True
         if not self._mask and _held.texts > FEW_TEXTS:
             self._mask = _Bits.given_to(self._sets)  # what the text at hand lacks was worked out without these
             self._phrases = tuple([_Bits.and_phrases(stems) for stems in self._sets if " " in "".join(stems)])
@@ -79,18 +87,6 @@ class Pattern:
                     break
             else:
                 return False
-        return True
-
-    def _has_phrases(self) -> bool:
-        """The same of the text at hand, of which the bits have told all but whether words stand side by side."""
-        lacks, low = _held.lacks, _held.letters
-        for words, phrases in self._phrases:
-            if not words or lacks & words:
-                for stem in phrases:
-                    if stem in low:
-                        break
-                else:
-                    return False
         return True
 
     def _read_letters(self) -> bool:
@@ -151,6 +147,8 @@ class Pattern:
 
     def finditer(self, text: str, *place: int) -> Iterator[re.Match[str]]:
         """As re.Pattern.finditer."""
+        if _held.lacks & self._mask and (text is _held.text or text in _held.letters or text in _held.text):
+            return iter(())
         ready = self._for(text)
         return ready.finditer(text, *place) if ready else iter(())
 
@@ -161,6 +159,8 @@ class Pattern:
 
     def sub(self, new: str | Callable[[re.Match[str]], str], text: str, count: int = 0) -> str:
         """As re.Pattern.sub."""
+        if _held.lacks & self._mask and (text is _held.text or text in _held.letters or text in _held.text):
+            return text
         ready = self._for(text)
         return ready.sub(new, text, count) if ready else text
 
