@@ -242,7 +242,7 @@ def _without_opener(text: str) -> str:
 def _without_aside(text: str, lexicon: Lexicon) -> str:
     """"… what aperture? Thanks, it is getting late here": after what is asked a few words that tell nothing."""
     for _ in range(2):
-        last = _LAST_SENTENCE.search(text) if _holds(text, _ENDED) else None
+        last = _LAST_SENTENCE.search(text) if _holds(text, _ENDED) and not text.rstrip().endswith("?") else None  # what is asked last is no aside
         if last is None or not _OF_ONESELF.match(last["last"]):
             break
         if any(t.type not in _SAYS_NOTHING for t in hear(_FORGOTTEN.sub(" ", last["last"]), lexicon).tokens):

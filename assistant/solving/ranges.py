@@ -38,7 +38,7 @@ def over_values(query: Query, solve: Solve) -> Solution | None:
         return None if table is None else replace(table, used=tuple(dict.fromkeys((*paired[1], *(f for f in table.used if f.origin == "said")))), assumed=())
     if in_a_table or _listed(query):
         return _table(query, solve)
-    pair = _pair(query) if query.asks and "auto" not in query.cues and _RANGE.search(query.text) else None  # an auto range is a setting
+    pair = _pair(query) if query.asks and "auto" not in query.cues and _may_be_pair(query) and _RANGE.search(query.text) else None  # an auto range is a setting
     if pair is None:
         return None
     quantity, facts = pair
@@ -80,6 +80,11 @@ def _listed(query: Query) -> bool:
     if long[0][0].quantity == "power" and any(f.quantity in ("count", "max_count") for f in query.facts):
         return False  # three flashes on three powers
     return all(not f.of for f in long[0]) and all(b.start < a.end or _JOIN.fullmatch(query.text[a.end : b.start]) for a, b in zip(long[0], long[0][1:]))
+
+
+def _may_be_pair(query: Query) -> bool:
+    kinds = [f.quantity for f in query.facts]
+    return len(kinds) > len(set(kinds)) or "length_range" in kinds or "aperture_range" in kinds
 
 
 def _pair(query: Query) -> tuple[str, list[Fact]] | None:
