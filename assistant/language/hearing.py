@@ -8,6 +8,7 @@ lexicon. Nothing is decided here about what a number means.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 
 from assistant import patterns
@@ -176,8 +177,8 @@ def hear(text: str, lexicon: Lexicon, names: Names | None = None) -> Heard:
             continue
         entry = place and piece.text in _MAY_BE_COUNTED and numbered[place - 1].kind in _COUNTING and _counted_stops(numbered, place) or lexicon.longest(numbered, place)
         last = numbered[place + entry.length - 1] if entry.length > 1 else piece
-        if entry.length > 1 and entry.terminal in ("NAMED", "ROLE", "CUE") and last.kind == "NUM" and place + entry.length < len(numbered) and lexicon.longest(numbered, place + entry.length).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}:
-            entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash
+        if entry.length > 1 and entry.terminal in _ENDS_IN_NUMBER and last.kind == "NUM" and _measures(numbered, place + entry.length, lexicon, entry.terminal):
+            entry, last = lexicon.longest(numbered[: place + entry.length - 1], place), numbered[place + entry.length - 2]  # "flash three metres away" is no third flash, "the two-stop box" no two lights
         if piece.text == "second" and entry.terminal == "NAMED" and _is_of_a_speed(tokens, numbered[place + entry.length :]):
             entry = lexicon.longest(numbered[: place + 1], place)
         if entry.terminal == "FILLER":
@@ -260,6 +261,17 @@ def _counted_name(pieces: list[Raw], place: int, lexicon: Lexicon) -> Entry | No
         return entry
     opens = place + 1 < len(pieces) and pieces[place + 1].text in ("guide", "gn", "with", "has", "a", "of")
     return Entry("NAMED", "a", 1) if opens and any(p.text == "other" for p in pieces[place + 1 :]) else None
+
+
+_ENDS_IN_NUMBER = frozenset({"NAMED", "ROLE", "CUE", "BOTH"})
+
+
+def _measures(pieces: Sequence[Raw], place: int, lexicon: Lexicon, said: str) -> bool:
+    """Whether what stands there is what the number before it counts."""
+    hyphen = place + 1 < len(pieces) and pieces[place].text == "-"
+    if place >= len(pieces) or said == "BOTH" and not hyphen:
+        return False
+    return lexicon.longest(pieces, place + hyphen).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}
 
 
 def _own_name(pieces: list[Raw], place: int, names: Names) -> tuple[str, int] | None:
