@@ -173,6 +173,10 @@ _NO_SPEED = Pattern(r"\W*(?:years?|yrs?|months?|decades?)\b", re.I)
 _ROLLS = Pattern(r"(?:one|two|three|four|five|[1-5])[\s-]+(?:rolls?|films?|cassettes?)", re.I)
 
 
+_LOADED = Pattern(r"\b(?:loaded with|loaded|is|has|holds|with|on) (?:an? |the |my |some )?$", re.I)
+"""Right before a speed: what is in the camera, and no bound."""
+
+
 def _film_speed(place: Place) -> Fact:
     age = _NO_SPEED.match(place.text[place.item.end :])
     if age and "iso" not in place.text[place.item.start : place.item.end].lower():
@@ -182,7 +186,7 @@ def _film_speed(place: Place) -> Fact:
         return fact_at(place, "count", unit="frames", of="")
     if place.item.value <= 5 and _ROLLS.fullmatch(place.text[place.item.start : place.item.end]):
         return fact_at(place, "number" if place.item.value > 1 else "remark", of="")  # "one roll of 36": how many, and no speed
-    if place.near("fastest", before=5, after=2):
+    if place.near("fastest", before=5, after=2) and not _LOADED.search(place.text[: place.item.start]):
         return fact_at(place, "max_film_speed", of="", cue="at_most")
     guide = place.beside(-2)
     said_with = place.mark("AT") and guide is not None and guide.kind == "guide_number"

@@ -172,6 +172,9 @@ _MOVED_BY = Pattern(r"\b(?:(?P<nearer>closer|nearer|forward|in)|back|away|off|fu
 _SO_IT_IS = Pattern(r"\b(?:so|until|till|and) (?:it(?:'s| is)|they(?:'re| are)|she(?:'s| is)|he(?:'s| is))(?: now| then)?\s*$", re.I)
 
 
+_ONE_AND_ANOTHER = Pattern(r"\bone (?!stop|more|metre|meter|foot|third|half)(?:of \w+ )?(?:[a-z]+ )?(?:sits|stands|is|poses|kneels|waits|at)\b[^.?!;]*,(?: and)? $", re.I)
+
+
 def _move(place: Place) -> Fact | None:
     """"back a metre", "two feet closer", "another metre": a change, not a place."""
     by = _MOVED_BY.search(place.before(40))
@@ -186,6 +189,8 @@ def _move(place: Place) -> Fact | None:
     words = [i.word for i in (before, after) if i and i.kind == "cue"]
     moving = place.near("move", before=4, after=0) is not None
     if place.item.word == "again":
+        if _ONE_AND_ANOTHER.search(place.text[: place.item.start]):
+            return fact_at(place, "distance")  # "one guest sits 2 m from it, another 3.2 m"
         return fact_at(place, "move", of=place.owner, cue="again")
     for word in words:
         if word in _MOVES:

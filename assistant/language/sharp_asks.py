@@ -102,6 +102,8 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         for match in pattern.finditer(lower):
             if name not in places and not _is_given(match, facts) and not is_refused(lower, match.start(), match.end()) and not (name == "depth_of_field" and is_reason(lower, match.start(), match.end())):
                 places[name] = match.start()
+    if {"near_limit", "far_limit"} <= set(places) and _HOW_FAR_TO_THE_NEAREST.search(lower):
+        del places["far_limit"]
     if "hyperfocal" in places and _CLOSEST_FOCUS.search(lower):
         return [Ask("hyperfocal", "", "", places["hyperfocal"])]
     if "far_limit" not in places and _ONLY_NEAR.search(lower):
@@ -133,6 +135,7 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
     return sorted((Ask(q, _of(q, lower), "", at) for q, at in places.items()), key=lambda a: a.start)
 
 
+_HOW_FAR_TO_THE_NEAREST = Pattern(r"\bhow far\b[^?.!]{0,30}\bis the (?:near\w*|closest)\b(?![^?.!]*\b(?:far(?:thest|ther)?|furthest)\b)")
 _ONLY_NEAR = Pattern(f"{_BEGINS}|{_HALF_HYPER}")
 _CLOSEST_FOCUS = Pattern(_FOR_INFINITY)
 

@@ -17,10 +17,14 @@ _SHORT = Pattern(r"\b(?:under\w*|less|short)\b", re.I)
 _BOX_TOLD = Pattern(r"\bbox(?: speed)?(?: says| is| reads| of|:)? (?:iso )?\d|\d+ (?:on|by) the box\b", re.I)
 
 
+_SO_THAT = Pattern(r"\b(?:what|which)\b[^.?!]*\b(?:than|over|under|above|below) (?:the |its |my )?box(?: speed)?\b", re.I)
+"""What the rating is to bring about, counted from the box: the box is known."""
+
+
 def behind(query: Query, said: Fact, ask: Ask) -> Solution | None:
     """"pushed two stops and metered at 1600: what box speed was it": the push or the habit taken back again."""
     moved = [f for f in query.facts if f.quantity in ("push", "stops", "relation", "signed")]
-    if len(moved) != 1 or len(query.all("film_speed") + query.all("rated")) != 1 or ask.of != "box" and not _BOX_ASKED.search(query.text) or _BOX_TOLD.search(query.text):
+    if len(moved) != 1 or len(query.all("film_speed") + query.all("rated")) != 1 or _SO_THAT.search(query.text) or ask.of != "box" and not _BOX_ASKED.search(query.text) or _BOX_TOLD.search(query.text):
         return None
     if moved[0].quantity == "push":
         faster = moved[0].value

@@ -11,11 +11,10 @@ from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stop
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving import camera, marks
+from assistant.solving import camera, lit_sides, marks
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import NOT_SUBJECT, Light, lights, lit_by_its_own, preferred_unit, read_alike
-from assistant.solving.readings import told_of_all
 from assistant.solving.solution import Solution, needs
 
 
@@ -41,7 +40,7 @@ def _ratio(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity == "ratio"), None)
     if ask is None:
         return None
-    sides = _of_the_sides(query)
+    sides = lit_sides.ratio(query, is_key_to_fill(query))
     if sides is not None:
         return sides
     told, query = query.all("count"), _one_of_each(query)
@@ -58,28 +57,6 @@ def _ratio(query: Query) -> Solution | None:
     other = key_plus_fill_ratio(stops) if key_to_fill else key_to_fill_ratio(stops)
     note = f"Counted as {named}; the other way of counting calls it {other:.3g}:1."
     return Solution(answers=(marks.ratio(value), marks.stops(-abs(stops), "fill")), notes=(note,), used=(*used, *(f for f in told if f not in query.facts)), topic="relations")
-
-
-_SIDES = Pattern(r"\b(?:lit|bright|light|highlight|key|main|sunny|sunlit|shadow|dark|shaded|fill)(?:er)?[ -](?:side|cheek|half)\b", re.I)
-
-
-def _of_the_sides(query: Query) -> Solution | None:
-    """"lit side f/8, shadow side f/4", "key and fill together f/11, the fill f/5.6": what both lights give against the fill, which is the lighting ratio itself."""
-    read = query.all("aperture")
-    if len(read) != 2 or any(query.has(q) for q in ("distance", "power", "guide_number", "relation", "stops")) or "one_light" in query.cues and told_of_all(query) is None:
-        return None
-    if told_of_all(query) is None and len({m.group().lower() for m in _SIDES.finditer(query.text)}) < 2 and not _PLUS_FILL.search(query.text):
-        return None
-    apart = abs(aperture_difference_stops(read[0].value, read[1].value))
-    if apart < 0.05:
-        return None
-    whole, alone = 2.0**apart, 2.0**apart - 1
-    value, other = (alone, whole) if is_key_to_fill(query) else (whole, alone)
-    return Solution(answers=(marks.ratio(value), marks.stops(-apart, "shadow side")), used=(*read, *query.all("count"), *query.all("film_speed"), *query.all("shutter")), topic="relations",
-                    notes=(f"The brighter reading is taken to be of key and fill together; the other way of counting calls it {other:.3g}:1.",))
-
-
-_PLUS_FILL = Pattern(r"\b(?:key|main)(?: light)? ?(?:\+|plus) ?(?:the )?fill\b(?! ?(?:to|against|over|:|versus|by)\b)", re.I)
 
 
 def _one_of_each(query: Query) -> Query:
@@ -104,7 +81,7 @@ def _difference(query: Query, found: list[Light]) -> tuple[float, tuple[Fact, ..
     relation = query.last("relation")
     if relation and pair and not all(_comparable(lamp) for lamp in pair):
         return abs(relation.value), (relation,)
-    if pair and all(_comparable(lamp) for lamp in pair):
+    if pair and all(_comparable(lamp) for lamp in pair) and not _one_unplaced(pair, query):
         return _above(pair[0], pair[1]), _facts(list(pair))
     if said and (not pair or not any(lamp.distance or lamp.guide_number for lamp in pair)):
         return abs(said.value), (said,)
@@ -139,6 +116,12 @@ def _key_and_fill(found: list[Light]) -> tuple[Light, Light] | None:
         one, two = named
         return (one, two) if not (_comparable(one) and _comparable(two)) or _above(one, two) >= 0 else (two, one)
     return None
+
+
+def _one_unplaced(pair: tuple[Light, Light], query: Query) -> bool:
+    """Whether one of two lights is placed by a distance and the other by nothing: its distance is not borrowed (contract 21)."""
+    unplaced = (pair[0].distance is None) is not (pair[1].distance is None) and not (pair[0].reading or pair[1].reading)
+    return unplaced and "same_spot" not in query.cues and _ALIKE.search(query.text) is None
 
 
 def _comparable(one: Light) -> bool:

@@ -7,10 +7,12 @@ answers is taken. A new kind of question is one more topic file and one more row
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable
 from functools import cache, lru_cache
 from importlib import import_module
 
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving.choices import choose
@@ -123,11 +125,17 @@ def _in_order(query: Query) -> Solution | None:
     return alone if alone is not None and alone.status == "answered" else None
 
 
+_CALLED_FOR = Pattern(r"\b(?:aperture|f-?stop|opening) (?:that )?(?:that|it|this|the (?:flash|light|strobe|gun)) (?:calls for|wants|needs|asks for|gives|requires|demands)\b(?! ?\?)", re.I)
+"""The aperture that follows from what was told, on the way to what is asked."""
+
+
 def _asked(query: Query) -> Solution | None:
     """Everything that was asked, what was asked first before the rest."""
     if len(query.asks) < 2:
         return _first(query)
     hangs_together = query.has("guide_number") and query.asks_for("near_limit", "far_limit", "depth_of_field", "sharp")  # the depth needs the flash's aperture
+    if hangs_together and _CALLED_FOR.search(query.text):
+        query = replace(query, asks=tuple(a for a in query.asks if a.quantity != "aperture") or query.asks)
     found = _in_order(query) if len({a.quantity for a in query.asks}) > 1 and not hangs_together else None
     found = found or _first(query)
     return _with_the_rest(query, found) if found is not None else None
