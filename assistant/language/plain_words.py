@@ -169,9 +169,13 @@ def _holds(text: str, pieces: tuple[str, ...]) -> bool:
     return False
 
 
+_LONGEST_THANKS = 80
+"""Letters at the end of a text that thanks may take up."""
+
+
 def _without_thanks(text: str) -> str:
     """"… so I set Thanks!": the end of what is asked stands at the end."""
-    found = _POLITE_END.search(text)
+    found = _POLITE_END.search(text, max(0, len(text) - _LONGEST_THANKS))
     return text if found is None or len(text[: found.start()].split()) < 4 else text[: found.start()]
 
 

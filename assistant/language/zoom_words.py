@@ -103,13 +103,14 @@ _SEES = Pattern(r"(?<![\d./])(?P<n>\d{2,3})(?: ?mm|mil)?(?= (?:lens|frame|shot|p
 _WHOLE_FRAME = Pattern(r"\b(?:corners?|edges?|cover\w*|whole|full(?: frame)?|light (?:a|the|my|all)|lit|vignett\w*|dark|into)\b", re.I)
 
 
+_OF_ANOTHER_MATTER = frozenset({"zoom", "zoom_row", "guide_number", "distance", "degrees"})
+
+
 def covers_a_lens(facts: list[Fact], text: str) -> list[Fact]:
     """"the head covers a 35 mm lens and no wider; will it light a 28 mm frame": what the head is wide enough for, and what the lens sees."""
-    head = _COVERS_LENS.search(text)
-    if head is None:
-        return facts
     kinds = {f.quantity for f in facts}
-    if kinds & {"zoom", "zoom_row", "guide_number", "distance", "degrees"} or not 14 <= float(head["n"]) <= 200:
+    head = _COVERS_LENS.search(text) if kinds.isdisjoint(_OF_ANOTHER_MATTER) else None
+    if head is None or not 14 <= float(head["n"]) <= 200:
         return facts
     lens = next((m for m in _SEES.finditer(text) if m.start() >= head.end() and 10 <= float(m["n"]) <= 600), None) or next((m for m in _SEES.finditer(text) if m.end() <= head.start() and 10 <= float(m["n"]) <= 600), None)
     if lens is None or not _WHOLE_FRAME.search(text):

@@ -19,6 +19,9 @@ _VARIED = ("aperture", "shutter", "film_speed", "distance", "power")
 
 def solve(query: Query, asked: Solve) -> Solution | None:
     """The answer for the one value and for the other; None where it is not one question put twice."""
+    told = [f.quantity for f in query.facts]
+    if len(told) == len(set(told)) and not any(f.at_iso for f in query.facts):
+        return None  # no two values of one thing
     again = _AGAIN.search(query.text) if query.asks and not query.claim and len({a.quantity for a in query.asks}) == 1 else None
     if again is None or _OTHERWISE.search(again["rest"]):
         return None
