@@ -220,15 +220,19 @@ def is_shutter_mark(t: float) -> bool:
     return any(scale.place(t, _SPOKEN_TIME) is not None for scale in _SHUTTERS)
 
 
+_LONGEST_MARK = 30.0
+"""Seconds: the longest time that a shutter dial is marked with."""
+
+
 def shutter_difference_stops(a: float, b: float) -> float:
-    """Exposure gained (+) from `a` seconds to `b`, counted by the marks, else log2(b/a).
+    """Exposure gained (+) from `a` seconds to `b`, counted by the marks, else log2(b/a); no dial has marks beyond 30 s.
 
     >>> shutter_difference_stops(1 / 60, 1 / 125)
     -1.0
     """
     _positive("shutter time", a)
     _positive("shutter time", b)
-    counted = stops_between(a, b, _SHUTTERS, _SPOKEN_TIME)
+    counted = stops_between(a, b, _SHUTTERS, _SPOKEN_TIME) if max(a, b) <= _LONGEST_MARK else None
     return math.log2(b / a) if counted is None else counted
 
 

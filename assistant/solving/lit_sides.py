@@ -30,4 +30,4 @@ def ratio(query: Query, key_to_fill: bool) -> Solution | None:
                     notes=(f"The brighter reading is taken to be of key and fill together; the other way of counting calls it {other:.3g}:1.",))
 
 
-_PLUS_FILL = Pattern(r"\b(?:key|main)(?: light)? ?(?:\+|plus) ?(?:the )?fill\b(?! ?(?:to|against|over|:|versus|by)\b)", re.I)
+_PLUS_FILL = Pattern(r"\b(?:key|main)(?: light)? ?(?:\+|plus) ?(?:the )?fill\b(?!\)? ?(?:to|against|over|:|versus|by)\b)", re.I)

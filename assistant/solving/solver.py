@@ -125,7 +125,7 @@ def _in_order(query: Query) -> Solution | None:
     return alone if alone is not None and alone.status == "answered" else None
 
 
-_CALLED_FOR = Pattern(r"\b(?:aperture|f-?stop|opening) (?:that )?(?:that|it|this|the (?:flash|light|strobe|gun)) (?:calls for|wants|needs|asks for|gives|requires|demands)\b(?! ?\?)", re.I)
+_CALLED_FOR = Pattern(r"\b(?:aperture|f-?stop|opening) (?:that )?(?:that|it|this|the (?:flash|light|strobe|gun)) (?:calls for|wants|needs|asks for|gives|requires|demands)\b(?! ?\?)|\bset (?:the |my )?(?:aperture|f-?stop|lens) (?:to suit|accordingly|to match|for it|by (?:it|that))\b", re.I)
 """The aperture that follows from what was told, on the way to what is asked."""
 
 
