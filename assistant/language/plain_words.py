@@ -93,7 +93,7 @@ _WANTED_ALONE = Pattern(r"\W*(?:the )?(?P<what>(?:max(?:imum)?|min(?:imum)?|leas
 """What is wanted, said first and by itself: "max distance f/2.8 GN 28 metres"."""
 _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|set-?up)\b|\bhow\b|\bwhat\b|\bwhich\b|\bwhere\b", re.I)
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
-_AND_WHAT = Pattern(r"^\W*(?:and |so |ok |then )*what(?= (?:at|for|with|on|from|if) (?:\S+ ?){1,5}$)", re.I)
+_AND_WHAT = Pattern(r"^\W*(?:and |so |ok |then )*what(?= (?:at|for|with|on|from|if) (?:\S+ ){0,4}\S+ ?$)", re.I)
 """A half-sentence that asks anew what was asked: "and what at five feet?"."""
 _SOMEBODY = Pattern(
     r"\b(?P<whose>an?|the|my|our|one) (?:(?:old|older|senior|young|new|fellow|wise|experienced|retired) )*(?:hand|man|woman|lady|gentleman|member|photographer|friend|colleague|tutor|teacher|chap|fellow|bloke|veteran|instructor|lecturer|student|regular|assistant|printer)"
