@@ -10,6 +10,7 @@ and 5800 (all from memory); half steps are common practice.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from functools import lru_cache
 
 from assistant.bounds import OutOfRange
@@ -270,6 +271,12 @@ def film_speed_difference_stops(a: float, b: float) -> float:
     _positive("film speed", b)
     start, end = _film_speed_place(a), _film_speed_place(b)
     return math.log2(b / a) if start is None or end is None else end - start
+
+
+DIFFERENCE_STOPS: dict[str, Callable[[float, float], float]] = {
+    "shutter": shutter_difference_stops, "aperture": aperture_difference_stops, "film_speed": film_speed_difference_stops,
+}
+"""The settings of the camera, and how the stops from one mark of each to another are counted (contract 12): plus is more exposure."""
 
 
 def din_from_iso(s: float) -> float:

@@ -263,6 +263,7 @@ def _counted_name(pieces: list[Raw], place: int, lexicon: Lexicon) -> Entry | No
     return Entry("NAMED", "a", 1) if opens and any(p.text == "other" for p in pieces[place + 1 :]) else None
 
 
+_COUNTABLE = UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}
 _ENDS_IN_NUMBER = frozenset({"NAMED", "ROLE", "CUE", "BOTH"})
 
 
@@ -271,7 +272,7 @@ def _measures(pieces: Sequence[Raw], place: int, lexicon: Lexicon, said: str) ->
     hyphen = place + 1 < len(pieces) and pieces[place].text == "-"
     if place >= len(pieces) or said == "BOTH" and not hyphen:
         return False
-    return lexicon.longest(pieces, place + hyphen).terminal in UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}
+    return lexicon.longest(pieces, place + hyphen).terminal in _COUNTABLE
 
 
 def _own_name(pieces: list[Raw], place: int, names: Names) -> tuple[str, int] | None:

@@ -49,6 +49,15 @@ def _edges(tokens: list[Token], text: str) -> list[Token]:
     return [Token("GLUE", "edge", t.start, t.end) if t.type == "ROLE" and t.value == "rim" and _is_an_edge(t, text) else t for t in tokens]
 
 
+def _guide_of_one(tokens: list[Token], text: str) -> list[Token]:
+    """"the guide number of one pop": of each of them, and no guide number of 1."""
+    out = list(tokens)
+    for n, (guide, of, one, what) in enumerate(zip(tokens, tokens[1:], tokens[2:], tokens[3:])):
+        if guide.type == "GUIDE" and of.type == "OF" and one.type == "NUM" and getattr(one.value, "value", 0.0) == 1.0 and what.type in ("POP", "COUNTED"):
+            out[n + 2] = Token("EACH", "each", one.start, one.end)
+    return out
+
+
 def _negatives(tokens: list[Token], text: str) -> list[Token]:
     return [Token("CUE", "negative", t.start, t.end) if t.type == "SIGN_MINUS" and _is_the_film(tokens, n, text) else t for n, t in enumerate(tokens)]
 
@@ -304,6 +313,7 @@ _TURNS: tuple[tuple[Callable[[list[Token], str], list[Token]], tuple[str, ...]],
     (_without_hyphens, ("DASH",)),
     (_inch_words, ("IN",)),
     (_listed, ("LEN", "IN")),
+    (_guide_of_one, ("GUIDE",)),
 )
 
 

@@ -43,7 +43,6 @@ _WORDINGS = {
     "metered minute": "metered sixty seconds", "half minute": "half a minute", "half-minute": "half a minute", "a half minute": "half a minute", "a half-minute": "half a minute",
     "half an hour": "thirty minutes", "half hour": "thirty minutes", "half-hour": "thirty minutes", "a half hour": "thirty minutes", "a quarter of an hour": "fifteen minutes", "quarter of an hour": "fifteen minutes", "three quarters of an hour": "forty five minutes", "an hour and a half": "ninety minutes",
     "half blue": "half blue gel", "quarter blue": "quarter blue gel", "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
-    **{f"guide number of {one} {pop}": f"guide number of each {pop}" for one in ("a single", "one", "one single", "just one") for pop in ("pop", "burst", "hit")},
     **{f"studio {thing}": thing for thing in ("head", "heads", "flash", "flashes", "light", "lights", "monolight", "monobloc", "pack", "unit", "units")}, "studio strobe": "flash", "studio strobes": "flashes",
     "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",

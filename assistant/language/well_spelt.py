@@ -15,8 +15,8 @@ PATTERN_WORDS = (
 WELL_SPELT = frozenset(
     (
         "beater blaming boxing buster butler casing chancel coasts complete contact dagger decoded doubling dripped dumping easing editing feather feathers forge framers fritter hitter hopping lacked landing leaver licking locket loving "
-        "marching massing messing neater palates parson pasting planes planting plushes pooling pulsing punting racking recent sacking saving scaled scanning scatter scored scrape setter shingle shipping shouting singe sinning "
-        "sites skinning slapped sliver slopped smacking spanking sparse spring springs sprint starting starving steaks stoke storing stranger synching tapping tasted tester trough trucking turner typing varnish waiter weaver winder winnow winnows wishes"
+        "marching massing messing neater palates parson pasting planes planting plushes pooling pulsing punting racking recent sacking saving scaled scanning scatter scored scrape setter shingle shipping shouting singe "
+        "sites skinning slapped sliver slopped smacking sparse spring springs sprint starting starving steaks stoke storing stranger synching tapping tasted tester trough trucking turner typing varnish waiter weaver winder winnow winnows wishes"
     ).split()
 )
 """Words that are typed right, though one letter makes them a word of the trade: a stranger is not stronger, and a trough leads nothing through."""

@@ -21,7 +21,7 @@ _PAIRED = ("shutter", "film_speed", "aperture", "distance", "exposure_value", "p
 _LITTLE = frozenset({"place", "remark", "modifier"})
 
 
-def _lone(query: Query, *quantities: str) -> Fact | None:
+def lone(query: Query, *quantities: str) -> Fact | None:
     """The only fact of a half-sentence that asks for nothing, where it is of one of these quantities."""
     mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
     return mine if mine is not None and mine.quantity in quantities and not mine.bad else None
@@ -33,7 +33,7 @@ def _instead(query: Query, scene: Scene, new: Iterable[Fact], old: Iterable[Fact
     return replace(query, facts=tuple(new), unplaced=tuple(u for u in query.unplaced if u not in told)), replace(scene, facts=tuple(f for f in scene.facts if id(f) not in gone))
 
 
-def _as_told(old: Fact, value: float, mine: Fact) -> Fact:
+def as_told(old: Fact, value: float, mine: Fact) -> Fact:
     """An old fact with the value, and the place in the text, of what is told now."""
     return replace(old, value=value, start=mine.start, end=mine.end, said=mine.said, origin="said")
 
@@ -106,7 +106,7 @@ _SO_MANY = Pattern(r"^\W*(?:and |or |what about |how about |with |what if )*(?:w
 def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and four?" after two flashes together, or after nine pops: so many of them."""
     told = [f for f in scene.facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1]
-    mine = _lone(query, "number")
+    mine = lone(query, "number")
     if len(told) != 1 or mine is None or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
         return query, scene
     if mine.value != int(mine.value) or not 1 <= mine.value <= 24:
@@ -172,7 +172,7 @@ def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def zoom_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and at 35?" of a head whose guide numbers were told by their zoom."""
     rows = {f.other for f in scene.facts if f.quantity == "zoom_row"}
-    mine = _lone(query, "number", "focal_length")
+    mine = lone(query, "number", "focal_length")
     if len(rows) < 2 or mine is None:
         return query, scene
     value = mine.value * 1000 if mine.quantity == "focal_length" else mine.value
@@ -200,7 +200,7 @@ def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if taker is not None:
         new = replace(mine, quantity="loss" if taker.quantity == "modifier" else "filter_loss", unit=taker.unit, of=taker.of, other=math.nan)
         return _instead(query, scene, [new, *beside], ())
-    return _instead(query, scene, [_as_told(old[0], mine.value, mine), *beside], old) if len(old) == 1 else (query, scene)
+    return _instead(query, scene, [as_told(old[0], mine.value, mine), *beside], old) if len(old) == 1 else (query, scene)
 
 
 _TAKES_LIGHT = ("loss", "filter_loss", "nd", "factor")
@@ -210,13 +210,13 @@ _SAID_ANEW = Pattern(r"^(?:[^.?!]{0,40}[,;.]\s)?\W{0,12}(?:(?:no|well|hmm?|wait|
 def the_loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, say it only takes one stop", "make it two stops": what the one thing in the light takes, put right, and no loss beside it."""
     old = [f for f in scene.facts if f.quantity in _TAKES_LIGHT]
-    mine = _lone(query, "loss", "filter_loss", "stops") if old else None
+    mine = lone(query, "loss", "filter_loss", "stops") if old else None
     if mine is None or mine.unit or mine.cue and mine.quantity == "stops" or _MORE.search(query.text):
         return query, scene
     if mine.quantity == "stops" and (not _SAID_ANEW.match(query.text[: mine.start]) or any(f.quantity in ("stops", "relation", "push") for f in scene.facts)):
         return query, scene
     if len(old) == 1:
-        return _instead(query, scene, [replace(_as_told(old[0], abs(mine.value), mine), quantity="loss" if old[0].quantity == "factor" else old[0].quantity, unit="" if old[0].quantity == "nd" else old[0].unit)], old)
+        return _instead(query, scene, [replace(as_told(old[0], abs(mine.value), mine), quantity="loss" if old[0].quantity == "factor" else old[0].quantity, unit="" if old[0].quantity == "nd" else old[0].unit)], old)
     return replace(query, facts=(replace(mine, quantity="stops", cue=""),)), scene  # one of several, and it is not said which
 
 
@@ -226,10 +226,10 @@ _OTHER_STOPS = frozenset({"power_down", "push"})
 def the_stops_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, make that two stops" after a light that is to come down one: so many stops of the same, where it is the only count of stops."""
     old = [f for f in scene.facts if f.quantity in (*_OTHER_STOPS, *_TAKES_LIGHT, "stops", "relation")]
-    mine = _lone(query, "stops")
+    mine = lone(query, "stops")
     if len(old) != 1 or old[0].quantity not in _OTHER_STOPS or mine is None or mine.cue or not _SAID_ANEW.match(query.text[: mine.start]):
         return query, scene
-    return _instead(query, scene, [_as_told(old[0], math.copysign(abs(mine.value), old[0].value), mine)], old)
+    return _instead(query, scene, [as_told(old[0], math.copysign(abs(mine.value), old[0].value), mine)], old)
 
 
 def the_same_ones_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -254,7 +254,7 @@ def loss_now(query: Query, scene: Scene, talk: Conversation) -> Pair:
     rest = [f for f in query.facts if f not in mine and f.quantity not in _WORN]
     if len(old) != 1 or len(mine) != 1 or rest or query.asks or not _NOW_ONLY.search(query.text) or not _GONE.search(query.text) or mine[0].unit == old[0].unit:
         return query, scene
-    return _instead(query, scene, [_as_told(old[0], mine[0].value, mine[0])], old)
+    return _instead(query, scene, [as_told(old[0], mine[0].value, mine[0])], old)
 
 
 _GONE = Pattern(r"\b(?:out|off|gone|without|removed|taken|took|pulled|remov\w+|peeled)\b", re.I)
@@ -272,10 +272,10 @@ _OF_ANOTHER = Pattern(r"\b(?:one(?! stop| and )|instead|only|just)\b", re.I)
 def strength_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and with a two-stop one instead?" after a three-stop ND: the same thing, weaker or stronger."""
     old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss", "nd")]
-    mine = _lone(query, "stops")
+    mine = lone(query, "stops")
     if len(old) != 1 or mine is None or mine.cue or not _OF_ANOTHER.search(query.text):
         return query, scene
-    new = _as_told(old[0], abs(mine.value), mine)
+    new = as_told(old[0], abs(mine.value), mine)
     return _instead(query, scene, [replace(new, unit="") if new.quantity == "nd" else new], old)
 
 
@@ -288,7 +288,7 @@ _MEASURED = Pattern(r"\b(?:bellows|draw|rail|rack(?:ed)?|ruler|tape|board|standa
 def draw_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and at 200 mm?", "no, I measured wrong, it's 200" after bellows at 150: the draw, and not the lens."""
     draws = [f for f in scene.facts if f.quantity == "extension"]
-    mine = _lone(query, "focal_length", "distance", "focus_distance")
+    mine = lone(query, "focal_length", "distance", "focus_distance")
     if len(draws) != 1 or mine is None or "lens" in query.text.lower():
         return query, scene
     lens = next((f for f in scene.facts if f.quantity == "focal_length"), None)
@@ -307,7 +307,7 @@ _WHOLE_WAY = Pattern(r"\b(?:path|in all|altogether|all told|in total|total|all t
 def leg_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"make it 1 m up" after two metres up and three down: that leg of the bounce, and not the whole of it."""
     legs = [f for f in scene.facts if f.quantity == "path"]
-    mine = _lone(query, "distance", "path", "move", "max_distance")
+    mine = lone(query, "distance", "path", "move", "max_distance")
     up, down = _LEG_UP.search(query.text) is not None, _LEG_DOWN.search(query.text) is not None
     if len(legs) != 2 or mine is None or mine.quantity == "move" and up == down:
         return query, scene
@@ -316,7 +316,7 @@ def leg_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if up == down:
         return replace(query, facts=(replace(mine, quantity="number", of=""),)), scene  # one length, and two it could be
     old = legs[0] if up else legs[1]
-    return _instead(query, scene, [*(f for f in legs if f is not old), replace(_as_told(old, abs(mine.value), mine), unit=mine.unit)], legs)
+    return _instead(query, scene, [*(f for f in legs if f is not old), replace(as_told(old, abs(mine.value), mine), unit=mine.unit)], legs)
 
 
 _BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d_]*\W?[\d.]*\s*(?:and a half )?(?:m|metres?|meters?|ft|feet|foot|cm)\W*$", re.I)
@@ -324,7 +324,7 @@ _BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d
 
 def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"2.5 m?" after what should be sharp at three: what is to be sharp. After a move of the light a bare length tells nothing for sure."""
-    mine = _lone(query, "distance", "move")
+    mine = lone(query, "distance", "move")
     if mine is None or not _BARE_LENGTH.match(query.text):
         return query, scene
     limits = [f for f in scene.facts if f.quantity == "sharp_limit"]
@@ -340,7 +340,7 @@ _AT = Pattern(r"^\W*(?:and |or |what about |how about |what if |then )*(?:at|rat
 def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"at 64?" after "ISO 125 rated at 80": another rating of the same film."""
     rated = [f for f in scene.facts if f.quantity == "rated"]
-    mine = _lone(query, "number", "film_speed")
+    mine = lone(query, "number", "film_speed")
     if len(rated) != 1 or mine is None or not _AT.match(query.text):
         return query, scene
     return _instead(query, scene, [replace(mine, quantity="rated", of="film", unit="")], rated)

@@ -6,6 +6,7 @@ import math
 import re
 
 from assistant.language.daylight import SKIES
+from assistant.memory.anew import as_told, lone
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
@@ -51,23 +52,21 @@ _TIMES = ("t05", "t01", "duration")
 
 def kind_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and with 1.2?" after an exponent of 1.3, "and for 1/2000?" after a t0.5: the one value that it can be."""
-    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
-    kinds = [f.quantity for f in scene.facts]
-    if mine is None or mine.bad or mine.of or mine.quantity in kinds:
+    mine = lone(query, "aperture", "number", "shutter")
+    if mine is None or mine.of or any(f.quantity == mine.quantity for f in scene.facts):
         return query, scene
     fits = ("exponent",) if _is_exponent(mine) else _TIMES if mine.quantity == "shutter" and mine.value < 1 / 30 else ()
     old = [f for f in scene.facts if f.quantity in fits]
     if len(old) != 1:
         return query, scene
-    new = replace(old[0], value=mine.value, said=mine.said, start=mine.start, end=mine.end, origin="said")
-    return replace(query, facts=(new,), unplaced=()), scene
+    return replace(query, facts=(as_told(old[0], mine.value, mine),), unplaced=()), scene
 
 
 def metered_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"8 s?" after a metered 4 s and the film's exponent: another metered time, and none that the camera is set to."""
     times = [f for f in scene.facts if f.quantity in ("shutter", "time")]
-    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
-    if mine is None or mine.quantity != "shutter" or mine.of or len(times) != 1 or times[0].of != "ambient" or not any(f.quantity in ("exponent", "sheet_row") for f in scene.facts):
+    mine = lone(query, "shutter")
+    if mine is None or mine.of or len(times) != 1 or times[0].of != "ambient" or not any(f.quantity in ("exponent", "sheet_row") for f in scene.facts):
         return query, scene
     return replace(query, facts=(replace(mine, quantity=times[0].quantity, of="ambient"),)), scene
 

@@ -269,6 +269,21 @@ def focus_for_limits(near: float, far: float) -> float:
     return 2 * near if math.isinf(far) else 2 * near * far / (near + far)
 
 
+def other_limit(focus: float, limit: float) -> float:
+    """The far limit where the near one is told, or the near one of a far one: 1/near + 1/far = 2/focus, as `focus_for_limits`; infinity from half the focus inward.
+
+    >>> other_limit(3, 2), other_limit(3, 6), other_limit(4, 2)
+    (6.0, 2.0, inf)
+    """
+    require_positive(focus=focus, limit=limit)
+    rest = 2 * limit - focus
+    return focus * limit / rest if rest > _NOTHING_LEFT * focus else math.inf
+
+
+_NOTHING_LEFT = 1e-9
+"""Part of the focus that is none."""
+
+
 def aperture_for_limits(focal_length: float, near: float, far: float, circle: float) -> float:
     """Widest f-number that holds both limits, focused between them as `focus_for_limits` says.
 

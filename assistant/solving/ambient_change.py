@@ -107,8 +107,7 @@ def _one_change(query: Query, ask: Ask, wanted: Fact) -> Solution | None:
 
 
 def _now_under(query: Query, before: Fact) -> Solution | None:
-    rows = (("shutter", scales.shutter_difference_stops), ("aperture", scales.aperture_difference_stops), ("film_speed", scales.film_speed_difference_stops))
-    pairs = [(query.all(q), between) for q, between in rows]
+    pairs = [(query.all(q), between) for q, between in scales.DIFFERENCE_STOPS.items()]
     pairs = [(facts, between) for facts, between in pairs if len(facts) == 2]
     if not pairs:
         return None

@@ -361,8 +361,7 @@ def _strength(query: Query, ask: Ask, value: float) -> tuple[tuple[Quantity, ...
 
 def _between(query: Query) -> Solution | None:
     """"What ND takes me from f/11 to f/2.8": the marks between two settings, times too."""
-    pairs = [(query.all(q), between) for q, between in (("aperture", scales.aperture_difference_stops), ("shutter", scales.shutter_difference_stops),
-                                                         ("film_speed", scales.film_speed_difference_stops))]
+    pairs = [(query.all(q), between) for q, between in scales.DIFFERENCE_STOPS.items()]
     moved = [(facts, between(facts[0].value, facts[-1].value)) for facts, between in pairs if len(facts) == 2]
     span = query.last("aperture_range")
     if span:

@@ -18,7 +18,7 @@ from assistant.physics import optics
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
-from assistant.scales import aperture_difference_stops, film_speed_difference_stops, speak_stops
+from assistant.scales import DIFFERENCE_STOPS, speak_stops
 from assistant.solving import deeds, level_to_level, marks
 from assistant.solving.change import in_time, metered_first, place_or_move
 from assistant.solving.ledger import WEIGHT
@@ -294,12 +294,9 @@ def _stays(fact: Fact, query: Query) -> bool:
     return fact.value == 1.0 or _HOLDS.search(query.text[max(0, fact.start - 30) : fact.end + 20]) is not None
 
 
-_BY_MARKS = {"aperture": aperture_difference_stops, "film_speed": film_speed_difference_stops}
-
-
 def difference(quantity: str, first: float, second: float) -> float:
     """The stops that the second value puts on the film more than the first; marks of a scale are counted (contract 12)."""
-    by_marks = _BY_MARKS.get(quantity)
+    by_marks = DIFFERENCE_STOPS.get(quantity)
     return by_marks(first, second) if by_marks is not None else _stops(quantity, second) - _stops(quantity, first)
 
 

@@ -12,7 +12,7 @@ from collections.abc import Callable
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
-from assistant.scales import aperture_difference_stops, shutter_difference_stops
+from assistant.scales import DIFFERENCE_STOPS, aperture_difference_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
 
@@ -51,8 +51,8 @@ def _ends(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
         return None
     quantity, facts = told[0]
     low, high = min(f.value for f in facts), max(f.value for f in facts)
-    apart = aperture_difference_stops(low, high) if quantity == "aperture" else shutter_difference_stops(low, high) if quantity == "shutter" else math.log2(high / low)
-    return abs(apart), tuple(facts)
+    between = DIFFERENCE_STOPS.get(quantity)
+    return abs(between(low, high) if between is not None else math.log2(high / low)), tuple(facts)
 
 
 def _step(query: Query, frames: Fact) -> Solution | None:

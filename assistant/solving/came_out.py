@@ -19,14 +19,13 @@ from assistant.physics.ambient import aperture_after, exposure_value
 from assistant.places import ROOMS
 from assistant.query import Ask, Fact, Query
 from assistant.records import record
-from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops, speak_stops
+from assistant.scales import DIFFERENCE_STOPS, speak_stops
 from assistant.solving import marks
 from assistant.solving.daylight import signed
 from assistant.solving.last_question import last_question
 from assistant.solving.solution import Solution
 
-_SETTINGS = {"shutter": shutter_difference_stops, "aperture": aperture_difference_stops, "film_speed": film_speed_difference_stops}
-_KINDS = frozenset({*_SETTINGS, "aperture_range", "relation", "stops", "remark", "place", "sync"})
+_KINDS = frozenset({*DIFFERENCE_STOPS, "aperture_range", "relation", "stops", "remark", "place", "sync"})
 _ROOM = rf"(?:ambient|background|backdrop|sky|window|daylight|sun|wall|street|scene|{ROOMS})(?: light)?"
 _READ = Pattern(rf"\b(?:meter|reading)(?: of| off| on| for)?\b(?! (?:it|the light) (?:right|normal))[^.;?!]{{0,40}}\b(?:f\W?\d|1/\d|\d s)|\b{_ROOM}(?: behind| there| alone| itself| outside)*(?:'s)? (?:meters|metered|reads|read|is metered|needs|wants|calls for|is right|reading)\b", re.I)
 """The light was read with a meter, and is not known by how it came out."""
@@ -54,7 +53,7 @@ class State:
 
     def moved(self, besides: str = "") -> float:
         """Stops from here to there, the setting that is asked for left out."""
-        return sum(between(self.here[q], self.there[q]) for q, between in _SETTINGS.items() if q in self.here and q != besides)
+        return sum(between(self.here[q], self.there[q]) for q, between in DIFFERENCE_STOPS.items() if q in self.here and q != besides)
 
 
 def solve(query: Query, ask: Ask) -> Solution | None:
@@ -91,7 +90,7 @@ def _state(query: Query, told: list[Fact], asked: tuple[int, int]) -> State | No
         return None
     at = told[0].start if told else right.start() if right is not None else 0
     here, there, used = dict[str, float](), dict[str, float](), list[Fact](told)
-    for quantity in _SETTINGS:
+    for quantity in DIFFERENCE_STOPS:
         facts = [*(query.all("aperture_range") if quantity == "aperture" else ()), *query.all(quantity)]
         values = [(f.at_iso, f.start) for f in query.facts if quantity == "film_speed" and f.at_iso]
         values += list(dict.fromkeys((value, f.start) for f in facts for value in (f.value, f.other) if not math.isnan(value)))

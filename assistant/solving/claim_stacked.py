@@ -39,19 +39,9 @@ def claim_of_density(query: Query) -> Solution | None:
         return None
     said = plain(query.text)
     if patterns.search(r"\b(?:flash|strobe|power|light)\b", said) and patterns.search(r"\bopen\w*\b", said):
-        return _of_flash_beside(query, marked[0].value, stops[0].value, said)
+        return None  # what the opening makes up for is another claim
     holds = within(bound_of(said[: stops[0].start])[0], marked[0].value - abs(stops[0].value), tolerance(said, stops[0].start, stops[0].end, TOLERANCE))
     return Solution(answers=(Quantity("claim", holds), marks.stops(marked[0].value, "ND")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It takes {speak_stops(marked[0].value)}.")
-
-
-def _of_flash_beside(query: Query, filter_stops: float, opened: float, said: str) -> Solution | None:
-    """"a 3-stop ND on and the lens opened three: must the flash be turned up": what the opening does not make up for, since both act on flash and room alike."""
-    if not patterns.search(r"\b(?:turn\w*|go\w*|come|put|crank\w*|needs?|must|has|have)\b[^?.]*\b(?:up|more (?:power|light)|stronger)\b", said):
-        return None
-    lacks = filter_stops - abs(opened)
-    holds = lacks > 0.1
-    why = f"The lens still lacks {speak_stops(lacks)}" if holds else "Opening the lens gives the flash back what the filter took from it"
-    return Solution(answers=(Quantity("claim", holds), marks.stops(lacks)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. {why}.")
 
 
 def claim_of_share_left(query: Query) -> Solution | None:

@@ -153,8 +153,7 @@ def _stops_from_marks(query: Query, ask: Ask) -> Solution | None:
     if unmoved is not None:
         return unmoved
     rows: tuple[tuple[str, Callable[[float, float], float]], ...] = (
-        ("aperture", scales.aperture_difference_stops), ("shutter", scales.shutter_difference_stops),
-        ("film_speed", scales.film_speed_difference_stops), ("energy", lambda a, b: math.log2(b / a)),
+        *((q, scales.DIFFERENCE_STOPS[q]) for q in ("aperture", "shutter", "film_speed")), ("energy", lambda a, b: math.log2(b / a)),
         ("power", lambda a, b: math.log2(b / a)), ("guide_number", lambda a, b: 2 * math.log2(b / a)),
         ("exposure_value", lambda a, b: b - a), ("count", lambda a, b: math.log2(b / a)), ("time", lambda a, b: math.log2(b / a)),
     )

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import re
-
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.solving.placing import SO_FAR
 from assistant.solving.solution import Solution
 from assistant.solving.solver import unused
 from assistant.units import LENGTH
@@ -38,12 +37,9 @@ def _may_be_idle(fact: Fact, found: Solution) -> bool:
     return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and (fact.unit == "frames" or fact.unit == "pops" and found.topic == "flash"))
 
 
-_SO_FAR = Pattern(r"\b(?:twice|double|half|three times|four times|\d(?:\.\d+)? times) (?:as (?:far|close|near|distant)|the distance|its distance|the key's distance|further|farther)\b", re.I)
-
-
 def far_left_out(said: Query, whole: Query, found: Solution) -> bool:
     """"the fill stands twice as far off", and no distance used: two lights were weighed as if from one spot."""
-    return found.topic == "relations" and _SO_FAR.search(said.text) is not None and not any(f.quantity in ("distance", "times") for f in found.used)
+    return found.topic == "relations" and SO_FAR.search(said.text) is not None and not any(f.quantity in ("distance", "times") for f in found.used)
 
 
 _OPEN = frozenset({"what", "which", "how", "where", "when", "why", "whose"})

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 
+from assistant.physics import optics
 from assistant.query import Fact, Query
 from assistant.solving import marks
 from assistant.solving.sharp_limits import length
@@ -50,8 +51,7 @@ def _other_limit(query: Query, quantity: str) -> Solution | None:
         return None
     if (told[0].value < focus[0].value) is not (quantity == "far_limit"):
         return None  # the limit that is told lies on the side that is asked
-    rest = 2 / focus[0].value - 1 / told[0].value
-    value = math.inf if rest <= 1e-9 else 1 / rest
+    value = optics.other_limit(focus[0].value, told[0].value)
     return Solution(answers=(length(quantity, value, focus[0].unit),), used=(*focus, *told), topic="focus", working=("one over the near limit and one over the far limit are two over the focus",))
 
 

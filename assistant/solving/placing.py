@@ -255,6 +255,10 @@ def _means_stops(query: Query, ask: Ask, scene: Scene) -> bool:
     return ask.quantity == "distance" and bool(patterns.search(r"how far (?:down|under|below|over|above)\b|how far (?:does|do|will|would|is|are) [^?]{0,28}\b(?:under|below|beneath|behind) (?:him|her|them|it|the (?!light|flash|lamp|key)\w+|my \w+)\W*(?:$|if\b|when\b|in stops)|how (?:many stops|dark|bright)", query.text, re.I)) and not query.has("stops", "relation")
 
 
+SO_FAR = Pattern(r"\b(?:twice|double|half|three times|four times|\d(?:\.\d+)? times) (?:as (?:far|close|near|distant)|(?:the|its|the key's) distance|further|farther)\b", re.I)
+"""Said of a place by how many times as far it is as another."""
+
+
 def times_as_far(query: Query) -> float | None:
     """"double the distance", "half as far": how many times the distance, when no distances were said."""
     if query.has("guide_number") or query.has("distance"):

@@ -8,7 +8,7 @@ from assistant.patterns import Pattern
 from assistant.physics.ambient import aperture_after
 from assistant.places import ROOMS
 from assistant.query import Fact, Query
-from assistant.solving import by_this_number, marks
+from assistant.solving import marks
 from assistant.solving.solution import Solution
 
 _CALLED = {
@@ -22,9 +22,6 @@ _LITTLE = frozenset({"aperture", "relation", "film_speed", "shutter", "remark", 
 
 def solve(query: Query) -> Solution | None:
     """The reading of the light that is counted from, or of a backdrop that is counted, by the other's; None where the question is any other."""
-    caused = by_this_number.solve(query)
-    if caused is not None:
-        return caused
     said, read = query.all("relation"), query.all("aperture")
     if len(said) != 1 or len(read) != 1 or {f.quantity for f in query.facts} - _LITTLE or said[0].cue not in ("less", "more") or len(query.asks) != 1:
         return None

@@ -55,6 +55,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
     ("parts_of_light", frozenset({"aperture", "stops"})),
+    ("by_this_number", frozenset({"aperture"})),
     ("reference_light", frozenset({"aperture"})),
     ("readings", frozenset({"aperture", "guide_number"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number", "stops"})),

@@ -11,7 +11,7 @@ import re
 from assistant.patterns import Pattern
 from assistant.places import ROOMS
 from assistant.query import Fact, Query
-from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops, speak_stops
+from assistant.scales import DIFFERENCE_STOPS, speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution
 
@@ -38,14 +38,13 @@ def compared(query: Query, first: list[Fact], second: list[Fact], more: float) -
     return _said(more, used, "the light itself")
 
 
-_PAIRS = (("shutter", shutter_difference_stops), ("aperture", aperture_difference_stops), ("film_speed", film_speed_difference_stops))
 _OF_THE_ROOM = Pattern(rf"\b(?:background|backdrop|sky|ambient|daylight|window|existing light|available light|{ROOMS})\b", re.I)
 
 
 def by_settings(query: Query) -> Solution | None:
     """"we were at 1/30 on 400, now 1/30 on 100: how far has the background gone down": by each setting that was told twice."""
     text = query.text
-    pairs = [(query.all(q), apart) for q, apart in _PAIRS if query.has(q)]
+    pairs = [(query.all(q), apart) for q, apart in DIFFERENCE_STOPS.items() if query.has(q)]
     if any(len(told) > 2 for told, _ in pairs) or {f.quantity for f in query.facts} - {"shutter", "aperture", "film_speed", "remark", "place"}:
         return None
     twice = [(told, apart) for told, apart in pairs if len(told) == 2]

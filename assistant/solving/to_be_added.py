@@ -10,6 +10,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.records import replace
+from assistant.scales import speak_stops
 from assistant.solving.solution import Solution
 
 _MUST = r"(?:must|should|shall|ha(?:ve|s|d) to|needs? to|ought|do|does|would|will|to|can|could)"
@@ -52,7 +53,5 @@ def as_an_addition(query: Query, found: Solution) -> Solution:
 
 
 def _said(size: float) -> str:
-    from assistant.scales import speak_stops
-
     words = speak_stops(size)
     return words[:1].upper() + words[1:]

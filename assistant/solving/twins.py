@@ -13,13 +13,12 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.lights import NOT_SUBJECT, PLACES, light_names, preferred_unit
-from assistant.solving.placing import times_as_far
+from assistant.solving.placing import SO_FAR, times_as_far
 from assistant.solving.relations import REFERENCE_FIRST, is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
 _SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
 _AS_FAR = Pattern(r"\b(?:same|equal) (?:distance|place|spot)\b|\b(?:equally|just as|(?<!twice )(?<!half )(?<!double )(?<!times )as) far\b|\bside by side\b", re.I)
-_SO_FAR = Pattern(r"\b(?:twice|double|half|three times|four times|\d(?:\.\d+)? times) (?:as (?:far|close|near|distant)|(?:the|its|the key's) distance)\b", re.I)
 _LIGHT = Pattern(r"\b(?:key|main|fill|rim|hair|kicker|accent)\b", re.I)
 _SECOND = ("hair", "rim", "kicker", "accent", "fill")
 
@@ -133,7 +132,7 @@ def _the_key(query: Query, ask: Ask, name: str, stops: float) -> Solution | None
 
 def _so_far(query: Query, name: str) -> float | None:
     """How many times as far off as the key the second light stands, by the light that its sentence begins with."""
-    said, times = _SO_FAR.search(query.text), times_as_far(query)
+    said, times = SO_FAR.search(query.text), times_as_far(query)
     if said is None or times is None or times <= 0:
         return None
     opens = max(query.text.rfind(mark, 0, said.start()) for mark in ".;!?") + 1

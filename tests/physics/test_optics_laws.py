@@ -65,6 +65,7 @@ def test_the_aperture_for_a_limit_reaches_that_limit(
         found = optics.aperture_for_far_limit(f, focus, farthest, circle)
         assert found == pytest.approx(n, rel=1e-6)
         assert optics.focus_for_limits(nearest, farthest) == pytest.approx(focus, rel=1e-6)
+        assert optics.other_limit(focus, farthest) == pytest.approx(nearest, rel=1e-6)
         found = optics.aperture_for_limits(f, nearest, farthest, circle)
         assert found == pytest.approx(n, rel=1e-5)
 
