@@ -91,7 +91,7 @@ def _ones_own(facts: list[Fact], text: str) -> list[Fact]:
 # --- stops beside a modifier or a filter -----------------------------------------------------------
 
 _BETWEEN = Pattern(rf"[\s,(:–-]*(?:(?:in|on|over|inside|which|front|both|cloths?|layers?|its?|the|head|lens|lamp|of|them|that|that's|thats|this|which|i|we|found|make|made|reckoned|it|is|was|'s|call|say|about|around|roughly|maybe|just|only|another|an?|further|extra|additional|tested|measured|at|worth|for|and|goes|going|adds?|adding|eats|{LOSING})[\s,(:–-]*)*", re.I)
-_ENDS = Pattern(r"\s*(?:whole|full|for the (?:pair|lot|two)|all told|more|further|again|on top|lost|off|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all|are|is)\b)", re.I)
+_ENDS = Pattern(r"\s*(?:whole|full|for the (?:pair|lot|two)|all told|more|further|again|on top|lost|off|down|gone|extra|by my own test|tested|measured)?\s*(?:[,;:)!?]|\.(?!\d)|$|(?:and|plus|then|with|so|how|what|whats|where|altogether|alltogether|in all|are|is)\b)", re.I)
 _LETTERS_APART = 70
 
 
@@ -113,7 +113,7 @@ def _is_in_thirds(fact: Fact) -> bool:
     return fact.unit == "mixed" and any(abs(fact.value % 1 - third) < 0.01 for third in (1 / 3, 2 / 3))
 
 
-_OF_LOSS = Pattern(r"\bstops\b|\bloss\b|\blost\b|\blos(?:e|ing)\b", re.I)
+_OF_LOSS = Pattern(r"\bstops\b|\bloss\b|\blost\b|\blos(?:e|ing)\b|\d down\b", re.I)
 
 
 _IN_TENTHS = Pattern(r"[0-3]?\.[357]")
@@ -202,7 +202,7 @@ def _part_of_the_box(facts: list[Fact], text: str) -> list[Fact]:
 def _alike(facts: list[Fact], text: str) -> list[Fact]:
     """The losses of layers of one thing are that thing's; a "grey gel" of a density is no coloured gel as well."""
     if any(f.quantity == "nd" for f in facts):
-        facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "gel" and _GREY_BEFORE.search(text[max(0, f.start - 10) : f.start]))]
+        facts = [f for f in facts if not (f.quantity == "modifier" and f.unit == "gel" and (_GREY_BEFORE.search(text[max(0, f.start - 10) : f.start]) or _OF_DENSITY.match(text, f.end) or any(g.quantity == "nd" and text[g.end : f.start] == " " for g in facts)))]
     worn = {(f.unit, f.of) for f in facts if f.quantity == "modifier"}
     if len(worn) != 1 or sum(f.quantity == "loss" and not f.unit for f in facts) < 2:
         return facts
@@ -210,6 +210,7 @@ def _alike(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, unit=unit, of=of) if f.quantity == "loss" and not f.unit else f for f in facts]
 
 
+_OF_DENSITY = Pattern(r" (?:of|with|at|marked|that is|having)?(?: (?:a|an optical))? ?(?:optical )?density\b", re.I)
 _GREY_BEFORE = Pattern(r"\b(?:gr[ae]y|nd ?\d*(?:\.\d+)?|neutral|neutral density)\s*$", re.I)
 
 

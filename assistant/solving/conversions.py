@@ -227,7 +227,7 @@ def _as_asked(value: float, query: Query, quantity: str) -> float:
     return value
 
 
-_EFFECT = Pattern(r"\bdo to\b|\bto (?:my|the) exposure\b|\bdark(?:en|ens|er)\b|\b(?:lose|losing|loses|lost|costs? (?:me|us))\b|\bhow (?:many stops|much)\b[^.?]{0,36}\bdown\b")
+_EFFECT = Pattern(r"\bdo to\b|\bto (?:my|the) exposure\b|\bdark(?:en|ens|er)\b|\b(?:lose|losing|loses|lost|costs? (?:me|us))\b|\bhow (?:many stops|much)\b[^.?]{0,36}\bdown\b|\bstops? (?:does|do|will|would|did)\b(?:[^.?]|\.(?=\d)){0,50}\b(?:dim|weaken|reduce|(?:bring|knock|take|pull)(?= [^.?]{1,24} (?:down|back)\b)) (?:my |the |all |its |that )*(?:flash|light|exposure|sun|daylight|room|strobe)\b|\bhow much (?:does|will|would) (?:[^.?]|\.(?=\d)){1,50}\b(?:dim|weaken|reduce) (?:my |the )?(?:flash|light|exposure|sun|daylight|room|strobe)\b")
 """An ND's strength is sold as a positive number; what it takes from the light is a negative one (contract 32)."""
 
 

@@ -257,7 +257,7 @@ def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         near = distance_for_falloff(scene.near, -wanted[0])
         return _done((marks.distance(near, unit, "subject"),), scene, *wanted[1], assumed=wanted[2], lead=f"The subject {_length(query, near)} from the light.")
     behind, whole = marks.distance(far - scene.near, unit, "background"), marks.distance(far, unit, "light to background")
-    from_light = bool(patterns.search(r"how far (?:away )?(?:from|off) (?:the |my )?(?:light|flash|lamp|strobe|key|head)\b|(?:from|to) (?:the )?(?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|how far from (?:the )?(?:light|flash|lamp)\W*$|from the light must", query.text.split(".")[-1], re.I)) and not patterns.search(r"how far behind|behind\W*$", query.text, re.I)
+    from_light = bool(patterns.search(r"how far (?:away )?(?:from|off) (?:the |my )?(?:light|flash|lamp|strobe|key|head)\b|(?:from|to) (?:the )?(?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|how far from (?:the )?(?:light|flash|lamp)\W*$|from the light must|(?:what|which) distance (?:away )?from (?:the|that|this|my) (?:light|flash|lamp|strobe|key|head)\b", query.text.split(".")[-1], re.I)) and not patterns.search(r"how far behind|behind\W*$", query.text, re.I)
     answers = (whole, behind) if from_light else (behind, whole)
     lead = f"{_length(query, far)} from the light, which is {_length(query, far - scene.near)} behind the subject." if from_light else f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light."
     return _done(answers, scene, *wanted[1], assumed=wanted[2], lead=lead)
