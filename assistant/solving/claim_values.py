@@ -57,7 +57,7 @@ def claim_of_value(query: Query) -> Solution | None:
     return replace(found, lead=f"{'Yes' if holds else 'No'}. {_figure(right)}", answers=(Quantity("claim", holds), right), used=(*found.used, fact), topic="claims")
 
 
-_SUFFICES = Pattern(r"\b(?:enough|will (?:one|a|the|it|that|they|my|this) (?:\w+ )?(?:charge |set |pack |battery )?(?:do|last|manage|cover|see me through|get me through)|last|suffic\w*|get through|manage|do it|make it|run out|run dry)\b")
+_SUFFICES = Pattern(r"\b(?:enough|will (?:one|a|the|it|that|they|my|this) (?:\w+ )?(?:charge |set |pack |battery )?(?:do|last|manage|cover|see me through|get me through)|last|suffic\w*|get through|manage|do it|make it|run out|run dry|(?:is|are|be) (?:the |my |it |they |that )?(?:\w+ )?good for (?:all|the lot|them))\b")
 _FAILS = Pattern(r"\b(?:run(?:s)? (?:out|dry|short)|fall short|be short|not enough)\b")
 
 
@@ -66,6 +66,8 @@ def _of_a_charge(query: Query, said: str) -> Solution | None:
     counts = [f for f in query.facts if f.quantity == "count" and f.unit in ("pops", "frames", "flashes")]
     powers = query.all("power")
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"count", "power"}
+    if len(counts) == 3 and not rest and all(f.value == 1.0 for f in powers):
+        return _of_pops_a_frame(query, counts, said)
     if len(counts) != 2 or rest or len({f.value for f in powers if f.value < 1}) != 1 or _SUFFICES.search(said) is None or patterns.search(r"\b(?:charge|batter\w+|pack|cells?|set)\b", said) is None:
         return None
     has, wants = sorted(counts, key=lambda f: f.unit != "pops") if len({f.unit for f in counts}) > 1 else _had_and_wanted(counts, said)
@@ -76,6 +78,20 @@ def _of_a_charge(query: Query, said: str) -> Solution | None:
     holds = (there >= wants.value) is not (_FAILS.search(said) is not None)
     lead = f"{'Yes' if holds else 'No'}. {has.value:g} at {_of_full(of_each[has.start])} are {there:.4g} at {_of_full(of_each[wants.start])}, going by energy alone."
     return Solution(answers=(Quantity("claim", holds), Quantity("count", float(int(there)), "pops")), used=query.facts, topic="claims", lead=lead)
+
+
+_A_FRAME = Pattern(r"\b(?:each|every|per|apiece|a) (?:one of (?:my |the |these )?)?(?:\d+ )?(?:frames?|pictures?|sheets?|plates?|exposures?|shots?|one)\b|\beach\b|\bapiece\b")
+
+
+def _of_pops_a_frame(query: Query, counts: list[Fact], said: str) -> Solution | None:
+    """"60 pops left, every one of 12 frames takes 4: will it last": the frames times the pops of each against those there are."""
+    frames, pops = [f for f in counts if f.unit == "frames"], sorted((f for f in counts if f.unit != "frames"), key=lambda f: f.value)
+    if len(frames) != 1 or len(pops) != 2 or pops[0].value == pops[1].value or _SUFFICES.search(said) is None or _A_FRAME.search(said) is None:
+        return None
+    wanted = frames[0].value * pops[0].value
+    holds = (pops[1].value >= wanted) is not (_FAILS.search(said) is not None)
+    return Solution(answers=(Quantity("claim", holds), Quantity("count", wanted, "pops")), used=query.facts, topic="claims",
+                    lead=f"{'Yes' if holds else 'No'}. {frames[0].value:g} frames of {pops[0].value:g} pops take {wanted:g}, and there are {pops[1].value:g}.")
 
 
 _TO_BE_FIRED = Pattern(r"\b(?:needs?|wants?|must|have to|has to|got to|want to|plan\w*|calls for|requires?|takes|for|to (?:do|shoot|take|fire|make)|after)(?: (?:fire|do|shoot|take|make|get|about|some|another|all))*(?: of)? $")

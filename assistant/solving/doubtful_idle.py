@@ -21,6 +21,8 @@ _BESIDE: dict[str, frozenset[str]] = {
     "count": frozenset({"focus", "flash", "relations", "falloff", "time", "twins", "ambient"}),
     "ceiling_height": frozenset({"flash"}), "move": frozenset({"flash"}), "power": frozenset({"flash"}),
 }
+_IS_A_TIME = Pattern(r"\d|s\b|sec|min|th\b")
+"""What a part needs to be a time that may be told by the way: "f/8 at a quarter" may as well be a power."""
 _LEGS = ("path", "ceiling_above")
 
 
@@ -30,6 +32,8 @@ def left_idle(said: Query, whole: Query, found: Solution) -> bool:
 
 
 def _may_be_idle(fact: Fact, found: Solution) -> bool:
+    if fact.quantity == "shutter" and not _IS_A_TIME.search(fact.said):
+        return False
     if fact.quantity in _ANYWHERE or fact.quantity in ("count", "power") and fact.value == 1.0 or fact.quantity in ("number", found.answers[0].quantity):
         return True
     if fact.quantity == "ceiling_height" and fact.cue != "straight" and any(f.quantity in _LEGS for f in found.used):
