@@ -12,9 +12,23 @@ from assistant.solving.claim_rules import EXACT, Verdict
 from assistant.solving.solution import Solution
 
 
-def told(verdict: Verdict | None, query: Query) -> Solution:
-    """A rule or belief judged, as a solution."""
+_OF_A_CASE = frozenset({"focal_length", "aperture", "distance", "focus_distance", "power", "film_speed", "shutter", "guide_number", "energy", "loss", "nd", "format", "exposure_value", "count", "circle"})
+
+
+def differ_in_two(query: Query) -> bool:
+    """Whether two cases are told that differ in settings of two kinds: a rule, which goes by one of them, cannot weigh them."""
+    values: dict[str, set[object]] = {}
+    for fact in query.facts:
+        if fact.quantity in _OF_A_CASE and fact.origin == "said":
+            values.setdefault(fact.quantity, set()).add(fact.unit if fact.quantity == "format" else fact.value)
+    return sum(len(told) > 1 for told in values.values()) > 1
+
+
+def told(verdict: Verdict | None, query: Query) -> Solution | None:
+    """A rule or belief judged, as a solution; None where it has not looked at all that differs."""
     assert verdict is not None
+    if differ_in_two(query):
+        return None
     if verdict.holds and verdict.off > EXACT and EXACTLY.search(query.text.lower()):
         verdict = replace(verdict, holds=False)  # near enough, and that was not asked
     near = f"Close enough: it is {speak_stops(verdict.off)} out." if verdict.holds and verdict.off > 0.04 else ""
