@@ -9,7 +9,7 @@ from assistant.language import speaking
 from assistant.language.daylight import SKIES
 from assistant.memory.carried import carried
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
-from assistant.memory.later import another_power, follow_up, half_said, kit_put_right
+from assistant.memory.later import follow_up, half_said, kit_put_right, of_what_stands
 from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
@@ -237,7 +237,7 @@ def _left_over(turn: Turn, query: Query, loose: list[Fact]) -> Answer:
 
 def _alone(query: Query, talk: Conversation) -> Query | None:
     """The query by itself, when it needs nothing of the scene: a new question."""
-    if not query.asks or not query.facts or not (talk.scene.facts or talk.kit.facts) or another_power(query, talk.scene):
+    if not query.asks or not query.facts or not (talk.scene.facts or talk.kit.facts) or of_what_stands(query, talk.scene):
         return None
     if not query.mentioned:
         bare = solve(query)

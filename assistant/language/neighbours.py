@@ -228,7 +228,7 @@ def _inch_words(tokens: list[Token], _: str) -> list[Token]:
     """"18 in" where nothing follows that one could be in: inches."""
     out = list(tokens)
     for place, token in enumerate(tokens):
-        if token.type != "IN" or not place or tokens[place - 1].type != "NUM":
+        if token.type != "IN" or not place or tokens[place - 1].type not in ("NUM", "FRAC"):
             continue
         ends = place + 1 == len(tokens) or tokens[place + 1].type in ("COMMA", "END", "Q")
         film = place > 1 and tokens[place - 2].type in ("ISO", "FILM", "WITH") or getattr(tokens[place - 1].value, "value", 0.0) >= 100

@@ -92,7 +92,7 @@ _LARGEST_RATIO = 32
 """No lighting ratio is larger."""
 
 
-_GOES_ON = frozenset({"/", ":", "over", "point", "and", "n", "&"})
+_GOES_ON = frozenset({"/", ":", "over", "point", "and", "n", "&", "-"})
 """After a number that they may make more of."""
 
 
@@ -136,8 +136,12 @@ def _digits_at(pieces: list[Raw], place: int) -> tuple[Raw, int]:
         if isinstance(number, Number) and number.bottom and inner.kind != "RATIO":
             if number.top == 1 and value == 1 and inner.text.endswith("th"):
                 return fraction(pieces, place, stop, 1.0, number.bottom)
-            if number.top and number.top < number.bottom <= 4 and value < 100 and not _unit_fraction_power(pieces, stop):
+            if number.top and number.top < number.bottom <= (32 if _of_a_rule(pieces, stop) else 4) and value < 100 and not _unit_fraction_power(pieces, stop):
                 return made("NUM", pieces, place, stop, Number(value + number.value, whole=value, part=number.value))
+    if after == "-" and touching(pieces, place + 1) and touching(pieces, then) and kind_at(pieces, then) == "number" and text_at(pieces, then + 1) == "/":
+        inner, stop = _digits_at(pieces, then)
+        if isinstance(inner.value, Number) and inner.value.bottom and inner.value.value < 1 and (_of_a_rule(pieces, stop) or inner.value.bottom <= 4 and text_at(pieces, stop) in _WHOLE_AND_PART):
+            return made("NUM", pieces, place, stop, Number(value + inner.value.value, whole=value, part=inner.value.value))  # "1-5/8 in"
     if after == "point" and text_at(pieces, then).isdecimal() and float(value).is_integer():
         return made("NUM", pieces, place, then + 1, Number(float(f"{int(value)}.{text_at(pieces, then)}")))
     return _and_part(pieces, place, place + 1, Number(value))
@@ -156,6 +160,17 @@ def _begins_fraction(pieces: list[Raw], place: int) -> bool:
 
 def _unit_fraction_power(pieces: list[Raw], stop: int) -> bool:
     return text_at(pieces, stop) in ("power", "output")
+
+
+_INCHES = frozenset({"inch", "inches", "in", "ins", '"', "″", "”"})
+
+_WHOLE_AND_PART = frozenset({"foot", "feet", "ft", "stop", "stops", "metre", "metres", "meter", "meters", "yard", "yards"})
+"""What is told as a whole and a half with a hyphen between: "a 2-1/2 foot gap"."""
+
+
+def _of_a_rule(pieces: list[Raw], stop: int) -> bool:
+    """Whether inches follow, which a rule divides into eighths and sixteenths."""
+    return text_at(pieces, stop) in _INCHES
 
 
 def _and_part(pieces: list[Raw], place: int, stop: int, number: Number) -> tuple[Raw, int]:

@@ -82,6 +82,8 @@ _ELSEWHERE = Pattern(r"[.,;:!?]\s*(?:(?:and|but|so|then|now) )*if (?:i|we|you|th
 _PICTURES = Pattern(r"\b(?:(?<!whole )(?<!full )(?<!entire )frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
 _NAMES_ONLY = Pattern(r"[.,;:!?]\s+(?:so |the |and )*(?:pops|flashes|bursts|hits|joules|watt[- ]?seconds|ws|stops|aperture|f-?stop|f-?number|power|distance|shutter|iso|guide number|seconds|(?:new |better |right |real )*(?:rating|ei|film speed))\s*\?\W*$|\b(?:needs|takes|wants|asks for)\s*\?\W*$")
 """The last sentence only names what is wanted: "one pop does f/8, I need f/16. pops?"."""
+_WHAT_IF = Pattern(r"\W*(?:(?:and|so|but|ok|then),? )*(?:what |and )if (?!so\b|not\b)[^,?;:]*\?*\W*")
+"""Another case of what was asked, "what if four stops under is enough?", and nothing more."""
 _ASKING = frozenset({"what", "how_many", "how_much", "how_far", "how_long", "give"})
 
 
@@ -90,6 +92,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if len(text) > _LONGEST:
         return False
     said = " ".join(text.lower().replace("’", "'").split())
+    if _WHAT_IF.fullmatch(said):
+        return False
     if _FAULT.search(said) or _within(said):
         return True
     if _MATTERS.match(said):

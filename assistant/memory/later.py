@@ -25,11 +25,11 @@ def half_said(query: Query, scene: Scene) -> bool:
     return followups.half_said(query, scene)
 
 
-def another_power(query: Query, scene: Scene) -> bool:
-    """Whether pops of another power are asked of, after some that a reading was taken with."""
-    from assistant.memory import anew
+def of_what_stands(query: Query, scene: Scene) -> bool:
+    """Whether pops of another power are asked of, after some that a reading was taken with, or "how many" of what was counted before."""
+    from assistant.memory import anew, same_kind
 
-    return bool(anew.another_power(query, scene))
+    return bool(anew.another_power(query, scene)) or same_kind.as_many(query, scene)
 
 
 def kit_put_right(query: Query, talk: Conversation) -> Fact | None:

@@ -71,6 +71,22 @@ def metered_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(mine, quantity=times[0].quantity, of="ambient"),)), scene
 
 
+_HOW_MANY_OF = Pattern(r"\bhow many (?=(?:would|will|is|are|do|does|did|should|at|for|with|from|if|then|now|on|in|by|when)\b|\W*$)", re.I)
+_WAS_HOW_MANY = Pattern(r"\b(?:how many|number of)\b", re.I)
+
+
+def many_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and how many at 18 feet?" after "how many stops …?": as many of the same, and no pops."""
+    return (replace(query, asks=()), scene) if as_many(query, scene) else (query, scene)
+
+
+def as_many(query: Query, scene: Scene) -> bool:
+    """Whether "how many" is of what was counted before, which was no number of pops or frames."""
+    if len(query.asks) != 1 or query.asks[0].quantity != "count" or query.asks[0].unit or not scene.asks or scene.asks[0].quantity == "count":
+        return False
+    return _HOW_MANY_OF.search(query.text) is not None and _WAS_HOW_MANY.search(scene.text) is not None
+
+
 _ROWS = ("front", "middle", "back")
 
 

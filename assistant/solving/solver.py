@@ -255,11 +255,11 @@ BEARING_ON_A_CLAIM = frozenset({"loss", "relation", "gap", "focal_length", "form
 
 def beside_the_claim(query: Query, verdict: Solution) -> bool:
     """Whether a verdict was reached without a figure of the claim that bears on it."""
-    return verdict.status == "answered" and (any(f.quantity in BEARING_ON_A_CLAIM or f.quantity == "stops" and _BY_SO_MANY.search(query.text, 0, f.start) for f in unused(query, verdict)) or _two_idle(query, verdict) or left_uncounted(query, verdict))
+    return verdict.status == "answered" and (any(f.quantity in BEARING_ON_A_CLAIM or f.quantity == "stops" and not _WITHIN.search(query.text, 0, f.start) for f in unused(query, verdict)) or _two_idle(query, verdict) or left_uncounted(query, verdict))
 
 
-_BY_SO_MANY = Pattern(r"\bby (?:about |exactly |just |only |some )?$")
-"""Before the stops that a claim is of: "darkens the room by two stops"."""
+_WITHIN = Pattern(r"\bwithin (?:about |a )?$")
+"""Before the stops that a verdict may be out, which each verdict allows for."""
 
 
 def _two_idle(query: Query, verdict: Solution) -> bool:
