@@ -11,6 +11,7 @@ import re
 
 from assistant.language.hearing import hear
 from assistant.language.lexicon import Lexicon
+from assistant.language.relayed import in_ones_own_words
 from assistant.language.small_talk import without_small_talk
 from assistant.language.speakers import without_speaker
 from assistant.language.time_order import in_order_of_time
@@ -127,7 +128,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
     said = said if said.isascii() else said.replace("’", "'").replace("‘", "'")
-    said = without_speaker(said)
+    said = in_ones_own_words(without_speaker(said))
     said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said))
     said = _WE_ASK.sub("I", said)

@@ -1,0 +1,39 @@
+"""What somebody wants to know, told by another or as a wish, put as that person would ask it.
+
+"She'd like to know whether f/8 is right": is it true that it is? "He needs a shutter time for the
+room": what shutter time?
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+
+_WHO = r"(?:i|we|he|she|they|(?:the|my|our|his|her) (?!meter|light|flash|film|lens|camera|room)[a-z]+(?: [a-z]+)?|somebody|someone|everybody|everyone)"
+_TO_KNOW = (
+    r"(?:(?:'d| would| will|'ll)? (?:wants?|wanted|likes?|loves?|needs?|needed)(?: (?:me|us|you))? to (?:know|find out|check|be told|hear|be sure|ask|learn|work out|see)(?: (?:from )?(?:me|us|you))?"
+    r"|(?:'s| is|'re| are|'m| am| was| were|'ve been|'s been)? ?(?:just )?(?:asks?|asked|asking|wonders?|wondered|wondering|curious|not sure|unsure|keen to know)(?: (?:me|us|you))?)"
+)
+_WHETHER = Pattern(rf"(?P<before>^\W*|[.!?;:,] )(?:(?:and|so|but|now),? )?{_WHO}{_TO_KNOW} (?:if|whether)(?: or not)? (?P<what>(?:[^.?!;]|\.(?=\d)){{12,}})(?P<after>[.?!;]|$)", re.I)
+_ASKS_ELSE = Pattern(r"\b(?:what|which|how|where|when|why)\b", re.I)
+_QUANTITY = (
+    r"(?:aperture|f-?stop|f-?number|lens setting|shutter (?:speed|time)|exposure time|guide number|power(?: setting)?|distance|film speed|exposure index|lighting ratio|depth of field|hyperfocal distance|magnification|near limit|far limit|exposure factor|bellows factor)"
+)
+_WISH = Pattern(rf"(?P<before>^\W*|[.!;:,] |\band )(?:{_WHO}(?:'d| would)? )?(?:wants?|likes?|needs?|(?:(?:'s|is|'m|am|'re|are) )?(?:after|looking for)) (?P<which>an?|the|my|our|his|her|their) (?P<what>(?:right |correct |new |best |proper )?{_QUANTITY})(?= for (?!f\b|f/)|[,:;] )(?![^.;!?]*\b(?:or|of|is|=) f?/?\d)", re.I)
+
+
+def in_ones_own_words(text: str) -> str:
+    """The text with what is relayed put as a question.
+
+    >>> in_ones_own_words("She wants to know whether f/8 is right for guide number 80 feet at 10 feet.")
+    'Is it true that f/8 is right for guide number 80 feet at 10 feet?'
+    >>> in_ones_own_words("He needs a shutter time for the hall: EV 6, f/8.")
+    'what shutter time for the hall: EV 6, f/8.'
+    """
+    asked = _WHETHER.search(text)
+    if asked is not None and not _ASKS_ELSE.search(asked["what"]):
+        text = f"{text[: asked.start()]}{asked['before']}Is it true that {asked['what']}?{text[asked.end() :]}"
+    if "?" in text:
+        return text
+    return _WISH.sub(lambda found: f"{found['before']}what {found['what']}", text, count=1)
