@@ -8,24 +8,23 @@ from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.language.daylight import SKIES
 from assistant.memory.carried import carried
-from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene, supply_missing
+from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene
 from assistant.memory.later import follow_up, half_said, kit_put_right, of_what_stands
-from assistant.memory.meaning import implied_ask, inferred_ask, meant, supplied
+from assistant.memory.meaning import implied_ask, inferred_ask, meant
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact, Query
+from assistant.query import Fact, Query
 from assistant.records import replace
-from assistant.safety_turns import cautions_of, hazard_stated, safety_question, warned
+from assistant.replying import remember, speak
+from assistant.safety_turns import hazard_stated, safety_question, warned
 from assistant.solving.asking import asks_something, tells_no_figure
 from assistant.solving.doubtful import doubtful
-from assistant.solving.flash import asked_unit
-from assistant.solving.left_out import left_out, measured_figures, only_numbers, stray_numbers
-from assistant.solving.lights import guide_unit, preferred_unit
+from assistant.solving.left_out import measured_figures, only_numbers, stray_numbers
 from assistant.solving.limits import check
 from assistant.solving.solution import Solution
 from assistant.solving.solver import beside_the_claim, impossible, solve, unbearable, unused
 from assistant.solving.sureness import sentence
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
-from assistant.told_turns import about_gear, leftover, mostly_unknown, noted, offers, tells_kit, told_of_gear, told_scene
+from assistant.told_turns import mostly_unknown, noted, offers, tells_kit, told_scene
 from assistant.turn import Handler, Turn
 from assistant.way_turns import which_way
 from assistant.which_turns import which_can
@@ -96,7 +95,7 @@ def _once_more(turn: Turn) -> Answer | None:
 
 def _impossible(turn: Turn) -> Answer | None:
     wrong = impossible(turn.query)
-    return _speak(turn, turn.query, wrong) if wrong else None
+    return speak(turn, turn.query, wrong) if wrong else None
 
 
 FOLLOWING = frozenset({"forget", "put_on", "bare", "keep", "add_light", "another_length", "both", "one_light", "down", "up", "loss", "box_speed", "now", "slide", "negative", "what_if", "not", "correction", "bounce", "what", "diagonal", "horizontal", "vertical"}) | SKIES
@@ -144,12 +143,13 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
         whole = alone
     wrong = impossible(whole)
     if wrong:
-        return _speak(turn, whole, wrong)
+        return speak(turn, whole, wrong)
     solution = solve(whole)
     if solution is None:
         return None
-    if solution.status == "needs" and talk.scene.answered:
-        again = replace(whole, facts=whole.facts + tuple(f for f in talk.scene.answered if f.quantity in solution.missing))
+    if solution.status == "needs" and (talk.scene.answered or talk.judged):
+        known = (*talk.scene.answered, *(replace(f, origin="kept") for f in (talk.judged.query.facts if talk.judged else ())))  # what was answered, and what was claimed
+        again = replace(whole, facts=whole.facts + tuple(f for f in known if f.quantity in solution.missing))
         retried = solve(again) if len(again.facts) > len(whole.facts) else None
         if retried is not None and retried.status != "needs":
             solution, whole = retried, again
@@ -167,8 +167,8 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     solution = check(whole, solution)
     solution = solution.noting(sentence(whole, solution))
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
-    _remember(turn, whole, solution)
-    return _speak(turn, whole, solution)
+    remember(turn, whole, solution)
+    return speak(turn, whole, solution)
 
 
 def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation) -> bool:
@@ -256,59 +256,6 @@ def _alone(query: Query, talk: Conversation) -> Query | None:
     return whole
 
 
-def _remember(turn: Turn, whole: Query, solution: Solution) -> None:
-    talk = turn.conversation
-    talk.missing = solution.missing if solution.status == "needs" else ()
-    answered = tuple([Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
-                      if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float))])
-    facts = tuple([f if f.unit or f.quantity != "guide_number" else _with_unit(f, whole) for f in whole.facts if f.origin != "kit"])
-    talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, text=whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
-    talk.last_working = solution.working
-    if solution.answers and solution.status in ("answered", "out_of_reach"):
-        talk.last_query, talk.last_solution = whole, solution
-
-
-def _with_unit(fact: Fact, whole: Query) -> Fact:
-    """A guide number keeps the unit it was taken to be in: "in metres" later converts the answer only."""
-    return replace(fact, unit=guide_unit(whole, fact, asked_unit(whole))[0], cue="unit_taken")
-
-
-def _speak(turn: Turn, query: Query, solution: Solution) -> Answer:
-    cautions, idle = cautions_of(turn, query, solution), unused(query, solution)
-    parts = [speaking.lead(solution), speaking.beside(solution)]
-    if solution.status in ("answered", "out_of_reach"):
-        parts.append(speaking.understood(_told_of(solution)))
-    parts += [speaking.assumed(solution.assumed, solution.answers), *dict.fromkeys(solution.notes)]
-    if solution.status in ("answered", "out_of_reach"):
-        parts.append(speaking.unused(idle))
-    counted = {f.said for f in solution.used if f.quantity == "number" and f.value == int(f.value)} if solution.topic == "time" else set()
-    missed = tuple(dict.fromkeys((*(w for w in query.unplaced if w not in counted), *left_out(turn.query, query, solution, idle, " ".join(parts)))))
-    parts += [leftover(missed), _read_as(query)]
-    parts += [cautions[0].text] if cautions else []
-    return Answer(
-        heard=query.text, status=solution.status, reply=" ".join(filter(None, parts)), answers=solution.answers, assumed=solution.assumed,
-        missing=solution.missing, unplaced=missed, alternatives=solution.alternatives, cautions=cautions,
-        working=solution.working or _ledger(solution), table=solution.table,
-    )
-
-
-def _told_of(solution: Solution) -> tuple[Fact, ...]:
-    """The facts behind the answer, without the old value of what is answered anew."""
-    if solution.topic != "flash" or not solution.answers:
-        return solution.used
-    return tuple([f for f in solution.used if not (f.origin == "kept" and f.quantity == solution.answers[0].quantity)])
-
-
-def _ledger(solution: Solution) -> tuple[str, ...]:
-    return tuple([f"{entry.label or entry.quantity.replace('_', ' ')} {entry.value:.4g}: {entry.stops:+.2f} stops" for entry in solution.lines])
-
-
-def _read_as(query: Query) -> str:
-    if not query.read_as:
-        return ""
-    return " ".join(f"I read “{speaking.printable(said)}” as {read}." for said, read in query.read_as[:3])
-
-
 # --- words without a number wanted -----------------------------------------------------------------
 
 
@@ -317,12 +264,17 @@ def _checks_claim(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if not query.claim or offers(query):
         return None
+    from assistant.claim_turns import claim_again, keep_claim
     from assistant.solving.claims import solve as judge
     from assistant.solving.claims import tidied
 
     named = {o for o in (*query.owners(), *query.mentioned) if o}
     whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))
     found = judge(whole)
+    if talk.judged is not None and (found is None or found.status == "needs"):
+        again = claim_again(turn)
+        if again is not None:
+            return again
     if talk.scene.facts and query.facts and (found is None or found.status == "needs"):
         followed, scene = follow_up(query, talk)
         whole = replace(meant(followed, talk, scene), claim=True)
@@ -332,44 +284,28 @@ def _checks_claim(turn: Turn) -> Answer | None:
     rest = tidied(whole, found)
     if beside_the_claim(rest, found):
         return query.asks and _answered_from(turn, replace(query, claim=False)) or _unsure(turn, whole)
-    if _found_beside(found) or found.status == "needs":
-        _keep_claim(turn, whole, found)
-    return _speak(turn, rest, found)
+    keep_claim(turn, whole, found)
+    return speak(turn, rest, found)
 
 
-def _found_beside(found: Solution) -> tuple[Ask, ...]:
-    return tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2] if q.quantity not in ("factor", "stops"))
+_ASKS_OPENLY = Pattern(r"\b(?:what|which|whats|what's|how (?:much|many|far|long|close|near))\b(?! (?:if|about)\b)", re.IGNORECASE)
+_WHAT_THEN = Pattern(
+    r"^\W*(?:(?:and|so|then|ok|okay|well|but|no|yes|right) *\W*)*(?:what|which)(?:'?s| is| would| do| does| will| should| can| could| must)?(?: (?:i|it|that|we|you|the|then|have|be))*"
+    r"(?: (?:get|give|set|use|need|right|correct|proper|be|it|figure|number|value|one|setting|then|instead|come to|read))*(?: (?:then|instead|now|please))*\W*$", re.IGNORECASE)
+"""Asked for the right figure, after a claim that was judged: "what would I get then?"."""
 
 
-def _keep_claim(turn: Turn, whole: Query, found: Solution) -> None:
-    asked = _found_beside(found)
-    _remember(turn, replace(_without_claimed(whole, asked), asks=asked or whole.asks), found)
-    turn.conversation.claimed = whole if found.status == "needs" else None
-
-
-def _without_claimed(whole: Query, asked: tuple[Ask, ...]) -> Query:
-    """What was claimed is what a follow-up asks for, so it is no fact of the scene."""
-    same = [f for f in whole.facts if asked and f.quantity == asked[0].quantity]
-    return replace(whole, facts=tuple(f for f in whole.facts if f not in same)) if len(same) == 1 and asked[0].quantity in ("aperture", "power", "film_speed") else whole
-
-
-def _claim_supplied(turn: Turn) -> Answer | None:
-    """What a claim still lacked, supplied: the claim of the turn before judged with it."""
+def _of_the_claim_before(turn: Turn) -> Answer | None:
+    """What a claim still lacked, a value of it told anew, or what is right instead."""
     query, talk = turn.query, turn.conversation
-    if talk.claimed is None or not talk.missing or query.asks or not query.facts:
+    if query.claim or talk.judged is None and talk.claimed is None:
         return None
-    from assistant.solving.claims import solve as judge
+    from assistant.claim_turns import claim_again, claim_supplied
 
-    query = supply_missing(query, talk.missing, preferred_unit(talk.claimed))
-    whole = supplied(talk.claimed, query)
-    found = judge(whole)
-    if found is None or found.status == "needs" and not {f.quantity for f in query.facts} & set(talk.missing):
-        return None
-    if about_gear(turn.query):
-        talk.kit = told_of_gear(turn.query, talk.kit)
-    _keep_claim(turn, whole, found)
-    afresh = replace(found, used=tuple(replace(f, origin="said") for f in found.used))
-    return _speak(turn, replace(whole, text=query.text, unplaced=query.unplaced, facts=tuple(replace(f, origin="said") for f in whole.facts)), afresh)
+    if _ASKS_OPENLY.search(query.text):
+        wanted = talk.scene.asks if talk.judged is not None and not query.asks and (query.facts or _WHAT_THEN.match(query.text)) else ()
+        return _answered_from(turn, replace(query, asks=wanted)) if wanted else None
+    return claim_supplied(turn) or claim_again(turn)
 
 
 def _not_understood(turn: Turn) -> Answer:
@@ -385,4 +321,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _claim_supplied, tells_kit, _checks_claim, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _of_the_claim_before, tells_kit, _checks_claim, _ask_something, explains)

@@ -45,6 +45,14 @@ class Scene:
     mentioned: tuple[str, ...] = ()
 
 
+@record
+class Judged:
+    """A claim that was judged, and what its figures were held against."""
+
+    query: Query
+    asked: tuple[Ask, ...]
+
+
 @changing
 class Conversation:
     """One conversation: the scene, the scenes before it, what was asked for, the kit."""
@@ -56,6 +64,7 @@ class Conversation:
     missing: tuple[str, ...] = ()
     cautioned: set[str] = field(default_factory=set)
     claimed: Query | None = None
+    judged: Judged | None = None
     last_working: tuple[str, ...] = ()
     last_query: Query | None = None
     last_solution: Solution | None = None
@@ -75,7 +84,7 @@ class Conversation:
 
     def start_over(self) -> None:
         """Forget the scene, not the kit."""
-        self.scene, self.past, self.first, self.missing = Scene(), [], None, ()
+        self.scene, self.past, self.first, self.missing, self.judged = Scene(), [], None, (), None
 
 
 def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:

@@ -66,6 +66,7 @@ from assistant.memory.reached import only_so_far
 from assistant.memory.rules import Pair, Rule
 from assistant.memory.same_kind import kind_again, level_again, many_again, metered_again, row_by_place, says_level, sky_again
 from assistant.memory.steps import another_length, half_that, halves, more_or_less
+from assistant.memory.taken_away import taken_away, takes_away
 from assistant.query import Query
 
 
@@ -81,7 +82,7 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 def half_said(query: Query, scene: Scene) -> bool:
     """Whether a sentence with nothing in it to place still changes what stands: "half that", "the far one?", "level with it", "and the back row?"."""
-    return halves(query) or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
+    return halves(query) or takes_away(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
 
 
 def _of_another_row(query: Query, scene: Scene) -> bool:
@@ -94,6 +95,6 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
+    many_again, taken_away, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
     another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, row_by_place, guide_for_another, bare_numbers, length_again,
 )

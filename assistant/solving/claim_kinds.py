@@ -24,7 +24,7 @@ from assistant.solving.claim_light_there import claim_of_light_there
 from assistant.solving.claim_losses import claim_of_power_for_loss, claim_of_share
 from assistant.solving.claim_made_up import claim_of_made_up
 from assistant.solving.claim_nd_opened import claim_of_nd_opened
-from assistant.solving.claim_pops import claim_of_pops, claim_of_pops_in_stops
+from assistant.solving.claim_pops import claim_of_enough_pops, claim_of_pops, claim_of_pops_in_stops
 from assistant.solving.claim_ratios import claim_of_ratio_by_place
 from assistant.solving.claim_speeds import claim_of_speeds
 from assistant.solving.claim_sync import claim_of_sync
@@ -41,7 +41,7 @@ BY_WORDS: tuple[Judge, ...] = (claim_of_levels, claim_of_draw_in_stops, claim_of
 
 BY_FACTS: tuple[Judge, ...] = (
     claim_of_reach,
-    claim_of_pops_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss, claim_of_share_by_distance,
+    claim_of_enough_pops, claim_of_pops_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss, claim_of_share_by_distance,
     claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_pops_in_stops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings, claim_added.claim_of_losses_summed, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
     claim_added.claim_of_sum, claim_added.claim_of_added_part, claim_added.claim_of_sum_over, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_factor, claim_added.claim_of_exposures, claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_density, claim_stacked.claim_of_share_left, claim_stacked.claim_of_passing, claim_stacked.claim_of_marks, claim_of_energies, claim_of_split, claim_of_recycling, claim_of_ratio_by_place, claim_of_value,
 )

@@ -6,7 +6,8 @@ import math
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import Ask, Query
+from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_rules import TOLERANCE
@@ -49,6 +50,29 @@ def claim_of_pops(query: Query) -> Solution | None:
     used = (*lengths, *query.all("count"), *query.all("number"), *query.all("pops"), *query.all("aperture"), *query.all("times"))
     return Solution(answers=(Quantity("claim", holds, ""), Quantity("count", float(right), "pops")), used=used, topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. {place} it takes {right} {'pop' if right == 1 else 'pops'}{'' if holds else f', not {claimed:g}'}: {why}")
+
+
+_PUT_UP = Pattern(r"\b(?:is|are|will|would|do|does|should|can)(?:n't)?(?: (?:only|just|about|the|my|these|those))*\s*$")
+_SUFFICES = Pattern(r"(?: (?:of (?:them|those|these)|in all|altogether|at that|each|then|at full|there))*(?: be)? (?:(?P<exact>right|correct|the right number)|enough|sufficient|plenty|do\b|do it|suffice|manage|cover it|get (?:me|us|it) (?:there|that))\b")
+
+
+def claim_of_enough_pops(query: Query) -> Solution | None:
+    """"one pop gives f/4 and I need f/11. are eight enough?": the pops that it takes, against those put up."""
+    said = plain(query.text)
+    many = [f for f in query.facts if f.quantity == "count" and f.unit in ("pops", "flashes") and f.origin == "said" and not f.bad and f.value >= 1]
+    put_up = [(f, after) for f in many if (after := _SUFFICES.match(said, f.end)) and _PUT_UP.search(said[: f.start])]
+    if len(put_up) != 1 or not query.has("aperture") or query.asks:
+        return None
+    from assistant.solving.solver import solve
+
+    (fact, after), rest = put_up[0], query.with_facts(f for f in query.facts if f is not put_up[0][0])
+    found = solve(replace(rest, asks=(Ask("count", "", fact.unit),), claim=False))
+    if found is None or found.status != "answered" or not found.answers or found.answers[0].quantity != "count":
+        return None
+    right = float(found.answers[0].value)
+    holds = fact.value == right if after["exact"] else fact.value >= right
+    takes = f"It takes {right:g} {fact.unit if right != 1 else fact.unit.removesuffix('es' if fact.unit == 'flashes' else 's')}"
+    return replace(found, lead=f"{'Yes' if holds else 'No'}. {takes}{'' if fact.value == right else f', not {fact.value:g}'}.", answers=(Quantity("claim", holds), found.answers[0]), used=(*found.used, fact), topic="claims")
 
 
 _FEWER = Pattern(r"\b(?:loses?|costs?|less|darker|dimmer|weaker|down|drops?|lowers?|under|takes? (?:off|away)|reduces?|cuts?)\b")

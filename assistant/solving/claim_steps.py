@@ -111,7 +111,7 @@ def steps(query: Query, claimed: Fact | None = None) -> list[Step]:
         return []
     unit, _ = guide_unit(query, guides[0])
     replay = _Replay(guides[0].value, unit, guides[0].at_iso or 100.0, guides[0].at_power or 1.0, plain(query.text))
-    before = [f for f in query.facts if f.start < guides[0].start]
+    before = [f for f in query.facts if f.start < guides[0].start or f.start == f.end and f is not guides[0] and f.origin != "said"]  # what is known from before has no place here
     after = [f for f in query.facts if f.start > guides[0].start]
     if claimed is not None and not any(f.start != claimed.start and _worked_out(f, replay.said) for f in after):
         rest = [f for f in (*before, *after) if f.start != claimed.start]

@@ -193,9 +193,19 @@ def test_a_claim_waits_for_what_it_lacks(turns: tuple[str, str], holds: bool, ri
     assert float(answer.answers[1].value) == pytest.approx(right, rel=0.01)
 
 
-def test_a_follow_up_asks_for_what_was_claimed() -> None:
+def test_a_follow_up_asks_the_claim_again_and_gives_the_right_figure_after_it() -> None:
+    """80 / 20 = 4, so f/8 is wrong there; on ISO 400 it is right."""
     ask("Is f/8 right at 10 feet for GN 80?")
-    assert float(HELPER.answer("and at 20 feet?").answers[0].value) == pytest.approx(4.0)
+    answer = HELPER.answer("and at 20 feet?")
+    assert verdict(answer) is False
+    assert float(answer.answers[1].value) == pytest.approx(4.0)
+    assert verdict(HELPER.answer("and on ISO 400?")) is True
+
+
+def test_what_is_asked_after_a_claim_is_answered_with_the_figure() -> None:
+    ask("Is f/8 right at 10 feet for GN 110?")
+    answer = HELPER.answer("what would I get then?")
+    assert (answer.answers[0].quantity, answer.answers[0].value) == ("aperture", pytest.approx(11.0))
 
 
 def test_what_the_aperture_would_take_stands_beside_a_claim_that_fails() -> None:

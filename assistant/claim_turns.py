@@ -1,0 +1,98 @@
+"""Turns about a claim: what it still lacked supplied, and a value of it told anew."""
+
+from __future__ import annotations
+
+from assistant.answer import Answer
+from assistant.memory.conversation import Judged, supply_missing
+from assistant.memory.judged_again import Anew, said_anew
+from assistant.memory.meaning import supplied
+from assistant.query import Ask, Fact, Query
+from assistant.records import replace
+from assistant.replying import remember, speak
+from assistant.solving.claims import solve as judge
+from assistant.solving.claims import tidied
+from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
+from assistant.solving.solver import beside_the_claim
+from assistant.told_turns import about_gear, told_of_gear
+from assistant.turn import Turn
+
+
+def keep_claim(turn: Turn, whole: Query, found: Solution) -> None:
+    """What a later turn may ask about of a claim, what it may supply, and what it may tell anew."""
+    beside, talk = _found_beside(found), turn.conversation
+    asked = tuple(a for a in beside if a.quantity not in ("factor", "stops"))
+    if asked or found.status == "needs":
+        remember(turn, replace(_without_claimed(whole, asked, found), asks=asked or whole.asks), found)
+        talk.claimed = whole if found.status == "needs" else None
+    talk.judged = Judged(whole, beside) if _is_verdict(found) else None
+
+
+def _is_verdict(found: Solution) -> bool:
+    return found.status == "answered" and bool(found.answers) and found.answers[0].quantity == "claim"
+
+
+def _found_beside(found: Solution) -> tuple[Ask, ...]:
+    return tuple(Ask(q.quantity, q.of or "") for q in found.answers[1:2])
+
+
+def _without_claimed(whole: Query, asked: tuple[Ask, ...], found: Solution) -> Query:
+    """What was claimed is what a follow-up asks for, so it is no fact of the scene."""
+    if asked and asked[0].quantity == "count" and found.used and found.used[-1].quantity == "count":
+        return replace(whole, facts=tuple(f for f in whole.facts if f is not found.used[-1]))
+    same = [f for f in whole.facts if asked and f.quantity == asked[0].quantity]
+    return replace(whole, facts=tuple(f for f in whole.facts if f not in same)) if len(same) == 1 and asked[0].quantity in ("aperture", "power", "film_speed") else whole
+
+
+def claim_supplied(turn: Turn) -> Answer | None:
+    """What a claim still lacked, supplied: the claim of the turn before judged with it."""
+    query, talk = turn.query, turn.conversation
+    if talk.claimed is None or not talk.missing or query.asks or not query.facts:
+        return None
+    query = supply_missing(query, talk.missing, preferred_unit(talk.claimed))
+    whole = supplied(talk.claimed, query)
+    found = judge(whole)
+    if found is None or found.status == "needs" and not {f.quantity for f in query.facts} & set(talk.missing):
+        return None
+    if about_gear(turn.query):
+        talk.kit = told_of_gear(turn.query, talk.kit)
+    keep_claim(turn, whole, found)
+    afresh = replace(found, used=tuple(replace(f, origin="said") for f in found.used))
+    return speak(turn, replace(whole, text=query.text, unplaced=query.unplaced, facts=tuple(replace(f, origin="said") for f in whole.facts)), afresh)
+
+
+def claim_again(turn: Turn) -> Answer | None:
+    """The claim that stands, judged with what this turn tells anew."""
+    query, talk = turn.query, turn.conversation
+    if talk.judged is None or query.asks:
+        return None
+    anew = said_anew(query, talk.judged, talk)
+    found = None if anew is None else judge(_with_kit(turn, anew.query))
+    if anew is None or found is None or not _is_verdict(found) or not _bears(anew, found):
+        return None
+    whole = _with_kit(turn, anew.query)
+    rest = tidied(whole, found)
+    if beside_the_claim(rest, found):
+        return None
+    keep_claim(turn, whole, found)
+    told = replace(found, used=tuple(_told_when(f, anew.new) for f in found.used))
+    if talk.last_query is not None and talk.last_solution is found:
+        talk.last_query = replace(talk.last_query, facts=tuple(_told_when(f, anew.new) for f in talk.last_query.facts))
+    return speak(turn, replace(rest, text=query.text, unplaced=query.unplaced if any(f.quantity == "number" for f in anew.new) else ()), told)
+
+
+def _with_kit(turn: Turn, query: Query) -> Query:
+    own = tuple(f for f in query.facts if f.origin != "kit")
+    named = {o for o in (*query.owners(), *query.mentioned) if o}
+    return replace(query, facts=(*turn.conversation.kit.for_scene(replace(query, facts=own), named), *own))
+
+
+def _bears(anew: Anew, found: Solution) -> bool:
+    """Whether the verdict is by what is new, so that it is no other claim's."""
+    used = {(f.quantity, round(f.value, 6)) for f in found.used}
+    return all((f.quantity, round(f.value, 6)) in used for f in anew.new)
+
+
+def _told_when(fact: Fact, new: tuple[Fact, ...]) -> Fact:
+    """A fact as it is listed in the reply: told now, or still so."""
+    return replace(fact, origin="said" if any(f.quantity == fact.quantity and f.value == fact.value and f.of == fact.of for f in new) else "kept")

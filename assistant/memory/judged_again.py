@@ -1,0 +1,193 @@
+"""A claim judged once more with a value told anew: "and on ISO 200?" after "will I get f/11 out of it?".
+
+The value that is told takes the place of the one of its kind in the claim, in the words as in the
+facts, so that it is judged as if it had been put that way. What the claim said nothing of stands beside it.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant.language.daylight import SKIES
+from assistant.memory.carried import carried
+from assistant.memory.conversation import Conversation, Judged, Scene, move_lengths
+from assistant.memory.followups import follow_up
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.records import record, replace
+from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.units import LENGTH
+
+
+@record
+class Anew:
+    """The claim with what was told put into it, and which of its facts are new."""
+
+    query: Query
+    new: tuple[Fact, ...]
+
+
+_TOLD_ANEW = frozenset({
+    "distance", "max_distance", "min_distance", "path", "gap", "aperture", "film_speed", "rated", "push", "power", "power_down", "energy", "guide_number", "loss", "filter_loss", "nd", "factor", "modifier", "camera_filter",
+    "count", "stops", "relation", "ratio", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance", "recycle", "zoom",
+})
+"""What may be told anew of a claim; anything else is no change of it."""
+_BY_THE_WAY = frozenset({"remark", "place", "rows", "last_move", "move"})
+_KINDS = (frozenset({"distance", "max_distance", "min_distance"}), frozenset({"power", "power_down"}), frozenset({"loss", "filter_loss", "nd", "factor"}))
+"""Quantities of which one may be told in the place of another."""
+
+
+def said_anew(query: Query, judged: Judged, talk: Conversation) -> Anew | None:
+    """The claim that stands with what this half-sentence changes; None where it changes nothing of it, or it is not clear what."""
+    scene = _scene_of(judged)
+    asked = replace(talk, scene=scene, missing=())
+    bare = replace(_put_up_anew(query, judged, talk), asks=(), claim=False)
+    said, left = follow_up(carried(bare, scene.facts, scene.asks), asked)
+    moves = [f for f in said.facts if f.quantity == "move"]
+    kept = move_lengths(left.facts, moves) if moves else left.facts
+    told = [*(f for f in said.facts if f.quantity not in _BY_THE_WAY and f.unit != "BARE"), *(f for f in kept if f not in scene.facts and f.quantity not in _BY_THE_WAY)]
+    gone = [f for f in scene.facts if f not in kept]
+    again = [f for f in told if f.origin == "kept" and any(_same(f, g) for g in gone)]
+    new, gone = [_of_the_claim(f, judged) for f in told if f not in again], [g for g in gone if not any(_same(f, g) for f in again)]
+    if not (new or gone) or any(f.bad or f.quantity not in _TOLD_ANEW for f in new) or _either_time(new, judged, query.text):
+        return None
+    return _put_in(judged, new, gone, (scene.cues - left.cues, said.cues & SKIES))
+
+
+_BARE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what if|with|but|no|ok|now)\b\W*)*[\w./]+(?: (?:then|instead|of them))?\W*$", re.I)
+
+
+def _put_up_anew(query: Query, judged: Judged, talk: Conversation) -> Query:
+    """"and eight?" after "are four pops enough?": a number by itself is another of what was put up, unless another value was told since."""
+    last = [f for f in talk.last_query.facts if f.origin == "said"] if talk.last_query is not None and any(f.origin == "kept" for f in talk.last_query.facts) else []
+    claimed = _claimed(judged)
+    told = claimed is not None and any(not _alike(f.quantity, claimed.quantity) for f in last)
+    if len(query.facts) != 1 or told or not _BARE.match(query.text):
+        return query
+    return replace(query, facts=(_of_the_claim(query.facts[0], judged),))
+
+
+_METERED = Pattern(r"\bmeter", re.I)
+
+
+def _either_time(new: list[Fact], judged: Judged, text: str) -> bool:
+    """"and 15 s?" after "metered 4 s, is 6 s right?": the metered time or the one that is put up, and it is not said which."""
+    told = {f.of for f in judged.query.facts if f.quantity == "shutter"}
+    return told == {"", "ambient"} and any(f.quantity == "shutter" for f in new) and not _METERED.search(text)
+
+
+def _same(one: Fact, other: Fact) -> bool:
+    return (one.quantity, one.value, one.of) == (other.quantity, other.value, other.of)
+
+
+def _scene_of(judged: Judged) -> Scene:
+    """The claim as a question for what was claimed, for the rules that read half-sentences."""
+    query, claimed = judged.query, _claimed(judged)
+    facts = tuple(f for f in query.facts if f.origin != "kit" and f is not claimed)
+    return Scene(facts, judged.asked, query.cues, query.units, text=query.text, mentioned=query.mentioned)
+
+
+def _claimed(judged: Judged) -> Fact | None:
+    """The value that was put up, as far as what it was held against tells."""
+    kind = judged.asked[0].quantity if judged.asked else ""
+    same = [f for f in judged.query.facts if _alike(f.quantity, kind) and f.origin == "said"]
+    return same[-1] if same else None
+
+
+def _can_be(quantity: str, value: float) -> bool:
+    """Whether a bare number can be a value of this quantity."""
+    if quantity in ("aperture", "film_speed"):
+        return is_aperture_mark(value) if quantity == "aperture" else is_film_speed_mark(value)
+    return quantity != "shutter" and 0 < value <= (1.0 if quantity == "power" else math.inf)
+
+
+def _of_the_claim(fact: Fact, judged: Judged) -> Fact:
+    """"and eight?": a bare number is another of what was claimed, where it can be one."""
+    old = _claimed(judged)
+    if fact.quantity != "number" or old is None or not _can_be(old.quantity, fact.value):
+        return fact
+    scale = LENGTH.get(old.unit, 1.0) if old.quantity in ("distance", "max_distance", "min_distance") else 1.0
+    return replace(old, value=fact.value * scale, said=_in_the_words_of(fact.said, old.said), origin="said")
+
+
+_FIGURE = Pattern(r"\d[\d.,/]*|^[a-z]+\b", re.I)
+
+
+def _in_the_words_of(said: str, old: str) -> str:
+    """A bare figure said as the old one was: "eight" for "four pops" is "eight pops"."""
+    found = _FIGURE.search(old)
+    return f"{old[: found.start()]}{said}{old[found.end() :]}" if found else said
+
+
+def _alike(one: str, other: str) -> bool:
+    return one == other or any(one in kinds and other in kinds for kinds in _KINDS)
+
+
+def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged) -> list[Fact]:
+    """The facts of the claim that a new one may take the place of."""
+    same = [f for f in facts if _alike(f.quantity, fact.quantity) and (f.quantity != "count" or f.unit == fact.unit or not fact.unit)]
+    mine = [f for f in same if f.of == fact.of]
+    found = mine if mine or fact.of and any(f.of for f in same) else same
+    left = [f for f in found if any(f is g for g in gone)]
+    if len(left) == 1:
+        return left
+    claimed = _claimed(judged)
+    return [claimed] if len(found) > 1 and claimed is not None and claimed in found else found
+
+
+def _put_in(judged: Judged, new: list[Fact], gone: list[Fact], cues: tuple[frozenset[str], frozenset[str]]) -> Anew | None:
+    """Each new fact in the place of the old one of its kind; none where two could be meant."""
+    facts, beside = list(judged.query.facts), []
+    swapped: list[tuple[Fact, Fact]] = []
+    for fact in new:
+        old = _place_of(fact, [f for f in facts if not any(f is o for o, _ in swapped)], gone, judged)
+        if len(old) > 1 or old and _overlaps(old[0], facts):
+            return None
+        if old:
+            swapped.append((old[0], _as_the_old(fact, old[0])))
+        else:
+            beside.append(replace(fact, start=0, end=0, origin="kept"))
+    lost = [f for f in gone if not any(f is o for o, _ in swapped)]
+    text, placed = _reworded(judged.query.text, [f for f in facts if f not in lost], swapped)
+    query = replace(judged.query, text=text, facts=(*beside, *placed), cues=judged.query.cues - cues[0] | cues[1], unplaced=(), claim=True)
+    fresh = {(f.quantity, f.value, f.of) for _, f in swapped}
+    return Anew(query, (*beside, *(f for f in placed if (f.quantity, f.value, f.of) in fresh)))
+
+
+def _overlaps(fact: Fact, facts: list[Fact]) -> bool:
+    """Whether the words of a fact are another's as well, so that they cannot be changed for one alone."""
+    return any(f is not fact and f.origin == fact.origin == "said" and f.start < fact.end and fact.start < f.end for f in facts)
+
+
+def _as_the_old(fact: Fact, old: Fact) -> Fact:
+    """What is told, meant as the old one was."""
+    return replace(
+        fact, quantity=old.quantity if _is_limit(old) else fact.quantity, of=fact.of or old.of, cue=fact.cue or old.cue, to=fact.to or old.to, said=_words(fact), origin=old.origin)
+
+
+def _is_limit(fact: Fact) -> bool:
+    return fact.quantity in ("max_distance", "min_distance")
+
+
+def _words(fact: Fact) -> str:
+    """The new value in words that can stand where the old one stood."""
+    if fact.quantity in ("distance", "max_distance", "min_distance") and fact.unit in LENGTH and not fact.said[:1].isdigit():
+        return f"{fact.value / LENGTH[fact.unit]:.4g} {fact.unit}"  # "half that", "back a metre"
+    return fact.said
+
+
+def _reworded(text: str, facts: list[Fact], swapped: list[tuple[Fact, Fact]]) -> tuple[str, list[Fact]]:
+    """The text with the new words in it, and every fact where it stands now."""
+    out, moved, shift, end = [], [], 0, 0
+    for fact in sorted(facts, key=lambda f: f.start):
+        new = next((n for o, n in swapped if o is fact), None)
+        at = fact.start + shift
+        if new is None or fact.origin != "said":
+            moved.append(replace(new or fact, start=at, end=fact.end + shift) if fact.origin == "said" else new or fact)
+            continue
+        out += [text[end : fact.start], new.said]
+        shift += len(new.said) - (fact.end - fact.start)
+        end = fact.end
+        moved.append(replace(new, start=at, end=at + len(new.said)))
+    return "".join((*out, text[end:])), moved

@@ -1,0 +1,73 @@
+"""An answer given: what of it the conversation remembers, and its sentences."""
+
+from __future__ import annotations
+
+from assistant.answer import Answer
+from assistant.language import speaking
+from assistant.memory.conversation import TOPIC_CUES, Scene
+from assistant.query import Fact, Query
+from assistant.records import replace
+from assistant.safety_turns import cautions_of
+from assistant.solving.flash import asked_unit
+from assistant.solving.left_out import left_out
+from assistant.solving.lights import guide_unit
+from assistant.solving.solution import Solution
+from assistant.solving.solver import unused
+from assistant.told_turns import leftover
+from assistant.turn import Turn
+
+
+def remember(turn: Turn, whole: Query, solution: Solution) -> None:
+    """Keep the scene as this answer leaves it: a later turn changes it, or asks of it."""
+    talk = turn.conversation
+    talk.judged = None
+    talk.missing = solution.missing if solution.status == "needs" else ()
+    answered = tuple([Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
+                      if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float))])
+    facts = tuple([f if f.unit or f.quantity != "guide_number" else _with_unit(f, whole) for f in whole.facts if f.origin != "kit"])
+    talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, text=whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
+    talk.last_working = solution.working
+    if solution.answers and solution.status in ("answered", "out_of_reach"):
+        talk.last_query, talk.last_solution = whole, solution
+
+
+def _with_unit(fact: Fact, whole: Query) -> Fact:
+    """A guide number keeps the unit it was taken to be in: "in metres" later converts the answer only."""
+    return replace(fact, unit=guide_unit(whole, fact, asked_unit(whole))[0], cue="unit_taken")
+
+
+def speak(turn: Turn, query: Query, solution: Solution) -> Answer:
+    """The solution in words, with what was taken, what was left over and the cautions."""
+    cautions, idle = cautions_of(turn, query, solution), unused(query, solution)
+    parts = [speaking.lead(solution), speaking.beside(solution)]
+    if solution.status in ("answered", "out_of_reach"):
+        parts.append(speaking.understood(_told_of(solution)))
+    parts += [speaking.assumed(solution.assumed, solution.answers), *dict.fromkeys(solution.notes)]
+    if solution.status in ("answered", "out_of_reach"):
+        parts.append(speaking.unused(idle))
+    counted = {f.said for f in solution.used if f.quantity == "number" and f.value == int(f.value)} if solution.topic == "time" else set()
+    missed = tuple(dict.fromkeys((*(w for w in query.unplaced if w not in counted), *left_out(turn.query, query, solution, idle, " ".join(parts)))))
+    parts += [leftover(missed), _read_as(query)]
+    parts += [cautions[0].text] if cautions else []
+    return Answer(
+        heard=query.text, status=solution.status, reply=" ".join(filter(None, parts)), answers=solution.answers, assumed=solution.assumed,
+        missing=solution.missing, unplaced=missed, alternatives=solution.alternatives, cautions=cautions,
+        working=solution.working or _ledger(solution), table=solution.table,
+    )
+
+
+def _told_of(solution: Solution) -> tuple[Fact, ...]:
+    """The facts behind the answer, without the old value of what is answered anew."""
+    if solution.topic != "flash" or not solution.answers:
+        return solution.used
+    return tuple([f for f in solution.used if not (f.origin == "kept" and f.quantity == solution.answers[0].quantity)])
+
+
+def _ledger(solution: Solution) -> tuple[str, ...]:
+    return tuple([f"{entry.label or entry.quantity.replace('_', ' ')} {entry.value:.4g}: {entry.stops:+.2f} stops" for entry in solution.lines])
+
+
+def _read_as(query: Query) -> str:
+    if not query.read_as:
+        return ""
+    return " ".join(f"I read “{speaking.printable(said)}” as {read}." for said, read in query.read_as[:3])
