@@ -11,7 +11,6 @@ from assistant.solving.claim_bounds import EXACTLY
 from assistant.solving.claim_rules import EXACT, Verdict
 from assistant.solving.solution import Solution
 
-
 _OF_A_CASE = frozenset({"focal_length", "aperture", "distance", "focus_distance", "power", "film_speed", "shutter", "guide_number", "energy", "loss", "nd", "format", "exposure_value", "count", "circle"})
 
 
