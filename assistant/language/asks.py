@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import named_only, sharp_asks
+from assistant.language import in_units, named_only, sharp_asks
 from assistant.language.items import Item
 from assistant.language.segments import ROLES, Segment, is_role
 from assistant.patterns import Pattern
@@ -108,7 +108,7 @@ def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
     return None
 
 
-_OF_THE_FILM = Pattern(r" (?:is|was|of|does|has) (?:the|this|that|my) (?:film|roll|emulsion)\b", re.I)
+_OF_THE_FILM = Pattern(r" (?:is|was|of|does|has) (?:the|this|that|my|his|her|our|their) (?:film|roll|emulsion|slide|stock)\b", re.I)
 
 
 def _quantity(item: Item, segment: Segment, text: str) -> str:
@@ -266,6 +266,8 @@ def _how_many(segment: Segment, at: int, after: Sequence[Item], text: str) -> As
         return Ask("stops", _whom(segment, at), "", start)
     if after and after[0].kind == "word":
         return None  # how many of something that is none of ours
+    if (before := in_units.named_before(text, start, segment.items[at].end)) is not None:
+        return before
     return Ask("count", "", "", start)
 
 

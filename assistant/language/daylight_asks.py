@@ -45,9 +45,13 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
     settings = [f for f in facts if f.quantity in ("aperture", "shutter")]
     if len(settings) == 1 and sum(f.quantity == "exposure_value" for f in facts) == 2 and _WHAT_IS_IT_NOW.search(text):
         return [Ask(settings[0].quantity)]
+    if sorted(kinds) == ["aperture", "shutter"] and not any(f.quantity == "film_speed" for f in facts) and _WHICH_FILM.search(text) and _A_SKY.search(text):
+        return [Ask("film_speed")]
     return _under_now(text, facts) or _the_open_one(text, facts)
 
 
+_WHICH_FILM = Pattern(r"\b(?:which|what) (?:film|roll|stock|emulsion)\b(?! (?:size|format|brand|type|is best|suits))", re.I)
+_A_SKY = Pattern(r"\b(?:sun|sunny|sunshine|overcast|shade|snow|hazy|cloud\w*)\b", re.I)
 _WHAT_IS_IT_NOW = Pattern(r"\bwhat (?:must|should|does|will|would|has) (?:it|that) (?:now )?(?:to )?be(?:come)?\b|\bwhat is it now\b", re.I)
 _WHAT_TIME = Pattern(r"\b(?:what|which) (?:exposure )?time\b(?! (?:of|is it|do we))", re.I)
 

@@ -10,7 +10,8 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
-from assistant.solving.taken_off import layers_gone
+from assistant.solving.alike import Some, measured_and_asked, spoken_of
+from assistant.solving.taken_off import BARE, layers_gone
 
 _SHEET = r"(?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|handkerchief|diffuser|cloth|tissue|gel|frost|muslin|filter)"
 LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|both|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|polari[sz]ers|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
@@ -25,12 +26,14 @@ _EVERY_BEFORE = Pattern(r"\b(?:each|every)\b(?: \w+){1,9}\s*$", re.I)
 _EACH_AFTER = Pattern(r"\s*(?:of (?:the )?light )?(?:(?:being |is )?(?:lost|loss|off|gone|swallowed|eaten|taken|down|disappearing|disappears) )?(?:(?:in|to|by|for|from|through|with|at) )?(?:each|apiece|every one|per \w+|(?:a|every|each) (?:layer|sheet|piece)|either)\b", re.I)
 SUM_OF = Pattern(r"\W*(?:together|altogether|in all|in total|between them|all told|combined)\b", re.I)
 LOST = frozenset({"loss", "stops", "filter_loss", "nd"})
+TOLD = LOST | {"rows"}
 _COUNTED = frozenset({"number", "count", "rows"})
 
 
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the loss of one of several alike taken so many times."""
-    scaled = _so_many_more(facts, text) or _read_through_others(facts, text)
+    facts = _counted_alike(facts, text)
+    scaled = _share_of_told(facts, text) or _so_many_more(facts, text) or _read_through_others(facts, text)
     if scaled is not None:
         return scaled
     match = LAYERS.search(text) or (_SO_MANY_OF_THEM.search(text) if _OF_ONE.search(text) else None)
@@ -56,6 +59,39 @@ def _that_change(facts: Sequence[Fact], text: str, match: re.Match[str], there: 
     if not 0 < off < there:
         return there
     return there - off if any(f.quantity == "guide_number" for f in facts) else off
+
+
+def _counted_alike(facts: list[Fact], text: str) -> list[Fact]:
+    """"a pair of the same silks", "one of the three": so many layers, and no flashes."""
+    if not any(f.quantity in ("count", "number") for f in facts):
+        return facts
+    said = spoken_of(text)
+    named = any(s.by_name for s in said)
+    some = [s for s in said if s.many > 1 and named or s.of]
+    return [_as_layers(f, some) if f.quantity in ("count", "number") else f for f in facts]
+
+
+def _as_layers(fact: Fact, some: list[Some]) -> Fact:
+    within = next((s for s in some if s.start <= fact.start < s.end), None)
+    if within is None:
+        return fact
+    if within.of == fact.value:
+        return replace(fact, quantity="remark", of="")
+    return replace(fact, quantity="rows", unit="layers", of="") if within.many == fact.value and fact.unit in ("flashes", "") else fact
+
+
+def _share_of_told(facts: list[Fact], text: str) -> list[Fact] | None:
+    """"two identical silks cost two and two thirds stops: what does one of them cost": its share of the loss, where none is told of each."""
+    told = [f for f in facts if f.quantity in ("loss", "stops", "filter_loss", "factor") and f.value > 0]
+    pair = measured_and_asked(text) if len(told) == 1 and any(f.quantity in ("modifier", "nd", "rows", "camera_filter") for f in facts) and not any(f.quantity in ("aperture", "aperture_range", "guide_number", "power", "distance") for f in facts) else None
+    if pair is None:
+        return None
+    measured, wanted = pair
+    of_each = _EACH_AFTER.match(text[told[0].end :]) or _EVERY_BEFORE.search(text[: told[0].start])
+    part = wanted.many / (1 if of_each else measured.many)
+    rows = [Fact("rows", float(s.many), "layers", start=s.start, end=s.end, said=text[s.start : s.end]) for s in dict.fromkeys(pair)]
+    kept = [f for f in facts if f is not told[0] and not (f.quantity in _COUNTED and any(s.start <= f.start < s.end for s in pair))]
+    return [*kept, *rows, replace(told[0], quantity="loss" if told[0].quantity == "stops" else told[0].quantity, cue="", of="" if told[0].of == "both" else told[0].of, value=told[0].value ** part if told[0].quantity == "factor" else told[0].value * part)]
 
 
 _NUMBERS = {"a": 1, "one": 1, "single": 1, "double": 2, "each": 1, "every": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
@@ -94,7 +130,7 @@ def _read_through_others(facts: list[Fact], text: str) -> list[Fact] | None:
         return None
     measured = LAYERS.search(text[: span[0].start]) or _SO_MANY.search(text[: span[0].start])
     asked = _LAYERS_ASKED.search(text, span[0].end)
-    if measured is None or asked is None or not _FROM_TO.search(text[measured.end() : span[0].start]):
+    if measured is None or asked is None or _COST_OF.search(text, span[0].end) or not _FROM_TO.search(text[measured.end() : span[0].start]):
         return None
     there, wanted = (float(_NUMBERS.get(m["many"].lower().removeprefix("a "), 0) or (m["many"] if m["many"].isdigit() else 0)) for m in (measured, asked))
     if not there or not wanted or there == wanted:
@@ -102,7 +138,7 @@ def _read_through_others(facts: list[Fact], text: str) -> list[Fact] | None:
     lost = aperture_difference_stops(span[0].other, span[0].value) * wanted / there
     named = [Fact("rows", many, "layers", start=m.start("many"), end=m.end("many"), said=m["many"]) for m, many in ((measured, there), (asked, wanted))]
     kept = [f for f in facts if f.quantity == "modifier" or f.quantity in _COUNTED and not any(n.start <= f.start < n.end + 12 for n in named)]
-    bare = replace(span[0], quantity="aperture", other=math.nan)
+    bare = replace(span[0], quantity="aperture", cue=BARE, other=math.nan)
     return sorted([*kept, *named, bare, replace(span[0], quantity="loss", value=abs(lost), unit="scrim", start=span[0].end - 1, other=math.nan)], key=lambda f: f.start)
 
 
@@ -113,16 +149,16 @@ def _gap(between: str) -> int:
 
 _CLAUSE = Pattern(r"[,;?!:]|\.(?!\d)|\b(?:how|what|which|and|if)\b", re.I)
 _ASKED = Pattern(r"\b(?:how|what|which)\b", re.I)
-_COST_OF = Pattern(r"\bwhat (?:do|does|will|would|is)\b[^?.]*\b(?:cost|take|swallow|eat|lose|the (?:cost|loss))\b", re.I)
+_COST_OF = Pattern(r"\b(?:what|how much) (?:do|does|did|will|would|is|was)\b[^?.]*\b(?:cost|take|swallow|eat|lose|account for|worth|cost(?:ing)?|the (?:cost|loss|share|factor)|steal|absorb|rob|drink)\b", re.I)
 _MANY_LAYERS = Pattern(r"\b(?:how many|what number of) (?:more |such )?(?:sheets?|layers?|thicknesses|pieces|folds|plies|hankies|hankys|handkerchiefs|tissues|cloths?|nets?|scrims?|gels?|silks?|diffusers?)\b", re.I)
 
 
 def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"how many thicknesses bring it from f/16 down to f/4": a number of layers, where what one takes is told."""
+    if [a.quantity for a in asks] in ([], ["aperture"]) and any(f.quantity == "rows" and f.unit == "layers" for f in facts) and _COST_OF.search(text):
+        return [Ask("stops")]
     if not asks and sum(f.quantity == "rows" and f.unit == "layers" for f in facts) == 2 and any(f.quantity == "aperture" for f in facts):
         return [Ask("aperture")]
-    if not asks and any(f.quantity == "rows" and f.unit == "layers" for f in facts) and _COST_OF.search(text):
-        return [Ask("stops")]
     if any(a.quantity != "count" for a in asks) or not any(f.quantity in LOST for f in facts) or not _MANY_LAYERS.search(text):
         return asks
     return [Ask("count", "", "layers")]

@@ -381,7 +381,7 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"The strength in stops of an ND": a filter's, not a flash's power."""
     kinds = {f.quantity for f in facts}
     asks = list(asks) if kinds.isdisjoint(passed_light.TAKING) else passed_light.asked(asks, facts, text)
-    asks = asks if kinds.isdisjoint(layer_words.LOST) else layer_words.asked(asks, facts, text)
+    asks = asks if kinds.isdisjoint(layer_words.TOLD) else layer_words.asked(asks, facts, text)
     asks = film_words.asked(asks if kinds.isdisjoint(takings_asked.KINDS) else takings_asked.asked(asks, facts, text), facts, text)
     asks = zoom_words.asked(asks, facts, text) if "zoom_row" in kinds else asks
     asks = asks if kinds.isdisjoint(bounce_room.KINDS) else bounce_room.asked(asks, text)

@@ -20,7 +20,7 @@ from assistant.scales import aperture_difference_stops
 
 _PASSED = Pattern(r"\b(?:returns?|reflects?|(?:gives?|throws?|sends?|bounces?) back|transmits?|transmitting|passes|passing|lets?(?: only| just)?(?: through)?|letting through|transmission(?: is| of)?)(?: of)?(?: only| just| about| roughly)*\s*$", re.I)
 _PASSED_AFTER = Pattern(r"^\s*(?:of (?:the |my )?light )?(?:transmission|transmittance|transmissive|gets? through|comes? through|passes|through)\b", re.I)
-_KEPT = Pattern(r"\bloss\b[^.;?!\d]{0,30}\b(?:is|of|was|comes to)\s*$|\b(?:swallow|eat|absorb|take|lose|lost|losing|soak|block|steal|rob|cost|waste|kill|cut|hold|drink|throw|sacrific|discard|forfeit)\w*(?: up| out| away| off| back| me| us| you| about| roughly| only| nearly| some| around)*\s*$", re.I)
+_KEPT = Pattern(r"\bloss\b[^.;?!\d]{0,30}\b(?:is|of|was|comes to)\s*$|\b(?:silk|net|gel|filter|glass|cloth|diffuser|scrim|sheet|layer|fabric|paper|it|that|which|and) stop(?:s|ped)(?: out| back)?\s*$|\b(?:swallow|eat|absorb|take|lose|lost|losing|soak|block|steal|rob|cost|waste|kill|cut|hold|drink|throw|sacrific|discard|forfeit)\w*(?: up| out| away| off| back| me| us| you| about| roughly| only| nearly| some| around)*\s*$", re.I)
 _OF_LIGHT = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all )?(?:light|flash|output|illumination)\b|^\s*(?:off|away)\b|^\W*$|^\s*[.,;:?!]|^\s*(?:of it)\b|^\s*(?:in|to|by|through|with) (?:the|my|an?|that)\b", re.I)
 _SENT_BACK = Pattern(r"^\s*(?:of )?(?:the |my |its |that |all |flash'?s )*(?:light|flash|output|illumination) (?:only |just )?(?:comes? (?:back|out|through)|gets? (?:through|past|out)|is left|are left|is passed|is returned|is reflected|reaches|remains|survives|makes it)\b", re.I)
 """After a share of the light: what is left of it."""

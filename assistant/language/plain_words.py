@@ -14,6 +14,7 @@ from assistant.language.lexicon import Lexicon
 from assistant.language.relayed import in_ones_own_words
 from assistant.language.small_talk import without_small_talk
 from assistant.language.speakers import without_speaker
+from assistant.language.sun_rule import without_statement
 from assistant.language.time_order import in_order_of_time
 from assistant.patterns import Pattern
 
@@ -131,7 +132,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = in_ones_own_words(without_speaker(said))
     said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said))
-    said = _WE_ASK.sub("I", said)
+    said = _WE_ASK.sub("I", without_statement(said))
     said = _asked_apart(said)
     said = _PAUSE.sub(_unpaused, said) if _holds(said, _PAUSES) else said
     said = _METRES.sub("metres", _TAG.sub("", said))

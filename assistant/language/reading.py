@@ -95,7 +95,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     asks = _asked(items, segments, facts, cues, text)
     asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text, of_lenses), facts, items, text), facts, text)
     asks = asked_of.settle(by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text), facts, text)
-    asks = open_asks.settle(asks, facts, text)
+    asks = open_asks.settle(two_guides.asked(asks, facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
     facts = film_words.as_marked(in_order_of_time(shutter_rows.settle(facts, by_shutter.rows, text), text), text)
     claim = is_claim(text, segments, asks, facts)

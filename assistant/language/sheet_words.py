@@ -187,6 +187,8 @@ def _span(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     start, end = found.start("low"), found.end()
     inside = [f for f in facts if f.start < end and f.end > start]
+    if any(f.quantity == "exponent" for f in inside):
+        return facts  # "an exponent of 1.26 and 30 s metered"
     made = Fact("sheet_span", float(found["low"]), "s", of="film", other=float(found["high"]), start=start, end=end, said=text[start:end])
     return sorted([*(f for f in facts if f not in inside), made], key=lambda f: f.start)
 

@@ -6,16 +6,18 @@ The second is told as a mere length; where two states of one flash are named and
 from __future__ import annotations
 
 from assistant.patterns import Pattern
-from assistant.query import Fact
+from assistant.query import Ask, Fact
 from assistant.records import replace
 from assistant.units import LENGTH
 
 _GUIDE = Pattern(r"\b(?:guide|gn|leitzahl)\b|\brated\b")
 _ASKS_STOPS = Pattern(r"\b(?:how many|how much|what|which)\b[^.?!]*\b(?:stops?|factor)\b|\bin stops\b|\bhow much (?:light|power|brighter|weaker|stronger)\b")
-_OF_A_HEAD = Pattern(r"\bzoom\w*|\bwide(?:st|[- ]angle)?\b|\btele\w*|\bpull\w* back|\brack\w*|\bspread\w*|\bnarrow\w*|\btight\w*|\bsettings?\b|\blong (?:end|setting|position)\b")
+_OF_A_HEAD = Pattern(r"\bzoom\w*|\bwide(?:st|[- ]angle)?\b|\btele\w*|\bpull\w* back|\brack\w*|\bspread\w*|\bnarrow\w*|\btight\w*|\bsettings?\b|\blong (?:end|setting|position)\b|\bhss\b|\bhigh[- ]speed|\bfp\b|\bsync\b")
+_OF_THE_SYNC = Pattern(r"\bhss\b|\bhigh[- ]speed|\bfp\b")
+"""Where the guide number goes with the time."""
 _OF_A_THING = Pattern(r"\b(?:bare|naked|without|nothing on|by itself|on its own|uncovered)\b")
 _ON_IT = Pattern(r"\b(?:with|through|behind|inside|in|under|once|when)\b(?: \w+){1,4}|\bfitted\b|\bon it\b")
-_OF_A_PLACE = Pattern(r"\s*(?:away|from (?!one|wide|tele)|off\b|back\b|apart|to the (?:subject|sitter|face|wall|floor)|high|tall|above|deep|behind|in front|further|closer|nearer|across|wide\b(?! (?:open|end|setting)))")
+_OF_A_PLACE = Pattern(r"\s*(?:away|from (?!one|wide|tele)|off\b|back\b|apart|to the (?:subject|sitter|face|wall|floor)|high(?![- ]?speed)|tall|above|deep|behind|in front|further|closer|nearer|across|wide\b(?! (?:open|end|setting)))")
 _LENGTHS = ("distance", "path", "gap", "max_distance", "min_distance", "move", "camera_distance", "number", "aperture")
 _ELSE = frozenset({"aperture", "shutter", "zoom_row", "path", "ceiling_height", "loss", "stops", "relation", "velocity"})
 KINDS = frozenset({"guide_number", "distance"})
@@ -29,9 +31,9 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     [45.0, 28.0]
     """
     lengths = [f for f in facts if f.quantity == "guide_number" or f.quantity in _LENGTHS and not f.bad and f.value > 0]
-    if len(lengths) != 2 or any(f.quantity in _ELSE for f in facts if f not in lengths):
-        return facts
     said = text.lower()
+    if len(lengths) != 2 or any(f.quantity in _ELSE and not (f.quantity == "shutter" and _OF_THE_SYNC.search(said)) for f in facts if f not in lengths):
+        return facts
     if not _GUIDE.search(said) or not _ASKS_STOPS.search(said) or not (_OF_A_HEAD.search(said) or _OF_A_THING.search(said) and _ON_IT.search(said)):
         return facts
     guides = [f for f in lengths if f.quantity == "guide_number"]
@@ -46,3 +48,18 @@ def _guide(fact: Fact, unit: str) -> Fact:
     value = fact.value if fact.quantity in ("guide_number", "number", "aperture") else fact.value / LENGTH[fact.unit]
     return replace(fact, quantity="guide_number", value=value, unit=fact.unit if fact.unit in ("m", "ft") else unit, of="", cue="", to="")
 
+
+
+_WHAT_IS_IT = Pattern(r"\b(?:guide number|guide no|gn)\b[^?]*[.;,] (?:and |so |then )?what(?:'s| is| was| will| would| does)? (?:it|that)(?: be| become)?(?! (?:read|meter|say|at \d|at f))\b")
+_LOSS_ASKED = Pattern(r"\bwhat(?:'s| is| was) the (?:loss|difference|cost)\b[^?]*\bin stops\b")
+_OWN = frozenset({"guide_number", "loss", "modifier", "camera_filter", "remark", "zoom", "shutter", "sync", "film_speed", "power"})
+
+
+def asked(asks: list[Ask], facts: list[Fact], text: str) -> list[Ask]:
+    """"the guide number is 40 m. What is it in high-speed sync?": the number itself, where no distance is told; "what's the loss in stops?" of two."""
+    guides = sum(f.quantity == "guide_number" for f in facts)
+    if guides == 2 and not asks and _LOSS_ASKED.search(text.lower()):
+        return [Ask("stops")]
+    if guides != 1 or [a.quantity for a in asks] not in ([], ["aperture"]) or {f.quantity for f in facts} - _OWN or not any(f.quantity == "loss" for f in facts):
+        return asks
+    return [Ask("guide_number")] if _WHAT_IS_IT.search(text.lower()) else asks

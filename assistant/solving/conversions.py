@@ -20,7 +20,7 @@ from assistant.solving.placing import times_as_far
 from assistant.solving.pop_facts import own
 from assistant.solving.relations import readings_named
 from assistant.solving.solution import Solution, needs
-from assistant.solving.taken_off import is_taken_off
+from assistant.solving.taken_off import ORDINARY_ASKED, is_taken_off
 from assistant.solving.two_readings import named
 from assistant.units import LENGTH
 
@@ -100,7 +100,7 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
     losses = query.all("loss")
     iso_from, iso_to = _pair(fact.at_iso, [f.value for f in speeds], 100.0)
     power_from, power_to = _pair(fact.at_power, [_strength(f) for f in powers], 1.0)
-    left = 2.0 ** (sum(f.value for f in losses) * (1 if losses and is_taken_off(query.text, fact) else -1))  # told with it on, and asked without
+    left = 2.0 ** (sum(f.value for f in losses) * (1 if losses and (is_taken_off(query.text, fact) or "hss" in query.cues and ORDINARY_ASKED.search(query.text)) else -1))  # told with it on, and asked without
     value = fact.value * math.sqrt(iso_to / iso_from * power_to / power_from * left) * LENGTH[unit] / LENGTH[wanted]
     return _done(marks.guide_number(value, wanted, iso_to, None if power_to == 1.0 else power_to), fact, *speeds, *powers, *losses, *((push,) if push else ()))
 

@@ -110,10 +110,14 @@ def _from_rule(query: Query, at: Working) -> Daylight | None:
     """The rule named outright: f/16 at one over the film speed; a shutter of whole marks has those of EV 15 (1/125 for ISO 100), and by them an aperture is told; at 1/50 or 1/200 it is the rule's own."""
     if not patterns.search(r"sunny.?(?:16|sixteen|f.?/?.?16)|1/iso|one over (?:the )?iso", query.text, re.I) or query.asks_for("exposure_value"):
         return None
-    if query.cues & {c for c, ev, _ in SKY_EV if c != "sunny"}:
+    sky = next((sky for sky in SKY_EV if sky[0] in query.cues and sky[0] != "sunny"), None)
+    if sky is not None and sky[0] == "snow" and not patterns.search(r"snow|sand", query.text, re.I):
         return None
     by_marks = query.asks_for("aperture") and (at.shutter is None or math.isclose(scales.nearest_shutter(at.shutter, "whole").value, at.shutter, rel_tol=0.02))
     ev = SUNNY_EV if by_marks else ambient.exposure_value(16.0, 1.0 / at.film_speed, at.film_speed)
+    if sky is not None:
+        ev += sky[1] - SUNNY_EV
+        return Daylight(ev, (), (Assumed("exposure_value", ev, "EV", f"{sky[2]}, by the sunny-16 rule; common practice, a meter or a test frame is surer"),))
     return Daylight(ev, (), (Assumed("exposure_value", ev, "EV", "the sunny-16 rule: f/16 at one over the film speed in bright sun; common practice"),))
 
 
@@ -146,7 +150,7 @@ def wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[str, ...]]:
     said = offset(query, "ambient")
     if said is None:
         return 0.0, (), ()
-    if _told_of_it(query.text, said):
+    if _told_of_it(query.text, said) or _told_of_the_light(query, said):
         return -signed(said), (said,), ()
     stops = signed(said)
     way = "over" if stops > 0 else "under"
@@ -161,3 +165,16 @@ def _told_of_it(text: str, said: Fact) -> bool:
     """"the altar's two stops under the pews … what do I set for the altar": how dark it is, which the setting makes up for."""
     told, wanted = _IS_SO.search(text[: said.start]), _SET_FOR.search(text[said.end :])
     return told is not None and wanted is not None and told["thing"].lower() == wanted["thing"].lower()
+
+
+_LIGHT_IS = Pattern(r"\b(?:light|sky|day|daylight|sun|sunlight|sunshine|scene)(?: here| today| now| outside| itself| there)*(?:'s| is| was| has (?:dropped|fallen|gone down|sunk|faded)(?: by)?) (?:about |only |just |some |a good )?$", re.I)
+_THAN_THE_RULE = Pattern(r"[^.?!;]{0,20}\b(?:under|below|over|above|than|short of|off|from)(?: what)?(?: the)? (?:sunny.?(?:16|sixteen)|rule)\b", re.I)
+_WISH = Pattern(r"\b(?:want|wish|like|make|give|expose|shoot|underexpose|overexpose|set|take|go|aim)\w*\b[^.?!;]*$", re.I)
+
+
+def _told_of_the_light(query: Query, said: Fact) -> bool:
+    """"the light is a stop lower than sunny 16: what shutter?": how dark it is, where nothing was measured and no wish is spoken of."""
+    measured = query.has("exposure_value") or any(f.of == "ambient" and f.quantity in ("aperture", "shutter") for f in query.facts)
+    if measured or not query.cues & {cue for cue, _, _ in SKY_EV}:
+        return False
+    return _LIGHT_IS.search(query.text[: said.start]) is not None or _THAN_THE_RULE.match(query.text, said.end) is not None and not _WISH.search(query.text[: said.start])

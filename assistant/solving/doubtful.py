@@ -34,6 +34,7 @@ from assistant.solving.doubtful_changes import (
 from assistant.solving.doubtful_figures import beyond_nature, is_nothing, quarter_of_a_mark
 from assistant.solving.doubtful_idle import far_left_out, left_idle, moved_the_other_way, wanted_a_yes
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out, sum_as_a_reading
+from assistant.solving.doubtful_shares import against_the_rule, all_for_one
 from assistant.solving.solution import Solution
 from assistant.solving.to_be_added import asks_to_add
 
@@ -372,6 +373,8 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (won_back_taken_for_loss, None, None, frozenset({"loss", "filter_loss"})),
     (share_taken_for_power, frozenset({"stops", "factor"}), None, frozenset({"power"})),
     (layers_idle, frozenset({"stops", "factor"}), frozenset({"conversions"}), frozenset({"rows"})),
+    (all_for_one, frozenset({"stops"}), frozenset({"losses"}), frozenset({"aperture", "aperture_range"})),
+    (against_the_rule, frozenset({"stops", "factor"}), frozenset({"ambient"}), None),
     (saved_more_than_there_were, _COUNT, frozenset({"time"}), _COUNT),
     (number_left_among_pops, None, frozenset({"time"}), _NUMBER),
     (deed_left_out, frozenset({"aperture", "power", "distance"}), frozenset({"losses"}), _LOST),

@@ -143,7 +143,7 @@ def pops_left_out(said: Query, whole: Query, found: Solution) -> bool:
     return found.topic == "time" and first.quantity == "count" and len({f.value for f in counts}) > 1 and any(f.start not in places for f in counts)
 
 
-_POPS_NAMED = Pattern(r"\b(?:pops?|flash(?:es)?|bursts?|hits?|fir(?:e|es|ed|ing)|guns?|heads?|strobes?|units?|times|shots?|exposures?|frames?|lights?|lamps?)\b", re.I)
+_POPS_NAMED = Pattern(r"\b(?:pops?|flash(?:es)?|bursts?|hits?|fir(?:e|es|ed|ing)|guns?|heads?|strobes?|units?|times|shots?|exposures?|frames?|lights|lamps?)\b", re.I)
 
 
 _OF_LOSSES = frozenset({"loss", "filter_loss", "nd", "modifier", "camera_filter", "stops", "remark"})

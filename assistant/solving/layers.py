@@ -5,10 +5,13 @@ from __future__ import annotations
 import re
 
 from assistant.patterns import Pattern
+from assistant.physics.ambient import aperture_after
 from assistant.physics.flash import whole_count
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
+from assistant.solving.alike import measured_and_asked
 from assistant.solving.solution import Solution
 
 _LAYERS = Pattern(r"\bhow many (?:more |such )?(?:sheets?|layers?|thicknesses|pieces|folds|hankies|hankys|handkerchiefs|tissues|cloths?|nets?|scrims?|gels?|silks?|diffusers?|filters|of (?:them|these|those))\b", re.I)
@@ -18,34 +21,52 @@ _ASIDE = ("modifier", "camera_filter", "count", "remark", "rows", "aperture", "a
 _STOPS = ("loss", "stops", "relation", "power_down", "filter_loss")
 
 
+def _readings(query: Query) -> list[Fact]:
+    """The two f-numbers that are told, one by one or as a span."""
+    read, span = query.all("aperture"), query.last("aperture_range")
+    if span is not None and not read:
+        read = [span, replace(span, value=span.other)]
+    return read if len(read) == 2 and min(f.value for f in read) > 0 and read[0].value != read[1].value else []
+
+
 def _between(query: Query) -> list[Fact]:
     """What lies between two f-numbers, as the loss that is wanted."""
-    read, span = query.all("aperture"), query.last("aperture_range")
-    ends = [f.value for f in read] if len(read) == 2 else [span.value, span.other] if span is not None and not read else []
-    if len(ends) != 2 or min(ends) <= 0 or ends[0] == ends[1]:
-        return []
-    return [Fact("loss", abs(aperture_difference_stops(*ends)), start=read[-1].start if read else span.start if span else 0)]
+    ends = _readings(query)
+    return [Fact("loss", abs(aperture_difference_stops(ends[0].value, ends[1].value)), start=ends[1].start)] if ends else []
 
 
-_OF_EACH = Pattern(r"\b(?:each|every|apiece|a single|one of (?:them|these|those)|(?:one|a) (?:layer|sheet|thickness|net|silk|scrim|gel))\b", re.I)
+_TO_ASK = frozenset({"modifier", "camera_filter", "count", "remark", "rows", "aperture", "aperture_range", "number"})
 
 
-def _each_of(query: Query) -> Solution | None:
-    """"three equal layers took f/16 down to f/8: what does each cost": its share of the stops that went in all of them."""
-    rows = [f for f in query.all("rows") if f.unit == "layers" and f.value >= 2]
-    gone = _between(query) if len(rows) == 1 else []
-    if len(gone) != 1 or not query.asks_for("stops", "factor") or query.claim or {f.quantity for f in query.facts} - set(_ASIDE) or any(f.quantity == "rows" and f.value > 1 and f is not rows[0] for f in query.facts):
+_TAKES = Pattern(r"\b(?:cost|tak(?:e|es|ing)|los(?:e|es|ing|s)|swallow|eat|steal|rob|absorb|worth)\w*\b", re.I)
+_STRENGTH = Pattern(r"\bhow strong\b|\b(?:strength|density)\b", re.I)
+"""A filter's strength is told as it is sold, plus (contract 32)."""
+
+
+def _some_of_them(query: Query) -> Solution | None:
+    """"f/16 bare and f/6.3 through two identical layers: what does a single one cost", or read: its share of the stops that went in all of them."""
+    if query.claim or not query.asks_for("stops", "factor", "aperture") or {f.quantity for f in query.facts} - _TO_ASK:
         return None
-    if not _OF_EACH.search(query.text, max(f.end for f in query.facts if f.quantity in ("aperture", "aperture_range"))):
+    gone = _between(query)
+    pair = measured_and_asked(query.text) if gone else None
+    if pair is None:
         return None
-    one = gone[0].value / rows[0].value
-    stops, factor = marks.stops(-one), marks.factor(one)
-    return Solution(answers=(factor, stops) if query.asks[0].quantity == "factor" else (stops, factor), used=query.facts, topic="losses", working=(f"{gone[0].value:.3g} / {rows[0].value:g} = {one:.3g}",))
+    measured, wanted = pair
+    if any(f.quantity in ("number", "count") and f.value != 1 and not any(s.start <= f.start < s.end for s in pair) and f.value not in (measured.many, measured.of or measured.many) for f in query.facts):
+        return None
+    part = gone[0].value * wanted.many / measured.many
+    working = (f"{gone[0].value:.3g} / {measured.many:g}{f' x {wanted.many:g}' if wanted.many > 1 else ''} = {part:.3g}",)
+    note = f"{speak_stops(gone[0].value).capitalize()} in {measured.many:g} alike."
+    if query.asks[0].quantity == "aperture" and not _TAKES.search(query.text, wanted.start, wanted.start + 60):
+        bare = max(f.value for f in _readings(query))
+        return Solution(answers=(marks.aperture(aperture_after(bare, -part)),), used=query.facts, topic="losses", notes=(note,), working=working)
+    stops, factor = marks.stops(part if _STRENGTH.search(query.text) else -part), marks.factor(part)
+    return Solution(answers=(factor, stops) if query.asks[0].quantity == "factor" else (stops, factor), used=query.facts, topic="losses", notes=(note,), working=working)
 
 
 def solve(query: Query) -> Solution | None:
     """The smallest whole number of layers that takes what is wanted; the greatest where that is a limit (contract 23)."""
-    each = _each_of(query)
+    each = _some_of_them(query)
     if each is not None:
         return each
     told = [*[f for f in query.facts if f.quantity in _STOPS and f.value], *_between(query)]

@@ -265,7 +265,7 @@ def _paired(between: str) -> bool:
     return bool(patterns.fullmatch(r"\W*(?:metered\W*)?(?:becomes?|needs?|wants?|turns? to|into|goes to|go to|gives?|is|are|to|turns into|->|=>|=|:|should be|means|corrected to|really|for)?(?:\W+(?:really|about|to))?\W*(?:metered)?\W*", between, re.I)) and not patterns.fullmatch(r"\s*[,;.?]?\s*", between)
 
 
-_LOST = Pattern(r"\b(?:los(?:e|es|ing)|lost)\b|\bhow (?:far|many stops|much) (?:under\w*|short|down|too little)\b", re.I)
+_LOST = Pattern(r"\b(?:los(?:e|es|ing)|lost)\b|\bhow (?:far|many stops|much)\b(?:(?!\b(?:add|open|extra|more|give it|correct)\b)[^.?!;]){0,40}?\b(?:under\w*|short|down|too little|thin)\b", re.I)
 
 
 def stops_added(query: Query) -> Solution | None:

@@ -333,6 +333,8 @@ def _reference_reading(query: Query, found: list[Light], one: Light, reference: 
         return measured.value, (measured, *film_facts), False
     if other is None or not _comparable(other):
         other = next((lamp for lamp in found if lamp is not one and _comparable(lamp)), other) or next((lamp for lamp in found if lamp is not one), None)
+    if other is None and query.asks_for("distance") and one.name in ("", "backdrop") and any(f.of == "backdrop" for f in query.all("relation")) and not query.has("aperture"):
+        return needs(("distance",), "I need the distance from the light to the subject.", topic="relations")
     if other is None:
         return needs(("aperture",), "I need what it is compared with: the reading of the other light.")
     if other.distance is None and query.asks_for("distance"):

@@ -17,11 +17,19 @@ _PUTTING = Pattern(r"\b(?:put(?:ting)?|add(?:ed|ing)?|clip(?:ped|ping)?|tap(?:ed
 _OFF_IT = Pattern(r"\b(?:tak(?:e|es|ing)|took|pull(?:s|ed|ing)?|slid(?:e|ing)?|lift(?:ed|ing)?) (?:it|that|them|the \w+|my \w+) (?:back )?out\b|\b(?:without|bare|naked|no filter|unfiltered)\b|(?<!against )(?<!over )(?<!than )(?<!to )(?<!from )\bdirect(?:ly)?\b(?! (?:reading|light (?:lost|takes)|against))|\b(?:aim|point|fir|turn|shoot|shot)\w*(?: it| the flash)? straight (?:at|on)\b|\b(?:take|taking|took|taken|pull\w*|unscrew\w*|peel\w*|whip\w*|with|com(?:e|es|ing)|came|is|was|goes|now)\b(?: [\w.-]+){0,5} off\b(?! the (?:wall|ceiling))|\b(?:pull(?:ing|ed)?|strip(?:ping|ped)?|peel(?:ing|ed)?|bin(?:ning|ned)?|ditch(?:ing|ed)?|rip(?:ping|ped)?|drop(?:ping|ped)?) (?:the|my|that|its) (?:(?:front|inner|outer|second|white) )?(?:cloth|silk|gel|grid|diffuser|diffusion|scrim|net|baffle|filter|dome|cap|sock|nd|polari[sz]er)\b(?! (?:on|in|over|onto|into)\b)|\bremov\w+|\b(?:take|taking|took|taken|pull\w*|com(?:e|es|ing)|came)\b(?: [\w./-]+){0,5}? (?:silk|scrim|net|cloth|diffuser|diffusion|panel|gel|muslin|sheet|frost|flag|brolly|umbrella|box|softbox)(?: [a-z]+)? (?:down|away|out of the way)\b|\boff the lens\b|\bout of (?:the|my|its) (?:box|soft ?box|octa\w*|umbrella|brolly|dome|dish)\b|\bin front(?: of (?:it|that|the \w+))?\W*$|\bwith (?:the|my|that|it|them|both)(?: \w+){0,3} (?:gone|removed|taken down|out of the way)\b|\b(?:is|are|was|were|it's|'s) gone\b|\bwith (?:none|nothing)(?: of (?:it|them)| at all| in the way)?\W*$|^\W*(?:the |my )?\w+ off\b", re.I)
 
 
+ORDINARY_ASKED = Pattern(r"\b(?:what|which)\b[^.?!,;]{0,40}\b(?:normal|ordinary|usual)(?:ly)?\b", re.I)
+"""The value without high-speed sync is asked."""
+BARE = "bare"
+"""The cue of a value that is known to have been found with nothing in the way."""
+
+
 def is_taken_off(text: str, known: Fact) -> bool:
     """Whether the known value was with it on and the wanted one is without it.
 
     What the question says counts first, then what is said beside the known value, then what is done in the text.
     """
+    if known.cue == BARE:
+        return False
     if is_allowed_for(text):
         return True
     if known.origin == "kept" and not text[known.start : known.end].strip() == known.said.strip():

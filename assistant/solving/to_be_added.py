@@ -19,6 +19,8 @@ _ADDED = Pattern(
     rf"(?:\b{_MUST}\b(?:(?!\b(?:under|over|less|close|lose|stop down)\b)[^.?;,]){{0,40}}?\b(?:add(?:ed)?|open(?: it| the lens)?(?: up)?|slow(?: down)?|lengthen(?:ed)?|raised?|lift(?:ed)?|boost(?:ed)?|turn(?:ed)? (?:it |the \w+ )?up|push(?:ed)?)\b(?! (?:the (?:light|flash|lamp)|it) (?:back|away))"
     rf"|\b(?:of|on) (?:push\w*|pushing|development|extra \w+|more \w+)\b|\blonger\b|\b(?:more|extra|added|additional) (?:flash|light|power|exposure|output|development|time)\b[^.?;,]{{0,30}}\b(?:need|want|take|require)\w*"
     rf"|\b(?:of|in) (?:flash|light|power|exposure|flash power|output|iso|film speed)\b[^.?;,]{{0,30}}\b(?:need|want|lack|require)\w*)")
+_WON_BACK = Pattern(r"\bhow (?:many|much)\b[^.?;,]*\b(?:get|gain|win|regain|recover|pick up|save|have)\b[^.?;,]*\b(?:by|if i|if we|when i|from)(?: \w+)? ?(?:tak(?:e|ing)|remov\w+|pull\w*|peel\w*|strip\w*|leav(?:e|ing) (?:off|out)|los(?:e|ing)|dropp?\w*)\b")
+"""What comes back when something that takes light goes."""
 _FASTER_FILM = Pattern(r"\b(?:how many stops|(?:by )?how much) (?:faster|more sensitive)\b[^.?;]{0,12}\b(?:must|should|does|do|has|have|need|needs|would|is)\b[^.?;]{0,16}\b(?:film|stock|emulsion|roll|iso|material)\b")
 _APART = Pattern(r"\b(?:how many stops|how far)\b(?:[^.?;]|\.\d)*\b(?:apart|lies? between|are (?:there )?between|separate)\b")
 _DIRECTED = Pattern(r"\b(?:under|over|less|more|darker|weaker|dimmer|lost?|loses?|drops?|falls?|slower|down)\b")
@@ -45,6 +47,8 @@ def as_an_addition(query: Query, found: Solution) -> Solution:
         return replace(found, answers=(replace(first, value=size, of=None), *found.answers[1:]), lead=f"{_said(size)} apart ({size:+.2f}).")
     if _FASTER_FILM.search(words) and not query.has("shutter"):
         return replace(found, answers=(replace(first, value=abs(first.value)), *found.answers[1:]), lead=f"{_said(abs(first.value))} faster ({abs(first.value):+.2f}).")
+    if found.topic == "losses" and _WON_BACK.search(words):
+        return replace(found, answers=(replace(first, value=abs(first.value)), *found.answers[1:]), lead=f"{_said(abs(first.value))} back ({abs(first.value):+.2f}).")
     if _ADDED.search(words) is None or _EITHER.search(words) is not None:
         return found
     size = abs(first.value)
