@@ -270,7 +270,26 @@ def _so_many_times(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="times", unit="", of="", cue="") if f.quantity in ("guide_number", "film_speed") and _TIMES.match(text, f.end) else f for f in facts]
 
 
+_GUIDE_GOES = Pattern(r"\b(?:gns?|guide(?: ?numbers?| nos?\.?)?)(?! (?:at|of|for|in) \d)(?: (?:climb|rise|rose|go|went|grow|jump|drop|fall|fell|sink|sank|shrink|shrank|chang|mov|com|swing|var|range|run|increas|decreas)\w*)?(?: (?:up|down|back|away|again))?(?: (?:from|between))? ?$", re.IGNORECASE)
+
+
+def _spanned(facts: list[Fact], text: str) -> list[Fact]:
+    """"the guide number climbs from 28 to 40 metres": two guide numbers, and no way from one place to another."""
+    out: list[Fact] = []
+    for fact in facts:
+        if fact.quantity == "length_range" and fact.unit in ("m", "ft") and _GUIDE_GOES.search(_near(text, fact)) and math.isfinite(fact.other):
+            first = re.match(r"[\d.,]+", fact.said)
+            at = fact.start + (first.end() if first else max(1, len(fact.said) // 2))
+            sizes = {"unit": fact.unit, "of": "", "cue": "", "other": math.nan}
+            out.append(replace(fact, quantity="guide_number", value=fact.value / LENGTH[fact.unit], end=at, said=text[fact.start : at], **sizes))
+            out.append(replace(fact, quantity="guide_number", value=fact.other / LENGTH[fact.unit], start=at, said=text[at : fact.end], **sizes))
+        else:
+            out.append(fact)
+    return out
+
+
 STEPS: Steps = (
+    (_spanned, frozenset({"length_range"})),
     (_speed_after_power, frozenset({"guide_number"})), (_so_many_times, frozenset({"guide_number", "film_speed"})),
     (_in_ordinary_sync, frozenset({"sync", "guide_number"})), (_the_other, frozenset({"guide_number"})), (_fallen, frozenset({"modifier"})), (_lengths_of_flashes, frozenset({"distance", "gap"})),
     (_measured_at, frozenset({"guide_number"})), (_quoted_for, frozenset({"guide_number"})), (_unit_after_condition, frozenset({"guide_number"})),

@@ -11,7 +11,7 @@ from assistant.solving.claim_bounds import EXACTLY
 from assistant.solving.claim_rules import EXACT, Verdict
 from assistant.solving.solution import Solution
 
-_OF_A_CASE = frozenset({"focal_length", "aperture", "distance", "focus_distance", "power", "film_speed", "shutter", "guide_number", "energy", "loss", "nd", "format", "exposure_value", "count", "circle"})
+_OF_A_CASE = frozenset({"focal_length", "aperture", "distance", "focus_distance", "power", "film_speed", "shutter", "guide_number", "energy", "loss", "nd", "format", "exposure_value", "count", "circle", "aperture_range"})
 
 
 def differ_in_two(query: Query) -> bool:
@@ -19,7 +19,8 @@ def differ_in_two(query: Query) -> bool:
     values: dict[str, set[object]] = {}
     for fact in query.facts:
         if fact.quantity in _OF_A_CASE and fact.origin == "said":
-            values.setdefault(fact.quantity, set()).add(fact.unit if fact.quantity == "format" else fact.value)
+            kind = "aperture" if fact.quantity == "aperture_range" else fact.quantity
+            values.setdefault(kind, set()).update((fact.unit,) if kind == "format" else (fact.value, fact.other) if kind != fact.quantity else (fact.value,))
     return sum(len(told) > 1 for told in values.values()) > 1
 
 

@@ -31,7 +31,7 @@ from assistant.solving.doubtful_changes import (
     share_taken_for_power,
     won_back_taken_for_loss,
 )
-from assistant.solving.doubtful_figures import beyond_nature, is_nothing, quarter_of_a_mark
+from assistant.solving.doubtful_figures import another_quantity, beyond_nature, is_nothing, quarter_of_a_mark
 from assistant.solving.doubtful_idle import far_left_out, left_idle, moved_the_other_way, wanted_a_yes
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out, sum_as_a_reading
 from assistant.solving.doubtful_shares import against_the_rule, all_for_one
@@ -336,6 +336,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     # the check, the quantities of which the first answer is one, the topics that found it, and the kinds of facts of which it needs one; None: any
     (_makes_it_worse, frozenset({"aperture", "film_speed"}), None, frozenset({"aperture", "film_speed"})),
     (_of_another_name, None, None, None),
+    (another_quantity, None, None, None),
     (is_nothing, None, None, None),
     (film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
     (_as_it_was, frozenset({"aperture", "power"}), None, _NUMBER),

@@ -56,3 +56,20 @@ _QUARTER = Pattern(r"\band 1/(?:4|8|16)\b")
 def quarter_of_a_mark(said: Query, whole: Query, found: Solution) -> bool:
     """"f/8 and 1/4", taken for a quarter of a stop past f/8: beside a shutter time it is one."""
     return any(f.quantity == "aperture" and _QUARTER.search(f.said) for f in whole.facts) and any(f.quantity == "shutter" for f in whole.facts)
+
+
+_ALSO_ANSWERS: dict[str, frozenset[str]] = {
+    # what is asked, and what else may be said to it; everything else is no answer to it
+    "aperture": frozenset({"power", "shutter", "film_speed"}), "coverage": frozenset({"distance"}), "depth_of_field": frozenset({"aperture"}), "distance": frozenset({"factor", "near_limit", "far_limit"}), "duration": frozenset({"shutter"}),
+    "extension": frozenset({"distance"}), "factor": frozenset({"distance", "stops"}), "focus_distance": frozenset({"distance", "hyperfocal"}), "freeze": frozenset({"claim"}), "latitude": frozenset({"aperture", "stops", "claim"}), "nd": frozenset({"stops", "factor"}),
+    "near_limit": frozenset({"distance", "far_limit"}), "far_limit": frozenset({"distance", "near_limit"}), "sharp": frozenset({"claim", "near_limit", "far_limit"}), "shutter": frozenset({"stops", "duration"}), "speed": frozenset({"film_speed", "shutter"}),
+    "stops": frozenset({"aperture", "factor"}), "subject_distance": frozenset({"distance"}), "time": frozenset({"shutter", "duration"}), "interval": frozenset({"duration", "shutter"}),
+}
+_EITHER_WAY = frozenset({"claim", "count"})
+
+
+def another_quantity(said: Query, whole: Query, found: Solution) -> bool:
+    """Stops asked and a power found: whatever it was found from, it is not what was asked."""
+    first = found.answers[0].quantity
+    asked = {a.quantity for a in whole.asks}
+    return bool(asked) and found.topic != "time" and first not in asked and first not in _EITHER_WAY and not any(first in _ALSO_ANSWERS.get(a, ()) for a in asked)
