@@ -66,10 +66,13 @@ _ALSO_ANSWERS: dict[str, frozenset[str]] = {
     "stops": frozenset({"aperture", "factor"}), "subject_distance": frozenset({"distance"}), "time": frozenset({"shutter", "duration"}), "interval": frozenset({"duration", "shutter"}),
 }
 _EITHER_WAY = frozenset({"claim", "count"})
+"""Said to a question of any kind. A film speed is, where two are told to choose from."""
 
 
 def another_quantity(said: Query, whole: Query, found: Solution) -> bool:
     """Stops asked and a power found: whatever it was found from, it is not what was asked."""
     first = found.answers[0].quantity
     asked = {a.quantity for a in whole.asks}
+    if first == "film_speed" and len({f.value for f in whole.facts if f.quantity == "film_speed"}) > 1:
+        return False
     return bool(asked) and found.topic != "time" and first not in asked and first not in _EITHER_WAY and not any(first in _ALSO_ANSWERS.get(a, ()) for a in asked)
