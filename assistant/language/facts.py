@@ -125,6 +125,8 @@ _PAIR_OF = Pattern(r"\s*(?:of (?!settings|figures|values|numbers|mine)|flash|hea
 """After an aperture and a distance "is my pair" names the two of them; "a pair of" things counts."""
 
 
+_THE_COUPLE = Pattern(r"\b(?:on|onto|to|at|for|behind|before|above|over|beside|reach\w*|light\w*|shoot\w*|photograph\w*) (?:the|that|this|my|our|a) (?:\w+ )?$", re.I)
+"""Before "pair": the two that are photographed."""
 _THEY_ARE = Pattern(r"\b(?:they|both|the two|which|lights?|heads?|lamps?)(?:'re| are| were| being)? (?:identical |perfect |an? )?$", re.I)
 _THEN_F = Pattern(r"\s*[:=(-]\s*f\W?\d", re.I)
 
@@ -144,6 +146,8 @@ def _count(place: Place) -> Fact:
         return fact_at(place, "remark", of="")  # "tested pair is f/11 at 8 ft": no two flashes
     if _SO_MANY_OF.search(place.text[: place.item.end]) and not _OF_LIGHTS.match(place.text[place.item.end :]) and not _EACH_HAS.search(place.text):
         return fact_at(place, "remark", of="")  # "a pair of dancers"
+    if pair and _THE_COUPLE.search(place.text[: place.item.start]) and not _PAIR_OF.match(place.text[place.item.end :]):
+        return fact_at(place, "remark", of="")  # "down to the bridal pair"
     if place.text[place.item.start : place.item.end].lower() in ("twins", "both twins", "pair") and _THEY_ARE.search(place.before(24)) and sum(1 for i in place.every if is_role(i)) > 1:
         return fact_at(place, "remark", of="")  # of the two lamps that were told one by one
     if sum(1 for i in place.items if is_role(i)) > 1:

@@ -153,6 +153,7 @@ def _sharpness(query: Query) -> Solution | None:
 
 def _stop_for_hyperfocal(query: Query) -> Solution:
     """"what aperture puts the hyperfocal distance at 5 m": N = f**2 / (c (H - f))."""
+    query = query.with_facts(f for f in query.facts if f.quantity != "focus_distance" or math.isfinite(f.value))  # "sharp out to infinity" is what it comes to
     state = setting(query)
     missing = _wanting(state, "focal_length", "focus_distance")
     if missing:

@@ -18,15 +18,17 @@ from assistant.solving.before_after import difference
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
-_WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,40}?\b(?P<more>brighter|brightest|stronger|hotter|denser|(?:more|most) (?:light|exposure|flash)|heavier|over)\b|\bwhich\b[^.?!]{0,40}?\b(?P<less>darker|dimmer|weaker|thinner|less (?:light|exposure|flash))\b", re.I)
+_WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,40}?\b(?P<more>brighter|brightest|stronger|hotter|denser|(?:more|most) (?:\w+ )?(?:light|exposure|flash|daylight|ambient)|heavier|over)\b|\bwhich\b[^.?!]{0,40}?\b(?P<less>darker|dimmer|weaker|thinner|less (?:light|exposure|flash))\b", re.I)
 _OR = Pattern(r"[,;]? (?:or|versus|vs\.?|against) ", re.I)
 _ON_FILM = Pattern(r"\b(?:negatives?|negs?|slides?|films?|frames?|exposures?|density|denser|thinner|exposed)\b", re.I)
-_OF_LIGHT = ("guide_number", "distance", "power", "energy", "count", "film_speed", "aperture", "magnification")
+_LETS_IN = Pattern(r"\b(?:lets?|letting|let) (?:\w+ )?(?:in|through|past)\b|\b(?:admits?|pass(?:es)?|gathers?|collects?) (?:the )?(?:more|most|less|least)\b", re.I)
+"""Of settings of the camera: the f-number is what the lens is set to, and the time counts."""
+_OF_LIGHT = ("guide_number", "distance", "power", "energy", "count", "film_speed", "aperture", "magnification", "shutter")
 _LOSSES = ("loss", "filter_loss", "nd", "power_down")
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place"})
 _DEFAULT = {"power": 1.0, "count": 1.0}
-_LEAST = 2
-"""Figures on each side: of fewer, other topics know more."""
+_LEAST, _IN_ALL = 1, 3
+"""Figures on each side and on both: of fewer, other topics know more."""
 _SHOWN = 60
 
 
@@ -42,7 +44,8 @@ def solve(query: Query) -> Solution | None:
     if parted is None:
         return None
     shared, one, other, at = parted
-    if query.has("aperture") and not _ON_FILM.search(query.text):
+    settings = _LETS_IN.search(query.text) is not None
+    if query.has("aperture") and not (settings or _ON_FILM.search(query.text)) or query.has("shutter") and not (settings and query.has("aperture")):
         return None  # a reading, or a setting: it is not said
     gained = _gained(shared, one, other)
     if gained is None:
@@ -64,7 +67,7 @@ def _parted(facts: Sequence[Fact], text: str, which: int) -> tuple[list[Fact], l
     rest = [f for f in facts if f.start >= which]
     for found in _OR.finditer(text, which):
         one, other = ([f for f in rest if f.end <= found.start()], [f for f in rest if f.start >= found.end()])
-        if len(one) + len(other) != len(rest) or len(one) < _LEAST or len(other) < _LEAST:
+        if len(one) + len(other) != len(rest) or min(len(one), len(other)) < _LEAST or len(rest) < _IN_ALL:
             continue
         if any(len([f for f in side if f.quantity == q]) > 1 for side in (one, other, shared) for q in _OF_LIGHT):
             return None
