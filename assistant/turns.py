@@ -7,7 +7,7 @@ import re
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.language.daylight import SKIES
-from assistant.memory.carried import carried
+from assistant.memory.carried import carried, on_the_film_there_is
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene
 from assistant.memory.later import follow_up, half_said, kit_put_right, of_what_stands
 from assistant.memory.meaning import implied_ask, inferred_ask, meant
@@ -132,7 +132,7 @@ def _ask_something(turn: Turn) -> Answer | None:
 def _answered_from(turn: Turn, query: Query) -> Answer | None:
     talk = turn.conversation
     query, premise = put_right(query)
-    query = carried(query, talk.scene.facts, talk.scene.asks)
+    query = on_the_film_there_is(carried(query, talk.scene.facts, talk.scene.asks), talk.kit.facts, talk.scene.facts)
     alone = _alone(query, talk)
     if alone is None:
         query, scene = follow_up(query, talk)

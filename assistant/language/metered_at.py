@@ -9,6 +9,8 @@ from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
 
+OF_THE_READING = "reading"
+"""How the one speed is marked that an EV is told for: the film that is loaded may be another."""
 _END = Pattern(r"[.!?;](?=\s|$)")
 _OTHER_FILM = Pattern(r"\bbut\b|\bwhile\b|\bthough\b|\binstead\b|\bthere'?s\b|\bi'?(?:ve|m)\b|\bload\w*\b|\bin (?:this|the|my) (?:\w+ )?(?:back|camera|body|magazine|holder)\b|\bin it\b", re.I)
 """Said of the film that is in the camera, where the meter was set to another."""
@@ -41,4 +43,6 @@ def conditions(facts: list[Fact], text: str) -> list[Fact]:
     if not near:
         return facts
     out = [replace(f, at_iso=near[0].value) if f is light else f for f in facts]
-    return [f for f in out if f is not near[0]] if len(speeds) > 1 else out
+    if len(speeds) > 1:
+        return [f for f in out if f is not near[0]]
+    return [replace(f, cue=OF_THE_READING) if f is near[0] and light.quantity == "exposure_value" else f for f in out]

@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Iterable
 
 from assistant import patterns
+from assistant.language.metered_at import OF_THE_READING
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -38,6 +39,15 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
     facts = tuple(_drawn(f, _read(f, query, scene, wanted), unit) for f in query.facts)
     placed = {new.said for old, new in zip(query.facts, facts) if old.quantity == "number" and new is not old}
     return replace(query, facts=facts, unplaced=tuple(u for u in query.unplaced if u not in placed))
+
+
+def on_the_film_there_is(query: Query, kit: Iterable[Fact], scene: Iterable[Fact]) -> Query:
+    """"I have ISO 160 loaded", then "EV 5 at ISO 100": the reading is for the one speed, and the film is of the other."""
+    told = [f for f in query.facts if f.quantity == "film_speed"]
+    if len(told) != 1 or told[0].cue != OF_THE_READING:
+        return query
+    loaded = [f for f in (*kit, *scene) if f.quantity == "film_speed" and f.cue != OF_THE_READING]
+    return query.with_facts(f for f in query.facts if f is not told[0]) if loaded else query
 
 
 _THAT_FILTER = Pattern(r"\b(?:that|the same|this) (?:\w+ )?(?:filter|nd|polari[sz]er)\b")

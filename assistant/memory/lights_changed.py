@@ -29,7 +29,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     text = query.text.lower()
     mentioned = [m for m in query.mentioned]
     lights = {f.of for f in scene.facts if f.of}
-    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|(?:take|taken|taking|took) (?:off|away|out|down)|removed|turn off|switch off|(?:leave|leaving|left) (?:off|out)|skip|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b", text) or _TAKEN_OFF.search(text)
+    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|(?:take|taken|taking|took) (?:off|away|out|down)|(?:take|took|taking|pull|pulled|pulling|whip|whipped|peel|peeled|strip|stripped|slip|slipped)(?: \w+){1,4} (?:away|out)|removed|turn off|switch off|(?:leave|leaving|left) (?:off|out)|skip|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b", text) or _TAKEN_OFF.search(text)
     facts = scene.facts
     alone = [f for f in query.facts if f.quantity == "modifier"]
     if len(alone) == len(query.facts) == 1 and _ONLY.search(text) and any(f.quantity == "loss" and f.unit == alone[0].unit for f in facts):
@@ -45,7 +45,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if patterns.search(r"\b(?:direct|straight at|no bounce|not bounced|without (?:the )?bounc\w+|unbounced)\b", text) and scene.cues & _BOUNCED:
         kept = tuple(f for f in facts if f.quantity != "path" and not (f.quantity == "loss" and f.unit in ("ceiling", "wall")))
         return replace(query, cues=query.cues - _BOUNCED), replace(scene, facts=kept, cues=scene.cues - _BOUNCED)
-    if (leaving or "not" in query.cues) and ("push" in text or "pull" in text) and not any(f.quantity in ("push", "stops") for f in query.facts):
+    if (leaving or "not" in query.cues) and ("push" in text or "pull" in text) and not any(f.quantity in ("push", "stops", "modifier", "camera_filter") for f in query.facts):
         return query, replace(scene, facts=tuple(f for f in facts if f.quantity not in ("push",)))
     return _unworn(query, scene, bool(leaving), text)
 

@@ -56,6 +56,8 @@ def choose(query: Query, solve: Callable[[Query], Solution | None]) -> Solution 
         return _darker_room(query, found)
     if quantity == "power" and _FREEZES.search(query.text) and {f.quantity for f in query.facts if f.origin == "said"} <= {"power", "remark"}:
         return _shorter_flash(query, found)
+    if quantity == "power" and query.asks and all(a.quantity in ("stops", "factor") for a in query.asks):
+        return None  # "half power bare or full through the box, by how much": two set-ups, and no power that is to be set
     starts = {f.start for f in found}
     rest = query.with_facts(f for f in query.facts if f.start not in starts)
     exact = solve(replace(rest, asks=(Ask(quantity),), claim=False))
