@@ -83,12 +83,14 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
             put_on = _PUT_ON.search(text) is not None and {f.unit for f in worn if not _GOES_AFTER.match(query.text, f.end)} - {f.unit for f in gone}
             facts = tuple(f for f in query.facts if f not in worn or put_on and f.unit in put_on)
             facts = facts or (Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip()),)  # told, though nothing is on
-            return replace(query, facts=facts), replace(scene, facts=tuple(f for f in scene.facts if f not in gone))
+            return replace(query, facts=facts, cues=query.cues - _OF_OTHER_MOVES), replace(scene, facts=tuple(f for f in scene.facts if f not in gone))
         if worn and leaving and scene.asks:  # it was not on: nothing is put on instead
             return replace(query, facts=tuple(f for f in query.facts if f not in worn), cues=query.cues - {f.unit for f in worn}), scene
     return query, scene
 
 
+_OF_OTHER_MOVES = frozenset({"pull", "push", "further", "closer", "move"})
+"""What "pulled the baffle out" says of no film and no light."""
 _LOSES_ONE = Pattern(rf"\b{LOSING}(?: only| just| me)* (one|two|three|half|a half|one and a half)\W*$", re.I)
 _IT_IS = Pattern(r"^\W*(?:no,? |well,? |but )*(?:it'?s|its|it is|that'?s|thats|mine(?:'s| is)?|this one'?s?|only)\b(?! (?:too|over|under))", re.I)
 

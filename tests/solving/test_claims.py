@@ -179,7 +179,7 @@ def test_values_asked_yes_or_no(text: str, holds: bool, right: float) -> None:
 
 
 SUPPLIED = [
-    (("will my flash reach 20 m?", "guide number 50 metres, lens opens to 2.8"), True, 17.86), (("can my flash do f/11 at 12 feet?", "guide number 110"), False, 9.17),
+    (("will my flash reach 20 m?", "guide number 50 metres, lens opens to 2.8"), False, 17.86), (("can my flash do f/11 at 12 feet?", "guide number 110"), False, 9.17),
     (("will gn 60 be enough for a group at 15 feet?", "f/5.6 iso 400"), True, 21.43), (("Is f/8 right at 10 feet?", "guide number 80"), True, 8.0),
 ]
 
