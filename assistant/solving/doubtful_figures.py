@@ -75,4 +75,6 @@ def another_quantity(said: Query, whole: Query, found: Solution) -> bool:
     asked = {a.quantity for a in whole.asks}
     if first == "film_speed" and len({f.value for f in whole.facts if f.quantity == "film_speed"}) > 1:
         return False
+    if first == "stops" and found.topic == "losses" and "loss" in whole.cues:
+        return False  # "what does it cost" names no quantity
     return bool(asked) and found.topic != "time" and first not in asked and first not in _EITHER_WAY and not any(first in _ALSO_ANSWERS.get(a, ()) for a in asked)
