@@ -7,7 +7,7 @@ import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.physics.flash import falloff_stops, key_plus_fill_ratio, key_to_fill_ratio, stops_from_key_plus_fill, stops_from_key_to_fill
+from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio, stops_from_key_plus_fill, stops_from_key_to_fill
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
@@ -15,6 +15,7 @@ from assistant.solving import camera, lit_sides, marks
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import NOT_SUBJECT, Light, lights, lit_by_its_own, preferred_unit, read_alike
+from assistant.solving.share_of_light import ratio_of_places
 from assistant.solving.solution import Solution, needs
 
 
@@ -36,27 +37,11 @@ def is_key_to_fill(query: Query) -> bool:
 # --- ratio -----------------------------------------------------------------------------------
 
 
-_RATIO_OF_LIGHT = Pattern(r"\bratio (?:of|between) (?:the )?(?:(?:light|brightness|illumination|intensit\w+|illuminances?)\b(?! ratio)|(?:amounts?|quantit\w+) of light\b)|\b(?:light|brightness|illumination|intensity)\b[^.?!]{0,60}\bin (?:what|which) ratio\b", re.I)
-_OF_TWO_LIGHTS = Pattern(r"\b(?:key|fill|main|lighting ratio|second (?:light|lamp|flash)|two (?:lights|lamps|heads|flashes)|other (?:light|lamp|flash))\b", re.I)
-
-
-def _of_plain_light(query: Query) -> Solution | None:
-    """"the ratio of the light at 4.5 feet from the lamp to that at 7.5 feet": the square of the farther over the nearer, with no fill in it."""
-    away = [f for f in query.all("distance") if not f.of or f.of in ("front", "back", "backdrop")]
-    if len(away) != 2 or {f.quantity for f in query.facts} - {"distance", "remark", "place", "rows"} or not _RATIO_OF_LIGHT.search(query.text) or _OF_TWO_LIGHTS.search(query.text):
-        return None
-    near, far = sorted(f.value for f in away)
-    if near <= 0:
-        return None
-    stops = falloff_stops(near, far)
-    return Solution(answers=(marks.ratio(2.0**-stops), marks.stops(stops)), used=tuple(away), topic="relations", notes=("Of the one place's light to the other's, from one lamp: it falls with the square of the distance.",))
-
-
 def _ratio(query: Query) -> Solution | None:
     ask = next((a for a in query.asks if a.quantity == "ratio"), None)
     if ask is None:
         return None
-    plain = _of_plain_light(query)
+    plain = ratio_of_places(query)
     if plain is not None:
         return plain
     sides = lit_sides.ratio(query, is_key_to_fill(query))

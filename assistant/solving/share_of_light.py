@@ -53,3 +53,19 @@ def left(query: Query, times: float) -> Solution:
     part = 1 / times**2
     lead = f"{part:.3g} of the light, one part in {times**2:g}." if times > 1 else f"{part:g} times the light."
     return Solution(answers=(Quantity("factor", part, "x"), marks.stops(falloff_stops(1.0, times))), used=tuple(query.all("times")), topic="falloff", lead=lead, working=(f"1 / {times:g} squared",))
+
+
+_RATIO_OF_LIGHT = Pattern(r"\bratio (?:of|between) (?:the )?(?:(?:light|brightness|illumination|intensit\w+|illuminances?)\b(?! ratio)|(?:amounts?|quantit\w+) of light\b)|\b(?:light|brightness|illumination|intensity)\b[^.?!]{0,60}\bin (?:what|which) ratio\b", re.I)
+_OF_TWO_LIGHTS = Pattern(r"\b(?:key|fill|main|lighting ratio|second (?:light|lamp|flash)|two (?:lights|lamps|heads|flashes)|other (?:light|lamp|flash))\b", re.I)
+
+
+def ratio_of_places(query: Query) -> Solution | None:
+    """"the ratio of the light at 4.5 feet from the lamp to that at 7.5 feet": the square of the farther over the nearer, with no fill in it."""
+    away = [f for f in query.all("distance") if not f.of or f.of in ("front", "back", "backdrop")]
+    if len(away) != 2 or {f.quantity for f in query.facts} - {"distance", "remark", "place", "rows"} or not _RATIO_OF_LIGHT.search(query.text) or _OF_TWO_LIGHTS.search(query.text):
+        return None
+    near, far = sorted(f.value for f in away)
+    if near <= 0:
+        return None
+    stops = falloff_stops(near, far)
+    return Solution(answers=(marks.ratio(2.0**-stops), marks.stops(stops)), used=tuple(away), topic="relations", notes=("Of the one place's light to the other's, from one lamp: it falls with the square of the distance.",))
