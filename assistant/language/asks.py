@@ -102,7 +102,7 @@ def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
     item = segment.items[at]
     if item.kind == "cue":
         return _cue_ask(segment, at, text)
-    if item.kind == "name" and _asked_before(segment, at) and not (item.word == "guide_number" and named_only.is_what_it_says(text, item.start, item.end)):
+    if item.kind == "name" and _asked_before(segment, at, text) and not (item.word == "guide_number" and named_only.is_what_it_says(text, item.start, item.end)):
         quantity = _quantity(item, segment, text)
         return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
     return None
@@ -124,13 +124,13 @@ def _quantity(item: Item, segment: Segment, text: str) -> str:
     return item.word
 
 
-def _asked_before(segment: Segment, at: int) -> bool:
+def _asked_before(segment: Segment, at: int, text: str) -> bool:
     for back in range(at - 1, max(-1, at - 7), -1):
         item = segment.items[back]
         if item.kind == "cue" and item.word == "what_if":
             return not segment.items[at + 1 :]
         if item.kind == "cue" and item.word in QUESTION:
-            return True
+            return not named_only.is_relative(text, item.start, segment.items[at].end)
         if item.kind == "cue" and item.word in _KEPT:
             return False
         if item.kind in ("name", "aperture", "film_speed", "length", "guide_number"):
@@ -333,6 +333,8 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
         return None  # "how many to reach f/11"
     if item.word == "speed" and text[: item.start].lower().rstrip().endswith(("at box", "the box", "its box")) and not segment.asked:
         return None  # "the 160 roll at box speed": how it is shot
+    if item.word == "sync" and named_only.is_told_of(text, item.start):
+        return None
     if item.word == "distance" and before is not None and before.kind == "length":
         return None  # "an 11 foot throw"
     if before is not None and (before.kind in ("share", "power") and not _MOST.fullmatch(text[before.start : before.end]) or (before.kind == "mark" and before.word == "TWICE")):

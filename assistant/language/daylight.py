@@ -118,7 +118,7 @@ def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     """The facts with readings of the ambient light told apart from the settings worked at."""
     if not _is_about_light({f.quantity for f in facts}, cues, text):
         return facts
-    out = _readings(_unsaid_stops(facts, text), text, cues)
+    out = _readings(_unsaid_stops(_of_the_sun(facts, text), text), text, cues)
     out = conditions(out, text)
     return fading.settle(_relations(signed_fill(sky_in_stops(out, text), text), text), text)
 
@@ -135,6 +135,14 @@ def _is_about_light(kinds: set[str], cues: frozenset[str], text: str) -> bool:
     if "stops" in kinds and IS_AMBIENT.search(text) and _A_FLASH_TOO.search(text):
         return True
     return "aperture" in kinds and _LIT_BY_ITSELF.search(text) is not None
+
+
+_THE_SUN_IS = Pattern(rf"\b(?:{AMBIENT})(?: light| outside| alone| by itself)? (?:is|reads?|meters?|gives?|says)(?: at| about| just)? $", re.I)
+
+
+def _of_the_sun(facts: list[Fact], text: str) -> list[Fact]:
+    """"what should the fill read if the sun is f/11": the reading is not that of the light that was named first."""
+    return [replace(f, of="ambient") if f.quantity == "aperture" and f.of == "fill" and _THE_SUN_IS.search(text[: f.start]) else f for f in facts]
 
 
 _A_FLASH_TOO = Pattern(r"\b(?:flash|strobe|key)\b", re.I)

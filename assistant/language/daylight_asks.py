@@ -34,7 +34,7 @@ def implied(text: str, facts: Sequence[Fact]) -> list[Ask]:
         return [Ask("shutter" if kinds == ["aperture"] else "aperture")]
     if kinds == ["aperture", "aperture"] and any(f.of == "ambient" for f in facts) and OF_FLASH.search(text) and _ON_ONE_FACE.search(text):
         return [Ask("aperture")]
-    if patterns.search(r"what (?:must|should|does|would|will|has) (?:the |my |a )?(?:flash|fill|strobe)(?: flash| light)?(?: alone)? (?:need to |have to |to )?(?:read|give|be|meter)", text, re.I) and kinds:
+    if patterns.search(r"what (?:must|should|does|would|will|has) (?:the |my |a )?(?:flash|fill|strobe)(?: flash| light)?(?: alone| by itself| on its own| itself)? (?:need to |have to |to )?(?:read|give|be|meter|show)", text, re.I) and kinds:
         return [Ask("aperture")]
     if len(facts) == 2 and {f.quantity for f in facts} in ({"power", "relation"}, {"power", "stops"}) and _LEVEL_THEN.search(text):
         return [Ask("power")]

@@ -68,6 +68,9 @@ def _counted_alike(facts: list[Fact], text: str) -> list[Fact]:
     said = spoken_of(text)
     named = any(s.by_name for s in said)
     some = [s for s in said if s.many > 1 and named or s.of]
+    things = len({f.unit for f in facts if f.quantity == "modifier"})
+    told = {s.start for s in said if s.many == things > 1 and not named}  # "the three of them", each named before
+    facts = [replace(f, quantity="remark", of="") if f.quantity in ("count", "number") and any(s.start <= f.start < s.end and s.start in told for s in said) else f for f in facts]
     return [_as_layers(f, some) if f.quantity in ("count", "number") else f for f in facts]
 
 

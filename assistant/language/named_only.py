@@ -20,3 +20,26 @@ def stands_spread(text: str, start: int, end: int) -> bool:
 def is_what_it_says(text: str, start: int, end: int) -> bool:
     """Whether "what the … gives" is only what something is compared with."""
     return _OVER_WHAT.search(text[:start]) is not None and _SAYS.match(text, end) is not None
+
+
+_WHICH_IS = Pattern(r",\s*which(?:'s| is| was| are| were)? (?:also |just |about |still |already )?(?:my|the|our|its|his|her|their|as|a|an)\b", re.I)
+_ON_IT_GOES = Pattern(r"[^?]{0,24}?(?:[,;]|\.(?!\d))", re.I)
+
+
+def is_relative(text: str, start: int, end: int) -> bool:
+    """Whether the question word tells of what stands before it: "1/125, which is my sync, and …".
+
+    >>> is_relative("It is f/11 at 1/125, which is my sync, and I want it darker.", 21, 36), is_relative("f/8 at 10 feet, which is the guide number?", 16, 40)
+    (True, False)
+    """
+    comma = text.rfind(",", 0, start + 1)
+    found = _WHICH_IS.match(text, comma) if comma >= 0 and not text[comma + 1 : start].strip() else None
+    return found is not None and _ON_IT_GOES.match(text, end) is not None
+
+
+_WHAT_IT_IS = Pattern(r"(?:\b(?:is|was|at|on)|,|\d)\s*(?:also |just )?(?:my|the|its|our|his|her|this camera's)\s+(?:(?:top|fastest|highest|max|maximum|native|flash|x|camera's|body's)[ -])*$", re.I)
+
+
+def is_told_of(text: str, start: int) -> bool:
+    """Whether a name only says what the value before it is: "1/250, my top sync"."""
+    return _WHAT_IT_IS.search(text[:start]) is not None

@@ -245,6 +245,10 @@ def _bare_stops(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 # --- what is asked ---------------------------------------------------------------------------------
 
 _ALL = Pattern(r"\b(?:total|together|altogether|in all|combined|all told|in total|sum)\b[^.?!]*\?|\bwhat(?:'?s| is| are| will be)? (?:the|my|our) (?:total|sum|whole|combined|entire|overall)\b|\b(?:total|together|altogether|combined|in all|all told|all up)\W*$", re.I)
+_TAKEN_BY_ALL = Pattern(
+    r"\b(?:what|how much)(?:'s| is| are| do| does| did| will| would)?\b[^?.!]*?\b(?:two|three|four|both|pair|lot|all|they|them|together)\b[^?.!]*?\b(?:cost|take|lose|losing|lost|loss|rob|eat|swallow|steal|come to|amount to|add up to|make)\b"
+    r"|\b(?:what|how much)\b[^?.!]*?\b(?:lose|losing|loss|cost|lost)\b[^?.!]*?\b(?:both|all|pair|together|(?:the|of) (?:two|three|four|pair|lot))\b|\bwhat (?:do|does|will|would)\b[^?!]*\b(?:come|amount|add up) to\b", re.I)
+"""What several things in the light take, each told as a clause of its own: "what do the two of them cost me?"."""
 _ONE_READING = frozenset({"aperture", "loss", "filter_loss", "nd", "factor", "modifier", "camera_filter", "rows", "film_speed", "remark", "format", "size"})
 _WHAT_NOW = Pattern(r"\b(?:what(?:'?s|'?re|'?ll|'?d)?|where(?:'?s|'?ll|'?d)?|which|wot|wat)\b(?! (?:a |an )?(?:shame|pity|mess|day|nuisance)\b)", re.I)
 _SOMETHING_ELSE = Pattern(r"\bhow (?:many|much|far|long|close|strong)\b|\b(?:time|shutter|power|distance|(?:what|which) (?:filter )?factor|density|speed|rating|difference|cost|costing|happens|brighter|darker|better|colou?r|right|correct|mean|called|for|why)\b|\bstops? (?:is|are|do|does|down|under|lost|over)\b|\bin stops\b", re.I)
@@ -276,6 +280,6 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
         return [Ask("aperture", "", "")]
     if not asks and [f.quantity for f in facts].count("aperture") == 1 and kinds <= _ONE_READING and _WHAT_NOW.search(text) and not _SOMETHING_ELSE.search(text):
         return [Ask("aperture", "", "")]
-    if not asks and takes and not kinds & {"aperture", "shutter"} and (_ALL.search(text) or len(takes) > 1 and loss_lists.SUMMED.search(text.lower())):
+    if not asks and takes and not kinds & {"aperture", "shutter"} and (_ALL.search(text) or len(takes) > 1 and _TAKEN_BY_ALL.search(text) or len(takes) > 1 and loss_lists.SUMMED.search(text.lower())):
         return [Ask("factor" if all(f.quantity == "factor" for f in takes) else "stops", "", "")]
     return list(asks)

@@ -11,6 +11,7 @@ from assistant.language import (
     asked_of,
     auto_words,
     bared,
+    beam_words,
     bounce_words,
     by_kinds,
     daylight,
@@ -93,7 +94,7 @@ def read(text: str, tables: Tables, names: Sequence[str] = ()) -> Query:
     of_lenses = speaks_of_lenses(items, text)
     facts = stepped(time_facts(lens_facts(facts, items, text, of_lenses), items, text), text, _BY_KINDS)
     asks = _asked(items, segments, facts, cues, text)
-    asks = tested_words.asked(time_asks(lens_asks(asks, facts, items, text, of_lenses), facts, items, text), facts, text)
+    asks = tested_words.asked(time_asks(beam_words.asked(lens_asks(asks, facts, items, text, of_lenses), facts, text), facts, items, text), facts, text)
     asks = asked_of.settle(by_kinds.asked(_not_told_here(sheet_words.asked(asks, facts, text), facts, text), facts, text), facts, text)
     asks = open_asks.settle(two_guides.asked(asks, facts, text), facts, text)
     facts = [replace(f, value=math.inf, bad="that is no number") if f.value != f.value and not f.bad else f for f in facts]  # infinity less infinity
@@ -281,7 +282,7 @@ _AS_TOLD = Table((
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
 _OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (power_steps.half_as_far, frozenset({"power", "share"})), (power_steps.settle, frozenset({"power"})), (left_behind, frozenset({"gap"})), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number", "count"})), *metered_times.STEPS))
-_BY_KINDS = Table(((sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS)))
+_BY_KINDS = Table(((beam_words.settle, beam_words.KINDS), (sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS)))
 
 
 _CUES = frozenset({"cue", "modifier", "camera_filter"})

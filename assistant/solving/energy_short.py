@@ -14,8 +14,8 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution
 
-_SHORT = Pattern(r"\W*(?:stops? )?(?:too )?(?:short|shy|little|weak|low|under\w*|dark|thin|missing|lacking|less than (?:i|we) need)\b", re.I)
-_OVER = Pattern(r"\W*(?:stops? )?(?:too )?(?:much|strong|bright|over\w*|hot|high|more than (?:i|we) need)\b", re.I)
+SHORT = Pattern(r"\W*(?:stops? )?(?:too )?(?:short|shy|little|weak|low|under\w*|dark|thin|missing|lacking|less than (?:i|we) need)\b", re.I)
+OVER = Pattern(r"\W*(?:stops? )?(?:too )?(?:much|strong|bright|over\w*|hot|high|more than (?:i|we) need)\b", re.I)
 _LACKS = Pattern(r"\b(?:need|lack|want|miss)\w*(?: (?:another|a further|about|just|some))*\W*$", re.I)
 
 
@@ -25,8 +25,8 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity != "energy" or len(energies) != 1 or len(told) != 1 or any(f.quantity in ("guide_number", "distance", "power", "loss", "count", "film_speed") for f in query.facts):
         return None
     out, text = told[0], query.text
-    short = _SHORT.match(text, out.end) is not None or _SHORT.search(out.said) is not None or _LACKS.search(text[: out.start]) is not None
-    over = _OVER.match(text, out.end) is not None or _OVER.search(out.said) is not None
+    short = SHORT.match(text, out.end) is not None or SHORT.search(out.said) is not None or _LACKS.search(text[: out.start]) is not None
+    over = OVER.match(text, out.end) is not None or OVER.search(out.said) is not None
     if short is over:
         return None
     stops = abs(out.value) if short else -abs(out.value)

@@ -11,7 +11,7 @@ from assistant.patterns import Pattern
 from assistant.physics import optics
 from assistant.query import Ask, Fact, Query
 from assistant.scales import nearest_aperture
-from assistant.solving import marks
+from assistant.solving import lit_patch, marks
 from assistant.solving.camera import bellows_factor
 from assistant.solving.claim_denial import denials
 from assistant.solving.frames import frame_of
@@ -25,7 +25,7 @@ SIDES = ("horizontal", "vertical", "diagonal")
 def solve(query: Query) -> Solution | None:
     """Angles, magnification, extension and what close focus costs; None for all others."""
     if query.asks_for("distance", "coverage"):
-        seen = _field_width(query) or (_spread_width(query) if _WIDE_ASKED.search(query.text) and query.has("degrees") and not query.has("focal_length") else None)
+        seen = _field_width(query) or (lit_patch.width(query) or lit_patch.elsewhere(query) if not query.has("focal_length") else None)
         if seen is not None:
             return seen
     if query.asks_for("aperture") and query.has("pupil", "focal_length"):
@@ -70,8 +70,8 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
         return told
     focal = query.last("focal_length")
     if query.has("degrees") and focal is None:
-        return _spread_width(query)
-    spread = _beam(query) if focal is None else None
+        return lit_patch.width(query)
+    spread = lit_patch.angle(query) if focal is None else None
     if spread is not None:
         return spread
     if focal is None:
@@ -96,15 +96,6 @@ def _coverage(query: Query, ask: Ask) -> Solution | None:
                     working=(f"twice the arc tangent of half the frame ({sides[order[0]] * 1000:.3g} mm) over the focal length ({focal.value * 1000:g} mm)",))
 
 
-_WIDE_AFTER = Pattern(r"^\W*(?:across|wide|in width|broad|end to end|long|of (?:group|backdrop|wall|people)|group\b|row\b|backdrop|wall)", re.I)
-_WIDE_BEFORE = Pattern(r"\b(?:width|covers?|light|group|row|line|spread|span|fill|wall|backdrop)(?: (?:of|is|a|an|the|about|across|over|whole))*\W*$", re.I)
-
-
-_LIT = Pattern(r"\b(?:flash|lights?|lamp|strobe|head|beam|angle|degrees|reflector|spread)\b", re.I)
-
-
-_WIDE_ASKED = Pattern(r"\bhow (?:many (?:metres|meters|feet)|much) (?:wide|across)\b", re.I)
-_HOW_FAR = Pattern(r"\bhow far\b|\bwhat distance\b|\bhow (?:close|near)\b", re.I)
 _SIDE_NAMED = Pattern(r"\b(?:horizontal\w*|width|long side|wide way|sideways|vertical\w*|height|short side)\b", re.I)
 _ONE_SIDE = Pattern(r"\b(?:along|across) (?:one|a|the) side\b|\bside of the square\b|\bside to side\b", re.I)
 
@@ -122,33 +113,6 @@ def _field_width(query: Query) -> Solution | None:
     wide = side / optics.magnification(focal.value, far[0].value)
     return Solution(lead="Across", answers=(length("distance", wide, far[0].unit),), used=(focal, far[0], *frame.used), assumed=tuple(a for a in frame.assumed if a.quantity == "format"), topic="optics",
                     working=(f"the long side of the frame, {side * 1000:g} mm, over the magnification",))
-
-
-def _spread_width(query: Query) -> Solution | None:
-    """"How wide does a 60 degree beam spread at 10 feet": twice the distance times the tangent of half the angle."""
-    angle, far = query.all("degrees"), [f for f in query.facts if f.quantity in ("distance", "max_distance") and not f.bad]
-    if len(angle) != 1 or len(far) != 1 or not 0 < angle[0].value < 180 or query.has("guide_number") or query.claim:
-        return None
-    if _WIDE_AFTER.match(query.text[far[0].end :]) and _HOW_FAR.search(query.text):
-        back = far[0].value / (2 * math.tan(math.radians(angle[0].value) / 2))
-        return Solution(lead="From", answers=(length("distance", back, far[0].unit),), used=(angle[0], far[0]), topic="optics",
-                        working=("half the width over the tangent of half the angle",), notes=("The edges get less light than the middle: leave a margin.",))
-    wide = 2 * far[0].value * math.tan(math.radians(angle[0].value) / 2)
-    return Solution(lead="Across", answers=(length("distance", wide, far[0].unit),), used=(angle[0], far[0]), topic="optics",
-                    working=("2 × distance × tangent of half the angle",), notes=("The edges get less light than the middle: leave a margin.",))
-
-
-def _beam(query: Query) -> Solution | None:
-    """"A group 4 m across from 3 m away": the angle the light must cover, twice the arc tangent of half the width over the distance."""
-    lengths = [f for f in query.facts if f.quantity == "distance" and not f.bad]
-    if len(lengths) != 2 or query.has("guide_number") or not _LIT.search(query.text):
-        return None
-    wide = [f for f in lengths if _WIDE_AFTER.match(query.text[f.end :])] or [f for f in lengths if _WIDE_BEFORE.search(query.text[: f.start])]
-    if len(wide) != 1:
-        return None
-    far = next(f for f in lengths if f is not wide[0])
-    return Solution(answers=(Quantity("coverage", optics.field_angle(far.value, wide[0].value), "degrees"),), used=tuple(lengths), topic="optics",
-                    working=("twice the arc tangent of half the width over the distance",), notes=("The edges get less light than the middle: leave a margin.",))
 
 
 def _one_side(focal: Fact, side: Fact, query: Query) -> Solution:

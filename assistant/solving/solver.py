@@ -61,6 +61,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("readings", frozenset({"aperture", "guide_number"})),
     ("auto_sensor", frozenset({"film_speed", "aperture", "distance", "guide_number", "stops"})),
     ("how_far_out", frozenset({"stops", "aperture", "power"})),
+    ("part_given", frozenset({"energy", "power", "stops"})),
     ("film", frozenset()),
     ("falloff", frozenset({"stops", "factor", "count", "distance", "aperture", "power", "near_limit", "far_limit", "coverage"})),
     ("close_depth", frozenset({"depth_of_field", "aperture", "hyperfocal", "near_limit", "far_limit"})),
