@@ -11,6 +11,7 @@ from assistant.safety_turns import cautions_of
 from assistant.solving.flash import asked_unit
 from assistant.solving.left_out import left_out
 from assistant.solving.lights import guide_unit
+from assistant.solving.relations import is_key_to_fill
 from assistant.solving.solution import Solution
 from assistant.solving.solver import unused
 from assistant.told_turns import leftover
@@ -25,7 +26,8 @@ def remember(turn: Turn, whole: Query, solution: Solution) -> None:
     answered = tuple([Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
                       if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float))])
     facts = tuple([f if f.unit or f.quantity != "guide_number" else _with_unit(f, whole) for f in whole.facts if f.origin != "kit"])
-    talk.keep(Scene(facts, whole.asks, whole.cues & TOPIC_CUES, whole.units, answered or talk.scene.answered, text=whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
+    cues = whole.cues & TOPIC_CUES | ({"key_to_fill"} if (whole.asks_for("ratio") or whole.has("ratio")) and is_key_to_fill(whole) else frozenset())
+    talk.keep(Scene(facts, whole.asks, cues, whole.units, answered or talk.scene.answered, text=whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
     talk.last_working = solution.working
     if solution.answers and solution.status in ("answered", "out_of_reach"):
         talk.last_query, talk.last_solution = whole, solution
@@ -45,7 +47,7 @@ def speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     parts += [speaking.assumed(solution.assumed, solution.answers), *dict.fromkeys(solution.notes)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.unused(idle))
-    counted = {f.said for f in solution.used if f.quantity == "number" and f.value == int(f.value)} if solution.topic == "time" else set()
+    counted = {f.said for f in solution.used if f.quantity == "number" and f.value == int(f.value)} if solution.topic in ("time", "bracket") else set()
     missed = tuple(dict.fromkeys((*(w for w in query.unplaced if w not in counted), *left_out(turn.query, query, solution, idle, " ".join(parts)))))
     parts += [leftover(missed), _read_as(query)]
     parts += [cautions[0].text] if cautions else []

@@ -44,6 +44,15 @@ def tells_kit(turn: Turn) -> Answer | None:
     return noted(query, "Noted: " + words.removeprefix("From ") + names if words else "Noted." + names)
 
 
+def at_their_power(query: Query) -> Query:
+    """"recycles in 3 s at half power", told and not asked: the time is of that power, whatever power is asked about later."""
+    waits = [f for f in query.facts if f.quantity == "recycle" and f.at_power is None]
+    powers = [f for f in query.facts if f.quantity == "power" and not f.bad and 0 < f.value <= 1]
+    if query.asks or query.claim or len(waits) != 1 or len(powers) != 1 or waits[0].sentence != powers[0].sentence:
+        return query
+    return query.with_facts(replace(f, at_power=powers[0].value) if f is waits[0] else f for f in query.facts)
+
+
 def about_gear(query: Query) -> bool:
     """Whether a remark is about the gear rather than about a scene."""
     kinds = {f.quantity for f in query.facts}
@@ -60,6 +69,7 @@ def _limits_only(query: Query) -> bool:
 
 def told_of_gear(query: Query, kit: Kit) -> Kit:
     """The kit with what this remark tells of it."""
+    query = at_their_power(query)
     facts = [f for f in query.facts if f.quantity in FLASH | CAMERA]
     facts += [replace(f, quantity="max_count", cue="at_most") for f in query.facts if f.quantity == "count" and f.unit == "flashes" and not query.names and f.value > 1]
     powers = [f for f in query.facts if f.quantity in ("power", "min_power")]
@@ -106,7 +116,7 @@ def told_scene(turn: Turn) -> Answer | None:
         return None
     if not placed or not speaking.understood(tuple(placed)) or len(query.unknown) > len(placed) + 1 or query.claim:
         return None
-    talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, query.facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))
+    talk.keep(replace(talk.scene, facts=merged(talk.scene.facts, at_their_power(query).facts), cues=talk.scene.cues | (query.cues & TOPIC_CUES)))
     kept = frozenset(placed)
     left = tuple(dict.fromkeys(f.said.strip() for f in query.facts if f not in kept and f.said.strip() and f.quantity != "number_range"))
     told = "Noted: " + speaking.understood(tuple(placed)).removeprefix("From ")

@@ -120,7 +120,7 @@ def _ask_something(turn: Turn) -> Answer | None:
     if not query.asks and not talk.scene.asks and not implied_ask(query) and not inferred_ask(query) and not offers(query):
         return told_scene(turn)
     if not query.asks and not query.mentioned and len(query.unknown) > 1 and all(f.quantity == "number" for f in query.facts):
-        return None
+        return _answered_from(turn, query) if not query.facts and half_said(query, talk.scene) else None
     if mostly_unknown(query) and (not query.asks or not any(f.quantity not in ("number", "count", "distance") and (f.quantity != "film_speed" or f.unit in ("DIN", "GOST", "Weston")) for f in query.facts)):
         return None
     return _answered_from(turn, query)
@@ -175,7 +175,7 @@ def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation
     """Words after an answer that neither change the scene nor ask: to say the answer once more would be to pretend."""
     if query.asks or query.units or said.asks or query.mentioned or [f for f in (*query.facts, *said.facts) if f.quantity != "remark"]:
         return False
-    return scene == talk.scene and bool(talk.scene.asks) and len(said.text.split()) > 2 and not query.cues & TOPIC_CUES and "go_back" not in query.cues
+    return scene == talk.scene and bool(talk.scene.asks) and (len(said.text.split()) > 2 or bool(said.unknown)) and not query.cues & TOPIC_CUES and "go_back" not in query.cues
 
 
 def _about_something_else(query: Query, talk: Conversation) -> bool:

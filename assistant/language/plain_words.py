@@ -12,6 +12,7 @@ import re
 from assistant.language.hearing import hear
 from assistant.language.lexicon import Lexicon
 from assistant.language.relayed import in_ones_own_words
+from assistant.language.set_ups import without_its_name
 from assistant.language.small_talk import without_small_talk
 from assistant.language.speakers import without_speaker
 from assistant.language.sun_rule import without_statement
@@ -119,6 +120,10 @@ _OR_MORE = Pattern(r"(?<!at least )\b(?P<many>(?:a|an|one|two|three|four|five|si
 """How "at least" is said after its figure; "more" alone would be read as brighter."""
 
 
+_DOZENS = {"half a": 6, "half-a": 6, "a half": 6, "two": 24, "2": 24, "three": 36, "3": 36, "four": 48, "4": 48, "five": 60, "5": 60}
+_DOZEN = Pattern(
+    r"\b(?P<many>half[- ]a|a half|an?|one|1|two|2|three|3|four|4|five|5)[- ]dozen(?P<after> (?:of (?:them|these|those)|(?:\w+ |\w+-\w+ ){0,2}(?:pops?|flash(?:es)?|bursts?|hits|firings|frames?|exposures?|shots|brackets|rolls?|sheets?|heads?|lights?|feet|foot|ft|metres?|meters?|seconds?|secs?)\b))", re.I)
+"""A count by the dozen, of what is counted here."""
 _AND_WHAT_IS_RIGHT = Pattern(
     r"(?P<judged>\b(?:(?:is|am|are|was) (?:he|she|it|that|this|they|i|we) (?:right|true|correct|wrong|so)|true or (?:not|false)|right or wrong|yes or no)),? and(?: if (?:not|so))?,? (?:what|which|how)\b[^?\d]*\?\s*$", re.I)
 """A verdict is asked, and what is right besides, which the verdict says anyhow."""
@@ -129,7 +134,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
     said = said if said.isascii() else said.replace("’", "'").replace("‘", "'")
-    said = in_ones_own_words(without_speaker(said))
+    said = in_ones_own_words(without_its_name(without_speaker(said)))
     said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said))
     said = _WE_ASK.sub("I", without_statement(said))
@@ -137,6 +142,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _PAUSE.sub(_unpaused, said) if _holds(said, _PAUSES) else said
     said = _METRES.sub("metres", _TAG.sub("", said))
     said = _OR_MORE.sub(lambda found: f"at least {found['many']} {found['unit'] or found['one']}", said) if " or more" in said else said
+    said = _DOZEN.sub(lambda found: f"{_DOZENS.get(found['many'].lower(), 12)}{found['after']}", said) if "dozen" in said else said
     said = _AND_WHAT.sub("and", said)
     if said.isupper():
         said = said.lower()

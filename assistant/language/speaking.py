@@ -281,6 +281,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "shutter": lambda f: f"a shutter of {_seconds(f.value)}",
     "sync": lambda f: f"sync {_seconds(f.value)}",
     "only_powers": lambda f: "only " + " and ".join(scales.speak_power(float(p)) for p in f.said.split(",")) + " power",
+    "rolls": lambda f: f"{f.value:g} roll{'' if f.value == 1 else 's'}",
     "count": lambda f: f"{f.value:g} {f.unit if f.value != 1 else 'flash' if f.unit == 'flashes' else f.unit.removesuffix('s')}",
     "times": lambda f: f"{f.value:g} times",
     "offset": lambda f: f"{scales.speak_stops(abs(f.value))} {'more' if f.value > 0 else 'less'} light, as asked",

@@ -144,7 +144,7 @@ _NEXT_PLACE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what) )*(?:at
 
 
 def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact | None:
-    if _NAMES_A_THING.search(query.text[: number.start]):
+    if _NAMES_A_THING.search(query.text[: number.start]) or number.cue == "either":
         return None
     if len(query.mentioned) == 1:
         number = replace(number, of=query.mentioned[0])
@@ -230,6 +230,8 @@ def ratio_convention(query: Query, scene: Scene, talk: Conversation) -> Pair:
     text = query.text.lower().replace("-", " ")
     if scene.asks and scene.asks[0].quantity == "ratio" and "key to fill" in text:
         return replace(query, asks=scene.asks, unplaced=(), unknown=()), replace(scene, cues=scene.cues | {"key_to_fill"})
+    if "key_to_fill" in scene.cues and patterns.search(r"\blighting ratio\b|\b(?:plus|and|\+) (?:the )?fill\b", text):
+        scene = replace(scene, cues=scene.cues - {"key_to_fill"})
     if scene.asks and scene.asks[0].quantity == "ratio" and query.has("ratio") and len(query.facts) == 1 and not query.asks and any(f.of == "fill" and f.quantity == "distance" for f in scene.facts):
         return replace(query, asks=(Ask("distance", "fill"),)), scene
     return query, scene

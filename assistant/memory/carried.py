@@ -28,7 +28,7 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
     facts, asks = tuple(facts), tuple(asks)
     if not facts and not asks:
         return query
-    query = _same_filter(query, facts)
+    query = _same_filter(_asked_as_before(query, asks), facts)
     scene = {f.quantity for f in facts}
     wanted = {a.quantity for a in asks} | {f"{a.quantity} {a.of}" for a in asks}
     if "guide_number" in scene or query.has("guide_number"):
@@ -48,6 +48,18 @@ def on_the_film_there_is(query: Query, kit: Iterable[Fact], scene: Iterable[Fact
         return query
     loaded = [f for f in (*kit, *scene) if f.quantity == "film_speed" and f.cue != OF_THE_READING]
     return query.with_facts(f for f in query.facts if f is not told[0]) if loaded else query
+
+
+_WHAT_NOW = Pattern(
+    r"\b(?:what|where)(?:'?s|s| is| was| does| will| would)?(?: (?:it|that|this|the (?:result|answer|outcome)))?(?: (?:that|it|be|make|come to|come out (?:at|to)|look like|leave))*(?: (?:it|that|us|me))?(?: (?:now|then|instead|after that|in that case))*\W*$", re.I)
+
+
+def _asked_as_before(query: Query, asks: tuple[Ask, ...]) -> Query:
+    """"pull the fill back to 2.4 m, what's it now?" after a ratio: nothing is named, so it is the ratio that is asked again."""
+    named = "name_aperture" in query.cues or [a.quantity for a in query.asks] != ["aperture"] or query.asks[0].of
+    if named or not asks or asks[0].quantity == "aperture" or not query.facts or not _WHAT_NOW.search(query.text):
+        return query
+    return replace(query, asks=())
 
 
 _THAT_FILTER = Pattern(r"\b(?:that|the same|this) (?:\w+ )?(?:filter|nd|polari[sz]er)\b")

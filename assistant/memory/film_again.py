@@ -64,6 +64,28 @@ def wanted_of(read: list[Fact]) -> Fact:
     return wishes[0] if len(wishes) == 1 else max(read, key=lambda f: f.value)
 
 
+_OF_THE_ROLL = Pattern(r"\b(?:rolls?|films?|cassettes?|magazines?|backs?|exposures?)\b|\b(?:on|from|out of) (?:an? )?(?=\d|twelve|twenty|thirty)", re.I)
+_MORE_ROLLS = Pattern(r"\b(?:rolls|cassettes|films|magazines)\b|\bone roll\b", re.I)
+_ROLLS_OF = (8, 10, 12, 15, 16, 20, 24, 27, 36, 72)
+
+
+def frames_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"three-frame brackets instead?" after five-frame ones on a roll of 36: so many in each, or so many on the roll, and the other as it was."""
+    told = sorted((f for f in scene.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), key=lambda f: f.value)
+    mine = [f for f in query.facts if f.quantity in ("count", "number") and not f.bad and f.value == int(f.value) and f.value >= 1]
+    if len(told) != 2 or len(mine) != 1 or len(query.facts) != 1 or any(a.quantity != "count" for a in query.asks) or not scene.asks or scene.asks[0].quantity != "count":
+        return query, scene
+    if mine[0].quantity == "number" and _MORE_ROLLS.search(query.text):
+        return replace(query, facts=(replace(mine[0], quantity="rolls"),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("number", "rolls")))
+    of_roll = mine[0].value in _ROLLS_OF and (_OF_THE_ROLL.search(query.text) is not None or mine[0].value > told[0].value and mine[0].quantity == "count" and mine[0].said.lower().endswith(("exposure", "exposures", "exp")))
+    old = told[1] if of_roll else told[0]
+    if mine[0].value < 2 or (mine[0].value >= told[1].value and not of_roll):
+        return query, scene
+    new = replace(old, value=mine[0].value, said=mine[0].said, start=mine[0].start, end=mine[0].end, origin="said")
+    rest = told[0] if of_roll else told[1]
+    return replace(query, facts=(replace(rest, origin="kept"), new), asks=(), unplaced=(), cues=query.cues - {"each"}), replace(scene, facts=tuple(f for f in scene.facts if f not in told))
+
+
 def guide_for_another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"ok and for four hundred" after a guide number asked for another film."""
     speeds = [f for f in scene.facts if f.quantity == "film_speed"]

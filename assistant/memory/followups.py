@@ -42,9 +42,11 @@ from assistant.memory.bare import (
     steps_again,
     wide_open,
 )
+from assistant.memory.bare_again import end_again, number_again
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.corrections import corrected, units
-from assistant.memory.film_again import guide_for_another, over_anew, pops_on_another_film, scale_again
+from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, scale_again
+from assistant.memory.groups_again import depth_again
 from assistant.memory.layers import layered
 from assistant.memory.lens_again import image_again, limit_again, other_limit
 from assistant.memory.lights_changed import (
@@ -95,6 +97,6 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, taken_away, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
+    many_again, taken_away, depth_again, frames_again, number_again, end_again, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
     another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, row_by_place, guide_for_another, bare_numbers, length_again,
 )

@@ -15,16 +15,30 @@ _THE_OTHER = Pattern(
     r"^\W*(?:(?:and|so|now|then|ok|okay|what about|how about|what(?:'s| is)|where(?:'s| is)) )*(?:the )?"
     r"(?:(?P<far>far(?:thest|ther)?|furthest|back|rear|distant)|(?P<near>near(?:est|er)?|close(?:st|r)?|front)|other)"
     r"(?: (?:one|limit|end|side|edge|point|sharp|bit|part))*(?: (?:then|please|too|as well|of (?:it|that)))*\W*$", re.I)
+_IT = r"(?: (?:does|do|will|would|is|can))?(?: (?:it|that|this|(?:the )?(?:sharp(?:ness)?|focus|zone|sharp (?:zone|part|bit|range)|depth|range)|things|everything))?(?: (?:does|be|being|to be))?"
+_WHERE_IT_ENDS = Pattern(
+    rf"^\W*(?:(?:and|so|now|then|ok|okay|but|or) )*(?:(?P<far>where{_IT} (?:stops?|ends?|runs? out|finish(?:es)?|gives? out|leaves? off|goes? soft|lets? go)|how far(?: back| out| away)?{_IT}(?: (?:go|reach|extend|run|stretch|carry|last|hold|sharp)(?:es|s)?)?(?: (?:back|to|out))?)"
+    rf"|(?P<near>where{_IT} (?:starts?|begins?|come in|set in)|how (?:near|close)(?: in)?{_IT}(?: (?:comes?|starts?|begins?|goes?|gets?|sharp)(?: (?:in|to|sharp|being sharp))?)?)"
+    r"|(?P<deep>how (?:deep|thick|much)(?: (?:is|does) (?:that|it|this))?(?: (?:come to|make))?))(?: (?:then|now|please|altogether|in all|together|in total))*\W*$", re.I)
+"""Where the sharp zone ends or begins, with nothing else said."""
 _LIMITS = ("near_limit", "far_limit")
+_OF_THE_ZONE = (*_LIMITS, "depth_of_field")
 
 
 def other_limit(query: Query, scene: Scene) -> str:
-    """The limit a half-sentence asks for, where one was asked before; else nothing."""
-    asked = [a.quantity for a in scene.asks if a.quantity in _LIMITS]
-    said = _THE_OTHER.match(query.text) if len(asked) == 1 else None
-    if said is None or any(f.quantity not in ("remark", "number") for f in query.facts) or any(a.quantity not in _LIMITS for a in query.asks):
+    """The end of the sharp zone that a half-sentence asks for, or how deep it is, where one of these was asked before; else nothing."""
+    asked = [a.quantity for a in scene.asks if a.quantity in _OF_THE_ZONE]
+    if len(asked) != 1 or any(f.quantity not in ("remark", "number") for f in query.facts):
         return ""
-    return "far_limit" if said["far"] else "near_limit" if said["near"] else _LIMITS[1 - _LIMITS.index(asked[0])]
+    ends = _WHERE_IT_ENDS.match(query.text)
+    if ends is not None:
+        return "far_limit" if ends["far"] else "near_limit" if ends["near"] else "depth_of_field"
+    said = _THE_OTHER.match(query.text)
+    if said is None or any(a.quantity not in _LIMITS for a in query.asks):
+        return ""
+    if said["far"] or said["near"]:
+        return "far_limit" if said["far"] else "near_limit"
+    return _LIMITS[1 - _LIMITS.index(asked[0])] if asked[0] in _LIMITS else ""
 
 
 def limit_again(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -268,7 +268,7 @@ def other_light(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and the other one?": the other light of two."""
     asked = (scene.asks[0].of or (scene.mentioned[0] if len(scene.mentioned) == 1 else "")) if scene.asks else ""
     if not talk.missing and query.mentioned and query.facts and not query.asks and asked and asked in scene.mentioned and len(query.mentioned) == 1 and query.mentioned[0] != asked \
-            and not query.cues & {"both", "combined", "add_light", "same_light"} and all(f.of == query.mentioned[0] for f in query.facts):
+            and not query.cues & {"both", "combined", "add_light", "same_light"} and all(f.of == query.mentioned[0] and f.quantity != scene.asks[0].quantity for f in query.facts):
         return replace(query, asks=(replace(scene.asks[0], of=query.mentioned[0]),)), scene
     if not query.mentioned or query.facts or query.asks or not scene.asks:
         return query, scene

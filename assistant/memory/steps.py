@@ -116,6 +116,9 @@ def half_that(query: Query, scene: Scene, talk: Conversation) -> Pair:
     factor = {"half": 0.5, "halve": 0.5, "twice": 2.0, "double": 2.0, "quarter": 0.25, "a third": 1 / 3}[word]
     quantity = "distance" if "distance" in text or "as far" in text else "power" if "power" in text or "as much" in text else ""
     target = next((f for f in reversed(scene.facts) if (f.quantity == quantity if quantity else f.quantity in ("power", "distance"))), None)
+    deep = [f for f in scene.facts if f.quantity == "gap" and f.of == "back"]
+    if target is None and not quantity and len(deep) == 1:
+        target = deep[0]
     if target is None and quantity in ("", "power"):
         target = Fact("power", 1.0)
     if target is None:

@@ -133,10 +133,7 @@ def _on_a_roll(query: Query) -> Solution | None:
     if len(counts) != 2 or not query.asks_for("count") or query.has("stops", "aperture") and not _SETS.search(query.text):
         return None
     held, each = sorted(counts, key=lambda f: -f.value)
-    whole = math.floor(held.value / each.value * (1 + 1e-9))
-    over = held.value - whole * each.value
-    note = f"{over:g} {'frame is' if over == 1 else 'frames are'} left over." if over else ""
-    return Solution(answers=(marks.count(whole, "brackets"),), used=(held, each, *query.all("stops"), *query.all("aperture")), topic="bracket", notes=(note,), working=(f"{held.value:g} / {each.value:g}, rounded down",))
+    return bracket_ends.on_a_roll(query, held, each)
 
 
 def _name(offset: float) -> str:

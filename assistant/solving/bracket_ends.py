@@ -12,6 +12,7 @@ from collections.abc import Callable
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.scales import DIFFERENCE_STOPS, aperture_difference_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution, needs
@@ -127,7 +128,25 @@ def _whole_brackets(query: Query, frames: list[Fact]) -> Solution | None:
     if len(frames) != 2 or "bracket" not in query.text.lower() or not _PICTURES.search(query.text) or query.has("energy"):
         return None
     each, held = sorted(frames, key=lambda f: f.value)
-    return Solution(answers=(marks.count(math.floor(held.value / each.value * (1 + 1e-9)), "brackets"),), used=(*frames, *query.all("stops"), *query.all("aperture")), topic="bracket", working=(f"{held.value:g} / {each.value:g}, rounded down",))
+    return on_a_roll(query, held, each)
+
+
+_ROLLS = Pattern(r"[\s-]*(?:\d+[\s-]*(?:exposures?|exp|frames?|shots?)[\s-]+)?(?:rolls?|films?|cassettes?|magazines?)\b", re.I)
+_ROLLS_SAID = Pattern(r"\b(?:rolls?|films?|cassettes?|magazines?)$", re.I)
+
+
+def on_a_roll(query: Query, held: Fact, each: Fact) -> Solution:
+    """The whole brackets of so many frames each that a roll holds, or so many rolls of them."""
+    rolls = query.all("rolls") or [f for f in query.all("number") if f.value >= 1 and f.value == int(f.value) and (_ROLLS_SAID.search(f.said) or _ROLLS.match(query.text, f.end))]
+    many = int(rolls[0].value) if len(rolls) == 1 else 1
+    on_one = math.floor(held.value / each.value * (1 + 1e-9))
+    over, run_on = held.value - on_one * each.value, math.floor(held.value * many / each.value * (1 + 1e-9))
+    notes = [f"{over:g} {'frame is' if over == 1 else 'frames are'} left over{' on each roll' if many > 1 else ''}."] if over else []
+    notes += [f"A bracket may run on from one roll to the next: then it is {run_on}."] if run_on != on_one * many else []
+    told = tuple(replace(f, quantity="rolls") for f in rolls if f.quantity == "number")
+    return Solution(
+        answers=(marks.count(on_one * many, "brackets"),), used=(held, each, *rolls, *told, *query.all("stops"), *query.all("aperture")), topic="bracket", notes=tuple(notes),
+        working=(f"{held.value:g} / {each.value:g}, rounded down{f', {many} times' if many > 1 else ''}",))
 
 
 def _in_all(query: Query, frames: list[Fact]) -> Solution | None:

@@ -117,7 +117,7 @@ def stray_numbers(query: Query, whole: Query, solution: Solution) -> list[Fact]:
     taken = [f for f in whole.facts if f.quantity != "number"]
     known = {round(value, 3) for f in taken for value in (shown(f), f.value)}
     known |= {float(figure) for f in taken if f.quantity == "film_speed" for figure in patterns.findall(r"\d+(?:\.\d+)?", f.said)}  # "27 DIN … the 27"
-    return [f for f in numbers if round(f.value, 3) not in known]
+    return [f for f in numbers if round(f.value, 3) not in known and f not in solution.used]
 
 
 def _is_a_figure(fact: Fact, text: str) -> bool:

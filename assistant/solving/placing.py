@@ -183,7 +183,7 @@ def _with_gap(query: Query, by_place: dict[str, Fact], loose: list[Fact], gap: F
     near = by_place.get("front") or (loose[0] if loose else None)
     backdrop = gap.of == "backdrop" or bool(patterns.search(r"backdrop|background|\bwall\b", query.text, re.I) and not patterns.search(r"\brows?\b|deep", query.text, re.I))
     count = query.last("rows")
-    numbered = max((_ORDINALS.index(m.group(1).lower()) + 2 for m in patterns.finditer(r"\b(third|fourth|fifth)\b(?: (?:row|rank|tier|one|line))?", query.text, re.I)), default=0) if count is None and gap.of != "backdrop" else 0
+    numbered = max((_ORDINALS.index(m.group(1).lower()) + 2 for m in patterns.finditer(r"\b(third|fourth|fifth)\b(?! of a|[- ](?:of )?(?:a[- ])?stop)", query.text, re.I)), default=0) if count is None and gap.of != "backdrop" else 0
     spoken = patterns.search(r"\brows?\b.*\b(?P<n>three|four|five|six|[3-9]) of them\b", query.text, re.I)
     many = count.value if count else float({"three": 3, "four": 4, "five": 5, "six": 6}.get(spoken.group("n").lower()) or spoken.group("n")) if spoken else float(numbered or 1)
     beside = query.text[max(0, gap.start - 40) : gap.start], query.text[gap.end : gap.end + 40]

@@ -198,18 +198,26 @@ def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact,
     part, fact = share(query)
     if part is None or fact is None:
         return 1.0, None, ()
+    if known.at_power and known.origin != "said":
+        return known.at_power, part, (fact,)
     asks_full = " full" in query.text.lower() and fact.quantity == "power" and part < 1 and fact.start < query.text.lower().rfind(" full")
     return (part, 1.0, (fact,)) if asks_full else (1.0, part, (fact,))
 
 
+_FULL_POPS = Pattern(r"\bfull(?:[- ]power)?\b", re.I)
 _LAST_AS_WELL = Pattern(r"\b(?:count\w*|includ\w*|with|plus|(?<!first )(?<!one )(?<!pop )(?<!flash )and) (?:in )?(?:the |a |one )?(?:recycl\w*|recharg\w*|wait|pause)?(?: time)? ?(?:after |of |for )?(?:the |that )?(?:last|final)\b|\b(?:last|final) (?:recycl\w*|recharg\w*|wait|one|pop)\b[^.?]{0,12}\b(?:too|as well|included|counted|counts)\b|\bafter the (?:last|final)(?: one| pop)? (?:too|as well)\b", re.I)
 _NOT_THE_LAST = Pattern(r"\b(?:not|no|without|don't|ignor\w*|except|but|leav\w*)\b[^.?]{0,24}\b(?:last|final)\b", re.I)
+
+
+def _of_kept_pause(query: Query, ask: Ask, pops: Fact) -> bool:
+    """"how long do ten pops take?", after the time to recycle or between the pops was told: no time of one pop, but of them all."""
+    return not ask.of and pops.unit == "pops" and pops.value > 1 and any(f.origin in ("kept", "kit") for f in (*query.all("recycle"), *query.all("interval")))
 
 
 def _series(query: Query, ask: Ask) -> Solution | None:
     """The time a number of pops takes, or a strobe burst."""
     pops, rate = popped(query) or next((f for f in query.all("count") if f.unit == "frames" and f.value > 1), None), query.last("frequency")
-    if ask.of != "series" or pops is None:
+    if pops is None or ask.of != "series" and not _of_kept_pause(query, ask, pops):
         return None
     whole = query.last("interval") or query.last("shutter") or query.last("time")
     if whole is not None and pops.value > 1 and _FROM_FIRST.search(query.text) and _GAP_ASKED.search(query.text):
@@ -222,15 +230,17 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     if pause is None:
         return needs(("duration",), "I need the time between pops.", (pops,), "time")
     part, fact = share(query)
+    if _FULL_POPS.search(pops.said) and (fact is None or fact.origin != "said"):
+        part = 1.0  # "five full pops", whatever power the time was told for
     at_it = len(query.all("power")) > 1 and len({f.value for f in query.all("power")}) == 1  # "recycles in 4 s at half; 8 pops at half"
-    scale = part if part is not None and not at_it and pause.quantity == "recycle" else 1.0
+    scale = part / (pause.at_power or 1.0) if part is not None and not at_it and pause.quantity == "recycle" else 1.0
     each = pause.value * scale
     frames = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1 and f is not pops), None)
     fired = pops.value * (frames.value if frames else 1.0)
     if pause.cue == "each" or _LAST_AS_WELL.search(query.text) and not _NOT_THE_LAST.search(query.text):
         return Solution(lead="The whole series takes" if pause.cue == "each" else "The whole series, the last recharge with it, takes", answers=(_seconds(each * fired),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
                         working=(f"{fired:g} times {each:g} s",))
-    return Solution(lead="The whole series takes", answers=(_seconds(each * (fired - 1)),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f) + (tuple(query.all("power")) if at_it else ()), topic="time",
+    return Solution(lead="The whole series takes", answers=(_seconds(each * (fired - 1)),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 or pause.at_power else None) if f) + (tuple(query.all("power")) if at_it else ()), topic="time",
                     working=(f"{fired - 1:g} waits of {each:g} s",),
                     notes=(f"With a last recharge as well it is {each * fired:g} s. Ambient light builds up all the while the shutter is open.",))
 

@@ -1,0 +1,106 @@
+"""A bare number that is another of what was told: "and at 0.25?" of a magnification, "and 13?" of an EV, "to 22?" of a pair of marks.
+
+It takes the place of the one value of the question that it can be. Where it can be two of them and neither was
+changed last, it is left a number, and the person is asked.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+
+from assistant.memory.anew import as_told
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.records import replace
+from assistant.scales import is_aperture_mark, is_film_speed_mark
+
+EITHER = "either"
+"""The cue of a bare number that could be two of the values told."""
+_FULL_STOPS = (1.0, 1.4, 2.0, 2.8, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0, 45.0, 64.0)
+_NAMED = Pattern(r"[a-z/%]", re.I)
+
+
+def _is_magnification(value: float, old: Fact, facts: list[Fact]) -> bool:
+    return 0 < value <= 10 and (value < 1.4 or old.value / 8 <= value <= old.value * 8)
+
+
+def _is_exposure_value(value: float, old: Fact, facts: list[Fact]) -> bool:
+    return -6 <= value <= 20 and value == round(value * 2) / 2
+
+
+def _is_t_number(value: float, old: Fact, facts: list[Fact]) -> bool:
+    """Glass lets no more through than its opening: a T-number is never below the f-number."""
+    opening = next((f.value for f in facts if f.quantity == "aperture"), 0.0)
+    return max(opening, 0.7) <= value <= 32
+
+
+def _is_opening(value: float, old: Fact, facts: list[Fact]) -> bool:
+    lets_through = next((f.value for f in facts if f.quantity == "t_number"), None)
+    if lets_through is not None:
+        return is_aperture_mark(value) and value <= lets_through
+    measured = any(f.quantity in ("magnification", "exposure_value") for f in facts)
+    return value in _FULL_STOPS[1:] if measured else is_aperture_mark(value)
+
+
+_KINDS: dict[str, Callable[[float, Fact, list[Fact]], bool]] = {
+    "magnification": _is_magnification, "exposure_value": _is_exposure_value, "t_number": _is_t_number, "aperture": _is_opening,
+}
+_OF_THESE = frozenset({"magnification", "exposure_value", "t_number"})
+_BARE = Pattern(r"^\W*(?:(?:and|or|then|so|now|but|no|ok|what about|how about|what if(?: it'?s| it is| it were)?|make it|say|try|at|for|with|of|to|if it'?s|if it were|only|just) *\W*)*[\w./]+(?: (?:instead|then|now|please))?\W*$", re.I)
+
+
+def number_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """A number with no name, in a question of a magnification, an EV or a T-number."""
+    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    if mine is None or mine.bad or mine.quantity not in ("number", "aperture", "film_speed", "share", "power") or _NAMED.search(mine.said) and not mine.said.isalpha() or not _BARE.match(query.text):
+        return query, scene
+    told = [f for f in scene.facts if f.quantity in _KINDS]
+    if _OF_THESE.isdisjoint([f.quantity for f in told]) or any(f.quantity in ("distance", "guide_number", "focal_length", "count") for f in scene.facts):
+        return query, scene
+    fits = [f for f in told if _KINDS[f.quantity](mine.value, f, told)]
+    if len(fits) > 1:
+        fits = [f for f in fits if f.quantity == _changed_last(talk)] or fits
+    if len(fits) != 1:
+        return (replace(query, facts=(replace(mine, quantity="number", cue=EITHER),)), scene) if fits else (query, scene)
+    return replace(query, facts=(as_told(fits[0], mine.value, mine),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not fits[0]))
+
+
+def _changed_last(talk: Conversation) -> str:
+    """The quantity of the one value that the turn before told anew."""
+    facts = talk.last_query.facts if talk.last_query is not None and talk.past else ()
+    new = [f for f in facts if f.origin == "said"]
+    return new[0].quantity if len(new) == 1 < len(facts) else ""
+
+
+_TO_END = Pattern(r"^\W*(?:(?:and|or|then|so|now|what about|how about|what if) )*(?P<end>to|from|up to|down to)\b", re.I)
+_FITS: dict[str, Callable[[float], bool]] = {"aperture": is_aperture_mark, "film_speed": is_film_speed_mark}
+
+
+def end_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and to f/16?" after "from f/5.6 to f/11": the end of the pair anew, and its beginning as it was."""
+    said = _TO_END.match(query.text)
+    mine = query.facts[0] if said is not None and len(query.facts) == 1 and not query.asks else None
+    told = _pair(scene)
+    if said is None or mine is None or mine.bad or len(told) != 2 or not scene.asks or scene.asks[0].quantity not in ("stops", "factor"):
+        return query, scene
+    quantity, second = told[0].quantity, said["end"].lower() != "from"
+    if mine.quantity != quantity and not (mine.quantity in ("number", "film_speed") and quantity in _FITS and _FITS[quantity](mine.value)) and not (mine.quantity == "power" and quantity == "shutter" and "/" in mine.said):
+        return query, scene
+    old = told[int(second)]
+    new = replace(as_told(old, mine.value, mine), start=old.start, end=old.end)
+    pair = (replace(told[0], origin="kept"), new) if second else (new, replace(told[1], origin="kept"))
+    return replace(query, facts=pair, unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in (quantity, f"{quantity}_range")))
+
+
+def _pair(scene: Scene) -> list[Fact]:
+    """The two values of one kind that are held against each other, in the order said."""
+    ranges = [f for f in scene.facts if f.quantity == "aperture_range"]
+    if len(ranges) == 1 and not any(f.quantity == "aperture" for f in scene.facts):
+        whole = ranges[0]
+        return [replace(whole, quantity="aperture", other=math.nan, end=whole.start + 1), replace(whole, quantity="aperture", value=whole.other, other=math.nan, start=whole.end - 1)]
+    told = sorted((f for f in scene.facts if f.quantity in ("aperture", "film_speed", "shutter")), key=lambda f: f.start)
+    return told if len({(f.quantity, f.of) for f in told}) == 1 else []
