@@ -59,7 +59,7 @@ def _of_a_lens(facts: Sequence[Fact], items: Sequence[Item], text: str) -> list[
     spoken = [i for i in items if i.kind not in ("glue", "link")]
     places = {i.start: n for n, i in enumerate(spoken)}
     cues = {i.word for i in items if i.kind == "cue"}
-    out = _formats(lens_sizes.sized(bellows_words.drawn(facts, text), text), spoken, places)
+    out = _formats(lens_sizes.sized(bellows_words.drawn(facts, text), text), spoken, places, text)
     out = _half_frame(_stretched(out, spoken, places, cues), text)
     out = view_camera.left_alone(told_twice.settle(lens_sizes.reproduced(_reproduction([_magnified(f, text) if "/" in f.said else f for f in out], spoken), text), text), text)
     if not cues & set(_ABOUT) and not _extent_words(text, out):
@@ -135,12 +135,20 @@ def _magnified(fact: Fact, text: str) -> Fact:
     return replace(fact, quantity="magnification", unit="", of="") if fact.quantity in ("shutter", "power", "time") and "/" in fact.said and _MAGNIFIED.search(text[: fact.start]) else fact
 
 
-def _formats(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, int]) -> list[Fact]:
+_ANOTHER_LENS = Pattern(r"\b(?:the|my|an?|his|her|your|with)\s*$", re.I)
+_SET_AT = Pattern(r"\s*(?:(?:is |set |stopped (?:down )?|wide open )?(?:at|to) )?f ?/? ?\d|\s*(?:at (?:the same|one) (?:f-?)?(?:stop|aperture|f-?number)|(?:has|have|give|gives|keeps?|does|focused|wins?|beats?)\b)", re.I)
+"""What is said of a lens, and of no film."""
+
+
+def _formats(facts: Sequence[Fact], items: Sequence[Item], places: dict[int, int], text: str) -> list[Fact]:
     """"35 mm camera", "full frame 35 mm", "85 mm lens, 35 mm": the film, where another length is the lens."""
     lenses = [f for f in facts if f.quantity == "focal_length"]
+    told = any(f.quantity == "format" for f in facts)
     out: list[Fact] = []
     for fact in facts:
         bare = fact.quantity == "focal_length" and abs(fact.value - 0.035) < 1e-9 and not patterns.search("lens|focal", fact.said)
+        if bare and len(lenses) > 1 and _ANOTHER_LENS.search(text[: fact.start]) and (told or _SET_AT.match(text[fact.end :])):
+            bare = False  # "the 35 mm at f/2.8 or the 50 mm at f/4": two lenses
         if bare and (len(lenses) > 1 or _camera_follows(items, places.get(fact.start, 0))) and not _lens_before(items, places.get(fact.start, 0)):
             fact = replace(fact, quantity="format", value=0.0, unit="35 mm")
         out.append(fact)

@@ -23,11 +23,15 @@ _THE_METER = Pattern(r"\W*(?:and |then )?(?:the|my|a|his|her) (?:light |hand |sp
 """Right after it: "at ISO 200 the meter shows" EV 11."""
 
 
+_AGAINST = Pattern(r"\b(?:than|same (?:exposure|light|brightness) as|as (?:bright|dark|much light|light) as|equals?|equivalent to)\b", re.I)
+"""Between two settings that are held against each other: each keeps its own film."""
+
+
 def conditions(facts: list[Fact], text: str) -> list[Fact]:
     """"EV 9 at ISO 100 … 400 film": the first speed is that of the reading."""
     speeds = sorted((f for f in facts if f.quantity == "film_speed"), key=lambda f: f.start)
     light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
-    if light is None or not speeds:
+    if light is None or not speeds or len(speeds) == 2 and _AGAINST.search(text[speeds[0].end : speeds[1].start]):
         return facts
     near = [s for s in speeds if s.start >= light.end and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
     before = [s for s in speeds if s.end <= light.start and not _END.search(text[s.end : light.start])]

@@ -58,16 +58,16 @@ def is_bounded(before: str) -> bool:
     return bool(bound) and _IN_SO_MANY_WORDS.search(before[start:]) is not None
 
 
-def within(bound: str, over: float, near: float) -> bool:
+def within(bound: str, over: float, near: float, strict: float = STRICT) -> bool:
     """Whether the bound holds where the right figure is `over` above the one that is said; without a bound it must come near.
 
     >>> within("over", 1.0, 0.3), within("under", 1.0, 0.3), within("least", 0.0, 0.3), within("", 1.0, 0.3)
     (True, False, True, False)
     """
     if bound == "over":
-        return over > STRICT
+        return over > strict
     if bound == "under":
-        return over < -STRICT
+        return over < -strict
     if bound == "least":
         return over >= -near
     return over <= near if bound == "most" else abs(over) <= near

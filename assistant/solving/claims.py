@@ -37,6 +37,7 @@ from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_told import told, turned_round
 from assistant.solving.claim_words import WITHOUT, plain
 from assistant.solving.film import claim_about_film
+from assistant.solving.set_ups import held_against
 from assistant.solving.solution import Solution
 
 MOST_TRIED = 6
@@ -48,8 +49,8 @@ def solve(query: Query) -> Solution | None:
     if not query.claim or query.asks_for("sharp") and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
         return None
     said = in_marks(query.text, query.facts)
-    first = first_of(BY_WORDS, query) or _of_words(query, said)
-    if first is not None:
+    first = first_of(BY_WORDS, query) or (_special(readable(query)) if held_against(query) else _of_words(query, said))
+    if first is not None or held_against(query):
         return first
     of_the_lens = claim_of_hyperfocal(query) or claim_of_deeper(query) or claim_of_depth(query)
     if of_the_lens is not None:

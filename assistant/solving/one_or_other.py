@@ -13,8 +13,9 @@ from collections.abc import Sequence
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import marks
+from assistant.solving import marks, set_ups
 from assistant.solving.before_after import difference
+from assistant.solving.set_ups import SetUps
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
@@ -42,23 +43,62 @@ def solve(query: Query) -> Solution | None:
         return None
     parted = _parted(facts, query.text, which.start())
     if parted is None:
-        return None
+        return _of_two_told(query, facts, which)
     shared, one, other, at = parted
     settings = _LETS_IN.search(query.text) is not None
     if query.has("aperture") and not (settings or _ON_FILM.search(query.text)) or query.has("shutter") and not (settings and query.has("aperture")):
         return None  # a reading, or a setting: it is not said
-    gained = _gained(shared, one, other)
-    if gained is None:
+    apart = gained(shared, one, other)
+    if apart is None:
         return None
     more = which["more"] is not None
-    wins = (gained > 0) is more
+    wins = (apart > 0) is more
     named = _named(query.text, which.end(), at, one) if wins else _named(query.text, at, len(query.text), other)
-    size = speak_stops(abs(gained))
-    lead = "They are equally bright." if abs(gained) < 0.005 else f"{'More' if more else 'Less'} light: {named}, by {size} ({abs(gained):.2f})."
-    stops = marks.stops(abs(gained) if more else -abs(gained), named)
-    factor = marks.factor(abs(gained))
+    return _said(query, more, apart, named)
+
+
+def _said(query: Query, more: bool, apart: float, named: str) -> Solution:
+    """The winner by its name, and by how much."""
+    size = speak_stops(abs(apart))
+    lead = "They are equally bright." if abs(apart) < 0.005 else f"{'More' if more else 'Less'} light: {named}, by {size} ({abs(apart):.2f})."
+    stops = marks.stops(abs(apart) if more else -abs(apart), named)
+    factor = marks.factor(abs(apart))
     answers = (factor, stops) if query.asks[0].quantity == "factor" else (stops, factor)
     return Solution(answers=answers, used=query.facts, topic="one_or_other", lead=lead)
+
+
+def _of_two_told(query: Query, facts: list[Fact], which: re.Match[str]) -> Solution | None:
+    """"the umbrella loses two stops but stands 3 feet away, the softbox one but 7 feet: which …?", or with "bare" for one that nothing need be told of."""
+    held = set_ups.told(facts, query.text, which.start(), which.end()) or _across_or(facts, query.text, which)
+    if held is None or query.has("aperture") or set_ups.unknown_loss(query, held) or not all(side or set_ups.BARE.search(words) for side, words in zip((held.one, held.other), held.words, strict=True)):
+        return None
+    apart = gained(held.shared, held.one, held.other)
+    if apart is None or not (held.one or held.other):
+        return None
+    wins = (apart > 0) is (which["more"] is not None)
+    return _said(query, which["more"] is not None, apart, _name(query, held, 0 if wins else 1))
+
+
+def _across_or(facts: list[Fact], text: str, which: re.Match[str]) -> SetUps | None:
+    """The set-ups on both sides of the only "or" after the question."""
+    found = list(_OR.finditer(text, which.start()))
+    if len(found) != 1:
+        return None
+    sides = set_ups.parted(facts, text.lower(), found[0].start(), which.start(), len(text))
+    return SetUps(*sides, (text[which.end() : found[0].start()].lower(), text[found[0].end() :].lower()), -1) if sides is not None else None
+
+
+_LEADS_IN = Pattern(r"^.*\b(?:between|light|brighter|darker|her|him|it|them|face|subject|stops|much|either)[,:]? (?=(?:the|an?|my) )|^\W*(?:and |or |but |so )?", re.I)
+_ENDS = Pattern(r",? (?:which|that|loses?|losing|costs?|costing|takes?|eats?|at|from|stands?|standing|is|has|could|must|but|,)\b|[,;:.]", re.I)
+
+
+def _name(query: Query, held: SetUps, side: int) -> str:
+    """What one of them is called: what hangs in its light, else its first words."""
+    own = held.other if side else held.one
+    worn = [f.said for f in query.facts if f.quantity == "modifier" and own and min(o.start for o in own) - 40 <= f.start <= max(o.end for o in own) and any(o.unit == f.unit for o in own if o.quantity in _LOSSES)]
+    words = _LEADS_IN.sub("", held.words[side].strip(), 1)
+    ends = _ENDS.search(words, 3)
+    return worn[0].strip() if worn else words[: min(ends.start() if ends else _SHOWN, _SHOWN)].strip(" ,.;:?")
 
 
 def _parted(facts: Sequence[Fact], text: str, which: int) -> tuple[list[Fact], list[Fact], list[Fact], int] | None:
@@ -75,7 +115,7 @@ def _parted(facts: Sequence[Fact], text: str, which: int) -> tuple[list[Fact], l
     return None
 
 
-def _gained(shared: Sequence[Fact], one: Sequence[Fact], other: Sequence[Fact]) -> float | None:
+def gained(shared: Sequence[Fact], one: Sequence[Fact], other: Sequence[Fact]) -> float | None:
     """The stops that the one puts on the film more than the other; None where a figure that the one has is told neither of the other nor of both."""
     total = sum(f.value for f in other if f.quantity in _LOSSES) - sum(f.value for f in one if f.quantity in _LOSSES)
     for quantity in _OF_LIGHT:

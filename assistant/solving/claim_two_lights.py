@@ -1,0 +1,115 @@
+"""Two set-ups, two settings or two readings held against each other in a claim: "does the GN 80 at 7 ft put more light on her than the GN 125 at 12 ft?".
+
+The light of each is summed from all that is told of it, whichever of its figures differ; then what is said of how
+much more or less the one has is held against the difference.
+"""
+
+from __future__ import annotations
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+from assistant.records import replace
+from assistant.scales import speak_stops
+from assistant.solving import how_much, marks, set_ups
+from assistant.solving.before_after import difference
+from assistant.solving.claim_rules import keeps_together
+from assistant.solving.claim_words import plain
+from assistant.solving.how_much import Said
+from assistant.solving.one_or_other import gained
+from assistant.solving.set_ups import BARE, LOSSES, SetUps
+from assistant.solving.solution import Solution
+
+_BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "place", "rows", "times", "number", "share", "format", "sync", "gap"})
+_FLASH = frozenset({"guide_number", "distance", "power", "energy", "count", "film_speed", "power_down", *LOSSES})
+_CAMERA = frozenset({"aperture", "shutter", "film_speed"})
+_READING = frozenset({"exposure_value", "aperture", "shutter", "film_speed"})
+_READ = Pattern(r"\b(?:reads?|reading|meters?|metered|metering|measures?|measured|gives?|gave|shows?)\b(?: (?:me|us|about|only|at|of|is|was|just|off))* (?:f ?/? ?\d|1/\d)")
+_OF_LIGHT = Pattern(r"\b(?:light\w*|bright\w*|dark\w*|dim\w*|strong\w*|weak\w*|expos\w*|hot\w*|lit|stops?|fast(?:er)?|slow(?:er)?|let in|illuminat\w*|faint\w*)\b")
+_OTHER_MATTER = Pattern(
+    r"\b(?:depth|dof|deep\w*|shallow\w*|hyperfocal|focus\w*|sharp\w*|grain\w*|contrast\w*|soft(?! ?box)\w*|hard(?:er|ness)?|energy|recycl\w*|batter\w+|cells|reach\w*|range|fall-?off|even\w*|ratio|blur\w*|freez\w*|duration|t0?\.[15]|last\w*|colou?r\w*|warm\w*|cool\w*|guide numbers? (?:of|is|at|drops?|falls?|halves|doubles)|"
+    r"sensitiv\w*|latitude|enough|together|combined|in all|both at once|add(?:ed|s)? (?:up|to)|difference between|camera (?:back|closer|further|farther)|bulbs?|ttl|hss|high-speed)\b")
+_FAST = Pattern(r"\b(?:fast(?:er)?|slow(?:er)?)\b")
+_LEAST_KINDS = 2
+
+
+def claim_of_two_lights(query: Query) -> Solution | None:
+    """The verdict on one set-up's light against another's; None where a figure has no side, or nothing is said of how much."""
+    said = plain(query.text)
+    sizes = how_much.claimed(query)
+    if not query.claim or not sizes or len(sizes) > 1 and sizes[0].kind in ("stops", "share") or _OTHER_MATTER.search(said) or not _OF_LIGHT.search(said):
+        return None
+    for size in sizes:
+        found = _judged(query, said, size)
+        if found is not None:
+            return found
+    return None
+
+
+def _judged(query: Query, said: str, size: Said) -> Solution | None:
+    facts = _once([f for f in how_much.without(query, [size]) if f.quantity not in _BY_THE_WAY])
+    if not facts or any(f.origin != "said" or f.bad for f in facts):
+        return None
+    for held in (set_ups.across(facts, query.text, size.start, size.end), set_ups.told(facts, query.text, size.start, size.end)):
+        right = _right(query, held, said) if held is not None else None
+        if held is None or right is None or held.named < 0 and (size.way or size.kind != "stops"):
+            continue
+        if size.kind == "stops" and not size.way and not _APART.search(said):
+            continue
+        if {f.quantity for f in (*held.one, *held.other)} == {"film_speed"} and size.kind == "stops":
+            size = replace(size, near=min(size.near, _BY_THIRDS))
+        mine = how_much.turned(size) if how_much.held_back(said, size) else size
+        right = -right if held.named == 1 else right
+        holds = how_much.verdict([mine], [right], said)
+        way = "more" if right > 0 else "less"
+        lead = f"{'Yes' if holds else 'No'}. " + ("They are alike." if abs(right) < 0.005 else f"The {'second' if held.named == 1 else 'first'} has {speak_stops(abs(right))} {way} light ({right:+.2f}).")
+        return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims", lead=lead)
+    return None
+
+
+_BY_THIRDS = 0.2
+"""Stops within which a difference of two film speeds must come: they are marked in thirds."""
+_APART = Pattern(r"\b(?:apart|differ\w*|between them|gap)\b")
+
+
+def _once(facts: list[Fact]) -> list[Fact]:
+    """Without a reading that is told again where a third of its kind would have no side: "f/8 and f/5.6; at f/8 the room is"."""
+    out: list[Fact] = []
+    for fact in facts:
+        same = [f for f in facts if f.quantity == fact.quantity]
+        if len(same) > _LEAST_KINDS and any(f.quantity == fact.quantity and f.value == fact.value for f in out):
+            continue
+        out.append(fact)
+    return out
+
+
+def _right(query: Query, held: SetUps, said: str) -> float | None:
+    """The stops that the one has more than the other; None where that is not known."""
+    kinds = {f.quantity for f in (*held.one, *held.other, *held.shared)}
+    if not held.one and not held.other or not (held.one and held.other) and BARE.search(held.words[1 if held.one else 0]) is None:
+        return None  # of one of them nothing is told
+    if kinds <= _READING and ("exposure_value" in kinds or _READ.search(said)):
+        return _of_readings(held)
+    if kinds <= _CAMERA and len({f.quantity for f in (*held.one, *held.other)}) >= _LEAST_KINDS:
+        return -sum(_apart(held, kind) for kind in kinds)
+    if not kinds <= _FLASH or {f.quantity for f in (*held.one, *held.other)} == {"film_speed"} and not _FAST.search(said) or "distance" in kinds and keeps_together(query.text) or set_ups.unknown_loss(query, held):
+        return None
+    return gained(held.shared, held.one, held.other)
+
+
+def _apart(held: SetUps, kind: str) -> float:
+    """The stops that a setting of the other puts on the film more than that of the one."""
+    one, other = (next((f for f in held.of(side) if f.quantity == kind), None) for side in (0, 1))
+    return difference(kind, one.value, other.value) if one is not None and other is not None else 0.0
+
+
+def _of_readings(held: SetUps) -> float | None:
+    """A meter gives a smaller opening and a shorter time where there is more light."""
+    pairs = {f.quantity for f in held.one}
+    if pairs != {f.quantity for f in held.other} or "film_speed" in pairs or "exposure_value" in pairs and len(pairs) > 1:
+        return None
+    values = {f.quantity: (f.value, next(o.value for o in held.other if o.quantity == f.quantity)) for f in held.one}
+    if "exposure_value" in values:
+        return values["exposure_value"][0] - values["exposure_value"][1]
+    return sum(difference(kind, one, other) for kind, (one, other) in values.items())
+
