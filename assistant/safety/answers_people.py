@@ -53,7 +53,7 @@ PEOPLE: tuple[Aspect, ...] = (
     Aspect(("stand",), (r"\b(?:secur\w*|stead\w*|stab\w*|anchor\w*|tip\w*|toppl\w*|fall\w*|knock\w*|weight\w*|blow\w*|stop\w*|keep\w*)\b", r"\b(?:(?:light )?stands?|tripods?|boom\w*)\b", r"^(?!.*\b(?:stop (?:down|more|less)|stops?\W*$)).*\b(?:secur\w*|stead\w*|stab\w*|anchor\w*|tip\w*|toppl\w*|fall\w*|knock\w*|blow\w*|upright|weight\w*)\b"),
            "Spread the legs wide, put one of them under the load, and hang or lay a sandbag on that leg, clear of the ground. Keep the stand no taller than you need, run its lead down the leg with slack at the floor, and have somebody hold a big softbox or umbrella; outdoors in wind, take it down.",
            _SET + "; " + COMMON, "how do I stop a softbox on a tall stand from tipping over?"),
-    Aspect(("stand",), (r"\b(?:stand|light|boom|softbox|tripod|head)\b.{0,30}\b(?:fell|fallen|has tipp\w*|toppl\w*|collaps\w*|wobbl\w*|unstable)",),
+    Aspect(("stand",), (r"\b(?:stand|light|boom|softbox|tripod|head)\b.{0,30}\b(?:fell(?! (?:off\b|by\b|(?:from|to) (?:about )?(?:ev|f) ?/? ?\d))|fallen|has tipp\w*|toppl\w*|collaps\w*|wobbl\w*|unstable)",),
            "Keep people away and do not catch a falling head: cut its power first. Then set the stand up again with the legs spread, one leg under the load, and a bag on it. A head that has fallen must be checked before it is used again, and anybody struck on the head should see a doctor.",
            COMMON, "the stand fell over", urgent=True),
     # --- bulbs

@@ -67,11 +67,15 @@ _LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
 _MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
 
 
+_THAN_BEFORE = Pattern(r"\b(?:darker|brighter|lighter|dimmer)\b", re.I)
+"""Held against what it was, and not against what is right."""
+
+
 def claim_of_room(query: Query) -> Solution | None:
     """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
     said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)
     read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
-    if said is None or not read or query.last("shutter", "") is None or query.has("guide_number"):
+    if said is None or not read or query.last("shutter", "") is None or query.has("guide_number") or _THAN_BEFORE.search(query.text, said.start):
         return None
     from assistant.solving.ambient_light import solve as of_the_room
 

@@ -24,7 +24,7 @@ _WORDS: tuple[tuple[str, str], ...] = (
 _COSTS = Pattern(r"\b(?:los\w*|costs?|costing|takes?|eats?|drops?|loss|steals?|soaks?|open(?:ing)? up|is|about)\b")
 
 
-_FOR_FIGURES = Pattern(r"\b(?:power|twice|doubl\w+|tripl\w+|quadrupl\w+|(?:two|three|four|eight) times|enough)\b")
+_FOR_FIGURES = Pattern(r"\b(?:power|twice|doubl\w+|tripl\w+|quadrupl\w+|(?:two|three|four|eight) times|enough|as far|per ?cent|than)\b|%")
 """What such a claim is about is a setting, and the loss only what it is for."""
 
 
@@ -69,6 +69,7 @@ def claim_of_share(query: Query) -> Solution | None:
 
 _TIMES_POWER = Pattern(r"\b(?P<many>twice|doubl\w+|three times|tripl\w+|four times|quadrupl\w+|eight times)\b(?: (?:the|as much|of|my|its|flash))*(?: power| light| energy)\b")
 _MANY = {"twi": 2.0, "dou": 2.0, "thr": 3.0, "tri": 3.0, "fou": 4.0, "qua": 4.0, "eig": 8.0}
+_HELD = Pattern(r"\b(?:hold\w* back|held back|swallow\w*|absorb\w*|lets?|pass\w*|transmit\w*)\b")
 _LOST_FACTS = frozenset({"loss", "filter_loss", "nd"})
 _ROUND = 0.2
 """Doublings by which a round figure may be off."""
@@ -79,7 +80,7 @@ def claim_of_power_for_loss(query: Query) -> Solution | None:
     """"the umbrella loses two stops, do I need twice the power?", "is half power enough behind a two-stop silk, when 1/16 did it bare?"."""
     lost = [f for f in query.facts if f.quantity in _LOST_FACTS and f.value]
     kinds = {f.quantity for f in query.facts} - {*_LOST_FACTS, "modifier", "camera_filter", "times", "power", "remark"}
-    if not lost or kinds:
+    if not lost or kinds or _HELD.search(query.text.lower()):
         return None
     said, stops = plain(query.text), sum(f.value for f in lost)
     found, powers = _TIMES_POWER.search(said), query.all("power")

@@ -30,6 +30,7 @@ _TOLD = frozenset({"aperture", "film_speed", "distance", "guide_number", "durati
 """What may be told beside the change, and stays."""
 _TO = Pattern(r"(?: ?s(?:ec\w*)?)?[ ,]*(?:(?:down|up|out|back|over|in|away|all the way|on)[ ,]+)*(?:to|->|→) *(?:about |an? )?(?:iso |f ?/ ?)?")
 _INSTEAD = Pattern(r"(?: ?s(?:ec\w*)?)? *(?:instead of|rather than|in place of) *(?:about |an? )?")
+_IS_READ = Pattern(r"\b(?:get|gets|got|gives?|gave|reads?|meters?)(?: me| only| about)* $|\b(?:reading|meter)\b[^.;?!]{0,24}\bfrom $")
 FLASH = Pattern(r"\b(?:flash(?!es)(?:'s)?|strobe|speedlight|key|fill)\b")
 AMBIENT = Pattern(rf"\b(?:ambient|daylight|available|existing|sky|skies|sun(?:light|shine|set)?|windows?|back(?:ground|drop)|surroundings|scene|lamps|(?:{ROOMS}))\b")
 _BEHIND = Pattern(r"\b(?:back(?:ground|drop)|wall|scene|camera)\b")
@@ -41,7 +42,7 @@ _LESS = Pattern(r"\b(?:dark\w*|dim(?:s|mer|ming)?\b|cuts?|costs?|los(?:es?|t|ing
 _AS_MUCH = Pattern(r"\b(?:as (?:much|hard|strongly|badly|many stops)|by the same|equally|alike|the same amount|just like|to the same)\b")
 _THAN = Pattern(r"\b(?P<way>more|less)\b[^.;?!]{0,30}\bthan\b")
 _NO = Pattern(r"\b(?:not|no|never|without|neither|nor|hardly)\b|n't\b")
-_OTHER_MATTER = Pattern(r"\b(?:bulbs?|hss|high[- ]speed sync|ttl|depth|dof|hyperfocal|sharp\w*|grain\w*|contrast\w*|soft\w*|reach\w*|range|guide numbers?|recycl\w*|batter\w+|fall-?off|even\w*|ratio|balance|blur\w*|freez\w*|energy|enough|motion|ghost\w*|nd|filter|open(?:s|ing)? up|stop(?:s|ping)? down|clos(?:e|es|ing) down|turn(?:s|ing)? (?:\w+ )?(?:up|down)|rows)\b")
+_OTHER_MATTER = Pattern(r"\b(?:bulbs?|hss|high[- ]speed sync|ttl|depth|dof|hyperfocal|sharp\w*|grain\w*|contrast\w*|soft\w*|reach\w*|range|guide numbers?|recycl\w*|batter\w+|fall-?off|even\w*|ratio|balance|blur\w*|freez\w*|energy|enough|compensat\w*|cancel\w*|makes? up|make good|motion|ghost\w*|nd|filter|open(?:s|ing)? up|stop(?:s|ping)? down|clos(?:e|es|ing) down|turn(?:s|ing)? (?:\w+ )?(?:up|down)|rows)\b")
 _ROWS = Pattern(r"\bfront\b.*\bback row|\bback row.*\bfront\b")
 _FASTEST = 1 / 300
 """Seconds; a shorter time is within sync with a leaf shutter only."""
@@ -69,7 +70,13 @@ def claim_of_change(query: Query) -> Solution | None:
     if effect is None or not clauses:
         return None
     sizes = how_much.every(query)
-    judged = [_judge(said, start, end, effect, [s for s in sizes if start <= s.start < end]) for start, end in clauses]
+    judged = []
+    for number, (start, end) in enumerate(clauses):
+        apart = _NOT_THAT.search(said[start:end]) if not _says_something(said[start:end], query, start, end) else None
+        told = clauses[number - 1] if apart else (start, end)
+        judged.append(_judge(said, told[0], told[1], effect, [s for s in sizes if told[0] <= s.start < told[1]], said[start:end] if apart else ""))
+        if apart and apart["not"] and judged[-1] is not None:
+            judged[-1] = not judged[-1]
     if None in judged or not _all_taken(query, said, pairs, clauses):
         return None
     holds = all(judged) is not called_wrong(said)
@@ -102,20 +109,35 @@ def _pairs(query: Query, said: str) -> list[tuple[Fact, Fact]]:
                 found.append((one, other))
             elif _INSTEAD.fullmatch(between):
                 found.append((other, one))
-    found += [(replace(f, quantity="distance"), replace(f, quantity="distance", value=f.other)) for f in query.facts if f.quantity == "length_range" and f.origin == "said" and "to" in f.said.lower().split() and min(f.value, f.other) > 0]
+    found += _crossed(facts, said)
+    found += [(replace(f, quantity=_RANGES[f.quantity]), replace(f, quantity=_RANGES[f.quantity], value=f.other)) for f in query.facts if f.quantity in _RANGES and f.origin == "said" and "to" in f.said.lower().split() and min(f.value, f.other) > 0 and f.value != f.other]
     kinds = [pair[0].quantity for pair in found]
     if len(kinds) != len(set(kinds)) or any(sum(f.quantity == kind for f in facts) not in (0, 2) for kind in kinds):
         return []
     return found
 
 
+_RANGES = {"length_range": "distance", "aperture_range": "aperture"}
+_AND = Pattern(r"[ ,]*(?:and|at|with|,)[ ,]*(?:at )?")
+
+
+def _crossed(facts: list[Fact], said: str) -> list[tuple[Fact, Fact]]:
+    """"from 1/60 and f/8 to 1/30 and f/11": two settings changed in one breath."""
+    for a, b, c, d in zip(facts, facts[1:], facts[2:], facts[3:], strict=False):
+        if (a.quantity, b.quantity) == (c.quantity, d.quantity) and a.quantity != b.quantity and _TO.fullmatch(said[b.end : c.start]) and _AND.fullmatch(said[a.end : b.start]) and _AND.fullmatch(said[c.end : d.start]):
+            return [(a, c), (b, d)]
+    return []
+
+
 def _effect(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> Effect | None:
     kinds = {pair[0].quantity for pair in pairs}
     if _ROWS.search(said):
         return None
-    others = {f.quantity for f in query.facts} - kinds - _TOLD - {"stops", "relation", "loss", "filter_loss", "signed", "power_down", "factor", "length_range"}
+    others = {f.quantity for f in query.facts} - kinds - _TOLD - {"stops", "relation", "loss", "filter_loss", "signed", "power_down", "factor", *_RANGES}
     if others or "distance" in kinds and (keeps_together(query.text) or _BEHIND.search(said)):
         return None
+    if any(a.quantity == "aperture" and _IS_READ.search(said[: min(a.start, b.start)]) for a, b in pairs):
+        return _of_reading(pairs) if kinds == {"aperture"} else None
     if "exposure_value" in kinds:
         change = sum(b.value - a.value for a, b in pairs if a.quantity == "exposure_value")
         return Effect(None, change, change) if kinds == {"exposure_value"} and not FLASH.search(said) else None
@@ -128,6 +150,12 @@ def _effect(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> Effect |
         flash = None
     light = flash if not kinds & {"shutter"} and (kinds <= _LAMP or flash == ambient) else ambient if kinds <= _CAMERA and not FLASH.search(said) else None
     return Effect(flash, ambient, light)
+
+
+def _of_reading(pairs: list[tuple[Fact, Fact]]) -> Effect:
+    """What a reading that changed says of the light: a meter gives the larger number where there is more."""
+    change = sum(difference("aperture", b.value, a.value) for a, b in pairs)
+    return Effect(change, change, change)
 
 
 def _in_sync(query: Query, shortest: float) -> bool:
@@ -145,6 +173,7 @@ def _in_sync(query: Query, shortest: float) -> bool:
 def _clauses(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> list[tuple[int, int]]:
     """The clauses that say what follows, without those that tell a figure or nothing of light; a part named alone goes with the clause after it."""
     spans = [(min(p[0].start, p[1].start), max(p[0].end, p[1].end)) for p in pairs]
+    spans = [(min(a for a, b in spans if a < end and start < b), max(b for a, b in spans if a < end and start < b)) for start, end in spans]
     changed = {(f.start, f.quantity) for p in pairs for f in p}
     figures = [f.start for f in query.facts if f.quantity in _TOLD and (f.start, f.quantity) not in changed and f.quantity not in ("remark", "place", "times", "number", "share", "count", "power", "modifier", "rows")]
     cuts = [0, *(edge for span in spans for edge in span), *(m.start() for m in _PARTS.finditer(said)), len(said)]
@@ -155,11 +184,18 @@ def _clauses(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> list[tu
         if any(a <= start < b for a, b in spans) or any(start <= at < end for at in figures):
             continue
         says = _says_something(words, query, start, end)
+        if found and not says and _NOT_THAT.search(words):
+            found.append((start, end))
+            continue
         if says and found and not _says_something(said[found[-1][0] : found[-1][1]], query, *found[-1]):
             found[-1] = (found[-1][0], end)
         elif says or (FLASH.search(words) or AMBIENT.search(words)) and _NAMED.search(words):
             found.append((start, end))
-    return [f for f in found if _says_something(said[f[0] : f[1]], query, *f)] if all(_says_something(said[a:b], query, a, b) for a, b in found) else []
+    return found if all(_says_something(said[a:b], query, a, b) or _NOT_THAT.search(said[a:b]) for a, b in found) else []
+
+
+_NOT_THAT = Pattern(r"^\W*(?:(?:and|but|yet|though)\W+)?(?:(?P<not>not|never)|too|also|as well as)\b(?: (?:in|on|of|off|from))? (?:the |my )?[a-z]+(?: (?:light|exposure|part))?\W*$")
+"""What goes with, or without, what was said of another: "darkens the room, but not the flash"."""
 
 
 _NAMED = Pattern(r"\b(?:the|my|both)\b")
@@ -169,10 +205,10 @@ def _says_something(words: str, query: Query, start: int, end: int) -> bool:
     return any(p.search(words) for p in (_STAYS, _ALTERS, _MORE, _LESS)) or any(start <= s.start < end for s in how_much.every(query))
 
 
-def _judge(said: str, start: int, end: int, effect: Effect, sizes: list[Said]) -> bool | None:
-    """Whether one clause holds."""
+def _judge(said: str, start: int, end: int, effect: Effect, sizes: list[Said], of: str = "") -> bool | None:
+    """Whether one clause holds, of what it names or of what is named in `of`."""
     words = said[start:end]
-    flash, ambient = FLASH.search(words), AMBIENT.search(words)
+    flash, ambient = FLASH.search(of or words), AMBIENT.search(of or words)
     denied = len(_NO.findall(words)) % 2 == 1
     if flash and ambient and (_AS_MUCH.search(words) or _THAN.search(words)):
         return _of_both(words, effect, flash.start() < ambient.start(), denied)
@@ -185,7 +221,16 @@ def _judge(said: str, start: int, end: int, effect: Effect, sizes: list[Said]) -
             return None
         return all([how_much.holds(sized[0], right or 0.0, said) for right in rights])
     judged = [_unsized(words, right, denied, flash is not None) for right in rights]
-    return None if None in judged else all(judged)
+    return None if None in judged else all(judged) and not (_ONLY.search(words) and _other_too(effect, flash is not None, ambient is not None))
+
+
+_ONLY = Pattern(r"\b(?:only|nothing but)\b(?! (?:a|an|one|two|three|half|by)\b)")
+
+
+def _other_too(effect: Effect, flash: bool, ambient: bool) -> bool:
+    """Whether what is not named changes too: "darkens only the flash"."""
+    other = effect.ambient if flash and not ambient else effect.flash if ambient and not flash else 0.0
+    return other is None or abs(other) > STRICT
 
 
 def _unsized(words: str, right: float | None, denied: bool, of_flash: bool) -> bool | None:
@@ -225,7 +270,11 @@ def _of_both(words: str, effect: Effect, flash_first: bool, denied: bool) -> boo
 
 def _all_taken(query: Query, said: str, pairs: list[tuple[Fact, Fact]], clauses: list[tuple[int, int]]) -> bool:
     """Whether every number of stops and every share stands in a clause that was judged: else something more was said."""
-    inside = [f.start for f in query.facts if f.quantity in ("stops", "relation", "loss", "filter_loss", "signed", "power_down", "factor")]
-    fixed = [f for f in query.facts if f.quantity in (*_CHANGED, "guide_number", "duration", "t05", "t01", "sync", "focal_length", "length_range")]
+    stops = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "filter_loss", "signed", "power_down", "factor")]
+    sizes = how_much.every(query)
+    if any(not any(s.start <= f.start < s.end or s.figure[0] <= f.start < s.figure[1] for s in sizes) for f in stops):
+        return False
+    inside = [f.start for f in stops]
+    fixed = [f for f in query.facts if f.quantity in (*_CHANGED, "guide_number", "duration", "t05", "t01", "sync", "focal_length", *_RANGES)]
     inside += [s.start for s in shares(said) if not any(f.start < s.end and s.start < f.end for f in fixed if f.quantity != "power" or "power" in f.said.lower() or any(f in p for p in pairs))]
     return all(any(a <= at < b for a, b in clauses) for at in inside)

@@ -44,7 +44,7 @@ def power_mark(words: str) -> float | None:
     >>> power_mark("at 1/16 power"), power_mark("at full"), power_mark("two heads")
     (0.0625, 1.0, None)
     """
-    found = _last(r"\b(full|max|half|quarter|eighth|sixteenth|higher|high(?!-?speed| speed)|lower|low|reduced|minimum|1/\d+)\b", words)
+    found = _last(r"\b(full|max|half|quarter|eighth|sixteenth|higher|high(?!-?speed| speed)|lower|low|reduced|minimum|1/(?:2|3|4|5|6|8|10|16|32|64|128|256))\b(?! ?s(?:ec\w*)?\b)", words)
     if found is None:
         return None
     return _SHARES[found] if found in _SHARES else 1 / max(float(found[2:]), 1.0)

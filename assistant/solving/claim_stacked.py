@@ -49,7 +49,7 @@ def claim_of_share_left(query: Query) -> Solution | None:
     filters = [f for f in query.facts if f.quantity in ("nd", "filter_loss", "loss")]
     left = [f for f in query.facts if f.quantity in ("power", "share")]
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"nd", "filter_loss", "loss", "power", "share", "camera_filter", "modifier"}
-    if len(filters) < 2 or len(left) != 1 or rest or not 0 < left[0].value < 1 or not patterns.search(r"\b(?:leav\w*|pass\w*|left|lets?|gets?|through|transmit\w*)\b", query.text.lower()):
+    if len(filters) < 2 or len(left) != 1 or rest or not 0 < left[0].value < 1 or patterns.search(r"\b(?:than|as (?:much|bright|strong)\b.* as)\b", query.text.lower()) or not patterns.search(r"\b(?:leav\w*|pass\w*|left|lets?|gets?|through|transmit\w*)\b", query.text.lower()):
         return None
     right = sum(abs(f.value) for f in filters)
     holds = abs(right + math.log2(left[0].value)) < 0.1

@@ -46,7 +46,7 @@ def claim_of_two_depths(query: Query) -> Solution | None:
     """The verdict on what one setting of a lens keeps sharp against another's; None where nothing of the kind is put up."""
     said = plain(query.text)
     quantity = next((q for q, words in _OF_WHAT if words.search(said)), "")
-    if not query.claim or not quantity or _ELSE.search(said) or sum(f.quantity in ("focal_length", "aperture", *_PLACES, "focus_distance") for f in query.facts) < 2:
+    if not query.claim or not quantity or _ELSE.search(said) or sum(f.quantity in ("focal_length", "aperture", *_PLACES, "focus_distance", "sharp_limit") for f in query.facts) < 2:
         return None
     found = how_much.claimed(query)
     sizes = found if found and found[0].kind != "way" else _ways(said, quantity, found)
@@ -68,7 +68,7 @@ def _ways(said: str, quantity: str, found: list[Said]) -> list[Said]:
 
 
 def _judged(query: Query, said: str, size: Said, quantity: str) -> Solution | None:
-    facts = [_as_focus(f) for f in how_much.without(query, [size]) if f.quantity not in _BY_THE_WAY]
+    facts = [_as_focus(f, said) for f in how_much.without(query, [size]) if f.quantity not in _BY_THE_WAY]
     if not {f.quantity for f in facts} <= _FIGURES or any(f.bad for f in facts):
         return None
     for held in (set_ups.across(facts, query.text, size.start, size.end), set_ups.told(facts, query.text, size.start, size.end)):
@@ -80,8 +80,9 @@ def _judged(query: Query, said: str, size: Said, quantity: str) -> Solution | No
     return None
 
 
-def _as_focus(fact: Fact) -> Fact:
-    return replace(fact, quantity="focus_distance", of="") if fact.quantity in _PLACES or fact.quantity == "focus_distance" else replace(fact, of="")
+def _as_focus(fact: Fact, said: str) -> Fact:
+    at = fact.quantity == "sharp_limit" and not math.isinf(fact.value) and said[: fact.start].endswith((" at ", " on "))
+    return replace(fact, quantity="focus_distance", of="") if at or fact.quantity in _PLACES or fact.quantity == "focus_distance" else replace(fact, of="")
 
 
 def _verdict(query: Query, said: str, size: Said, quantity: str, held: SetUps) -> Solution | None:

@@ -27,7 +27,7 @@ _READING = frozenset({"exposure_value", "aperture", "shutter", "film_speed"})
 _READ = Pattern(r"\b(?:reads?|reading|meters?|metered|metering|measures?|measured|gives?|gave|shows?)\b(?: (?:me|us|about|only|at|of|is|was|just|off))* (?:f ?/? ?\d|1/\d)")
 _OF_LIGHT = Pattern(r"\b(?:light\w*|bright\w*|dark\w*|dim\w*|strong\w*|weak\w*|expos\w*|hot\w*|lit|stops?|fast(?:er)?|slow(?:er)?|let in|illuminat\w*|faint\w*)\b")
 _OTHER_MATTER = Pattern(
-    r"\b(?:depth|dof|deep\w*|shallow\w*|hyperfocal|focus\w*|sharp\w*|grain\w*|contrast\w*|soft(?! ?box)\w*|hard(?:er|ness)?|energy|recycl\w*|batter\w+|cells|reach\w*|range|fall-?off|even\w*|ratio|blur\w*|freez\w*|duration|t0?\.[15]|last\w*|colou?r\w*|warm\w*|cool\w*|guide numbers? (?:of|is|at|drops?|falls?|halves|doubles)|"
+    r"\b(?:depth|dof|deep\w*|shallow\w*|hyperfocal|focus\w*|sharp\w*|grain\w*|contrast\w*|soft(?! ?box)\w*|hard(?:er|ness)?|energy|recycl\w*|batter\w+|cells|reach\w*|range|fall-?off|even\w*|ratio|blur\w*|freez\w*|duration|t0?\.[15]|last\w*|colou?r\w*|warm\w*|cool\w*|guide numbers? (?:is|drops?|falls?|halves|doubles)|"
     r"sensitiv\w*|latitude|enough|together|combined|in all|both at once|add(?:ed|s)? (?:up|to)|difference between|camera (?:back|closer|further|farther)|bulbs?|ttl|hss|high-speed)\b")
 _FAST = Pattern(r"\b(?:fast(?:er)?|slow(?:er)?)\b")
 _LEAST_KINDS = 2

@@ -44,13 +44,13 @@ _IN_IT = Pattern(rf"(?:(?P<more>\b(?:{MORE}|over|above))|(?P<less>\b(?:{LESS}|un
 _FILL = r"(?:\W+(?:the|it|her|him|his|its|my|that|room|background|backdrop|hall|light|flash|exposure|face|subject|scene|ambient|daylight|sky|window|of|on|by|for|me|us|down|up|only|just|about|exactly|roughly|nearly|over|under|than|more|less|at|least|most|no|as|much|any|to|by|then|row|back|front|a|good|full|whole)\b)*\W*$"
 _LESSENS = Pattern(r"\b(?:dark\w*|dim\w*|cut\w*|costs?|los(?:e|es|t|ing)|drop\w*|fall\w*|fell|reduc\w*|weaken\w*|tak\w+|rob\w*|eat\w*|lower\w*|sinks?|knock\w*|swallow\w*|steal\w*)" + _FILL)
 _RAISES = Pattern(r"\b(?:lift\w*|rais\w*|bright\w*|lighten\w*|gain\w*|com(?:es?|ing) up|rises?|adds?|increas\w*|boost\w*)" + _FILL)
-_HELD = Pattern(r"\b(?:los(?:e|es|t|ing)|costs?|costing|eats?|eating|ate|swallow\w*|holds? back|held back|holding back|keeps? back|takes? away|takes? out|takes? off|takes?|took|absorb\w*|stops|block\w*|robs?|steals?|stole|wast\w+|soaks? up|cuts? (?:off|out|away)|shuts? out|filters? out)\b(?: (?:me|us|you|it|only|just|about|exactly|roughly|nearly|over|under|more than|less than|no more than|no less than|at least|at most|up to|fewer than|a full|fully|some|around|as much as)\b)*\W*$")
+_HELD = Pattern(r"\b(?:los(?:e|es|t|ing)|costs?|costing|eats?|eating|ate|swallow\w*|holds? back|held back|holding back|keeps? back|takes? away|takes? out|takes? off|takes?|took|absorb\w*|stops|block\w*|robs?|steals?|stole|wast\w+|soaks? up|cuts? (?:off|out|away)|shuts? out|filters? out)\b(?: (?:me|us|you|it|her|him|them|the film|only|just|about|exactly|roughly|nearly|over|under|more than|less than|no more than|no less than|at least|at most|up to|fewer than|a full|fully|some|around|as much as)\b)*\W*$")
 _CUT_BY = Pattern(r"\b(?:cut\w*|reduc\w*|drop\w*|fall\w*|fell|down|dim\w*|dark\w*|lower\w*|weaken\w*|less|knock\w*)\b[^.,;?]{0,40}\bby (?:only |just |about |exactly |nearly |roughly |over |more than |less than |at least |at most |no more than )*$")
 _CUT_AWAY = Pattern(r"(?: of (?:the |its |my |her |all the |that )?(?:\w+ )?(?:light|exposure|flash|it|output))?(?: that \w+)?(?: is| are| gets?| was| goes| being| has been)? (?:lost|gone|held back|swallowed|eaten|absorbed|wasted|missing|soaked up|taken(?: away)?|kept back|blocked)\b")
 _LETS = Pattern(r"\b(?:lets?|letting|pass\w*|transmit\w*|leav\w*|admit\w*|through|gets?|left)\b[^.,;?]{0,24}$")
 _ALL_BUT = Pattern(r"\ball (?:but|except|save|bar) (?:about |only )?$")
 _ABOUT = Pattern(r"\b(?:about|roughly|around|nearly|almost|approximately|some|close to|near enough)\s*(?:an? |the )?$")
-_NOT_AS_SAID = Pattern(r"\b(?:almost|nearly|hardly|barely|scarcely|not quite|anywhere near|half as) $")
+_NOT_AS_SAID = Pattern(r"\b(?:almost|nearly|hardly|barely|scarcely|not quite|anywhere near|half|twice|times|thirds?|quarters?|eighths?|percent|%) $")
 _NEEDS = Pattern(r"\b(?:needs?|requires?|wants?|demands?|calls? for|must have|asks? for)(?: (?:about|only|just|exactly|more than|less than|at least))* $")
 _DOWN_TO_ITS_PART = Pattern(r"^(?: times| fold)? (?:less|dimmer|darker|weaker|fainter|smaller|lower|shorter|slower|as (?:weak|dark|dim|short|slow|little|faint|small|shallow|near|close))\b")
 _MORE_BY_IT = Pattern(rf"^ (?:{MORE})\b")
@@ -81,7 +81,7 @@ def claimed(query: Query) -> list[Said]:
 def _of_stops(said: str, query: Query) -> list[Said]:
     out = []
     for fact in query.facts:
-        if fact.quantity not in _STOPS or fact.origin != "said" or not fact.value or fact.quantity == "loss" and fact.unit:
+        if fact.quantity not in _STOPS or fact.origin != "said" or not fact.value or _is_told_of(said, fact, query):
             continue  # "an umbrella that loses two stops" is told
         way, by = _way_of_stops(said, fact), None
         if not way and (by := _BY.search(said, 0, fact.start)) is not None:
@@ -90,6 +90,17 @@ def _of_stops(said: str, query: Query) -> list[Said]:
             start, end = by.span("way") if by is not None else (fact.start, fact.end)
             out.append(Said("stops", abs(fact.value), way, bound_of(said[: fact.start])[0], tolerance(said, fact.start, fact.end, NEAR_STOPS), start, end, _after(said, end), figure=(fact.start, fact.end)))
     return out
+
+
+def _is_told_of(said: str, fact: Fact, query: Query) -> bool:
+    """Whether a loss is told with what takes it, in one clause."""
+    if fact.quantity != "loss" or not fact.unit:
+        return False
+    begins = max((m.end() for m in _CLAUSE.finditer(said, 0, fact.start)), default=0)
+    return any(f.quantity in ("modifier", "camera_filter") and (begins <= f.start <= fact.start or 0 <= f.start - fact.end < 4) for f in query.facts) or _WHICH_TAKES.search(said[begins : fact.start]) is not None
+
+
+_WHICH_TAKES = Pattern(r"^ (?:which|that|who) ")
 
 
 def every(query: Query) -> list[Said]:
@@ -123,6 +134,8 @@ def _of_shares(said: str, query: Query) -> list[Said]:
             continue
         before, after = said[: share.start], said[share.end :]
         value = share.value
+        if value >= 1 and _HELD.search(before) is not None:
+            continue  # "holds back twice as much": no share of the light
         if _DOWN_TO_ITS_PART.match(after) and value >= 1:
             value = 1 / value
         elif _MORE_BY_IT.match(after) and value < 1:

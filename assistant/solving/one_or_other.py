@@ -127,15 +127,17 @@ def gained(shared: Sequence[Fact], one: Sequence[Fact], other: Sequence[Fact]) -
         if quantity == "guide_number" and mine is not None and theirs is not None:
             if (mine.at_power is None) is not (theirs.at_power is None) or (mine.at_iso or 100.0) != (theirs.at_iso or 100.0):
                 return None
-            total += 2 * math.log2(_metres(mine) / _metres(theirs)) + math.log2((mine.at_power or 1.0) / (theirs.at_power or 1.0))
+            total += 2 * math.log2(_metres(mine, (*one, *shared)) / _metres(theirs, (*other, *shared))) + math.log2((mine.at_power or 1.0) / (theirs.at_power or 1.0))
         else:
             usual = _DEFAULT.get(quantity, 1.0)
             total += difference(quantity, theirs.value if theirs else usual, mine.value if mine else usual)
     return total
 
 
-def _metres(guide: Fact) -> float:
-    return guide.value * LENGTH.get(guide.unit, 1.0)
+def _metres(guide: Fact, facts: Sequence[Fact]) -> float:
+    """A guide number in metres; with no unit it is in that of its distance (contract 1)."""
+    unit = guide.unit or next((f.unit for f in facts if f.quantity == "distance"), "")
+    return guide.value * LENGTH.get(unit, 1.0)
 
 
 def _named(text: str, start: int, end: int, side: Sequence[Fact]) -> str:

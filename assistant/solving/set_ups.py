@@ -43,18 +43,20 @@ _CUTS = (
     # what parts two set-ups, the surest first
     Pattern(r"[.?!](?!\d)"), Pattern(r";"), Pattern(r",? (?:and|or|but|while|whereas|against|versus) (?=(?:with )?(?:the|an?|my|his|her|one|another)\b)"), Pattern(r":"), Pattern(r",(?!\d)"), Pattern(r"\b(?:and|or|but|while|whereas|against|versus)\b"),
 )
+_SENTENCE = Pattern(r"[;?!]|[.](?!\d)")
 _PIVOT = Pattern(r"\b(?:than|as|of|that|compared (?:to|with)|over|against|versus)\b")
 _FRONTED = Pattern(r"(?:^|[.;:] )\W*(?:compared (?:to|with)|against|next to|beside)\b")
 
 
-_DIFFER = frozenset({"guide_number", "distance", "focal_length", "focus_distance", "camera_distance", "aperture", "film_speed", "power", "energy", "shutter", "exposure_value", "format", "loss", "nd", "magnification"})
+_DIFFER = frozenset({"guide_number", "distance", "focal_length", "focus_distance", "camera_distance", "sharp_limit", "aperture", "film_speed", "power", "energy", "shutter", "exposure_value", "format", "loss", "nd", "magnification"})
+_PLACES = ("focus_distance", "camera_distance", "sharp_limit")
 _HELD_AGAINST = Pattern(r"\b(?:than|as (?:much|bright|strong|deep|dark|far|fast|many|long)\b[^.;?!]{0,40}\bas)\b")
 
 
 def held_against(query: Query) -> bool:
     """Whether two cases that differ in more than one figure are held against each other: no rule of one cause decides between them."""
     told = {(f.quantity, round(f.value, 9)) for f in query.facts if f.quantity in _DIFFER and f.origin == "said"}
-    kinds = [kind for kind, _ in told]
+    kinds = ["distance" if kind in _PLACES else kind for kind, _ in told]
     return sum(kinds.count(kind) > 1 for kind in set(kinds)) > 1 and _HELD_AGAINST.search(plain(query.text)) is not None
 
 
@@ -88,7 +90,7 @@ def told(facts: Sequence[Fact], text: str, start: int, end: int, since: int = 0)
     if cut < 0:
         return None
     facts = [f for f in facts if not (f.quantity == "count" and f.value == len(SIDES) and f.end <= min(p[0].start for p in twice))]  # "two heads, a 600 Ws and a 150 Ws"
-    begins = max((m.end() for m in _ENDS.finditer(said, since, min(p[0].start for p in twice))), default=since)
+    begins = max((m.end() for m in _SENTENCE.finditer(said, since, min(p[0].start for p in twice))), default=since)
     last = max(p[1].end for p in twice)
     ends = next((m.start() for m in _ENDS.finditer(said, last)), len(said))
     clause = re.compile(r",(?!\d)").search(said, last)
@@ -100,7 +102,21 @@ def told(facts: Sequence[Fact], text: str, start: int, end: int, since: int = 0)
     if sides is None:
         return None
     words = (said[begins:cut], said[cut:ends])
-    return SetUps(*sides, words, _named(said, start, end, words))
+    named = _named(said, start, end, words)
+    return SetUps(*sides, words, named if named >= 0 else _by_place(sides[0], sides[1], said, start))
+
+
+_FAR, _NEAR = Pattern(r"\b(?:far|farther|further|farthest|more distant) (?:one|light|lamp|flash|head)\b"), Pattern(r"\b(?:near|nearer|nearest|close|closer) (?:one|light|lamp|flash|head)\b")
+
+
+def _by_place(one: Sequence[Fact], other: Sequence[Fact], said: str, start: int) -> int:
+    """"the far one", "the near one": by their distances."""
+    places = [next((f.value for f in side if f.quantity == "distance"), 0.0) for side in (one, other)]
+    begins = max((m.end() for m in _COMMA.finditer(said, 0, start)), default=0)
+    far, near = _FAR.search(said, begins, start), _NEAR.search(said, begins, start)
+    if min(places) <= 0 or (far is None) == (near is None):
+        return -1
+    return int((places[1] > places[0]) is (far is not None))
 
 
 def _cut(said: str, first: int, second: int, more: bool) -> int:
@@ -179,13 +195,17 @@ _WORD = re.compile(r"[a-z]{3,}")
 _COMMON = frozenset(
     "the and its her his our your that this then than therefore thus hence has have having had gets get getting gives give given giving reads read reading meter meters metered metering says said shows measures measured light lights "
     "side part end one ones just only about exactly with from for into onto are was were but does did can could should would will must may might stands stand stood standing stays stay set puts put sees lies least most more less "
-    "same aperture stop stops times time focus focused film lens iso shutter power full half quarter feet foot metres meters metre meter away off out which who whose where when while both each either same very right now here there still also "
+    "same aperture stop stops times time focus focused film lens iso shutter power full half quarter feet foot metres meters metre meter away off out which who whose where when while both each either same very now here there still also "
     "she him them they you makes make made thing bright dark brighter darker loses lose lost costs cost eats takes take how many much guide number".split()
 )
 
 
+_LETTERED = re.compile(r"\b(?:head|light|flash|lamp|set-?up|gun|strobe|camera|lens|number|option|case) ([a-d]|one|two|[12])\b")
+_FIRST, _OTHER = re.compile(r"\b(?:first|former)\b"), re.compile(r"\b(?:second|latter|other)\b")
+
+
 def _names(words: str) -> set[str]:
-    return {w.removesuffix("s") for w in _WORD.findall(words)} - _COMMON - {w.removesuffix("s") for w in _COMMON}
+    return {f"#{m}" for m in _LETTERED.findall(words)} | {w.removesuffix("s") for w in _WORD.findall(words)} - _COMMON - {w.removesuffix("s") for w in _COMMON}
 
 
 def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
@@ -195,6 +215,8 @@ def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
     begins = max((m.end() for m in _COMMA.finditer(said, 0, start)), default=0)
     ends = next((m.start() for m in _COMMA.finditer(said, end)), len(said))
     subject, against = _names(said[begins:start]), _names(said[end:ends])
+    if _FIRST.search(said, begins, start) or _OTHER.search(said, begins, start):
+        return 0 if _FIRST.search(said, begins, start) else 1
     of, to = _one_of(subject, first, second), _one_of(against, first, second)
     if _PIVOT.search(said[max(start, end - 8) : ends]) and against and to < 0 and _AGAINST.search(said[end:ends]):
         return -1  # held against something else

@@ -27,14 +27,14 @@ _SHARE = Pattern(
     rf"\b(?:(?P<of>(?:an?|one|half an?) (?:tenth|fifth|quarter|third|half) of|half) (?:an? |one )?)?(?P<pct>\d{{1,6}}(?:\.\d{{1,6}})?|{_NUMBER})? ?(?:%|per ?cents?\b)"
     rf"|(?<![\d/.])(?P<top>[1-9]\d?)/(?P<bottom>[1-9]\d{{0,2}})(?:rd|th)?\b(?! ?(?:s\b|sec|power|stops?|of an? stop))"
     rf"|\b(?P<x>\d{{1,4}}(?:\.\d{{1,4}})?|{_NUMBER})(?: ?times\b| ?x\b|-?fold\b)"
-    rf"|\b(?P<twice>twice|double|thrice)\b"
+    rf"|\b(?P<twice>twice|double|thrice|doubl(?:es|ed)|halv(?:es|ed)|tripl(?:es|ed)|quadrupl(?:es|ed)|quartered)\b"
     rf"|\b(?:(?P<many>\d{{1,2}}|{_NUMBER})[ -])?(?P<part>{_PARTS})s?\b{_NO_SHARE}"
     rf"|\b(?:one|1) part in (?P<in>\d{{1,4}}|{_NUMBER})\b"
 )
 _AND_A_HALF = Pattern(r"\bstops? and $")
 """Before the rest of so many stops: "a stop and a half"."""
 _SMALL = {"tenth": 0.1, "fifth": 0.2, "quarter": 0.25, "third": 1 / 3, "half": 0.5}
-_TIMES = {"twice": 2.0, "double": 2.0, "thrice": 3.0}
+_TIMES = {"twi": 2.0, "dou": 2.0, "thr": 3.0, "hal": 0.5, "tri": 3.0, "qua": 4.0}
 
 
 def _number(word: str) -> float:
@@ -61,7 +61,7 @@ def _value(kinds: dict[str, str | None]) -> float:
     if kinds["x"]:
         return _number(kinds["x"])
     if kinds["twice"]:
-        return _TIMES[kinds["twice"]]
+        return 0.25 if kinds["twice"] == "quartered" else _TIMES[kinds["twice"][:3]]
     if kinds["top"] and kinds["bottom"]:
         return float(kinds["top"]) / float(kinds["bottom"])
     if kinds["in"]:
