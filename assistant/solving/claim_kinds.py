@@ -41,7 +41,7 @@ from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
 
-BY_WORDS: tuple[Judge, ...] = (claim_of_two_depths, claim_of_two_lights, claim_of_change, claim_of_light_left, claim_of_over_under, claim_of_levels, claim_of_draw_in_stops, claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there, claim_of_evenness, evened_out)
+BY_WORDS: tuple[Judge, ...] = (claim_of_two_depths, claim_of_two_lights, evened_out, claim_of_change, claim_of_light_left, claim_of_over_under, claim_of_levels, claim_of_draw_in_stops, claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there, claim_of_evenness)
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (

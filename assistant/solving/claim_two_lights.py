@@ -28,7 +28,7 @@ _READ = Pattern(r"\b(?:reads?|reading|meters?|metered|metering|measures?|measure
 _OF_LIGHT = Pattern(r"\b(?:light\w*|bright\w*|dark\w*|dim\w*|strong\w*|weak\w*|expos\w*|hot\w*|lit|stops?|fast(?:er)?|slow(?:er)?|let in|illuminat\w*|faint\w*)\b")
 _OTHER_MATTER = Pattern(
     r"\b(?:depth|dof|deep\w*|shallow\w*|hyperfocal|focus\w*|sharp\w*|grain\w*|contrast\w*|soft(?! ?box)\w*|hard(?:er|ness)?|energy|recycl\w*|batter\w+|cells|reach\w*|range|fall-?off|even\w*|ratio|blur\w*|freez\w*|duration|t0?\.[15]|last\w*|colou?r\w*|warm\w*|cool\w*|guide numbers? (?:is|drops?|falls?|halves|doubles)|"
-    r"sensitiv\w*|latitude|enough|together|combined|in all|both at once|add(?:ed|s)? (?:up|to)|difference between|camera (?:back|closer|further|farther)|bulbs?|ttl|hss|high-speed)\b")
+    r"sensitiv\w*|latitude|enough|together|combined|in all|both at once|add(?:ed|s)? (?:up|to)|difference between|camera (?:back|closer|further|farther)|always|every time|bulbs?|ttl|hss|high-speed)\b")
 _FAST = Pattern(r"\b(?:fast(?:er)?|slow(?:er)?)\b")
 _LEAST_KINDS = 2
 
@@ -88,6 +88,8 @@ def _right(query: Query, held: SetUps, said: str) -> float | None:
     kinds = {f.quantity for f in (*held.one, *held.other, *held.shared)}
     if not held.one and not held.other or not (held.one and held.other) and BARE.search(held.words[1 if held.one else 0]) is None:
         return None  # of one of them nothing is told
+    if {f.quantity for f in (*held.one, *held.other)} == {"nd"}:
+        return None  # the stronger one lets less through
     if kinds <= _READING and ("exposure_value" in kinds or _READ.search(said)):
         return _of_readings(held)
     if kinds <= _CAMERA and len({f.quantity for f in (*held.one, *held.other)}) >= _LEAST_KINDS:
