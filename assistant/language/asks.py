@@ -205,6 +205,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return None
     if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items[max(0, at - FAR) : at + FAR]) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
         return None  # the order of a bracket
+    if item.word in ("far_limit", "near_limit") and named_only.is_end_of_a_place(text, item.start, item.end):
+        return None
     if item.word in _CUE_ASKS:
         return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
     return None

@@ -20,7 +20,22 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the frames of a bracket as a count, and "the three apertures" as no more than said again."""
     if not _BRACKET.found_in(text):
         return facts
-    return [_said_again(_frames(_one_under(f, facts, text), facts, text), text) for f in facts]
+    facts = [replace(f, quantity="remark", cue="") if f.quantity == "stops" and _THE_ONE.search(text[: f.end]) and _UNDER_OR_OVER.match(text, f.end) and _IN_STEPS.search(text) else f for f in facts]
+    return _in_whole_stops([_said_again(_frames(_one_under(f, facts, text), facts, text), text) for f in facts], text)
+
+
+_THE_ONE = Pattern(r"\bthe one$", re.I)
+_IN_STEPS = Pattern(r"\b(?:in|by|at|of) (?:whole|full|half|third)(?:[- ]of a)?[- ](?:stops?|steps)\b", re.I)
+""""The one over": which frame, where the size of the steps is told."""
+_WHOLE = Pattern(r"\b(?:in|by|at|of) (?P<said>(?:whole|full)(?:[- ]of a)?[- ]stops?)\b(?! (?:under|over|more|less|brighter|darker))", re.I)
+
+
+def _in_whole_stops(facts: list[Fact], text: str) -> list[Fact]:
+    """"a three-frame bracket in whole stops": steps of one, as "in half stops" are of a half."""
+    said = _WHOLE.search(text)
+    if said is None or any(f.quantity in ("stops", "signed", "relation", "power_down", "loss") for f in facts) or not any(f.quantity == "count" and f.unit == "frames" and f.value > 1 for f in facts):
+        return facts
+    return sorted([*facts, Fact("stops", 1.0, start=said.start("said"), end=said.end("said"), said=said["said"])], key=lambda f: f.start)
 
 
 _WHICH_SETTINGS = Pattern(r"\b(?:which|what|give me the|name the)(?: \w+)? (?:settings?|values?|marks|positions)\b|\bsettings?(?: in order)?\W*\?", re.I)

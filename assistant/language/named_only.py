@@ -43,3 +43,13 @@ _WHAT_IT_IS = Pattern(r"(?:\b(?:is|was|at|on)|,|\d)\s*(?:also |just )?(?:my|the|
 def is_told_of(text: str, start: int) -> bool:
     """Whether a name only says what the value before it is: "1/250, my top sync"."""
     return _WHAT_IT_IS.search(text[:start]) is not None
+
+
+_AN_END = Pattern(r"(?:far|near|other) (?:end|side)(?: of)?$", re.I)
+_OF_A_PLACE = Pattern(r"(?: of)? (?:the|a|an|my|our|this|that|her|his)(?: \w+)? (?!focus|sharp|zone|depth|range|field|limit)\w+", re.I)
+_SHARP = Pattern(r"\bsharp|\bfocus|\bdepth of field\b", re.I)
+
+
+def is_end_of_a_place(text: str, start: int, end: int) -> bool:
+    """Whether somebody is "at the far end of the bench", where nothing sharp ends."""
+    return _AN_END.search(text[start:end]) is not None and _OF_A_PLACE.match(text, end) is not None and _SHARP.search(text) is None

@@ -253,6 +253,7 @@ _ONE_READING = frozenset({"aperture", "loss", "filter_loss", "nd", "factor", "mo
 _WHAT_NOW = Pattern(r"\b(?:what(?:'?s|'?re|'?ll|'?d)?|where(?:'?s|'?ll|'?d)?|which|wot|wat)\b(?! (?:a |an )?(?:shame|pity|mess|day|nuisance)\b)", re.I)
 _SOMETHING_ELSE = Pattern(r"\bhow (?:many|much|far|long|close|strong)\b|\b(?:time|shutter|power|distance|(?:what|which) (?:filter )?factor|density|speed|rating|difference|cost|costing|happens|brighter|darker|better|colou?r|right|correct|mean|called|for|why)\b|\bstops? (?:is|are|do|does|down|under|lost|over)\b|\bin stops\b", re.I)
 _HOW_MANY_IN_ALL = Pattern(r"\bhow many (?:is that |does that make |do i lose |am i losing )?(?:altogether|in all|all told|in total|together|between them|all up|gone|lost)\b", re.I)
+_METER_SAID = Pattern(r"\bwhat (?:did|does|would|will|should|must|had) (?:the|my|a) (?:light |flash |hand )?meter (?:say|said|read|show|shown|have (?:said|read|shown))\b", re.I)
 _SET = Pattern(r"\b(?:where|what|how) (?:do|should|must|shall) i (?:set|open|put|use)\b|\bset (?:it |the lens )?(?:to |at )?what\b|\bwhat (?:with|through|behind) (?:(?:it|them|both|this|that|all (?:of it|of them|that|this|three|two)|the (?:lot|whole lot)|(?:(?:the|my|all|two|three|four|both) )?(?:\w+ )?\w+)(?: on| up| in| in place)?)?\W*$|\bwhat(?:'?s| is| does| will| would)? (?:it|the meter|she|that) (?:then |now )?(?:read|meter|show|give|be)s? (?:at )?(?:through|with|behind|under)\b", re.I)
 _WHAT_FACTOR = Pattern(r"\b(?:what|which)(?:'s| is| has)?(?: the| a)? (?:filter |exposure )?factor\b", re.I)
 _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\bwhat (?:does|will) (?:it|that|\d[\d/]*) (?:become|turn into|go to)\b|\b(?:what|which)(?:'s| is)?(?: the| new| my)* (?:shutter|time|exposure time|speed)\b|\bhow long\b|\b(?:now|with(?: it)?(?: on)?|without(?: it| the \w+)?|then)\W*\?\W*$", re.I)
@@ -279,6 +280,8 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     if not asks and "aperture" in kinds and _SET.search(text):
         return [Ask("aperture", "", "")]
     if not asks and [f.quantity for f in facts].count("aperture") == 1 and kinds <= _ONE_READING and _WHAT_NOW.search(text) and not _SOMETHING_ELSE.search(text):
+        return [Ask("aperture", "", "")]
+    if not asks and [f.quantity for f in facts].count("aperture") == 1 and kinds <= _ONE_READING and _METER_SAID.search(text):
         return [Ask("aperture", "", "")]
     if not asks and takes and not kinds & {"aperture", "shutter"} and (_ALL.search(text) or len(takes) > 1 and _TAKEN_BY_ALL.search(text) or len(takes) > 1 and loss_lists.SUMMED.search(text.lower())):
         return [Ask("factor" if all(f.quantity == "factor" for f in takes) else "stops", "", "")]

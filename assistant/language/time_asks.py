@@ -88,7 +88,7 @@ def _images(lower: str, kinds: set[str], cues: set[str], asks: Sequence[Ask]) ->
     """"20 flashes a second on a hand at 3 m/s: how far apart are its images", "how many a second for images so far apart"."""
     if "velocity" not in kinds or kinds & {"guide_number", "aperture", "duration", "t05", "t01"}:
         return None
-    if "frequency" in kinds:
+    if "frequency" in kinds or "interval" in kinds and "image" in lower:
         wants = not any(a.quantity in ("stops", "count", "duration", "shutter", "freeze") for a in asks) and _IMAGES_APART.search(lower)
         return [Ask("distance", "spacing", next((a.unit for a in asks if a.unit), ""))] if wants else None
     lengths = kinds & {"blur", "gap", "distance", "move", "max_distance"}

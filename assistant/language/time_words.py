@@ -52,9 +52,15 @@ _EACH_TAKES = Pattern(r"\b(?:each|every)(?: single)?(?: one)?(?: of (?:the|these
 _WITH_ITS_WAIT = Pattern(r"\b(?:pop|flash|burst|hit)(?: alone)?,? (?:plus|and|with|including|counting|incl\.?) (?:(?:its|the|a|my) )?(?:own )?(?:wait\w*|pause|recycl\w*|recharg\w*|gap|rest|walk\w*)(?: time)?(?: (?:after|that follows|before)(?: it| the next| that)?)?,? ?(?:(?:together|between them|in all|is|are|takes?|make|makes|comes? to|lasts?|needs?|about|=|:)[ ,]*)*$")
 
 
+_EACH_COSTING = Pattern(r"\b(?:pops?|flashes|bursts|hits),? (?:each|every one)(?: of (?:them|which))? (?:costing|taking|needing|lasting|costs|takes|needs|lasts)(?: me| about| some)* $")
+_OF_A_POP = Pattern(r"\b(?:each|every|per|a) (?:pop|flash|burst|hit|one)\b[^.?!;]{0,30}$")
+_ALL_IN = Pattern(r"[^.?!;\d]{0,50}\b(?:all in|all told|everything (?:included|counted|in)|altogether)\b")
+
+
 def _with_its_wait(fact: Fact, lower: str) -> bool:
     """"each pop plus its wait is eight seconds": the last one waits as well."""
-    return _WITH_ITS_WAIT.search(lower[max(0, fact.start - 90) : fact.start]) is not None
+    before = lower[max(0, fact.start - 90) : fact.start]
+    return _WITH_ITS_WAIT.search(before) is not None or _EACH_COSTING.search(before) is not None or _OF_A_POP.search(before) is not None and _ALL_IN.match(lower, fact.end) is not None
 
 
 def _is_for_each(fact: Fact, lower: str) -> bool:
@@ -189,8 +195,17 @@ def _rates(facts: Sequence[Fact], lower: str) -> list[Fact]:
     """"repeat mode at 10 a second": how often, and no time of a second."""
     if not _REPEATS.search(lower):
         return list(facts)
+    facts = [part for f in facts for part in (_a_second_apart(f) if f.quantity == "frequency" and _APART.match(lower, f.end) else (f,))]
     said = {f.start: m for f in facts if f.quantity == "number" and not f.bad and f.value > 0 and (m := _A_SECOND.match(lower, f.end))}
     return [replace(f, quantity="frequency", unit="Hz", of="") if f.start in said else f for f in facts if not any(f.quantity in ("shutter", "time") and m.start() <= f.start < m.end() for m in said.values())]
+
+
+_APART = Pattern(r"\s*apart\b")
+
+
+def _a_second_apart(rate: Fact) -> tuple[Fact, Fact]:
+    """"five flashes a second apart": five of them, and a second from each to the next."""
+    return replace(rate, quantity="count", unit="flashes", of=""), replace(rate, quantity="interval", value=1.0, unit="s", of="", start=rate.end - 1)
 
 
 _POPPING = Pattern(r"\bpops?\b|\bopen flash|\bhow many flashes\b")

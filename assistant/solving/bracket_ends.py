@@ -78,7 +78,7 @@ def _spread(query: Query, frames: Fact) -> Solution | None:
 # --- the other end ---------------------------------------------------------------------------------
 
 _PLACE = r"(?P<dark>darkest|thinnest|shortest|fastest|smallest|narrowest|least exposed|most underexposed|least exposure)|(?P<bright>brightest|lightest|densest|longest|slowest|widest|largest|most exposed|most overexposed|most exposure)|(?P<first>first|start\w*|begin\w*|began|opening frame)|(?P<last>last|end(?:s|ed|ing)?|final|finish\w*|stops at)|(?P<middle>middle|centre|normal)"
-_KNOWN = Pattern(rf"\b(?:{_PLACE})\b(?:(?!\b(?:around|about|round|apart|each|either|times?|speed|first)\b)[^.,;?!\d]){{0,24}}$", re.I)
+_KNOWN = Pattern(rf"\b(?:{_PLACE})\b(?:(?!\b(?:around|about|round|apart|each|either|times?|speed|first)\b)[^.,;?!\d]){{0,60}}$", re.I)
 _ASKED = Pattern(rf"\b(?:what|which|where)\b[^?.]{{0,40}}?\b(?:{_PLACE})\b", re.I)
 _OPENS = Pattern(r"\b(?:open\w*|brighter|lighter|wider|longer|slower|more (?:exposure|light|open))\b(?! frame)", re.I)
 _CLOSES = Pattern(r"\b(?:clos\w+|stopp\w+ down|darker|smaller|shorter|faster|less (?:exposure|light))\b", re.I)

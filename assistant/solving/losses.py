@@ -264,13 +264,28 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         if is_taken_off(before, known[0]):
             return None  # read with all of it on: what is left on is no longer what the reading lacks
         taken_off = False
-    value = aperture_after(known[0].value, lost if taken_off else -lost)
+    effective = through and not said and not worn and not taken_off and _is_effective(query.text)
+    value = aperture_after(known[0].value, lost if taken_off or effective else -lost)
     faster = query.last("film_speed")
     if faster is not None and faster.origin == "said" and known[0].origin == "kept":
         value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
-    note = f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
-    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed"), *query.all("power")), assumed=typical, topic="losses", notes=(note,))
+    note = f"So much light reaches the film as at that f-number: {scales.speak_stops(abs(lost))} less than the ring says." if effective else f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
+    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed"), *query.all("power")), assumed=typical, topic="losses", notes=(note,), lead="That comes to" if effective else "")
+
+
+_EFFECTIVE = Pattern(
+    r"\b(?:what|which|how)\b[^.?!]*(?:\beffective|\b(?:widest|largest|maximum|biggest|fastest) (?:aperture|opening|f-?stop|stop)\b|\bfilm (?:really |actually )?(?:sees?|gets?)\b|\bworth\b|\bin effect\b|\bamounts? to\b|\bbecomes?\b|\bacts? (?:as|like)\b|\bwork(?:s|ing) (?:as|like)\b|\breally (?:at|shooting at)\b)"
+    r"|\bhow (?:wide|far) (?:does|will|can) (?:it|she|the lens|my lens) (?:still |now )?open\b", re.I)
+"""What the ring comes to behind the glass, and not what it is to be set to."""
+_TO_SET = Pattern(r"\b(?:do|must|should|shall|would|to) i? ?(?:set|open|dial|use|put|turn)\b|\bmeter(?:ed|s)?\b|\bring (?:say|read|stand|be)", re.I)
+_ASKING = Pattern(r"\b(?:what|which|how)\b", re.I)
+
+
+def _is_effective(text: str) -> bool:
+    """Whether it is asked what the film gets, and not what is to be set."""
+    asking = [m.start() for m in _ASKING.finditer(text)]
+    return bool(asking) and _EFFECTIVE.search(text, asking[-1]) is not None and _TO_SET.search(text, asking[-1]) is None
 
 
 _GONE_BEFORE = Pattern(r"\b(?:without|remov\w*|los(?:e|ing)|ditch\w*|drop\w*|(?:take|taking|took|taken|pull\w*)(?: off| out)?|(?:leav\w*|left) (?:off|out))(?: just| only)?(?: the| my| that| its)? *$", re.I)

@@ -52,7 +52,7 @@ class Pair:
 
 def solve(query: Query, ask: Ask) -> Solution | None:
     """The other place, or the way between the two; None where the words do not say which is which."""
-    if ask.quantity != "distance" or {f.quantity for f in query.facts} - _KINDS or any(f.origin != "said" for f in query.facts) or len({f.value for f in query.all("film_speed")}) > 1:
+    if ask.quantity != "distance" or {f.quantity for f in query.facts if not (f.quantity == "count" and f.value == 1)} - _KINDS or any(f.origin != "said" for f in query.facts) or len({f.value for f in query.all("film_speed")}) > 1:
         return None
     lengths = [f for f in query.facts if f.quantity in _LENGTHS and not f.bad]
     if len({(f.quantity, f.value) for f in lengths}) != 1 or lengths[0].value == 0:
@@ -296,12 +296,20 @@ def _which(pair: Pair, question: str) -> str | None:
     if "stood" in pair.bright | pair.dark:
         return "bright" if "stood" in pair.bright else "dark"
     words = _names(question)
-    bright, dark = bool(words & pair.bright), bool(words & pair.dark)
+    meant = words.union(*(_MEANT_BY.get(word, frozenset()) for word in words))
+    bright, dark = bool(meant & pair.bright), bool(meant & pair.dark)
     if not bright and not dark and words <= _SOMEBODY and bool(pair.bright) != bool(pair.dark):
         return "bright" if pair.bright else "dark"  # "the farthest is a stop darker. How far away is she?"
+    if not bright and not dark and _NOUN_ASKED.search(question) and bool(pair.bright) != bool(pair.dark) and pair.used[0].quantity == "aperture":
+        return "dark" if pair.bright else "bright"  # named in the question only: "how far is the curtain if it reads f/5.6 and she f/11"
     return None if bright == dark else "bright" if bright else "dark"
 
 
+_NOUN_ASKED = Pattern(r"\b(?:is|was|are|were|stands?|hangs?|sits?) (?:the|my|our|that) (?!light|lamp|flash|strobe|head|key|softbox)[a-z]+", re.I)
+_MEANT_BY = {
+    "she": frozenset({"woman", "girl", "lady", "bride", "mother", "daughter", "sister", "aunt", "grandmother", "queen", "actress", "bridesmaid"}),
+    "he": frozenset({"man", "boy", "groom", "father", "son", "brother", "uncle", "grandfather", "king", "actor"}),
+}
 _FROM_WHOM = Pattern(r"(?:\s*(?:away )?(?:from|off|to|of)? ?(?:the|my|her|his|him|them)? ?[a-z]*)?", re.I)
 
 

@@ -23,12 +23,14 @@ def apart(speed: float, a_second: float) -> float:
 
 def spacing(query: Query, ask: Ask) -> Solution | None:
     """"how far apart are the images?"."""
-    speed, rate = query.last("velocity"), query.last("frequency")
+    speed, rate = query.last("velocity"), query.last("frequency") or query.last("interval")
     if ask.of != "spacing" or speed is None or rate is None or rate.value <= 0:
         return None
-    metres = apart(speed.value, rate.value)
+    by_wait = rate.quantity == "interval"
+    metres = apart(speed.value, 1 / rate.value if by_wait else rate.value)
     unit = _unit(query, ask, speed, metres)
-    return Solution(lead="From one image to the next", answers=(Quantity("distance", length_in(metres, unit), unit),), used=(speed, rate), topic="time", working=(f"speed / {rate.value:g} flashes a second",))
+    step = f"speed x {rate.value:g} s from flash to flash" if by_wait else f"speed / {rate.value:g} flashes a second"
+    return Solution(lead="From one image to the next", answers=(Quantity("distance", length_in(metres, unit), unit),), used=(speed, rate, *query.all("count")), topic="time", working=(step,))
 
 
 def rate(query: Query) -> Solution | None:

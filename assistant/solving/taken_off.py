@@ -49,6 +49,8 @@ def is_taken_off(text: str, known: Fact) -> bool:
         on, off = _WENT_ON.search(done), _WENT_OFF.search(done)
         if (on is None) is not (off is None):
             return on is not None  # what was there before it went on is the bare one
+    if BEFORE_ASKED.search(text, asked[0]) and known.end <= asked[1]:
+        return _WENT_OFF.search(text) is None or _WENT_ON.search(text) is not None  # what there was before something came on is the bare one
     if (turned := _ASKED_FIRST.match(text, asked[0])) is not None and turned.end() <= known.start < asked[1]:
         return _OFF_IT.search(turned["wanted"]) is not None and not _ON_IT.search(turned["wanted"])  # "what goes with it if bare it is f/11"
     own = text[max(asked[0], text.rfind(",", 0, known.start) + 1) : known.end] + after_known if asked[0] <= known.start < asked[1] else beside
@@ -82,6 +84,8 @@ def is_allowed_for(text: str) -> bool:
 
 _ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|naked|unmodified|undiffused|unfiltered|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
 """The case that is asked, before the one that is told."""
+BEFORE_ASKED = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,]{0,50}\b(?:was|were|did|had)\b[^.?!;,]{0,40}\bbefore(?: (?:it|that|then|this|the filter|(?:the|my|that|its) (?:[\w./-]+ ){0,2}[\w-]+))?\W*$", re.I)
+"""What there was before, at the end of the text: "what did it read before the umbrella?"."""
 WAS_ASKED = Pattern(r"\bwhat (?:was|had|did|were) (?:it|that|the (?:reading|light|meter|f-?stop|aperture|exposure)|she|he|i|we)(?: (?:be|been|read|reading|say|said|show|shown|on|at|had))*(?: (?:before(?: (?:that|then|it))?|at first|to begin with|to start with|originally|earlier|until then))?\W*$|\bwhat was the (?:old|first|former|earlier|original|previous) (?:reading|f-?stop|aperture|setting|power)\W*$|\bwhat (?:was|had been) the (?:reading|f-?stop|aperture|setting|power|output) (?:before(?: (?:that|then|it))?|at first|to begin with|to start with|originally|earlier|until then)\W*$", re.I)
 """The state that was there first is asked, at the end: "what was it?"."""
 _WENT_ON = Pattern(r"\b(?:went|gone|goes|put|slipped|pulled) (?:[\w-]+ ){0,4}(?:on|up|over|in front)\b|\b(?:hung|added|fitted|clipped|taped|mounted|stretched|draped|screwed|(?:after|since|on|by) (?:adding|fitting|hanging|clipping|taping|mounting|stretching|draping|screwing|putting))\b", re.I)

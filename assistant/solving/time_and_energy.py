@@ -183,6 +183,9 @@ def _recycle(query: Query, ask: Ask) -> Solution | None:
 
 _FROM_FIRST = Pattern(r"\bfirst (?:\w+ )?(?:to|till|until) (?:the )?last\b|\bbetween the first (?:\w+ )?and (?:the )?last\b", re.I)
 _GAP_ASKED = Pattern(r"\b(?:what|how (?:long|big|large|many seconds))\b[^?.]{0,30}\b(?:gaps?|waits?|pauses?|intervals?|between (?:each|one|two|pops|them))\b", re.I)
+_ONE_TO_NEXT = Pattern(r"\b(?:what|how (?:long|often|many seconds))\b[^.?!]*\b(?:from one (?:\w+ )?to the next|between (?:one|each|two|pops|them|the pops)|intervals?|gaps?|pauses?|waits?|apart)\b[^.?!]*\?", re.I)
+_IN_ALL = Pattern(r"\b(?:open|exposure|took|lasted|lasts|takes?|within|whole (?:series|lot)|have|had|got)(?: (?:is|was|for|of|only|just|about|me|in|it|takes|took))* $", re.I)
+"""Right before the time of the whole series."""
 _AT_LAST = Pattern(r"(?:^|[,.;:]|\band\b|\bhow long\b|\bwhat (?:about|of)\b|\bwhat is it\b)\s*(?:then )?(?:at|on|for|with)\s+[^,.;:?]{1,24}\?*\s*$", re.I)
 """A second value asked about at the end: "..., at 250 Ws?"."""
 
@@ -220,7 +223,7 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     if pops is None or ask.of != "series" and not _of_kept_pause(query, ask, pops):
         return None
     whole = query.last("interval") or query.last("shutter") or query.last("time")
-    if whole is not None and pops.value > 1 and _FROM_FIRST.search(query.text) and _GAP_ASKED.search(query.text):
+    if whole is not None and pops.value > 1 and (_FROM_FIRST.search(query.text) and _GAP_ASKED.search(query.text) or _ONE_TO_NEXT.search(query.text) and _IN_ALL.search(query.text[: whole.start])):
         return Solution(answers=(_seconds(whole.value / (pops.value - 1)),), used=(whole, pops), topic="time", working=(f"{whole.value:g} s in {pops.value - 1:g} waits",))
     if rate:
         return strobe_fits.solve(query) or Solution(answers=(marks.shutter(pops.value / rate.value),), used=(pops, rate), topic="time", working=(f"{pops.value:g} flashes at {rate.value:g} a second",))
@@ -281,6 +284,11 @@ def _not_the_most(query: Query) -> list[Fact]:
     return [f for f in energies if len(energies) == 1 or not (_TOPS_OUT.search(query.text[max(0, f.start - 24) : f.start].replace(", ", ". ").rsplit(". ", 1)[-1]) or _TOPS_AFTER.match(query.text, f.end))]
 
 
+_GIVES_IT = Pattern(r" (?:gave|gives|give|made|makes|reads?|metered|meters|was (?:right|good) (?:for|at))(?: (?:me|her|him|us|them|you))?(?: only| just)? ", re.I)
+_WITH_IT = Pattern(r" (?:with|at|from|on)(?: only| just)? ", re.I)
+"""Between an energy and the f-number that it gives, and the other way round."""
+
+
 def _energy_for_aperture(query: Query) -> Solution | None:
     """"200 Ws gives f/8: how much for f/16?", in either order."""
     stops, known, powers = query.all("aperture"), _not_the_most(query)[0], query.all("power")
@@ -293,6 +301,9 @@ def _energy_for_aperture(query: Query) -> Solution | None:
     target = asked[0] if len(asked) == 1 else far if clear and near.cue != "want" else wanted(query, stops) if any(f.cue == "want" for f in stops) or known.start < stops[0].start else far
     if {f.origin for f in stops} == {"kept", "said"}:
         target = stops[1]  # "and f/5.6?": what is wanted, anew, in the place of the old
+    given = [f for f in stops if _GIVES_IT.fullmatch(query.text, known.end, f.start) or _WITH_IT.fullmatch(query.text, f.end, known.start)]
+    if len(given) == 1:
+        target = stops[0] if given[0] is stops[1] else stops[1]
     one = stops[0] if target is stops[1] else stops[1]
     value = known.value * (target.value / one.value) ** 2
     if most is not None and value > most.value * 1.0005:
