@@ -199,17 +199,23 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
         return None  # "a glass door I can't cover", "a family is spread from 3 m to 5 m"
     if item.word == "coverage" and patterns.search(r"\b(?:in|many) stops\b|\bstops? (?:of )?(?:spread|cover)", text.lower()):
         return Ask("stops", "", "", item.start)
-    if item.word == "depth_of_field" and sharp_asks.is_reason(text, item.start, item.end):
-        return None  # "I need f/11 for more depth of field": why, and not what
-    if item.word == "depth_of_field" and patterns.match(r"depth of (?:the|my|our|this) (?:group|choir|crew|team|band|class|party|rows|lot)\b", text[item.start :].lower()):
-        return None
-    if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items[max(0, at - FAR) : at + FAR]) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
-        return None  # the order of a bracket
-    if item.word in ("far_limit", "near_limit") and named_only.is_end_of_a_place(text, item.start, item.end):
+    if _only_named(segment, at, text):
         return None
     if item.word in _CUE_ASKS:
         return Ask(_CUE_ASKS[item.word], _whom(segment, at), _unit_wanted(segment, at), item.start)
     return None
+
+
+def _only_named(segment: Segment, at: int, text: str) -> bool:
+    """Whether a cue that asks elsewhere only names something here."""
+    item = segment.items[at]
+    if item.word == "depth_of_field" and sharp_asks.is_reason(text, item.start, item.end):
+        return True  # "I need f/11 for more depth of field": why, and not what
+    if item.word == "depth_of_field" and patterns.match(r"depth of (?:the|my|our|this) (?:group|choir|crew|team|band|class|party|rows|lot)\b", text[item.start :].lower()):
+        return True
+    if item.word == "brightest" and (any(i.kind == "cue" and i.word == "bracket" for i in segment.items[max(0, at - FAR) : at + FAR]) or patterns.match(r"(?: \w+)? first\b", text[item.end :].lower())):
+        return True  # the order of a bracket
+    return item.word in ("far_limit", "near_limit") and named_only.is_end_of_a_place(text, item.start, item.end)
 
 
 _SETTING = ("set", "shoot at", "shoot it at", "use", "dial in", "go with")
