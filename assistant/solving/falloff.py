@@ -17,6 +17,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import (
+    backdrop_place,
     by_reading,
     leeway,
     marks,
@@ -30,11 +31,12 @@ from assistant.solving import (
     twins,
     unplaced_light,
 )
+from assistant.solving.backdrop_place import darker_by
 from assistant.solving.light_wanted import asked_change
 from assistant.solving.lights import lights, preferred_unit
 from assistant.solving.placing import Scene, between_rows, meant, names_no_place, scene_of, taken_further, times_as_far, two_lights
 from assistant.solving.solution import Solution, needs
-from assistant.solving.tones import TONES, looks
+from assistant.solving.tones import looks
 from assistant.units import speak_length
 
 _WHAT_MOVES = Pattern(r"how far (?:back|closer|nearer|in|out)\W*\?|how much|how many (?:feet|metres|meters|cm|inches|more)|how far (?:back |in |out |away )?(?:do|must|should|would|to|can|does|will)\b.{0,24}\b(?:move|go|pull|shift|slide|bring|drag|push|step|back)\b|by how (?:much|far)", re.I)
@@ -169,7 +171,7 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How far the last one may be when the first one's distance and the spread are given."""
     if scene.near_fact is None or scene.near_fact.of != "front" or scene.far is not None or scene.near is None or scene.gap is not None:
         return None
-    wanted = _wanted(query)
+    wanted = darker_by(query)
     if wanted is None or wanted[0] >= 0 or not patterns.search(r"\b(?:farthest|furthest) (?:distance|place|spot)\b|how far\b[^?]*\b(?:farthest|furthest|far (?:end|side|one)|back|last|rear|stern|be)\b", query.text, re.I):
         return None
     place = distance_for_falloff(scene.near, wanted[0])
@@ -188,7 +190,7 @@ def _by_guide_moved(query: Query, ask: Ask, scene: Scene) -> Solution | None:
 
 def _spread(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """Where the light must go so that two places differ by no more than so much."""
-    wanted, depth = _wanted(query), scene.depth
+    wanted, depth = darker_by(query), scene.depth
     if wanted is None or depth is None or depth <= 0:
         return None
     stops, used, assumed = abs(wanted[0]), wanted[1], wanted[2]
@@ -227,40 +229,6 @@ def _place_lead(query: Query, ask: Ask, scene: Scene, move: float, place: float)
         return f"Put the light {there}."
     by = f"{_length(query, abs(move))} {way}"
     return f"Move it {by}, to {there}." if _asks_move(query, ask) else f"Put the light {there}: {by} from where it is."
-
-
-def _wanted(query: Query) -> tuple[float, tuple[Fact, ...], tuple[Assumed, ...]] | None:
-    """The stops wanted between two places (minus: the far one darker)."""
-    told = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "signed", "power_down")]
-    if told:
-        said = next((f for f in told if f.cue == "want"), told[0])
-        return (-abs(said.value), (said, *(f for f in told if said.cue == "want")), ())
-    for words, stops, why in TONES:
-        if patterns.search(words, query.text, re.I):
-            return stops, (), (Assumed("stops", stops, "stops", why),)
-    return None
-
-
-def _backdrop(query: Query, ask: Ask, scene: Scene) -> Solution | None:
-    """How far off the backdrop must be to come out so many stops darker than the subject."""
-    wanted = _wanted(query)
-    if wanted is None or scene.far is not None or not patterns.search(r"backdrop|background|\bwall\b|seamless|paper|behind", query.text, re.I):
-        return None
-    if scene.near is None:
-        return needs(("distance",), "I need the distance from the light to the subject.", wanted[1], "falloff") if "how far behind" in query.text.lower() and {f.quantity for f in query.facts} <= {"stops", "relation", "loss", "remark"} else None
-    if wanted[0] > 0:
-        return Solution("out_of_reach", "The key alone cannot make what stands behind the subject brighter than the subject: it needs a light of its own, two stops over for white (common practice).",
-                        answers=(marks.stops(wanted[0], "background"),), used=scene.used + wanted[1], topic="falloff")
-    far = distance_for_falloff(scene.near, wanted[0])
-    unit = preferred_unit(query, ask.unit)
-    if all(f.of == "backdrop" for f in query.all("distance")) and not query.has("gap") and "behind" not in query.text.lower():  # "it's 4 m from the light: how far from it must she be"
-        near = distance_for_falloff(scene.near, -wanted[0])
-        return _done((marks.distance(near, unit, "subject"),), scene, *wanted[1], assumed=wanted[2], lead=f"The subject {_length(query, near)} from the light.")
-    behind, whole = marks.distance(far - scene.near, unit, "background"), marks.distance(far, unit, "light to background")
-    from_light = bool(patterns.search(r"how far (?:away )?(?:from|off) (?:the |my |that |this )?(?:same |one )?(?:light|flash|lamp|strobe|key|head)\b|(?:from|to) (?:the |that |this )?(?:same |one )?(?:light|flash|lamp|strobe|key)\b(?! to)[^.]*\?|how far from (?:the )?(?:light|flash|lamp)\W*$|from the light must|(?:what|which) distance (?:away )?from (?:the|that|this|my) (?:light|flash|lamp|strobe|key|head)\b", query.text.split(".")[-1], re.I)) and not patterns.search(r"how far behind|behind\W*$", query.text, re.I)
-    answers = (whole, behind) if from_light else (behind, whole)
-    lead = f"{_length(query, far)} from the light, which is {_length(query, far - scene.near)} behind the subject." if from_light else f"{_length(query, far - scene.near)} behind the subject, which is {_length(query, far)} from the light."
-    return _done(answers, scene, *wanted[1], assumed=wanted[2], lead=lead)
 
 
 _ASKED_APART = Pattern(r"\bhow far apart\b", re.I)
@@ -373,7 +341,7 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     moved = _power_moved(query, scene)
     if moved is not None:
         return moved
-    wanted = _wanted(query)
+    wanted = darker_by(query)
     if wanted and not scene.used and patterns.search(r"\bdiffer|\bspread\b|\brows?\b|between (?:them|front)", query.text, re.I):
         return needs(("distance",), "I need how far the light is from the front row and from the back row.", wanted[1], "falloff")
     if wanted is None or scene.depth is None or scene.near is None or query.has("relation") or not (scene.rows or scene.of or patterns.search(r"\bdiffer|\bspread\b|between them", query.text, re.I)):
@@ -395,4 +363,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, _backdrop, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, backdrop_place.solve, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
