@@ -346,6 +346,9 @@ _TIMES_LIFE = Pattern(r"\bhow many times (?:life|natural|actual)(?:[ -]?size)?\b
 _EFFECTIVE_ASKED = Pattern(r"\b(?:what|which|how large|how small)\b[^?.,]{0,24}\b(?:effective|true|real|actual) (?:aperture|f-?(?:stop|number)|stop)\b", re.I)
 
 
+_OF_BELLOWS = Pattern(r"\b(?:bellows|extension|tubes?|draw|close[- ]?up)\b", re.I)
+
+
 _FOCUSES_AT = Pattern(r"\b(?:how (?:near|close|far(?: away)?)|where|at (?:what|which) distance)\b[^?.]{0,40}\bfocus(?:es|ed)?\b|\bhow (?:near|close|far(?: away| off)?) (?:is|must|does|do|should|can)\b[^?]{0,30}\b(?:subject|thing|it|coin|flower|get|be)\b", re.I)
 _METER_SAID = Pattern(r"\bwhat (?:had|did|does|would|must|should|will) (?:the|my) (?:(?:flash|hand|light|hand-held|handheld) ?)?meter (?:have )?(?:say|said|saying|read|shown?|shows|given?|asked for|called for)\b", re.I)
 
@@ -365,6 +368,8 @@ def sizes_asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[A
         return [replace(a, of="effective") if a.quantity == "aperture" else a for a in asks]
     if {"focal_length", "extension"} <= kinds and not kinds & {"guide_number", "aperture"} and _FOCUSES_AT.search(text):
         return [Ask("subject_distance", "", next((a.unit for a in asks if a.unit), ""))]
+    if "factor" in kinds and sum(f.quantity == "aperture" for f in facts) == 1 and _EFFECTIVE_ASKED.search(text) and _OF_BELLOWS.search(text):
+        return [Ask("aperture", "effective")]
     close = kinds & {"magnification", "extension", "object_size"}
     if not close or kinds & {"guide_number", "distance"}:
         return list(asks)

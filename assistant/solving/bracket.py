@@ -206,7 +206,8 @@ def frames(query: Query) -> tuple[float, ...]:
     if not sizes:
         steps_said, held = _IN_STEPS.search(query.text), next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), None)
         if steps_said and held is not None:
-            return bracket_offsets(int(held.value), _step_said(steps_said))
+            told = _in_turn(query.text, _step_said(steps_said)) if held.value == 3 and _IN_TURN.search(query.text) else ()
+            return told or bracket_offsets(int(held.value), _step_said(steps_said))
         return _spelled(query)
     text = query.text
     if _ONE_WAY.search(text):
@@ -320,8 +321,12 @@ def _named_in_turn(query: Query) -> tuple[float, ...]:
     sizes = [f for f in query.facts if f.quantity in ("stops", "signed", "relation")]
     if not sizes or len({abs(f.value) for f in sizes}) != 1:
         return ()
-    size = abs(sizes[0].value)
-    text = _EITHER.sub(lambda m: " " * len(m.group()), query.text)
+    return _in_turn(query.text, abs(sizes[0].value))
+
+
+def _in_turn(text: str, size: float) -> tuple[float, ...]:
+    """Three frames of one size, in the order of their words."""
+    text = _EITHER.sub(lambda m: " " * len(m.group()), text)
     found = [(m.start(), size if m.group("over") else -size) for m in _SIGN.finditer(text)] + [(m.start(), 0.0) for m in _STRAIGHT.finditer(text) if m.group().lower() not in ("at f", "metered")]
     order = tuple(dict.fromkeys(value for _, value in sorted(found)))
     return order if len(order) == 3 and len(found) <= 4 else ()

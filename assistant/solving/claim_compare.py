@@ -122,6 +122,8 @@ def judge_guides(text: str) -> Verdict | None:
     return None
 
 
+_FASTER = Pattern(r"\b(?:faster|slower|quicker|(?:more|less|as) sensitive|as fast|as slow|speedier)\b")
+"""Two speeds weighed, and not said to be one."""
 _DEGREES = Pattern(r"\b(?:iso|asa) ?(?P<iso>\d+)\b[^.;?]{0,30}?\b(?P<din>\d+) ?(?:din\b|°)|\b(?P<din2>\d+) ?(?:din\b|°)[^.;?]{0,30}?\b(?:iso|asa) ?(?P<iso2>\d+)\b")
 
 
@@ -132,7 +134,7 @@ def judge_degrees(text: str) -> Verdict | None:
     (True, False)
     """
     found = _DEGREES.search(plain(text))
-    if found is None or float(found["iso"] or found["iso2"]) <= 0:
+    if found is None or _FASTER.search(plain(text)) or float(found["iso"] or found["iso2"]) <= 0:
         return None
     speed, degrees = float(found["iso"] or found["iso2"]), float(found["din"] or found["din2"])
     right = round(1 + 10 * math.log10(speed))

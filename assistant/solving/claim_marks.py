@@ -36,6 +36,8 @@ def _spoken(fact: Fact, text: str) -> bool:
     """Said in words, or as a time without its stroke ("a 60th"), and in this very text."""
     if fact.quantity not in _WRITTEN or fact.bad or not 0 < fact.value < math.inf or text[fact.start : fact.end] != fact.said:
         return False
+    if fact.quantity == "film_speed" and fact.unit == "DIN":
+        return True
     if fact.quantity == "aperture_range" and not 0 < fact.other < math.inf or fact.quantity == "distance" and fact.unit not in LENGTH:
         return False
     if fact.quantity == "shutter":

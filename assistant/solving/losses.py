@@ -264,7 +264,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         if is_taken_off(before, known[0]):
             return None  # read with all of it on: what is left on is no longer what the reading lacks
         taken_off = False
-    effective = through and not said and not worn and not taken_off and _is_effective(query.text)
+    effective = through and not said and not worn and not taken_off and (ask.of == "effective" or _is_effective(query.text))
     value = aperture_after(known[0].value, lost if taken_off or effective else -lost)
     faster = query.last("film_speed")
     if faster is not None and faster.origin == "said" and known[0].origin == "kept":

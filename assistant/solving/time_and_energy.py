@@ -209,6 +209,8 @@ def _powers(query: Query, known: Fact) -> tuple[float, float | None, tuple[Fact,
 
 _FULL_POPS = Pattern(r"\bfull(?:[- ]power)?\b", re.I)
 _LAST_AS_WELL = Pattern(r"\b(?:count\w*|includ\w*|with|plus|(?<!first )(?<!one )(?<!pop )(?<!flash )and) (?:in )?(?:the |a |one )?(?:recycl\w*|recharg\w*|wait|pause)?(?: time)? ?(?:after |of |for )?(?:the |that )?(?:last|final)\b|\b(?:last|final) (?:recycl\w*|recharg\w*|wait|one|pop)\b[^.?]{0,12}\b(?:too|as well|included|counted|counts)\b|\bafter the (?:last|final)(?: one| pop)? (?:too|as well)\b", re.I)
+_ALL_IN = Pattern(r"\b(?:each|every|per|a) (?:pop|flash|burst|one)\b[^.?!]{0,80}\b(?:all in|all told|in all|altogether|all included|everything (?:included|counted))\b", re.I)
+"""So long for each of them, with all that goes with it."""
 _NOT_THE_LAST = Pattern(r"\b(?:not|no|without|don't|ignor\w*|except|but|leav\w*)\b[^.?]{0,24}\b(?:last|final)\b", re.I)
 
 
@@ -240,7 +242,7 @@ def _series(query: Query, ask: Ask) -> Solution | None:
     each = pause.value * scale
     frames = next((f for f in query.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1 and f is not pops), None)
     fired = pops.value * (frames.value if frames else 1.0)
-    if pause.cue == "each" or _LAST_AS_WELL.search(query.text) and not _NOT_THE_LAST.search(query.text):
+    if pause.cue == "each" or _ALL_IN.search(query.text) or _LAST_AS_WELL.search(query.text) and not _NOT_THE_LAST.search(query.text):
         return Solution(lead="The whole series takes" if pause.cue == "each" else "The whole series, the last recharge with it, takes", answers=(_seconds(each * fired),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 else None) if f), topic="time",
                         working=(f"{fired:g} times {each:g} s",))
     return Solution(lead="The whole series takes", answers=(_seconds(each * (fired - 1)),), used=tuple(f for f in (pops, frames, pause, fact if scale != 1.0 or pause.at_power else None) if f) + (tuple(query.all("power")) if at_it else ()), topic="time",
