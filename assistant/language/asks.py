@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from assistant import patterns
 from assistant.language import in_units, named_only, sharp_asks
 from assistant.language.items import Item
+from assistant.language.question_sentence import asked_there
 from assistant.language.segments import ROLES, Segment, is_role
 from assistant.patterns import Pattern
 from assistant.places import ROOMS
@@ -53,7 +54,7 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
                 weak.append(hint)
     if patterns.search(r"\bas an? (?:filter |exposure )?factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
-    asks = _merged(strong or weak[-2:] or _fallback(segments, text))
+    asks = _merged(asked_there(strong or weak[-2:], text) or _fallback(segments, text))
     return [replace(a, quantity="power") if a.quantity in ("aperture", "stops") else a for a in asks] if _A_FRACTION.search(text) or _TURNED_TO.search(text) else asks
 
 
