@@ -239,7 +239,7 @@ def _alone(query: Query, talk: Conversation) -> Query | None:
     """The query by itself, when it needs nothing of the scene: a new question."""
     if not query.asks or not query.facts or not (talk.scene.facts or talk.kit.facts) or of_what_stands(query, talk.scene):
         return None
-    if not query.mentioned:
+    if not query.mentioned and ("name_sync" not in query.cues or query.has("sync")):  # the sync speed is told by the kit
         bare = solve(query)
         if bare is not None and bare.status == "answered" and bare.topic not in ("flash", "claims") and not bare.assumed:
             return query

@@ -16,6 +16,10 @@ _OTHER_FILM = Pattern(r"\bbut\b|\bwhile\b|\bthough\b|\binstead\b|\bthere'?s\b|\b
 """Said of the film that is in the camera, where the meter was set to another."""
 
 
+_METER_SET = Pattern(r"\b(?:digital\w*|(?:light |hand |spot )?meter|phone|telephone|app)\b[^.?!;\d]{0,24}\bset (?:to|at|on|for)(?: iso| asa)? ?$", re.I)
+"""Before a speed: that of what the light was read with, and no rating of the film."""
+_LOADED = Pattern(r",? (?:with|on) (?:an? )?(?:iso |asa )?\d+(?: iso| asa)?[ -](?:speed )?(?:film|slide|negative|neg|stock|roll)\b", re.I)
+"""After a reading: "EV 14 with ISO 50 film" is what is in the camera, and no speed that the light was read for."""
 _FOR_ANOTHER = Pattern(r"\s*(?:film |stock )?(?:to|for|down to|up to)\s*(?:iso |asa |a )?", re.I)
 _METER_ON = Pattern(r"\bmeter\b(?:'s| is| was| stands| still)*(?: (?:set|dialled|dialed|left|turned|switched))?(?: (?:to|at|for|on|in))*(?: (?:iso|asa))?\s*$|^\W*(?:set|dialled|dialed|left) (?:to|at|for|on)(?: iso| asa)?\s*$", re.I)
 """Right before the speed that a meter is set to."""
@@ -29,11 +33,12 @@ _AGAINST = Pattern(r"\b(?:than|same (?:exposure|light|brightness) as|as (?:brigh
 
 def conditions(facts: list[Fact], text: str) -> list[Fact]:
     """"EV 9 at ISO 100 … 400 film": the first speed is that of the reading."""
+    facts = [replace(f, quantity="film_speed", of="", cue="") if f.quantity == "rated" and _METER_SET.search(text[: f.start]) else f for f in facts] if any(f.quantity == "rated" for f in facts) and any(f.quantity == "film_speed" for f in facts) else facts
     speeds = sorted((f for f in facts if f.quantity == "film_speed"), key=lambda f: f.start)
     light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
     if light is None or not speeds or len(speeds) == 2 and _AGAINST.search(text[speeds[0].end : speeds[1].start]):
         return facts
-    near = [s for s in speeds if s.start >= light.end and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
+    near = [s for s in speeds if s.start >= light.end and not _LOADED.match(text[light.end :]) and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
     before = [s for s in speeds if s.end <= light.start and not _END.search(text[s.end : light.start])]
     near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture" and not (before and _OTHER_FILM.search(text[light.end : s.end + 24]))]
     if not near and len(speeds) == 2 and light.quantity == "aperture" and (speeds[0].said == speeds[1].said or _FOR_ANOTHER.fullmatch(text[speeds[0].end : speeds[1].start])):

@@ -302,7 +302,7 @@ def _cues(items: Sequence[Item]) -> frozenset[str]:
     return frozenset(cues)
 
 
-_SPAN = Phrasings(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )\brange(?! (?:was|drops|falls|went|of the (?:flash|gun)))|between wh(?:at|ich)|from (?:what|which) distance to (?:what|which)|within (?:what|which) distances|nearest|near(?: and|est and)|how near\b[^.?!]{0,24}\bhow far|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
+_SPAN = Phrasings(r"(?<!max )(?<!maximum )(?<!greatest )(?<!longest )(?<!this )(?<!that )(?<!close )(?<!short )(?<!such )\brange(?! (?:was|drops|falls|went|of the (?:flash|gun)))|between wh(?:at|ich)|from (?:what|which) distance to (?:what|which)|within (?:what|which) distances|nearest|near(?: and|est and)|how near\b[^.?!]{0,24}\bhow far|either (?:way|side)|stays? within|stay(?:ing)? within|\bwander|leeway|how close and how far|tolera|accept|get away|plus (?:or|and) minus|each way|both ways|limits", re.IGNORECASE)
 
 
 def _meant_cues(text: str) -> frozenset[str]:

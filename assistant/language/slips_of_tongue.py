@@ -17,7 +17,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _SLIP = Pattern(
-    r"(?:^|[\s,.;:-])(?:(?:oh |ah |er |um |uh |or )?(?:no|nope|sorry|wait|oops|i mean|i meant|actually|rather|make (?:that|it)|scratch that|scrap that|strike that|forget that|cancel that|correction|my mistake|hang on|hold on)\b[\s,.;:-]*)+(?:(?:i|we|he|she)(?:'ve| have)? (?:just )?(?:re)?(?:metered|measured|tested|checked|timed|paced|looked)(?: (?:that|it|them|this|again|up))*[\s,.;:-]+)?"
+    r"(?:^|[\s,.;:-])(?:(?:oh |ah |er |um |uh |or )?(?:no|nope|sorry|wait|oops|i mean|i meant|actually|(?<!'d )(?<!would )rather|make (?:that|it)|scratch that|scrap that|strike that|forget that|cancel that|correction|my mistake|hang on|hold on)\b[\s,.;:-]*)+(?:(?:i|we|he|she)(?:'ve| have)? (?:just )?(?:re)?(?:metered|measured|tested|checked|timed|paced|looked)(?: (?:that|it|them|this|again|up))*[\s,.;:-]+)?"
     r"(?P<label>(?:(?:it's|its|that's|thats|it is|i've|i've got|i have|the|an|a|at|is|of|to|say)\s+)*(?:[a-z]+\s+){0,2}(?:at|is|of|to)?\s*)$", re.I)
 _ASKED = Pattern(r"\b(?:what|does|do|did|will|would|which)\b[^.?!]*\bmake (?:it|that)\b", re.I)
 _VALUES = frozenset({"length", "number", "guide_number", "film_speed", "aperture", "power", "share", "stops", "shutter", "time", "count", "energy", "focal_length", "velocity"})

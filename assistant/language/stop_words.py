@@ -96,6 +96,23 @@ def _halves_under(facts: list[Fact], text: str) -> list[Fact]:
     return [_half_under(f, facts, text) for f in facts]
 
 
+_ITS_LIGHT = Pattern(r"\s*(?:its|the|all the|your|my|his|her) (?:lamp's |flash's |head's )?(?:light|output|brightness|illumination|beam)\b(?! (?:more|again))", re.I)
+_PARTED = {"halves": 1.0, "quarters": 2.0}
+
+
+def _parts_its_light(facts: list[Fact], text: str) -> list[Fact]:
+    """"a scrim that halves its light": a stop lost in it, as it was told, and no usual loss."""
+    out: list[Fact] = []
+    for fact in facts:
+        stops = _PARTED.get(fact.said.strip().lower()) if fact.quantity == "remark" else None
+        taker = next((f for f in reversed(out) if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"), None) if stops else None
+        if stops and taker is not None and _ITS_LIGHT.match(text, fact.end) and not patterns.search(r"[.?!;]", text[taker.end : fact.start]):
+            out.append(replace(fact, quantity="filter_loss" if taker.quantity == "camera_filter" else "loss", value=stops, unit=taker.unit, of=taker.of, cue=""))
+        else:
+            out.append(fact)
+    return out
+
+
 def _halves_lost(facts: list[Fact], text: str) -> list[Fact]:
     return [_half_lost(f, facts, text) for f in facts]
 
@@ -210,7 +227,7 @@ def _put(facts: list[Fact], match: re.Match[str], made: list[Fact]) -> list[Fact
 
 STEPS: Steps = (
     (_stops_down, None), (_too_much_or_little, frozenset({"stops"})), (_speeds, None), (_stop_takers, _TAKERS), (_and_to, frozenset({"modifier"})),
-    (_no_speeds, frozenset({"film_speed"})), (_part_over, frozenset({"film_speed"})), (_halves_under, frozenset({"power"})), (_unsaid, None), (_halves_lost, frozenset({"power"})),
+    (_no_speeds, frozenset({"film_speed"})), (_part_over, frozenset({"film_speed"})), (_halves_under, frozenset({"power"})), (_unsaid, None), (_halves_lost, frozenset({"power"})), (_parts_its_light, frozenset({"remark"})),
     (_parts_and_draws, _STOPS_OR_NONE), (_coloured_glass, frozenset({"camera_filter"})), (_said_twice, frozenset({"nd", "factor"})),
 )
 """Stops and speeds that run into other words put in."""

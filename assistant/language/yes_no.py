@@ -84,6 +84,8 @@ _NAMES_ONLY = Pattern(r"[.,;:!?]\s+(?:so |the |and )*(?:pops|flashes|bursts|hits
 """The last sentence only names what is wanted: "one pop does f/8, I need f/16. pops?"."""
 _WHAT_IF = Pattern(r"\W*(?:(?:and|so|but|ok|then),? )*(?:what |and )if (?!so\b|not\b)[^,?;:]*\?*\W*")
 """Another case of what was asked, "what if four stops under is enough?", and nothing more."""
+_BY_HOW_MANY = Pattern(r"(?:^|[.;!] )(?:and |so |then |but )?(?:by )?how (?:many stops|much) (?:more |less |brighter |darker )?(?:does|do|did|will|would|is|are) (?:(?!\b(?:right|true|correct)\b)[^?])*\?\W*$")
+"""The last sentence asks for a number."""
 _ASKING = frozenset({"what", "how_many", "how_much", "how_far", "how_long", "give"})
 
 
@@ -92,7 +94,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if len(text) > _LONGEST:
         return False
     said = " ".join(text.lower().replace("’", "'").split())
-    if _WHAT_IF.fullmatch(said):
+    if _WHAT_IF.fullmatch(said) or _BY_HOW_MANY.search(said):
         return False
     if _FAULT.search(said) or _within(said):
         return True

@@ -43,7 +43,10 @@ _THIRDS = "A third in front and two thirds behind holds at one distance only, a 
 _FROM_FLASH = "The distance that counts is from the flash to the subject, along the path of the light, and not from the camera."
 NAVY = "Photography (Basic), NAVEDTRA 14209"
 
+_BY_THE_CEILING = "Bounced, the distance is that along the path of the light: from the flash to the ceiling and from there to the subject."
 MORE_BELIEFS: tuple[Belief, ...] = (
+    Belief((_BOUNCED, r"\bdistance\b", r"\b(?:straight(?: line)?|direct(?:ly)?|as the crow flies|shortest)\b", r"^(?!.*\b(?:direct flash|direct light|than direct)\b)"), False, _BY_THE_CEILING),
+    Belief((_BOUNCED, r"\bdistance\b", r"\b(?:whole|total|full|entire|both|sum|path|there and)\b", r"\b(?:path|way|legs?|route|journey|ceiling and|wall and)\b", r"\b(?:guide number|gn|counts?|used?|goes? by|divide\w*|sum)\b"), True, _BY_THE_CEILING),
     Belief((r"\bdouble (?:the )?(?:extension|bellows|draw)\b|\b(?:life[- ]size|1:1)\b", r"\b(?:costs?|loses?|takes?|eats?|needs?)\b", r"\b(?:one|a|1|three|3|four|4|half a) stops?\b"), False, "Double extension, life size, costs two stops: four times the exposure."),
     Belief((r"\bdouble (?:the )?(?:extension|bellows|draw)\b|\b(?:life[- ]size|1:1)\b", r"\b(?:costs?|loses?|takes?|eats?|needs?)\b", r"\b(?:two|2) stops?\b"), True, "Double extension, life size, costs two stops: four times the exposure."),
     Belief((_PUSH, r"\bshadows?\b", r"\b(?:detail|sensitiv\w*|speed|information)\b", _MORE), False, _CONTRAST),

@@ -15,6 +15,7 @@ from assistant.solving.claim_distances import claim_of_evenness, claim_of_share_
 from assistant.solving.claim_energy import claim_of_energies, claim_of_pops_in_all, claim_of_recycling, claim_of_split
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_power_in_stops, claim_of_readings
 from assistant.solving.claim_evened_out import evened_out
+from assistant.solving.claim_guide_by_stops import claim_of_guide_by_stops
 from assistant.solving.claim_hyperfocal import claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_the_half
 from assistant.solving.claim_latitude import claim_of_latitude
 from assistant.solving.claim_layers import claim_of_layers
@@ -45,7 +46,7 @@ BY_WORDS: tuple[Judge, ...] = (claim_of_two_depths, claim_of_two_lights, evened_
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (
-    claim_of_reach,
+    claim_of_guide_by_stops, claim_of_reach,
     claim_of_enough_pops, claim_of_pops_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss, claim_of_share_by_distance,
     claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_pops_in_stops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings, claim_added.claim_of_losses_summed, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
     claim_added.claim_of_sum, claim_added.claim_of_added_part, claim_added.claim_of_sum_over, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_factor, claim_added.claim_of_exposures, claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_density, claim_stacked.claim_of_share_left, claim_stacked.claim_of_passing, claim_stacked.claim_of_marks, claim_of_energies, claim_of_split, claim_of_recycling, claim_of_ratio_by_place, claim_of_value,

@@ -190,6 +190,8 @@ def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
         if answer.status == "needs":
             lacking = lacking or answer
             continue
+        if answer.topic == "conversions" and fact.quantity in ("stops", "factor") and "name_guide_number" in query.cues and not query.has("guide_number"):
+            continue  # of the light, and what is put up is of the guide number
         found = _Claimed(fact, answer)
         break
     if found is None:

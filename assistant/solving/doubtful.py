@@ -42,6 +42,8 @@ Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
 
 _BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
+_WHICH_MORE = Pattern(r"\b(?:which|who|what)\b[^.?!]{0,60}\b(?:faster|brighter|stronger|hotter|more (?:\w+ )?(?:light|exposure))\b[^?]*\bby (?:how (?:many|much)|what)\b")
+"""The winner is asked, and by how much: plus (the contract names it)."""
 _DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin|fallen|dropped|sunk|faded)\b")
 _TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?.]{0,24}\b(?:must|should|do|would|have to|need to|to) (?:i |we |you )?(?:raise|add|lift|boost|turn up|bring up|brighten|increase)\b|\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
 _EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less|less or more|up or down|down or up|net)\b|\badds?\b")
@@ -86,6 +88,8 @@ def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
         return False
     if _TO_RAISE.search(words) and first.value < 0:
         return True
+    if _WHICH_MORE.search(words) and first.value < 0:
+        return True
     brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
     return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0 and not asks_to_add(words)
 
@@ -101,7 +105,7 @@ def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
 
 
 _BY_NAME: tuple[tuple[Pattern, frozenset[str]], ...] = (
-    (Pattern(r"\b(?:what|which) (?:power|fraction)\b(?! of (?:the )?light)"), frozenset({"power", "energy", "stops"})),
+    (Pattern(r"\b(?:what|which) (?:power|fraction)\b(?! of (?:the )?light)"), frozenset({"power", "energy"})),
     (Pattern(r"\b(?:what|which|what's the) (?:aperture|f-?stop|f-?number)\b"), frozenset({"aperture"})),
     (Pattern(r"\bhow many (?:more |extra |full )?stops\b"), frozenset({"stops", "factor", "count", "magnification"})),
     (Pattern(r"\bhow many (?:feet|metres)\b"), frozenset({"distance", "near_limit", "far_limit", "hyperfocal", "depth_of_field"})),
@@ -369,7 +373,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (pops_asked_again, _COUNT, None, _COUNT),
     (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None, frozenset({"guide_number"})),
     (_one_change_of_two, frozenset({"stops"}), None, None),
-    (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, _LOST),
+    (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, _LOST | {"power_down", "modifier"}),
     (gain_taken_for_loss, _TURNED | {"distance"}, None, frozenset({"loss", "filter_loss"})),
     (won_back_taken_for_loss, None, None, frozenset({"loss", "filter_loss"})),
     (share_taken_for_power, frozenset({"stops", "factor"}), None, frozenset({"power"})),

@@ -34,6 +34,8 @@ def left_idle(said: Query, whole: Query, found: Solution) -> bool:
 def _may_be_idle(fact: Fact, found: Solution) -> bool:
     if fact.quantity == "shutter" and not _IS_A_TIME.search(fact.said):
         return False
+    if fact.quantity == "aperture" and found.topic == "ambient" and found.answers[0].quantity == "shutter" and not fact.of:
+        return any(f.quantity == "aperture" and f.value == fact.value for f in found.used)
     if fact.quantity in _ANYWHERE or fact.quantity in ("count", "power") and fact.value == 1.0 or fact.quantity in ("number", found.answers[0].quantity):
         return True
     if fact.quantity == "ceiling_height" and fact.cue != "straight" and any(f.quantity in _LEGS for f in found.used):

@@ -174,8 +174,10 @@ def _farthest(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     wanted = darker_by(query)
     if wanted is None or wanted[0] >= 0 or not patterns.search(r"\b(?:farthest|furthest) (?:distance|place|spot)\b|how far\b[^?]*\b(?:farthest|furthest|far (?:end|side|one)|back|last|rear|stern|be)\b", query.text, re.I):
         return None
-    place = distance_for_falloff(scene.near, wanted[0])
-    return _done((marks.distance(place, preferred_unit(query, ask.unit)),), scene, *wanted[1], lead=f"{_length(query, place)} from the light.")
+    place, unit = distance_for_falloff(scene.near, wanted[0]), preferred_unit(query, ask.unit)
+    if patterns.search(r"\bhow (?:far|many (?:feet|metres)) (?:behind|beyond|further back than) (?:the |that |it|them)|\bhow deep\b", query.text, re.I):
+        return _done((marks.distance(place - scene.near, unit, "between"), marks.distance(place, unit, "back row")), scene, *wanted[1], lead=f"{_length(query, place - scene.near)} behind, which is {_length(query, place)} from the light.")
+    return _done((marks.distance(place, unit),), scene, *wanted[1], lead=f"{_length(query, place)} from the light.")
 
 
 def _by_guide_moved(query: Query, ask: Ask, scene: Scene) -> Solution | None:

@@ -24,9 +24,15 @@ _OUT = Phrasings(r"\bhow (?:many stops|far|much|badly|thin|dense|many)\b[^?.]{0,
 _NO_MISS = Pattern(r"\b(?:turn|dial|knock|wind|power (?:it |the flash )?(?:down|up)|bounc\w*|umbrella|softbox|brolly|diffus\w*|gel|costs?|loses?|eats?|bracket\w*|latitude|get away)\b")
 
 
+_WHICH_FILM = Pattern(r"\bwhich\b[^.?!]{0,40}\b(?:faster|slower|quicker|more sensitive|less sensitive)\b", re.I)
+"""Two films weighed, and nothing that was out."""
+
+
 def solve(query: Query) -> Solution | None:
     """Stops by which an exposure, or a maker's figure, was out; None where nothing is told to be out."""
     if query.claim:
+        return None
+    if _WHICH_FILM.search(query.text):
         return None
     stops = query.asks_for("stops")
     for early in (_still_short, _left_open) if stops else ():
