@@ -142,12 +142,12 @@ def pops_of_another_power(query: Query, scene: Scene, talk: Conversation) -> Pai
 
 _ALONE = Pattern(
     r"^\W*(?:(?:and|or|then|what about|how about|what if|now|make (?:it|that)|no|nah|nope|sorry|wait|actually|well|rather|hang on|scratch that|i meant?|let'?s say|say|just|only|it'?s|it should be|should be|call it)\b\W*)*(?:with |at |for |to |on |by )*"
-    r"(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: (?:(?P<less>under|down|darker|dimmer|below|less)|(?P<more>over|up|brighter|hotter|above)))?(?: instead| then| please| only)?\W*$", re.I)
+    r"(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: stops?)?(?: (?:(?P<less>under|down|darker|dimmer|below|less)|(?P<more>over|up|brighter|hotter|above)))?(?:,? (?:instead|then|please|only))?\W*$", re.I)
 
 
 def says_stops_again(query: Query, scene: Scene) -> re.Match[str] | None:
     """"two?", "no, just one" after "one stop under", where nothing else was counted."""
-    if query.asks or any(f.quantity not in ("number", "aperture", "power", "share") for f in query.facts) or _told_apart(scene) is None or any(f.quantity == "count" for f in scene.facts):
+    if query.asks or any(f.quantity not in ("number", "aperture", "power", "share", "stops", "relation") for f in query.facts) or _told_apart(scene) is None or any(f.quantity == "count" for f in scene.facts):
         return None
     return _ALONE.match(query.text)
 

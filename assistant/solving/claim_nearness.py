@@ -14,7 +14,7 @@ from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import plain
 from assistant.units import LENGTH
 
-_WITHIN = Pattern(r"\bwithin (?:about |roughly )?(?P<many>half an?|an? half|an? third(?: of an?)?|an? quarter(?: of an?)?|two thirds(?: of an?)?|an?|one|two)(?: full| whole)? stops?\b")
+_WITHIN = Pattern(r"\bwithin (?:about |roughly )?(?P<many>half an?|an? half|an? third(?: of an?)?|an? quarter(?: of an?)?|two thirds(?: of an?)?|an?|one|two)(?: full| whole)? stops?\b(?= of (?:right|correct|it\b|that\b|exact\w*|spot on|the (?:right|correct|true|exact)|f/|what)|\W*$)")
 _STOPS = {"half": 0.5, "third": 1 / 3, "quarter": 0.25, "thirds": 2 / 3, "two": 2.0}
 _BY_THE_RULE = 0.4
 """The sunny-16 rule, f/16 at one over the film speed, is a third of a stop from the EV 15 that stands for it."""
