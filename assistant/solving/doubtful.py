@@ -35,18 +35,12 @@ from assistant.solving.doubtful_figures import another_quantity, beyond_nature, 
 from assistant.solving.doubtful_idle import far_left_out, left_idle, moved_the_other_way, wanted_a_yes
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out, sum_as_a_reading
 from assistant.solving.doubtful_shares import against_the_rule, all_for_one
+from assistant.solving.doubtful_words import against_the_word, no_difference
 from assistant.solving.solution import Solution
-from assistant.solving.to_be_added import asks_to_add
 
 Check = Callable[[Query, Query, Solution], bool]
 """Of what was said in this turn, of the whole that was solved, and of what was found."""
 
-_BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
-_WHICH_MORE = Pattern(r"\b(?:which|who|what)\b[^.?!]{0,60}\b(?:faster|brighter|stronger|hotter|more (?:\w+ )?(?:light|exposure))\b[^?]*\bby (?:how (?:many|much)|what)\b")
-"""The winner is asked, and by how much: plus (the contract names it)."""
-_DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin|fallen|dropped|sunk|faded)\b")
-_TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?.]{0,24}\b(?:must|should|do|would|have to|need to|to) (?:i |we |you )?(?:raise|add|lift|boost|turn up|bring up|brighten|increase)\b|\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
-_EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less|less or more|up or down|down or up|net)\b|\badds?\b")
 _FURTHER = Pattern(r"\b(?:more|extra|further|additional|another)\b")
 
 
@@ -67,31 +61,6 @@ def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Nobody asks how many pops where one will do, or by what factor where nothing changes."""
     first = found.answers[0]
     return first.quantity in ("count", "factor") and first.value == 1.0 and first.unit not in ("sets", "rolls") and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None and not (len({f.value for f in found.used if f.quantity == "distance"}) == 2 and any(f.quantity == "count" and f.value > 1 for f in found.used))
-
-
-_HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|stronger|weaker|hotter|dimmer|under|over|faster|slower)\b|\bby how (?:much|many stops)\b[^.?]{0,24}\b(?:over|under)-?expos")
-
-
-def _no_difference(said: Query, whole: Query, found: Solution) -> bool:
-    """Nobody asks by how many stops it is brighter where it is not."""
-    first = found.answers[0]
-    return first.quantity == "stops" and isinstance(first.value, float) and abs(first.value) < 0.005 and bool(said.asks) and _HOW_MANY.search(said.text.lower()) is not None and _EITHER.search(said.text.lower()) is None
-
-
-def _against_the_word(said: Query, whole: Query, found: Solution) -> bool:
-    """Asked how much brighter, and found darker; or the other way round."""
-    first = found.answers[0]
-    if first.quantity != "stops" or not isinstance(first.value, float) or abs(first.value) < 0.05:
-        return False
-    words = said.text.lower()
-    if _EITHER.search(words):
-        return False
-    if _TO_RAISE.search(words) and first.value < 0:
-        return True
-    if _WHICH_MORE.search(words) and first.value < 0:
-        return True
-    brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
-    return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0 and not asks_to_add(words)
 
 
 def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
@@ -351,8 +320,8 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_figure_of_a_loss_left, _TURNED, frozenset({"losses"}), frozenset({"number", "power"})),
     (part_left, frozenset({"aperture", "guide_number", "distance", "power", "stops", "count"}), None, _LOST | {"power"}),
     (_comes_to_nothing, frozenset({"count", "factor"}), None, None),
-    (_no_difference, frozenset({"stops"}), None, None),
-    (_against_the_word, frozenset({"stops"}), None, None),
+    (no_difference, frozenset({"stops"}), None, None),
+    (against_the_word, frozenset({"stops"}), None, None),
     (_loss_counted_twice, None, None, None),
     (beyond_nature, None, None, None),
     (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"}), frozenset({"aperture"})),

@@ -1,0 +1,40 @@
+"""Signs that an answer says the opposite of what was asked: how much brighter, and darker found; by how much, and no difference."""
+
+from __future__ import annotations
+
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.solving.solution import Solution
+from assistant.solving.to_be_added import asks_to_add
+
+_BRIGHTER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:over|brighter|stronger|hotter|above|more|gain|open)\b|\b(?:brighter|stronger|hotter)\b[^.?]{0,20}\bhow (?:many|much)\b")
+_WHICH_MORE = Pattern(r"\b(?:which|who|what)\b[^.?!]{0,60}\b(?:faster|brighter|stronger|hotter|more (?:\w+ )?(?:light|exposure))\b[^?]*\bby (?:how (?:many|much)|what)\b")
+"""The winner is asked, and by how much: plus (the contract names it)."""
+_DARKER = Pattern(r"\bhow (?:many|much|far)\b[^.?,;]{0,45}?\b(?:under|darker|dimmer|weaker|below|down|less|lost?|lose|thin|fallen|dropped|sunk|faded)\b")
+_TO_RAISE = Pattern(r"\bhow (?:much|many)\b[^?.]{0,24}\b(?:must|should|do|would|have to|need to|to) (?:i |we |you )?(?:raise|add|lift|boost|turn up|bring up|brighten|increase)\b|\bhow (?:much|many)\b[^?]{0,40}\bto (?:bring|lift|raise|pull|get) (?:it|her|him|them|that|the \w+)(?: face)? (?:up|level|equal|to match|even)\b")
+_EITHER = Pattern(r"\b(?:over or under|under or over|brighter or darker|darker or brighter|more or less|less or more|up or down|down or up|net)\b|\badds?\b")
+
+
+_HOW_MANY = Pattern(r"\bhow (?:many stops|much) (?:brighter|darker|more|less|stronger|weaker|hotter|dimmer|under|over|faster|slower)\b|\bby how (?:much|many stops)\b[^.?]{0,24}\b(?:over|under)-?expos")
+
+
+def no_difference(said: Query, whole: Query, found: Solution) -> bool:
+    """Nobody asks by how many stops it is brighter where it is not."""
+    first = found.answers[0]
+    return first.quantity == "stops" and isinstance(first.value, float) and abs(first.value) < 0.005 and bool(said.asks) and _HOW_MANY.search(said.text.lower()) is not None and _EITHER.search(said.text.lower()) is None
+
+
+def against_the_word(said: Query, whole: Query, found: Solution) -> bool:
+    """Asked how much brighter, and found darker; or the other way round."""
+    first = found.answers[0]
+    if first.quantity != "stops" or not isinstance(first.value, float) or abs(first.value) < 0.05:
+        return False
+    words = said.text.lower()
+    if _EITHER.search(words):
+        return False
+    if _TO_RAISE.search(words) and first.value < 0:
+        return True
+    if _WHICH_MORE.search(words) and first.value < 0:
+        return True
+    brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
+    return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0 and not asks_to_add(words)
