@@ -179,9 +179,13 @@ def _of_influence(text: str, facts: Sequence[Fact]) -> bool:
     return judge_influence(in_marks(text, facts)) is not None
 
 
+_PUT_UP = Pattern(r"\b(?:is it (?:true|right|correct|so|a fact) that|true or false|fact or fiction)\b[^.;?!]*[a-z] $")
+"""Before the "which" of a thing that is put up: "is it true that a gel which passes half …"."""
+
+
 def _asks_openly(asking: Sequence[Item], said: str) -> bool:
     """A question word that wants a value, not the one of "I was told what ..."."""
-    return any(not _RELATIVE.match(said, i.start) and not _WHICH_TELLS.match(said, i.start) and not (said[: i.start].endswith(", ") and _WHICH_TAKES.match(said, i.start)) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in asking) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
+    return any(not _RELATIVE.match(said, i.start) and not _WHICH_TELLS.match(said, i.start) and not (said.startswith("which ", i.start) and _PUT_UP.search(said[: i.start])) and not (said[: i.start].endswith(", ") and _WHICH_TAKES.match(said, i.start)) and not (i.word == "give" and _gives(said)) and not (i.word == "how_many" and said[i.start : i.end].startswith("number")) for i in asking) or _OPENS.match(said) is not None and not (_WHEN_IT.match(said) and _TAG.search(said))
 
 
 def _gives(said: str) -> bool:

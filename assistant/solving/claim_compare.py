@@ -51,7 +51,7 @@ _NEEDS = Pattern(r"\b(?:needs?|requires?|wants?|demands?|calls? for|takes)\b")
 _SIZED = Pattern(r"\b(?:stops?|twice|double|half|times|third|quarter (?:of|as)|percent)\b|%")
 
 
-_OF_ANOTHER_MATTER = Pattern(r"\b(?:depth of field|dof|grain\w*|contrast\w*|soft\w*|hard\w*|sharp\w*)\b", re.I)
+_OF_ANOTHER_MATTER = Pattern(r"\b(?:depth of field|dof|grain\w*|contrast\w*|soft\w*|hard\w*|sharp\w*|t ?0?\.[15]|durations?|pulses?|bursts?)\b", re.I)
 
 
 def judge_comparison(text: str) -> Verdict | None:

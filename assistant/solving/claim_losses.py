@@ -45,6 +45,7 @@ def judge_loss(text: str) -> Verdict | None:
 
 
 _TO_A_SHARE = Pattern(r"\b(?:cut|let|pass|leav|reduc|bring|tak|drop|turn)\w*\b[^.?]{0,30}\b(?:to|only|through)\s+(?:only )?(?:at |from )?(?:an? |one )?$")
+_HELD_AGAINST = Pattern(r"\bthan\b|\bas (?:much|bright|strong)\b[^.?!]*\bas\b")
 _CARRIED = r"guide(?: ?(?:numbers?|nos?))?|gns?|reach|range|throw|(?:flash |working )?distance"
 _OF_THE_CARRY = Pattern(rf"\b(?:{_CARRIED})\b[^.?]{{0,16}}$")
 _CARRY_AFTER = Pattern(rf"\W*(?:of )?(?:the |its |my )?(?:old |usual |former |bare )?(?:{_CARRIED})\b")
@@ -55,7 +56,7 @@ def claim_of_share(query: Query) -> Solution | None:
     """"two sheets at one stop each cut the light to a half": what the losses together leave, against the share that is said."""
     lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd") and f.value]
     share = next((f for f in query.facts if f.quantity in ("power", "share", "number") and 0 < f.value < 1 and "power" not in f.said), None)
-    if not lost or share is None or query.has("guide_number") or not _TO_A_SHARE.search(query.text[: share.start].lower()):
+    if not lost or share is None or query.has("guide_number") or _HELD_AGAINST.search(query.text.lower()) or not _TO_A_SHARE.search(query.text[: share.start].lower()):
         return None
     stops = sum(f.value for f in lost)
     carry = _OF_THE_CARRY.search(query.text[: share.start].lower()) or _CARRY_AFTER.match(query.text[share.end :].lower())

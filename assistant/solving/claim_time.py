@@ -9,6 +9,7 @@ from assistant.patterns import Pattern
 from assistant.physics import duration
 from assistant.physics.flash import times_the_light
 from assistant.query import Fact, Query
+from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_bounds import bound_of, tolerance, within
@@ -64,9 +65,14 @@ def claim_of_images(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.count(whole, "flashes")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. {rate.value:g} a second for {opened.value:.3g} s are {right:.3g}.", notes=("One more if a flash falls just as the shutter opens.",))
 
 
+_OF_THE_TAIL = Pattern(r"\bt ?0?\.1\b[^.?!]{0,40}\bt ?0?\.5\b[^?!]*\b(?:than|over|under|at (?:least|most))\b")
+
+
 def claim_of_pulse(query: Query) -> Solution | None:
     """"a t0.5 of 1/900 means a t0.1 of 1/270": 3.32 times as long (contract; an exponential discharge)."""
     half, tail = query.all("t05"), query.all("t01")
+    if len(half) == 2 and not tail and _OF_THE_TAIL.search(plain(query.text)):
+        half, tail = half[:1], [replace(half[1], quantity="t01")]  # "the t0.1 of a flash with a t0.5 of 1/1000 s is longer than 1/500 s"
     if len(half) != 1 or len(tail) != 1 or _told(query, "t05", "t01") or min(half[0].value, tail[0].value) <= 0:
         return None
     claimed = max(half[0], tail[0], key=lambda f: f.start)

@@ -107,14 +107,15 @@ def _verdict(query: Query, said: str, size: Said, quantity: str, held: SetUps) -
 def _at_any(query: Query, size: Said, said: str, sides: list[_Side], quantity: str, named: int, missing: tuple[str, ...]) -> Solution | None:
     """Where a figure is told of neither, and taken as the same for both, the deeper one may be the same whatever it is; else it is asked for."""
     lacking = needs(missing, "I need " + " and ".join(_NAMES[m] for m in missing) + ".", tuple(query.facts), "claims")
-    if size.kind != "way" or "focal_length" in missing or any(s.has(name) for s in sides for name in missing):
+    if "focal_length" in missing or any(s.has(name) for s in sides for name in missing):
         return lacking
     tried = [(_doublings(*(s.at(stop, focus).measure(quantity) for s in sides))) for stop in _STOPS for focus in _FOCUSES]
     rights = [r for r in tried if r is not None]
     ways = {0 if abs(r) < _ANY else 1 if r > 0 else -1 for r in rights}
-    if len(ways) != 1:
+    verdicts = {how_much.verdict([size], [r * (-1 if named else 1)], said) for r in rights}
+    if len(ways) != 1 or len(verdicts) != 1:
         return lacking
-    holds = how_much.verdict([size], [rights[0] * (-1 if named else 1)], said)
+    holds = verdicts.pop()
     more = {"depth_of_field": "keeps more sharp", "hyperfocal": "has the longer hyperfocal distance", "near_limit": "has its near limit farther off", "far_limit": "is sharp farther back"}[quantity]
     lead = f"{'Yes' if holds else 'No'}. " + ("They are alike." if ways == {0} else f"The {'first' if ways == {1} else 'second'} {more}.")
     assumed = tuple(Assumed(name, "the same for both", "", "not told; which of them has more does not hang on it") for name in missing)

@@ -11,25 +11,16 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
-from assistant.solving import how_much, marks, set_ups
-from assistant.solving.before_after import difference
-from assistant.solving.claim_rules import keeps_together
+from assistant.solving import how_much, light_of_two, marks, set_ups
 from assistant.solving.claim_words import plain
 from assistant.solving.how_much import Said
-from assistant.solving.one_or_other import gained
-from assistant.solving.set_ups import BARE, LOSSES, SetUps
 from assistant.solving.solution import Solution
 
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "place", "rows", "times", "number", "share", "format", "sync", "gap"})
-_FLASH = frozenset({"guide_number", "distance", "power", "energy", "count", "film_speed", "power_down", *LOSSES})
-_CAMERA = frozenset({"aperture", "shutter", "film_speed"})
-_READING = frozenset({"exposure_value", "aperture", "shutter", "film_speed"})
-_READ = Pattern(r"\b(?:reads?|reading|meters?|metered|metering|measures?|measured|gives?|gave|shows?)\b(?: (?:me|us|about|only|at|of|is|was|just|off))* (?:f ?/? ?\d|1/\d)")
 _OF_LIGHT = Pattern(r"\b(?:light\w*|bright\w*|dark\w*|dim\w*|strong\w*|weak\w*|expos\w*|hot\w*|lit|stops?|fast(?:er)?|slow(?:er)?|let in|illuminat\w*|faint\w*)\b")
 _OTHER_MATTER = Pattern(
     r"\b(?:depth|dof|deep\w*|shallow\w*|hyperfocal|focus\w*|sharp\w*|grain\w*|contrast\w*|soft(?! ?box)\w*|hard(?:er|ness)?|energy|recycl\w*|batter\w+|cells|reach\w*|range|fall-?off|even\w*|ratio|blur\w*|freez\w*|duration|t0?\.[15]|last\w*|colou?r\w*|warm\w*|cool\w*|guide numbers? (?:is|drops?|falls?|halves|doubles)|"
     r"sensitiv\w*|latitude|enough|together|combined|in all|both at once|add(?:ed|s)? (?:up|to)|difference between|camera (?:back|closer|further|farther)|always|every time|bulbs?|ttl|hss|high-speed)\b")
-_FAST = Pattern(r"\b(?:fast(?:er)?|slow(?:er)?)\b")
 _LEAST_KINDS = 2
 
 
@@ -51,7 +42,7 @@ def _judged(query: Query, said: str, size: Said) -> Solution | None:
     if not facts or any(f.origin != "said" or f.bad for f in facts):
         return None
     for held in (set_ups.across(facts, query.text, size.start, size.end), set_ups.told(facts, query.text, size.start, size.end)):
-        right = _right(query, held, said) if held is not None else None
+        right = light_of_two.apart(query, held, said) if held is not None else None
         if held is None or right is None or held.named < 0 and (size.way or size.kind != "stops"):
             continue
         if size.kind == "stops" and not size.way and not _APART.search(said):
@@ -81,37 +72,3 @@ def _once(facts: list[Fact]) -> list[Fact]:
             continue
         out.append(fact)
     return out
-
-
-def _right(query: Query, held: SetUps, said: str) -> float | None:
-    """The stops that the one has more than the other; None where that is not known."""
-    kinds = {f.quantity for f in (*held.one, *held.other, *held.shared)}
-    if not held.one and not held.other or not (held.one and held.other) and BARE.search(held.words[1 if held.one else 0]) is None:
-        return None  # of one of them nothing is told
-    if {f.quantity for f in (*held.one, *held.other)} == {"nd"}:
-        return None  # the stronger one lets less through
-    if kinds <= _READING and ("exposure_value" in kinds or _READ.search(said)):
-        return _of_readings(held)
-    if kinds <= _CAMERA and len({f.quantity for f in (*held.one, *held.other)}) >= _LEAST_KINDS:
-        return -sum(_apart(held, kind) for kind in kinds)
-    if not kinds <= _FLASH or {f.quantity for f in (*held.one, *held.other)} == {"film_speed"} and not _FAST.search(said) or "distance" in kinds and keeps_together(query.text) or set_ups.unknown_loss(query, held):
-        return None
-    return gained(held.shared, held.one, held.other)
-
-
-def _apart(held: SetUps, kind: str) -> float:
-    """The stops that a setting of the other puts on the film more than that of the one."""
-    one, other = (next((f for f in held.of(side) if f.quantity == kind), None) for side in (0, 1))
-    return difference(kind, one.value, other.value) if one is not None and other is not None else 0.0
-
-
-def _of_readings(held: SetUps) -> float | None:
-    """A meter gives a smaller opening and a shorter time where there is more light."""
-    pairs = {f.quantity for f in held.one}
-    if pairs != {f.quantity for f in held.other} or "film_speed" in pairs or "exposure_value" in pairs and len(pairs) > 1:
-        return None
-    values = {f.quantity: (f.value, next(o.value for o in held.other if o.quantity == f.quantity)) for f in held.one}
-    if "exposure_value" in values:
-        return values["exposure_value"][0] - values["exposure_value"][1]
-    return sum(difference(kind, one, other) for kind, (one, other) in values.items())
-

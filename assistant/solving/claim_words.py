@@ -42,7 +42,7 @@ _VERBS = {"double": 2.0, "doubles": 2.0, "doubled": 2.0, "doubling": 2.0, "twice
 _ROOT = r"(?:the )?(?:square root of|root|√) ?(?P<root>" + _NUM + r")(?: times)?"
 _FACTOR = Pattern(
     r"(?:" + _ROOT + r"|(?P<times>" + _NUM + r") ?(?:times|x\b|×|-?fold)|(?:x|×) ?(?P<x>\d+(?:\.\d+)?)|(?P<frac>" + "|".join(sorted(map(re.escape, _FRACTIONS), key=len, reverse=True)) + r")(?![\d/])"
-    r"|(?P<verb>" + "|".join(sorted(_VERBS, key=len, reverse=True)) + r")|(?P<by>(?:by|a factor of|by a factor of|times|multiplied by) (?:(?:square )?root (?:of )?)?(?:" + _NUM + r"))|(?P<pct>\d{1,12}(?:\.\d{1,12})?) ?(?:%|percent\b|per cent\b))(?![a-z])"
+    r"|(?P<verb>" + "|".join(sorted(_VERBS, key=len, reverse=True)) + r")|(?P<by>(?:by|a factor of|by a factor of|times|multiplied by) (?:about |roughly |around |nearly |exactly )?(?:(?:square )?root (?:of )?)?(?:" + _NUM + r"))|(?P<pct>\d{1,12}(?:\.\d{1,12})?) ?(?:%|percent\b|per cent\b))(?![a-z])"
 )
 _NOUNS: tuple[tuple[str, str], ...] = (
     ("guide_number", r"gns?|guide ?numbers?|guide nos?|guides?"),

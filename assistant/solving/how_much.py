@@ -10,7 +10,7 @@ import math
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import record, replace
-from assistant.solving.claim_bounds import STRICT, bound_of, tolerance, within
+from assistant.solving.claim_bounds import STRICT, TO_THE_DOT, bound_of, tolerance, within
 from assistant.solving.claim_denial import called_wrong, denials, put_up
 from assistant.solving.claim_words import plain
 from assistant.solving.shares import shares
@@ -94,7 +94,7 @@ def _of_stops(said: str, query: Query) -> list[Said]:
 
 def _is_told_of(said: str, fact: Fact, query: Query) -> bool:
     """Whether a loss is told with what takes it, in one clause."""
-    if fact.quantity != "loss" or not fact.unit:
+    if fact.quantity not in ("loss", "filter_loss") or not fact.unit:
         return False
     begins = max((m.end() for m in _CLAUSE.finditer(said, 0, fact.start)), default=0)
     return any(f.quantity in ("modifier", "camera_filter") and (begins <= f.start <= fact.start or 0 <= f.start - fact.end < 4) for f in query.facts) or _WHICH_TAKES.search(said[begins : fact.start]) is not None
@@ -197,10 +197,11 @@ _AS_AS = Pattern(r"(?:just |exactly |quite |every bit )?as ")
 
 
 def _fits(size: Said, right: float) -> bool:
+    near = min(size.near, TO_THE_DOT) if size.bound else size.near
     if size.kind == "share":
-        return within(size.bound, right - size.value, size.near, BARELY)
+        return within(size.bound, right - size.value, near, BARELY)
     if size.kind == "stops":
-        return within(size.bound, (size.way * right if size.way else abs(right)) - size.value, size.near, BARELY)
+        return within(size.bound, (size.way * right if size.way else abs(right)) - size.value, near, BARELY)
     if size.kind == "same":
         return right >= -size.near if size.at_least else abs(right) <= size.near
     return right * size.way > size.near

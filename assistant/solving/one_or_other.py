@@ -6,18 +6,18 @@ flash bare at 2.5 m?" What is said before or after both holds for both.
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Sequence
 
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
-from assistant.solving import marks, set_ups
-from assistant.solving.before_after import difference
+from assistant.solving import light_of_two, marks, set_ups
+from assistant.solving.claim_words import plain
+from assistant.solving.how_much import LESS, MORE
+from assistant.solving.light_of_two import gained
 from assistant.solving.set_ups import SetUps
 from assistant.solving.solution import Solution
-from assistant.units import LENGTH
 
 _WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,40}?\b(?P<more>brighter|brightest|stronger|hotter|denser|(?:more|most) (?:\w+ )?(?:light|exposure|flash|daylight|ambient)|heavier|over)\b|\bwhich\b[^.?!]{0,40}?\b(?P<less>darker|dimmer|weaker|thinner|less (?:light|exposure|flash))\b", re.I)
 _OR = Pattern(r"[,;]? (?:or|versus|vs\.?|against) ", re.I)
@@ -27,7 +27,6 @@ _LETS_IN = Pattern(r"\b(?:lets?|letting|let) (?:\w+ )?(?:in|through|past)\b|\b(?
 _OF_LIGHT = ("guide_number", "distance", "power", "energy", "count", "film_speed", "aperture", "magnification", "shutter")
 _LOSSES = ("loss", "filter_loss", "nd", "power_down")
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place"})
-_DEFAULT = {"power": 1.0, "count": 1.0}
 _LEAST, _IN_ALL = 1, 3
 """Figures on each side and on both: of fewer, other topics know more."""
 _SHOWN = 60
@@ -39,7 +38,9 @@ def solve(query: Query) -> Solution | None:
         return None
     which = _WHICH.search(query.text)
     facts = [f for f in query.facts if f.quantity not in _BY_THE_WAY]
-    if which is None or any(f.origin != "said" or f.quantity not in (*_OF_LIGHT, *_LOSSES) for f in facts):
+    if which is None:
+        return _how_much(query, facts)
+    if any(f.origin != "said" or f.quantity not in (*_OF_LIGHT, *_LOSSES, "exposure_value") for f in facts):
         return None
     parted = _parted(facts, query.text, which.start())
     if parted is None:
@@ -70,13 +71,43 @@ def _said(query: Query, more: bool, apart: float, named: str) -> Solution:
 def _of_two_told(query: Query, facts: list[Fact], which: re.Match[str]) -> Solution | None:
     """"the umbrella loses two stops but stands 3 feet away, the softbox one but 7 feet: which …?", or with "bare" for one that nothing need be told of."""
     held = set_ups.told(facts, query.text, which.start(), which.end()) or _across_or(facts, query.text, which)
-    if held is None or query.has("aperture") or set_ups.unknown_loss(query, held) or not all(side or set_ups.BARE.search(words) for side, words in zip((held.one, held.other), held.words, strict=True)):
-        return None
-    apart = gained(held.shared, held.one, held.other)
-    if apart is None or not (held.one or held.other):
+    apart = light_of_two.apart(query, held, plain(query.text)) if held is not None else None
+    if held is None or apart is None:
         return None
     wins = (apart > 0) is (which["more"] is not None)
     return _said(query, which["more"] is not None, apart, _name(query, held, 0 if wins else 1))
+
+
+_BY_HOW_MUCH = Pattern(rf"\bhow (?:many stops|much)\b[^.?!]{{0,90}}?\b(?:(?P<more>{MORE})|(?P<less>{LESS}))\b", re.I)
+_OTHER_MATTER = Pattern(r"\b(?:depth|field|hyperfocal|focus\w*|sharp\w*|grain\w*|contrast|longer|further|farther|power do|power must|power should|need|must|should|open|close|together|both at once|combined|sensitiv\w*|draw|bellows)\b", re.I)
+
+
+_IS = Pattern(r"\s*(?:is|are|was|were|will|would|does|do)\b(?P<whom>[^.?!,]*?)(?:\bthan\b|[.?!,]|$)", re.I)
+
+
+def _how_much(query: Query, facts: list[Fact]) -> Solution | None:
+    """"by how many stops is a GN 40 flash at 3 m brighter than a GN 28 flash at 2.5 m?": the one that is spoken of, against the other."""
+    asked = _BY_HOW_MUCH.search(query.text)
+    if asked is None or _OTHER_MATTER.search(query.text) or query.has("aperture") or query.has("exposure_value") or not (query.has("guide_number") or query.has("loss") or query.has("energy")) or any(f.origin != "said" for f in facts):
+        return None
+    at = asked.span("more" if asked["more"] else "less")
+    across = set_ups.across(facts, query.text, *at)
+    for held in (across, set_ups.told(facts, query.text, *at)):
+        apart = light_of_two.apart(query, held, plain(query.text)) if held is not None else None
+        if held is None or apart is None:
+            continue
+        named = held.named
+        turned = _IS.match(query.text, at[1])
+        if turned is not None and held is not across:
+            named = set_ups.named_in(turned["whom"].lower(), held.words)  # "how many stops brighter is the left one"
+        if named < 0:
+            apart = abs(apart) if asked["more"] else -abs(apart)  # neither is known by its name: the question says which way
+        elif named == 1:
+            apart = -apart
+        stops, factor = marks.stops(apart), marks.factor(apart)
+        lead = "They are equally bright." if abs(apart) < 0.005 else f"{speak_stops(abs(apart)).capitalize()} {'more' if apart > 0 else 'less'} light ({apart:+.2f})."
+        return Solution(answers=(factor, stops) if query.asks[0].quantity == "factor" else (stops, factor), used=query.facts, topic="one_or_other", lead=lead)
+    return None
 
 
 def _across_or(facts: list[Fact], text: str, which: re.Match[str]) -> SetUps | None:
@@ -94,8 +125,7 @@ _ENDS = Pattern(r",? (?:which|that|loses?|losing|costs?|costing|takes?|eats?|at|
 
 def _name(query: Query, held: SetUps, side: int) -> str:
     """What one of them is called: what hangs in its light, else its first words."""
-    own = held.other if side else held.one
-    worn = [f.said for f in query.facts if f.quantity == "modifier" and own and min(o.start for o in own) - 40 <= f.start <= max(o.end for o in own) and any(o.unit == f.unit for o in own if o.quantity in _LOSSES)]
+    worn = [f.said for f in query.facts if f.quantity == "modifier" and f.said.lower() in held.words[side].lower() and f.said.lower() not in held.words[1 - side].lower()]
     words = _LEADS_IN.sub("", held.words[side].strip(), 1)
     ends = _ENDS.search(words, 3)
     return worn[0].strip() if worn else words[: min(ends.start() if ends else _SHOWN, _SHOWN)].strip(" ,.;:?")
@@ -113,31 +143,6 @@ def _parted(facts: Sequence[Fact], text: str, which: int) -> tuple[list[Fact], l
             return None
         return shared, one, other, found.end()
     return None
-
-
-def gained(shared: Sequence[Fact], one: Sequence[Fact], other: Sequence[Fact]) -> float | None:
-    """The stops that the one puts on the film more than the other; None where a figure that the one has is told neither of the other nor of both."""
-    total = sum(f.value for f in other if f.quantity in _LOSSES) - sum(f.value for f in one if f.quantity in _LOSSES)
-    for quantity in _OF_LIGHT:
-        mine, theirs = (next((f for f in (*side, *shared) if f.quantity == quantity), None) for side in (one, other))
-        if mine is None and theirs is None:
-            continue
-        if (mine is None or theirs is None) and quantity not in _DEFAULT:
-            return None
-        if quantity == "guide_number" and mine is not None and theirs is not None:
-            if (mine.at_power is None) is not (theirs.at_power is None) or (mine.at_iso or 100.0) != (theirs.at_iso or 100.0):
-                return None
-            total += 2 * math.log2(_metres(mine, (*one, *shared)) / _metres(theirs, (*other, *shared))) + math.log2((mine.at_power or 1.0) / (theirs.at_power or 1.0))
-        else:
-            usual = _DEFAULT.get(quantity, 1.0)
-            total += difference(quantity, theirs.value if theirs else usual, mine.value if mine else usual)
-    return total
-
-
-def _metres(guide: Fact, facts: Sequence[Fact]) -> float:
-    """A guide number in metres; with no unit it is in that of its distance (contract 1)."""
-    unit = guide.unit or next((f.unit for f in facts if f.quantity == "distance"), "")
-    return guide.value * LENGTH.get(unit, 1.0)
 
 
 def _named(text: str, start: int, end: int, side: Sequence[Fact]) -> str:

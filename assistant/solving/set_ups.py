@@ -48,7 +48,7 @@ _PIVOT = Pattern(r"\b(?:than|as|of|that|compared (?:to|with)|over|against|versus
 _FRONTED = Pattern(r"(?:^|[.;:] )\W*(?:compared (?:to|with)|against|next to|beside)\b")
 
 
-_DIFFER = frozenset({"guide_number", "distance", "focal_length", "focus_distance", "camera_distance", "sharp_limit", "aperture", "film_speed", "power", "energy", "shutter", "exposure_value", "format", "loss", "nd", "magnification"})
+_DIFFER = frozenset({"guide_number", "distance", "focal_length", "focus_distance", "camera_distance", "sharp_limit", "aperture", "film_speed", "power", "energy", "shutter", "exposure_value", "format", "loss", "filter_loss", "nd", "factor", "magnification"})
 _PLACES = ("focus_distance", "camera_distance", "sharp_limit")
 _HELD_AGAINST = Pattern(r"\b(?:than|as (?:much|bright|strong|deep|dark|far|fast|many|long)\b[^.;?!]{0,40}\bas)\b")
 
@@ -56,8 +56,9 @@ _HELD_AGAINST = Pattern(r"\b(?:than|as (?:much|bright|strong|deep|dark|far|fast|
 def held_against(query: Query) -> bool:
     """Whether two cases that differ in more than one figure are held against each other: no rule of one cause decides between them."""
     told = {(f.quantity, round(f.value, 9)) for f in query.facts if f.quantity in _DIFFER and f.origin == "said"}
-    kinds = ["distance" if kind in _PLACES else kind for kind, _ in told]
-    return sum(kinds.count(kind) > 1 for kind in set(kinds)) > 1 and _HELD_AGAINST.search(plain(query.text)) is not None
+    kinds = ["distance" if kind in _PLACES else "loss" if kind in LOSSES or kind == "factor" else kind for kind, _ in told]
+    twice = {kind for kind in kinds if kinds.count(kind) > 1}
+    return (len(twice) > 1 or bool(twice & LOSSES)) and _HELD_AGAINST.search(plain(query.text)) is not None
 
 
 def across(facts: Sequence[Fact], text: str, start: int, end: int) -> SetUps | None:
@@ -80,6 +81,7 @@ def across(facts: Sequence[Fact], text: str, start: int, end: int) -> SetUps | N
 def told(facts: Sequence[Fact], text: str, start: int, end: int, since: int = 0) -> SetUps | None:
     """The set-ups told one after the other, before the claim or after it; which of them it is of goes by the words that they share."""
     said = plain(text)
+    facts, again = _named_again(facts, said, start, end)
     twice = _twice(facts)
     if not twice:
         return None
@@ -103,7 +105,16 @@ def told(facts: Sequence[Fact], text: str, start: int, end: int, since: int = 0)
         return None
     words = (said[begins:cut], said[cut:ends])
     named = _named(said, start, end, words)
+    if again is not None and named < 0:
+        named = next((side for side in SIDES if any(f.quantity == again.quantity and f.value == again.value for f in sides[side])), -1)
     return SetUps(*sides, words, named if named >= 0 else _by_place(sides[0], sides[1], said, start))
+
+
+def _named_again(facts: Sequence[Fact], said: str, start: int, end: int) -> tuple[Sequence[Fact], Fact | None]:
+    """"one frame at f/4, the next at f/11: does the f/4 frame have …": the figure that the claim calls one of them by, and the rest."""
+    begins = max((m.end() for m in _ENDS.finditer(said, 0, start)), default=0)
+    called = [f for f in facts if begins <= f.start < start and said[: f.start].endswith("the ") and sum(o.quantity == f.quantity and o.value == f.value for o in facts) > 1]
+    return ([f for f in facts if f is not called[0]], called[0]) if len(called) == 1 else (facts, None)
 
 
 _FAR, _NEAR = Pattern(r"\b(?:far|farther|further|farthest|more distant) (?:one|light|lamp|flash|head)\b"), Pattern(r"\b(?:near|nearer|nearest|close|closer) (?:one|light|lamp|flash|head)\b")
@@ -223,6 +234,12 @@ def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
     if of >= 0 and to >= 0 and of == to:
         return -1
     return of if of >= 0 else 1 - to if to >= 0 else -1
+
+
+def named_in(said: str, words: tuple[str, str]) -> int:
+    """Which of the two some words name: 0 or 1, -1 for neither or both."""
+    first, second = (_names(w) for w in words)
+    return _one_of(_names(said), first - second, second - first)
 
 
 _AGAINST = Pattern(r"\b(?:than|as|compared)\b|\bof the (?!light|exposure)")
