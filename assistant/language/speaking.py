@@ -310,7 +310,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "length_range": lambda f: f"{speak_length(f.value, f.unit)} to {speak_length(f.other, f.unit)}" if f.unit in LENGTH else "",
     "signed": lambda f: f"{f.value:+g} stops",
     "years": lambda f: f"{f.value:g} years old",
-    "rows": lambda f: f"{f.value:g} {f.unit or 'rows'}",
+    "rows": lambda f: f"{f.value:g} {(f.unit or 'rows').removesuffix('s' if f.value == 1 else ' ')}",
     "sheet_row": lambda f: f"{_seconds(f.value)} to {_seconds(f.other)} by the sheet",
     "sheet_span": lambda f: f"from {_seconds(f.value)} to {_seconds(f.other)}",
     "rated": lambda f: f"rated at ISO {number(f.value, 4)}",

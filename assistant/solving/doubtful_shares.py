@@ -27,3 +27,25 @@ _AGAINST_THE_RULE = Pattern(r"\b(?:under|below|over|above|than|short of|from|off
 def against_the_rule(said: Query, whole: Query, found: Solution) -> bool:
     """"f/5.6 and 1/125 in the shade: how many stops under sunny 16 is that?": two lights, and only one was looked at."""
     return not any(f.quantity in ("stops", "relation") for f in found.used) and _AGAINST_THE_RULE.search(said.text) is not None
+
+
+_TOLD_OF_ALL = Pattern(r"\b(?:sum|total|together|both|combined|in all)\b", re.I)
+_OF_ANOTHER = Pattern(r"\b(?:what|which)\b[^?]*\b(?:the (?:other|second|third|last|remaining|rest)|lamp b|flash b|head b|alone|by itself|on its own)\b", re.I)
+
+
+def summed_again(said: Query, whole: Query, found: Solution) -> bool:
+    """"two flashes together read f/11.3 and one f/8: what does the other read?", and the two figures summed."""
+    first, told = found.answers[0], [f.value for f in said.facts if f.quantity == "aperture"]
+    return len(told) == 2 and isinstance(first.value, float) and first.value > max(told) * 1.02 and _TOLD_OF_ALL.search(said.text) is not None and _OF_ANOTHER.search(said.text) is not None
+
+
+_TIMES = Pattern(r"\b(?:twice|double|half|quarter|\w+ times) (?:as |the )?(?:fast|slow|sensitive|speed)\b", re.I)
+
+
+def film_as_it_was(said: Query, whole: Query, found: Solution) -> bool:
+    """A film speed that is the one told, where another was asked for: one "twice as fast", or one that puts a reading at another f-number."""
+    first, told = found.answers[0], {f.value for f in said.facts if f.quantity == "film_speed"}
+    if first.value not in told or len(told) != 1:
+        return False
+    places = {f.start for f in found.used}
+    return _TIMES.search(said.text) is not None or found.topic == "ambient" and any(f.quantity == "aperture" and f.origin == "said" and f.start not in places for f in said.facts)

@@ -154,6 +154,8 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
         return needs(("film_speed",), "I need the box speed of the film.", tuple(query.facts), "film")
     if said is not None and len(query.facts) == 1 and query.cues & {"push", "pull"}:
         return needs(("stops",), f"I need by how many stops it is to be {'pulled' if 'pull' in query.cues else 'pushed'}.", (said,), "film")
+    if (faster := film_compared.so_much_faster(query, ask)) is not None:
+        return faster
     if (by_time := film_compared.film_for_time(query)) is not None:
         return by_time
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):

@@ -90,3 +90,33 @@ def degrees_after(query: Query, said: Fact, ask: Ask) -> Solution | None:
     iso = said.value * 2.0 ** (-abs(moved[0].value) if slower else abs(moved[0].value))
     degrees = scales.din_from_iso(iso)
     return done((Quantity("film_speed", degrees, "DIN"), marks.film_speed(iso)), said, moved[0], lead=f"{degrees:g} DIN (ISO {iso:g}/{degrees:g}°).")
+
+
+_TIMES_WORDS = {"twice": 2.0, "double": 2.0, "half": 0.5, "a third": 1 / 3, "a quarter": 0.25, "an eighth": 0.125, "three": 3.0, "four": 4.0, "five": 5.0, "eight": 8.0, "ten": 10.0}
+_TIMES_AS_FAST = Pattern(r"\b(?:(?P<word>twice|double|half|a third|a quarter|an eighth)|(?P<n>three|four|five|eight|ten|\d+(?:\.\d+)?) times|(?P<x>\d+(?:\.\d+)?)x) (?:as |the )?(?P<way>fast|sensitive|quick|speed|slow)(?: as| of| that of)? (?:(?:the|my|an|a|one|film|of|rated|iso|asa) )*$", re.I)
+_STOPS_OFF = Pattern(r"\s*(?:(?P<slow>slower|less sensitive)|faster|quicker|more sensitive) than (?:(?:the|my|an|a|one|film|of|rated|iso|asa) )*$", re.I)
+_TOLD_WITH = frozenset({"film_speed", "stops", "relation", "times", "power", "number", "remark"})
+
+
+def so_much_faster(query: Query, ask: Ask) -> Solution | None:
+    """"a film twice as fast as 24 DIN", "three stops slower than 27 DIN": its speed from the one that is told."""
+    speeds = query.all("film_speed")
+    if ask.quantity not in ("film_speed", "speed", "degrees", "coverage") or query.claim or len(speeds) != 1 or _kinds(query) - _TOLD_WITH:
+        return None
+    said, before = speeds[0], query.text[: speeds[0].start]
+    times, moved = _TIMES_AS_FAST.search(before), [f for f in query.facts if f.quantity in ("stops", "relation")]
+    if times is not None and not moved:
+        said_times = times["word"] or times["n"] or times["x"]
+        factor = _TIMES_WORDS.get(said_times.lower()) or float(said_times)
+        factor = 1 / factor if times["way"].lower() == "slow" and factor > 1 else factor
+    elif times is None and len(moved) == 1 and moved[0].end <= said.start and (off := _STOPS_OFF.fullmatch(query.text, moved[0].end, said.start)) is not None:
+        factor = 2.0 ** (-abs(moved[0].value) if off["slow"] else abs(moved[0].value))
+    else:
+        return None
+    iso = said.value * factor
+    used = tuple(f for f in query.facts if f.quantity in _TOLD_WITH)
+    note = f"{factor:.3g} times the speed of ISO {said.value:g}."
+    if not _IN_DEGREES.search(query.text[said.end :]) or "iso" in query.text[said.end :].lower():
+        return done((marks.film_speed(iso),), *used, notes=(note,))
+    degrees = scales.din_from_iso(iso)
+    return done((Quantity("film_speed", degrees, "DIN"), marks.film_speed(iso)), *used, lead=f"{degrees:g} DIN (ISO {iso:g}/{degrees:g}°).", notes=(note,))

@@ -200,10 +200,15 @@ def _added_up(query: Query, ask: Ask) -> Solution | None:
         note = "The one that loses less is the brighter by so much." if apart else "They lose the same."
         return Solution(answers=_in_order(ask, marks.stops(apart), marks.factor(apart)), used=tuple(said), topic="losses", notes=(note,))
     total = sum(f.value for f in said if f.quantity == "loss") + sum(_typical(f) for f in worn) + through
+    if not worn and _STRENGTH.search(query.text):
+        return Solution(answers=_in_order(ask, marks.stops(total), marks.factor(total)), used=tuple(dict.fromkeys((*said, *facts, *query.all("rows")))), topic="losses")  # as it is sold, plus (contract 32)
     if not _COSTS.search(query.text) and not any(f.quantity == "loss" for f in said) and not patterns.search(r"(?<![\d/])[-−]\s?[\d.½]|\bminus\b", query.text):
         return Solution(answers=_in_order(ask, marks.stops(total), marks.factor(total)), used=tuple(dict.fromkeys((*said, *worn, *facts))), assumed=typical, topic="losses",
                         notes=("Stops in a row add; factors multiply.",))
     return _told(query, ask, total, tuple(dict.fromkeys((*said, *worn, *facts, *by_the_way))), ("Stops in a row add; factors multiply.",) if len(said) + len(worn) + len(facts) > 1 else (), typical)
+
+
+_STRENGTH = Pattern(r"\bhow strong (?:is|are|must|should)\b|\bstrength (?:of|in)\b", re.I)
 
 
 def _in_order(ask: Ask, stops: Quantity, factor: Quantity) -> tuple[Quantity, ...]:

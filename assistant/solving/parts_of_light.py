@@ -23,14 +23,28 @@ _ADD = "The two fall on the same face, so their light adds."
 
 def solve(query: Query) -> Solution | None:
     """The answer where two lights on one face are told by their sum or their share; None where they are not."""
-    if not {f.quantity for f in query.facts if f.origin == "said"} <= _BESIDE or _APART.search(query.text) or len({f.value for f in query.all("shutter")}) > 1:
+    if not {f.quantity for f in query.facts if f.origin == "said" and not _counts_lights(f)} <= _BESIDE or _APART.search(query.text) or len({f.value for f in query.all("shutter")}) > 1:
         return None
+    if query.has("count"):
+        return whole_and_part.solve(_of_lights(query))
     taken = _each_of_the_sum(query) or whole_and_part.solve(query) or _and_the_rest(query)
     if taken is not None:
         return taken
     if query.has("number"):
         return _share(query)  # "a third of the light"; any other number is of something else
     return _lifted(query) or _share(query) or _weaker(query) or _alike(query)
+
+
+def _counts_lights(fact: Fact) -> bool:
+    return fact.quantity == "count" and fact.unit in ("flashes", "heads", "lights") and fact.value in (1, 2, 3)
+
+
+_THE_THIRD = Pattern(r"\b(?:the|of the) $", re.I)
+
+
+def _of_lights(query: Query) -> Query:
+    """The query without the "third" of "what does the third read?", which is a lamp and no part."""
+    return query.with_facts(f for f in query.facts if not (f.quantity == "number" and f.said.strip().lower() == "third" and _THE_THIRD.search(query.text[: f.start])))
 
 
 _SUM_BEFORE = Pattern(r"\b(?:sum|total|together|combined)\b[^.?!;,]{0,24}$", re.I)

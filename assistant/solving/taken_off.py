@@ -70,7 +70,8 @@ def is_taken_off(text: str, known: Fact) -> bool:
 
 _ALLOWED_FOR = Pattern(
     r"\b(?:before (?:i|we|you|he|she|they|it was|any|the) ?(?:had |ever )?(?:allow\w*|correct\w*|compensat\w*|adjust\w*|made (?:the |any )?allowance|made up for|opened up|took (?:it|that|the \w+) into account)|uncorrected|without the (?:allowance|correction|compensation))\b"
-    r"|\b(?:with|after)\b[^.?!;]{0,40}\b(?:allowed for|allowing for|taken into account|counted in|corrected for|made good)\b[^?]*\b(?:what|which)\b[^?]{0,30}\b(?:meter|reading|flash sum|table|guide number)\b", re.I)
+    r"|\b(?:with|after)\b[^.?!;]{0,40}\b(?:allowed for|allowing for|taken into account|counted in|corrected for|made good)\b[^?]*\b(?:what|which)\b[^?]{0,30}\b(?:meter|reading|flash sum|table|guide number)\b"
+    r"|\b(?:to (?:make up|compensate|allow|correct|account|adjust) for|making up for|allowing for|as allowance for)\b[^?]*[.;,] (?:and |so )?(?:what|which)\b[^?]{0,30}\b(?:meter|reading|metered)\b", re.I)
 
 
 def is_allowed_for(text: str) -> bool:

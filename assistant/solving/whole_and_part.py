@@ -20,6 +20,8 @@ from assistant.solving import marks
 from assistant.solving.solution import Solution
 
 _TWO = frozenset({"aperture", "shutter", "film_speed", "count", "remark", "place", "modifier"})
+_MOST_LIGHTS = 4
+"""More in number are pops, or frames."""
 _LIT = r"(?:on|lit|burning|lighted|going|firing|fired|added|in|open(?:ed)?|(?<!turned )up|back|connected|plugged in|raised|drawn back|uncovered|switched on|turned on)"
 _UNLIT = r"(?:off|(?<!came )(?<!comes )(?<!come )(?<!turned )out|unlit|unplugged|disconnected|dead|dark|shut|closed|covered|blocked|flagged|drawn|down|switched off|turned off|put out|killed|disabled)"
 _BY_ITSELF = r"(?:alone|by (?:it|them)sel(?:f|ves)|on (?:its|their) own)"
@@ -88,7 +90,7 @@ def _words(text: str) -> frozenset[str]:
 def told(query: Query) -> Parts | None:
     """The reading of both lights and that of one of them, where two readings are told so."""
     read = query.all("aperture")
-    if len(read) != 2 or {f.quantity for f in query.facts if f.origin == "said"} - _TWO or len({f.value for f in query.all("shutter")}) > 1 or query.has("count") and query.all("count")[0].value != 2 or _APART.search(query.text):
+    if len(read) != 2 or {f.quantity for f in query.facts if f.origin == "said"} - _TWO or len({f.value for f in query.all("shutter")}) > 1 or any(f.value > _MOST_LIGHTS for f in query.all("count")) or _APART.search(query.text):
         return None
     part, whole = sorted(read, key=lambda f: f.value)
     if part.value >= whole.value * 0.995:
