@@ -139,7 +139,7 @@ def _half_under(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 
 _LOSES = Pattern(rf"\b{LOSING}(?: (?:me|another|a further|about|off|up|maybe|only|just|a))*\s*$", re.I)
-_OF_LIGHT = Pattern(r"^\s*(?:of |the |its |my )*(?:light|power|output|speed|distance|energy|exposure|way|as)\b", re.I)
+_OF_LIGHT = Pattern(r"^\s*(?:of |the |its |my )*(?:light|power|output|speed|distance|energy|exposure|way|as|what(?:'s| is| was) left|what (?:remains|remained)|rest|remainder|remaining)\b", re.I)
 
 
 def _half_lost(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:

@@ -345,8 +345,13 @@ def _nd(query: Query, ask: Ask) -> Solution | None:
         return _lacks((("aperture",) if at.aperture is None else ()) + (("shutter",) if at.shutter is None and light.shutter is None else ()), light.facts + at.facts)
     stops, used, notes = wanted(query)
     value = _difference(light, at, at.aperture, at.shutter or light.shutter) - at.loss - stops
+    value = abs(value) if _WITH_AND_WITHOUT.search(query.text) else value
     answers, said = _strength(query, ask, value)
     return _done(answers, light, at, used, notes + said)
+
+
+_WITH_AND_WITHOUT = Pattern(r"\bwith (?:the |an? |my )?(?:nd|filter|it)\b(?:[^.?!]|\.\d)*\bwithout\b|\bwithout\b(?:[^.?!]|\.\d)*\bwith (?:the |an? |my )?(?:nd|filter|it)\b", re.I)
+"""Both settings are told, with the filter on and off: its strength lies between them, whichever is told first."""
 
 
 def _strength(query: Query, ask: Ask, value: float) -> tuple[tuple[Quantity, ...], tuple[str, ...]]:

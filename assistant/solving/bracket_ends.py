@@ -116,6 +116,27 @@ def _other_end(query: Query, frames: Fact) -> Solution | None:
     return Solution(answers=answers, used=(frames, steps[0], told[0]), topic="bracket", lead=lead, working=(f"{frames.value - 1:g} steps of {abs(steps[0].value):.3g} from one end to the other",))
 
 
+# --- the best of them ---------------------------------------------------------------------------------
+
+_BEST = r"(?:best|right one|favourite|one (?:i|we) (?:liked|chose|printed|kept))"
+_OF_THE_FRAME = Pattern(r"\b(?:frame|one|negative|neg|shot|exposure|sheet|picture|print)(?: that (?:was|is|got|had))?(?: given| made| at| with)? $", re.I)
+_WAY = Pattern(r"\s*(?:stops? )?(?:(?P<under>under\w*|less|darker)|over\w*|more|brighter)\b(?=[^.?!;]*\b(?:best|right|favourite|liked|chose|printed|kept)\b)", re.I)
+_MIDDLE = Pattern(r"\b(?:middle|normal|metered|straight|centre)\b[^.?!;\d]{0,30}$|\b(?:around|round|about) $", re.I)
+_BEST_ASKED = Pattern(rf"\b(?:what|which|where)\b[^?]*\b{_BEST}\b[^?]*\?|\b(?:what|which) (?:aperture|f-?stop|f-?number)\b[^?]*\b(?:was|is) (?:it|that)\b", re.I)
+
+
+def best_frame(query: Query) -> Solution | None:
+    """"the frame two thirds under was the best, the middle one f/8: at which aperture was the best one?"."""
+    sizes, told = [f for f in query.facts if f.quantity in _STEPS], query.all("aperture")
+    if len(sizes) != 1 or len(told) != 1 or not query.asks_for("aperture") or not _OF_THE_FRAME.search(query.text[: sizes[0].start]) or {f.quantity for f in query.facts} - _KINDS:
+        return None
+    way = _WAY.match(query.text, sizes[0].end)
+    if way is None or not _MIDDLE.search(query.text[: told[0].start]) or not _BEST_ASKED.search(query.text):
+        return None
+    value = told[0].value * 2.0 ** (abs(sizes[0].value) / (2 if way["under"] else -2))
+    return Solution(answers=(marks.aperture(value),), used=(told[0], sizes[0], *query.all("count")), topic="bracket")
+
+
 # --- frames in all ---------------------------------------------------------------------------------
 
 _PICTURES = Pattern(r"\bhow many (?:different |whole |full |such )?(?:pictures|views|subjects|scenes|compositions|motifs|photographs|brackets|sitters|people|set-?ups|poses|portraits)\b", re.I)

@@ -160,7 +160,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
         return by_time
     if said is None or _is_exposure(query) or (query.has("shutter") and not query.has("years")):
         return None
-    for rule in (box_speed.behind, film_compared.degrees_after, _for_filter, _other_scale, film_aged.rating, _pushed_speed, _always_over):
+    for rule in (film_aged.when_new, box_speed.behind, film_compared.degrees_after, _for_filter, _other_scale, film_aged.rating, _pushed_speed, _always_over):
         found = rule(query, said, ask)
         if found:
             return found

@@ -56,6 +56,20 @@ def opened(query: Query, ask: Ask) -> Solution | None:
     return _done((marks.aperture(read[0].value * 2.0 ** (-stops / 2)), marks.stops(stops)), read[0], *told, *query.all("film_speed"), notes=(_AGE_NOTE,))
 
 
+_WHEN_NEW = Pattern(r"\b(?:what|which)\b[^.?!]*\b(?:when (?:it was |still )?(?:new|fresh)|originally|at first|to begin with|once|on (?:the|its) box|box (?:speed|say)|had it (?:been )?before)\b", re.I)
+
+
+def when_new(query: Query, said: Fact, ask: Ask) -> Solution | None:
+    """"it is right at ISO 64 and has lost a stop and a third: what was its speed when new?": faster by what it lost."""
+    if _WHEN_NEW.search(query.text) is None or len(query.all("film_speed") + query.all("rated")) != 1 or query.has("push"):
+        return None
+    age, lost = _aged(query), [f for f in query.facts if f.quantity in ("loss", "stops") and f.cue != "more"]
+    if age is None and (len(lost) != 1 or not patterns.search(r"\b(?:lost|aged|slower|slowed|faded|past|old|expired)\b", query.text, re.I)):
+        return None
+    stops, told = age if age is not None else (abs(lost[0].value), (lost[0],))
+    return _done((marks.film_speed(said.value * 2.0**stops),), said, *told)
+
+
 _SLOW_OR_FAST = Pattern(r"\W*(?:too )?(?:(?P<slow>slow(?:er)?)|fast(?:er)?)\b", re.I)
 _AGED_BY = Pattern(r"\b(?:aged|slowed|faded|gone off|deteriorated)(?: down)?(?: by| about| some| nearly)* $|\b(?:film|roll|batch|stock|emulsion|iso \d+)\b[^.?!;]{0,20}\blost (?:about |some |nearly )?$", re.I)
 _A_FILM = Pattern(r"\b(?:film|roll|batch|stock|emulsion)\b", re.I)

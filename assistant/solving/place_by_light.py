@@ -120,13 +120,14 @@ _WISHED = Pattern(r"\b(?:want\w*|need\w*|should|must|like|may|can|so that|so as|
 _SENTENCE = Pattern(r"[.;?!](?=\s|$)")
 _TOO = Pattern(r"\s*too\b", re.I)
 _TO_BE = Pattern(r"\b(?:for|so that|to (?:be|get|lose|gain|have|make|fall|come out|read))\b[^.;?!,]{0,30}$", re.I)
+_CAME_OUT = Pattern(r"\b(?:came|turned|has come|had come) out (?:about |just |nearly )?$", re.I)
 _SOMEBODY = frozenset({"she", "he", "they"})
 _OF_NOW, _OF_BEFORE = frozenset({"now"}), frozenset({"before"})
 
 
 def _is_wished(query: Query, said: Fact, asked: tuple[int, int]) -> bool:
     """Whether the difference is what is to come about, and not told."""
-    return asked[0] <= said.start < asked[1] or _WISHED.search(_SENTENCE.split(query.text[: said.start])[-1]) is not None or _TOO.match(query.text, said.end) is not None or _TO_BE.search(query.text[max(0, said.start - 40) : said.start]) is not None
+    return asked[0] <= said.start < asked[1] or _WISHED.search(_SENTENCE.split(query.text[: said.start])[-1]) is not None or _TOO.match(query.text, said.end) is not None or _TO_BE.search(query.text[max(0, said.start - 40) : said.start]) is not None and _CAME_OUT.search(query.text[: said.start]) is None
 
 
 def _moved(query: Query, asked: tuple[int, int]) -> Pair | None:
@@ -173,7 +174,7 @@ def _set_for(query: Query) -> Pair | None:
     """"worked out for 12 feet, and the dog came out a stop under": over is nearer than it was set for, under is farther."""
     found = _difference(query)
     places = [f for f in query.all("distance") if _WORKED_OUT.search(query.text[: f.start])]
-    if found is None or not places or found[1][0].quantity not in _STOPS:
+    if found is None or not (places or _SET_ASKED.search(query.text)) or found[1][0].quantity not in _STOPS:
         return None
     way = _OUT_BY.match(query.text, found[1][0].end)
     if way is None:
@@ -294,7 +295,7 @@ def _which(pair: Pair, question: str) -> str | None:
             return None
         return "bright" if (pair.bright == _OF_NOW) == now else "dark"
     if "stood" in pair.bright | pair.dark:
-        return "bright" if "stood" in pair.bright else "dark"
+        return _side_of("set" if _SET_ASKED.search(question) else "stood", pair)
     words = _names(question)
     meant = words.union(*(_MEANT_BY.get(word, frozenset()) for word in words))
     bright, dark = bool(meant & pair.bright), bool(meant & pair.dark)
@@ -303,6 +304,13 @@ def _which(pair: Pair, question: str) -> str | None:
     if not bright and not dark and _NOUN_ASKED.search(question) and bool(pair.bright) != bool(pair.dark) and pair.used[0].quantity == "aperture":
         return "dark" if pair.bright else "bright"  # named in the question only: "how far is the curtain if it reads f/5.6 and she f/11"
     return None if bright == dark else "bright" if bright else "dark"
+
+
+_SET_ASKED = Pattern(r"\b(?:what|which) distance (?:had|did|was|have|is)\b[^?]*\b(?:set|work\w* out|figured|expos\w+|calculat\w+|reckon\w*|flash (?:right|set))\b|\bhow far (?:away )?(?:had|did|was|have) (?:i|we|the flash|it)\b[^?]*\b(?:set|worked out|figured|calculated) (?:it |the flash |the exposure )?for\b", re.I)
+
+
+def _side_of(word: str, pair: Pair) -> str:
+    return "bright" if word in pair.bright else "dark"
 
 
 _NOUN_ASKED = Pattern(r"\b(?:is|was|are|were|stands?|hangs?|sits?) (?:the|my|our|that) (?!light|lamp|flash|strobe|head|key|softbox)[a-z]+", re.I)
@@ -320,7 +328,7 @@ def _owner(query: Query, pair: Pair, length: Fact, wanted: str | None) -> str | 
         now, then = _TO.search(before) is not None or _STILL.match(query.text, length.end) is not None, _FROM.search(before) is not None
         return None if now == then else "bright" if (pair.bright == _OF_NOW) == now else "dark"
     if "stood" in pair.bright | pair.dark:
-        return "bright" if "set" in pair.bright else "dark"
+        return _side_of("stood" if _SET_ASKED.search(query.text) else "set", pair)
     for beside in (_names(_clause(query.text, length.start)), _names(_FROM_WHOM.match(query.text[length.end :]).group())):  # type: ignore[union-attr]
         bright, dark = bool(beside & pair.bright), bool(beside & pair.dark)
         if bright != dark:
