@@ -90,7 +90,8 @@ def _with_kit(turn: Turn, query: Query) -> Query:
 def _bears(anew: Anew, found: Solution) -> bool:
     """Whether the verdict is by what is new, so that it is no other claim's."""
     used = {(f.quantity, round(f.value, 6)) for f in found.used}
-    return all((f.quantity, round(f.value, 6)) in used for f in anew.new)
+    lost = {f.unit for f in anew.new if f.quantity in ("loss", "filter_loss", "nd", "factor")}
+    return all((f.quantity, round(f.value, 6)) in used or f.quantity in ("modifier", "camera_filter") and f.unit in lost for f in anew.new)
 
 
 def _told_when(fact: Fact, new: tuple[Fact, ...]) -> Fact:

@@ -67,11 +67,16 @@ def _start_over(turn: Turn) -> Answer | None:
     return noted(turn.query, "The scene is cleared; I still know your gear.")
 
 
+_BACK_TO = Pattern(r"\bback (?:to|at|on|up to|out to|in to)(?: (?:the|my|about|a|an|iso|f/?))* ?$", re.IGNORECASE)
+
+
 def _go_back(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if "go_back" not in query.cues or not (talk.past or talk.first):
         return None
     text = query.text.lower()
+    if any(_BACK_TO.search(text[: f.start]) for f in query.facts):
+        return None  # "go back to 3 m": a step back, or one value as it was
     to_first = not talk.past or any(word in text for word in ("first", "start", "original"))
     scene = talk.first if to_first and talk.first else talk.past[-1]
     talk.keep(scene)

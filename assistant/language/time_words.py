@@ -22,7 +22,7 @@ from assistant.units import LENGTH
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
 _ONLY_TO_TEST = Pattern(r"\s*(?:times )?(?:just |only |first )?(?:to|and) (?:test|check|try|warm|clear|form|see (?:if|whether)|make sure|wake)\b")
 """After so many pops that were none of the picture's."""
-_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between(?:\s*[,.;]|\W*$)|apart|every|after each|after the (?:last|previous|one before|preceding|first)(?: one| pop| flash)?\b|(?:each|one)(?: one| pop)? to the next|before the next)\b")
+_WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between(?=\s*[,.;?!]|\W*$)|apart|every|after each|after the (?:last|previous|one before|preceding|first)(?: one| pop| flash)?\b|(?:each|one)(?: one| pop)? to the next|before the next)\b")
 COMES_BACK = Pattern(r"\b(?:comes?|coming|came) back(?= from (?:a )?(?:full|half|quarter|pop|flash))|\b(?:have|get) it back\b|\b(?:comes?|coming|came) back(?: up| again)?\b(?! (?:(?:half|an?|one|two|three|to|down|towards|from|with)\b|\d))|\b(?:be|is|gets?|are)(?: it| they| the (?:flash|gun|pack|head))? ready (?:again|for the next)|\bcharged? (?:up )?again\b|\brefills?\b|\brecovers?\b|\bto (?:re)?(?:charge|cycle)\b")
 """Said of a flash that recycles."""
 

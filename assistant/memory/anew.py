@@ -107,6 +107,9 @@ def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and four?" after two flashes together, or after nine pops: so many of them."""
     told = [f for f in scene.facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1]
     mine = lone(query, "number")
+    before = [f for f in talk.past[-1].facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1] if talk.past and mine is not None else []
+    if not told and len(before) == 1 and mine is not None and 1 < mine.value == int(mine.value) <= 24 and _SO_MANY.match(query.text) and {f.quantity for f in scene.facts} == {f.quantity for f in talk.past[-1].facts} - {"count"}:
+        return _instead(query, scene, [replace(mine, quantity="count", unit=before[0].unit, of=before[0].of)], ())  # "and only one of them?" came between
     if len(told) != 1 or mine is None or not _SO_MANY.match(query.text) or any(f.quantity == "distance" for f in scene.facts):
         return query, scene
     if mine.value != int(mine.value) or not 1 <= mine.value <= 24:
@@ -322,10 +325,13 @@ def leg_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _BARE_LENGTH = Pattern(r"^\W*(?:and |or |what about |how about |what if )*[^\W\d_]*\W?[\d.]*\s*(?:and a half )?(?:m|metres?|meters?|ft|feet|foot|cm)\W*$", re.I)
 
 
+_STILL_FURTHER = Pattern(r"\b(?:another|more|further|farther|again)\b", re.I)
+
+
 def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"2.5 m?" after what should be sharp at three: what is to be sharp. After a move of the light a bare length tells nothing for sure."""
     mine = lone(query, "distance", "move")
-    if mine is None or not _BARE_LENGTH.match(query.text):
+    if mine is None or not _BARE_LENGTH.match(query.text) or mine.quantity == "move" and _STILL_FURTHER.search(query.text):
         return query, scene
     limits = [f for f in scene.facts if f.quantity == "sharp_limit"]
     if len(limits) == 1 and scene.asks and scene.asks[0].quantity == "aperture":
@@ -337,10 +343,13 @@ def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _AT = Pattern(r"^\W*(?:and |or |what about |how about |what if |then )*(?:at|rated at|rated|on|if it'?s at) (?:iso |ei |asa )?\d+\W*$", re.I)
 
 
+_BARE_SPEED = Pattern(r"^\W*(?:and |or |what about |how about |what if |then |no,? )*\d{2,4}(?: (?:instead|then))?\W*$", re.I)
+
+
 def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"at 64?" after "ISO 125 rated at 80": another rating of the same film."""
     rated = [f for f in scene.facts if f.quantity == "rated"]
     mine = lone(query, "number", "film_speed")
-    if len(rated) != 1 or mine is None or not _AT.match(query.text):
+    if len(rated) != 1 or mine is None or not _AT.match(query.text) and not (_BARE_SPEED.match(query.text) and scene.asks and scene.asks[0].quantity == "stops"):
         return query, scene
     return _instead(query, scene, [replace(mine, quantity="rated", of="film", unit="")], rated)

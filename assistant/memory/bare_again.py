@@ -50,18 +50,18 @@ _KINDS: dict[str, Callable[[float, Fact, list[Fact]], bool]] = {
     "magnification": _is_magnification, "exposure_value": _is_exposure_value, "t_number": _is_t_number, "aperture": _is_opening,
 }
 _OF_THESE = frozenset({"magnification", "exposure_value", "t_number"})
-_BARE = Pattern(r"^\W*(?:(?:and|or|then|so|now|but|no|ok|what about|how about|what if(?: it'?s| it is| it were)?|make it|say|try|at|for|with|of|to|if it'?s|if it were|only|just) *\W*)*[\w./]+(?: (?:instead|then|now|please))?\W*$", re.I)
+_BARE = Pattern(r"^\W*(?:(?:and|or|then|so|now|but|no|ok|what about|how about|what if(?: it'?s| it is| it were)?|make it|say|try|at|for|with|of|to|if it'?s|if it were|only|just) *\W*)*[\w./:]+(?: (?:instead|then|now|please))?\W*$", re.I)
 
 
 def number_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """A number with no name, in a question of a magnification, an EV or a T-number."""
     mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
-    if mine is None or mine.bad or mine.quantity not in ("number", "aperture", "film_speed", "share", "power") or _NAMED.search(mine.said) and not mine.said.isalpha() or not _BARE.match(query.text):
+    if mine is None or mine.bad or mine.quantity not in ("number", "aperture", "film_speed", "share", "power", "ratio") or _NAMED.search(mine.said) and not mine.said.isalpha() or not _BARE.match(query.text):
         return query, scene
     told = [f for f in scene.facts if f.quantity in _KINDS]
     if _OF_THESE.isdisjoint([f.quantity for f in told]) or any(f.quantity in ("distance", "guide_number", "focal_length", "count") for f in scene.facts):
         return query, scene
-    fits = [f for f in told if _KINDS[f.quantity](mine.value, f, told)]
+    fits = [f for f in told if (mine.quantity != "ratio" or f.quantity == "magnification") and _KINDS[f.quantity](mine.value, f, told)]
     if len(fits) > 1:
         fits = [f for f in fits if f.quantity == _changed_last(talk)] or fits
     if len(fits) != 1:
@@ -104,3 +104,49 @@ def _pair(scene: Scene) -> list[Fact]:
         return [replace(whole, quantity="aperture", other=math.nan, end=whole.start + 1), replace(whole, quantity="aperture", value=whole.other, other=math.nan, start=whole.end - 1)]
     told = sorted((f for f in scene.facts if f.quantity in ("aperture", "film_speed", "shutter")), key=lambda f: f.start)
     return told if len({(f.quantity, f.of) for f in told}) == 1 else []
+
+
+_STOPS_ALONE = Pattern(
+    r"^\W*(?:(?:and|or|then|so|now|no|but|well|actually|sorry|what about|how about|what if|if|make|say|only|just) *\W*)*(?P<it>(?:it|that|this)(?:'s| is| was| were| only| just| took| takes?| costs?| cost| lost| loses| ate| eats)* *)?"
+    r"(?:only |just |about )*(?P<many>a third|one third|two thirds|a half|half|one and a half|two and a half|one|two|three|four|\d(?:\.\d+)?)(?: (?:instead|then|only))?\W*$", re.I)
+_SPOKEN = {"a third": 1 / 3, "one third": 1 / 3, "two thirds": 2 / 3, "a half": 0.5, "half": 0.5, "one and a half": 1.5, "two and a half": 2.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0}
+
+
+def says_stops_alone(query: Query, scene: Scene, talk: Conversation | None = None) -> re.Match[str] | None:
+    """"and if it were two thirds?" of what one thing takes, "one?" of a push: so many stops, and no length or mark."""
+    told = _one_of_stops(scene)
+    if told is None or query.asks or any(f.quantity not in ("number", "share", "aperture", "power", "loss") or f.quantity == "power" and "power" in f.said or f.unit and f.quantity == "loss" for f in query.facts):
+        return None
+    said = _STOPS_ALONE.match(query.text)
+    if said is None or told.quantity == "push" and scene.asks[:1] and scene.asks[0].quantity in ("film_speed", "speed"):
+        return said
+    part = said["many"].lower().endswith(("third", "thirds", "half"))
+    return said if part and (said["it"] or said["many"].lower() != "half") or said["it"] or talk is not None and _changed_last(talk) == told.quantity else None
+
+
+def _one_of_stops(scene: Scene) -> Fact | None:
+    told = [f for f in scene.facts if f.quantity in ("loss", "filter_loss", "push", "nd") and f.value]
+    return told[0] if len(told) == 1 and scene.asks and told[0].unit != "density" and not any(f.quantity in ("stops", "relation", "rows") for f in scene.facts) else None
+
+
+def stops_alone(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """The stops of the one thing that was told in stops, anew."""
+    said, told = says_stops_alone(query, scene, talk), _one_of_stops(scene)
+    if said is None or told is None:
+        return query, scene
+    many = _SPOKEN.get(said["many"].lower()) or float(said["many"])
+    new = replace(told, value=math.copysign(many, told.value), start=said.start("many"), end=said.end("many"), said=said["many"], origin="said")
+    return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told))
+
+
+_PART = Pattern(r"^\W*(?:(?:and|or|then|so|now|no|but|what about|how about|what if|at|make it|say) *\W*)*1/\d+\W*$", re.I)
+_OF_POWER = frozenset({"power", "power_down", "guide_number", "energy", "min_power", "recycle"})
+
+
+def time_alone(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"1/8?" after a shutter time: another one, where no power was told."""
+    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    timed = [f for f in scene.facts if f.quantity == "shutter"]
+    if mine is None or mine.quantity != "power" or not timed or not _PART.match(query.text) or any(f.quantity in _OF_POWER for f in scene.facts) or scene.asks and scene.asks[0].quantity in ("power", "energy"):
+        return query, scene
+    return replace(query, facts=(replace(mine, quantity="shutter", unit="s"),)), scene

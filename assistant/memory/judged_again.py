@@ -132,6 +132,9 @@ def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged) -
     left = [f for f in found if any(f is g for g in gone)]
     if len(left) == 1:
         return left
+    alike = [f for f in found if f.cue == fact.cue] if len(found) > 1 and fact.cue else []
+    if len(alike) == 1:
+        return alike
     claimed = _claimed(judged)
     return [claimed] if len(found) > 1 and claimed is not None and claimed in found else found
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
@@ -20,6 +22,9 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     said = query.text.lower()
     one, many = _ONE_MORE.search(said), _SO_MANY.search(said)
     found = one or many
+    again = None if found is not None or query.asks else _as_many_now(query, scene)
+    if again is not None:
+        return again
     if found is None or query.asks:
         return query, scene
     others = [f for f in query.facts if not (f.start < found.end() and f.end > found.start())]
@@ -34,6 +39,22 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     kept = tuple(f for f in others if not (f.quantity in ("modifier", "camera_filter", "rows", "shutter", "time", "count") and f.start < found.end() + 40))
     facts = tuple(replace(f, value=f.value / before * now) if f is lost else f for f in scene.facts if f.quantity != "rows")
     return replace(query, facts=(*kept, rows), unplaced=()), replace(scene, facts=facts)
+
+
+_BARE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what if|with|now) *\W*)*[a-z\d]+(?: of (?:them|it|those))?\W*$", re.I)
+
+
+def _as_many_now(query: Query, scene: Scene) -> Pair | None:
+    """"four?" after "two layers?": so many layers, and neither f/4 nor four metres."""
+    rows = [f for f in scene.facts if f.quantity == "rows" and (_SO_MANY.search(f.said.lower()) or _ONE_MORE.search(f.said.lower()))]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if len(rows) != 1 or mine is None or mine.quantity != "number" or mine.bad or not 1 <= mine.value == int(mine.value) <= 8 or not _BARE.match(query.text):
+        return None
+    lost = [f for f in scene.facts if f.quantity in _LOST and f.value]
+    if len(lost) != 1:
+        return None
+    facts = tuple(replace(f, value=f.value / rows[0].value * mine.value) if f is lost[0] else f for f in scene.facts if f is not rows[0])
+    return replace(query, facts=(replace(rows[0], value=mine.value, start=mine.start, end=mine.end, origin="said"),), unplaced=()), replace(scene, facts=facts)
 
 
 def _whose(query: Query, scene: Scene) -> Fact | None:

@@ -235,15 +235,22 @@ _WITHOUT_ONE = Pattern(r"\b(?:without|lose|drop|minus|not|no) (?:the )?(?:second
 _BACK_ON = Pattern(r"\b(?:with it|put (?:it|that) back|(?:it|that) back on|back on)\b(?: again| back| on)?", re.I)
 
 
+_BOTH_ON = Pattern(r"\bback to (?:both|all|everything)\b|\b(?:both|all|everything|the lot)(?: of (?:it|them))? (?:back )?(?:in|on)(?: again)?\b(?! (?:the|a|one|iso|film)\b)", re.I)
+
+
 def put_back(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"with it again but from 12 feet": the modifier that was taken off is on once more."""
     worn = ("modifier", "loss", "filter_loss", "nd", "camera_filter")
-    if not _BACK_ON.search(query.text) or any(f.quantity in worn for f in (*scene.facts, *query.facts)):
+    if _BOTH_ON.search(query.text) and not any(f.quantity in worn for f in query.facts):
+        now = sum(f.quantity in worn for f in scene.facts)
+        full = next((old for old in reversed(talk.past) if sum(f.quantity in worn for f in old.facts) > now), None)
+        return (query, scene) if full is None else (replace(query, cues=query.cues - {"both"}), replace(scene, facts=(*(f for f in scene.facts if f.quantity not in worn), *(f for f in full.facts if f.quantity in worn)), cues=scene.cues | full.cues))
+    if not _BACK_ON.search(query.text) or any(f.quantity in worn and f.unit != "BARE" for f in (*scene.facts, *query.facts)):
         return query, scene
-    before = next((old for old in reversed(talk.past) if any(f.quantity in worn for f in old.facts)), None)
+    before = next((old for old in reversed(talk.past) if any(f.quantity in worn and f.unit != "BARE" for f in old.facts)), None)
     if before is None:
         return query, scene
-    return query, replace(scene, facts=(*scene.facts, *(f for f in before.facts if f.quantity in worn)), cues=scene.cues | before.cues)
+    return query, replace(scene, facts=(*(f for f in scene.facts if f.unit != "BARE"), *(f for f in before.facts if f.quantity in worn)), cues=scene.cues | before.cues)
 
 
 def one_fails(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -267,7 +274,7 @@ def all_of_them(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def other_light(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and the other one?": the other light of two."""
     asked = (scene.asks[0].of or (scene.mentioned[0] if len(scene.mentioned) == 1 else "")) if scene.asks else ""
-    if not talk.missing and query.mentioned and query.facts and not query.asks and asked and asked in scene.mentioned and len(query.mentioned) == 1 and query.mentioned[0] != asked \
+    if not talk.missing and query.mentioned and query.facts and not query.asks and asked and scene.asks[0].quantity not in ("stops", "ratio", "factor") and asked in scene.mentioned and len(query.mentioned) == 1 and query.mentioned[0] != asked \
             and not query.cues & {"both", "combined", "add_light", "same_light"} and all(f.of == query.mentioned[0] and f.quantity != scene.asks[0].quantity for f in query.facts):
         return replace(query, asks=(replace(scene.asks[0], of=query.mentioned[0]),)), scene
     if not query.mentioned or query.facts or query.asks or not scene.asks:

@@ -47,6 +47,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     bared = "BARE" in query.cues and scene.asks and scene.asks[0].quantity == "guide_number"  # "what would it be bare?", of a guide number with the box on
     if not bared and (not query.asks or not query.facts and scene.asks and [a.quantity for a in query.asks] == [scene.asks[0].quantity]):
         whole = _in_its_words(whole, scene, frozenset(query.facts), query.cues)
+    if _of_the_row_it_is_set_for(query, scene):
+        whole = _with_its_words(whole, scene, frozenset(query.facts))
     named = {o for o in (*whole.owners(), *(a.of for a in asks), *whole.mentioned) if o}
     kit = talk.kit.for_scene(whole, named)
     unit = next((f.unit for f in talk.kit.facts if f.quantity == "guide_number" and f.unit), "")
@@ -97,6 +99,20 @@ def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: froze
     lost = cues & _OWN_WORDS == {"loss"} and {f.quantity for f in said} <= _TAKING and any(f.quantity in ("loss", "filter_loss") for f in said)
     if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not lost and not _only_moved(scene, said) and not _one_of_two_readings(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
         return whole
+    return _with_its_words(whole, scene, said)
+
+
+def _of_the_row_it_is_set_for(query: Query, scene: Scene) -> bool:
+    """"how much under is the back row?", after "set for the middle row, what aperture?": under what the lens is set for."""
+    rows = sum(f.of in ("front", "middle", "back") for f in scene.facts)
+    if rows < 2 or not query.asks_for("stops") or not query.cues & {"front", "middle", "back"} or query.mentioned:
+        return False
+    from assistant.solving.set_for_row import names_its_row
+
+    return bool(names_its_row(scene.text)) and not names_its_row(query.text)
+
+
+def _with_its_words(whole: Query, scene: Scene, said: frozenset[Fact]) -> Query:
     shift, gone = len(scene.text) + 1, _replaced(whole, scene, said)
     facts = tuple(f if f not in said else replace(f, start=gone.start, end=gone.end) if gone is not None else replace(f, start=f.start + shift, end=f.end + shift) for f in whole.facts)
     return replace(whole, text=patterns.at_hand(f"{scene.text} {whole.text}"), facts=facts)
@@ -116,7 +132,7 @@ def _only_moved(scene: Scene, said: frozenset[Fact]) -> bool:
         return False
     from assistant.solving.set_for_row import names_its_row
 
-    return names_its_row(scene.text)
+    return bool(names_its_row(scene.text))
 
 
 def _one_of_two_readings(scene: Scene, said: frozenset[Fact]) -> bool:

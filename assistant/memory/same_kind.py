@@ -55,20 +55,25 @@ def kind_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     mine = lone(query, "aperture", "number", "shutter")
     if mine is None or mine.of or any(f.quantity == mine.quantity for f in scene.facts):
         return query, scene
-    fits = ("exponent",) if _is_exponent(mine) else _TIMES if mine.quantity == "shutter" and mine.value < 1 / 30 else ()
+    fits = ("exponent",) if _is_exponent(mine) else _TIMES if mine.quantity == "shutter" and mine.value < 1 / 30 else ("interval", "recycle") if mine.quantity == "shutter" and mine.value >= 0.2 else ()
     old = [f for f in scene.facts if f.quantity in fits]
     if len(old) != 1:
         return query, scene
     return replace(query, facts=(as_told(old[0], mine.value, mine),), unplaced=()), scene
 
 
+_METERED = Pattern(r"\bmeter(?:s|ed|ing|ed at|s at)?\W*$", re.I)
+
+
 def metered_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"8 s?" after a metered 4 s and the film's exponent: another metered time, and none that the camera is set to."""
     times = [f for f in scene.facts if f.quantity in ("shutter", "time")]
-    mine = lone(query, "shutter")
+    mine = lone(query, "shutter", "number", "film_speed")
+    if mine is not None and mine.quantity != "shutter":
+        mine = replace(mine, quantity="shutter", unit="s", of="") if _METERED.search(query.text[: mine.start]) and not any(c.isalpha() for c in mine.said) else None
     if mine is None or mine.of or len(times) != 1 or times[0].of != "ambient" or not any(f.quantity in ("exponent", "sheet_row") for f in scene.facts):
         return query, scene
-    return replace(query, facts=(replace(mine, quantity=times[0].quantity, of="ambient"),)), scene
+    return replace(query, facts=(replace(mine, quantity=times[0].quantity, of="ambient"),), unplaced=()), scene
 
 
 _HOW_MANY_OF = Pattern(r"\bhow many (?=(?:would|will|is|are|do|does|did|should|at|for|with|from|if|then|now|on|in|by|when)\b|\W*$)", re.I)

@@ -22,21 +22,37 @@ _CLAUSE = Pattern(r"[.;?!:](?!\d)|,(?!\d)(?! (?:that|which))", re.I)
 
 def takes_away(query: Query, scene: Scene) -> Fact | None:
     """The one loss whose thing is taken away here; None where it is none of them, or not clear which."""
-    said = None if query.asks or any(f.quantity not in ("modifier", "camera_filter", "remark") for f in query.facts) else _WITHOUT.search(query.text)
-    if said is None:
+    if any(a.quantity != "nd" for a in query.asks) or any(f.quantity not in ("modifier", "camera_filter", "remark") for f in query.facts):
+        return None
+    losses = [f for f in scene.facts if f.quantity in _TAKES_LIGHT]
+    if not query.facts and _IT_OFF.match(query.text):
+        return losses[0] if len(losses) == 1 else None
+    said = _WITHOUT.search(query.text)
+    if said is None or _MORE_THAN_THAT.search(query.text[: said.start()]):
         return None
     word = (said["one"] or said["two"] or said["three"]).lower()
-    told = [f for f in scene.facts if f.quantity in _TAKES_LIGHT and f.start < f.end and scene.text[f.start : f.end].strip() == f.said.strip()]
-    mine = [f for f in told if word in _words_about(f, scene, told)]
-    return mine[0] if len(mine) == 1 else None
+    told = [f for f in losses if f.start < f.end and scene.text[f.start : f.end].strip() == f.said.strip()]
+    named = [f for f in told if word in _words_before(f, scene, told)] or [f for f in told if word in _words_after(f, scene, told)]
+    return named[0] if len(named) == 1 else None
 
 
-def _words_about(loss: Fact, scene: Scene, told: list[Fact]) -> list[str]:
-    """The words of the clause that a loss is told in, as far as no other loss is."""
+_IT_OFF = Pattern(r"^\W*(?:(?:and|or|so|then|now|ok|what if i|if i|i) *\W*)*(?:(?:take|pull|whip|get|leave) (?:it|that|this|that one|the thing) (?:off|out|away)|(?:with )?(?:it|that) (?:off|out|gone)|without (?:it|that)|off (?:with it|again))(?: (?:altogether|again|then|now|entirely|completely|please))*\W*$", re.I)
+_MORE_THAN_THAT = Pattern(r"[,;.]\s|\b(?:no|not|without|off|only|just|and then|instead)\b", re.I)
+"""Before what is taken away: something else is, or is put on, in the same breath."""
+_WORDS = r"[a-z]+(?:-[a-z]+)*"
+
+
+def _words_before(loss: Fact, scene: Scene, told: list[Fact]) -> list[str]:
+    """The words of the clause that a loss is told in, before it: "the inner baffle another half"."""
     begin = max([0, *(m.end() for m in _CLAUSE.finditer(scene.text[: loss.start])), *(f.end for f in told if f.end <= loss.start)])
+    return patterns.findall(_WORDS, scene.text[begin : loss.start].lower())
+
+
+def _words_after(loss: Fact, scene: Scene, told: list[Fact]) -> list[str]:
+    """The words after it, as far as no other loss is told: "two stops in the softbox"."""
     after = _CLAUSE.search(scene.text[loss.end :])
     end = min([len(scene.text) if after is None else loss.end + after.start(), *(f.start for f in told if f.start >= loss.end)])
-    return patterns.findall(r"[a-z]+(?:-[a-z]+)*", f"{scene.text[begin : loss.start]} {scene.text[loss.end : end]}".lower())
+    return patterns.findall(_WORDS, scene.text[loss.end : end].lower())
 
 
 def taken_away(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -45,4 +61,4 @@ def taken_away(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if gone is None:
         return query, scene
     bare = Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip())  # told, though nothing is on
-    return replace(query, facts=(bare,), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), replace(scene, facts=tuple(f for f in scene.facts if f is not gone and not (f.quantity in ("modifier", "camera_filter") and f.unit and f.unit == gone.unit)), cues=scene.cues - {gone.unit})
+    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), replace(scene, facts=tuple(f for f in scene.facts if f is not gone and not (f.quantity in ("modifier", "camera_filter") and f.unit and f.unit == gone.unit)), cues=scene.cues - {gone.unit})

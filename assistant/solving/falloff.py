@@ -287,7 +287,7 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
     found = []
     middle = next((f for f in query.all("distance") if f.of == "middle"), None)
     far = "middle row" if scene.far_fact is not None and scene.far_fact is middle else "back row"
-    places = ((middle.value, "middle row"),) if middle is not None and _MIDDLE.search(query.text) else ((scene.near, "front row"), (scene.far, far))
+    places = ((middle.value, "middle row"),) if middle is not None and (_MIDDLE.search(query.text) or set_for_row.names_its_row(query.text) == "middle") else ((scene.near, "front row"), (scene.far, far))
     for place, of in places:
         there = Fact("distance", place, preferred_unit(query))
         one = flash.solve(query.with_facts((*rest, there)))

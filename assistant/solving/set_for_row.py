@@ -41,9 +41,10 @@ def asks_another(said: str, before: str) -> bool:
     return _ANOTHER.match(said) is not None and _SET_FOR.search(before) is not None
 
 
-def names_its_row(text: str) -> bool:
-    """Whether the words say which row the lens is set for."""
-    return _SET_FOR.search(text) is not None
+def names_its_row(text: str) -> str:
+    """The row that the words say the lens is set for; nothing where they say none."""
+    told = _SET_FOR.search(text)
+    return _row(told["row"] or told["named"] or "") if told is not None else ""
 
 
 ADDED_FOR = Pattern(r"\bhow (?:many|much)\b[^?]*\b(?:add|open up|turn (?:it |the \w+ )?up|give)\b[^?]*\b(?:for|on|to)\b|\bhow (?:many stops|much) (?:more|extra) (?:power|light|exposure)\b[^?]*\b(?:need|want|take)s?\b|\bhow many stops (?:do|must|should|would) i open up\b", re.I)
@@ -57,7 +58,7 @@ def solve(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return there
     told, suits = _SET_FOR.search(query.text), _SUITS.search(query.text) if query.has("guide_number") else None
     told = suits or told
-    if told is None or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number") and suits is None:
+    if told is None or not scene.rows or scene.near is None or scene.far is None or query.has("stops") or query.has("guide_number") and suits is None and ask.quantity != "stops":
         return None
     places = _places(query, scene)
     if patterns.search(r"\bthird\b", query.text, re.I) and "middle" not in places:

@@ -1,0 +1,38 @@
+"""A reading and its place told anew together: "what if it gives f/16 at 2 m?" after "f/11 at 2 m; what at 4 m?"."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant.memory.anew import as_told
+from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.rules import Pair
+from assistant.patterns import Pattern
+from assistant.query import Query
+from assistant.records import replace
+
+_GIVES = Pattern(r"\b(?:gives?|gave|reads?|meters?|metered|measures?|measured|is|was|were|got|gets|makes?|made|comes? to|came to)\b", re.I)
+
+
+def reference_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """The pair that was tested, anew; what was asked for another place is asked for it still."""
+    read = [f for f in scene.facts if f.quantity == "aperture"]
+    places = [f for f in scene.facts if f.quantity == "distance"]
+    stop, place = query.first("aperture"), query.first("distance")
+    if len(query.facts) != 2 or stop is None or place is None or stop.of or place.of or query.asks or len(read) != 1 or len(places) != 2 or any(f.of for f in (*read, *places)) or not scene.asks or scene.asks[0].quantity != "aperture":
+        return query, scene
+    if any(f.quantity == "guide_number" for f in (*scene.facts, *talk.kit.facts)) or not _GIVES.search(query.text[: max(stop.start, place.start)]):
+        return query, scene
+    together = [f for f in places if _beside(f.start, read[0].start, scene.text)]
+    tested = together[0] if len(together) == 1 else min(places, key=lambda f: abs(f.start - read[0].start))
+    other = places[0] if tested is places[1] else places[1]
+    if math.isclose(other.value, place.value) and not math.isclose(tested.value, place.value):
+        return query, scene
+    facts = (replace(as_told(tested, place.value, place), unit=place.unit, start=tested.start, end=tested.end), replace(as_told(read[0], stop.value, stop), start=read[0].start, end=read[0].end), replace(other, origin="kept"))
+    return replace(query, facts=facts), replace(scene, facts=tuple(f for f in scene.facts if f not in (*read, *places)))
+
+
+def _beside(one: int, other: int, text: str) -> bool:
+    """Whether two places of the text stand in one sentence."""
+    return not any(mark in text[min(one, other) : max(one, other)] for mark in ".?!;") if max(one, other) <= len(text) else False
