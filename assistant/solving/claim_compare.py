@@ -12,8 +12,9 @@ from assistant.patterns import Pattern
 from assistant.records import record
 from assistant.scales import aperture_difference_stops, shutter_difference_stops, speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.claim_rules import EXACT, Verdict
-from assistant.solving.claim_words import factor_said, plain
+from assistant.solving.claim_words import factor_said, factor_start, plain
 
 _SHARES = {"full": 1.0, "half": 0.5, "quarter": 0.25, "a quarter": 0.25, "an eighth": 0.125, "eighth": 0.125}
 _MORE = r"\b(?:more|extra|bright\w*|lighter|wider|(?:bigger|larger) (?:hole|opening|aperture|stop))\b"
@@ -118,7 +119,8 @@ def judge_guides(text: str) -> Verdict | None:
         light = scale.stops(found.group(2), found.group(5))
         right = 2.0 ** (light / 2)
         off = abs(2 * math.log2(claimed / right))
-        return Verdict(off <= EXACT, off, f"The guide number is then multiplied by {right:.3g}.", "It goes with the square root of the light.", (Quantity("factor", right, "x"),), found.start())
+        bound = bound_of(found["how"][: factor_start(found["how"])])[0]
+        return Verdict(within(bound, 2 * math.log2(right / claimed), EXACT), 0.0 if bound else off, f"The guide number is then multiplied by {right:.3g}.", "It goes with the square root of the light.", (Quantity("factor", right, "x"),), found.start())
     return None
 
 

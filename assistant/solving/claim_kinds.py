@@ -27,6 +27,7 @@ from assistant.solving.claim_losses import claim_of_power_for_loss, claim_of_sha
 from assistant.solving.claim_made_up import claim_of_made_up
 from assistant.solving.claim_nd_opened import claim_of_nd_opened
 from assistant.solving.claim_of_change import claim_of_change
+from assistant.solving.claim_of_deeds import claim_of_deeds
 from assistant.solving.claim_over_under import claim_of_over_under
 from assistant.solving.claim_pops import claim_of_enough_pops, claim_of_pops, claim_of_pops_in_stops
 from assistant.solving.claim_ratios import claim_of_ratio_by_place
@@ -43,7 +44,7 @@ from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
 
-BY_WORDS: tuple[Judge, ...] = (claim_of_two_depths, claim_of_two_lights, evened_out, claim_of_change, claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_in_stops, claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there, claim_of_evenness)
+BY_WORDS: tuple[Judge, ...] = (claim_of_two_depths, claim_of_two_lights, evened_out, claim_of_deeds, claim_of_change, claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_in_stops, claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there, claim_of_evenness)
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (

@@ -17,6 +17,8 @@ _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "number", "share
 _THROUGH = Pattern(r"\b(?:let(?:s|ting)?|pass\w*|transmit\w*|leav\w+|left|admit\w*|through|gets?|reach\w*|arriv\w*|come|comes|hold\w*|held|swallow\w*|eats?|takes?|absorb\w*|stops|block\w*|robs?|steals?|los\w+|costs?|keeps?|cuts?|reduc\w*|halv\w*|dim\w*|remain\w*)\b")
 _TAKES = Pattern(r"\b(?:los(?:e|es|ing|t)|costs?|costing|eats?|takes?|taking|swallow\w*|absorb\w*|of)\b(?: (?:me|us|about|only|just|a|an|full))* *$")
 _OTHER_MATTER = Pattern(r"\b(?:power|energy|watt\w*|enough|far|further|reach(?:es)?|range|guide|gn|distance|stops? (?:more|less) power|f-?number|aperture|open(?:s|ing)? up|exposure time|twice as long|seconds?|layers?|sheets?|panes?|gels of|two of|three of|both of|second one|another|doubled|folded)\b")
+_THAT_IS = Pattern(r"\b(?:takes?|costs?|los\w+|eats?|swallow\w*|robs?)\b(?:[^.?!]|\.(?=\d)){0,30}[,;:.] (?:and |so )?(?:that|which)(?:'s| is| makes| means)(?: (?:about|only|just|more than|less than|over|under|nearly|at least|at most|no more than|no less than))* $")
+"""So much of the light, said of the stops that are taken."""
 _IF = Pattern(r"\b(?:if|when|where)\b[^,;.?]*$")
 _TOGETHER = Pattern(r"\b(?:together|both|combined|stacked|in all|between them|behind|on top|plus)\b")
 
@@ -25,7 +27,7 @@ def claim_of_light_left(query: Query) -> Solution | None:
     """Whether that share of the light is left, or gone, after the stops that are told; None where anything else bears on it."""
     said = plain(query.text)
     since = put_up(said)
-    sizes = [s for s in how_much.every(query) if s.kind == "share" and s.start >= since]
+    sizes = [how_much.as_lost(s) if not s.lost and _THAT_IS.search(said[: s.start]) else s for s in how_much.every(query) if s.kind == "share" and s.start >= since]
     if not query.claim or not sizes or _OTHER_MATTER.search(said) or not _THROUGH.search(said):
         return None
     lost = [f for f in how_much.without(query, sizes) if f.quantity not in _BY_THE_WAY]

@@ -35,7 +35,7 @@ def claim_of_pops(query: Query) -> Solution | None:
     many = _TIMES_AS_MANY.search(said)
     if many is not None and not counts:
         counts = [_value({"twice": "twice"}.get(many["n"], many["n"]))]
-    if not query.claim or ratio is None or not counts or query.has("guide_number") or len({f.value for f in query.all("aperture")}) > 1:
+    if not query.claim or ratio is None or not counts or " again" in said or query.has("guide_number") or len({f.value for f in query.all("aperture")}) > 1:
         return None
     base, claimed = (counts[0], counts[-1]) if len(counts) > 1 else (1.0, counts[0])
     if len(counts) == 1 and query.all("number"):
@@ -90,12 +90,19 @@ def claim_of_pops_in_stops(query: Query) -> Solution | None:
     if len(counts) == 2 and _INSTEAD.search(plain(query.text)[counts[0].end : counts[1].start]):
         before, after = after, before
     right = math.log2(after / before)
+    if len(counts) == 2 and steps[0].end <= counts[1].start and _COMES_RIGHT.match(plain(query.text), counts[1].end) is not None or len(counts) == 2 and _ARE.search(plain(query.text)[: counts[1].start]) and _COMES_RIGHT_BARE.match(plain(query.text), counts[1].end):
+        level = -abs(steps[0].value) if _FEWER.search(plain(query.text)) else abs(steps[0].value)
+        holds = abs(level + right) < TOLERANCE
+        return Solution(answers=(Quantity("claim", holds), marks.stops(level + right)), used=(*counts, *steps), topic="claims", lead=f"{'Yes' if holds else 'No'}. {before:g} to {after:g} is {speak_stops(abs(right))} {'more' if right >= 0 else 'less'}.")
     claimed = -abs(steps[0].value) if _FEWER.search(plain(query.text)) else abs(steps[0].value)
     holds = abs(right - claimed) < TOLERANCE
     return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=(*counts, *steps), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. The light of pops adds, and every doubling of their number is one stop: {before:g} to {after:g} is {speak_stops(abs(right))} {'more' if right >= 0 else 'less'}.")
 
 
+_COMES_RIGHT = Pattern(r"(?: of them| pops)? (?:are|is|will be|would be|come out|must be|should be) (?:just |exactly |spot on|quite )?(?:right|correct|enough|on the spot|spot on)\b|(?: of them| pops)? (?:do it|get it right|expose it right)\b")
+_ARE, _COMES_RIGHT_BARE = Pattern(r"\b(?:are|is|will|would) $"), Pattern(r"(?: of them| pops)? (?:be )?(?:right|correct|enough)\b")
+"""So many pops make good what fewer of them were short of."""
 _FROM_ONE = Pattern(r"\b(?:one|an?|1|single) (?:full )?(?:pop|flash|burst)(?: up| on)? to (?:firing )?$")
 _INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|than|against|over|compared)\b")
 

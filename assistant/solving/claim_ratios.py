@@ -11,8 +11,9 @@ from assistant.physics.flash import key_plus_fill_ratio, key_to_fill_ratio
 from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.claim_rules import TOLERANCE, Verdict
-from assistant.solving.claim_words import number, plain, terms
+from assistant.solving.claim_words import Term, number, plain, terms
 from assistant.solving.placing import times_as_far
 from assistant.solving.solution import Solution
 
@@ -31,9 +32,13 @@ def judge_ratio(text: str) -> Verdict | None:
         return None
     one, two = number(found["a"]), number(found["b"])
     ratio = max(one, two) / min(one, two)
-    stops = next((t.doublings for t in terms(text) if t.quantity == "stops"), 0.0 if _EQUAL.search(said) else None)
+    step = next((t for t in terms(text) if t.quantity == "stops"), None)
+    stops = step.doublings if step is not None else 0.0 if _EQUAL.search(said) else None
     if stops is None:
         return None
+    bounded = _bounded(said, step, ratio)
+    if bounded is not None:
+        return bounded
     plain_ratio = _KEY_TO_FILL.search(said) is not None
     right = key_to_fill_ratio(stops) if plain_ratio else key_plus_fill_ratio(stops)
     kind = "key-to-fill ratio" if plain_ratio else "lighting ratio, (key + fill) to fill,"
@@ -48,6 +53,16 @@ def judge_ratio(text: str) -> Verdict | None:
         true = math.log2(share)
         return Verdict(False, abs(true - abs(stops)), f"A {kind.split(',')[0]} of {ratio:.3g}:1 is {speak_stops(true)} between key and fill.", told + " " + why, (marks.stops(true), marks.ratio(right)), found.start())
     return Verdict(holds, off, told, why, (marks.ratio(right),), found.start())
+
+
+def _bounded(said: str, step: Term | None, ratio: float) -> Verdict | None:
+    """"is 5:1 more than a stop and a half between key and fill": the stops of the ratio against a bound on them."""
+    bound = bound_of(said[: step.start])[0] if step is not None else ""
+    share = ratio if _KEY_TO_FILL.search(said) else ratio - 1
+    if step is None or not bound or share < 1:
+        return None
+    right = math.log2(share)
+    return Verdict(within(bound, right - step.doublings, 0.1, 0.02), 0.0, f"That is {speak_stops(right)} between key and fill.", "", (marks.stops(right),), step.start)
 
 
 def _off(one: float, two: float) -> float:

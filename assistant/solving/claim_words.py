@@ -119,6 +119,12 @@ def factor_said(text: str) -> float | None:
     return value if value > 0 else None
 
 
+def factor_start(text: str) -> int:
+    """Where the first factor of a text begins; 0 where none is said."""
+    found = _FACTOR.search(text)
+    return found.start() if found else 0
+
+
 def _factor_value(found: re.Match[str]) -> float:
     kinds = found.groupdict()
     if kinds["root"]:

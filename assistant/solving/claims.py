@@ -320,8 +320,13 @@ _BY_THIRDS = 0.2
 """Stops within which a difference of two film speeds must come: they are marked in thirds."""
 
 
+_READS_BOUNDED = Pattern(r"\b(?:gives?|gave|reads?|gets?|got|makes?)\b[^.;?!]{0,12}\b(?:more|less) than $")
+"""Before a reading, of which more and less are plain; "smaller than f/8" may be the figure or the hole."""
+
+
 def _right_or_wrong(query: Query, found: _Claimed, right: Quantity, off: float, rule: Verdict | None) -> Solution:
-    bound = bound_of(plain(query.text)[: found.fact.start])[0] if found.fact.quantity not in UNBOUNDED else ""
+    before = plain(query.text)[: found.fact.start]
+    bound = bound_of(before)[0] if found.fact.quantity not in UNBOUNDED or _READS_BOUNDED.search(before) else ""
     wrong = None if bound else first_wrong(_for_steps(query, found.fact), found.fact)
     usual = _BY_THIRDS if {f.quantity for f in found.answer.used} == {"film_speed"} else nearness(query.text, found.answer.assumed)
     fits = within(bound, -off, tolerance(plain(query.text), found.fact.start, found.fact.end, usual))

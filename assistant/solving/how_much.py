@@ -218,6 +218,11 @@ def without(query: Query, sizes: list[Said]) -> tuple[Fact, ...]:
     return tuple(f for f in query.facts if not any(f.start < end and start < f.end for start, end in spans))
 
 
+def as_lost(size: Said) -> Said:
+    """A share said of what is taken, as what it leaves."""
+    return replace(size, value=math.log2(1 - 2.0**size.value), bound=_OTHER[size.bound], lost=True) if size.value < 0 else size
+
+
 def turned(size: Said) -> Said:
     """The same said of what is taken away, or wanted."""
     return replace(size, way=-size.way, value=-size.value if size.kind == "share" else size.value, bound=_OTHER[size.bound] if size.kind == "share" else size.bound)

@@ -234,7 +234,8 @@ def _by_places(by_place: dict[str, Fact], loose: list[Fact], rows: bool) -> Scen
 
 
 def _moving(near: Fact, far: Fact) -> bool:
-    return near.cue == "from" or far.cue == "to"
+    """"from 2 m to 3 m"; "f/16 from 2 m, what from 4 m" are two places, and nothing moves."""
+    return (near.cue == "from" or far.cue == "to") and not near.cue == far.cue == "from"
 
 
 def meant(query: Query, ask: Ask, scene: Scene) -> str:

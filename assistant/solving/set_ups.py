@@ -49,6 +49,7 @@ _FRONTED = Pattern(r"(?:^|[.;:] )\W*(?:compared (?:to|with)|against|next to|besi
 
 
 _DIFFER = frozenset({"guide_number", "distance", "focal_length", "focus_distance", "camera_distance", "sharp_limit", "aperture", "film_speed", "power", "energy", "shutter", "exposure_value", "format", "loss", "filter_loss", "nd", "factor", "magnification"})
+_WEIGHED = frozenset({"guide_number", "energy", "exposure_value"})
 _PLACES = ("focus_distance", "camera_distance", "sharp_limit")
 _HELD_AGAINST = Pattern(r"\b(?:than|as (?:much|bright|strong|deep|dark|far|fast|many|long)\b[^.;?!]{0,40}\bas)\b")
 
@@ -58,7 +59,7 @@ def held_against(query: Query) -> bool:
     told = {(f.quantity, round(f.value, 9)) for f in query.facts if f.quantity in _DIFFER and f.origin == "said"}
     kinds = ["distance" if kind in _PLACES else "loss" if kind in LOSSES or kind == "factor" else kind for kind, _ in told]
     twice = {kind for kind in kinds if kinds.count(kind) > 1}
-    return (len(twice) > 1 or bool(twice & LOSSES)) and _HELD_AGAINST.search(plain(query.text)) is not None
+    return (len(twice) > 1 or bool(twice & LOSSES) or bool(twice & _WEIGHED) and (query.has("distance") or query.has("modifier"))) and _HELD_AGAINST.search(plain(query.text)) is not None
 
 
 def across(facts: Sequence[Fact], text: str, start: int, end: int) -> SetUps | None:
