@@ -17,7 +17,9 @@ _SHEET = r"(?:layer|sheet|piece|thickness|fold|silk|scrim|net|veil|hankie|handke
 LAYERS = Pattern(r"(?<![.\d])\b(?P<many>two|three|four|double|both|(?:a )?pair of|2|3|4)\s+(?:(?:thin|thick|white|equal|identical|such|more) )?(?:layers?|sheets?|pieces?|bits|thicknesses|folds|sides|gels|silks|scrims|nets|veils|frosts|grids|tissues|hankies|handkerchiefs|diffusers|cloths|muslins|polari[sz]ers|filters|(?:nd|neutral density|gr[ea]y) filters|nds|neutral densit(?:y|ies))\b", re.I)
 _SO_MANY_OF_THEM = Pattern(r"(?<![.\d/])(?<!\bthe )(?<!\bboth )(?<!\bthese )(?<!\bthose )\b(?P<many>two|three|four|2|3|4)(?: of (?:them|these|those|it|the same)\b|(?= (?:in front|over (?:the|my|it)|on (?:the|my|it)|together|deep|thick)\b)|(?=\W*(?:$|[.,;?!](?!\d))))", re.I)
 """With what one of them takes told: "and I use two of them"."""
-_MANY = {"both": 2, "two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
+_FOLDED = Pattern(rf"\b{_SHEET}s?\b(?:(?!\b(?:power|output|distance|exposure|time|speed|energy)\b)[^.;:?!]|\.\d){{0,60}}?(?:,| and| is| was| when| if| then)+ (?:it is |it's |it |i )?(?:fold(?:ed)? (?:it |over |in )*)?(?P<many>doubled|double)(?: (?:over|up|it))?(?=\W*(?:$|[,.;:?!]|\b(?:how|what|which)\b))", re.I)
+""""A cloth that lets 60 percent through, doubled": two of it."""
+_MANY = {"doubled": 2, "both": 2, "two": 2, "double": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4}
 _OF_ONE = Pattern(rf"\b(?:one|a|a single|single|each|every|1) (?P<of>{_SHEET})\b(?:(?!\b(?:two|three|four|double|layers|sheets)\b)[^.;?!\d]){{0,40}}\b(?:los|cost|eat|take|took|swallow|steal|is|was|be|drink|measur|test|rob|absorb|soak|hold)\w*", re.I)
 """Told of one of them: "one layer of our silk takes two thirds of a stop, and I have hung two"."""
 _ONE_OFF = Pattern(r"\b(?:tak|peel|pull|strip|whip|remov)\w* (?:off |away )?one (?:of (?:them|these|those|the \w+)|\w+)?(?: (?:off|away))?\b|\bone (?:layer|sheet|of them|less|fewer)\b[^.?!,;]{0,12}\b(?:off|less|fewer|away)\b", re.I)
@@ -36,7 +38,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     scaled = _share_of_told(facts, text) or _so_many_more(facts, text) or _read_through_others(facts, text)
     if scaled is not None:
         return scaled
-    match = LAYERS.search(text) or (_SO_MANY_OF_THEM.search(text) if _OF_ONE.search(text) else None)
+    match = LAYERS.search(text) or (_SO_MANY_OF_THEM.search(text) if _OF_ONE.search(text) else None) or _FOLDED.search(text)
     if match is None:
         return facts
     there = _MANY.get(match["many"].lower(), 2)
@@ -45,7 +47,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     out = [f for f in facts if not (f.quantity in _COUNTED and match.start() <= f.start < match.end())]
     out.append(Fact("rows", float(there), "layers", start=match.start("many"), end=match.end("many"), said=match["many"]))  # how many there are, used in each loss
     told = next((f for f in facts if f.quantity in ("loss", "stops", "filter_loss")), None)
-    first = told if told is not None and _EVERY_BEFORE.search(text[: told.start]) else first
+    first = told if told is not None and (match.re.pattern == _FOLDED.pattern or _EVERY_BEFORE.search(text[: told.start])) else first
     return [_times(f, many) if f.quantity in LOST and not SUM_OF.match(text[f.end :]) and (f == first or _EACH_AFTER.match(text[f.end :])) else f for f in out]
 
 

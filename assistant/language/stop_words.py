@@ -22,7 +22,7 @@ _MANY = {"a": 1.0, "one": 1.0, "half a": 0.5, "a half": 0.5, "a third of a": 1 /
 _SPEEDS = Pattern(r"\b(?:from|between|going)\s+(?:iso |asa )?(?P<one>\d{2,4})(?:\s*(?:film|iso|asa|speed))*\s*(?:to|and|over to|down to|up to)\s*(?:iso |asa )?(?P<two>\d{2,4})[\s-]*(?:speed\s*)?(?:film|iso|asa|slide|neg\w*|stock)\b", re.I)
 _STOP_TAKER = Pattern(r"\b(?:the|my|that|this)\s+(?P<many>one|two|three|half|four)[- ]stop\s+", re.I)
 _AND_TO = Pattern(r"(?:\band|\bplus|\bthen|[,;+&]|\.(?= ))\s*(?:and |plus |then |about |maybe )?(?P<many>half|a half|another|one|two|three|a third|two thirds|one and a half|[0-3](?:\.\d+)?)(?: more| again| further)?\s+(?:lost |gone )?(?:to|for|by|in|through|from)\s+(?:the |a |an |my |that |its )?(?:(?!the\b)[a-z]+ )?", re.I)
-_PART_OVER = Pattern(r"\b(?P<many>two thirds|a third|half|one third)\s+(?:more|extra) (?:exposure|light)\b", re.I)
+_PART_OVER = Pattern(r"(?<!stop and )(?<!stops and )(?<!stop plus )\b(?P<many>two thirds|a third|half|one third)\s+(?:more|extra) (?:exposure|light)\b", re.I)
 
 
 _TOO_LITTLE = Pattern(r"\b(?:thin|too dark|underexposed|under)\W+(?:by |about |maybe |roughly |some |perhaps )+$", re.I)

@@ -274,7 +274,7 @@ def _exposure_value(query: Query, ask: Ask) -> Solution | None:
     if light is not None and light.aperture is None and light.assumed and at.aperture and at.shutter:
         light = None  # it was metered, whatever the words for the sky
     if light is None and at.aperture and at.shutter:
-        light = Daylight(ambient.exposure_value(at.aperture, at.shutter, at.film_speed), (), at.assumed, at.aperture, at.shutter, at.film_speed)
+        light = Daylight(ambient.exposure_value(at.aperture, at.shutter, at.film_speed) + at.loss, (), at.assumed, at.aperture, at.shutter, at.film_speed)
     if light is None or light.relative:
         return _lacks(tuple(q for q, v in (("aperture", at.aperture), ("shutter", at.shutter)) if v is None) or ("shutter",), at.facts)
     extra = () if query.has("film_speed") or not light.aperture or light.assumed else at.assumed

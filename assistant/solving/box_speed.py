@@ -14,6 +14,9 @@ from assistant.solving.solution import Solution, needs
 _BOX_ASKED = Pattern(r"\b(?:what|which)\b[^?.]{0,24}\bbox\b|\bbox speed\W*\?|\bon (?:the|its) (?:box|carton|tin|cassette)\W*\?", re.I)
 _TRUE_ASKED = Pattern(r"\b(?:what|which)\b[^?.]{0,30}\b(?:true|real|actual) (?:film )?speed\b|\bwhat speed\b[^?.]{0,20}\b(?:really|actually|truly)\b", re.I)
 _METERED_AT = Pattern(r"\b(?:meter|rat|expos|shoot|shot|set)\w*\b[^.?!;]{0,20}\b(?:at|to|for|as) (?:iso |asa )?\d", re.I)
+_MOVED_TO = Pattern(r"\bpu(?:sh|ll)ed to (?:iso |asa )?\d", re.I)
+_OWN_ASKED = Pattern(r"\bwhat(?:'s| is| was) (?:its|the|the film's|that film's)(?: own| normal| usual| nominal)? speed\b(?! (?:to|i|should))|\b(?:what|which) (?:film|stock) (?:is|was) it\b", re.I)
+""""Pulled to 100": where it was metered, so that its own speed can be asked."""
 _EXTRA = Pattern(r"\b(?:over\w*|extra|more|additional|too dense|generous\w*)\b", re.I)
 _SHORT = Pattern(r"\b(?:under\w*|less|short)\b", re.I)
 _BOX_TOLD = Pattern(r"\bbox(?: speed)?(?: says| is| reads| of|:)? (?:iso )?\d|\d+ (?:on|by) the box\b", re.I)
@@ -26,7 +29,7 @@ _SO_THAT = Pattern(r"\b(?:what|which)\b[^.?!]*\b(?:than|over|under|above|below) 
 def behind(query: Query, said: Fact, ask: Ask) -> Solution | None:
     """"pushed two stops and metered at 1600: what box speed was it": the push or the habit taken back again."""
     moved = [f for f in query.facts if f.quantity in ("push", "stops", "relation", "signed")]
-    if len(moved) != 1 or len(query.all("film_speed") + query.all("rated")) != 1 or _SO_THAT.search(query.text) or ask.of != "box" and not _BOX_ASKED.search(query.text) and not (_TRUE_ASKED.search(query.text) and _METERED_AT.search(query.text)) or _BOX_TOLD.search(query.text):
+    if len(moved) != 1 or len(query.all("film_speed") + query.all("rated")) != 1 or _SO_THAT.search(query.text) or ask.of != "box" and not _BOX_ASKED.search(query.text) and not (_TRUE_ASKED.search(query.text) and _METERED_AT.search(query.text)) and not (_MOVED_TO.search(query.text) and _OWN_ASKED.search(query.text)) or _BOX_TOLD.search(query.text):
         return None
     if moved[0].quantity == "push":
         faster = moved[0].value

@@ -34,7 +34,7 @@ from assistant.solving.doubtful_changes import (
 from assistant.solving.doubtful_figures import another_quantity, beyond_nature, is_nothing, quarter_of_a_mark
 from assistant.solving.doubtful_idle import far_left_out, left_idle, moved_the_other_way, wanted_a_yes
 from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out, sum_as_a_reading
-from assistant.solving.doubtful_shares import against_the_rule, all_for_one, film_as_it_was, summed_again
+from assistant.solving.doubtful_shares import against_the_rule, all_for_one, film_as_it_was, full_power_left, moved_and_not_counted, summed_again
 from assistant.solving.doubtful_words import against_the_word, no_difference
 from assistant.solving.solution import Solution
 
@@ -348,12 +348,14 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (share_taken_for_power, frozenset({"stops", "factor"}), None, frozenset({"power"})),
     (layers_idle, frozenset({"stops", "factor"}), frozenset({"conversions"}), frozenset({"rows"})),
     (all_for_one, frozenset({"stops"}), frozenset({"losses"}), frozenset({"aperture", "aperture_range"})),
+    (moved_and_not_counted, frozenset({"stops", "aperture", "power", "distance"}), frozenset({"falloff", "relations"}), frozenset({"distance"})),
+    (full_power_left, _COUNT, frozenset({"time"}), frozenset({"power"})),
     (film_as_it_was, frozenset({"film_speed"}), frozenset({"ambient", "film"}), frozenset({"film_speed"})),
     (summed_again, frozenset({"aperture"}), frozenset({"flash"}), frozenset({"aperture"})),
     (against_the_rule, frozenset({"stops", "factor"}), frozenset({"ambient"}), None),
     (saved_more_than_there_were, _COUNT, frozenset({"time"}), _COUNT),
     (number_left_among_pops, None, frozenset({"time"}), _NUMBER),
-    (deed_left_out, frozenset({"aperture", "power", "distance"}), frozenset({"losses"}), _LOST),
+    (deed_left_out, frozenset({"aperture", "power", "distance", "stops", "factor"}), frozenset({"losses"}), _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),
     (left_idle, None, None, None),

@@ -33,10 +33,13 @@ _TOLD_OF_ALL = Pattern(r"\b(?:sum|total|together|both|combined|in all)\b", re.I)
 _OF_ANOTHER = Pattern(r"\b(?:what|which)\b[^?]*\b(?:the (?:other|second|third|last|remaining|rest)|lamp b|flash b|head b|alone|by itself|on its own)\b", re.I)
 
 
+_SUM_AND_ONE = Pattern(r"\b(?:sum|total|together|both|combined)\b[^?]*\b(?:alone|by itself|on its own)\b[^?]*\bwhat\b(?![^?]*\b(?:together|both|set|sum|total)\b)", re.I)
+
+
 def summed_again(said: Query, whole: Query, found: Solution) -> bool:
     """"two flashes together read f/11.3 and one f/8: what does the other read?", and the two figures summed."""
     first, told = found.answers[0], [f.value for f in said.facts if f.quantity == "aperture"]
-    return len(told) == 2 and isinstance(first.value, float) and first.value > max(told) * 1.02 and _TOLD_OF_ALL.search(said.text) is not None and _OF_ANOTHER.search(said.text) is not None
+    return len(told) == 2 and isinstance(first.value, float) and first.value > max(told) * 1.02 and _TOLD_OF_ALL.search(said.text) is not None and (_OF_ANOTHER.search(said.text) is not None or _SUM_AND_ONE.search(said.text) is not None)
 
 
 _TIMES = Pattern(r"\b(?:twice|double|half|quarter|\w+ times) (?:as |the )?(?:fast|slow|sensitive|speed)\b", re.I)
@@ -49,3 +52,19 @@ def film_as_it_was(said: Query, whole: Query, found: Solution) -> bool:
         return False
     places = {f.start for f in found.used}
     return _TIMES.search(said.text) is not None or found.topic == "ambient" and any(f.quantity == "aperture" and f.origin == "said" and f.start not in places for f in said.facts)
+
+
+_MOVED_TO = Pattern(r"\b(?:mov\w+|pull\w*|bring|brought|back|backed|push\w*|carr\w+|take|took|shift\w*|drag\w*)(?: (?:the|my) (?:lamp|light|flash|head|key|strobe|softbox|box)| it)?(?: (?:back|in|out|away|up|off|closer|further))* to (?:about |just |only )?$", re.I)
+
+
+def moved_and_not_counted(said: Query, whole: Query, found: Solution) -> bool:
+    """"I move the lamp back to 8 feet from the sitter", and where it stood before is counted with."""
+    places = {f.start for f in found.used}
+    return any(f.quantity == "distance" and f.origin == "said" and f.start not in places and _MOVED_TO.search(said.text[: f.start]) for f in said.facts)
+
+
+def full_power_left(said: Query, whole: Query, found: Solution) -> bool:
+    """"240 pops at half power: how many frames of four at full power?", and only the half counted."""
+    powers = [f for f in said.facts if f.quantity == "power"]
+    used = {f.value for f in found.used if f.quantity == "power"}
+    return len({f.value for f in powers}) == 2 and 1.0 in {f.value for f in powers} and bool(used) and 1.0 not in used

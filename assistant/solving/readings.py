@@ -31,9 +31,13 @@ _BY_ITSELF = Pattern(r"^\s*(?:each|apiece|alone|by (?:it|them)sel\w+|on (?:its|t
 _TOTAL_AFTER = Pattern(rf"^\s*(?:for |with |from |of |all |in )?(?:(?:the |my )?(?:daylight|flash|fill|key|room|window|sun|ambient) and (?:the |my )?(?:daylight|flash|fill|key|room|window|sun|ambient) )?{_ALL}\b(?!\s*\?)", re.I)
 
 
+_OF_ONE_LIGHT = Pattern(r"(?<!\band )(?<!\band the )(?<!\bplus )(?<!\bwith )\b(?:key|fill|main|hair|rim|window|sun|room)(?: light)?(?: alone)?(?:,? (?:is|reads?|at|gives?|says))? $", re.I)
+"""Right before a reading: whose it is by name."""
+
+
 def told_of_all(query: Query) -> Fact | None:
     """The one reading that is said to be of all the lights together: "with both it's f/11", "f/16 all together"."""
-    said = [f for f in query.all("aperture") if not _BY_ITSELF.match(query.text[f.end : f.end + 24]) and (_TOTAL_BEFORE.search(query.text[max(0, f.start - 60) : f.start]) or _TOTAL_AFTER.match(query.text[f.end : f.end + 48]))]
+    said = [f for f in query.all("aperture") if not _BY_ITSELF.match(query.text[f.end : f.end + 24]) and not _OF_ONE_LIGHT.search(query.text[: f.start]) and (_TOTAL_BEFORE.search(query.text[max(0, f.start - 60) : f.start]) or _TOTAL_AFTER.match(query.text[f.end : f.end + 48]))]
     return said[0] if len(said) == 1 else None
 
 

@@ -85,7 +85,7 @@ def is_allowed_for(text: str) -> bool:
 
 _ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|naked|unmodified|undiffused|unfiltered|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
 """The case that is asked, before the one that is told."""
-BEFORE_ASKED = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,]{0,50}\b(?:was|were|did|had)\b[^.?!;,]{0,40}\bbefore(?: (?:it|that|then|this|the filter|(?:the|my|that|its) (?:[\w./-]+ ){0,2}[\w-]+))?\W*$", re.I)
+BEFORE_ASKED = Pattern(r"\b(?:what|which|where|how)\b[^.?!;,]{0,50}\b(?:was|were|did|had)\b[^.?!;,]{0,40}\bbefore(?: (?:it|that|then|this|the filter|(?:the|my|that|its) (?:[\w./-]+ ){0,2}[\w-]+))?\W*$|\b(?:what|which)\b[^.?!;,]{0,30}\bhad (?:i|we|it|the \w+) (?:been|stood)(?: (?:on|at|set(?: to| at)?))?\W*$", re.I)
 """What there was before, at the end of the text: "what did it read before the umbrella?"."""
 WAS_ASKED = Pattern(r"\bwhat (?:was|had|did|were) (?:it|that|the (?:reading|light|meter|f-?stop|aperture|exposure)|she|he|i|we)(?: (?:be|been|read|reading|say|said|show|shown|on|at|had))*(?: (?:before(?: (?:that|then|it))?|at first|to begin with|to start with|originally|earlier|until then))?\W*$|\bwhat was the (?:old|first|former|earlier|original|previous) (?:reading|f-?stop|aperture|setting|power)\W*$|\bwhat (?:was|had been) the (?:reading|f-?stop|aperture|setting|power|output) (?:before(?: (?:that|then|it))?|at first|to begin with|to start with|originally|earlier|until then)\W*$", re.I)
 """The state that was there first is asked, at the end: "what was it?"."""

@@ -48,6 +48,7 @@ _APART = Pattern(r"\b(?:other|opposite|different) (?:side|cheek|half)\b|\bratio\
 _BOTH_ASKED = Pattern(r"\b(?:both|together|the two|the pair|total|i set|do i (?:set|use|shoot)|should i (?:set|use|shoot)|the lens|the camera|to set)\b", re.I)
 _SETTING = Pattern(r"\b(?:lens|camera|ring|(?:i|we)(?:'m|'ve| am| have)? (?:set|shot|shoot|exposed|stopped)|aperture|auto|dial)\b", re.I)
 """Said of what the camera is set to, and of no light."""
+_SET_FOR_BOTH = Pattern(r"\bfor (?:the |my )?[a-z]+ (?:and|plus) (?:the |my )?[a-z]+(?: together)?\b|\bfor (?:both|the two|the pair|them) together\b", re.I)
 _ADDS = Pattern(r"\b(?:adds?|adding|contribut\w+|lifts?|rais\w+|brightens?|gains?|push(?:es)?)\b", re.I)
 _AGAINST = Pattern(r"\b(?:under|below|weaker|dimmer|darker|fainter|over|above|brighter|stronger|hotter|less|more)\b", re.I)
 _SUBJECT = Pattern(r"\b(?:is|are|does|do|will|would|must|should|has|have|was|were|did|can) (?:the light of |the |my |that |those )?(?:light of (?:the |my ))?(?P<one>[a-z]+)", re.I)
@@ -97,7 +98,7 @@ def told(query: Query) -> Parts | None:
         return None
     clauses = {f.start: clause for f, clause in zip(read, _clauses(query.text, read[0], read[1]))}
     of_whole, of_part = clauses[whole.start], clauses[part.start]
-    if _SETTING.search(of_whole) or _SETTING.search(of_part):
+    if _SETTING.search(of_whole) and not _SET_FOR_BOTH.search(of_whole) or _SETTING.search(of_part):
         return None
     if not _is_whole(_GONE.sub(" ", of_whole), of_whole, of_part):
         return None
