@@ -308,7 +308,7 @@ def _whose(clause: str, than: str, fact: Fact) -> str:
         return "fill" if _last_word(last, _FILL, IS_AMBIENT) else "ambient"  # "the flash reads f/8 and the room's light is two stops below that"
     if _ITS_OWN.search(clause) and IS_AMBIENT.search(last := patterns.split(r"\band\b|,|;", clause)[-1]) and not OF_FLASH.search(_ROOM_LIGHTS.sub("ambient", last)):
         return "ambient"  # "want the sky a stop darker than the meter says"
-    if patterns.search(r"\b(?:meter|reading)\b", than or fact.said, re.I) and not OF_FLASH.search(clause):
+    if patterns.search(r"\b(?:meter(?:ed|s)?|reading|normal)\b", than or fact.said, re.I) and not OF_FLASH.search(clause):
         return "ambient"  # "sky two stops under what the meter says"
     if IS_AMBIENT.search(than) or fact.to == "ambient":
         return "fill"

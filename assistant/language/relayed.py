@@ -31,7 +31,7 @@ def in_ones_own_words(text: str) -> str:
     >>> in_ones_own_words("He needs a shutter time for the hall: EV 6, f/8.")
     'what shutter time for the hall: EV 6, f/8.'
     """
-    asked = _WHETHER.search(text)
+    asked = _WHETHER.search(text) if "?" not in text else None
     if asked is not None and not _ASKS_ELSE.search(asked["what"]):
         text = f"{text[: asked.start()]}{asked['before']}Is it true that {asked['what']}?{text[asked.end() :]}"
     if "?" in text:

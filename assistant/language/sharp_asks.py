@@ -53,7 +53,7 @@ _HYPERFOCAL_IS = Pattern(r"\bhyper[- ]?focal(?: distance| point)?\b[^.?!,;]{0,24
 _GIVEN_BEFORE = Pattern(r"(?:\b(?:at|on|to|is|by|with)(?: (?:its|the|my|that))?|at the)\s*$")
 
 
-_FOR_MORE = Pattern(r"\b(?:for|to get|to have) (?:a bit |some |a little )?(?:more|extra|greater|deeper|less|better)\s*$", re.I)
+_FOR_MORE = Pattern(r"\b(?:for|to get|to have|to gain|to win) (?:a bit |some |a little |a )?(?:more|extra|greater|deeper|less|better|shallower|smaller|larger)\s*$|\b(?:to (?:gain|win|increase|deepen|reduce|cut|extend|lessen)|for want of) (?:the |some |more |my )?$", re.I)
 _FOR_THE_DEPTH = Pattern(r"\b(?:for|for the sake of|for reasons of|because of|on account of|owing to|thanks to|(?:go|goes|going|went) by|to (?:get|have|keep|hold|give))(?: (?:all|the|that|this|my|his|her|their|our|some|enough|sufficient|proper|decent|good|full|any))*\s*$", re.I)
 _DEPTH_DEMANDS = Pattern(r"[^.?!,;]{0,24}?\b(?:says?|needs?|wants?|demands?|requires?|asks?|calls?|means?|dictates?|forces?|tells?|takes?|puts?|has to be|must be)\b[^.?!]{0,30}?", re.I)
 _MARK = Pattern(r"\bf ?[-/:]? ?(?:\d|(?:one|two|three|four|five|six|eight|nine|ten|eleven|thirteen|sixteen|eighteen|twenty|thirty|forty)\b)", re.I)
