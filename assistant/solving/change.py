@@ -343,7 +343,7 @@ def place_or_move(query: Query, ask: Ask, now: float, then: float) -> Solution |
 
 
 def _finish(query: Query, ask: Ask, reference: float, before: dict[str, float], after: dict[str, float], used: list[Fact]) -> Solution:
-    if ask.quantity == "count" and "aperture" in after:  # a whole number must not turn on f/11 being 11.3: counted by the marks
+    if ask.quantity in ("count", "power", "energy") and "aperture" in after:  # between two marks the stops are counted (contract 12)
         after = {**after, "aperture": before["aperture"] * 2.0 ** (-aperture_difference_stops(before["aperture"], after["aperture"]) / 2)}
     value = changed(ask.quantity, reference, before, after)
     if ask.quantity == "count":

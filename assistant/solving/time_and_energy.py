@@ -15,6 +15,7 @@ from assistant.physics import duration
 from assistant.physics.flash import whole_count
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
+from assistant.scales import aperture_difference_stops
 from assistant.solving import charge, energy_short, known_at, marks, open_each, strobe_fits, strobe_images
 from assistant.solving.claim_denial import denied
 from assistant.solving.pop_facts import FAR, apart, own, popped, share
@@ -307,7 +308,7 @@ def _energy_for_aperture(query: Query) -> Solution | None:
     if len(given) == 1:
         target = stops[0] if given[0] is stops[1] else stops[1]
     one = stops[0] if target is stops[1] else stops[1]
-    value = known.value * (target.value / one.value) ** 2
+    value = known.value * 2.0 ** aperture_difference_stops(target.value, one.value)  # between two marks the stops are counted (contract 12)
     if most is not None and value > most.value * 1.0005:
         return Solution("out_of_reach", f"Out of reach: more than the {most.value:g} Ws there are; it would take", (Quantity("energy", value, "J"),), used=(known, one, target, most, *powers), topic="time", working=("energy goes with the square of the f-number",))
     powers = [*powers, *((most,) if most else ())]

@@ -84,7 +84,7 @@ LOSSES: tuple[Row, ...] = (
 )
 REST: tuple[Row, ...] = (
     ("300 joules gives me the f-stop, how many joules for one stop more", "energy", 600.0),
-    ("300 joules for f8, how many for f11", "energy", 300 * (11 / 8) ** 2),
+    ("300 joules for f8, how many for f11", "energy", 300 * 2),
     ("250 joules gives f8, need one stop more. joules?", "energy", 500.0),
     ("400 ws vs 100 ws stops", "stops", 2.0),
     ("How wide an angle must the flash cover to light a group 4 m across from 3 m away?", "coverage", 2 * math.degrees(math.atan(2 / 3))),
