@@ -9,6 +9,7 @@ from assistant.memory.meaning import supplied
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.replying import remember, speak
+from assistant.solving.claim_account import left_uncounted
 from assistant.solving.claims import solve as judge
 from assistant.solving.claims import tidied
 from assistant.solving.lights import preferred_unit
@@ -72,7 +73,7 @@ def claim_again(turn: Turn) -> Answer | None:
         return None
     whole = _with_kit(turn, anew.query)
     rest = tidied(whole, found)
-    if beside_the_claim(rest, found):
+    if beside_the_claim(rest, found) or left_uncounted(whole, found):
         return None
     keep_claim(turn, whole, found)
     told = replace(found, used=tuple(_told_when(f, anew.new) for f in found.used))

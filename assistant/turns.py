@@ -17,6 +17,7 @@ from assistant.records import replace
 from assistant.replying import remember, speak
 from assistant.safety_turns import hazard_stated, safety_question, warned
 from assistant.solving.asking import asks_something, tells_no_figure
+from assistant.solving.claim_account import left_uncounted
 from assistant.solving.doubtful import doubtful
 from assistant.solving.left_out import measured_figures, only_numbers, stray_numbers
 from assistant.solving.limits import check
@@ -287,7 +288,7 @@ def _checks_claim(turn: Turn) -> Answer | None:
     if found is None:
         return None if query.asks or query.facts else explains(turn) or _not_understood(turn)
     rest = tidied(whole, found)
-    if beside_the_claim(rest, found):
+    if beside_the_claim(rest, found) or left_uncounted(whole, found):
         return query.asks and _answered_from(turn, replace(query, claim=False)) or _unsure(turn, whole)
     keep_claim(turn, whole, found)
     return speak(turn, rest, found)

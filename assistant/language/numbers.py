@@ -306,6 +306,8 @@ def _spoken_run(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, 
     found = spoken_fraction(pieces, place, groups, stop)
     if found:
         return found
+    if len(groups) > 1 and text_at(pieces, stop) == "-" and text_at(pieces, stop + 1) in ("stop", "third", "stops"):
+        groups, stop = groups[:-1], groups[-2][1]  # "two one-stop gels"
     cue = _cue_before(before)
     keep = 1 if not cue and _ends_a_row(pieces, groups, stop) else groups_to_keep(groups, cue, _is_unit(pieces, stop))
     if keep < len(groups):

@@ -343,6 +343,20 @@ def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _AT = Pattern(r"^\W*(?:and |or |what about |how about |what if |then )*(?:at|rated at|rated|on|if it'?s at) (?:iso |ei |asa )?\d+\W*$", re.I)
 
 
+_IN_ITS_PLACE = Pattern(r"\binstead\b|\bin (?:its|that one's|the other's) place\b|\b(?:swap|chang|switch|exchang|replac)\w*\b", re.I)
+
+
+def in_its_place(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and with a factor 5 orange one instead?", "a two-stop ND instead of the polariser": what takes light now, and nothing of what did."""
+    takes = ("loss", "filter_loss", "nd", "factor")
+    old, mine = [f for f in scene.facts if f.quantity in takes], [f for f in query.facts if f.quantity in takes]
+    if len(old) != 1 or len(mine) != 1 or query.asks or not _IN_ITS_PLACE.search(query.text) or {f.quantity for f in query.facts} - {*takes, "modifier", "camera_filter", "remark"}:
+        return query, scene
+    glass = old[0].quantity != "loss"
+    new = replace(mine[0], quantity="filter_loss" if mine[0].quantity == "loss" and glass else mine[0].quantity, of=old[0].of, cue="", unit="filter" if mine[0].quantity == "loss" and glass else mine[0].unit)
+    return replace(query, facts=(new,)), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0] and f.quantity not in ("modifier", "camera_filter")))
+
+
 _BARE_SPEED = Pattern(r"^\W*(?:and |or |what about |how about |what if |then |no,? )*\d{2,4}(?: (?:instead|then))?\W*$", re.I)
 
 
@@ -350,6 +364,9 @@ def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"at 64?" after "ISO 125 rated at 80": another rating of the same film."""
     rated = [f for f in scene.facts if f.quantity == "rated"]
     mine = lone(query, "number", "film_speed")
+    if len(rated) == 2 and mine is not None and _AT.match(query.text):  # "I rate ISO 160 film at 100", then "at 80?"
+        box, old = sorted(rated, key=lambda f: f.start)
+        return _instead(query, scene, [box, replace(old, value=mine.value, said=mine.said, origin="said")], rated)
     if len(rated) != 1 or mine is None or not _AT.match(query.text) and not (_BARE_SPEED.match(query.text) and scene.asks and scene.asks[0].quantity == "stops"):
         return query, scene
     return _instead(query, scene, [replace(mine, quantity="rated", of="film", unit="")], rated)

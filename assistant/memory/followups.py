@@ -10,6 +10,7 @@ from __future__ import annotations
 from assistant.memory.anew import (
     after_measured,
     draw_again,
+    in_its_place,
     leg_again,
     length_again,
     loss_anew,
@@ -98,6 +99,6 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, taken_away, depth_again, frames_again, number_again, end_again, stops_alone, time_alone, reference_again, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
+    many_again, in_its_place, taken_away, depth_again, frames_again, number_again, end_again, stops_alone, time_alone, reference_again, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
     another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, row_by_place, guide_for_another, bare_numbers, length_again,
 )

@@ -44,7 +44,7 @@ def all_in_rows(said: str, hears: tuple[str, ...]) -> bool:
     return all(any(a < m.end() and m.start() < b for a, b in spans) for m in figures)
 
 
-_SO_MANY_OF = Pattern(r"\s+(?:(?:identical|equal|such|of (?:the|those|them))\s+)*(?:\.?\d|nds?\b|filters?\b|sheets?\b|layers?\b|flash(?:es)?\b|heads?\b|strobes?\b|lights?\b|pops?\b)")
+_SO_MANY_OF = Pattern(r"\s+(?:(?:identical|equal|such|[\w./]+-stop|of (?:the|those|them))\s+)*(?:\.?\d|nds?\b|filters?\b|sheets?\b|layers?\b|nets?\b|scrims?\b|silks?\b|cloths?\b|gels?\b|diffusers?\b|screens?\b|grids?\b|tissues?\b|flash(?:es)?\b|heads?\b|strobes?\b|lights?\b|pops?\b)")
 _AGAINST = Pattern(r"\b(?:over|than|against|from|versus|vs|of)\s+(?:just |only )?$")
 _ENDS = Pattern(r"\s*(?:[,.;?!]|$)")
 

@@ -144,9 +144,10 @@ def judge_degrees(text: str) -> Verdict | None:
 
 
 _DIN_STEP = Pattern(
-    r"\b(?P<din>\d+|an?|one|two|three|four|five|six|nine|ten) (?:din|degrees din|degrees)\b[^.?!]{0,16}?\b(?:more|up|higher|faster|less|lower|down|apart|steps?)\b[^.?!]{0,24}?\b(?P<stops>half an?|an?|one|two|three|\d+) (?:full |whole )?stops?\b"
+    r"\b(?P<din>\d+|an?|one|two|three|four|five|six|nine|ten) (?:din|degrees din|degrees)\b[^.?!]{0,16}?\b(?:more|up|higher|faster|less|lower|down|apart|steps?)\b[^.?!]{0,24}?\b(?:(?P<stops>half an?|an?|one|two|three|\d+) (?:full |whole )?stops?\b|(?P<times>twice|double|doubles|(?:two|three|four|eight) times)\b)"
     r"|\b(?:din)\b[^.?!]{0,30}?\b(?:up|down|by|rises?|adds?)\b[^.?!]{0,8}?\b(?P<din2>\d+|one|two|three|four|five|six|ten)\b[^.?!]{0,12}?\b(?:for|with|per|a) (?:each|every|an?|one)? ?(?:full |whole )?(?P<stops2>stop)\b"
 )
+_TIMES = {"twice": 2.0, "double": 2.0, "doubles": 2.0, "two": 2.0, "three": 3.0, "four": 4.0, "eight": 8.0}
 _SPELLED = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "nine": 9.0, "ten": 10.0, "half a": 0.5, "half an": 0.5}
 
 
@@ -161,6 +162,7 @@ def judge_degree_steps(text: str) -> Verdict | None:
         return None
     din, stops = found["din"] or found["din2"], found["stops"] or "one"
     degrees, claimed = (_SPELLED[w] if w in _SPELLED else float(w) for w in (din, stops))
+    claimed = math.log2(_TIMES[found["times"].split()[0]]) if found["times"] else claimed
     right = degrees / 3
     off = abs(right - claimed)
     return Verdict(off < 0.1, 0.0, "Three degrees DIN are one stop.", "The degrees are logarithms: ten times the speed is ten more.", (marks.stops(right),), found.start())

@@ -18,12 +18,14 @@ from assistant.solving.solution import Solution
 
 _N = r"two|three|four|five|six|\d"
 _MANY = Pattern(
-    rf"\b(?P<n>{_N}) (?:(?:thin|thick|identical|equal|such|of|the|my|those|these|same|white|of them) )*"
+    rf"\b(?P<n>{_N}) (?:(?:[\w./]+[- ]stop|thin|thick|identical|equal|such|of|the|my|those|these|same|white|of them) )*"
     r"(?!flash(?:es)?\b|heads?\b|pops?\b|lights?\b|guns?\b|strobes?\b|units?\b|lamps?\b|frames?\b|stops?\b|times\b|thirds?\b|quarters?\b)[a-z]+(?:s|silk|diffusion|net|cloth|paper|gel|scrim)\b|(?<!\d)\b(?P<again>twice|thrice)\b(?! (?:as|the|that|a|its)\b)"
 )
 _OF_THEM = Pattern(rf"\b(?P<n>{_N}) (?:of (?:them|these|those|it)|together|in a (?:pile|stack|row)|one over the other|on top of each other|deep)\b|\b(?:use|hang|stack|put(?: up| on| in)?|fit|tape|add|with|through|behind|take|need|drape|lay|fold it to) (?P<bare>{_N})(?=\s*(?:[,.;:?!]|$|over|in front|on|in the|before|across|up|do|does|will|would|is|are|have|has|then)\b|\s*[,.;:?!]|\s*$)")
 """So many, the thing itself being named before."""
 _EACH = Pattern(r"\b(?:each|every|apiece|either of them|twice|thrice|per (?:sheet|layer|thickness)|(?:one|an?|a single) (?:sheet|layer|thickness|fold|ply|piece|pane|net|tissue|cloth|handkerchief|hankie|gel|scrim|screen|diffuser|sock|cap|panel|filter|curtain|veil))\b")
+_ALIKE = Pattern(r"\b(?:the same|identical|equal|matching) (?=[\w./-]*(?:stop|third|half|quarter))|\b(?:two|three|four|five|\d) (?=(?:one|two|half|third|quarter|\d[\d./]*)(?:[- ]of[- ]an?)?[- ]stop )")
+"""So many of one size, which need not be said of each: "two layers of the same one-stop cloth", "three half-stop nets"."""
 _SHARE = Pattern(r"\b(?:(?:an?|one) )?(?P<share>half|third|quarter|eighth|sixteenth)\b(?! (?:an? )?stops?\b)(?: of)?(?: (?:the|its|my|all the))?(?: (?:flash|light))?|\b1/(?P<part>2|3|4|8|16|32|64)(?: of (?:the )?light)?\b|\b(?P<verb>halves?|quarters)(?= (?:the|my|its|what) (?:flash|light|comes)\b)")
 _SHARES = {"half": 0.5, "third": 1 / 3, "quarter": 0.25, "eighth": 0.125, "sixteenth": 0.0625}
 _SWALLOWED = Pattern(r"\b(?:eat\w*|swallow\w*|steal\w*|soak\w*|tak(?:es?|ing)|absorb\w*|los\w+|cost\w*|stop(?:s|ping) out|gone)\b")
@@ -50,6 +52,7 @@ def claim_of_layers(query: Query) -> Solution | None:
     many = _MANY.search(said) or (_OF_THEM.search(said) if each is not None else None)
     if _OTHER.search(said) or many is None and not _is_loss_and_share(query, said):
         return None
+    each = each or (_ALIKE.search(said) if many is not None else None)
     if each is None and many is not None:
         return None
     n, before = _so_many(many)

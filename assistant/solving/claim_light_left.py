@@ -28,6 +28,8 @@ def claim_of_light_left(query: Query) -> Solution | None:
     said = plain(query.text)
     since = put_up(said)
     sizes = [how_much.as_lost(s) if not s.lost and _THAT_IS.search(said[: s.start]) else s for s in how_much.every(query) if s.kind == "share" and s.start >= since]
+    if any(f.quantity == "number" and f.value >= 2 and not f.bad and not any(s.start <= f.start < s.end for s in sizes) for f in query.facts):
+        return None  # "three half-stop nets": how many there are counts
     if not query.claim or not sizes or _OTHER_MATTER.search(said) or not _THROUGH.search(said):
         return None
     lost = [f for f in how_much.without(query, sizes) if f.quantity not in _BY_THE_WAY]

@@ -228,6 +228,7 @@ def _as_asked(value: float, query: Query, quantity: str) -> float:
 
 
 _EFFECT = Pattern(r"\bdo to\b|\bto (?:my|the) exposure\b|\bdark(?:en|ens|er)\b|\b(?:lose|losing|loses|lost|costs? (?:me|us))\b|\bhow (?:many stops|much)\b[^.?]{0,36}\bdown\b|\bstops? (?:does|do|will|would|did)\b(?:[^.?]|\.(?=\d)){0,50}\b(?:dim|weaken|reduce|(?:bring|knock|take|pull)(?= [^.?]{1,24} (?:down|back)\b)) (?:my |the |all |its |that )*(?:flash|light|exposure|sun|daylight|room|strobe)\b|\bhow much (?:does|will|would) (?:[^.?]|\.(?=\d)){1,50}\b(?:dim|weaken|reduce) (?:my |the )?(?:flash|light|exposure|sun|daylight|room|strobe)\b")
+_TAKES_AWAY = Pattern(r"\b(?:takes?|taking|steals?|robs?) (?:it |that |this |me |us |the \w+ )?(?:away|off|from|of)\b|\bhow many stops (?:does|do|will) [^?.]{1,30} (?:take|steal|rob|eat|swallow|absorb|cost)\W*$", re.I)
 """An ND's strength is sold as a positive number; what it takes from the light is a negative one (contract 32)."""
 
 
@@ -245,7 +246,7 @@ def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
         if quantity == "power" and len(facts) > 1 and patterns.search(r"\b(?:again|another|then|each)\b", query.text.lower()):
             return None
         if facts and facts[-1].value > 0:
-            costs = quantity == "factor" and "loss" in query.cues and not query.cues & {"open_up", "more"}
+            costs = quantity == "factor" and ("loss" in query.cues and not query.cues & {"open_up", "more"} or _TAKES_AWAY.search(query.text) is not None)
             return _done(marks.stops(-convert(facts[-1]) if costs else convert(facts[-1])), facts[-1])
     return None
 

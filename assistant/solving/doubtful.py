@@ -33,7 +33,15 @@ from assistant.solving.doubtful_changes import (
 )
 from assistant.solving.doubtful_figures import another_quantity, beyond_nature, is_nothing, quarter_of_a_mark
 from assistant.solving.doubtful_idle import far_left_out, left_idle, moved_the_other_way, wanted_a_yes
-from assistant.solving.doubtful_lights import gone_on_for_how_long, grey_of_no_strength, pops_asked_again, power_turned_idle, shared_out, sum_as_a_reading
+from assistant.solving.doubtful_lights import (
+    exposure_turned_idle,
+    gone_on_for_how_long,
+    grey_of_no_strength,
+    pops_asked_again,
+    power_turned_idle,
+    shared_out,
+    sum_as_a_reading,
+)
 from assistant.solving.doubtful_shares import against_the_rule, all_for_one, film_as_it_was, full_power_left, moved_and_not_counted, summed_again
 from assistant.solving.doubtful_words import against_the_word, no_difference
 from assistant.solving.solution import Solution
@@ -364,6 +372,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (quarter_of_a_mark, None, None, frozenset({"shutter"})),
     (moved_the_other_way, frozenset({"distance"}), None, frozenset({"distance"})),
     (wanted_a_yes, None, None, None),
+    (exposure_turned_idle, frozenset({"aperture", "shutter"}), frozenset({"ambient", "film"}), None),
     (power_turned_idle, frozenset({"aperture", "distance"}), frozenset({"change", "flash", "falloff"}), frozenset({"aperture"})),
 )
 

@@ -60,10 +60,15 @@ def wanted_a_yes(said: Query, whole: Query, found: Solution) -> bool:
     if found.answers[0].quantity == "claim" or "?" not in said.text[-3:]:
         return False
     words = said.text.lower().replace("’", "'")
+    if said.claim and not said.asks and _TAG.search(words):
+        return True
     if not _OPEN.isdisjoint(words[max([words.rfind(mark, 0, -3) for mark in ".?!;:"]) + 1 :].split()):
         return False  # the last sentence asks for a value
     cuts = [m.end() for m in _SENTENCE.finditer(words.rstrip(" ?!"))]
     return _YES_OR_NO.match(words, cuts[-1] if cuts else 0) is not None
+
+
+_TAG = Pattern(r"[,.;] *(?:right|yes|correct|true|isn't it|doesn't it|don't they|agreed)\W*$")
 
 
 _INWARD = Pattern(r"\b(?:how (?:much|far|many \w+)|by how much|by what)\b[^?.]{0,50}\b(?:closer|nearer)\b")

@@ -64,3 +64,12 @@ _OF_THE_LIFT = Pattern(r"\b(?:adds?|added|lifts?|rais\w+|gains?|brighter|more|br
 def sum_as_a_reading(said: Query, whole: Query, found: Solution) -> bool:
     """"the flash is f/8 and the total f/11: how strong is the daylight", and the distance of the two readings."""
     return found.topic == "conversions" and len({f.value for f in found.used if f.quantity == "aperture"}) == 2 and _SUM_TOLD.search(said.text) is not None and _OF_THE_LIFT.search(said.text) is None
+
+
+_EXPOSURE_TURNED = Pattern(r"\b(?:doubl\w+|tripl\w+|quadrupl\w+|halv\w+|twice|three times|four times) (?:the |my |its )?(?:metered |normal |indicated )?exposure\b(?! times?)|\bexposure (?:is |was |has to be |must be |should be )?(?:doubled|tripled|quadrupled|halved)\b")
+_TURNS = frozenset({"stops", "times", "factor", "relation", "loss", "filter_loss", "nd", "power", "sheet_row"})
+
+
+def exposure_turned_idle(said: Query, whole: Query, found: Solution) -> bool:
+    """"the maker says to double the exposure", and nothing of the kind is counted."""
+    return _EXPOSURE_TURNED.search(said.text.lower()) is not None and not any(f.quantity in _TURNS for f in found.used)

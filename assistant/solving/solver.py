@@ -16,7 +16,6 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving.choices import choose
-from assistant.solving.claim_account import left_uncounted
 from assistant.solving.each_in_turn import solve as each_in_turn
 from assistant.solving.ranges import over_values
 from assistant.solving.solution import Solution, rejected
@@ -256,7 +255,7 @@ BEARING_ON_A_CLAIM = frozenset({"loss", "relation", "gap", "focal_length", "form
 
 def beside_the_claim(query: Query, verdict: Solution) -> bool:
     """Whether a verdict was reached without a figure of the claim that bears on it."""
-    return verdict.status == "answered" and (any(f.quantity in BEARING_ON_A_CLAIM or f.quantity == "stops" and not _WITHIN.search(query.text, 0, f.start) for f in unused(query, verdict)) or _two_idle(query, verdict) or left_uncounted(query, verdict))
+    return verdict.status == "answered" and (any(f.quantity in BEARING_ON_A_CLAIM or f.quantity == "rows" and f.unit == "layers" and f.value > 1 or f.quantity == "stops" and not _WITHIN.search(query.text, 0, f.start) for f in unused(query, verdict)) or _two_idle(query, verdict))
 
 
 _WITHIN = Pattern(r"\bwithin (?:about |a )?$")
