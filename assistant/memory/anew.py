@@ -343,14 +343,14 @@ def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _AT = Pattern(r"^\W*(?:and |or |what about |how about |what if |then )*(?:at|rated at|rated|on|if it'?s at) (?:iso |ei |asa )?\d+\W*$", re.I)
 
 
-_IN_ITS_PLACE = Pattern(r"\binstead\b|\bin (?:its|that one's|the other's) place\b|\b(?:swap|chang|switch|exchang|replac)\w*\b", re.I)
+_INSTEAD_OF_IT = Pattern(r"\binstead\b|\bin (?:its|that one's|the other's) place\b|\b(?:swap|chang|switch|exchang|replac)\w*\b", re.I)
 
 
 def in_its_place(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and with a factor 5 orange one instead?", "a two-stop ND instead of the polariser": what takes light now, and nothing of what did."""
     takes = ("loss", "filter_loss", "nd", "factor")
     old, mine = [f for f in scene.facts if f.quantity in takes], [f for f in query.facts if f.quantity in takes]
-    if len(old) != 1 or len(mine) != 1 or query.asks or not _IN_ITS_PLACE.search(query.text) or {f.quantity for f in query.facts} - {*takes, "modifier", "camera_filter", "remark"}:
+    if len(old) != 1 or len(mine) != 1 or query.asks or not _INSTEAD_OF_IT.search(query.text) or {f.quantity for f in query.facts} - {*takes, "modifier", "camera_filter", "remark"}:
         return query, scene
     glass = old[0].quantity != "loss"
     new = replace(mine[0], quantity="filter_loss" if mine[0].quantity == "loss" and glass else mine[0].quantity, of=old[0].of, cue="", unit="filter" if mine[0].quantity == "loss" and glass else mine[0].unit)
