@@ -1388,6 +1388,7 @@ STEMS: dict[str, str] = {
     '\\b(?:instead of|rather than|in place of|than|over|against|compared|beside)\\b': 'against|beside|compared|in place of|instead of|over|rather than|than',
     '\\b(?:instead of|rather than|not|from|versus|vs|against|than|to|or)\\s*$': 'against|from|instead of|not|or|rather than|than|to|versus|vs',
     '\\b(?:instead of|rather than|over|against|compared (?:to|with)|than|not|vs|versus)\\b|\\bof (?=(?:iso|asa)\\b)|\\bas (?=(?:with |on |at )?(?:an? |the |my )?(?:iso|asa|film|stock|roll)\\b)': 'against|asa|compared |film|instead of|iso|not|over|rather than|roll|stock|than|versus|vs&against|as |compared to|compared with|instead of|not|of |over|rather than|than|versus|vs&against|as |instead of|not|of |over|rather than|than|to|versus|vs|with',
+    '\\b(?:instead|rather|swap\\w*|replac\\w*|chang\\w*|not|no|only|just|off|actually|sorry|i mean(?:t)?|make (?:it|that)|without|alone|on its own|bare)\\b': 'actually|alone|bare|chang|i mean|instead|just|make |no|not|off|on its own|only|rather|replac|sorry|swap|without&actually|alone|bare|chang|i mean|instead|just|make it|make that|no|not|off|on its own|only|rather|replac|sorry|swap|without&actually|alone|bare|chang|i mean|instead|it|just|no|not|off|on its own|only|rather|replac|sorry|swap|that|without',
     '\\b(?:in|by) (?:half|third|whole|full)\\b': ' full| half| third| whole&full|half|third|whole&by|in',
     '\\b(?:in|by) (?:steps of )?$': 'by|in',
     '\\b(?:in|by) (whole|full|single|half|third)[- ](?:of a )?(?:stops?|steps?)\\b': 'full|half|single|third|whole&by|in&st',
