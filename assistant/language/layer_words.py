@@ -173,8 +173,15 @@ def _times(fact: Fact, many: int) -> Fact:
     return replace(fact, value=fact.value * many, quantity="loss" if fact.quantity == "stops" and not fact.cue else fact.quantity)
 
 
+_OF_SUCH = Pattern(r"\s+of (?:(?:the|my|this|that|same|identical|a) )*", re.I)
+_STRONG = Pattern(r"-stops?\b", re.I)
+
+
 def _first_told(facts: Sequence[Fact], match: re.Match[str], text: str) -> Fact | None:
     """The loss that is told of one of them."""
     last = match.group().lower().split()[-1]
     of_one = next((one for one in _OF_ONE.finditer(text) if one["of"].lower() in _ANY_SHEET or last.startswith(one["of"].lower()[:4]) or match.re.pattern == _SO_MANY_OF_THEM.pattern), None)
+    made_of = next((f for f in facts if f.quantity in ("loss", "stops", "filter_loss") and _OF_SUCH.fullmatch(text, match.end(), f.start) and _STRONG.search(f.said + text[f.end : f.end + 6])), None)
+    if made_of is not None:
+        return made_of  # "two layers of half-stop silk"
     return next((f for f in facts if of_one and f.quantity in ("loss", "stops", "filter_loss") and f.start >= of_one.end()), None)

@@ -249,6 +249,9 @@ def by_aperture(query: Query, ask: Ask) -> Solution | None:
     if len(pairs) == 1 and left and all(f.value == pairs[0][0] for f in left):  # "turns 15 s into 45; I leave it at 15 and open the lens"
         more = math.log2(pairs[0][1] / pairs[0][0])
         return done((marks.aperture(stops[0].value * 2.0 ** (-more / 2)), marks.stops(more)), stops[0], *times)
+    if (often := _so_many_times(query, times)) is not None:
+        more, told = often
+        return done((marks.aperture(stops[0].value * 2.0 ** (-more / 2)), marks.stops(more)), stops[0], *times, *told)
     if not query.has("sheet_row") and not query.has("sheet_span"):
         added = [f for f in query.facts if f.quantity in ("stops", "signed")]
         plain = len(added) == len({f.value for f in times}) == 1 and times[0].value > 1 and _SHEET_SAYS.search(query.text) is not None and added[0].cue != "less"
@@ -259,6 +262,22 @@ def by_aperture(query: Query, ask: Ask) -> Solution | None:
     more = found.answers[1].value
     answers = (marks.aperture(stops[0].value * 2.0 ** (-more / 2)), found.answers[1])
     return replace(found, answers=answers, used=(stops[0], *found.used), working=(*found.working, f"opened {more:.3g} stops from f/{stops[0].value:g}"))
+
+
+_OFTEN = Pattern(r"\b(?:(?P<word>twice|doubl(?:e|ed|es|ing)|tripl(?:e|ed|es|ing)|trebl(?:e|ed|es|ing)|quadrupl(?:e|ed|es|ing))|(?P<n>three|four|five|\d+(?:\.\d+)?) times)\b(?: (?:the|as|its|that|my))*(?: (?:metered|measured|exposure|time|long|much|one|light|it))*", re.I)
+_OFTEN_IN_WORDS = {"twi": 2.0, "dou": 2.0, "tri": 3.0, "tre": 3.0, "qua": 4.0, "three": 3.0, "four": 4.0, "five": 5.0}
+
+
+def _so_many_times(query: Query, times: list[Fact]) -> tuple[float, tuple[Fact, ...]] | None:
+    """"the maker doubles the exposure at 8 s; I keep the time and open the lens": the stops of so many times, where a film is spoken of and nothing else is told to change."""
+    found = _OFTEN.search(query.text)
+    if found is None or len({f.value for f in times}) != 1 or times[0].value <= 1 or not (_SHEET_SAYS.search(query.text) or _FAILURE.found_in(query.text)) or any(query.has(q) for q in ("sheet_row", "sheet_span", "exponent", "distance", "nd")):
+        return None
+    if any(f.quantity in ("stops", "signed", "loss", "relation", "factor") for f in query.facts):
+        return None
+    said = (found["word"] or found["n"]).lower()
+    value = _OFTEN_IN_WORDS.get(said[:3] if found["word"] else said) or float(said)
+    return math.log2(value), tuple(f for f in query.facts if f.quantity in ("times", "number", "count") and found.start() <= f.start < found.end())
 
 
 def _paired(between: str) -> bool:
