@@ -72,4 +72,4 @@ _TURNS = frozenset({"stops", "times", "factor", "relation", "loss", "filter_loss
 
 def exposure_turned_idle(said: Query, whole: Query, found: Solution) -> bool:
     """"the maker says to double the exposure", and nothing of the kind is counted."""
-    return _EXPOSURE_TURNED.search(said.text.lower()) is not None and not any(f.quantity in _TURNS for f in found.used)
+    return _EXPOSURE_TURNED.search(said.text.lower()) is not None and not any(f.quantity in _TURNS for f in found.used) and not any(a.quantity == "stops" for a in found.answers[1:])  # counted by its word
