@@ -273,6 +273,7 @@ def _checks_claim(turn: Turn) -> Answer | None:
     from assistant.claim_turns import claim_again, keep_claim
     from assistant.solving.claims import solve as judge
     from assistant.solving.claims import tidied
+    from assistant.solving.set_ups import held_against
 
     named = {o for o in (*query.owners(), *query.mentioned) if o}
     whole = replace(query, facts=(*talk.kit.for_scene(query, named), *query.facts))
@@ -285,6 +286,8 @@ def _checks_claim(turn: Turn) -> Answer | None:
         followed, scene = follow_up(query, talk)
         whole = replace(meant(followed, talk, scene), claim=True)
         found = judge(whole) or found
+    if found is None and not query.asks and held_against(whole):
+        return _unsure(turn, whole)
     if found is None:
         return None if query.asks or query.facts else explains(turn) or _not_understood(turn)
     rest = tidied(whole, found)

@@ -8,7 +8,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.scales import aperture_difference_stops, speak_stops
+from assistant.scales import DIFFERENCE_STOPS, aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_words import WITHOUT
 from assistant.solving.solution import Solution
@@ -67,6 +67,26 @@ _LEAST = Pattern(r"\bat least\b|\bor more\b|\bmore than\b|\bno less\b", re.I)
 _MOST = Pattern(r"\bat most\b|\bno more than\b|\bwithin\b|\bor less\b", re.I)
 
 
+_IS_RIGHT = Pattern(r"\b(?:it|that|the \w+|this)(?:'s| is| would be| will be| comes out)(?: then| now| just| about| exactly)* (?:right|correct|spot on|exposed right)\b", re.I)
+
+
+def _made_good(query: Query, said: Fact) -> Solution | None:
+    """"at f/8 and 1/60 the hall is two stops under. At f/4 and 1/60 it is right": whether the second setting makes up what the first is off by."""
+    right = _IS_RIGHT.search(query.text, said.end)
+    settings = [(q, sorted(query.all(q), key=lambda f: f.start)) for q in ("aperture", "shutter")]
+    if right is None or {f.quantity for f in query.facts} - {"aperture", "shutter", "relation", "film_speed"} or any(len(told) > 2 for _, told in settings):
+        return None
+    before = {q: told[0] for q, told in settings if told and told[0].start < said.start}
+    after = {q: told[-1] for q, told in settings if told and said.end < told[-1].start < right.start()}
+    if not after or not set(after) <= set(before):
+        return None
+    change = sum(DIFFERENCE_STOPS[q](before[q].value, fact.value) for q, fact in after.items())
+    off = change + abs(said.value) * (1 if said.cue == "more" else -1)
+    holds = abs(off) < 0.25
+    state = "right" if holds else f"{speak_stops(abs(off))} {'over' if off > 0 else 'under'}"
+    return Solution(answers=(Quantity("claim", holds), marks.stops(off)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It is {state} then.")
+
+
 _THAN_BEFORE = Pattern(r"\b(?:darker|brighter|lighter|dimmer)\b", re.I)
 """Held against what it was, and not against what is right."""
 
@@ -75,6 +95,9 @@ def claim_of_room(query: Query) -> Solution | None:
     """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
     said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)
     read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
+    made_good = _made_good(query, said) if said is not None else None
+    if made_good is not None:
+        return made_good
     if said is None or not read or query.last("shutter", "") is None or query.has("guide_number") or _THAN_BEFORE.search(query.text, said.start):
         return None
     from assistant.solving.ambient_light import solve as of_the_room

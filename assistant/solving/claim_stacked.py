@@ -38,6 +38,8 @@ def claim_of_density(query: Query) -> Solution | None:
     if len(marked) != 1 or len(stops) != 1 or rest or stops[0].start == marked[0].start:
         return None
     said = plain(query.text)
+    if patterns.search(r"\b(?:than|as) (?:hers|his|mine|yours|the other)\b", said):
+        return None
     if patterns.search(r"\b(?:flash|strobe|power|light)\b", said) and patterns.search(r"\bopen\w*\b", said):
         return None  # what the opening makes up for is another claim
     holds = within(bound_of(said[: stops[0].start])[0], marked[0].value - abs(stops[0].value), tolerance(said, stops[0].start, stops[0].end, TOLERANCE))

@@ -43,7 +43,7 @@ def _judged(query: Query, said: str, size: Said) -> Solution | None:
         return None
     for held in (set_ups.across(facts, query.text, size.start, size.end), set_ups.told(facts, query.text, size.start, size.end)):
         right = light_of_two.apart(query, held, said) if held is not None else None
-        if held is None or right is None or held.named < 0 and (size.way or size.kind != "stops"):
+        if held is None or right is None or held.named < 0 and (size.way or size.kind != "stops") and (size.kind != "same" or size.at_least):
             continue
         if size.kind == "stops" and not size.way and not _APART.search(said):
             continue

@@ -87,10 +87,14 @@ def solve(query: Query) -> Solution | None:
     return _as_put(query, claim_of_distances(query) or claim_about_film(query)) or worked
 
 
+_TAKERS = frozenset({"nd", "loss", "filter_loss", "factor"})
+
+
 def _of_words(query: Query, said: str) -> Solution | None:
     """What the words decide before any figure is looked at: what changes what, which is more of two."""
     of_a_case = any(f.quantity in ("guide_number", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
-    influence = judge_influence(said) if not of_a_case else None
+    several = sum(f.quantity in _TAKERS for f in query.facts) > 1  # what stands in the light twice is held against itself
+    influence = judge_influence(said) if not of_a_case and not several else None
     if influence is not None and not (influence.holds and hangs_on_figures(query) and _SPOILT.search(said.lower())):
         return told(influence, query)
     degrees = judge_degree_steps(query.text)

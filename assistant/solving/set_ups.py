@@ -44,13 +44,15 @@ _CUTS = (
     Pattern(r"[.?!](?!\d)"), Pattern(r";"), Pattern(r",? (?:and|or|but|while|whereas|against|versus) (?=(?:with )?(?:the|an?|my|his|her|one|another)\b)"), Pattern(r":"), Pattern(r",(?!\d)"), Pattern(r"\b(?:and|or|but|while|whereas|against|versus)\b"),
 )
 _SENTENCE = Pattern(r"[;?!]|[.](?!\d)")
-_PIVOT = Pattern(r"\b(?:than|as|of|that|compared (?:to|with)|over|against|versus)\b")
+_PIVOT = Pattern(r"\b(?:than|as|of|that|what|compared (?:to|with)|over|against|versus)\b")
 _FRONTED = Pattern(r"(?:^|[.;:] )\W*(?:compared (?:to|with)|against|next to|beside)\b")
 
 
 _DIFFER = frozenset({"guide_number", "distance", "focal_length", "focus_distance", "camera_distance", "sharp_limit", "aperture", "film_speed", "power", "energy", "shutter", "exposure_value", "format", "loss", "filter_loss", "nd", "factor", "magnification"})
 _WEIGHED = frozenset({"guide_number", "energy", "exposure_value"})
 _PLACES = ("focus_distance", "camera_distance", "sharp_limit")
+_ANOTHERS = Pattern(r"\b(?:than|as) (?:hers|his|mine|yours|theirs|ours)\b")
+_COMPARED = Pattern(r"\b(?:brighter|darker|stronger|weaker|dimmer|more light|less light|the same light|as much light)\b")
 _HELD_AGAINST = Pattern(r"\b(?:than|as (?:much|bright|strong|deep|dark|far|fast|many|long)\b[^.;?!]{0,40}\bas)\b")
 
 
@@ -58,8 +60,12 @@ def held_against(query: Query) -> bool:
     """Whether two cases that differ in more than one figure are held against each other: no rule of one cause decides between them."""
     told = {(f.quantity, round(f.value, 9)) for f in query.facts if f.quantity in _DIFFER and f.origin == "said"}
     kinds = ["distance" if kind in _PLACES else "loss" if kind in LOSSES or kind == "factor" else kind for kind, _ in told]
-    twice = {kind for kind in kinds if kinds.count(kind) > 1}
-    return (len(twice) > 1 or bool(twice & LOSSES) or bool(twice & _WEIGHED) and (query.has("distance") or query.has("modifier"))) and _HELD_AGAINST.search(plain(query.text)) is not None
+    kinds += ["count"] if any(f.quantity == "count" and f.value > 1 for f in query.facts) else []
+    twice, said = {kind for kind in kinds if kinds.count(kind) > 1}, plain(query.text)
+    if len(twice) > 1 and _COMPARED.search(said) or _ANOTHERS.search(said):
+        return True
+    differ = len(twice) > 1 or bool(twice & LOSSES) or bool(twice) and len(set(kinds)) > 2 or bool(twice & _WEIGHED) and (query.has("distance") or query.has("modifier"))
+    return differ and _HELD_AGAINST.search(said) is not None
 
 
 def across(facts: Sequence[Fact], text: str, start: int, end: int) -> SetUps | None:
@@ -216,8 +222,17 @@ _LETTERED = re.compile(r"\b(?:head|light|flash|lamp|set-?up|gun|strobe|camera|le
 _FIRST, _OTHER = re.compile(r"\b(?:first|former)\b"), re.compile(r"\b(?:second|latter|other)\b")
 
 
-def _names(words: str) -> set[str]:
-    return {f"#{m}" for m in _LETTERED.findall(words)} | {w.removesuffix("s") for w in _WORD.findall(words)} - _COMMON - {w.removesuffix("s") for w in _COMMON}
+_WHOSE = (
+    # what a word of the one who speaks again is, and what it stands for where it was told
+    ("mine", Pattern(r"\b(?:mine|my)\b"), Pattern(r"\bmine\b")), ("hers", Pattern(r"\b(?:hers|her)\b"), Pattern(r"\bhers\b")), ("his", Pattern(r"\bhis\b"), Pattern(r"\bhis\b(?! \w)")), ("yours", Pattern(r"\byours?\b"), Pattern(r"\byours\b")),
+    ("she", Pattern(r"\b(?:lady|woman|bride|girl|mother|sister|aunt|grandmother|daughter|actress|wife)\b"), Pattern(r"\bshe\b")), ("he", Pattern(r"\b(?:gentleman|man|groom|boy|father|brother|uncle|grandfather|son|actor|husband)\b"), Pattern(r"\bhe\b")),
+)
+
+
+def _names(words: str, again: bool = False) -> set[str]:
+    """The words by which something may be called; `again`: where it is named once more, by a pronoun too."""
+    pronouns = {f"#{name}" for name, told, spoken in _WHOSE if (spoken if again else told).search(words)}
+    return pronouns | {f"#{m}" for m in _LETTERED.findall(words)} | {w.removesuffix("s") for w in _WORD.findall(words)} - _COMMON - {w.removesuffix("s") for w in _COMMON}
 
 
 def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
@@ -226,7 +241,7 @@ def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
     first, second = first - second, second - first
     begins = max((m.end() for m in _COMMA.finditer(said, 0, start)), default=0)
     ends = next((m.start() for m in _COMMA.finditer(said, end)), len(said))
-    subject, against = _names(said[begins:start]), _names(said[end:ends])
+    subject, against = _names(said[begins:start], True), _names(said[end:ends], True)
     if _FIRST.search(said, begins, start) or _OTHER.search(said, begins, start):
         return 0 if _FIRST.search(said, begins, start) else 1
     of, to = _one_of(subject, first, second), _one_of(against, first, second)
@@ -240,7 +255,7 @@ def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
 def named_in(said: str, words: tuple[str, str]) -> int:
     """Which of the two some words name: 0 or 1, -1 for neither or both."""
     first, second = (_names(w) for w in words)
-    return _one_of(_names(said), first - second, second - first)
+    return _one_of(_names(said, True), first - second, second - first)
 
 
 _AGAINST = Pattern(r"\b(?:than|as|compared)\b|\bof the (?!light|exposure)")
