@@ -181,7 +181,8 @@ def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation
     """Words after an answer that neither change the scene nor ask: to say the answer once more would be to pretend."""
     if query.asks or query.units or said.asks or query.mentioned or [f for f in (*query.facts, *said.facts) if f.quantity != "remark"]:
         return False
-    return scene == talk.scene and bool(talk.scene.asks) and (len(said.text.split()) > 2 or bool(said.unknown)) and not query.cues & TOPIC_CUES and "go_back" not in query.cues
+    of_both = "both" in said.cues and len({f.of for f in scene.facts if f.of}) < 2  # both of what
+    return scene == talk.scene and bool(talk.scene.asks) and (len(said.text.split()) > 2 or bool(said.unknown) or of_both) and not query.cues - ({"both"} if of_both else set()) & TOPIC_CUES and "go_back" not in query.cues
 
 
 def _about_something_else(query: Query, talk: Conversation) -> bool:

@@ -17,6 +17,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.units import LENGTH
 
 EITHER = "either"
 """The cue of a bare number that could be two of the values told."""
@@ -59,7 +60,7 @@ def number_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if mine is None or mine.bad or mine.quantity not in ("number", "aperture", "film_speed", "share", "power", "ratio") or _NAMED.search(mine.said) and not mine.said.isalpha() or not _BARE.match(query.text):
         return query, scene
     told = [f for f in scene.facts if f.quantity in _KINDS]
-    if _OF_THESE.isdisjoint([f.quantity for f in told]) or any(f.quantity in ("distance", "guide_number", "focal_length", "count") for f in scene.facts):
+    if _OF_THESE.isdisjoint([f.quantity for f in told]) or mine.quantity != "ratio" and any(f.quantity in ("distance", "guide_number", "focal_length", "count") for f in scene.facts):
         return query, scene
     fits = [f for f in told if (mine.quantity != "ratio" or f.quantity == "magnification") and _KINDS[f.quantity](mine.value, f, told)]
     if len(fits) > 1:
@@ -85,7 +86,7 @@ def end_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     said = _TO_END.match(query.text)
     mine = query.facts[0] if said is not None and len(query.facts) == 1 and not query.asks else None
     told = _pair(scene)
-    if said is None or mine is None or mine.bad or len(told) != 2 or not scene.asks or scene.asks[0].quantity not in ("stops", "factor"):
+    if said is None or mine is None or mine.bad or len(told) != 2 or not scene.asks or scene.asks[0].quantity not in ("stops", "factor", "count"):
         return query, scene
     quantity, second = told[0].quantity, said["end"].lower() != "from"
     if mine.quantity != quantity and not (mine.quantity in ("number", "film_speed") and quantity in _FITS and _FITS[quantity](mine.value)) and not (mine.quantity == "power" and quantity == "shutter" and "/" in mine.said):
@@ -150,3 +151,33 @@ def time_alone(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if mine is None or mine.quantity != "power" or not timed or not _PART.match(query.text) or any(f.quantity in _OF_POWER for f in scene.facts) or scene.asks and scene.asks[0].quantity in ("power", "energy"):
         return query, scene
     return replace(query, facts=(replace(mine, quantity="shutter", unit="s"),)), scene
+
+
+def range_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"12 and 15?" after rows at 10 and 13 feet: the two places anew."""
+    told = [f for f in scene.facts if f.quantity == "length_range"]
+    numbers = [f for f in query.facts if f.quantity in ("number", "number_range") and not f.bad]
+    values = [value for f in numbers for value in ((f.value,) if f.quantity == "number" else (f.value, f.other))]
+    if len(told) != 1 or told[0].unit not in LENGTH or len(numbers) != len(query.facts) or len(values) != 2 or min(values) <= 0 or query.asks:
+        return query, scene
+    scale = LENGTH[told[0].unit]
+    new = replace(told[0], value=values[0] * scale, other=values[1] * scale, start=numbers[0].start, end=numbers[-1].end, said=query.text[numbers[0].start : numbers[-1].end], origin="said")
+    return replace(query, facts=(new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told[0]))
+
+
+_OTHER_WAY = Pattern(r"\b(?:the )?other way (?:round|around|about)\b|\bvice versa\b|\b(?:swap|reverse|turn) (?:them|it|that)(?: (?:round|around))?\b|\bthe reverse\b", re.I)
+
+
+def says_other_way(query: Query) -> bool:
+    """"and the other way round?", with nothing else said."""
+    return not query.facts and not query.asks and len(query.text.split()) <= 8 and _OTHER_WAY.search(query.text) is not None
+
+
+def other_way(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and the other way round?" after "from f/5.6 to f/11": the same two values from the second to the first."""
+    told = _pair(scene) if says_other_way(query) else []
+    if len(told) != 2 or not scene.asks or scene.asks[0].quantity not in ("stops", "factor"):
+        return query, scene
+    first, second = told
+    turned = (replace(first, value=second.value, said=second.said, origin="said"), replace(second, value=first.value, said=first.said, origin="said"))
+    return replace(query, facts=turned, unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in (first.quantity, f"{first.quantity}_range")))

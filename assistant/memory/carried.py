@@ -28,7 +28,7 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
     facts, asks = tuple(facts), tuple(asks)
     if not facts and not asks:
         return query
-    query = _same_filter(_asked_as_before(query, asks), facts)
+    query = _same_filter(_asked_as_before(_no_other_light(query), asks), facts)
     scene = {f.quantity for f in facts}
     wanted = {a.quantity for a in asks} | {f"{a.quantity} {a.of}" for a in asks}
     if "guide_number" in scene or query.has("guide_number"):
@@ -52,6 +52,16 @@ def on_the_film_there_is(query: Query, kit: Iterable[Fact], scene: Iterable[Fact
 
 _WHAT_NOW = Pattern(
     r"\b(?:what|where)(?:'?s|s| is| was| does| will| would)?(?: (?:it|that|this|the (?:result|answer|outcome)))?(?: (?:that|it|be|make|come to|come out (?:at|to)|look like|leave))*(?: (?:it|that|us|me))?(?: (?:now|then|instead|after that|in that case))*\W*$", re.I)
+
+
+_OTHER_WAY = Pattern(r"\bother way (?:round|around|about)\b", re.I)
+
+
+def _no_other_light(query: Query) -> Query:
+    """"the other way round" names no other light."""
+    if "b" not in query.mentioned or not _OTHER_WAY.search(query.text):
+        return query
+    return replace(query, mentioned=tuple(m for m in query.mentioned if m != "b"), facts=tuple(replace(f, of="") if f.of == "b" else f for f in query.facts), asks=tuple(replace(a, of="") if a.of == "b" else a for a in query.asks))
 
 
 def _asked_as_before(query: Query, asks: tuple[Ask, ...]) -> Query:
@@ -124,6 +134,11 @@ def _is_pulse(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bo
     return "velocity" in scene and bool(scene & {"duration", "t05", "t01"}) and "distance movement" in wanted and not query.has("duration")
 
 
+def _is_half_pulse(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    """Another t0.5, where that was told and no other time of the flash."""
+    return _is_pulse(fact, query, scene, wanted) and "t05" in scene and not scene & {"t01", "duration"}
+
+
 def _is_recycle(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
     return "recycle" in scene and "duration recycle" in wanted
 
@@ -136,6 +151,7 @@ _RULES: tuple[Rule, ...] = (
     (_is_lens, ("film_speed", "number"), lambda f: replace(f, quantity="focal_length", value=f.value / 1000, unit="mm")),
     (_is_limit, ("distance",), lambda f: replace(f, quantity="sharp_limit")),
     (_is_focus, ("distance", "camera_distance"), lambda f: replace(f, quantity="focus_distance", of="camera")),
+    (_is_half_pulse, ("shutter", "time"), lambda f: replace(f, quantity="t05")),
     (_is_pulse, ("shutter", "time"), lambda f: replace(f, quantity="duration")),
     (_is_recycle, ("shutter", "time"), lambda f: replace(f, quantity="recycle")),
 )

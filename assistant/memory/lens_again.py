@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant.memory.conversation import Conversation, Scene
@@ -65,5 +66,9 @@ def image_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(images) != 1 or told is None or told.quantity not in ("number", "focal_length", "distance", "film_speed", "size") or told.bad or "lens" in query.cues:
         return query, scene
     value = told.value if told.unit in LENGTH else told.value * LENGTH[images[0].unit]
+    things = [f for f in scene.facts if f.quantity == "object_size" and f.value > 0]
+    if len(things) == 1 and told.unit in LENGTH and 0 < value and abs(math.log(value / things[0].value)) < abs(math.log(value / images[0].value)):  # "and 1 m wide?": nearer to the thing's size than to its image's
+        thing = replace(things[0], value=value, unit=told.unit, start=told.start, end=told.end, said=told.said, origin="said")
+        return replace(query, facts=(thing,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not things[0]))
     new = replace(images[0], value=value, start=told.start, end=told.end, said=told.said, origin="said")
     return replace(query, facts=(new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not images[0]))

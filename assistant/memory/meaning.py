@@ -97,7 +97,7 @@ def _in_its_words(whole: Query, scene: Scene, said: frozenset[Fact], cues: froze
     if said and scene.asks and (scene.asks[0].of == "both" or "both" in scene.cues):
         cues -= _OF_ONE_OF_THEM  # "and if the flash alone is f/5.6?": what the two make together is still what is asked
     lost = cues & _OWN_WORDS == {"loss"} and {f.quantity for f in said} <= _TAKING and any(f.quantity in ("loss", "filter_loss") for f in said)
-    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not lost and not _only_moved(scene, said) and not _one_of_two_readings(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in scene.facts) and all(f.quantity in ("relation", "stops") for f in said)):
+    if not scene.text or not scene.asks or whole.claim or cues & _OWN_WORDS and not lost and not _only_moved(scene, said) and not _one_of_two_readings(scene, said) and not (cues & _OWN_WORDS <= {"less", "more"} and any(f.quantity in ("relation", "stops") for f in (*scene.facts, *(f for f in said if f.of))) and all(f.quantity in ("relation", "stops") for f in said)):
         return whole
     return _with_its_words(whole, scene, said)
 

@@ -30,10 +30,36 @@ def takes_away(query: Query, scene: Scene) -> Fact | None:
     said = _WITHOUT.search(query.text)
     if said is None or _MORE_THAN_THAT.search(query.text[: said.start()]):
         return None
-    word = (said["one"] or said["two"] or said["three"]).lower()
+    return _of_the_thing((said["one"] or said["two"] or said["three"]).lower(), scene)
+
+
+def _of_the_thing(word: str, scene: Scene) -> Fact | None:
+    """The one loss that was told with this word; of one that was told in a half-sentence, whose words are gone, the only one there is."""
+    losses = [f for f in scene.facts if f.quantity in _TAKES_LIGHT]
     told = [f for f in losses if f.start < f.end and scene.text[f.start : f.end].strip() == f.said.strip()]
     named = [f for f in told if word in _words_before(f, scene, told)] or [f for f in told if word in _words_after(f, scene, told)]
+    if not named and not told and len(losses) == 1 and word not in _NO_SUCH_THING:
+        return losses[0]
     return named[0] if len(named) == 1 else None
+
+
+_NO_SUCH_THING = frozenset("fill key hair rim kicker main background backdrop flash flashes strobe light lights lamp head heads push pull film lens camera tripod row front back middle second third one other bounce ceiling wall sync shutter stops stop".split())
+_BESIDE = Pattern(
+    rf"^\W*(?:(?:and|or|so|then|now|ok|same|but|what if|what about|how about) *\W*)*(?:without|with no|no|minus|lose|drop) (?:the |my |that |any )?(?:[a-z]+ )?{_THING.format('first')}(?=\s*(?:,|;|(?:and|but|at|on|from|with) ))"
+    rf"|(?:,|\band|\bbut) *(?:without|with no|minus|lose|drop) (?:the |my |that |any )?(?:[a-z]+ )?{_THING.format('last')}\W*$", re.I)
+
+
+def taken_away_beside(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"without the paper, ISO 200?": what it took is there again, and what else is said is told."""
+    said = _BESIDE.search(query.text) if not query.asks else None
+    rest = [f for f in query.facts if said is None or f.start >= said.end() or f.end <= said.start()]
+    if said is None or not rest or any(f.quantity in _TAKES_LIGHT for f in rest):
+        return query, scene
+    gone = _of_the_thing((said["first"] or said["last"]).lower(), scene)
+    if gone is None:
+        return query, scene
+    text = query.text[: said.start()] + " " * (said.end() - said.start()) + query.text[said.end() :]
+    return replace(query, text=text, facts=tuple(rest), unknown=(), cues=query.cues - {"box_speed", "forget", "not", gone.unit}), _bared(scene, gone)
 
 
 _IT_OFF = Pattern(r"^\W*(?:(?:and|or|so|then|now|ok|what if i|if i|i) *\W*)*(?:(?:take|pull|whip|get|leave) (?:it|that|this|that one|the thing) (?:off|out|away)|(?:with )?(?:it|that) (?:off|out|gone)|without (?:it|that)|off (?:with it|again))(?: (?:altogether|again|then|now|entirely|completely|please))*\W*$", re.I)
@@ -61,4 +87,9 @@ def taken_away(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if gone is None:
         return query, scene
     bare = Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip())  # told, though nothing is on
-    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), replace(scene, facts=tuple(f for f in scene.facts if f is not gone and not (f.quantity in ("modifier", "camera_filter") and f.unit and f.unit == gone.unit)), cues=scene.cues - {gone.unit})
+    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), _bared(scene, gone)
+
+
+def _bared(scene: Scene, gone: Fact) -> Scene:
+    kept = tuple(f for f in scene.facts if f is not gone and not (f.quantity in ("modifier", "camera_filter") and f.unit and f.unit == gone.unit))
+    return replace(scene, facts=kept, cues=scene.cues - {gone.unit})
