@@ -42,7 +42,18 @@ from assistant.solving.doubtful_lights import (
     shared_out,
     sum_as_a_reading,
 )
-from assistant.solving.doubtful_shares import against_the_rule, all_for_one, film_as_it_was, full_power_left, moved_and_not_counted, summed_again
+from assistant.solving.doubtful_shares import (
+    against_the_rule,
+    all_for_one,
+    fewer_taken_for_all,
+    film_as_it_was,
+    full_power_left,
+    moved_and_not_counted,
+    stops_for_a_setting,
+    summed_again,
+    takes_and_gains,
+    which_of_them_stays,
+)
 from assistant.solving.doubtful_words import against_the_word, no_difference
 from assistant.solving.solution import Solution
 
@@ -345,7 +356,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None, _LOST),
     (_of_somebody_else, None, None, frozenset({"power", "film_speed", "rated", "aperture", "push"})),
     (shared_out, frozenset({"stops", "factor"}), frozenset({"losses"}), _LOST),
-    (part_that_is_gone, frozenset({"stops", "factor"}), None, frozenset({"power"})),
+    (part_that_is_gone, frozenset({"stops", "factor", "energy", "aperture"}), None, frozenset({"power"})),
     (pops_of_no_flash, _COUNT, None, None),
     (pops_asked_again, _COUNT, None, _COUNT),
     (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None, frozenset({"guide_number"})),
@@ -357,12 +368,16 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (layers_idle, frozenset({"stops", "factor"}), frozenset({"conversions"}), frozenset({"rows"})),
     (all_for_one, frozenset({"stops"}), frozenset({"losses"}), frozenset({"aperture", "aperture_range"})),
     (moved_and_not_counted, frozenset({"stops", "aperture", "power", "distance"}), frozenset({"falloff", "relations"}), frozenset({"distance"})),
+    (fewer_taken_for_all, frozenset({"stops", "aperture", "count"}), None, _COUNT),
+    (takes_and_gains, frozenset({"stops"}), None, frozenset({"modifier", "loss", "filter_loss", "camera_filter"})),
+    (stops_for_a_setting, frozenset({"stops"}), None, frozenset({"shutter"})),
+    (which_of_them_stays, frozenset({"aperture"}), None, frozenset({"loss"})),
     (full_power_left, _COUNT, frozenset({"time"}), frozenset({"power"})),
     (film_as_it_was, frozenset({"film_speed"}), frozenset({"ambient", "film"}), frozenset({"film_speed"})),
     (summed_again, frozenset({"aperture"}), frozenset({"flash"}), frozenset({"aperture"})),
     (against_the_rule, frozenset({"stops", "factor"}), frozenset({"ambient"}), None),
     (saved_more_than_there_were, _COUNT, frozenset({"time"}), _COUNT),
-    (number_left_among_pops, None, frozenset({"time"}), _NUMBER),
+    (number_left_among_pops, None, frozenset({"time", "conversions"}), _NUMBER),
     (deed_left_out, frozenset({"aperture", "power", "distance", "stops", "factor"}), frozenset({"losses"}), _LOST),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),

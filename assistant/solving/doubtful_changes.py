@@ -90,7 +90,7 @@ def deed_left_out(said: Query, whole: Query, found: Solution) -> bool:
     return bool(done)
 
 
-_NO_NOUN_NEXT = Pattern(r"\s*(?:$|[?.,;:!](?!\d)|(?:give|gives|gave|do|does|did|make|makes|would|will|should|are|is|be|need|reach|put|at|on|for|from|in all|of (?:them|those|these))\b)")
+_NO_NOUN_NEXT = Pattern(r"\s*(?:$|[?.,;:!](?!\d)|(?:give|gives|gave|do|does|did|make|makes|would|will|should|are|is|be|need|reach|put|at|on|for|from|in all|of (?:them|those|these)|that|which|i|we|fired|right)\b)")
 
 
 def number_left_among_pops(said: Query, whole: Query, found: Solution) -> bool:
@@ -155,7 +155,7 @@ def pops_of_no_flash(said: Query, whole: Query, found: Solution) -> bool:
     return first.unit in ("pops", "flashes") and {f.quantity for f in whole.facts} <= _OF_LOSSES and _POPS_NAMED.search(said.text) is None and all(f.origin == "said" for f in whole.facts)
 
 
-_PART_GONE = Pattern(r"[\s-]*(?:quarters? |thirds? )?of (?:the|my|its|all the) (?:flash |light|flash's light)\w*(?: is| are| gets?| was| were| goes| being)* (?:lost|gone|swallowed|eaten|absorbed|wasted|missing|soaked up|taken)\b", re.I)
+_PART_GONE = Pattern(r"[\s-]*(?:per ?cent |quarters? |thirds? )?of (?:it|that|them|this|(?:the|my|its|all the) (?:flash |light|flash's light|energy|output))\w*(?: is| are| gets?| was| were| goes| being)* (?:lost|gone|swallowed|eaten|absorbed|wasted|missing|soaked up|taken)\b", re.I)
 
 
 def part_that_is_gone(said: Query, whole: Query, found: Solution) -> bool:

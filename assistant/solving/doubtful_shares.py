@@ -9,6 +9,7 @@ from assistant.query import Query
 from assistant.scales import aperture_difference_stops
 from assistant.solving.alike import asks_of_one, spoken_of
 from assistant.solving.solution import Solution
+from assistant.solving.taken_off import stays_alone
 
 
 def all_for_one(said: Query, whole: Query, found: Solution) -> bool:
@@ -68,3 +69,34 @@ def full_power_left(said: Query, whole: Query, found: Solution) -> bool:
     powers = [f for f in said.facts if f.quantity == "power"]
     used = {f.value for f in found.used if f.quantity == "power"}
     return len({f.value for f in powers}) == 2 and 1.0 in {f.value for f in powers} and bool(used) and 1.0 not in used
+
+
+_FEWER_THAN = Pattern(r"\b(?:pops?|flashes|bursts) (?:fewer|less|more|too few|too many) than\b", re.I)
+
+
+def fewer_taken_for_all(said: Query, whole: Query, found: Solution) -> bool:
+    """"three pops fewer than the 12 that were right", and three counted as all of them."""
+    return _FEWER_THAN.search(said.text) is not None and any(f.quantity == "count" and f in found.used and _FEWER_THAN.search(said.text, f.start, f.end + 30) for f in said.facts)
+
+
+_WHAT_IT_TAKES = Pattern(r"\bwhat (?:does|do|did|will|would) (?:the |my )?(?:\w+ ){1,2}(?:itself |alone |by itself )?(?:take|cost|lose|eat|swallow|steal|absorb)s?\W*$", re.I)
+
+
+def takes_and_gains(said: Query, whole: Query, found: Solution) -> bool:
+    """"what does the dish take?", and more light found."""
+    first = found.answers[0]
+    return isinstance(first.value, float) and first.value > 0.05 and _WHAT_IT_TAKES.search(said.text) is not None
+
+
+_A_SETTING_FOR = Pattern(r"\bwhat (?:must|should|do|shall|can|would) (?:i|we) (?:then |now )?(?:set|use|give|go (?:to|with)|shoot(?: at)?|choose)\b[^?]*\bfor\b", re.I)
+
+
+def stops_for_a_setting(said: Query, whole: Query, found: Solution) -> bool:
+    """"right at 1/60, two under at 1/250: what must I use for one under?", and stops where a setting was asked."""
+    return len({f.value for f in said.facts if f.quantity == "shutter"}) == 2 and _A_SETTING_FOR.search(said.text) is not None
+
+
+def which_of_them_stays(said: Query, whole: Query, found: Solution) -> bool:
+    """"through silk and net f/8 … through only the net?", both called by one name: an answer of anything else is of another question."""
+    read, lost = said.all("aperture"), said.all("loss")
+    return len(read) == 1 and len({f.unit for f in lost}) < len(lost) and stays_alone(said, read[0])

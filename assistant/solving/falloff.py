@@ -218,7 +218,12 @@ def _move_or_place(query: Query, ask: Ask, scene: Scene, move: float, place: flo
     return marks.distance(place, unit), marks.distance(abs(move), unit, "move")
 
 
+_TO_WHERE = Pattern(r"\bto (?:how many|what|which)\b", re.I)
+
+
 def _asks_move(query: Query, ask: Ask) -> bool:
+    if _TO_WHERE.search(query.text):
+        return False
     moved = ask.of == "move" or patterns.search(r"how (?:much|far) (?:further|farther|closer|nearer)|how (?:much|many)\b(?! (?:feet|metres|meters|foot|inches) (?:away )?from (?:him|her|them|the (?:subject|sitter|model|face|bride|groom|child))\b)", query.text, re.I)
     return bool(moved) or bool(_WHAT_MOVES.search(query.text)) and not _NEW_PLACE.search(query.text)
 

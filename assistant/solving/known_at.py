@@ -14,6 +14,9 @@ from assistant.solving.pop_facts import own
 
 _ASKS = Pattern(r"\b(?:what|which|how (?:much|many|long|often))\b", re.I)
 _WHOLE = Pattern(r"[^?.]*\b(?:full(?:y|-power)?|in all|altogether|whole|holds?|stores?|capacity|flat out|maximum|total)\b", re.I)
+_OF_THE_PACK = Pattern(r" of (?:the|its|my|a) (?:pack|generator|unit|whole|total|capacity)\b", re.I)
+_PACK_ASKED = Pattern(r"[^?.]*\b(?:pack|generator|unit|whole|total)\b(?!'s share)", re.I)
+""""A fifth of the pack. What is the pack?": the whole by its part."""
 _CONDITION = Pattern(r"\b(?:if|when|since|because|where|given)\b", re.I)
 
 
@@ -47,4 +50,4 @@ def _asked_of_the_whole(query: Query, known: Fact, base: Fact) -> bool:
     asks = [m.start() for m in _ASKS.finditer(query.text)]
     if len(asks) != 1 or first < asks[0] < last or asks[0] < first and not _CONDITION.search(query.text[asks[0] : first]):
         return False
-    return _WHOLE.match(query.text if asks[0] > last else query.text[:first], asks[0]) is not None
+    return _WHOLE.match(query.text if asks[0] > last else query.text[:first], asks[0]) is not None or _OF_THE_PACK.match(query.text, base.end) is not None and _PACK_ASKED.match(query.text, asks[0]) is not None

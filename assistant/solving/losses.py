@@ -15,7 +15,7 @@ from assistant.records import replace
 from assistant.solving import camera, close_power, marks, t_stops, two_guides
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
-from assistant.solving.taken_off import WITHOUT, is_taken_off
+from assistant.solving.taken_off import WITH_ONLY, WITHOUT, is_taken_off, stays_alone
 from assistant.solving.worn import AFTER, BEFORE, in_place_of_another
 from assistant.solving.worn import worn as worn_when
 
@@ -254,14 +254,18 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     counted = [f for f in query.all("modifier") if through and _ALREADY_ON.match(query.text[f.end : f.end + 30])]
     worn = [f for f in query.facts if f.quantity == "modifier" and f.unit not in {s.unit for s in said} and f not in counted] if not said else []
     every = said
-    if not worn and not through and is_taken_off(query.text, known[0]):
-        said = _gone_of(query, said, known[0]) or said
+    one_stays = stays_alone(query, known[0])
+    off = one_stays or is_taken_off(query.text, known[0])
+    gone = _gone_of(query, said, known[0]) if not worn and not through and off else []
+    if one_stays and not gone:
+        return None  # both are called by one name: which of them stays is not plain
+    said = gone or said
     lost = through + sum(f.value for f in said) + sum(_typical(f) for f in worn)
     if len(said) > 1 and all(f.origin == "said" for f in said) and {BEFORE, AFTER} <= {one.when for one in worn_when(query) or ()}:
         return None  # one comes off and another goes on: no sum of both
     if lost == 0 or not said and any(f.unit == "flashes" and f.value > 1 for f in query.all("count")) and query.cues & {"each", "both", "one_light"}:
         return None
-    taken_off = is_taken_off(query.text, known[0]) and not (drawn and not said and not worn)
+    taken_off = off and not (drawn and not said and not worn)
     before, bared = _before_one_went(query, known[0]) if said or through else ("", False)
     if before:
         if bared and not is_taken_off(before, known[0]):
@@ -300,7 +304,9 @@ _GONE_AFTER = Pattern(r" *(?:is |was |comes |came |now )*(?:off|gone|removed|tak
 def _gone_of(query: Query, said: Sequence[Fact], known: Fact) -> list[Fact]:
     """"a gel and a softbox are on: without the gel?": of several things in the way, the losses of those that go; empty where it is all or none."""
     units = {f.unit for f in query.all("modifier") if f.start > known.end and (_GONE_BEFORE.search(query.text[max(0, f.start - 30) : f.start]) or _GONE_AFTER.match(query.text[f.end : f.end + 30]))}
-    gone = [f for f in said if f.unit in units]
+    left = WITH_ONLY.search(query.text, known.end) if not units and stays_alone(query, known) else None
+    kept = {f.unit for f in query.all("modifier") if left is not None and left.start() <= f.start < left.end()}
+    gone = [f for f in said if f.unit in units or kept and f.unit not in kept]
     return gone if len(gone) < len(said) else []
 
 

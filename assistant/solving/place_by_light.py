@@ -87,6 +87,15 @@ def _clause(text: str, place: int) -> str:
     return text[starts[-1] if starts else 0 : place]
 
 
+_ONLY_JOINED = Pattern(r"\band(?: (?:only|just|is|so|still|then|about))* *$", re.I)
+
+
+def _clause_before(text: str, place: int) -> str:
+    """The clause before, whose subject goes on: "the back row is 5 m off and only half a stop darker"."""
+    joined = _ONLY_JOINED.search(text[:place])
+    return _clause(text, joined.start()) if joined is not None else ""
+
+
 def _difference(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     """Stops told outright, as a share of the light, or by two readings; without their sign."""
     said = [f for f in query.facts if f.quantity in _STOPS]
@@ -127,7 +136,7 @@ _OF_NOW, _OF_BEFORE = frozenset({"now"}), frozenset({"before"})
 
 def _is_wished(query: Query, said: Fact, asked: tuple[int, int]) -> bool:
     """Whether the difference is what is to come about, and not told."""
-    return asked[0] <= said.start < asked[1] or _WISHED.search(_SENTENCE.split(query.text[: said.start])[-1]) is not None or _TOO.match(query.text, said.end) is not None or _TO_BE.search(query.text[max(0, said.start - 40) : said.start]) is not None and _CAME_OUT.search(query.text[: said.start]) is None
+    return asked[0] <= said.start < asked[1] or _WISHED.search(_SENTENCE.split(query.text[asked[1] if asked[1] <= said.start else 0 : said.start])[-1]) is not None or _TOO.match(query.text, said.end) is not None or _TO_BE.search(query.text[max(0, said.start - 40) : said.start]) is not None and _CAME_OUT.search(query.text[: said.start]) is None
 
 
 def _moved(query: Query, asked: tuple[int, int]) -> Pair | None:
@@ -207,7 +216,7 @@ def _two(query: Query) -> Pair | None:
         one, other = (_names("" if m is None else m["whom"]) for m in on) if on[0] is not None else (_names(_clause(text, f.start)) for f in (first, second))
         bright, dark = (one, other) if first.value > second.value else (other, one)
         return Pair(stops, bright - dark, dark - bright, used)
-    one = _names(_clause(text, said.start))
+    one = _names(_clause(text, said.start)) or _names(_clause_before(text, said.start))
     if said.quantity in ("power", "share"):
         whom = _OF_WHAT.match(text, said.end)
         return Pair(stops, _names(whom["other"]) - one if whom is not None else frozenset(), one, used)
@@ -301,6 +310,8 @@ def _which(pair: Pair, question: str) -> str | None:
     bright, dark = bool(meant & pair.bright), bool(meant & pair.dark)
     if not bright and not dark and words <= _SOMEBODY and bool(pair.bright) != bool(pair.dark):
         return "bright" if pair.bright else "dark"  # "the farthest is a stop darker. How far away is she?"
+    if not bright and not dark and words & _ROWS_NAMED and {"frontrow", "backrow"} <= words | pair.bright | pair.dark:
+        return "dark" if pair.bright else "bright"  # of two rows the one that is not named is the other
     if not bright and not dark and _NOUN_ASKED.search(question) and bool(pair.bright) != bool(pair.dark) and pair.used[0].quantity == "aperture":
         return "dark" if pair.bright else "bright"  # named in the question only: "how far is the curtain if it reads f/5.6 and she f/11"
     return None if bright == dark else "bright" if bright else "dark"
@@ -313,6 +324,7 @@ def _side_of(word: str, pair: Pair) -> str:
     return "bright" if word in pair.bright else "dark"
 
 
+_ROWS_NAMED = frozenset({"frontrow", "backrow"})
 _NOUN_ASKED = Pattern(r"\b(?:is|was|are|were|stands?|hangs?|sits?) (?:the|my|our|that) (?!light|lamp|flash|strobe|head|key|softbox)[a-z]+", re.I)
 _MEANT_BY = {
     "she": frozenset({"woman", "girl", "lady", "bride", "mother", "daughter", "sister", "aunt", "grandmother", "queen", "actress", "bridesmaid"}),

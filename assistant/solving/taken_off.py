@@ -6,7 +6,7 @@ import re
 
 from assistant import patterns
 from assistant.patterns import Pattern
-from assistant.query import Fact
+from assistant.query import Fact, Query
 
 _NOT_THROUGH = Pattern(r"(?:\bnot|n't|\bnever|\bwasnt|\bisnt|\bdidnt)\b[^.?!,;]{0,20}\b(?:with|through|behind|under) (?:it|that|the|my)\b", re.I)
 WITHOUT = Pattern(r"\b(?:without|bare|naked|before|no filter|unfiltered)\b|(?<!against )(?<!over )(?<!than )(?<!to )(?<!from )\bdirect(?:ly)?\b", re.I)
@@ -71,7 +71,7 @@ def is_taken_off(text: str, known: Fact) -> bool:
 _ALLOWED_FOR = Pattern(
     r"\b(?:before (?:i|we|you|he|she|they|it was|any|the) ?(?:had |ever )?(?:allow\w*|correct\w*|compensat\w*|adjust\w*|made (?:the |any )?allowance|made up for|opened up|took (?:it|that|the \w+) into account)|uncorrected|without the (?:allowance|correction|compensation))\b"
     r"|\b(?:with|after)\b[^.?!;]{0,40}\b(?:allowed for|allowing for|taken into account|counted in|corrected for|made good)\b[^?]*\b(?:what|which)\b[^?]{0,30}\b(?:meter|reading|flash sum|table|guide number)\b"
-    r"|\b(?:to (?:make up|compensate|allow|correct|account|adjust) for|making up for|allowing for|as allowance for)\b[^?]*[.;,] (?:and |so )?(?:what|which)\b[^?]{0,30}\b(?:meter|reading|metered)\b", re.I)
+    r"|\b(?:to (?:make up|compensate|allow|correct|account|adjust) for|making up for|allowing for|as allowance for|(?:i|we)(?: have| had|'ve|'d)? (?:set|opened to|shot at|used) f\W?\d[\d.]*)\b[^?]*[.;,] (?:and |so )?(?:what|which)\b[^?]{0,30}\b(?:meter|reading|metered)\b", re.I)
 
 
 def is_allowed_for(text: str) -> bool:
@@ -131,3 +131,13 @@ def _sentences(text: str) -> list[tuple[int, int]]:
     """Where each sentence begins and ends; without any marks, a question word begins one."""
     cuts = [m.end() for m in patterns.finditer(r"[.?!;:](?=\s|$)|\u2026|\.\.\.", text)] if _MARKED.search(text) else [m.start() for m in _ASKED_THERE.finditer(text) if m.start()]
     return [(a, b) for a, b in zip([0, *cuts], [*cuts, len(text)]) if text[a:b].strip()] or [(0, len(text))]
+
+
+_ALL_ON = Pattern(r"[^.?!;]{0,40}\b(?:with|through|behind) (?:(?:the |my )?[\w-]+ and (?:the |my )?[\w-]+|both|all|everything|the lot)(?: of them)?(?: on| up| in place)?\b", re.I)
+WITH_ONLY = Pattern(r"\b(?:with|through|behind) (?:only|just) (?:the |my )?[\w -]{3,24}|\b(?:with|through|behind) (?:the |my )?[\w-]{3,16} (?:only|alone)\b", re.I)
+"""What stays of several things that a reading was taken through."""
+
+
+def stays_alone(query: Query, known: Fact) -> bool:
+    """"f/10 with dome and gel on … with the gel only?": one of several stays."""
+    return len(query.all("loss")) > 1 and known.origin == "said" and _ALL_ON.match(query.text[known.end :]) is not None and WITH_ONLY.search(query.text, known.end) is not None
