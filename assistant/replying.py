@@ -18,8 +18,8 @@ from assistant.told_turns import leftover
 from assistant.turn import Turn
 
 
-def remember(turn: Turn, whole: Query, solution: Solution) -> None:
-    """Keep the scene as this answer leaves it: a later turn changes it, or asks of it."""
+def remember(turn: Turn, whole: Query, solution: Solution, text: str | None = None) -> None:
+    """Keep the scene as this answer leaves it, a later turn changes it, or asks of it; `text` is the question where its words were changed."""
     talk = turn.conversation
     talk.judged = None
     talk.missing = solution.missing if solution.status == "needs" else ()
@@ -27,7 +27,7 @@ def remember(turn: Turn, whole: Query, solution: Solution) -> None:
                       if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float))])
     facts = tuple([f if f.unit or f.quantity != "guide_number" else _with_unit(f, whole) for f in whole.facts if f.origin != "kit"])
     cues = whole.cues & TOPIC_CUES | ({"key_to_fill"} if (whole.asks_for("ratio") or whole.has("ratio")) and is_key_to_fill(whole) else frozenset())
-    talk.keep(Scene(facts, whole.asks, cues, whole.units, answered or talk.scene.answered, text=whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
+    talk.keep(Scene(facts, whole.asks, cues, whole.units, answered or talk.scene.answered, text=text if text is not None else whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
     talk.last_working = solution.working
     if solution.answers and solution.status in ("answered", "out_of_reach"):
         talk.last_query, talk.last_solution = whole, solution

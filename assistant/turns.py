@@ -138,6 +138,7 @@ def _ask_something(turn: Turn) -> Answer | None:
 def _answered_from(turn: Turn, query: Query) -> Answer | None:
     talk = turn.conversation
     query, premise = put_right(query)
+    bare = query
     query = on_the_film_there_is(carried(query, talk.scene.facts, talk.scene.asks), talk.kit.facts, talk.scene.facts)
     alone = _alone(query, talk)
     if alone is None:
@@ -151,6 +152,9 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     if wrong:
         return speak(turn, whole, wrong)
     solution = solve(whole)
+    anew = _once_more_anew(turn, bare, solution) if alone is None else None
+    if anew is not None:
+        return anew
     if solution is None:
         return None
     if solution.status == "needs" and (talk.scene.answered or talk.judged):
@@ -167,14 +171,23 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     if alone is None and not loose and not turn.query.asks and talk.scene.asks:
         loose = _dangling(query, whole, solution) or only_numbers(query, whole)
     if loose:
-        return _left_over(turn, whole, loose)
+        return (_once_more_anew(turn, bare, None) if alone is None else None) or _left_over(turn, whole, loose)
     if doubtful(turn.query, whole, solution) or (alone is None and _as_before(turn.query, whole, solution, talk)):
-        return _unsure(turn, whole)
+        return (_once_more_anew(turn, bare, None) if alone is None else None) or _unsure(turn, whole)
     solution = check(whole, solution)
     solution = solution.noting(sentence(whole, solution))
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     remember(turn, whole, solution)
     return speak(turn, whole, solution)
+
+
+def _once_more_anew(turn: Turn, query: Query, solution: Solution | None) -> Answer | None:
+    """The question that stands, said again with the new value in it, where this is no answer of its kind."""
+    if turn.conversation.last_solution is None or not turn.conversation.scene.asks:
+        return None
+    from assistant.anew_turns import asked_anew, strays
+
+    return asked_anew(turn, query) if strays(turn, solution) else None
 
 
 def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation) -> bool:

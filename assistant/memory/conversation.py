@@ -47,10 +47,11 @@ class Scene:
 
 @record
 class Judged:
-    """A claim that was judged, and what its figures were held against."""
+    """A claim that was judged, and what its figures were held against; or a question that was answered, and what it asked."""
 
     query: Query
     asked: tuple[Ask, ...]
+    claim: bool = True
 
 
 @changing

@@ -30,7 +30,7 @@ class Anew:
 
 _TOLD_ANEW = frozenset({
     "distance", "max_distance", "min_distance", "path", "gap", "aperture", "film_speed", "rated", "push", "power", "power_down", "energy", "guide_number", "loss", "filter_loss", "nd", "factor", "modifier", "camera_filter",
-    "count", "stops", "relation", "ratio", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance", "recycle", "zoom",
+    "count", "stops", "relation", "ratio", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance", "recycle", "zoom", "duration", "t05", "t01", "velocity", "frequency", "interval", "magnification", "extension", "t_number", "degrees", "time",
 })
 """What may be told anew of a claim; anything else is no change of it."""
 _BY_THE_WAY = frozenset({"remark", "place", "rows", "last_move", "move"})
@@ -90,7 +90,7 @@ def _scene_of(judged: Judged) -> Scene:
 
 def _claimed(judged: Judged) -> Fact | None:
     """The value that was put up, as far as what it was held against tells."""
-    kind = judged.asked[0].quantity if judged.asked else ""
+    kind = judged.asked[0].quantity if judged.asked and judged.claim else ""
     same = [f for f in judged.query.facts if _alike(f.quantity, kind) and f.origin == "said"]
     return same[-1] if same else None
 
@@ -153,7 +153,7 @@ def _put_in(judged: Judged, new: list[Fact], gone: list[Fact], cues: tuple[froze
             beside.append(replace(fact, start=0, end=0, origin="kept"))
     lost = [f for f in gone if not any(f is o for o, _ in swapped)]
     text, placed = _reworded(judged.query.text, [f for f in facts if f not in lost], swapped)
-    query = replace(judged.query, text=text, facts=(*beside, *placed), cues=judged.query.cues - cues[0] | cues[1], unplaced=(), claim=True)
+    query = replace(judged.query, text=text, facts=(*beside, *placed), cues=judged.query.cues - cues[0] | cues[1], unplaced=(), claim=judged.claim)
     fresh = {(f.quantity, f.value, f.of) for _, f in swapped}
     return Anew(query, (*beside, *(f for f in placed if (f.quantity, f.value, f.of) in fresh)))
 
@@ -186,7 +186,7 @@ def _reworded(text: str, facts: list[Fact], swapped: list[tuple[Fact, Fact]]) ->
     for fact in sorted(facts, key=lambda f: f.start):
         new = next((n for o, n in swapped if o is fact), None)
         at = fact.start + shift
-        if new is None or fact.origin != "said":
+        if new is None or fact.origin != "said" or text[fact.start : fact.end].strip() != fact.said.strip():
             moved.append(replace(new or fact, start=at, end=fact.end + shift) if fact.origin == "said" else new or fact)
             continue
         out += [text[end : fact.start], new.said]

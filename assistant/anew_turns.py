@@ -1,0 +1,86 @@
+"""A question asked once more in its own words, with what this turn tells put into them.
+
+Most half-sentences are joined with the scene and solved. Where that leads to another kind of answer than
+before, or to none, the question that stands is said again with the new value where the old one stood.
+"""
+
+from __future__ import annotations
+
+from assistant.answer import Answer
+from assistant.memory.conversation import Judged
+from assistant.memory.judged_again import Anew, said_anew
+from assistant.query import Fact, Query
+from assistant.records import replace
+from assistant.replying import remember, speak
+from assistant.solving.doubtful import doubtful
+from assistant.solving.left_out import stray_numbers
+from assistant.solving.limits import check
+from assistant.solving.solution import Solution
+from assistant.solving.solver import impossible, solve, unbearable
+from assistant.solving.sureness import sentence
+from assistant.turn import Turn
+
+
+def strays(turn: Turn, solution: Solution | None) -> bool:
+    """Whether this is another kind of answer than the one before, though nothing else was asked."""
+    last = turn.conversation.last_solution
+    if last is None or not last.answers:
+        return False
+    return solution is None or not solution.answers or solution.topic != last.topic or (solution.answers[0].quantity, solution.answers[0].of) != (last.answers[0].quantity, last.answers[0].of)
+
+
+def asked_anew(turn: Turn, query: Query) -> Answer | None:
+    """The answer to the question that stands with the new values in it; None where it is not the same kind of answer, or does not go by them."""
+    talk = turn.conversation
+    last, before = talk.last_query, talk.last_solution
+    if last is None or before is None or not before.answers or before.topic == "claims" or talk.missing or query.claim or not _asks_the_same(query, last) or not _stands(turn, last):
+        return None
+    anew = said_anew(query, Judged(_as_said(last), last.asks, claim=False), talk)
+    if anew is None or impossible(anew.query):
+        return None
+    solution = solve(anew.query)
+    if solution is None or solution.status not in ("answered", "out_of_reach") or not solution.answers or strays(turn, solution) or not _bears(anew, solution, before):
+        return None
+    if unbearable(anew.query, solution) or stray_numbers(anew.query, anew.query, solution) or doubtful(anew.query, anew.query, solution):
+        return None
+    solution = check(anew.query, solution)
+    solution = solution.noting(sentence(anew.query, solution))
+    remember(turn, anew.query, solution, text=anew.query.text)
+    new = anew.new
+    talk.last_query = replace(anew.query, facts=tuple(_told_when(f, new) for f in anew.query.facts))
+    return speak(turn, replace(anew.query, unplaced=()), replace(solution, used=tuple(_told_when(f, new) for f in solution.used)))
+
+
+def _asks_the_same(query: Query, last: Query) -> bool:
+    """Whether nothing of its own is asked: a quantity that is told, or the one that was asked before."""
+    told = {f.quantity for f in query.facts}
+    return not query.asks or bool(last.asks) and (f"name_{last.asks[0].quantity}" in query.cues or all(a.quantity == last.asks[0].quantity or a.quantity in told for a in query.asks))
+
+
+def _stands(turn: Turn, last: Query) -> bool:
+    """Whether the question answered last is the one that stands, with all that was told since."""
+    known = {(f.quantity, f.value, f.of) for f in last.facts}
+    return all((f.quantity, f.value, f.of) in known for f in turn.conversation.scene.facts)
+
+
+def _as_said(last: Query) -> Query:
+    """The facts that stand in the words of the question, as said there; those from elsewhere as kept."""
+    def here(fact: Fact) -> bool:
+        return fact.start < fact.end and last.text[fact.start : fact.end].strip() == fact.said.strip()
+
+    return last.with_facts(f if f.origin == "kit" else replace(f, origin="said" if here(f) else "kept") for f in last.facts)
+
+
+def _bears(anew: Anew, solution: Solution, before: Solution) -> bool:
+    """Whether the answer goes by what is new."""
+    used = {(f.quantity, round(f.value, 6)) for f in solution.used}
+    lost = {f.unit for f in anew.new if f.quantity in ("loss", "filter_loss", "nd", "factor")}
+    goes_by = all((f.quantity, round(f.value, 6)) in used or f.quantity in ("modifier", "camera_filter") and f.unit in lost for f in anew.new)
+    return goes_by and (bool(anew.new) or solution.answers[0].value != before.answers[0].value)
+
+
+def _told_when(fact: Fact, new: tuple[Fact, ...]) -> Fact:
+    """A fact as it is listed in the reply: told now, or still so."""
+    if fact.origin == "kit":
+        return fact
+    return replace(fact, origin="said" if any((f.quantity, f.value, f.of) == (fact.quantity, fact.value, fact.of) for f in new) else "kept")
