@@ -107,8 +107,15 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     return "?" not in said and not _ASKS_ELSE.search(said) and _states_a_rule(said, text, facts)
 
 
+_ASKED_BACK = Pattern(r"[.!] (?:so )?(?:is|are) (?:he|she|that|this|it|they|(?:the|my|our) [a-z]+(?: [a-z]+)?) (?:right|correct|true|so|wrong|mistaken)\?$")
+"""The last sentence asks only whether what was said before it is so: then "how far" and "which" before it ask nothing."""
+_ASKS_FIRST = Pattern(r"(?:^|[.;:!] )\W*(?:(?:so|and|now|then) )?(?:what|how|which|where|who|whose|why)\b")
+
+
 def _puts_up(said: str, segments: Sequence[Segment], asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:
     """Whether it is put as one puts a claim, whatever it says."""
+    if said.count("?") == 1 and _ASKED_BACK.search(said) and not _ASKS_FIRST.search(said):
+        return True
     if _asks_openly([i for s in segments for i in s.items if i.kind == "cue" and i.word in _ASKING], said):
         return False
     if _OPENS_LAST.search(said) and not _is_phrased(said):

@@ -87,13 +87,14 @@ def _made_good(query: Query, said: Fact) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), marks.stops(off)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It is {state} then.")
 
 
+_UNDER_OR_OVER = Pattern(r" ?(?:under|over)\b(?! (?:the|my) (?:flash|key|fill|face|subject)\b)", re.I)
 _THAN_BEFORE = Pattern(r"\b(?:darker|brighter|lighter|dimmer)\b", re.I)
 """Held against what it was, and not against what is right."""
 
 
 def claim_of_room(query: Query) -> Solution | None:
     """"f/2 at 1/15 here; at f/8 and 1/60, is the room at least five stops under?": what the settings do to what was read."""
-    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None)
+    said = next((f for f in query.facts if f.quantity == "relation" and f.of in ("ambient", "backdrop")), None) or next((f for f in query.facts if f.quantity == "stops" and f.cue in ("less", "more") and _UNDER_OR_OVER.match(query.text, f.end)), None)
     read = query.last("aperture", "ambient") is not None and query.last("shutter", "ambient") is not None or query.has("exposure_value")
     made_good = _made_good(query, said) if said is not None else None
     if made_good is not None:

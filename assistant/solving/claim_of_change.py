@@ -133,7 +133,8 @@ def _effect(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> Effect |
     kinds = {pair[0].quantity for pair in pairs}
     if _ROWS.search(said):
         return None
-    others = {f.quantity for f in query.facts} - kinds - _TOLD - {"stops", "relation", "loss", "filter_loss", "signed", "power_down", "factor", *_RANGES}
+    told = _TOLD if len({f.value for f in query.all("shutter")}) > 1 else _TOLD | {"shutter"}  # one time that stays
+    others = {f.quantity for f in query.facts} - kinds - told - {"stops", "relation", "loss", "filter_loss", "signed", "power_down", "factor", *_RANGES}
     if others or "distance" in kinds and (keeps_together(query.text) or _BEHIND.search(said)):
         return None
     if any(a.quantity == "aperture" and _IS_READ.search(said[: min(a.start, b.start)]) for a, b in pairs):
@@ -181,7 +182,7 @@ def _clauses(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> list[tu
     found: list[tuple[int, int]] = []
     for start, end in zip(edges, edges[1:], strict=False):
         words = said[start:end]
-        if any(a <= start < b for a, b in spans) or any(start <= at < end for at in figures):
+        if any(a <= start < b for a, b in spans) or any(start <= at < end for at in figures) or any(end == a for a, _ in spans) and words.rstrip().endswith("from"):
             continue
         says = _says_something(words, query, start, end)
         if found and not says and _NOT_THAT.search(words):

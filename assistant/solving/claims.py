@@ -196,11 +196,16 @@ def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
             continue
         if answer.topic == "conversions" and fact.quantity in ("stops", "factor") and "name_guide_number" in query.cues and not query.has("guide_number"):
             continue  # of the light, and what is put up is of the guide number
+        if fact.quantity == "aperture" and any(f.quantity in ("stops", "relation") and f.start > fact.start and _OFF_BY.match(plain(query.text), f.end) for f in answer.used):
+            continue  # what it is said to be off by is no part of what is right
         found = _Claimed(fact, answer)
         break
     if found is None:
         return lacking if lacking is not None and _wants_number(query) else None
     return _compare(query, found, rule)
+
+
+_OFF_BY = Pattern(r"\W*(?:over|under|off|out)\b")
 
 
 def _wants_number(query: Query) -> bool:
@@ -251,7 +256,7 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
     too = _TOO.search(said)
     if too:
         return _too(found, right, off, too, bool(_WITHOUT.search(said[: too.start()])))
-    if _ENOUGH.search(said) and found.fact.quantity in ("aperture", "distance", "count", "power", "film_speed"):
+    if (_ENOUGH.search(said) or found.fact.cue == "at_least") and found.fact.quantity in ("aperture", "distance", "count", "power", "film_speed"):
         judged = _enough(query, found, right, off)
     else:
         judged = _right_or_wrong(query, found, right, off, rule)
@@ -291,10 +296,14 @@ SHORT_OF = 0.27
 """Stops by which what is asked to be enough may fall short: less than a click of a third (common practice, no source)."""
 
 
+_CLOSED = Pattern(r"\b(?:small|closed|stopped down|far down|narrow) enough\b|\benough (?:closed|stopped) down\b", re.I)
+"""What is to be no wider than the light allows."""
+
+
 def _enough(query: Query, found: _Claimed, right: Quantity, off: float) -> Solution:
     """A limit is kept when the figure is no more than the light allows (no less than it needs)."""
     fact = found.fact
-    more_is_better = found.answer.topic == "focus" or fact.quantity == "distance" and found.answer.topic == "falloff" and query.has("gap")  # for depth a lens is closed, for an even light it goes back
+    more_is_better = _CLOSED.search(query.text) is not None and fact.quantity == "aperture" or found.answer.topic == "focus" or fact.quantity == "distance" and found.answer.topic == "falloff" and query.has("gap")  # for depth a lens is closed, for an even light it goes back
     spare = -off if fact.quantity in ("aperture", "distance") and not more_is_better else off
     if fact.quantity == "aperture" and found.answer.topic == "ambient" and "enough" not in query.text.lower():
         return _by_daylight(found, right, off, query.has("sync") and not query.has("shutter"))
