@@ -19,8 +19,10 @@ from assistant.solving.solution import Solution
 
 _DEEDS = ("distance", "power", "count", "film_speed", "pops")
 _STAYS = Pattern(r"\b(?:stays?|remains?|is|are|will be|comes out|gives?|keeps?|leaves?)\b[^.;?!]{0,30}\b(?:the same|unchanged|as it was|where it was)\b|\b(?:cancels?|evens?)\b[^.;?!]{0,20}\bout\b|\bthe same (?:exposure|light|picture)\b")
-_OPENS, _CLOSES = Pattern(r"\b(?:open\w*)(?: (?:the |my )?(?:lens|aperture))?(?: up)?(?: by)? (?:only |just |another )?$"), Pattern(r"\b(?:clos|stop)\w*(?: (?:the |my )?(?:lens|aperture))?(?: down)(?: by)? (?:only |just |another )?$")
-_UP, _DOWN = Pattern(r"\b(?:turn|dial|push|set|crank)\w* (?:the |my )?(?:flash|power|light|head)(?: up)(?: by)? $|\b(?:turn|dial)\w* up (?:the |my )?(?:flash|power|light|head)(?: by)? $"), Pattern(r"\b(?:turn|dial|pull|set)\w* (?:the |my )?(?:flash|power|light|head)(?: down)(?: by)? $|\b(?:turn|dial)\w* down (?:the |my )?(?:flash|power|light|head)(?: by)? $")
+_DONE = Pattern(
+    r"\b(?:(?P<more>open\w*(?: (?:the |my )?(?:lens|aperture))?(?: up)?|(?:turn|dial|push|set|crank)\w* (?:the |my )?(?:flash|power|light|head) up|(?:turn|dial)\w* up (?:the |my )?(?:flash|power|light|head))"
+    r"|(?:clos|stop)\w*(?: (?:the |my )?(?:lens|aperture))? down|(?:turn|dial|pull|set)\w* (?:the |my )?(?:flash|power|light|head) down|(?:turn|dial)\w* down (?:the |my )?(?:flash|power|light|head))(?: by)? (?:only |just |another )?$")
+"""Before the stops by which the lens or the flash is turned."""
 _OTHER_MATTER = Pattern(r"\b(?:shutter|time|ambient|room|background|daylight|depth|dof|sharp\w*|grain|soft\w*|reach\w*|range|guide|need\w*|must|have to|camera|rim|behind|umbrella|softbox|gel|filter|nd|energy)\b")
 
 
@@ -50,9 +52,8 @@ def _stops(said: str, term: Term) -> float | None:
         return term.doublings * WEIGHTS["flash"][term.quantity]
     if term.quantity != "stops":
         return None
-    before = said[: term.start]
-    way = 1 if _OPENS.search(before) or _UP.search(before) else -1 if _CLOSES.search(before) or _DOWN.search(before) else 0
-    return way * abs(term.doublings) if way else None
+    done = _DONE.search(said[: term.start])
+    return None if done is None else abs(term.doublings) * (1 if done["more"] else -1)
 
 
 def _holds(said: str, end: int, net: float, sizes: list[Said]) -> bool | None:

@@ -90,7 +90,7 @@ def claim_of_pops_in_stops(query: Query) -> Solution | None:
     if len(counts) == 2 and _INSTEAD.search(plain(query.text)[counts[0].end : counts[1].start]):
         before, after = after, before
     right = math.log2(after / before)
-    if len(counts) == 2 and steps[0].end <= counts[1].start and _COMES_RIGHT.match(plain(query.text), counts[1].end) is not None or len(counts) == 2 and _ARE.search(plain(query.text)[: counts[1].start]) and _COMES_RIGHT_BARE.match(plain(query.text), counts[1].end):
+    if len(counts) == 2 and steps[0].end <= counts[1].start and _COMES_RIGHT.match(plain(query.text), counts[1].end) is not None:
         level = -abs(steps[0].value) if _FEWER.search(plain(query.text)) else abs(steps[0].value)
         holds = abs(level + right) < TOLERANCE
         return Solution(answers=(Quantity("claim", holds), marks.stops(level + right)), used=(*counts, *steps), topic="claims", lead=f"{'Yes' if holds else 'No'}. {before:g} to {after:g} is {speak_stops(abs(right))} {'more' if right >= 0 else 'less'}.")
@@ -100,8 +100,7 @@ def claim_of_pops_in_stops(query: Query) -> Solution | None:
                     lead=f"{'Yes' if holds else 'No'}. The light of pops adds, and every doubling of their number is one stop: {before:g} to {after:g} is {speak_stops(abs(right))} {'more' if right >= 0 else 'less'}.")
 
 
-_COMES_RIGHT = Pattern(r"(?: of them| pops)? (?:are|is|will be|would be|come out|must be|should be) (?:just |exactly |spot on|quite )?(?:right|correct|enough|on the spot|spot on)\b|(?: of them| pops)? (?:do it|get it right|expose it right)\b")
-_ARE, _COMES_RIGHT_BARE = Pattern(r"\b(?:are|is|will|would) $"), Pattern(r"(?: of them| pops)? (?:be )?(?:right|correct|enough)\b")
+_COMES_RIGHT = Pattern(r"(?: of them| pops)? (?:(?:are|is|be|will be|would be|come out|must be|should be) )?(?:just |exactly |quite )?(?:right|correct|enough|spot on)\b|(?: of them| pops)? (?:do it|get it right|expose it right)\b")
 """So many pops make good what fewer of them were short of."""
 _FROM_ONE = Pattern(r"\b(?:one|an?|1|single) (?:full )?(?:pop|flash|burst)(?: up| on)? to (?:firing )?$")
 _INSTEAD = Pattern(r"\b(?:instead of|rather than|in place of|than|against|over|compared)\b")

@@ -124,17 +124,17 @@ def _named_again(facts: Sequence[Fact], said: str, start: int, end: int) -> tupl
     return ([f for f in facts if f is not called[0]], called[0]) if len(called) == 1 else (facts, None)
 
 
-_FAR, _NEAR = Pattern(r"\b(?:far|farther|further|farthest|more distant) (?:one|light|lamp|flash|head)\b"), Pattern(r"\b(?:near|nearer|nearest|close|closer) (?:one|light|lamp|flash|head)\b")
+_NEAR_OR_FAR = Pattern(r"\b(?:(?P<far>far|farther|further|farthest|more distant)|near|nearer|nearest|close|closer) (?:one|light|lamp|flash|head)\b")
 
 
 def _by_place(one: Sequence[Fact], other: Sequence[Fact], said: str, start: int) -> int:
     """"the far one", "the near one": by their distances."""
     places = [next((f.value for f in side if f.quantity == "distance"), 0.0) for side in (one, other)]
     begins = max((m.end() for m in _COMMA.finditer(said, 0, start)), default=0)
-    far, near = _FAR.search(said, begins, start), _NEAR.search(said, begins, start)
-    if min(places) <= 0 or (far is None) == (near is None):
+    called = _NEAR_OR_FAR.search(said, begins, start)
+    if min(places) <= 0 or called is None:
         return -1
-    return int((places[1] > places[0]) is (far is not None))
+    return int((places[1] > places[0]) is (called["far"] is not None))
 
 
 def _cut(said: str, first: int, second: int, more: bool) -> int:
@@ -222,16 +222,16 @@ _LETTERED = re.compile(r"\b(?:head|light|flash|lamp|set-?up|gun|strobe|camera|le
 _FIRST, _OTHER = re.compile(r"\b(?:first|former)\b"), re.compile(r"\b(?:second|latter|other)\b")
 
 
-_WHOSE = (
-    # what a word of the one who speaks again is, and what it stands for where it was told
-    ("mine", Pattern(r"\b(?:mine|my)\b"), Pattern(r"\bmine\b")), ("hers", Pattern(r"\b(?:hers|her)\b"), Pattern(r"\bhers\b")), ("his", Pattern(r"\bhis\b"), Pattern(r"\bhis\b(?! \w)")), ("yours", Pattern(r"\byours?\b"), Pattern(r"\byours\b")),
-    ("she", Pattern(r"\b(?:lady|woman|bride|girl|mother|sister|aunt|grandmother|daughter|actress|wife)\b"), Pattern(r"\bshe\b")), ("he", Pattern(r"\b(?:gentleman|man|groom|boy|father|brother|uncle|grandfather|son|actor|husband)\b"), Pattern(r"\bhe\b")),
-)
+_WHOSE = {
+    # what a word of the one who speaks again is, and the words that it stands for where they were told
+    "mine": "mine my", "hers": "hers her", "yours": "yours your", "she": "she lady woman bride girl mother sister aunt grandmother daughter actress wife", "he": "he gentleman man groom boy father brother uncle grandfather son actor husband",
+}
 
 
 def _names(words: str, again: bool = False) -> set[str]:
     """The words by which something may be called; `again`: where it is named once more, by a pronoun too."""
-    pronouns = {f"#{name}" for name, told, spoken in _WHOSE if (spoken if again else told).search(words)}
+    said = set(words.replace(",", " ").split())
+    pronouns = {f"#{name}" for name, told in _WHOSE.items() if not said.isdisjoint({name} if again else told.split())}
     return pronouns | {f"#{m}" for m in _LETTERED.findall(words)} | {w.removesuffix("s") for w in _WORD.findall(words)} - _COMMON - {w.removesuffix("s") for w in _COMMON}
 
 
