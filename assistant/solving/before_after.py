@@ -56,6 +56,8 @@ def solve(query: Query) -> Solution | None:
     return None if found is None else replace(found, used=query.facts)
 
 
+_GOES_UP = Pattern(r"\b(?:what|which) factor\b[^?]*\b(?:exposure|time)\b[^?]*\b(?:up|longer|rise|rises|grow|grows|increase\w*|multipl\w*|lengthen\w*)\b|\bfactor\b[^?]*\b(?:multiply|lengthen|increase|raise)\b|\b(?:exposure|filter) factor\b", re.I)
+"""An exposure that makes up for what is lost is so many times as much."""
 _ON_THE_METER = Pattern(r"\b(?:meter|dial)\b", re.I)
 """The film speed that a meter is set to, so that it allows for what is on the lens: no change of film."""
 
@@ -319,7 +321,7 @@ def _answer(query: Query, ask: Ask, changes: Sequence[Change]) -> Solution | Non
         size = speak_stops(abs(net))
         way = ("Open up {}." if net > 0 else "Close down {}.") if made_up else "{} more light." if net > 0 else "{} less light."
         lead = "No difference." if abs(net) < 0.005 else f"{way.format(size)[:1].upper()}{way.format(size)[1:-1]} ({net:+.2f})."
-        stops, factor = marks.stops(net), marks.factor(net)
+        stops, factor = marks.stops(net), marks.factor(-net if net < 0 and _GOES_UP.search(query.text) else net)
         return Solution(answers=(factor, stops) if ask.quantity == "factor" else (stops, factor), working=working, topic="change", lead=lead, notes=(note,))
     known = once(query, ask.quantity)[0]
     weight = WEIGHT[ask.quantity]

@@ -172,7 +172,7 @@ def _of_two_things(losses: Sequence[Fact], query: Query) -> bool:
 
 
 _TOGETHER = Pattern(
-    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|me|us|bare|the (?:bare )?(?:flash|light|meter|head|gun|lamp)|its|a|an|power|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|enough|did|do|as|by|itself|alone|own)\b ?){0,6}", re.I)
+    r" ?(?:(?:at|on|with|from|for|in|of|it|that|i|we|me|us|bare|the (?:bare )?(?:flash|light|meter|head|gun|lamp)|its|a|an|power|charge|charged|energy|film|is|was|were|had|got|used|gave|gives?|makes?|made|reads?|shows?|showed|metered|measured|meant|needed|right|correct|good|fine|perfect|enough|did|do|as|by|itself|alone|own)\b ?){0,6}", re.I)
 """Between two figures of one exposure: "f/8 was right at 2 m", "2 m gave f/8"."""
 
 

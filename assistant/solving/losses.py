@@ -12,7 +12,7 @@ from assistant.patterns import Pattern
 from assistant.physics.ambient import aperture_after, factor_from_stops
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import camera, close_power, marks, t_stops, two_guides
+from assistant.solving import camera, close_power, marks, power_restored, t_stops, two_guides
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
 from assistant.solving.solution import Solution
 from assistant.solving.taken_off import WITH_ONLY, WITHOUT, is_taken_off, stays_alone
@@ -57,7 +57,7 @@ def solve(query: Query) -> Solution | None:
         return None
     if (close := close_power.solve(query)) is not None:
         return close
-    for topic in (t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
+    for topic in (power_restored.solve, t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
         found = topic(query, wanted[0])
         if found is not None:
             return found

@@ -157,7 +157,10 @@ def _brighter(query: Query) -> Solution | None:
     if len(found) != 2 or not all(_comparable(lamp) or lamp.guide_number for lamp in found):
         return None
     one, two = found
-    stops = _above(one, two)
+    put_on = told_by_other.put_on_one(query, found)
+    if put_on is None:
+        return None
+    stops = _above(one, two) - put_on
     winner = one if stops >= 0 else two
     name = winner.name.upper() if len(winner.name) == 1 else winner.name
     wanted = next((a.of for a in query.asks if a.quantity == "stops" and a.of), "")

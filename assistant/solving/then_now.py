@@ -41,6 +41,9 @@ def compared(query: Query, first: list[Fact], second: list[Fact], more: float) -
 _OF_THE_ROOM = Pattern(rf"\b(?:background|backdrop|sky|ambient|daylight|window|existing light|available light|{ROOMS})\b", re.I)
 
 
+_FROM, _TO = Pattern(r"\bfrom $", re.I), Pattern(r"\bto $", re.I)
+
+
 def by_settings(query: Query) -> Solution | None:
     """"we were at 1/30 on 400, now 1/30 on 100: how far has the background gone down": by each setting that was told twice."""
     text = query.text
@@ -51,7 +54,7 @@ def by_settings(query: Query) -> Solution | None:
     if not twice or not _HOW.search(text) or not _OF_THE_ROOM.search(text):
         return None
     first, second = min(told[0].start for told, _ in twice), min(told[1].start for told, _ in twice)
-    if not _I_SET.search(text[:first]) or not _NOW.search(text[first:second]) or any(told[0].start > second for told, _ in twice):
+    if not _I_SET.search(text[:first]) or not (_NOW.search(text[first:second]) or _FROM.search(text[:first]) and _TO.search(text[first:second])) or any(told[0].start > second for told, _ in twice):
         return None
     value = sum(apart(told[0].value, told[1].value) for told, apart in twice)
     return _said(value, tuple(f for told, _ in pairs for f in told), "the ambient light, as it comes out") if abs(value) > 0.05 else None

@@ -10,6 +10,7 @@ import re
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving import marks
+from assistant.solving.lights import Light
 from assistant.solving.solution import Solution
 
 _THAT_IS = Pattern(r",? ?(?:(?:and|which|so) )*(?:(?:that|it|this|which)(?:'s)? )?(?:(?:is|lies|sits|makes|comes|means|are|was|being|puts it|makes it) )?(?:about |just |only |some |roughly )*", re.I)
@@ -36,3 +37,20 @@ def solve(query: Query) -> Solution | None:
 def _called(word: str) -> str:
     word = word.lower()
     return _MEANT.get(_MEANT.get(word, word), _MEANT.get(word, word))
+
+
+_PUT_ON = Pattern(r"\b(?:put|clip|hang|hung|fit|add|tape|slip|stretch|mount|gel|screw|slide|drop|fix)\w*\b[^.?!]*$", re.I)
+
+
+def put_on_one(query: Query, found: list[Light]) -> float | None:
+    """Stops that the first of two lights loses beside the second by what is put on after both were read; None where a loss is told and it is not plain on which."""
+    lost = query.all("loss")
+    if not lost or not all(lamp.reading is not None for lamp in found):
+        return 0.0
+    last = max(f.end for f in query.all("aperture"))
+    if any(f.start < last for f in lost):
+        return 0.0  # the readings were taken with it on
+    names = [lamp.name for lamp in found]
+    if any(f.of not in names or not _PUT_ON.search(query.text[last : f.start + 1]) for f in lost):
+        return None
+    return sum(f.value if f.of == names[0] else -f.value for f in lost)

@@ -131,11 +131,16 @@ def _other_end(query: Query, rows: Sequence[Fact]) -> bool:
     return apart and query.asks_for("aperture") and len(query.all("aperture")) == 1
 
 
+_ZOOMED_TO = Pattern(r"\b(?:zoom\w*|turn\w*|go(?:ing)?|went|rack\w*|pull\w*|set)(?: it| the head| back| in| out| up)* to (?:the )?$", re.I)
+
+
 def _opened_for(query: Query, rows: Sequence[Fact]) -> Solution:
     """"f/8 at 85, what when I zoom back to 35": the f-number goes with the guide number."""
     by_mm = {row.other: row.value for row in rows}
     read, zooms = query.all("aperture")[0], query.all("zoom")
-    one = min(zooms, key=lambda f: min(abs(f.start - read.end), abs(read.start - f.end)))
+    stood = [f for f in zooms if not _ZOOMED_TO.search(query.text[: f.start])]
+    near = stood if len({f.value for f in stood}) == 1 else zooms
+    one = min(near, key=lambda f: min(abs(f.start - read.end), abs(read.start - f.end)))
     two = next(f for f in reversed(zooms) if f.value != one.value)
     ratio = by_mm[two.value] / by_mm[one.value]
     return Solution(answers=(marks.aperture(read.value * ratio),), used=(*rows, *zooms, read), topic="zoom", notes=(f"The guide number goes from {by_mm[one.value]:g} to {by_mm[two.value]:g}: {2 * math.log2(ratio):+.2f} stops.",))
