@@ -147,6 +147,19 @@ def _right_way_up(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="remark", of="") if f is old[0] else f for f in facts] if len(din) == len(old) == 1 else facts
 
 
+_IN_DIN = Pattern(r"\s*(?:degrees?|°)?\s*(?:on the |of )?din\b", re.I)
+
+
+def in_degrees(facts: list[Fact], text: str) -> list[Fact]:
+    """"a film of 21 degrees DIN": ISO 100, and no ISO 21."""
+    return [_by_din(f, text) if f.quantity == "film_speed" and not f.unit and 1 <= f.value <= 45 and f.value == int(f.value) else f for f in facts]
+
+
+def _by_din(speed: Fact, text: str) -> Fact:
+    unit = _IN_DIN.match(text, speed.end)
+    return replace(speed, value=float(iso_from_din(speed.value)), other=speed.value, unit="DIN", end=unit.end(), said=text[speed.start : unit.end()]) if unit is not None else speed
+
+
 _PUSHED = Pattern(r"\b(?P<way>push|pull)(?:ing|ed|s)?\b[^.?!;]{0,60}$", re.I)
 _OF_FILM = frozenset({"film_speed", "rated", "stops", "number", "place", "remark"})
 

@@ -136,7 +136,17 @@ def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged) -
     if len(alike) == 1:
         return alike
     claimed = _claimed(judged)
-    return [claimed] if len(found) > 1 and claimed is not None and claimed in found else found
+    if len(found) > 1 and claimed is not None and claimed in found:
+        return [claimed]
+    return _not_the_right_one(found, judged.query.text) if len(found) == 2 else found
+
+
+def _not_the_right_one(two: list[Fact], text: str) -> list[Fact]:
+    """"the flash is right at 3 m, is somebody at 3.4 m within half a stop?": it is the other place that may be told anew."""
+    from assistant.solving.claim_latitude import told_right
+
+    other = [f for f in two if not told_right(f, text.lower())]
+    return other if len(other) == 1 and two[0].quantity in ("distance", "aperture") else two
 
 
 def _put_in(judged: Judged, new: list[Fact], gone: list[Fact], cues: tuple[frozenset[str], frozenset[str]]) -> Anew | None:

@@ -147,8 +147,13 @@ _DIN_STEP = Pattern(
     r"\b(?P<din>\d+|an?|one|two|three|four|five|six|nine|ten) (?:din|degrees din|degrees)\b[^.?!]{0,16}?\b(?:more|up|higher|faster|less|lower|down|apart|steps?)\b[^.?!]{0,24}?\b(?:(?P<stops>half an?|an?|one|two|three|\d+) (?:full |whole )?stops?\b|(?P<times>twice|double|doubles|(?:two|three|four|eight) times)\b)"
     r"|\b(?:din)\b[^.?!]{0,30}?\b(?:up|down|by|rises?|adds?)\b[^.?!]{0,8}?\b(?P<din2>\d+|one|two|three|four|five|six|ten)\b[^.?!]{0,12}?\b(?:for|with|per|a) (?:each|every|an?|one)? ?(?:full |whole )?(?P<stops2>stop)\b"
 )
+_DIN_IS = Pattern(
+    r"\b(?P<din>\d+|an?|one|two|three|four|five|six|nine|ten) (?:degrees? (?:(?:on|of|in) )?(?:the )?din(?: scale)?|din degrees?)\b,?(?:(?! (?:film|stock|faster|slower|rated|than)\b) (?!\d|iso\b|film\b)[a-z]+,?){0,6}? "
+    r"(?:(?P<stops>half an?|a third(?: of an?)?|two thirds(?: of an?)?|an?|one|two|three|four|\d+) (?:full |whole )?stops?\b(?! (?:faster|slower|quicker))|(?P<times>twice|double|doubles|(?:two|three|four|eight) times)\b(?! (?:as fast )?(?:as|than) (?:iso|\d)))"
+)
+"""Degrees of the scale by themselves, and what they are said to come to: "is a step of three degrees DIN one stop?"."""
 _TIMES = {"twice": 2.0, "double": 2.0, "doubles": 2.0, "two": 2.0, "three": 3.0, "four": 4.0, "eight": 8.0}
-_SPELLED = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "nine": 9.0, "ten": 10.0, "half a": 0.5, "half an": 0.5}
+_SPELLED = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "nine": 9.0, "ten": 10.0, "half a": 0.5, "half an": 0.5, "a third": 1 / 3, "a third of a": 1 / 3, "two thirds": 2 / 3, "two thirds of a": 2 / 3}
 
 
 def judge_degree_steps(text: str) -> Verdict | None:
@@ -156,11 +161,15 @@ def judge_degree_steps(text: str) -> Verdict | None:
 
     >>> judge_degree_steps("three DIN more is one stop faster").holds, judge_degree_steps("the DIN number goes up by one for each full stop").holds
     (True, False)
+    >>> judge_degree_steps("is a step of three degrees on the DIN scale the same as one stop?").holds
+    True
     """
-    found = _DIN_STEP.search(plain(text))
+    said = plain(text)
+    step = _DIN_STEP.search(said)
+    found = step or _DIN_IS.search(said)
     if found is None:
         return None
-    din, stops = found["din"] or found["din2"], found["stops"] or "one"
+    din, stops = found["din"] or (step["din2"] if step else ""), found["stops"] or "one"
     degrees, claimed = (_SPELLED[w] if w in _SPELLED else float(w) for w in (din, stops))
     claimed = math.log2(_TIMES[found["times"].split()[0]]) if found["times"] else claimed
     right = degrees / 3

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant.answer import Quantity
@@ -17,6 +18,7 @@ from assistant.solving.solution import Solution, needs
 WITHIN = Pattern(
     r"\b(?:am i|are we|is (?:it|that|this|he|she|(?:the|my|this|that) \w+)|are (?:those|these|they|(?:the|my) \w+)|was (?:it|that|i)|does (?:that|it|this)|do (?:i|we|they)|have i|did i)(?: (?:still|just|all|safely|stay|fall|keep|kept|frames?|negs?|negatives?))* (?:inside|within|in range|fall within|covered|ok|okay|safe|usable|printable|all right|fine)\b"
     r"|\bwould you call (?:it|that|this) (?:within|inside|ok)\b"
+    r"|\b(?:is|are|was|were|does|do|did|will|would) (?:(?!(?:not|never|no|out|outside|beyond|past)\b)[\w./'-]+ ){1,10}?(?:inside|within)\b"
     r"|\b(?:will|would|does|do|should|could|can) (?:it|that|this|they|these|those|(?:the|my|this|that) \w+)(?: (?:still|just|all|safely|even))* (?:prints?|scans?|do|hold(?: up)?|survive|pass|come out|be (?:ok|okay|fine|safe|usable|printable|all right|within|inside|good))\b"
     r"|\b(?:can|could|will|would) (?:i|we|he|she|they|you|the (?:lab|shop|printer))(?: (?:still|just|safely|even))* (?:print|scan|use|save|rescue)\b"
     r"|(?:^|[.,;:?!-] ?)(?:(?:so|and|but|still|just|is it|are they|is that|was it|all|any) )*(?:safe|ok|okay|usable|printable|fine|within|all right|alright|in range|good enough)(?: (?:or not|then|still))?\W*$"
@@ -34,6 +36,13 @@ _SPANS = (
 )
 _TAKES = Pattern(r"\b(?:(?:is|are|it's|they're) (?:still |all |usually |quite )?(?:fine|ok|okay|safe|good|usable|all right)|(?:fine|ok|okay|safe) (?:from|for|up to|with|between)|surviv\w*|live with|forgiv\w*|tak(?:es?|ing)|holds?|tolerat\w*|toleranc\w*|latitude|stands?|good for|swallows?|copes?|puts? up with|allows?|bears?|within|handles?)\b")
 
+_OF_A_MARK = 0.05
+"""Stops by which marks of a scale differ from what they are called; of places it is counted outright."""
+_FORGIVES = Pattern(rf"\b(?:forgiv\w*|tolerat\w*|latitude of|tolerance of|leeway of)(?: (?:me|you|us|only|just|about|no more than|an error of|up to|at most))* {_ONE.format('b')}(?:(?<=stop)|(?<=stops))(?! (?:(?:of |too much |too little )?(?:over|under|more|less|plus|minus|too)|and an? (?:half|third|quarter)))")
+_FORGIVEN = Pattern(rf"\b{_ONE.format('b')}(?:(?<=stop)|(?<=stops)) (?:that |which )?(?:(?:the|my|this|slide|negative|colou?r|film|stock|chrome|roll) )+(?:will |would |can )?(?:forgiv|tolerat|tak)es?\b(?! (?:over|under|more|less))")
+"""A limit with no way told: either, on slides; of a negative film it may be that of too much light alone."""
+_SLIDES = Pattern(r"\b(?:slides?|chrome|transparenc\w+|reversal)\b")
+
 _ONE_WAY = ((Pattern(rf"\b{_ONE.format('o')} {_OVER}"), "over", 1), (Pattern(rf"\b{_ONE.format('o')} {_UNDER}"), "under", -1))
 
 
@@ -50,16 +59,19 @@ def claim_of_latitude(query: Query) -> Solution | None:
     said = plain(query.text)
     if WITHIN.search(said) is None or _FILM.search(said) is None or _TAKES.search(said) is None:
         return None
-    found = next((m for pattern in _SPANS if (m := pattern.search(said))), None)
+    found = next((m for pattern in (*_SPANS, _FORGIVES, _FORGIVEN) if (m := pattern.search(said))), None)
     if found is None:
         return _one_way(query, said)
     limits = found.groupdict()
     over, under = (_value(limits, "b"), _value(limits, "b")) if "bn" in limits else (_value(limits, "o"), _value(limits, "u"))
-    rest = query.with_facts(f for f in query.facts if not found.start() <= f.start < found.end())
+    rest = query.with_facts(f for f in query.facts if not found.start() <= f.start < found.end() and not (f.quantity == "stops" and _THE_SAME.search(said[: f.start])))
     off = _off(rest, said)
     if off is None:
         return needs(("aperture",), "I need what would have been right and what was given.", query.facts, "claims") if not query.has("guide_number") else None
-    holds = -under - 0.05 <= off <= over + 0.05
+    spare = _OF_A_MARK if not rest.has("distance") else 0.01
+    holds = -under - spare <= off <= over + spare
+    if holds and off < 0 and found.re.pattern in (_FORGIVES.pattern, _FORGIVEN.pattern) and _SLIDES.search(said) is None:
+        return None
     state = "right" if abs(off) < 0.05 else f"{speak_stops(abs(off))} {'over' if off > 0 else 'under'}"
     lead = f"{'Yes' if holds else 'No'}. The exposure is {state}, and the film takes {speak_stops(over)} over and {speak_stops(under)} under."
     return Solution(answers=(Quantity("claim", holds), *((marks.stops(off),) if abs(off) > 0.05 else ())), used=query.facts, topic="claims", lead=lead)
@@ -94,6 +106,27 @@ _SHOULD = Pattern(r"\b(?:asked|called|wanted|needed|correct|right|should(?: have
 _WAS_RIGHT = Pattern(r"\s*(?:was|is|were|would have been|would've been|had been)(?: the)? (?:right|correct|due|needed|wanted|called for|meant|asked for|what)\b")
 
 
+_THE_SAME = Pattern(r"\b(?:that|this|the|its|those|these)(?: same| film's)? $")
+"""Before a limit that is said again: "inside that half stop"."""
+_RIGHT_AT = Pattern(r"\b(?:right|correct|spot on|perfect|exposed|set|metered|measured|meant|worked out|calculated|reckoned|aperture)\b[^.;,?!]{0,24}$")
+_IN_THE_BEAM = frozenset({"", "front", "middle", "back", "subject"})
+
+
+def told_right(fact: Fact, said: str) -> bool:
+    """Whether it is told of this value that the exposure is right at it: "set for 3 m", "3 m was right"."""
+    return _RIGHT_AT.search(said[: fact.start]) is not None or _WAS_RIGHT.match(said[fact.end :]) is not None
+
+
+def _by_place(query: Query, said: str) -> float | None:
+    """"the flash is right at 3 m, somebody stands at 3.4": over or under by the place, where it is told for which of the two the flash was set."""
+    places = [f for f in query.facts if f.quantity == "distance"]
+    if len({f.value for f in places}) != 2 or len(places) != 2 or {f.quantity for f in query.facts} - {"distance", "remark", "place", "rows"} or not all(f.of in _IN_THE_BEAM and f.value > 0 for f in places):
+        return None
+    right = [f for f in places if told_right(f, said)]
+    other = [f for f in places if f not in right]
+    return 2 * math.log2(right[0].value / other[0].value) if len(right) == 1 else None
+
+
 def _off(query: Query, said: str) -> float | None:
     """Stops over (plus) or under that the exposure came out; None where that is not told."""
     stops = sorted((f for f in query.facts if f.quantity == "aperture"), key=lambda f: f.start)
@@ -118,7 +151,7 @@ def _off(query: Query, said: str) -> float | None:
     if not stops and not times and len(speeds) == 2:
         box, rated = (speeds[0], speeds[1]) if speeds[0].quantity != speeds[1].quantity else box_and_rated(speeds, said)
         return -film_speed_difference_stops(box.value, rated.value)
-    return None
+    return _by_place(query, said)
 
 
 def _told(off: Fact) -> float | None:

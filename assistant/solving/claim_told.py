@@ -54,4 +54,4 @@ def turned_round(judged: Solution) -> Solution:
     """The verdict on the claim that denies what was judged."""
     claim, *rest = judged.answers
     yes, _, why = judged.lead.partition(" ")
-    return replace(judged, answers=(replace(claim, value=not claim.value), *rest), lead=f"{yes.replace('Yes', 'no').replace('No', 'yes').capitalize()} {why}".strip())
+    return replace(judged, answers=(replace(claim, value=not claim.value), *rest), lead=f"{yes.replace('Yes', 'no').replace('No', 'yes').capitalize()} {why}".strip().replace("No, that is so.", "No.").replace("Yes, that is not so.", "Yes."))

@@ -18,7 +18,7 @@ from assistant.solving import marks
 from assistant.solving.claim_account import all_in_terms
 from assistant.solving.claim_bounds import bound_of, tolerance, within
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
-from assistant.solving.claim_denial import turned
+from assistant.solving.claim_denial import denied, turned
 from assistant.solving.claim_distances import bounded, claim_of_distances
 from assistant.solving.claim_figure_put_up import UNBOUNDED, candidates
 from assistant.solving.claim_figures import hangs_on_figures
@@ -99,7 +99,8 @@ def _of_words(query: Query, said: str) -> Solution | None:
         return told(influence, query)
     degrees = judge_degree_steps(query.text)
     if degrees is not None:
-        return told(degrees, query)
+        judged = told(degrees, query)
+        return turned_round(judged) if judged is not None and denied(plain(query.text)) else judged
     if "hyperfocal" in query.cues and not (query.has("focal_length") or query.has("aperture")):
         verdict = judge_folklore(query.text)
         if verdict is not None:

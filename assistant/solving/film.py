@@ -154,7 +154,7 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
         return needs(("film_speed",), "I need the box speed of the film.", tuple(query.facts), "film")
     if said is not None and len(query.facts) == 1 and query.cues & {"push", "pull"}:
         return needs(("stops",), f"I need by how many stops it is to be {'pulled' if 'pull' in query.cues else 'pushed'}.", (said,), "film")
-    if (faster := film_compared.so_much_faster(query, ask)) is not None:
+    if (faster := film_compared.which_faster(query) or film_compared.so_much_faster(query, ask)) is not None:
         return faster
     if (by_time := film_compared.film_for_time(query)) is not None:
         return by_time
@@ -276,7 +276,7 @@ def _came_out(text: str, moved: Fact) -> float:
 def _stops(query: Query, ask: Ask) -> Solution | None:
     if query.has("exponent") and not query.has("guide_number") and not query.has("distance") and (added := reciprocity.stops_added(query)) is not None:
         return added
-    if (compared := film_compared.apart(query) or film_compared.lost_speed(query)) is not None:
+    if (compared := film_compared.which_faster(query) or film_compared.apart(query) or film_compared.stops_of_degrees(query) or film_compared.lost_speed(query)) is not None:
         return compared
     if _is_exposure(query):
         return _stops_rated(query) if _STOPS_OF_PUSH.search(query.text) and not query.has("guide_number") and not query.has("distance") else None

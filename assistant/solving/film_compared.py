@@ -31,6 +31,39 @@ def apart(query: Query) -> Solution | None:
     return done((marks.stops(-stops if way["slow"] or way["lost"] else stops),), *speeds)
 
 
+_WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,60}?\b(?:fast(?:er|est)|quicker|more sensitive|(?P<slow>slow(?:er|est)|less sensitive))\b", re.I)
+
+
+def which_faster(query: Query) -> Solution | None:
+    """"which is faster, 23 DIN or ISO 125, and by how many stops": the winner, and the stops between the two by the marks."""
+    speeds, which = query.all("film_speed"), _WHICH.search(query.text)
+    if which is None or _kinds(query) != {"film_speed"} or len(speeds) != 2 or speeds[0].value == speeds[1].value:
+        return None
+    slow, fast = sorted(speeds, key=lambda f: f.value)
+    chosen = slow if which["slow"] else fast
+    apart = abs(scales.film_speed_difference_stops(slow.value, fast.value))
+    lead = f"{'The slower' if which['slow'] else 'The faster'} is {chosen.said.strip()}, by {scales.speak_stops(apart)}."
+    stops = Quantity("stops", -apart if which["slow"] else apart, "stops", chosen.said.strip())
+    answers = (stops,) if query.asks_for("stops") else (marks.film_speed(chosen.value), stops)
+    return done(answers, *speeds, lead=lead)
+
+
+_SO_MANY_DEGREES = Pattern(r"(?:\w+ )?(?P<n>\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)[ -](?:din[ -])?degrees?\b(?: (?:on the |of |in )?din(?: scale)?)?", re.I)
+_STOPS_OF_THEM = Pattern(r"\bhow many (?:whole |full )?stops\b(?![^?]{0,24}\b(?:faster|slower|quicker)\b)", re.I)
+_MOST_DEGREES = 12
+
+
+def stops_of_degrees(query: Query) -> Solution | None:
+    """"how many stops are six degrees DIN?": three degrees to a stop, where so few can be no film's speed."""
+    told = query.all("film_speed")
+    if len(told) != 1 or told[0].unit != "DIN" or _kinds(query) != {"film_speed"} or _STOPS_OF_THEM.search(query.text) is None:
+        return None
+    degrees = scales.din_from_iso(told[0].value)
+    if _SO_MANY_DEGREES.fullmatch(told[0].said.strip()) is None or degrees > _MOST_DEGREES:
+        return None
+    return done((marks.stops(degrees / 3),), *told, notes=("Three degrees DIN are one stop.",))
+
+
 _TESTED = Pattern(r"\b(?:tests?|tested|testing|proves?|proved|behaves?|behaved|turned out|measures?|measured)\b", re.I)
 _LOST = Pattern(r"\b(?:los[et]\w*|lose[sd]?|slower|down|weaker|less sensitive)\b", re.I)
 

@@ -61,7 +61,7 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return None
     if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or query.has("factor") or len({f.value for f in query.all("aperture")}) == 2 or query.has("magnification") and not _THROUGH_LENS.search(query.text) or _of_the_draw(query)):
         return _through_a_filter(query, times)
-    if len(query.all("aperture")) >= 2 and not query.has("exponent") and len(times) < 3:
+    if len(query.all("aperture")) >= 2 and not query.has("exponent") and len(times) < 3 and not _kept_open(query, times):
         return None  # a reading and another aperture: an equivalent exposure
     if len(times) >= 3:
         return _by_table(query, times)
@@ -82,6 +82,11 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
     if metered.value <= 1:
         return done((marks.shutter(metered.value),), metered, notes=("Most films hold up to about a second: no correction.",))
     return needs(("factor",), "I need what the film's sheet says: its reciprocity exponent, or the extra stops at that time.", (metered,), "film")
+
+
+def _kept_open(query: Query, times: list[Fact]) -> bool:
+    """"metered 10 s at f/16, and I keep f/16; the leaflet adds one stop": the aperture said twice, and only the time is to be changed."""
+    return len({f.value for f in query.all("aperture")}) == 1 and query.has("stops") and times[-1].value >= 1 and len(query.all("film_speed")) < 2
 
 
 def _where_it_adds(query: Query) -> Solution | None:
