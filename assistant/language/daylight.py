@@ -277,7 +277,7 @@ def _whose_of_all(before: str, clause: str, than: str, fact: Fact) -> str:
     """"Twilight sky is 1/15 at f/5.6. I want it a stop over": what the talk before was of."""
     if fact.to not in ("", "aperture", "ambient") or OF_FLASH.search(clause) or _THAN_FLASH.search(than) or not patterns.search(r"\b(?:it|that|this|want)\b", clause, re.I):
         return ""
-    return "ambient" if _last_word(_LEVEL_WITH.sub(" ", before), IS_AMBIENT, OF_FLASH) else ""
+    return "ambient" if _last_word(_LIGHT_OF_IT.sub("ambient", _LEVEL_WITH.sub(" ", before)), IS_AMBIENT, OF_FLASH) else ""
 
 
 _LEVEL_WITH = Pattern(rf"\b(?:on|from|hits?|at|to) (?:the |that )?same [^.?!,;]{{1,40}}? as (?:the |my )?(?:flash|strobe|key|main)(?: does| do| falls?)?\b|\b(?:level with|equal to|equals?|match(?:es|ing)?|same as|(?:as )?(?:bright|strong) as|on a par with|balances?) (?:the |my )?(?:{AMBIENT})\b", re.I)

@@ -172,7 +172,11 @@ _MOVED_BY = Pattern(r"\b(?:(?P<nearer>closer|nearer|forward|in)|back|away|off|fu
 _SO_IT_IS = Pattern(r"\b(?:so|until|till|and) (?:it(?:'s| is)|they(?:'re| are)|she(?:'s| is)|he(?:'s| is))(?: now| then)?\s*$", re.I)
 
 
-_ONE_AND_ANOTHER = Pattern(r"\bone (?!stop|more|metre|meter|foot|third|half)(?:of \w+ )?(?:[a-z]+ )?(?:sits|stands|is|poses|kneels|waits|at)\b[^.?!;]*,(?: and)? $", re.I)
+_ONE_AND_ANOTHER = Pattern(r"\bone (?!stop|more|metre|meter|foot|third|half)(?:of \w+ )?(?:[a-z]+ )?(?:sits|stands|is|poses|kneels|waits|at)\b[^.?!;]*,(?: and)? $|\bone (?:of \w+ )?(?:person|man|woman|child|boy|girl|guest|sitter|dancer|figure|face|row|singer|player)\b[^.?!;]*\d ?(?:m|metres?|meters?|ft|feet|foot)\b[^.?!;]*\band $", re.I)
+
+
+_STANDS = Pattern(r"\b(?:that(?:'s| is)|which(?:'s| is)|(?:light|lamp|flash|key|head|it|strobe)(?:'s| is| stands| sits)|standing|sitting)(?: (?:now|about|only|just|currently|at))* $", re.I)
+_OFF = Pattern(r" (?:away|off)\b", re.I)
 
 
 def _move(place: Place) -> Fact | None:
@@ -184,6 +188,8 @@ def _move(place: Place) -> Fact | None:
         return None
     if place.mark("TO", "AT") or place.before(12).lower().rstrip().endswith("from"):
         return None
+    if _STANDS.search(place.before(30)) and _OFF.match(place.text, place.item.end):
+        return None  # "bring a light that's 10 feet away": where it is
     before, after = place.beside(-1), place.beside(1)
     two_before = place.beside(-2)
     words = [i.word for i in (before, after) if i and i.kind == "cue"]

@@ -22,6 +22,7 @@ from assistant.scales import DIFFERENCE_STOPS, speak_stops
 from assistant.solving import deeds, level_to_level, marks
 from assistant.solving.change import in_time, metered_first, place_or_move
 from assistant.solving.ledger import WEIGHT
+from assistant.solving.light_wanted import TO_LOSE
 from assistant.solving.lights import guide_in_metres, preferred_unit
 from assistant.solving.solution import Solution
 from assistant.solving.worn import AFTER, BOTH, worn
@@ -48,6 +49,8 @@ def solve(query: Query) -> Solution | None:
     """What several changes come to, or what one setting must be to make up for them; None for fewer than two changes."""
     if len(query.asks) != 1 or query.asks[0].quantity not in ASKED or _ON_THE_METER.search(query.text) and query.asks[0].quantity == "film_speed":
         return None
+    if query.asks[0].quantity == "distance" and any(f.quantity == "loss" and TO_LOSE.search(query.text[: f.start].lower()) for f in query.facts):
+        return None  # what the move is for
     levels = level_to_level.solve(query)
     if levels is not None:
         return levels

@@ -41,6 +41,8 @@ def solve(query: Query) -> Solution | None:
         found = early(query)
         if found is not None:
             return found
+    if stops and (found := _role_over(query)) is not None:
+        return found
     if query.cues & {"front", "back", "backdrop", "ambient", "bounce", "zoom"}:
         return None
     for rule in (_set_and_needed, _film_slipped, _two_guides, _against_the_maker, _against_the_guide) if stops else (_put_right,):
@@ -306,6 +308,26 @@ def _two_guides(query: Query) -> Solution | None:
     boasts = _BOASTS.search(lower) is not None
     lead = "The claim is high by" if boasts and value < 0 else "Weaker by" if value < 0 else "Stronger by"
     return replace(_spoken(-value if boasts else value, (found, claimed[0])), lead=lead)
+
+
+_ROLES = ("hair", "rim", "kicker", "accent", "backdrop", "background")
+_OVER_IT = Pattern(r"\bhow (?:many stops|far|much)\b[^?]{0,60}\b(?:over|above|under|below|exceeds?|brighter|hotter|darker|too (?:bright|hot|strong|weak|dark))\b|\b(?:over|under|above|below|exceeds?|brighter|hotter)\b[^?]{0,40}\bby how (?:many|much)\b|\bby how many stops\b[^?]{0,60}\b(?:over|above|under|below|exceeds?|brighter|hotter|darker|burnt?|burns?)\b")
+
+
+def _role_over(query: Query) -> Solution | None:
+    """"the rim is a GN 60 flash at half power, 3 feet off, and I'm shooting at f/8: how far over?": what it reads against what the lens is set to."""
+    of = next((f.of for f in query.all("guide_number")), "")
+    set_at = {f.value for f in query.all("aperture") if f.of in ("", "camera", "key")}
+    if of not in _ROLES or len(set_at) != 1 or len(query.all("guide_number")) != 1 or not _OVER_IT.search(query.text.lower()):
+        return None
+    told = next(f for f in query.all("aperture") if f.of in ("", "camera", "key"))
+    own = query.with_facts(replace(f, of="") if f.of == of else f for f in query.facts if f.quantity != "aperture" and f.of in ("", of, "film", "camera"))
+    found = flash.solve(replace(own, asks=(Ask("aperture"),), claim=False, mentioned=()))
+    if found is None or found.status != "answered" or found.answers[0].quantity != "aperture":
+        return None
+    value = 2 * math.log2(float(found.answers[0].value) / told.value)
+    used = tuple(f for f in query.facts if f.quantity in ("guide_number", "distance", "power", "film_speed", "loss", "modifier") and f.of in ("", of)) + tuple(query.all("aperture"))
+    return replace(_spoken(value, used, found.assumed, (f"f/{float(found.answers[0].value):.3g} there, and the lens at f/{told.value:g}",)), answers=(marks.stops(value, of),))
 
 
 def _against_the_guide(query: Query) -> Solution | None:

@@ -28,7 +28,7 @@ def asked_change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
 def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     text = query.text.lower()
     said = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss", "power_down", "signed", "times", "ev_stops")), None)
-    if said is not None and said.quantity == "loss" and (said.unit or query.has("modifier")) and not _TO_LOSE.search(text[: said.start]):
+    if said is not None and said.quantity == "loss" and (said.unit or query.has("modifier")) and not TO_LOSE.search(text[: said.start]):
         return None  # put in the way of the light: what stays the same is for another topic
     dimmer = patterns.search(r"\b(?:(?P<n>two|three|four|2|3|4) times|twice|doubly)\s+(?:as |the )?(?:dim|dark|weak|less)\w*", text)
     if dimmer:
@@ -51,7 +51,7 @@ def _change(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     return None if sign == 0 else (sign * size, (said,))
 
 
-_TO_LOSE = Pattern(r"\b(?:to|must|should|will|would) (?:lose|drop|shed|take off|give up|cut)(?: it| the light)?(?: by)?(?: (?:exactly|just|only|precisely|about|another|a further))*\s*$")
+TO_LOSE = Pattern(r"\b(?:to|must|should|will|would) (?:lose|drop|shed|take off|give up|cut)(?: it| the light)?(?: by)?(?: (?:exactly|just|only|precisely|about|another|a further))*\s*$")
 """What the move is for, and nothing that hangs before the light."""
 _OF_POWER = Pattern(r"\s*(?:of )?(?:more|extra|(?P<less>less)) (?:power|output|energy|juice)\b")
 _MADE_UP_FOR = Pattern(r"\bmov(?:e|ed|ing)\b[^.?!]{0,30}\bto (?:keep|hold|make up|restore|get back)\b|\bsame exposure\b")
