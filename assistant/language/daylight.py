@@ -220,8 +220,13 @@ def _owned(fact: Fact, chosen: Setting, found: Sequence[Setting]) -> Fact:
     return fact
 
 
+_CHANGED_FROM = Pattern(r"\b(?:went|go|goes|going|gone|chang\w+|mov\w+|switch\w+|swapp?\w*|turn\w*) from (?:about )?(?:f ?/? ?\d|1/\d|\d)", re.I)
+
+
 def _reading(found: Sequence[Setting], known: bool) -> Setting | None:
     """The setting that is a reading: one told so, else the first of two. `known`: a sky was named."""
+    if len(found) == 2 and all(s.full for s in found) and _CHANGED_FROM.search(found[0].context):
+        return found[0]  # "I went from 1/60 at f/4 to 1/250 at f/8": what there was before
     told = [s for s in found if s.read and (not known or METERED.search(s.context))]
     if any(s.full for s in found):  # "what shutter at f/8 keeps the ambient the same": a setting asked about, no reading
         told = [s for s in told if s.full or not patterns.search(r"\b(?:what|which)\b", s.context, re.I)]

@@ -334,7 +334,7 @@ def _answer(query: Query, ask: Ask, changes: Sequence[Change]) -> Solution | Non
     return Solution(answers=(quantity_of(query, ask, value, known),), working=working, topic="change", notes=(note,))
 
 
-_MAKE_UP = Pattern(r"\b(?:open(?:ing)? (?:it |the lens )?up|make up|makes? up for|compensat\w+|(?:must|should|have to|need to|do|have) i (?:got to |have to |need to |then )?(?:open|add|give|close|stop down)|to keep (?:the )?(?:exposure|same)|close (?:it |the lens )?down|stop (?:it |the lens )?down)\b", re.I)
+_MAKE_UP = Pattern(r"\b(?:open(?:ing)? (?:it |the lens )?up|make up|makes? up for|compensat\w+|(?:must|should|have to|need to|do|have) i (?:got to |have to |need to |then )?(?:open|add|give|close|stop down)|to keep (?:the )?(?:exposure|same)|close (?:it |the lens )?down|stop (?:it |the lens )?down|by (?:what|which) factor (?:does|must|should|do|will|has) (?:i |we |the |my )?(?:\w+ ){0,2}?exposure (?:go|goes|have to go|rise|increase|grow|be (?:raised|increased|multiplied)))\b", re.I)
 """What is to be done about a change, not what it comes to."""
 
 

@@ -195,6 +195,8 @@ _TURNED_TO = Pattern(r"\b(?:turn|dial|mov|drop|go|went|switch|swap|chang|bring|b
 def _once_each(facts: list[Fact], query: Query) -> list[Fact]:
     """"an 800 J and a 400 J head, the 400 J gave f/8, what does the 800 J give": two values named again, each kept where the reading stands with it, else where it was said last."""
     values, read = list(dict.fromkeys(f.value for f in facts)), query.first("aperture")
+    if len(facts) == 3 and facts[0].quantity == "aperture" and facts[0].value == facts[2].value != facts[1].value:
+        return facts[1:]  # "it read f/8, the grid brings it down to f/5.6: what power reads f/8 again"
     if len(facts) < 3 or len(values) != 2 or read is None or any(f.origin != "said" for f in (*facts, read)) or facts[0].quantity == "aperture":
         return facts
     named = [next((f for f in facts if f.value == v and _is_found_with(f, read, query.text)), None) for v in values]

@@ -20,15 +20,20 @@ PAIRS = {"aperture_choice": "aperture", "length_range": "distance"}
 CHOSEN = ("aperture", "distance", "film_speed", "power", "shutter")
 
 
+_WHICH_OF_BOTH = Pattern(r"\bwhich (?:of (?:the two|them|these|those|the (?:films|apertures|powers)|both)|one|film|do i need)\b[^?]*\?|\b(?:which|what) (?:one )?of (?:the two|both)\b", re.I)
+"""Two are told with an "and", and one of them is asked for."""
+
+
 def options(query: Query) -> tuple[str, list[Fact]]:
     """The quantity that is to be chosen and its options; nothing where there is no "or"."""
-    if not patterns.search(r"\bor\b", query.text.lower()):
+    both = _WHICH_OF_BOTH.search(query.text) is not None
+    if not both and not patterns.search(r"\bor\b", query.text.lower()):
         return "", []
     for quantity in CHOSEN:
         found: list[Fact] = []
         facts = [f for f in query.facts if PAIRS.get(f.quantity, f.quantity) == quantity and f.origin == "said"]
         for before, fact in zip([None, *facts], facts):
-            joined = before is not None and patterns.search(r"\bor\b|,", query.text[before.end : fact.start]) and len(query.text[before.end : fact.start]) < 16
+            joined = before is not None and patterns.search(r"\bor\b|,|\band\b" if both else r"\bor\b|,", query.text[before.end : fact.start]) and len(query.text[before.end : fact.start]) < 16
             inside = fact.quantity in PAIRS and patterns.search(r"\bor\b", fact.said.lower())
             if joined and before is not None:
                 found += [] if before in found else [before]
@@ -36,7 +41,7 @@ def options(query: Query) -> tuple[str, list[Fact]]:
             elif inside:
                 found.append(fact)
         flat = [one for f in found for one in _flat(f, quantity)]
-        if len(flat) > 1 and patterns.search(r"\bor\b", query.text[flat[0].start : flat[-1].end].lower()):
+        if len(flat) > 1 and (both and len(flat) == 2 or patterns.search(r"\bor\b", query.text[flat[0].start : flat[-1].end].lower())):
             return quantity, flat
     return "", []
 

@@ -7,7 +7,7 @@ import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import Fact, Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution
@@ -15,9 +15,22 @@ from assistant.solving.solution import Solution
 _TIMES_AS_FAST = Pattern(r"\b(?P<times>twice|double|half|four times|three times|eight times)(?: as fast| the speed| as slow| as sensitive| faster)\b", re.I)
 
 
+_SAME_SPEED = Pattern(r"\b(?:the |a )?same (?:film )?(?:speed|sensitivity|thing|as)\b|\bequal(?:s| to)?\b|\bequivalent\b|\bmatch(?:es)?\b|\bcorrespond\w*\b", re.I)
+
+
+def _the_same(query: Query, speeds: list[Fact]) -> Solution:
+    """"ISO 400 in the camera and the dial at 27 DIN, is that the same speed?": the one scale against the other (ISO 5800, from memory)."""
+    apart = math.log2(speeds[0].value / speeds[1].value)
+    holds = abs(apart) < 1 / 6
+    lead = f"{'Yes' if holds else 'No'}. {speeds[0].said.strip()} and {speeds[1].said.strip()} are {'one speed' if holds else f'{speak_stops(abs(apart))} apart'}."
+    return Solution(lead=lead, answers=(Quantity("claim", holds), *(() if holds else (marks.stops(apart),))), used=tuple(f for f in query.facts if f.origin == "said"), topic="claims")
+
+
 def claim_of_speeds(query: Query) -> Solution | None:
     """"24 DIN is twice as fast as 21 DIN": the speeds divided."""
     said, speeds = _TIMES_AS_FAST.search(query.text), query.all("film_speed")
+    if said is None and len(speeds) == 2 and any(f.unit for f in speeds) and _SAME_SPEED.search(query.text):
+        return _the_same(query, speeds)
     if said is None or len(speeds) != 2 or any(query.has(q) for q in ("guide_number", "aperture", "distance", "power")):
         return None
     ratio = speeds[0].value / speeds[1].value

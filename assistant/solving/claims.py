@@ -252,7 +252,7 @@ def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
         right = replace(right, value=-float(right.value))
         found = replace(found, answer=replace(found.answer, answers=(right, *found.answer.answers[1:])))
     gap = next((f for f in query.facts if f.quantity in ("stops", "relation", "loss") and f is not found.fact and patterns.match(r"\W*(?:off|out|under|over|short|too)\b|\W*(?:of )?(?:under|over)exp", said[f.end :])), None)
-    if gap is not None and found.fact.quantity == "aperture" and gap.start > found.fact.start:
+    if gap is not None and gap not in found.answer.used and found.fact.quantity == "aperture" and gap.start > found.fact.start:
         return _difference(found, right, off, gap)
     too = _TOO.search(said)
     if too:

@@ -99,7 +99,7 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.far is None and (times := times_as_far(query)) is not None:
         return _so_many_times(query, scene, times)
     scene = taken_further(query, scene)
-    if (scene.near is None or scene.far is None) and {"front", "back"} <= query.cues and not query.has("stops"):
+    if (scene.near is None or scene.far is None) and "front" in query.cues and query.cues & {"back", "middle"} and not query.has("stops"):
         lacking = "back" if query.last("distance", "front") else "front" if query.last("distance", "back") else "front row and to the back"
         return needs(("distance",), f"I need the distance from the flash to the {lacking} row.", scene.used, "falloff")
     if scene.near is not None and scene.far is None and ("backdrop" in query.cues or _BEHIND_IT.search(query.text)) and {f.quantity for f in query.facts} <= {"distance", "remark", "place", "format"} and len(query.all("distance")) == 1:

@@ -12,6 +12,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, lit_sides, marks, told_by_other
+from assistant.solving.dimmed import hung_since
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import NOT_SUBJECT, Light, lights, lit_by_its_own, preferred_unit, read_alike
@@ -21,10 +22,11 @@ from assistant.solving.solution import Solution, needs
 
 def solve(query: Query) -> Solution | None:
     """A question about the difference between lights; None when it is none."""
+    now = hung_since(query)
     for topic in (_ratio, _brighter, _against_mark, _matched, told_by_other.solve, _related):
-        found = topic(query)
+        found = topic(now)
         if found:
-            return found
+            return found if now is query else replace(found, used=query.facts)
     return None
 
 
