@@ -7,6 +7,7 @@ import re
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.records import replace
+from assistant.scales import aperture_difference_stops
 
 _SINCE = Pattern(r"\b(?:then|now|after (?:that|which)|next|since)\b[^.?!;]{0,40}\b(?:clip|put|add|hang|hung|slip|fit|tape|drape|mount|pull|stretch|attach|gel|cover)\w*\b|\bi (?:then |now |have since )?(?:clip|put|add|hang|slip|fit|tape|drape|mount|pull|stretch|attach)\w*\b", re.I)
 _LOSSES = ("loss", "filter_loss")
@@ -23,5 +24,6 @@ def hung_since(query: Query) -> Query:
     read = [f for f in query.all("aperture") if f.of == lost[0].of and f.end <= lost[0].start]
     if len(read) != 1 or len(query.all("aperture")) != 2:
         return query
-    now = replace(read[0], value=read[0].value * 2.0 ** (-lost[0].value / 2))
+    stops = -aperture_difference_stops(1.0, read[0].value) - lost[0].value  # down the ring from f/1, counted by the marks
+    now = replace(read[0], value=2.0 ** (stops / 2))
     return query.with_facts(now if f is read[0] else f for f in query.facts if f is not lost[0] and not (f.quantity == "modifier" and f.of == lost[0].of))
