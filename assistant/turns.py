@@ -152,7 +152,7 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     if wrong:
         return speak(turn, whole, wrong)
     solution = solve(whole)
-    anew = _once_more_anew(turn, bare, solution) if alone is None else None
+    anew = _once_more_anew(turn, bare, solution) if alone is None or _names_what_was_asked(bare, talk.scene) else None
     if anew is not None:
         return anew
     if solution is None:
@@ -179,6 +179,11 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     remember(turn, whole, solution)
     return speak(turn, whole, solution)
+
+
+def _names_what_was_asked(query: Query, scene: Scene) -> bool:
+    """"with a two-stop ND instead, what power would it be?", after a power was asked: it is named, whatever else the words ask for."""
+    return bool(scene.asks) and not query.asks_for(scene.asks[0].quantity) and f"name_{scene.asks[0].quantity}" in query.cues
 
 
 def _once_more_anew(turn: Turn, query: Query, solution: Solution | None) -> Answer | None:
@@ -296,6 +301,12 @@ def _checks_claim(turn: Turn) -> Answer | None:
         again = claim_again(turn)
         if again is not None:
             return again
+    if talk.last_solution is not None and (found is None or found.status == "needs"):
+        from assistant.against_turns import would_do
+
+        against = would_do(turn)
+        if against is not None:
+            return against
     if talk.scene.facts and query.facts and (found is None or found.status == "needs"):
         followed, scene = follow_up(query, talk)
         whole = replace(meant(followed, talk, scene), claim=True)
@@ -316,6 +327,15 @@ _WHAT_THEN = Pattern(
     r"^\W*(?:(?:and|so|then|ok|okay|well|but|no|yes|right) *\W*)*(?:what|which)(?:'?s| is| would| do| does| will| should| can| could| must)?(?: (?:i|it|that|we|you|the|then|have|be))*"
     r"(?: (?:get|give|set|use|need|right|correct|proper|be|it|figure|number|value|one|setting|then|instead|come to|read))*(?: (?:then|instead|now|please))*\W*$", re.IGNORECASE)
 """Asked for the right figure, after a claim that was judged: "what would I get then?"."""
+
+
+def _used_instead(turn: Turn) -> Answer | None:
+    """What was used instead of what was found, and how far out that is."""
+    if turn.conversation.last_solution is None or not turn.query.asks_for("stops") or turn.query.claim:
+        return None
+    from assistant.against_turns import used_instead
+
+    return used_instead(turn)
 
 
 def _of_the_claim_before(turn: Turn) -> Answer | None:
@@ -344,4 +364,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _of_the_claim_before, tells_kit, _checks_claim, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _of_the_claim_before, tells_kit, _checks_claim, _used_instead, _ask_something, explains)

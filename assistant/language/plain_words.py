@@ -124,6 +124,11 @@ _DOZENS = {"half a": 6, "half-a": 6, "a half": 6, "two": 24, "2": 24, "three": 3
 _DOZEN = Pattern(
     r"\b(?P<many>half[- ]a|a half|an?|one|1|two|2|three|3|four|4|five|5)[- ]dozen(?P<after> (?:of (?:them|these|those)|(?:\w+ |\w+-\w+ ){0,2}(?:pops?|flash(?:es)?|bursts?|hits|firings|frames?|exposures?|shots|brackets|rolls?|sheets?|heads?|lights?|feet|foot|ft|metres?|meters?|seconds?|secs?)\b))", re.I)
 """A count by the dozen, of what is counted here."""
+_THAT_FOR = Pattern(
+    r"^\W*(?:(?:and|then|now|ok|also|so|please),? )*(?:(?:could|can|may|might|would) (?:i|we|you)(?: please)? (?:have|get|see|do|redo|run|work out|tell me|give me|show me)|(?:i'd|i would|we'd) (?:also )?(?:like|want|need)|(?:give|tell|show) me|do|redo) (?:that|it|the same|this)(?: (?:again|once more|too|as well|one|thing|sum))* (?=(?:for|at|with|on|in|using|from) )", re.I)
+"""The question that stands, wanted for another case: "could I have that for a third of a stop?"."""
+_SHOULD_I_PREFER = Pattern(r"^\W*(?:(?:and|or|but|so),? )?should (?P<who>i|we|he|she|they) (?P<does>prefer|want|choose|need|decide on|go for|have to|like)\b(?=[^?]{1,40}\?*$)", re.I)
+"""A case put without an "if": "and should I prefer f/10?"."""
 _AND_WHAT_IS_RIGHT = Pattern(
     r"(?P<judged>\b(?:(?:is|am|are|was) (?:he|she|it|that|this|they|i|we) (?:right|true|correct|wrong|so)|true or (?:not|false)|right or wrong|yes or no)),? and(?: if (?:not|so))?,? (?:what|which|how)\b[^?\d]*\?\s*$", re.I)
 """A verdict is asked, and what is right besides, which the verdict says anyhow."""
@@ -144,6 +149,8 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _OR_MORE.sub(lambda found: f"at least {found['many']} {found['unit'] or found['one']}", said) if " or more" in said else said
     said = _DOZEN.sub(lambda found: f"{_DOZENS.get(found['many'].lower(), 12)}{found['after']}", said) if "dozen" in said else said
     said = _AND_WHAT.sub("and", said)
+    if len(said) < 120:
+        said = _SHOULD_I_PREFER.sub(r"and if \g<who> \g<does>", _THAT_FOR.sub("and ", said))
     if said.isupper():
         said = said.lower()
     said = _AND_WHAT_IS_RIGHT.sub(r"\g<judged>?", said)

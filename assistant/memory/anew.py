@@ -12,7 +12,7 @@ from assistant.memory.bare import of_a_move
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
-from assistant.query import Fact, Query
+from assistant.query import COUNTED, Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.units import LENGTH
@@ -140,7 +140,7 @@ def pops_of_another_power(query: Query, scene: Scene, talk: Conversation) -> Pai
     was = next(f for f in scene.facts if f.quantity == "power")
     read = [f for f in scene.facts if f.quantity == "aperture"]
     gives = replace(read[0], value=read[0].value * math.sqrt(mine.value / was.value), origin="kept")
-    return replace(query, asks=()), replace(scene, facts=tuple(gives if f is read[0] else replace(f, value=mine.value) if f.quantity == "power" else f for f in scene.facts))
+    return replace(query, asks=(), facts=tuple(replace(f, cue=COUNTED) if f is mine else f for f in query.facts)), replace(scene, facts=tuple(gives if f is read[0] else replace(f, value=mine.value) if f.quantity == "power" else f for f in scene.facts))
 
 
 _ALONE = Pattern(

@@ -50,10 +50,27 @@ def steps_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"in whole stops instead" of a bracket in halves."""
     told = [f for f in scene.facts if f.quantity == "stops" and not f.cue]
     said = _STEPS_AGAIN.search(query.text)
+    counted = bool(scene.asks) and (scene.asks[0].quantity, scene.asks[0].unit) == ("count", "frames")
+    if said is not None and counted and all(f.quantity in ("number", "remark", "stops") for f in query.facts) and len(query.facts) < 2:
+        return _steps_of_a_count(query, scene, said)
     if said is None or query.asks and not query.asks_for("stops") or any(f.quantity not in ("number", "remark", "stops") for f in query.facts) or len(told) != 1 or not any(f.quantity == "count" and f.unit == "frames" for f in scene.facts):
         return query, scene
     size = {"ha": 0.5, "th": 1 / 3}.get(said["size"].lower()[:2], 1.0)
     return replace(query, asks=(), facts=(replace(told[0], value=size, origin="said", start=said.start("size"), end=said.end("size"), said=said["size"]),), unplaced=()), scene
+
+
+_A_STEP = Pattern(r"[- ]?(?:stop )?(?:steps?|increments?|intervals?|apart)\b", re.I)
+
+
+def _steps_of_a_count(query: Query, scene: Scene, said: re.Match[str]) -> Pair:
+    """"and in whole stops?" after how many frames there are in half stops: the size of the step, told or not."""
+    spans = [f for f in scene.facts if f.quantity == "stops"]
+    size = {"ha": 0.5, "th": 1 / 3}.get(said["size"].lower()[:2], 1.0)
+    old = [f for f in spans if _A_STEP.match(scene.text, f.end) or f.said.lower().endswith("steps") or scene.text[: f.start].lower().endswith(" in ")]
+    if len(old) > 1 or len(spans) - len(old) not in (1, 2):
+        return query, scene
+    new = Fact("stops", size, "", "", start=said.start("size"), end=said.end("size"), said=f"{said['size']} stop steps") if not old else replace(old[0], value=size, cue="", said=said["size"], origin="said")
+    return replace(query, asks=(), facts=(new, *(replace(f, origin="kept") for f in spans if f not in old)), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "stops"))
 
 
 def side_again(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -181,3 +181,30 @@ def other_way(query: Query, scene: Scene, talk: Conversation) -> Pair:
     first, second = told
     turned = (replace(first, value=second.value, said=second.said, origin="said"), replace(second, value=first.value, said=first.said, origin="said"))
     return replace(query, facts=turned, unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in (first.quantity, f"{first.quantity}_range")))
+
+
+_A_SECOND = Pattern(r"\b(?P<many>\d+(?:\.\d+)?|two|three|four|five|six|eight|ten|twelve|twenty)(?: (?:flashes|times|pops|of them))? (?:a|per|each|every|to the) second\b|\b(?P<hertz>\d+(?:\.\d+)?) ?(?:hz|hertz)\b", re.I)
+
+
+def rate_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and at 10 a second?" of a strobe: another rate, and no time of a second."""
+    old = [f for f in scene.facts if f.quantity == "frequency"]
+    said = _A_SECOND.search(query.text) if len(old) == 1 and not query.asks and query.facts else None
+    if said is None or any(f.end <= said.start() or f.start >= said.end() for f in query.facts):
+        return query, scene
+    many = said["many"] or said["hertz"]
+    new = replace(old[0], value=_RATES.get(many.lower()) or float(many), start=said.start(), end=said.end(), said=said.group(), origin="said")
+    return replace(query, facts=(new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
+
+
+_RATES = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "eight": 8.0, "ten": 10.0, "twelve": 12.0, "twenty": 20.0}
+
+
+def reading_kept(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"one pop reads f/6.3", noted; then "how many pops for f/16?": what one gives, and what is wanted."""
+    read = [f for f in scene.facts if f.quantity == "aperture" and f.cue != "want"]
+    wanted = [f for f in query.facts if f.quantity == "aperture"]
+    of_one = any(f.quantity == "count" and f.value == 1 and f.unit in ("pops", "flashes") for f in scene.facts)
+    if scene.asks or not query.asks_for("count") or len(read) != 1 or len(wanted) != 1 or not of_one or query.has("count"):
+        return query, scene
+    return replace(query, facts=(replace(read[0], origin="kept"), *query.facts)), replace(scene, facts=tuple(f for f in scene.facts if f is not read[0]))

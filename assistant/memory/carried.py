@@ -51,7 +51,7 @@ def on_the_film_there_is(query: Query, kit: Iterable[Fact], scene: Iterable[Fact
 
 
 _WHAT_NOW = Pattern(
-    r"\b(?:what|where)(?:'?s|s| is| was| does| will| would)?(?: (?:it|that|this|the (?:result|answer|outcome)))?(?: (?:that|it|be|make|come to|come out (?:at|to)|look like|leave))*(?: (?:it|that|us|me))?(?: (?:now|then|instead|after that|in that case))*\W*$", re.I)
+    r"\b(?:what|where)(?:'?s|s| is| was| does| will| would)?(?: (?:it|that|this|the (?:result|answer|outcome|difference|drop|fall-?off|loss|figure|spread)))?(?: (?:that|it|be|make|come to|come out (?:at|to)|look like|leave))*(?: (?:it|that|us|me))?(?: (?:now|then|instead|after that|in that case))*\W*$", re.I)
 
 
 _OTHER_WAY = Pattern(r"\bother way (?:round|around|about)\b", re.I)
@@ -64,10 +64,13 @@ def _no_other_light(query: Query) -> Query:
     return replace(query, mentioned=tuple(m for m in query.mentioned if m != "b"), facts=tuple(replace(f, of="") if f.of == "b" else f for f in query.facts), asks=tuple(replace(a, of="") if a.of == "b" else a for a in query.asks))
 
 
+_WHAT_IF_SO = Pattern(r"^\W*(?:(?:and|so|then|now|ok) )*what(?:'?s| is| would| will| does)? (?:it|that|the (?:result|answer|difference|drop|fall-?off|loss|figure|spread))(?: (?:be|become|come to|now|then))* (?:if|when|with|for|once|after)\b", re.I)
+
+
 def _asked_as_before(query: Query, asks: tuple[Ask, ...]) -> Query:
     """"pull the fill back to 2.4 m, what's it now?" after a ratio: nothing is named, so it is the ratio that is asked again."""
     named = "name_aperture" in query.cues or [a.quantity for a in query.asks] != ["aperture"] or query.asks[0].of
-    if named or not asks or asks[0].quantity == "aperture" or not query.facts or not _WHAT_NOW.search(query.text):
+    if named or not asks or asks[0].quantity == "aperture" or not query.facts or not (_WHAT_NOW.search(query.text) or _WHAT_IF_SO.match(query.text)):
         return query
     return replace(query, asks=())
 

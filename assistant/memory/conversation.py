@@ -109,7 +109,8 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
             of = owners.pop()
             same = [k for k in kept if k in before and k.quantity == quantity and k.of == of]
             facts = [replace(f, of=of) for f in facts]
-        drop = same if len(facts) > 1 else same[-1:]
+        wishes = [k for k in same if k.cue == "want"] if quantity == "aperture" and len(facts) == 1 and facts[0].cue == "want" else []
+        drop = same if len(facts) > 1 else wishes if len(wishes) == 1 else same[-1:]
         if quantity == "aperture" and len(facts) == 1 and drop and drop[0].cue == "want" and not facts[0].cue:
             facts = [replace(facts[0], cue="want")]  # what is wanted, anew
         place = kept.index(drop[0]) if drop else len(kept)

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import re
 
+from assistant import patterns
 from assistant.language.daylight import SKIES
 from assistant.memory.carried import carried
 from assistant.memory.conversation import Conversation, Judged, Scene, move_lengths
@@ -40,10 +41,11 @@ _KINDS = (frozenset({"distance", "max_distance", "min_distance"}), frozenset({"p
 
 def said_anew(query: Query, judged: Judged, talk: Conversation) -> Anew | None:
     """The claim that stands with what this half-sentence changes; None where it changes nothing of it, or it is not clear what."""
+    query = _in_pairs(query, judged)
     scene = _scene_of(judged)
     asked = replace(talk, scene=scene, missing=())
     bare = replace(_put_up_anew(query, judged, talk), asks=(), claim=False)
-    said, left = follow_up(carried(bare, scene.facts, scene.asks), asked)
+    said, left = (bare, scene) if _plainly_of(bare, judged) else follow_up(carried(bare, scene.facts, scene.asks), asked)
     moves = [f for f in said.facts if f.quantity == "move"]
     kept = move_lengths(left.facts, moves) if moves else left.facts
     told = [*(f for f in said.facts if f.quantity not in _BY_THE_WAY and f.unit != "BARE"), *(f for f in kept if f not in scene.facts and f.quantity not in _BY_THE_WAY)]
@@ -52,7 +54,26 @@ def said_anew(query: Query, judged: Judged, talk: Conversation) -> Anew | None:
     new, gone = [_of_the_claim(f, judged) for f in told if f not in again], [g for g in gone if not any(_same(f, g) for f in again)]
     if not (new or gone) or any(f.bad or f.quantity not in _TOLD_ANEW for f in new) or _either_time(new, judged, query.text):
         return None
-    return _put_in(judged, new, gone, (scene.cues - left.cues, said.cues & SKIES))
+    return _put_in(judged, new, gone, (scene.cues - left.cues, said.cues & SKIES), query.text)
+
+
+def _plainly_of(query: Query, judged: Judged) -> bool:
+    """Whether each value told is of a kind that the question has exactly one of, so that no rule is needed to read it."""
+    if judged.claim or not query.facts:
+        return False
+    old = [f.quantity for f in judged.query.facts]
+    return all(f.quantity in _TOLD_ANEW and f.quantity not in ("count", "modifier") and old.count(f.quantity) == 1 for f in query.facts)
+
+
+def _in_pairs(query: Query, judged: Judged) -> Query:
+    """"from 8 to 12" of a claim with one pair of values: those two anew, in their order."""
+    spans = [f for f in query.facts if f.quantity == "number_range" and not f.bad]
+    kinds = [q for q in dict.fromkeys(f.quantity for f in judged.query.facts) if q in ("count", "film_speed", "aperture") and sum(f.quantity == q for f in judged.query.facts) == 2]
+    if len(spans) != 1 or len(kinds) != 1:
+        return query
+    old = [f for f in judged.query.facts if f.quantity == kinds[0]]
+    pair = [replace(o, value=value, said=_in_the_words_of(f"{value:g}", o.said), start=spans[0].start + n, end=spans[0].start + n + 1, origin="said") for n, (o, value) in enumerate(zip(old, (spans[0].value, spans[0].other)))]
+    return replace(query, facts=tuple(x for f in query.facts for x in (pair if f is spans[0] else [f])))
 
 
 _BARE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what if|with|but|no|ok|now)\b\W*)*[\w./]+(?: (?:then|instead|of them))?\W*$", re.I)
@@ -124,7 +145,26 @@ def _alike(one: str, other: str) -> bool:
     return one == other or any(one in kinds and other in kinds for kinds in _KINDS)
 
 
-def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged) -> list[Fact]:
+_SMALL = frozenset("a an the and or but if it is was were be been had has have i we he she they that this what about of for with to my then now not no so".split())
+
+
+def _words_at(text: str, fact: Fact) -> tuple[set[str], str]:
+    """The words that matter among the six before a value, and the one right before it."""
+    words = patterns.findall(r"[a-z']+", text[max(0, fact.start - 60) : fact.start].lower())[-6:]
+    return {w for w in words if w not in _SMALL and w not in ("at", "on", "in")}, words[-1] if words else ""
+
+
+def _told_alike(fact: Fact, found: list[Fact], text: str, judged: Judged) -> list[Fact]:
+    """Of several, the one that was told in the same words: "I shot at f/22", after "I shot at f/5.6 where f/11 was right"."""
+    mine, last = _words_at(text, fact)
+    said = [(f, *_words_at(judged.query.text, f)) for f in found]
+    for alike in ([f for f, words, _ in said if words & mine], [f for f, _, before in said if last and before == last]):
+        if len(alike) == 1:
+            return alike
+    return []
+
+
+def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged, text: str) -> list[Fact]:
     """The facts of the claim that a new one may take the place of."""
     same = [f for f in facts if _alike(f.quantity, fact.quantity) and (f.quantity != "count" or f.unit == fact.unit or not fact.unit)]
     mine = [f for f in same if f.of == fact.of]
@@ -135,9 +175,10 @@ def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged) -
     alike = [f for f in found if f.cue == fact.cue] if len(found) > 1 and fact.cue else []
     if len(alike) == 1:
         return alike
+    told = _told_alike(fact, found, text, judged) if len(found) > 1 else []
     claimed = _claimed(judged)
-    if len(found) > 1 and claimed is not None and claimed in found:
-        return [claimed]
+    if told or len(found) > 1 and claimed is not None and claimed in found:
+        return told or [f for f in found if f is claimed]
     return _not_the_right_one(found, judged.query.text) if len(found) == 2 else found
 
 
@@ -149,16 +190,19 @@ def _not_the_right_one(two: list[Fact], text: str) -> list[Fact]:
     return other if len(other) == 1 and two[0].quantity in ("distance", "aperture") else two
 
 
-def _put_in(judged: Judged, new: list[Fact], gone: list[Fact], cues: tuple[frozenset[str], frozenset[str]]) -> Anew | None:
+def _put_in(judged: Judged, new: list[Fact], gone: list[Fact], cues: tuple[frozenset[str], frozenset[str]], text: str) -> Anew | None:
     """Each new fact in the place of the old one of its kind; none where two could be meant."""
     facts, beside = list(judged.query.facts), []
     swapped: list[tuple[Fact, Fact]] = []
     for fact in new:
-        old = _place_of(fact, [f for f in facts if not any(f is o for o, _ in swapped)], gone, judged)
+        left = [f for f in facts if not any(f is o for o, _ in swapped)]
+        alike = [f for f in left if (f.quantity, f.of, f.unit) == (fact.quantity, fact.of, fact.unit)]
+        many = sum((f.quantity, f.of, f.unit) == (fact.quantity, fact.of, fact.unit) for f in new)
+        old = alike[:1] if many > 1 and many == len(alike) + sum((o.quantity, o.of, o.unit) == (fact.quantity, fact.of, fact.unit) for o, _ in swapped) else _place_of(fact, left, gone, judged, text)
         if len(old) > 1 or old and _overlaps(old[0], facts):
             return None
         if old:
-            swapped.append((old[0], _as_the_old(fact, old[0])))
+            swapped.append((old[0], _as_the_old(fact, old[0], text, judged)))
         else:
             beside.append(replace(fact, start=0, end=0, origin="kept"))
     lost = [f for f in gone if not any(f is o for o, _ in swapped)]
@@ -173,10 +217,16 @@ def _overlaps(fact: Fact, facts: list[Fact]) -> bool:
     return any(f is not fact and f.origin == fact.origin == "said" and f.start < fact.end and fact.start < f.end for f in facts)
 
 
-def _as_the_old(fact: Fact, old: Fact) -> Fact:
-    """What is told, meant as the old one was."""
+def _after(text: str, fact: Fact) -> str:
+    found = patterns.findall(r"[a-z]+", text[fact.end : fact.end + 24].lower())
+    return found[0] if found else ""
+
+
+def _as_the_old(fact: Fact, old: Fact, text: str, judged: Judged) -> Fact:
+    """What is told, meant as the old one was: a way that is said in the same word is the same way."""
+    same_way = _after(text, fact) == _after(judged.query.text, old) and old.quantity == fact.quantity
     return replace(
-        fact, quantity=old.quantity if _is_limit(old) else fact.quantity, of=fact.of or old.of, cue=fact.cue or old.cue, to=fact.to or old.to, said=_words(fact), origin=old.origin)
+        fact, quantity=old.quantity if _is_limit(old) else fact.quantity, of=fact.of or old.of, cue=old.cue if same_way and old.cue else fact.cue or old.cue, to=fact.to or old.to, said=_words(fact), origin=old.origin)
 
 
 def _is_limit(fact: Fact) -> bool:

@@ -22,6 +22,9 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     said = query.text.lower()
     one, many = _ONE_MORE.search(said), _SO_MANY.search(said)
     found = one or many
+    fewer = None if query.asks else _one_less(query, scene)
+    if fewer is not None:
+        return fewer
     again = None if found is not None or query.asks else _as_many_now(query, scene)
     if again is not None:
         return again
@@ -39,6 +42,20 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     kept = tuple(f for f in others if not (f.quantity in ("modifier", "camera_filter", "rows", "shutter", "time", "count") and f.start < found.end() + 40))
     facts = tuple(replace(f, value=f.value / before * now) if f is lost else f for f in scene.facts if f.quantity != "rows")
     return replace(query, facts=(*kept, rows), unplaced=()), replace(scene, facts=facts)
+
+
+_TAKE_ONE = Pattern(rf"\b(?:take|pull|peel|strip|lose|drop|remove|whip|without)(?:ing)? (?:just |only )?(?:one|a|an|the (?:second|other|third|last|outer|inner))(?: (?:of (?:them|those|these|the)))?(?: {_SHEET})?\b(?: (?:off|out|away|down))?", re.I)
+
+
+def _one_less(query: Query, scene: Scene) -> Pair | None:
+    """"what if I pull one layer off?" of two that were told: as much less as one of them takes."""
+    rows = [f for f in scene.facts if f.quantity == "rows" and f.value > 1]
+    lost = [f for f in scene.facts if f.quantity in _LOST and f.value]
+    if len(rows) != 1 or len(lost) != 1 or any(f.quantity not in ("modifier", "camera_filter", "rows", "remark", "number", "count", "push") for f in query.facts) or not _TAKE_ONE.search(query.text.lower()):
+        return None
+    left = rows[0].value - 1
+    facts = tuple(replace(f, value=f.value / rows[0].value * left) if f is lost[0] else f for f in scene.facts if f is not rows[0])
+    return replace(query, text=" " * len(query.text), cues=query.cues - {"pull", "push"}, facts=(replace(rows[0], value=left, start=0, end=len(query.text), said=query.text.strip(), origin="said"),), unplaced=(), unknown=()), replace(scene, facts=facts)
 
 
 _BARE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what if|with|now) *\W*)*[a-z\d]+(?: of (?:them|it|those))?\W*$", re.I)

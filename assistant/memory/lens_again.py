@@ -29,12 +29,12 @@ _OF_THE_ZONE = (*_LIMITS, "depth_of_field")
 def other_limit(query: Query, scene: Scene) -> str:
     """The end of the sharp zone that a half-sentence asks for, or how deep it is, where one of these was asked before; else nothing."""
     asked = [a.quantity for a in scene.asks if a.quantity in _OF_THE_ZONE]
-    if len(asked) != 1 or any(f.quantity not in ("remark", "number") for f in query.facts):
+    if not asked or any(f.quantity not in ("remark", "number") for f in query.facts):
         return ""
     ends = _WHERE_IT_ENDS.match(query.text)
     if ends is not None:
         return "far_limit" if ends["far"] else "near_limit" if ends["near"] else "depth_of_field"
-    said = _THE_OTHER.match(query.text)
+    said = _THE_OTHER.match(query.text) if len(asked) == 1 else None
     if said is None or any(a.quantity not in _LIMITS for a in query.asks):
         return ""
     if said["far"] or said["near"]:

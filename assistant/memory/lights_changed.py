@@ -149,7 +149,8 @@ def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if not wanted or any(m not in ("a", "b", "c") for m in query.mentioned) or query.has("guide_number") or any(f.quantity == "move" for f in query.facts) or not scene.asks:
         return query, scene
     lights = {f.of for f in scene.facts if f.of and f.quantity in ("guide_number", "distance")}
-    if lights or query.has("distance") or "same_spot" not in query.cues and any(query.has(taken) for taken in _IN_THE_LIGHT):
+    lit = any(f.quantity in ("guide_number", "aperture", "distance", "power", "energy", "count") for f in (*scene.facts, *talk.kit.facts))
+    if not lit or lights or query.has("distance") or "same_spot" not in query.cues and any(query.has(taken) for taken in _IN_THE_LIGHT):
         return query, scene
     now = next((f for f in scene.facts if f.quantity == "count"), None)
     many = (now.value if now else 1.0) + 1

@@ -11,6 +11,7 @@ from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.records import replace
+from assistant.scales import exact_aperture, nearest_aperture
 
 _GIVES = Pattern(r"\b(?:gives?|gave|reads?|meters?|metered|measures?|measured|is|was|were|got|gets|makes?|made|comes? to|came to)\b", re.I)
 
@@ -36,3 +37,19 @@ def reference_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 def _beside(one: int, other: int, text: str) -> bool:
     """Whether two places of the text stand in one sentence."""
     return not any(mark in text[min(one, other) : max(one, other)] for mark in ".?!;") if max(one, other) <= len(text) else False
+
+
+_ITS_POWER = Pattern(r"\b(?P<way>halv(?:e|ed|ing)|half|doubl(?:e|ed|ing)|twice|quarter(?:ed|ing)?|a quarter(?: of)?)\b (?:of )?(?:its|the|her|his|that light's|their) (?:power|output)\b", re.I)
+_BY = {"hal": 0.5, "dou": 2.0, "twi": 2.0, "qua": 0.25, "a q": 0.25}
+
+
+def reading_by_power(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and if I halve its power?" of a light that was metered: it reads as much less."""
+    said = _ITS_POWER.search(query.text)
+    read = [f for f in scene.facts if f.quantity == "aperture" and f.cue == "meter"]
+    if said is None or len(read) != 1 or any(f.quantity != "power" for f in query.facts) or any(a.quantity != "power" for a in query.asks) or not scene.asks or scene.asks[0].quantity not in ("stops", "aperture") or any(f.quantity in ("guide_number", "power", "power_down") for f in scene.facts):
+        return query, scene
+    exact = exact_aperture(read[0].value) * math.sqrt(_BY[said["way"].lower()[:3]])
+    mark = nearest_aperture(exact)  # lights are held against each other by the marks
+    new = replace(read[0], value=mark.value if abs(2 * math.log2(exact / exact_aperture(mark.value))) < 0.03 else exact, said=said.group(), origin="said")
+    return replace(query, facts=(*(replace(f, origin="kept") for f in scene.facts if f.quantity == "aperture" and f is not read[0]), new), asks=(), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "aperture"))

@@ -53,7 +53,7 @@ _TIMES = ("t05", "t01", "duration")
 def kind_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and with 1.2?" after an exponent of 1.3, "and for 1/2000?" after a t0.5: the one value that it can be."""
     mine = lone(query, "aperture", "number", "shutter")
-    if mine is None or mine.of or any(f.quantity == mine.quantity for f in scene.facts):
+    if mine is None or mine.of not in ("", "ambient") or any(f.quantity == mine.quantity for f in scene.facts):
         return query, scene
     fits = ("exponent",) if _is_exponent(mine) else _TIMES if mine.quantity == "shutter" and mine.value < 1 / 30 else ("interval", "recycle") if mine.quantity == "shutter" and mine.value >= 0.2 else ()
     old = [f for f in scene.facts if f.quantity in fits]

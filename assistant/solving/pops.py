@@ -221,7 +221,7 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     if difference <= 0 and not (base and base.value > 1):
         return Solution(answers=(marks.count(1, "pops"),), used=(one, target, *takes), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     before = base.value if base and base.value > 1 else 1.0
-    used = tuple(f for f in (one, target, base, *query.all("distance"), *(f for f in query.all("film_speed") if f.cue == COUNTED), *takes) if f)
+    used = tuple(f for f in (one, target, base, *query.all("distance"), *(f for f in (*query.all("film_speed"), *query.all("power")) if f.cue == COUNTED), *takes) if f)
     found = _with_waits(query, _answer(before * 2.0**difference, before, ask, used, f"f/{one.value:g} to f/{target.value:g} is {difference - lost:.3g} stops" + (f", and {lost:.3g} lost" if takes else "")))
     return _with_energy(query, found)
 
