@@ -75,7 +75,7 @@ def _in_reach(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> 
 
 
 def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:
-    text = patterns.at_hand(text)
+    text = patterns.at_hand(_in_full(talk, text))
     if talk.log is None and _LOG_WORDS.search(text):
         talk.log = keeper.load_log()
     kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
@@ -94,6 +94,15 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
     elif talk.scene is not scene:
         talk.before.clear()
     return replace(found, reply=f"{found.reply} {_FEWER}") if query.cut else found
+
+
+def _in_full(talk: Conversation, text: str) -> str:
+    """The question that a half-sentence about a bracket asks again, in its own words."""
+    if talk.last_solution is None or talk.last_solution.topic != "bracket":
+        return text
+    from assistant.memory.steps_of_a_bracket import in_other_steps
+
+    return in_other_steps(text, talk) or text
 
 
 def _as_query(tables: Tables, talk: Conversation, text: str) -> tuple[Query, str]:

@@ -33,11 +33,12 @@ _WHOLE = Pattern(r"\b(?:in|by|at|of) (?P<said>(?:whole|full)(?:[- ]of a)?[- ]sto
 def _in_whole_stops(facts: list[Fact], text: str) -> list[Fact]:
     """"a three-frame bracket in whole stops": steps of one, as "in half stops" are of a half."""
     said = _WHOLE.search(text)
-    if said is None or any(f.quantity in ("stops", "signed", "relation", "power_down", "loss") for f in facts) or not any(f.quantity == "count" and f.unit == "frames" and f.value > 1 for f in facts):
+    if said is None or any(f.quantity in ("stops", "signed", "relation", "power_down", "loss") for f in facts) or not (any(f.quantity == "count" and f.unit == "frames" and f.value > 1 for f in facts) or any(f.quantity == "aperture_range" for f in facts) and _HOW_MANY_FRAMES.search(text)):
         return facts
     return sorted([*facts, Fact("stops", 1.0, start=said.start("said"), end=said.end("said"), said=said["said"])], key=lambda f: f.start)
 
 
+_HOW_MANY_FRAMES = Pattern(r"\bhow many (?:frames|exposures|shots|sheets|negatives|pictures)\b", re.I)
 _WHICH_SETTINGS = Pattern(r"\b(?:which|what|give me the|name the)(?: \w+)? (?:settings?|values?|marks|positions)\b|\bsettings?(?: in order)?\W*\?", re.I)
 _TURNED = Pattern(r"\b(?:by|with|using|through|on)(?: only)? (?:(?:changing|altering|varying|turning) )?(?:the |my )?(?:flash )?(?P<what>power|shutter|aperture|index|film speed|iso)\b", re.I)
 _HOW_WIDE = Pattern(r"\bhow (?:wide|broad) (?:is|was|would|will|does)\b[^?.]{0,24}\b(?:bracket|it|row|series)\b", re.I)

@@ -22,6 +22,7 @@ _SETTINGS: dict[str, tuple[float, Callable[[float, str | None], Quantity]]] = {
     "aperture": (-0.5, marks.aperture), "shutter": (1.0, marks.shutter), "power": (1.0, marks.power),
 }
 _STEPS = ("stops", "relation", "signed")
+_ENDS_OF_THE_LENS = frozenset({"widest_aperture", "smallest_aperture"})
 _KINDS = frozenset({"count", "aperture", "aperture_range", "shutter", "power", "stops", "relation", "signed", "remark", "place", "film_speed"})
 
 
@@ -32,7 +33,7 @@ def solve(query: Query) -> Solution | None:
         return None
     if query.asks_for("count"):
         return _whole_brackets(query, frames) or _in_all(query, frames)
-    if len(frames) != 1 or {f.quantity for f in query.facts} - _KINDS:
+    if len(frames) != 1 or {f.quantity for f in query.facts} - _KINDS - _ENDS_OF_THE_LENS:
         return None
     return _step(query, frames[0]) or _spread(query, frames[0]) or _other_end(query, frames[0])
 
@@ -84,6 +85,22 @@ _OPENS = Pattern(r"\b(?:open\w*|brighter|lighter|wider|longer|slower|more (?:exp
 _CLOSES = Pattern(r"\b(?:clos\w+|stopp\w+ down|darker|smaller|shorter|faster|less (?:exposure|light))\b", re.I)
 
 
+_NO_OTHER = r"(?P<dark>(?!))?(?P<bright>(?!))?(?P<first>(?!))?(?P<last>(?!))?"
+_MIDDLE_AFTER = Pattern(rf"{_NO_OTHER}[\s,]*(?:is |as |in |at |for |being )*(?:the |its )(?P<middle>middle|centre|normal)\b", re.I)
+_ROUND = Pattern(rf"{_NO_OTHER}\b(?P<middle>around|about|round|either side of)(?: a| the)? $", re.I)
+"""The middle of the row, told after its setting or by what the row lies round."""
+_OF_THE_LENS = Pattern(r"[^?.]{0,24}\b(?:lens|can|may|allowed|film)\b", re.I)
+
+
+def one_end_asked(query: Query) -> bool:
+    """"which is the brightest frame's aperture": one frame, and no list of them."""
+    asked = _ASKED.search(query.text)
+    return asked is not None and (asked["dark"] or asked["bright"]) is not None and not _IN_ORDER.match(query.text, asked.end())
+
+
+_IN_ORDER = Pattern(r"[^?.]{0,16}\b(?:first|last|and|to|order)\b", re.I)
+
+
 def _in_row(place: re.Match[str], frames: float, opens: bool | None) -> float | None:
     """Where a frame stands, counted from the darkest; None where it is not told which way the row goes."""
     if place["middle"]:
@@ -98,12 +115,15 @@ def _in_row(place: re.Match[str], frames: float, opens: bool | None) -> float | 
 def _other_end(query: Query, frames: Fact) -> Solution | None:
     """"the darkest of five is f/16, a third apart: what is the brightest?": so many steps on from the frame that is told."""
     steps, told = [f for f in query.facts if f.quantity in _STEPS], [f for q in _SETTINGS for f in query.all(q)]
-    known = _KNOWN.search(query.text[: told[0].start]) if len(told) == 1 and told[0].origin == "said" else None
+    one = told[0] if len(told) == 1 and told[0].origin == "said" else None
+    known = (_KNOWN.search(query.text[: one.start]) or _MIDDLE_AFTER.match(query.text, one.end) or _ROUND.search(query.text[: one.start])) if one is not None else None
     if len(steps) != 1 or known is None or not query.asks_for(told[0].quantity):
         return None
     opens = _OPENS.search(query.text) is not None if (_OPENS.search(query.text) is None) is not (_CLOSES.search(query.text) is None) else None
     asked = _ASKED.search(query.text, told[0].end) or _ASKED.search(query.text[: known.start()])
     if known["middle"] and (asked is None or asked["middle"]):
+        return None
+    if asked is not None and _OF_THE_LENS.match(query.text, asked.end()):
         return None
     here = _in_row(known, frames.value, opens)
     there = _in_row(asked, frames.value, opens) if asked is not None else None
@@ -112,6 +132,8 @@ def _other_end(query: Query, frames: Fact) -> Solution | None:
     weight, make = _SETTINGS[told[0].quantity]
     places = [there] if there is not None else sorted(range(int(frames.value)), key=lambda n: abs(n - (here or 0.0)))
     answers = tuple(make(told[0].value * 2.0 ** (weight * (place - here) * abs(steps[0].value)), None) for place in places)
+    if any((a.value < f.value) is (f.quantity == "widest_aperture") for a in answers for f in query.facts if f.quantity in _ENDS_OF_THE_LENS and isinstance(a.value, float)):
+        return needs(("aperture",), "I need another middle: the lens does not go as far as that frame.", query.facts, "bracket")
     lead = ", ".join(str(a.set) for a in answers) + "." if len(answers) > 1 else ""
     return Solution(answers=answers, used=(frames, steps[0], told[0]), topic="bracket", lead=lead, working=(f"{frames.value - 1:g} steps of {abs(steps[0].value):.3g} from one end to the other",))
 

@@ -219,6 +219,8 @@ def read(said: str) -> Saying | None:
 
 _OPEN_SO_LONG = Pattern(r"\b(?:(?:with|when|while|if|for) )?(?:the |my |a )?shutter (?:(?:is|was|held|stays?|stayed|left|being|kept|stands?) )*open(?: for)?(?: \w+){0,2} (?:s|secs?|seconds?|minutes?)\b(?: (?:with|and) [^:;,.?]{2,24}(?=[:;,.]))?[:;,]?")
 """The scene of a claim about reciprocity: the time is what makes it matter, and no cause of its own."""
+_LONG_EXPOSURE = Pattern(r"\b(?:in|for|of|during|with) an? [\w.]{1,8}[- ](?:s|secs?|seconds?|minutes?)[- ]exposure\b(?: with [a-z ]{2,16}(?=[:;,.]))?[:;,]?")
+_IS_APPLIED = Pattern(r" (?:(?:must|should|has to|have to|needs? to|ought to|is to|is|also|still|then) )*(?:be )?applied to ")
 _MYTH = Pattern(r"\b(?:is|are|am) (?:he|she|they|i) (?:mistaken|wrong)\b|\b(?:he|she|they|i)(?:'s|'re|'m| is| are| am) (?:mistaken|wrong)\b|\b(?:a|just a|an old) (?:myth|fallacy|tale)\b|\bwrong (?:to (?:say|think|believe)|that)\b|\b(?:untrue|false) that\b")
 
 
@@ -229,7 +231,8 @@ _MEANT = tuple(meant for _, meant in (*_NEEDS, *_ACT))
 
 def _framed(said: str) -> str:
     """The claim without who says it, what stays as it is, and the words for what must be done put as what happens."""
-    said = _OPEN_SO_LONG.sub(" ", said) if "recip" in said else said
+    if "recip" in said:
+        said = _IS_APPLIED.sub(" applies to ", _LONG_EXPOSURE.sub(" ", _OPEN_SO_LONG.sub(" ", said)))
     for number in _ROUND_IT.to_try(said):
         said = _ROUND_IT[number].sub(" ", said)
     if _PUT_SO.to_try(said):

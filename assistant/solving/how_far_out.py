@@ -101,6 +101,8 @@ def _left_open(query: Query) -> Solution | None:
         return None
     if _FROM_ONE.search(lower[: times[0].start]) and _TO_THE_OTHER.match(lower[times[0].end : times[1].start]):
         return None  # "dragged from 1/125 to 1/15": a change, and neither of them is needed
+    if _INTO.search(lower[times[0].end : times[1].start]):
+        return None  # "the table turns 30 s into 90": both are its own
     stops, needed = query.all("aperture"), [f for f in times if _is_needed(f, times, lower)]
     if len({f.value for f in stops}) > 1:
         return None
@@ -116,6 +118,7 @@ def _left_open(query: Query) -> Solution | None:
 
 
 _FROM_ONE = Pattern(r"\bfrom (?:a |an |the )?$")
+_INTO = Pattern(r"\b(?:into|becomes?|out of|turns? to)\b")
 _TO_THE_OTHER = Pattern(r"\W*(?:all the way |right |back |down |up |over |on )*to\b")
 
 
