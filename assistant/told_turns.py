@@ -108,6 +108,11 @@ def mostly_unknown(query: Query) -> bool:
     return len(query.unknown) > max(2, query.known_words)
 
 
+def asks_of_places(query: Query) -> bool:
+    """Whether it is asked how many stops less, or more, light falls on a place: nobody else asks that, whatever stands there."""
+    return query.asks_for("stops") and "name_stops" in query.cues and bool(query.cues & {"less", "more"}) and (query.has("distance") or query.has("gap"))
+
+
 def told_scene(turn: Turn) -> Answer | None:
     """Part of a scene told before the question: kept and noted."""
     query, talk = turn.query, turn.conversation

@@ -48,6 +48,7 @@ _SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
     (r"\bwhere (?:is|are|does|do|will|would) (?:the |my )?(?:ambient|background|backdrop|room|sky|hall|wall|window|church|street|scene|it|that|they)\b[^?.]{0,24}\b(?:now|then|lie|sit|end up|come out|fall)\b", ("relation", "shutter"), "stops"),
+    *((r"\b(?:guide (?:number|no)|gn)\b(?! ?(?:is |was |of |= ?)*\d)[^?]*\bwhat(?:'s|s| is| would| will| does)? (?:it|that|this)\b", (told,), "guide_number") for told in ("film_speed", "power")),
     (_LENS_TO_WHAT, ("aperture", "film_speed", "film_speed"), "aperture"),
     (_LENS_SET, ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\b(?:tonight|now|today|this time)\b|\bopening\b|\bsame (?:place|spot|distance|everything)\b|\bwhere(?:'s| is) the (?:lens|ring)\b", ("aperture", "film_speed", "film_speed"), "aperture"),

@@ -11,6 +11,7 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving.lights import preferred_unit
+from assistant.units import LENGTH
 
 
 def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
@@ -19,6 +20,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
         return _first_of_all(query)
     if talk.missing:
         query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
+        query = _with_its_speed(_other_place(query, talk.missing, scene), talk.missing, scene)
     if "shutter" in talk.missing and any(f.of == "ambient" for f in scene.facts):
         query = query.with_facts(replace(f, of="ambient") if f.quantity == "shutter" and not f.of else f for f in query.facts)  # the time of the reading
     if _new_subject(query, scene) and not talk.missing:
@@ -61,6 +63,31 @@ def _first_of_all(query: Query) -> Query:
     facts, mentioned = merged((), query.facts), tuple(dict.fromkeys(query.mentioned))
     whole = query if facts == query.facts and mentioned == query.mentioned else replace(query, facts=facts, mentioned=mentioned)
     return whole if query.asks else replace(whole, asks=inferred_ask(whole) or ((Ask("aperture"),) if implied_ask(whole) else ()))
+
+
+def _other_place(query: Query, missing: tuple[str, ...], scene: Scene) -> Query:
+    """"it is 5 m from the light", after "2 m from the first pew, and the last one?": the place that was asked for, which takes nothing from the first."""
+    first = [f for f in scene.facts if f.quantity in ("distance", "gap")]
+    new = [f for f in query.facts if f.quantity == "distance"]
+    asked = missing == ("distance",) and bool(scene.asks) and scene.asks[0].quantity == "stops"
+    if not asked or len(first) != 1 or len(new) != 1 or first[0].quantity == "gap" or first[0].of or new[0].of or _TAKES_BACK.search(query.text):
+        return query
+    return query.with_facts((replace(first[0], origin="kept"), *query.facts))
+
+
+_UNDER_WHAT = Pattern(r"^\W*(?:at|on|for|with|in)(?: an?)? $", re.I)
+
+
+def _with_its_speed(query: Query, missing: tuple[str, ...], scene: Scene) -> Query:
+    """"it is 24 m at ISO 100", after "what's the guide number on ISO 800?": what it is given for, and not the film or the power that was asked about (contract 18)."""
+    told = query.all("guide_number") or [f for f in query.all("distance") if f.of in ("", "both")]
+    under = [f for f in query.facts if f.quantity in ("film_speed", "power")]
+    if missing != ("guide_number",) or len(told) != 1 or len(under) != 1 or not any(f.quantity == under[0].quantity for f in scene.facts) or not _UNDER_WHAT.match(query.text[told[0].end : under[0].start]):
+        return query
+    one, at = told[0], under[0]
+    value = one.value / (LENGTH[one.unit] if one.quantity == "distance" and one.unit in LENGTH else 1.0)
+    guide = replace(one, quantity="guide_number", value=value, end=at.end, **{"at_iso" if at.quantity == "film_speed" else "at_power": at.value})
+    return query.with_facts(guide if f is one else f for f in query.facts if f is not at)
 
 
 _PLACED = ("distance", "film_speed")

@@ -104,7 +104,9 @@ def _stops(query: Query, ask: Ask, scene: Scene) -> Solution | None:
         return needs(("distance",), f"I need the distance from the flash to the {lacking} row.", scene.used, "falloff")
     if scene.near is not None and scene.far is None and ("backdrop" in query.cues or _BEHIND_IT.search(query.text)) and {f.quantity for f in query.facts} <= {"distance", "remark", "place", "format"} and len(query.all("distance")) == 1:
         return needs(("distance",), "I need the distance from the light to what stands behind the subject, or how far behind it stands.", scene.used, "falloff")
-    if scene.near is None and scene.gap is not None and {f.quantity for f in query.facts} <= {"gap", "rows", "remark", "place"}:
+    if unplaced_light.lacks_the_second(query, scene):
+        return needs(("distance",), "I need the distance from the light to the other place as well.", scene.used, "falloff")
+    if scene.near is None and scene.gap is not None and {f.quantity for f in query.facts} <= {"gap", "rows", "remark", "place", "count"} and all(f.value == 1 for f in query.all("count")):
         return needs(("distance",), f"I need the distance from the light to the {scene.front if scene.of else 'front row'}.", scene.used, "falloff")
     if scene.near is None or scene.far is None or names_no_place(scene, query.text):
         return None

@@ -325,6 +325,8 @@ def _stops_rated(query: Query) -> Solution | None:
     speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated") and f.origin == "said"]
     if len(speeds) == 2 and _RATED_AT.search(query.text):
         box, rated = box_and_rated(speeds, query.text)
+    elif len(speeds) == 1 and not pair and _STOPS_OF_PUSH.search(query.text) and _IS_RATED.search(query.text[: speeds[0].end].rstrip("0123456789.")) and {f.quantity for f in query.facts} <= {"film_speed", "rated", "place", "remark"}:
+        return needs(("film_speed",), "I need the box speed of the film.", (speeds[0],), "film")
     if box is None or rated is None:
         return None
     faster = scales.film_speed_difference_stops(box.value, rated.value)

@@ -95,6 +95,8 @@ def _between(query: Query) -> Solution | None:
     placed = {f.of: f for f in query.all("distance") if f.of in ("key", *_SECOND)}
     if not placed:  # "flash A at 2 m, flash B, the same model, at 1 m"
         placed = {f.of: f for f in query.all("distance") if f.of and f.of not in PLACES and f.of not in NOT_SUBJECT}
+    if len(placed) == 1 and (unplaced := _other_unplaced(query, next(iter(placed)))):
+        return needs(("distance",), f"I need the distance of the {unplaced} as well.", tuple(f for f in query.facts if f.quantity in ("distance", "power")), "twins")
     if len(placed) != 2 or len(query.all("distance")) != 2 or not _SAME.search(query.text) or query.has("guide_number") or query.has("loss") or query.has("modifier") or query.has("aperture"):
         return None
     strength = {who: next((f.value for f in query.all("power") if f.of in (who, "both", "")), 1.0) for who in placed}
@@ -109,6 +111,13 @@ def _between(query: Query) -> Solution | None:
     if _WEAKER.search(query.text):
         return Solution(answers=(marks.stops(-abs(stops), two if stops >= 0 else one),), used=used, topic="twins", lead=f"The {two if stops >= 0 else one} is darker")
     return Solution(answers=(marks.stops(abs(stops), one if stops >= 0 else two),), used=used, topic="twins", lead=f"The {one if stops >= 0 else two} is brighter")
+
+
+def _other_unplaced(query: Query, placed: str) -> str:
+    """"two heads alike, the fill at 9 feet: how many stops under the key?": the light that is named and stands nowhere yet; empty where it is not that alone which is missing."""
+    others = [n for n in dict.fromkeys((*light_names(query), *query.mentioned)) if n != placed and n in ("key", *_SECOND)]
+    told = {f.quantity for f in query.facts} <= {"distance", "power", "count", "remark", "place"} and len(query.all("distance")) == 1
+    return others[0] if len(others) == 1 and told and _SAME.search(query.text) and "same_spot" not in query.cues else ""
 
 
 _WEAKER = Pattern(r"\bhow (?:many stops|much|far)\b[^?]{0,12}\b(?:weaker|darker|dimmer|fainter|less|under|below)\b", re.I)

@@ -19,3 +19,12 @@ def lacks_its_place(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     if scene.near is not None or ask.quantity != "distance" or len(told) != 1 or not kinds <= _TOLD or told[0].unit or not _WISHED.search(lower) or not _BY_PLACE.search(lower):
         return None
     return needs(("distance",), "I need how far the light is from the subject now.", tuple(told), "falloff")
+
+
+_ELSEWHERE = Pattern(r"\b(?:behind|beyond|further|farther|back|rear|second|last|others?|away)\b")
+
+
+def lacks_the_second(query: Query, scene: Scene) -> bool:
+    """"the first desks are 2.5 m from the lamp, the horns somewhere behind them: how many stops less?": one place is told, and the other is only named."""
+    told = {f.quantity for f in query.facts} <= {"distance", "remark", "place", "count"} and len(query.all("distance")) == 1
+    return told and scene.near is not None and scene.far is None and not scene.moved and bool(query.cues & {"less", "more", "loss"}) and _ELSEWHERE.search(query.text.lower()) is not None
