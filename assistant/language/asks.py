@@ -151,8 +151,6 @@ _WHERE_IT_FALLS = Pattern(r"where (?:does|do|will|would) (?:the |my )?(?:wall|ba
 
 
 _PATH_LONG = Pattern(r"[^.?!;]{0,24}\b(?:path|way|route|throw|travel)\b", re.IGNORECASE)
-_EXPOSED_LONG = Pattern(r" (?:an? exposure\b|(?:should|must|does|do|will|would|shall|is|can|has|ought) (?:the|my|our|that|this) (?:exposure|shutter)\b)", re.IGNORECASE)
-"""What lasts so long is the exposure, and no flash: "how long should the exposure be"."""
 _DIALLED = Pattern(r"where (?:does|do|should|must|will|would|shall|to) ?(?:i |we )?(?:put |set |turn |leave |have |dial |park |stick |point |click |fix |stop )?(?:the|my|its) (?:lens|ring|aperture|iris|f-?stop|barrel|(?P<power>power|output))\b", re.IGNORECASE)
 """Where a setting is put, which is no place in the room: "where do I put the power"."""
 _ON_THE_RING = Pattern(r"(?:what|which)(?: (?:number|mark|figure|setting|f|f-number))? (?:(?:should|must|does|do|would|will|shall|can) (?:the|my) (?:lens|ring|iris|barrel) (?:be|go|sit|stand|read|need)\b(?! focus)"
@@ -168,7 +166,7 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word == "how_much":
         return _how_much(segment, at, after, text)
     if item.word == "how_long":
-        if _EXPOSED_LONG.match(text, item.end):
+        if named_only.is_of_the_exposure(text, item.end):
             return Ask("shutter", "", "", item.start)
         return Ask("distance", "", _unit_wanted(segment, at), item.start) if _PATH_LONG.match(text, item.end) else Ask("duration", _whom(segment, at), "", item.start)
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):

@@ -53,3 +53,11 @@ _SHARP = Pattern(r"\bsharp|\bfocus|\bdepth of field\b", re.I)
 def is_end_of_a_place(text: str, start: int, end: int) -> bool:
     """Whether somebody is "at the far end of the bench", where nothing sharp ends."""
     return _AN_END.search(text[start:end]) is not None and _OF_A_PLACE.match(text, end) is not None and _SHARP.search(text) is None
+
+
+_EXPOSED_LONG = Pattern(r" (?:an? exposure\b|(?:should|must|does|do|will|would|shall|is|can|has|ought) (?:the|my|our|that|this) (?:exposure|shutter)\b)", re.IGNORECASE)
+
+
+def is_of_the_exposure(text: str, end: int) -> bool:
+    """Whether what lasts so long is the exposure, and no flash: "how long should the exposure be"."""
+    return _EXPOSED_LONG.match(text, end) is not None
