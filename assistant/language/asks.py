@@ -166,9 +166,8 @@ def _cue_ask(segment: Segment, at: int, text: str) -> Ask | None:
     if item.word == "how_much":
         return _how_much(segment, at, after, text)
     if item.word == "how_long":
-        if named_only.is_of_the_exposure(text, item.end):
-            return Ask("shutter", "", "", item.start)
-        return Ask("distance", "", _unit_wanted(segment, at), item.start) if _PATH_LONG.match(text, item.end) else Ask("duration", _whom(segment, at), "", item.start)
+        lasts = "shutter" if named_only.is_of_the_exposure(text, item.end) else "duration"
+        return Ask("distance", "", _unit_wanted(segment, at), item.start) if _PATH_LONG.match(text, item.end) else Ask(lasts, _whom(segment, at), "", item.start)
     if item.word in ("t01", "t05", "duration") and any(i.kind == "cue" and i.word in QUESTION for i in segment.items[max(0, at - 4) : at]):
         return Ask("duration", item.word if item.word != "duration" else "", "", item.start)
     lit = item.word == "how_far" and any(i.kind == "cue" and i.word in ("ambient", "backdrop") for i in segment.items)
