@@ -26,7 +26,7 @@ _POPS = ("pops", "flashes")
 _LIKELY_ENERGY = (30.0, 6400.0)
 _ANY_ENERGY = Pattern(r"\b(?:energy|joules?|j|watt[- ]?seconds?|w/?s)\b")
 _IN_JOULES = Pattern(r"\s*(?:joules?|j\b|watt[- ]?seconds?|w/?s\b)")
-_STOPS = Pattern(r"\bstops?\b")
+_STOPS, _THAN_A = Pattern(r"\bstops?\b"), Pattern(r"\b(?:than|over|above|under|below|against) (?:an? |the |my |one of )?$")
 _OTHER_THINGS = r"(?! (?:\w+ )?(?:sec\w*|minutes?|hours?|stops?|watts?|joules?|met(?:re|er)s?|feet|rolls?|films?|people|sheets?|steps?|paces?|degrees?|times)\b)"
 _MANY = Pattern(rf"\bhow (?:many|often)\b{_OTHER_THINGS}|\b(?:pops|flashes|bursts|hits|firings|shots)\W*\?|\bnumber of\b")
 _FIRED = Pattern(r"\b(?:pops?|popped|bursts?|hits?|flash(?:es)?|firings?)\b")
@@ -134,7 +134,7 @@ def _energies(facts: list[Fact], lower: str) -> list[Fact]:
     bare, speeds = _bare(facts, lower), _all(facts, "film_speed")
     if len(speeds) == 1 and speeds[0].said.isdigit() and len(_all(facts, "aperture")) == 2 and _kinds(facts) == {"film_speed", "aperture"} and _ANY_ENERGY.search(lower) and "film" not in lower:
         return [replace(f, quantity="energy", unit="J") if f is speeds[0] else f for f in facts]  # "Ws for f/11? had f/5.6 with 100"
-    fits = len(bare) == 1 == len(_all(facts, "energy")) and _kinds(facts) == {"energy"} and _LIKELY_ENERGY[0] <= bare[0].value <= _LIKELY_ENERGY[1] and _STOPS.search(lower)
+    fits = len(bare) == 1 == len(_all(facts, "energy")) and (_kinds(facts) == {"energy"} or _kinds(facts) <= {"energy", "stops", "relation"} and _THAN_A.search(lower[: bare[0].start])) and _LIKELY_ENERGY[0] <= bare[0].value <= _LIKELY_ENERGY[1] and _STOPS.search(lower)
     return [replace(f, quantity="energy", unit="J", of="") if f is bare[0] else f for f in facts] if fits else facts
 
 

@@ -16,8 +16,23 @@ _A_SECOND = ("a second", "a sec", "one second")
 _SHUTTER_IS = Pattern(r"\b(?:shutter(?: speed| time)?|exposure|leaf)(?:'s)? ?(?:(?:is|was|set|stays|stands|left|open|opens|kept|at|to|on|of|for|in|a|an|about) ?)*$")
 
 
+_ROLLS_AT = Pattern(r"rolls? (?:at|along at) \d")
+_A_SPEED = Pattern(r" ?(?P<unit>m/s|metres? (?:a|per) second|meters? (?:a|per) second|feet (?:a|per) second|ft/s|km/h|mph)(?![a-z])")
+_METRES = {"m": 1.0, "f": 0.3048, "k": 1 / 3.6}
+
+
+def _rolling(fact: Fact, lower: str) -> Fact:
+    """"a ball rolls at 2 m/s": no roll of film of that speed."""
+    unit = _A_SPEED.match(lower, fact.end) if _ROLLS_AT.match(fact.said.lower()) else None
+    if unit is None:
+        return fact
+    scale = 0.44704 if unit["unit"] == "mph" else _METRES[unit["unit"][0]]
+    return replace(fact, quantity="velocity", value=fact.value * scale, unit="ft" if unit["unit"][0] == "f" or unit["unit"] == "mph" else "m", of="", bad="", end=unit.end(), said=lower[fact.start : unit.end()])
+
+
 def settle(facts: list[Fact], lower: str) -> list[Fact]:
     """The facts with such a way and its time as one velocity, in metres a second."""
+    facts = [_rolling(f, lower) if f.quantity == "film_speed" else f for f in facts]
     if any(f.quantity == "velocity" for f in facts):
         timed = any(f.quantity in _TIMES or f.quantity in ("t05", "t01") for f in facts)
         return facts if timed else [replace(f, quantity="shutter", unit="", of="") if f.quantity == "power" and f.said.startswith("1/") and _SHUTTER_IS.search(lower[: f.start]) else f for f in facts]

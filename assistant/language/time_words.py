@@ -74,7 +74,7 @@ RATE = Pattern(r"\b(?:what|which|how high)(?:'s| is| must be| should be| would b
 """Asks how often a second."""
 
 
-_TIMED = frozenset({"velocity", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range", "max_count", "number_range"})
+_TIMED = frozenset({"velocity", "frequency", "capacitance", "supply", "voltage", "t01", "t05", "shutter", "time", "duration", "recycle", "times", "energy", "number", "aperture_range", "max_count", "number_range"})
 _SPEAKS = Pattern(r"pop|onto (?:one|the same)|full (?:energy|charge|voltage)|twice|thrice|open flash|how many flashes|blur|smear|recycl", re.I)
 """Without one of these, and without a time or an energy, nothing here is called for: most questions."""
 

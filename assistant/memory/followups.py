@@ -81,6 +81,7 @@ from assistant.memory.reached import only_so_far
 from assistant.memory.reference_again import reading_by_power, reference_again
 from assistant.memory.rules import Pair, Rule
 from assistant.memory.same_kind import kind_again, level_again, many_again, metered_again, row_by_place, says_level, sky_again
+from assistant.memory.split_again import split_again
 from assistant.memory.steps import another_length, half_that, halves, more_or_less
 from assistant.memory.taken_away import taken_away, taken_away_beside, takes_away
 from assistant.query import Query
@@ -111,6 +112,6 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, in_its_place, taken_away, taken_away_beside, depth_again, frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again, reading_kept, reference_again, reading_by_power, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
+    many_again, split_again, in_its_place, taken_away, taken_away_beside, depth_again, frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again, reading_kept, reference_again, reading_by_power, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
     another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number, row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, row_by_place, guide_for_another, bare_numbers, length_again,
 )

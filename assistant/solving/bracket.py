@@ -60,7 +60,7 @@ def solve(query: Query) -> Solution | None:
         return None
     if query.asks_for("count") and _POPS_ASKED.search(text):
         return None
-    if query.asks_for("ratio", "distance", "near_limit", "far_limit", "duration") or query.asks_for("guide_number") and not query.asks_for("count") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much)", query.text, re.I)):
+    if query.asks_for("ratio", "distance", "near_limit", "far_limit", "duration") or query.asks_for("guide_number") and not query.asks_for("count") or (query.asks_for("stops") and patterns.search(r"how (?:many stops|much|far (?:under|over|off|out))", query.text, re.I)):
         return None
     named = tuple(f for f in query.facts if f.quantity in ("stops", "relation") and f.said.strip().lower() == "one" and query.text[: f.start].lower().endswith("the "))  # "the one over": which frame
     query = query.with_facts(f for f in query.facts if f not in named) if named else query

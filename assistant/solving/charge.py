@@ -22,7 +22,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number") or query.has("aperture"):
         return None
     volts, energies = query.all("voltage"), query.all("energy")
-    if ask.of == "split" or "each" in query.cues and len(energies) == 1 and (query.cues & {"less", "down", "loss"} or energies[0].origin == "kept") and {f.quantity for f in query.facts} == {"energy", "count"}:
+    if ask.of == "split" or "each" in query.cues and len(energies) == 1 and (query.cues & {"less", "down", "loss"} or energies[0].origin == "kept") and {f.quantity for f in query.facts if f.quantity != "number" or f.value != energies[0].value} == {"energy", "count"}:
         return _split_stops(query)
     if len(volts) == 2:
         low, high = sorted(f.value for f in volts)
@@ -36,7 +36,8 @@ def solve(query: Query, ask: Ask) -> Solution | None:
         by_voltage = "volt" in lower
         value = duration.charge_stops(duration.energy_fraction_at(part.value) if by_voltage else part.value)
         note = "" if by_voltage else "That is by energy; of the voltage it would be twice as many stops."
-        return Solution(lead="Under by", answers=(Quantity("stops", value, "stops"),), used=(part,), topic="time", notes=(note,))
+        same = tuple(f for f in query.facts if f.quantity in ("charge", "power") and f.value == part.value)
+        return Solution(lead="Under by", answers=(Quantity("stops", value, "stops"),), used=(part, *same), topic="time", notes=(note,))
     return _two_energies(query, energies, lower)
 
 
@@ -64,7 +65,7 @@ def _split_stops(query: Query) -> Solution | None:
     heads = next((f for f in query.all("count") if f.value > 1 and f.unit in ("flashes", "heads")), None)
     if heads is None or query.has("ratio"):
         return energy_short.uneven(query, heads) if heads else None
-    return Solution(lead="Each head gives", answers=(Quantity("stops", -math.log2(heads.value), "stops"),), used=(*query.all("count"), *query.all("energy")), topic="time", working=(f"1/{heads.value:g} of the energy",))
+    return Solution(lead="Each head gives", answers=(Quantity("stops", -math.log2(heads.value), "stops"),), used=(*query.all("count"), *query.all("energy"), *query.all("number")), topic="time", working=(f"1/{heads.value:g} of the energy",))
 
 
 def _counts_both(head: Fact, energies: list[Fact], text: str) -> bool:

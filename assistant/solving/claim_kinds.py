@@ -8,6 +8,7 @@ from assistant.query import Query
 from assistant.solving import claim_added, claim_stacked, claim_time
 from assistant.solving.claim_backdrop import claim_of_black
 from assistant.solving.claim_both_lights import claim_of_both
+from assistant.solving.claim_charge import claim_of_charge
 from assistant.solving.claim_close_up import claim_of_bellows, claim_of_draw_in_stops, claim_of_effective, claim_of_scale, claim_of_what_the_film_gets
 from assistant.solving.claim_coverage import claim_of_coverage
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
@@ -48,7 +49,7 @@ BY_WORDS: tuple[Judge, ...] = (claim_of_two_depths, claim_of_two_lights, evened_
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (
-    claim_of_guide_by_stops, claim_of_reach,
+    claim_of_guide_by_stops, claim_of_reach, claim_of_charge,
     claim_of_enough_pops, claim_of_pops_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss, claim_of_share_by_distance,
     claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_pops_in_stops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings, claim_added.claim_of_losses_summed, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
     claim_added.claim_of_sum, claim_added.claim_of_added_part, claim_added.claim_of_sum_over, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_factor, claim_added.claim_of_exposures, claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_density, claim_stacked.claim_of_share_left, claim_stacked.claim_of_passing, claim_stacked.claim_of_marks, claim_of_energies, claim_of_split, claim_of_recycling, claim_of_ratio_by_place, claim_of_value,

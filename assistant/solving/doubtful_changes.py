@@ -95,8 +95,8 @@ _NO_NOUN_NEXT = Pattern(r"\s*(?:$|[?.,;:!](?!\d)|(?:give|gives|gave|do|does|did|
 
 def number_left_among_pops(said: Query, whole: Query, found: Solution) -> bool:
     """"eight pops give f/16, what do two give?", and the two not used: they are pops as well."""
-    places = {f.start for f in found.used}
-    left = [f for f in said.facts if f.quantity == "number" and not f.bad and f.value == int(f.value) and f.value >= 2 and f.start not in places]
+    places, energies = {f.start for f in found.used}, {f.value for f in found.used if f.quantity == "energy"}
+    left = [f for f in said.facts if f.quantity == "number" and not f.bad and f.value == int(f.value) and f.value >= 2 and f.start not in places and f.value not in energies]
     return any(f.quantity == "count" for f in said.facts) and any(_NO_NOUN_NEXT.match(said.text.lower(), f.end) for f in left)
 
 

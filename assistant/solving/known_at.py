@@ -51,3 +51,31 @@ def _asked_of_the_whole(query: Query, known: Fact, base: Fact) -> bool:
     if len(asks) != 1 or first < asks[0] < last or asks[0] < first and not _CONDITION.search(query.text[asks[0] : first]):
         return False
     return _WHOLE.match(query.text if asks[0] > last else query.text[:first], asks[0]) is not None or _OF_THE_PACK.match(query.text, base.end) is not None and _PACK_ASKED.match(query.text, asks[0]) is not None
+
+
+_TOO_SHORT_FOR_A_SHUTTER = 1 / 600
+_LENGTHS_OF_A_FLASH = ("duration", "t05", "t01")
+
+
+def of_the_power_asked(query: Query) -> tuple[Fact, ...]:
+    """"1/800 s at full, 1/12800 at a sixteenth; at the sixteenth, how far does it move": the duration of the power that is said again, with the others and the powers; nothing where none is."""
+    lengths = [f for f in query.facts if f.quantity in _LENGTHS_OF_A_FLASH]
+    lengths += [f for f in query.facts if f.quantity == "shutter" and len(lengths) == 1 and f.value < _TOO_SHORT_FOR_A_SHUTTER]
+    powers = [f for f in query.facts if f.quantity == "power"]
+    if len({f.value for f in lengths}) != 2 or len(lengths) != 2 or len({f.value for f in powers}) != 2 or len(powers) != 3:
+        return ()
+    first, last = min(f.start for f in lengths), max(f.end for f in lengths)
+    told = sorted(powers, key=lambda f: f.start)
+    asked = told[-1] if told[-1].start > last and told[1].start <= last + 40 else told[0] if told[0].end < first else None
+    if asked is None:
+        return ()
+    rest = [f for f in told if f is not asked]
+    if rest[0].value == rest[1].value:
+        return ()
+    ordered = sorted(lengths, key=lambda f: f.start)
+    before = all(p.end <= d.start for p, d in zip(rest, ordered)) and rest[1].start >= ordered[0].end
+    after = all(d.end <= p.start for p, d in zip(rest, ordered)) and rest[0].end <= ordered[1].start
+    mixed = [own(d, rest, query.text) for d in ordered]
+    pairs = dict(zip((p.value for p in rest), ordered)) if before or after else {p.value: d for p, d in zip(mixed, ordered)}
+    chosen = pairs.get(asked.value)
+    return (chosen, *(f for f in lengths if f is not chosen), *powers) if chosen is not None and len(pairs) == 2 else ()

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.physics.optics import bellows_factor_from_magnification
 from assistant.query import Fact, Query
 
 POP_WORDS = ("pops", "flashes")
@@ -61,3 +63,20 @@ def apart(fact: Fact, other: Fact, text: str) -> int:
 
 FAR = 100
 """What a clause between two figures counts, in letters."""
+
+
+_EFFECTIVE = Pattern(r"\beffective\b", re.I)
+
+
+def drawn_out(query: Query) -> bool:
+    """Whether pops are asked for with a bellows drawn out to a scale that is told, and nothing else is."""
+    return query.asks_for("count") and len(query.all("magnification")) == 1 and len(query.all("aperture")) == 2 and {f.quantity for f in query.facts} <= {"count", "aperture", "magnification", "remark", "place"} and _EFFECTIVE.search(query.text) is None
+
+
+def lost_besides(query: Query) -> tuple[float, tuple[Fact, ...]]:
+    """What a bellows, a filter or a diffuser takes on top of the aperture that is wanted, in stops."""
+    factors = [f for f in query.facts if f.quantity == "factor" and f.value > 0]
+    losses = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd")]
+    drawn = query.all("magnification") if drawn_out(query) else []
+    taken = sum(math.log2(f.value) for f in factors) + sum(f.value for f in losses) + sum(math.log2(bellows_factor_from_magnification(f.value)) for f in drawn)
+    return taken, (*factors, *losses, *drawn)

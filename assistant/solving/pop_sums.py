@@ -135,7 +135,7 @@ def _against_another(query: Query, ask: Ask) -> Solution | None:
     """"ten pops instead of three": the logarithm of how many times as many."""
     told = [f for f in query.facts if f.quantity == "count" and f.unit in POP_WORDS or f.quantity == "number" and not f.bad]
     rest = {f.quantity for f in query.facts if f.unit != "frames"} - {"count", "number", "remark", "place", "number_range"}
-    if rest or len(told) != 2 or not any(f.quantity == "count" for f in told) or any(f.origin != "said" or f.value < 1 or f.value != int(f.value) for f in told) or told[0].value == told[1].value or not _COMPARED.search(query.text):
+    if rest or any(f.quantity == "number" and f.value > 200 for f in told) or len(told) != 2 or not any(f.quantity == "count" for f in told) or any(f.origin != "said" or f.value < 1 or f.value != int(f.value) for f in told) or told[0].value == told[1].value or not _COMPARED.search(query.text):
         return None
     first, second = sorted(told, key=lambda f: f.start)
     of_second = _THE_OTHER.search(query.text[: second.start]) is not None or _WAS_ENOUGH.match(query.text, second.end) is not None

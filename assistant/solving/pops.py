@@ -18,13 +18,13 @@ from assistant.query import COUNTED, Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import energy_short, flash, known_at, marks, pop_heads, pop_sums, strobe_fits, strobe_images
-from assistant.solving.pop_facts import POP_WORDS, own, popped, share
+from assistant.solving.pop_facts import POP_WORDS, drawn_out, lost_besides, own, popped, share
 from assistant.solving.solution import Solution, needs
 
 
 def solve(query: Query) -> Solution | None:
     """Pops for an aperture or a shortfall, what pops add up to, strobe counts."""
-    for ask in query.asks if "extension" not in query.cues else ():
+    for ask in query.asks if "extension" not in query.cues or drawn_out(query) else ():
         if ask.quantity == "count":
             return _count(_from_where_i_stand(query), ask)
         if ask.quantity == "aperture":
@@ -214,7 +214,7 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     if one.value == target.value and len(query.all("distance")) > 1:
         return None  # the same aperture from elsewhere
     base = popped(query)
-    lost, takes = _lost_besides(query)
+    lost, takes = lost_besides(query)
     difference = -aperture_difference_stops(one.value, target.value) + lost
     if difference < 0 and not takes and not (base and base.value > 1) and not _WISHED.search(query.text.lower()[: target.start]):
         one, target, difference = target, one, -difference  # nobody asks how many pops where one is more than enough
@@ -245,13 +245,6 @@ def _with_energy(query: Query, found: Solution) -> Solution:
         return found
     total = Quantity("energy", each[0].value * float(found.answers[0].value), "J", "in all")
     return replace(found, answers=(*found.answers, total), used=(*found.used, each[0]))
-
-
-def _lost_besides(query: Query) -> tuple[float, tuple[Fact, ...]]:
-    """What a bellows, a filter or a diffuser takes on top of the aperture that is wanted, in stops."""
-    factors = [f for f in query.facts if f.quantity == "factor" and f.value > 0]
-    losses = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd")]
-    return sum(math.log2(f.value) for f in factors) + sum(f.value for f in losses), (*factors, *losses)
 
 
 def _by_heads(query: Query, ask: Ask, one: Fact, target: Fact, several: Fact) -> Solution:

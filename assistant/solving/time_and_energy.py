@@ -69,7 +69,8 @@ _OVER_TAIL = Pattern(r"\b(?:as|over|with|within|during|in|inside|throughout|by|u
 def _movement(query: Query, ask: Ask) -> Solution | None:
     if ask.of != "movement":
         return None
-    speed, brief = query.last("velocity"), _brief(query)
+    speed, brief, at = query.last("velocity"), _brief(query), known_at.of_the_power_asked(query)
+    brief = at[0] if at else brief
     missing = tuple(name for name, fact in (("speed", speed), ("duration", brief)) if fact is None)
     if missing:
         said = {"speed": "how fast it moves", "duration": "how long the flash or the shutter lasts"}
@@ -88,7 +89,7 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
     moved = Quantity("distance", length_in(metres, unit), unit)
     first = bool(image) and _ON_FILM.search(query.text) is not None
     answers = (*image, replace(moved, of="at the subject")) if first else (moved, *image)
-    return Solution(lead=f"Movement on the film during {what}" if first else f"Movement during {what}", answers=answers, used=(speed, brief, *facts), topic="time", notes=notes + tail,
+    return Solution(lead=f"Movement on the film during {what}" if first else f"Movement during {what}", answers=answers, used=(speed, brief, *facts, *at), topic="time", notes=notes + tail,
                     working=("speed × duration",))
 
 
@@ -174,6 +175,10 @@ def _recycle(query: Query, ask: Ask) -> Solution | None:
     fired = popped(query)
     if fired is not None and fired.value > 1 and not query.has("recycle") and not query.has("power") and _FROM_FIRST.search(query.text):
         return Solution(answers=(_seconds(known.value / (fired.value - 1)),), used=(known, fired), topic="time", working=(f"{known.value:g} s in {fired.value - 1:g} waits",), notes=("From the first pop to the last.",))
+    fired = fired or next((f for f in query.all("max_count") if f.unit == "pops"), None)
+    if fired is not None and fired.value > 1 and known.quantity == "recycle" and not query.has("power") and not query.has("energy") and _FROM_FIRST.search(query.text):
+        frames = tuple(f for f in (*query.all("count"), *query.all("max_count")) if f.unit == "frames" and f.value == 1)
+        return Solution(answers=(_seconds(known.value * (fired.value - 1)),), used=(known, fired, *frames), topic="time", working=(f"{fired.value - 1:g} waits of {known.value:g} s",), notes=("From the first pop to the last.",))
     before, after, used = _powers(query, known)
     if after is None:
         return needs(("power",), "I need the power to work it out for.", (known,), "time")
