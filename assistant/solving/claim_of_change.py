@@ -19,13 +19,14 @@ from assistant.solving.before_after import difference
 from assistant.solving.claim_bounds import STRICT
 from assistant.solving.claim_denial import called_wrong
 from assistant.solving.claim_rules import keeps_together
-from assistant.solving.claim_words import plain
+from assistant.solving.claim_words import SETTING_STAYS, plain
 from assistant.solving.how_much import Said
 from assistant.solving.shares import shares
 from assistant.solving.solution import Solution
 
 _CAMERA, _LAMP = frozenset({"shutter", "aperture", "film_speed"}), frozenset({"distance", "power", "energy"})
 _CHANGED = _CAMERA | _LAMP | {"exposure_value"}
+_SO_MANY = ("stops", "relation", "loss", "filter_loss", "signed", "power_down")
 _TOLD = frozenset({"aperture", "film_speed", "distance", "guide_number", "duration", "t05", "t01", "sync", "format", "modifier", "remark", "place", "power", "focal_length", "rows", "count", "times", "number", "share"})
 """What may be told beside the change, and stays."""
 _TO = Pattern(r"(?: ?s(?:ec\w*)?)?[ ,]*(?:(?:down|up|out|back|over|in|away|all the way|on)[ ,]+)*(?:to|->|→) *(?:about |an? )?(?:iso |f ?/ ?)?")
@@ -35,7 +36,7 @@ FLASH = Pattern(r"\b(?:flash(?!es)(?:'s)?|strobe|speedlight|key|fill)\b")
 AMBIENT = Pattern(rf"\b(?:ambient|daylight|available|existing|sky|skies|sun(?:light|shine|set)?|windows?|back(?:ground|drop)|surroundings|scene|lamps|(?:{ROOMS}))\b")
 _BEHIND = Pattern(r"\b(?:back(?:ground|drop)|wall|scene|camera)\b")
 _PARTS = Pattern(r"(?:[;:?!]|[.,](?!\d)|\b(?:and|but|while|whereas|yet|though)\b)")
-_STAYS = Pattern(r"\b(?:leav\w+|keeps?|kept|stay\w*|remain\w*|does nothing|do nothing|nothing to|has nothing)\b[^.;?!]{0,40}\b(?:alone|as (?:it|they) (?:was|were|is|are)|unchanged|untouched|the same|where (?:it|they) (?:was|were|is|are)|in peace)\b|\b(?:unchanged|untouched|unaffected|(?:no|any) (?:effect|difference|change)|the same as before|does nothing|do nothing|nothing to do with)\b|\b(?:stays?|remains?)\b(?: (?:put|the same))?\s*$|\b(?:is|are) the same\b")
+_STAYS = Pattern(r"\b(?:leav\w+|keeps?|kept|stay\w*|remain\w*|does nothing|do nothing|nothing to|has nothing)\b[^.;?!]{0,40}\b(?:alone|as (?:it|they) (?:was|were|is|are)|unchanged|untouched|the same|where (?:it|they) (?:was|were|is|are)|in peace)\b|\b(?:unchanged|untouched|unaffected|(?:no|any) (?:effect|difference|change)|the same as before|does nothing|do nothing|nothing to do with|nothing(?: at all)? (?:off|from|for|on|to|of))\b|\b(?:stays?|remains?)\b(?: (?:put|the same))?\s*$|\b(?:is|are) the same\b")
 _ALTERS = Pattern(r"\b(?:chang(?:es?|ing) (?!from)|affects?|alters?|touch(?:es)?|matters?)\b")
 _MORE = Pattern(r"\b(?:bright\w*|lift\w*|rais\w*|gain\w*|lighten\w*|lighter|com(?:es?|ing) up|more|increas\w*|adds?|boost\w*|stronger)\b")
 _LESS = Pattern(r"\b(?:dark\w*|dim(?:s|mer|ming)?\b|cuts?|costs?|los(?:es?|t|ing)|drops?|reduc\w*|less|weaken\w*|weaker|lower\w*|tak(?:es?|ing) (?:off|away|from|light|some)|falls?|fell|sinks?|rob\w*)\b")
@@ -109,7 +110,7 @@ def _pairs(query: Query, said: str) -> list[tuple[Fact, Fact]]:
                 found.append((one, other))
             elif _INSTEAD.fullmatch(between):
                 found.append((other, one))
-    found += _crossed(facts, said)
+    found += _crossed(facts, said) + _by_so_many(query, said)
     found += [(replace(f, quantity=_RANGES[f.quantity]), replace(f, quantity=_RANGES[f.quantity], value=f.other)) for f in query.facts if f.quantity in _RANGES and f.origin == "said" and "to" in f.said.lower().split() and min(f.value, f.other) > 0 and f.value != f.other]
     kinds = [pair[0].quantity for pair in found]
     if len(kinds) != len(set(kinds)) or any(sum(f.quantity == kind for f in facts) not in (0, 2) for kind in kinds):
@@ -119,6 +120,20 @@ def _pairs(query: Query, said: str) -> list[tuple[Fact, Fact]]:
 
 _RANGES = {"length_range": "distance", "aperture_range": "aperture"}
 _AND = Pattern(r"[ ,]*(?:and|at|with|,)[ ,]*(?:at )?")
+
+
+_OF_THE_LENS = Pattern(r"\b(?:(?P<less>clos(?:e|es|ed|ing)|stop(?:s|ped|ping)?)|open(?:s|ed|ing)?) (?:the |my |his |her )?(?:aperture|lens|iris|diaphragm|ring)(?: (?:up|down))?(?: by)?(?: (?:exactly|just|only|another))* $")
+"""Before the stops by which the lens is opened or closed."""
+
+
+def _by_so_many(query: Query, said: str) -> list[tuple[Fact, Fact]]:
+    """"closing the aperture by two stops": from any mark to the one that is so far from it."""
+    found = []
+    for fact in query.facts:
+        done = _OF_THE_LENS.search(said[: fact.start]) if fact.quantity in _SO_MANY and fact.origin == "said" and fact.value > 0 else None
+        if done is not None:
+            found.append((replace(fact, quantity="aperture", value=1.0), replace(fact, quantity="aperture", value=2 ** (fact.value / 2 * (1 if done["less"] else -1)))))
+    return found
 
 
 def _crossed(facts: list[Fact], said: str) -> list[tuple[Fact, Fact]]:
@@ -134,7 +149,7 @@ def _effect(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> Effect |
     if _ROWS.search(said):
         return None
     told = _TOLD if len({f.value for f in query.all("shutter")}) > 1 else _TOLD | {"shutter"}  # one time that stays
-    others = {f.quantity for f in query.facts} - kinds - told - {"stops", "relation", "loss", "filter_loss", "signed", "power_down", "factor", *_RANGES}
+    others = {f.quantity for f in query.facts} - kinds - told - {*_SO_MANY, "factor", *_RANGES}
     if others or "distance" in kinds and (keeps_together(query.text) or _BEHIND.search(said)):
         return None
     if any(a.quantity == "aperture" and _IS_READ.search(said[: min(a.start, b.start)]) for a, b in pairs):
@@ -176,8 +191,10 @@ def _clauses(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> list[tu
     spans = [(min(p[0].start, p[1].start), max(p[0].end, p[1].end)) for p in pairs]
     spans = [(min(a for a, b in spans if a < end and start < b), max(b for a, b in spans if a < end and start < b)) for start, end in spans]
     changed = {(f.start, f.quantity) for p in pairs for f in p}
-    figures = [f.start for f in query.facts if f.quantity in _TOLD and (f.start, f.quantity) not in changed and f.quantity not in ("remark", "place", "times", "number", "share", "count", "power", "modifier", "rows")]
-    cuts = [0, *(edge for span in spans for edge in span), *(m.start() for m in _PARTS.finditer(said)), len(said)]
+    fixed = [f for f in query.facts if f.quantity in _TOLD and (f.start, f.quantity) not in changed and f.quantity not in ("remark", "place", "times", "number", "share", "count", "power", "modifier", "rows")]
+    figures = [f.start for f in fixed]
+    stays = [f.end for f in fixed if any(end <= f.start and _STAYS_AT.fullmatch(said, end, f.start) for _, end in spans)]
+    cuts = [0, *(edge for span in spans for edge in span), *stays, *(m.start() for m in _PARTS.finditer(said)), len(said)]
     edges = sorted(set(cuts))
     found: list[tuple[int, int]] = []
     for start, end in zip(edges, edges[1:], strict=False):
@@ -188,6 +205,10 @@ def _clauses(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> list[tu
         if found and not says and _NOT_THAT.search(words):
             found.append((start, end))
             continue
+        if not FLASH.search(words) and (_LEFT_ALONE.fullmatch(words) or SETTING_STAYS.search(words) or _IN_THE_DARK.fullmatch(words)):
+            continue
+        if found and end <= spans[0][0] and not _says_something(said[found[-1][0] : found[-1][1]], query, *found[-1]) and _SENTENCE_ENDS.search(said, found[-1][1], end):
+            found.pop()  # where it is, told by itself: "window light and flash mixed."
         if says and found and not _says_something(said[found[-1][0] : found[-1][1]], query, *found[-1]):
             found[-1] = (found[-1][0], end)
         elif says or (FLASH.search(words) or AMBIENT.search(words)) and _NAMED.search(words):
@@ -195,7 +216,13 @@ def _clauses(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> list[tu
     return found if all(_says_something(said[a:b], query, a, b) or _NOT_THAT.search(said[a:b]) for a, b in found) else []
 
 
-_NOT_THAT = Pattern(r"^\W*(?:(?:and|but|yet|though)\W+)?(?:(?P<not>not|never)|too|also|as well as)\b(?: (?:in|on|of|off|from))? (?:the |my )?[a-z]+(?: (?:light|exposure|part))?\W*$")
+_STAYS_AT = Pattern(r"[ ,]*(?:at|with|on|and)(?: (?:an?|the|my))?(?: (?:fixed|steady|constant|shutter|shutter (?:at|of)|same))* ")
+"""Between a change and a setting that stays: "from f/4 to f/8 at 1/60 takes …"."""
+_LEFT_ALONE = Pattern(r"\W*(?:(?:with|and) )?(?:the |my )?(?:aperture|lens|f-?stop|shutter|power|film speed|iso|distance)(?: (?:left|being|kept))? (?:untouched|unchanged|alone|fixed|constant|the same)\W*")
+_IN_THE_DARK = Pattern(r"\W*(?:in|inside|at|all in) (?:an?|the|my|this|that) (?:[\w-]+[- ]){0,3}(?:dark|dark(?:ened|room)|blacked[- ]out|backed[- ]out|unlit)(?:[ -][\w-]+){0,2}\W*")
+"""Where it is done, with no light there but the flash."""
+_SENTENCE_ENDS = Pattern(r"[;?!]|[.](?!\d)")
+_NOT_THAT = Pattern(r"^\W*(?:(?:and|but|yet|though)\W+)?(?:(?P<not>not|never)|too|also|as well as)\b(?: (?:in|on|of|off|from))? (?:the |my )?[a-z]+(?: (?:light|exposure|part))?\W*$|^\W*and (?:(?:of|on|off|from|in) )?(?:the |my )?[a-z]+(?: (?:light|exposure|part))? (?:by (?:exactly |just )?(?:the same|as much)(?: (?:stops?|amount))?|too|as well|likewise|alike|just as much)\W*$")
 """What goes with, or without, what was said of another: "darkens the room, but not the flash"."""
 
 
@@ -209,7 +236,9 @@ def _says_something(words: str, query: Query, start: int, end: int) -> bool:
 def _judge(said: str, start: int, end: int, effect: Effect, sizes: list[Said], of: str = "") -> bool | None:
     """Whether one clause holds, of what it names or of what is named in `of`."""
     words = said[start:end]
-    flash, ambient = FLASH.search(of or words), AMBIENT.search(of or words)
+    only = _ONLY.search(words)
+    told = of or (words[only.end() :] if only and _IS_LIGHT.match(words, only.end()) else words)
+    flash, ambient = FLASH.search(told), AMBIENT.search(told)
     denied = len(_NO.findall(words)) % 2 == 1
     if flash and ambient and (_AS_MUCH.search(words) or _THAN.search(words)):
         return _of_both(words, effect, flash.start() < ambient.start(), denied)
@@ -226,6 +255,10 @@ def _judge(said: str, start: int, end: int, effect: Effect, sizes: list[Said], o
 
 
 _ONLY = Pattern(r"\b(?:only|nothing but)\b(?! (?:a|an|one|two|three|half|by)\b)")
+
+
+_IS_LIGHT = Pattern(rf" (?:of |on |in |for )?(?:the |my )?(?:\w+ )?(?:{FLASH.pattern}|{AMBIENT.pattern})")
+"""After an "only", what is meant by it, whatever else was named before."""
 
 
 def _other_too(effect: Effect, flash: bool, ambient: bool) -> bool:
@@ -271,7 +304,8 @@ def _of_both(words: str, effect: Effect, flash_first: bool, denied: bool) -> boo
 
 def _all_taken(query: Query, said: str, pairs: list[tuple[Fact, Fact]], clauses: list[tuple[int, int]]) -> bool:
     """Whether every number of stops and every share stands in a clause that was judged: else something more was said."""
-    stops = [f for f in query.facts if f.quantity in ("stops", "relation", "loss", "filter_loss", "signed", "power_down", "factor")]
+    changed = {f.start for pair in pairs for f in pair}
+    stops = [f for f in query.facts if f.quantity in (*_SO_MANY, "factor") and f.start not in changed]
     sizes = how_much.every(query)
     if any(not any(s.start <= f.start < s.end or s.figure[0] <= f.start < s.figure[1] for s in sizes) for f in stops):
         return False

@@ -72,7 +72,7 @@ def solve(query: Query) -> Solution | None:
         return special
     rule = judge_guides(said) or (judge_rule(said) if all_in_terms(said) else None) or judge_comparison(said)
     ratio = judge_ratio(query.text) or judge_loss(query.text) or judge_degrees(query.text)
-    if rule and rule.holds and hangs_on_figures(query):
+    if rule and rule.holds and (hangs_on_figures(query) or _BOTH_LIGHTS.search(said.lower())):
         rule = None
     if rule is None and not query.has("guide_number") and keeps_together(query.text):
         return None
@@ -87,6 +87,8 @@ def solve(query: Query) -> Solution | None:
     return _as_put(query, claim_of_distances(query) or claim_about_film(query)) or worked
 
 
+_BOTH_LIGHTS = Pattern(r"\b(?:flash|strobe)\b[^.;?!]{0,60}\b(?:and|but|while|not)\b[^.;?!]{0,30}\b(?:ambient|daylight|windows?|room|lamps|sky)\b|\b(?:ambient|daylight|windows?|room|lamps|sky)\b[^.;?!]{0,60}\b(?:and|but|while|not)\b[^.;?!]{0,30}\b(?:flash|strobe)\b")
+"""Something is said of each of them: a rule that speaks of light alone cannot say yes to both."""
 _TAKERS = frozenset({"nd", "loss", "filter_loss", "factor"})
 
 

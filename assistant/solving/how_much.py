@@ -89,7 +89,17 @@ def _of_stops(said: str, query: Query) -> list[Said]:
         if way or fact.quantity in ("stops", "loss", "relation"):
             start, end = by.span("way") if by is not None else (fact.start, fact.end)
             out.append(Said("stops", abs(fact.value), way, bound_of(said[: fact.start])[0], tolerance(said, fact.start, fact.end, NEAR_STOPS), start, end, _after(said, end), figure=(fact.start, fact.end)))
-    return out
+    return out + _without_unit(said, out) if out and (" and " in said or " but " in said) else out
+
+
+def _without_unit(said: str, told: list[Said]) -> list[Said]:
+    """"two stops off the flash and one off the window": the second in the unit of the first, which says the way too."""
+    found = [m for m in _OFF_TOO.finditer(said, told[0].end) if not any(s.start < m.end() and m.start("many") < s.end for s in told)]
+    return [Said("stops", _MANY[m["many"]] if m["many"] in _MANY else float(m["many"]), told[0].way, bound_of(said[: m.start("many")])[0], NEAR_STOPS, m.start("many"), m.end("many"), _after(said, m.end("many"))) for m in found]
+
+
+_MANY = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
+_OFF_TOO = Pattern(r"\b(?:and|but)\b[^.;?!,]{0,30}? (?P<many>" + "|".join(_MANY) + r"|\d(?:\.\d+)?)(?=(?: (?:off|from|of|on|onto|for|to))? (?:the |my )?(?:flash|strobe|ambient|daylight|window|room|lamps?|sky|background|light)|\W*(?:$|[.?!;]))")
 
 
 def _is_told_of(said: str, fact: Fact, query: Query) -> bool:
