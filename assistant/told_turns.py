@@ -100,7 +100,17 @@ _VERDICT = Pattern(r"\b(?:true or false|right or wrong|yes or no|(?:makes?|made)
 
 def offers(query: Query) -> bool:
     """Whether it is a choice or a table that is asked for."""
-    return bool(options(query)[1]) and _VERDICT.search(query.text.lower()) is None or wants_table(query)
+    return (bool(options(query)[1]) or one_is_chosen(query)) and _VERDICT.search(query.text.lower()) is None or wants_table(query)
+
+
+def one_is_chosen(query: Query) -> bool:
+    """Whether one of two is asked for by what there is more of, and it is known which."""
+    text = query.text.lower()
+    if not ("?" in text or "which" in text) or not (" or " in text or " and " in text or "the other" in text) or len(query.facts) < 1:
+        return False
+    from assistant.solving.which_of_two import more_of
+
+    return more_of(query) is not None
 
 
 def mostly_unknown(query: Query) -> bool:

@@ -20,7 +20,7 @@ PAIRS = {"aperture_choice": "aperture", "length_range": "distance"}
 CHOSEN = ("aperture", "distance", "film_speed", "power", "shutter")
 
 
-_WHICH_OF_BOTH = Pattern(r"\bwhich (?:of (?:the two|them|these|those|the (?:films|apertures|powers)|both)|one|film|do i need)\b[^?]*\?|\b(?:which|what) (?:one )?of (?:the two|both)\b", re.I)
+_WHICH_OF_BOTH = Pattern(r"\bwhich (?:of (?:the two|them|these|those|the (?:films|apertures|powers)|both)|one|film|do i need)\b[^?]*\?|\b(?:which|what) (?:one )?of (?:the two|both)\b|\bof (?:the )?(?:\S+ )?\S+ and (?:\S+ )?\S+, which\b", re.I)
 """Two are told with an "and", and one of them is asked for."""
 
 
@@ -34,6 +34,7 @@ def options(query: Query) -> tuple[str, list[Fact]]:
         facts = [f for f in query.facts if PAIRS.get(f.quantity, f.quantity) == quantity and f.origin == "said"]
         for before, fact in zip([None, *facts], facts):
             joined = before is not None and patterns.search(r"\bor\b|,|\band\b" if both else r"\bor\b|,", query.text[before.end : fact.start]) and len(query.text[before.end : fact.start]) < 16
+            joined = joined or before is not None and fact.start < before.end and both and " and " in fact.said
             inside = fact.quantity in PAIRS and patterns.search(r"\bor\b", fact.said.lower())
             if joined and before is not None:
                 found += [] if before in found else [before]
@@ -71,10 +72,17 @@ def choose(query: Query, solve: Callable[[Query], Solution | None]) -> Solution 
     unit = exact.answers[0].unit
     value = float(exact.answers[0].value)
     scale = marks.distance(1.0, unit).value if quantity == "distance" else 1.0
-    best = min(found, key=lambda f: abs(math.log2(f.value * float(scale) / value)))
+    enough = [f for f in found if f.value >= value * _ALMOST] if exact.topic == "focus" and quantity == "aperture" else []
+    if exact.topic == "focus" and quantity == "aperture" and not enough:
+        return replace(exact, used=exact.used + tuple(found)).noting(f"Neither f/{found[0].value:g} nor f/{found[1].value:g} is closed far enough.")
+    best = min(enough, key=lambda f: f.value) if enough else min(found, key=lambda f: abs(math.log2(f.value * float(scale) / value)))
     off = abs(WEIGHT[quantity]) * abs(math.log2(best.value * float(scale) / value))
-    note = "" if off < 1 / 6 else f"That is {off:.2g} stop from exact."
-    return replace(exact, status="answered", answers=(_quantity(quantity, best.value, preferred_unit(query, unit)), *(exact.answers[:1] if off > 0.02 else ())), used=exact.used + tuple(found)).noting(note)
+    note = "" if off < 1 / 6 or enough else f"That is {off:.2g} stop from exact."
+    return replace(exact, status="answered", topic="which_of_two" if enough else exact.topic, answers=(_quantity(quantity, best.value, preferred_unit(query, unit)), *(exact.answers[:1] if off > 0.02 else ())), used=exact.used + tuple(found)).noting(note)
+
+
+_ALMOST = 0.97
+"""What is to be sharp takes a lens closed at least so far; this near to it is no difference."""
 
 
 def _quantity(quantity: str, value: float, unit: str) -> Quantity:
@@ -102,17 +110,21 @@ def _wished(text: str) -> int:
     return wished.pop() if len(wished) == 1 else 0
 
 
+_NO_ROOM_LIGHT = Pattern(r"\b(?:in (?:the |an? )(?:pitch[- ])?(?:dark|black)(?:ened|ed[- ]out)?(?: \w+)?|pitch[- ]dark|pitch[- ]black|blacked[- ]out|unlit|no (?:other|ambient|room) light)\b", re.I)
+"""There the flash is alone, and the time changes nothing."""
+
+
 def _darker_room(query: Query, found: list[Fact]) -> Solution | None:
     """Which of two shutter times makes the room darker, or lighter; the flash stays as it is."""
     way = _wished(query.text)
-    if not way:
+    if not way or _NO_ROOM_LIGHT.search(query.text):
         return None
     best = (min if way < 0 else max)(found, key=lambda f: f.value)
     return Solution(answers=(marks.shutter(best.value),), used=tuple(found) + tuple(query.all("sync")), topic="ambient",
                     notes=("The flash exposure does not change with the shutter, within sync.",))
 
 
-_FREEZES = Pattern(r"\bfreez\w*|\bfrozen\b|\bstop(?:s|ping)? (?:the |all )?(?:action|motion|movement)\b|\bstop(?:s|ping)? (?:him|her|it|them|the \w+) (?:dead|cold|mid|in mid|in the air|in flight)\b|\b(?:shorter|shortest|briefer|briefest|quicker|quickest) (?:flash|burst|pulse|pop|duration)\b|\bless (?:blur|smear)\b", re.I)
+_FREEZES = Pattern(r"\bfreez\w*|\bfrozen\b|\bstop(?:s|ping)? (?:the |all )?(?:action|motion|movement)\b|\bstop(?:s|ping)? (?:him|her|it|them|the \w+) (?:dead|cold|mid|in mid|in the air|in flight)\b|\b(?:shorter|shortest|briefer|briefest|quicker|quickest) (?:flash|burst|pulse|pop|duration)\b|\b(?:flash|burst|pulse|pop|duration) (?:is|lasts|gets|comes out|will be)(?: the)? (?:shorter|shortest|briefer|briefest|quicker|quickest)\b|\bless (?:blur|smear)\b", re.I)
 _BY_VOLTAGE = Pattern(r"\b(?:studio|monolights?|monoblocs?|monoblocks?|pack|generator|heads?|mains|volt\w*|bulbs?|not|never|\w+n't|worse|least|longest|longer)\b", re.I)
 """Of a studio flash the burst may last longer at low power; what is denied is not judged here."""
 

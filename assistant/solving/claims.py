@@ -40,13 +40,15 @@ from assistant.solving.film import claim_about_film
 from assistant.solving.set_ups import held_against
 from assistant.solving.solution import Solution
 
+_ONE_OF_TWO = Pattern(r"\bwhich (?:\w+ ){0,3}(?:is|was|comes|would be|lies|will be) (?:\w+ ){0,2}(?:nearer|nearest|closer|closest|better|best|right|correct)\b[^?]*\?")
+"""One of several is asked for, and no yes or no."""
 MOST_TRIED = 6
 """Values of a text that are tried as the one that is claimed, the likeliest first."""
 
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    if not query.claim or query.asks_for("sharp") and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
+    if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or query.asks_for("sharp") and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
         return None
     said = in_marks(query.text, query.facts)
     first = first_of(BY_WORDS, query) or (_special(readable(query)) if held_against(query) else _of_words(query, said))

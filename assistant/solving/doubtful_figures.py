@@ -77,4 +77,4 @@ def another_quantity(said: Query, whole: Query, found: Solution) -> bool:
         return False
     if first == "stops" and found.topic == "losses" and "loss" in whole.cues:
         return False  # "what does it cost" names no quantity
-    return bool(asked) and found.topic != "time" and first not in asked and first not in _EITHER_WAY and not any(first in _ALSO_ANSWERS.get(a, ()) for a in asked)
+    return bool(asked) and found.topic not in ("time", "which_of_two") and first not in asked and first not in _EITHER_WAY and not any(first in _ALSO_ANSWERS.get(a, ()) for a in asked)

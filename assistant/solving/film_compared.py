@@ -19,7 +19,17 @@ _FASTER = Pattern(r"\bstops? (?:(?:faster|quicker|more sensitive|gain\w*)|(?P<sl
 
 
 def _kinds(query: Query) -> set[str]:
-    return {f.quantity for f in query.facts} - _BY_THE_WAY
+    """The kinds of facts told, without a number that only says that there are two of them."""
+    told = {f.quantity for f in query.facts if not (f.quantity in ("number", "count") and f.value == _PAIR and _OF_TWO.match(query.text, f.start))}
+    return told - _BY_THE_WAY
+
+
+_PAIR = 2
+_OF_TWO = Pattern(r"(?:two|2|both|a pair of)\b(?: (?:different|film|loaded|camera))* (?:films?|rolls?|backs?|magazines?|bodies|cameras?|sorts?|kinds?|boxes|emulsions?|stocks?)\b", re.I)
+
+
+def _counted(query: Query) -> tuple[Fact, ...]:
+    return tuple(f for f in query.facts if f.quantity in ("number", "count") and f.value == _PAIR)
 
 
 def apart(query: Query) -> Solution | None:
@@ -28,7 +38,7 @@ def apart(query: Query) -> Solution | None:
     if way is None or _kinds(query) != {"film_speed"} or len({f.value for f in speeds}) != 2 or query.has("rated"):
         return None
     stops = abs(scales.film_speed_difference_stops(min(f.value for f in speeds), max(f.value for f in speeds)))
-    return done((marks.stops(-stops if way["slow"] or way["lost"] else stops),), *speeds)
+    return done((marks.stops(-stops if way["slow"] or way["lost"] else stops),), *speeds, *_counted(query))
 
 
 _WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,60}?\b(?:fast(?:er|est)|quicker|more sensitive|(?P<slow>slow(?:er|est)|less sensitive))\b", re.I)
@@ -37,15 +47,15 @@ _WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,60}?\b(?:fast(?:er|est)|quicker|mo
 def which_faster(query: Query) -> Solution | None:
     """"which is faster, 23 DIN or ISO 125, and by how many stops": the winner, and the stops between the two by the marks."""
     speeds, which = query.all("film_speed"), _WHICH.search(query.text)
-    if which is None or _kinds(query) != {"film_speed"} or len(speeds) != 2 or speeds[0].value == speeds[1].value:
+    if which is None or _kinds(query) != {"film_speed"} or len({f.value for f in speeds}) != _PAIR:
         return None
-    slow, fast = sorted(speeds, key=lambda f: f.value)
+    slow, fast = min(speeds, key=lambda f: f.value), max(speeds, key=lambda f: f.value)
     chosen = slow if which["slow"] else fast
     apart = abs(scales.film_speed_difference_stops(slow.value, fast.value))
     lead = f"{'The slower' if which['slow'] else 'The faster'} is {chosen.said.strip()}, by {scales.speak_stops(apart)}."
     stops = Quantity("stops", -apart if which["slow"] else apart, "stops", chosen.said.strip())
     answers = (stops,) if query.asks_for("stops") else (marks.film_speed(chosen.value), stops)
-    return done(answers, *speeds, lead=lead)
+    return done(answers, *speeds, *_counted(query), lead=lead)
 
 
 _SO_MANY_DEGREES = Pattern(r"(?:\w+ )?(?P<n>\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)[ -](?:din[ -])?degrees?\b(?: (?:on the |of |in )?din(?: scale)?)?", re.I)

@@ -60,12 +60,15 @@ def solve(query: Query) -> Solution | None:
 
 def _said(query: Query, more: bool, apart: float, named: str) -> Solution:
     """The winner by its name, and by how much."""
-    size = speak_stops(abs(apart))
+    size, named = speak_stops(abs(apart)), _LEFT_OVER.sub("", named)
     lead = "They are equally bright." if abs(apart) < 0.005 else f"{'More' if more else 'Less'} light: {named}, by {size} ({abs(apart):.2f})."
     stops = marks.stops(abs(apart) if more else -abs(apart), named)
     factor = marks.factor(abs(apart))
     answers = (factor, stops) if query.asks[0].quantity == "factor" else (stops, factor)
     return Solution(answers=answers, used=query.facts, topic="one_or_other", lead=lead)
+
+
+_LEFT_OVER = Pattern(r"[ ,;]+(?:and|or|but|while|whereas)$", re.I)
 
 
 def _of_two_told(query: Query, facts: list[Fact], which: re.Match[str]) -> Solution | None:

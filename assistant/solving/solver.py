@@ -92,11 +92,20 @@ def solve(query: Query) -> Solution | None:
     if wrong:
         return wrong
     query, used, notes = routed(query)
-    found = choose(query, _asked) or each_in_turn(query, _asked) or over_values(query, _asked) or _asked(query)
+    found = _which(query) or choose(query, _asked) or each_in_turn(query, _asked) or over_values(query, _asked) or _asked(query)
     if found is None or found.status not in ("answered", "out_of_reach"):
         return found
     found = as_an_addition(query, found)
     return replace(found, used=found.used + used).noting(*notes) if used or notes else found
+
+
+def _which(query: Query) -> Solution | None:
+    """The one of two that has more of what is asked, where two are told and it is asked which."""
+    text = query.text.lower()
+    if "which" not in text and "what" not in text and "?" not in text or not (" or " in text or " and " in text or "the other" in text):
+        return None
+    found: Solution | None = _module("which_of_two").more_of(query)
+    return found
 
 
 def routed(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]]:

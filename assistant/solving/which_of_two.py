@@ -1,0 +1,224 @@
+"""Which of two values has more of what is asked: "1/30 or 1/8, which makes the lamps brighter", "3 m or 5 m from the first row, which is more even".
+
+All else being equal the answer goes by the way alone: one table says of what there is more with a larger value of
+each setting. Where something is told of only one of the two they are weighed by the light of both (`light_of_two`),
+and where that is not known nothing is said here.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from assistant.answer import Quantity
+from assistant.patterns import Pattern
+from assistant.places import ROOMS
+from assistant.query import Fact, Query
+from assistant.records import record, replace
+from assistant.scales import speak_stops
+from assistant.solving import light_of_two, marks
+from assistant.solving.claim_words import plain
+from assistant.solving.lights import preferred_unit
+from assistant.solving.solution import Solution
+from assistant.units import LENGTH
+
+
+@record
+class Asked:
+    """One thing that there may be more of: the words for more and for less of it, whether a larger value of a setting gives more (+1) or less (-1), and why."""
+
+    name: str
+    more: Pattern
+    less: Pattern
+    ways: dict[str, int]
+    why: str
+    about: Pattern | None = None
+    """What the question must speak of besides."""
+
+
+_ROOM = Pattern(rf"\b(?:ambient|daylight|sky|windows?|back(?:ground|drop)|surroundings|scene|ghosts?|sun(?:light|set|rise)?|dusk|dawn|moon|stars|city|skyline|traffic|harbou?r|lamps?|candles?|bulbs?|chandeliers?|lanterns?|fire|embers|neon|fairy lights|street ?lights?|(?:{ROOMS}))\b")
+_BEHIND = Pattern(r"\b(?:background|backdrop|behind|walls?|curtains?|backing)\b")
+_BRIGHTER = Pattern(r"\b(?:brighter|brightest|lighter|brightens?|more (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?more|shows? more|stronger|better lit)\b")
+_DARKER = Pattern(r"\b(?:darker|darkest|dimmer|fainter|darkens?|less (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?less|shows? less|weaker)\b")
+_DEPTH = "depth of field"
+_TABLE: tuple[Asked, ...] = (
+    Asked("even light", Pattern(r"\b(?:more even(?:ly)?|evener|evenest|most even(?:ly)?|evens?|evenly|closer in (?:brightness|exposure|light)|(?:less|smaller|least|gentler|slower) (?:of a )?(?:fall-?off|difference|drop|spread)|more alike|more (?:uniform|equal)(?:ly)?|more the same)\b"),
+          Pattern(r"\b(?:less even(?:ly)?|more uneven(?:ly)?|(?:more|faster|quicker|steeper|bigger|larger|greater|stronger|most) (?:of a )?(?:fall-?off|drop|difference))\b"), {"distance": 1},
+          "Light falls with the square of the distance: the farther the light, the less the depth of what it lights matters."),
+    Asked(_DEPTH, Pattern(r"\b(?:(?:more|most|greater|greatest|larger|deeper|deepest) (?:depth|dof|depth of field|zone of sharpness|of (?:it|the \w+) (?:sharp|in focus))|more (?:\w+ ){0,3}(?:sharp|in focus)|deeper (?:field|focus)|sharper (?:background|behind)|gets? more (?:sharp|in focus))\b"),
+          Pattern(r"\b(?:(?:less|least|shallower|shallowest|smaller|thinner) (?:depth|dof|depth of field|field|zone)|blurs?|blurr\w+|softer (?:background|behind)|more (?:\w+ )?out of focus|throws? (?:\w+ ){1,4}out of focus|shallower|less (?:\w+ ){0,3}(?:sharp|in focus))\b"), {"aperture": 1, "focal_length": -1},
+          "A smaller opening, which is a larger f-number, and a shorter lens from the same place give more depth of field."),
+    Asked("light of the room", _BRIGHTER, _DARKER, {"shutter": 1, "aperture": -1, "film_speed": 1}, "The flash exposure does not change with the shutter, within sync.", _ROOM),
+    Asked("light behind, with the aperture set for the subject", _BRIGHTER, _DARKER, {"distance": 1}, "Light falls with the square of the distance: the nearer the light to the subject, the less of it reaches what is behind.", _BEHIND),
+    Asked("light", _BRIGHTER, _DARKER, {"aperture": -1, "distance": -1, "power": 1, "film_speed": 1}, ""),
+    Asked("reach of the flash", Pattern(r"\b(?:(?:gets?|goes|go|get|reach(?:es)?|carr(?:y|ies)|throws?)\b[^.?!]{0,24}\b(?:further|farther|furthest|farthest)|(?:longer|longest|more|greater) (?:reach|range))\b"),
+          Pattern(r"\b(?:shorter|shortest|less) (?:reach|range)\b"), {"film_speed": 1, "power": 1, "aperture": -1}, "The reach goes with the guide number over the f-number."),
+    Asked("short time", Pattern(r"\b(?:shorter|faster|quicker|shortest|fastest) (?:shutter|time|exposure|speed)(?: (?:time|speed))?\b"), Pattern(r"\b(?:longer|slower|longest|slowest) (?:shutter|time|exposure)(?: (?:time|speed))?\b"), {"aperture": -1, "film_speed": 1}, ""),
+    Asked("wide opening", Pattern(r"\b(?:open(?:s|ing)? (?:up )?(?:the |my )?(?:lens |aperture )?wider|(?:wider|larger|bigger) (?:aperture|opening|f-?stop))\b"), Pattern(r"\b(?:(?:stop|close)(?:s|ing)? (?:the |my )?(?:lens |aperture )?(?:down )?(?:further|farther|more)|(?:smaller|narrower) (?:aperture|opening|f-?stop))\b"), {"film_speed": -1, "power": -1, "distance": 1}, ""),
+    Asked("grain", Pattern(r"\b(?:more grain|grainier|coarser(?: grain)?)\b"), Pattern(r"\b(?:less grain\w*|finer(?: grain)?|smoother)\b"), {"film_speed": 1}, "Faster film has coarser grain."),
+)
+_INTERROGATIVE = Pattern(r"\b(?:which|what (?:one|distance|aperture|f-?stop|shutter(?: speed)?|time|power|film)|(?:at|from) (?:which|what))\b")
+_ONE_OR = Pattern(r"(?:(?<=^)|(?<=[.?!;:] ))(?:so |and |now )?(?:should|shall|do|does|would|will|must|is it)\b(?=[^.?!]*\bor\b(?! not\b)[^?!]*\?)")
+"""A question that offers two: "would f/8 or f/16 need the shorter time"."""
+_OR = Pattern(r"\bor\b|\bversus\b|\bvs\b|\bthe other\b")
+_AND = Pattern(r"\bor\b|\band\b|\bversus\b|\bvs\b|\bthe other\b")
+_TURNED = Pattern(r"\b(?:not|never|without|too|least|neither|nor|wrong|worse|avoid\w*|if|how (?:many|much|far))\b|n't\b")
+_READ = Pattern(r"\b(?:reads?|reading|meters?|metered|metering|key|fill|rim|hair|kicker|flash(?:es)? (?:gives?|gave)|calls for|wants)\b")
+_FLASH_ALONE = Pattern(r"\b(?:flash|strobe|speedlight)\b")
+_EQUAL_BY = frozenset({"loss", "filter_loss", "nd", "power_down", "factor", "modifier", "energy", "exponent", "magnification", "extension", "size"})
+"""Told of one of the two, perhaps: then the way alone does not decide."""
+_BY_THE_WAY = frozenset({"remark", "place", "number", "rows", "gap", "format", "times", "share"})
+_KINDS = ("shutter", "aperture", "distance", "film_speed", "power", "focal_length")
+_FLAT = {"aperture_choice": "aperture", "length_range": "distance"}
+_BETWEEN = 90
+"""Letters that may stand between the two."""
+_SENTENCE = Pattern(r"[?!;]|[.](?!\d)")
+
+
+def more_of(query: Query) -> Solution | None:
+    """The one of two that has more of what is asked, named first; None where two are not told, or the question is not plain."""
+    said = plain(query.text)
+    start, end = _question(said)
+    if end <= start or _TURNED.search(said, start, end) or query.asks_for("stops") or query.asks_for("factor"):
+        return None
+    facts = [one for f in query.facts if f.origin == "said" and not f.bad for one in _flat(f)]
+    facts = _with_its_gap(facts, said)
+    weighed = _weighed(query, said, facts, start, end)
+    if weighed is not None:
+        return weighed
+    two = _two(said, facts)
+    if two is None:
+        return None
+    asked = _asked(said[start:end], two[0].quantity, said)
+    if asked is None or not _alone(facts, two, asked[0], said):
+        return None
+    row, way = asked
+    if row.name == _DEPTH and two[0].quantity == "focal_length" and way > 0 and query.has("aperture") and (query.has("distance") or query.has("focus_distance")):
+        return None  # how deep it is can be told
+    best = (max if way * row.ways[two[0].quantity] > 0 else min)(two, key=lambda f: f.value)
+    return _said(query, best, row, way)
+
+
+def _said(query: Query, best: Fact, row: Asked, way: int, *more: Quantity) -> Solution:
+    chosen = _quantity(query, best)
+    lead = f"{_named(best)}: {'more' if way > 0 else 'less'} {row.name}." if row.name not in ("short time", "wide opening") else f"{_named(best)}."
+    return Solution(answers=(chosen, *more), used=tuple(one for f in query.facts for one in _flat(f)), topic="which_of_two", lead=lead, notes=(row.why,) if row.why else ())
+
+
+def _named(fact: Fact) -> str:
+    words = fact.said.strip()
+    return f"f/{fact.value:g}" if fact.quantity == "aperture" else words[:1].upper() + words[1:]
+
+
+def _quantity(query: Query, fact: Fact) -> Quantity:
+    if fact.quantity == "distance":
+        return marks.distance(fact.value, fact.unit if fact.unit in LENGTH else preferred_unit(query, ""))
+    if fact.quantity == "focal_length":
+        return Quantity("focal_length", fact.value * 1000, "mm")
+    return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power, "shutter": marks.shutter}[fact.quantity](fact.value)
+
+
+def _flat(fact: Fact) -> tuple[Fact, ...]:
+    """The two values that one phrase tells, "f/2.8 or f/8", each by itself."""
+    if fact.quantity not in _FLAT or math.isnan(fact.other):
+        return (fact,)
+    kind = _FLAT[fact.quantity]
+    return (replace(fact, quantity=kind, other=math.nan), replace(fact, quantity=kind, value=fact.other, other=math.nan))
+
+
+def _with_its_gap(facts: list[Fact], said: str) -> list[Fact]:
+    """"6 feet or 12 feet in front of the first row": the second is a distance as the first is, and no gap."""
+    far = [f for f in facts if f.quantity == "distance"]
+    return [replace(f, quantity="distance") if f.quantity == "gap" and any(_JUST_OR.fullmatch(said, d.end, f.start) for d in far) else f for f in facts]
+
+
+_JUST_OR = Pattern(r" or (?:at |from |even )?")
+
+
+def _question(said: str) -> tuple[int, int]:
+    """Where the sentence stands that asks which, from its "which" on; (0, 0) where none does, or more than one."""
+    found = [m for m in (*_INTERROGATIVE.finditer(said), *_ONE_OR.finditer(said)) if said.find("?", m.start()) >= 0 or _SENTENCE.search(said, m.start()) is None]
+    starts = {max((e.end() for e in _SENTENCE.finditer(said, 0, m.start())), default=0) for m in found}
+    if len(starts) != 1:
+        return 0, 0
+    ends = _SENTENCE.search(said, found[0].start())
+    return found[0].start(), ends.start() if ends is not None else len(said)
+
+
+def _two(said: str, facts: list[Fact]) -> tuple[Fact, Fact] | None:
+    """The only two values of one setting that are joined by an "or", or told as "one … the other …"."""
+    found: list[tuple[Fact, Fact]] = []
+    for kind in _KINDS:
+        told = sorted((f for f in facts if f.quantity == kind), key=lambda f: f.start)
+        for one, other in zip(told, told[1:], strict=False):
+            between = said[one.end : other.start]
+            joined = one.start == other.start and " or " in one.said.lower() or len(between) <= _BETWEEN and not _SENTENCE.search(between) and (_OR if "or" in said.split() else _AND).search(between)
+            if joined and one.value != other.value:
+                found.append((one, other))
+    return found[0] if len(found) == 1 else None
+
+
+def _asked(words: str, kind: str, said: str) -> tuple[Asked, int] | None:
+    """What the question asks for, and whether for more of it (+1) or less (-1); None where that is not plain."""
+    rows = []
+    for row in _TABLE:
+        more, less = row.more.search(words), row.less.search(words)
+        if kind in row.ways and (more is None) is not (less is None) and (row.about is None or row.about.search(words)):
+            rows.append((row, 1 if more is not None else -1))
+        elif more is not None and less is not None:
+            return None
+    if len(rows) > 1 and rows[0][0].about is not None:
+        rows = rows[:1] if rows[0][0].about is _BEHIND or not _FLASH_ALONE.search(words) else []
+    if len(rows) != 1:
+        return None
+    if kind == "aperture" and rows[0][0].more is _BRIGHTER and _READ.search(said):
+        return None  # a meter gives the larger number where there is more light
+    return rows[0]
+
+
+def _alone(facts: list[Fact], two: tuple[Fact, Fact], row: Asked, said: str) -> bool:
+    """Whether nothing else may tell the two apart."""
+    kind, (first, last) = two[0].quantity, sorted((two[0].start, two[1].start))
+    for fact in facts:
+        if fact in two or fact.quantity in _BY_THE_WAY or fact.quantity == "count" and fact.value == 1:
+            continue
+        if fact.quantity == kind and fact.value not in (two[0].value, two[1].value) and not (row.name == "even light" and not first <= fact.start <= last):
+            return False
+        if fact.quantity in _EQUAL_BY or first <= fact.start <= last and fact.quantity != kind:
+            return False
+        if fact.quantity in row.ways and fact.quantity != kind and len({f.value for f in facts if f.quantity == fact.quantity}) > 1:
+            return False
+    return True
+
+
+_ALIKE = 0.05
+_ASKED_FOR = Pattern(r"\b(?:which|what) (?P<kind>distance|power|place|spot)\b")
+_OF_EACH = frozenset({"power", "distance", "film_speed", "guide_number", "energy", "count"})
+
+
+def _weighed(query: Query, said: str, facts: list[Fact], start: int, end: int) -> Solution | None:
+    """"full power at 8 feet, or half power at 5 feet": both told with a distance and a power, weighed by the light of each."""
+    named = _ASKED_FOR.search(said, start, end)
+    told = [f for f in facts if f.quantity not in _BY_THE_WAY]
+    if any(f.quantity not in _OF_EACH for f in told):
+        return None
+    more, less = _BRIGHTER.search(said, start, end), _DARKER.search(said, start, end)
+    cuts = [m for m in re.finditer(r"\bor\b|\bagainst\b|\bversus\b", said) if any(f.end <= m.start() for f in told) and any(f.start >= m.end() for f in told)]
+    if (more is None) is (less is None) or len(cuts) != 1:
+        return None
+    one, other = [f for f in told if f.start < cuts[0].start()], [f for f in told if f.start > cuts[0].start()]
+    kinds = sorted(f.quantity for f in one)
+    if kinds != sorted(f.quantity for f in other) or len(kinds) != len(set(kinds)) or len(kinds) < 2 or "distance" not in kinds:
+        return None
+    apart = light_of_two.gained((), one, other)
+    if apart is None:
+        return None
+    if abs(apart) < _ALIKE:
+        return Solution(answers=(marks.stops(apart),), used=query.facts, topic="which_of_two", lead="They are equally bright.")
+    wins = one if (apart > 0) is (more is not None) else other
+    kind = "power" if named is not None and named["kind"] == "power" and "power" in kinds else "distance"
+    best = next(f for f in wins if f.quantity == kind)
+    rest = tuple(_quantity(query, f) for f in wins if f is not best and f.quantity in _KINDS)
+    lead = f"{_named(best)}: {speak_stops(abs(apart))} {'more' if more is not None else 'less'} light ({abs(apart):.2f})."
+    stops = marks.stops(abs(apart) if more is not None else -abs(apart), best.said.strip())
+    return Solution(answers=(_quantity(query, best), *rest, stops), used=query.facts, topic="which_of_two", lead=lead)
