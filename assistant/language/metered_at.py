@@ -38,7 +38,7 @@ def conditions(facts: list[Fact], text: str) -> list[Fact]:
     light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
     if light is None or not speeds or len(speeds) == 2 and _AGAINST.search(text[speeds[0].end : speeds[1].start]):
         return facts
-    near = [s for s in speeds if s.start >= light.end and not _LOADED.match(text[light.end :]) and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start])]
+    near = [s for s in speeds if s.start >= light.end and not _LOADED.match(text[light.end :]) and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start] and not (s is speeds[0] and len(speeds) == 2 and _END.match(text, s.end)))]
     before = [s for s in speeds if s.end <= light.start and not _END.search(text[s.end : light.start])]
     near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture" and not (before and _OTHER_FILM.search(text[light.end : s.end + 24]))]
     if not near and len(speeds) == 2 and light.quantity == "aperture" and (speeds[0].said == speeds[1].said or _FOR_ANOTHER.fullmatch(text[speeds[0].end : speeds[1].start])):

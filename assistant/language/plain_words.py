@@ -55,6 +55,8 @@ _WORDINGS = {
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)
 _METERED_SECONDS = Pattern(r"\b(?P<many>\d[\d.]*|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|sixty) (?:metered|measured|indicated) (?P<unit>seconds|secs|minutes)\b", re.I)
 """What the meter said, put between the figure and its unit."""
+_NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
+""""Without flash a room meters f/4": a room, and no flash called A."""
 _AS_COST = Pattern(
     r"\b(?:swallows|eats(?: up)?|drinks|soaks up|steals|gobbles(?: up)?|sucks up|guzzles)(?= (?:(?:me|us|you|up|away|about|around|roughly|some|exactly|only|just|nearly|almost|another|a further|at (?:least|most)|more than|less than|over|under) ){0,2}"
     r"(?:\d[\d./]*|[½⅓⅔]|one|two|three|four|five|a|an|half|a third|two thirds)\b(?:[^.?!,;]{0,28}?\bstops?\b|(?=[.,;])))",
@@ -159,8 +161,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
-    said = _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said)
-    return said
+    return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
 
 
 def _asked_apart(said: str) -> str:

@@ -81,8 +81,8 @@ def _modifier_loss(place: Place) -> Fact | None:
     adjacent = place.beside(1)
     if adjacent is not None and adjacent.kind == "modifier":
         return fact_at(place, "loss", abs(place.item.value), unit=adjacent.word)
-    if not modifier and place.near("less", before=0, after=2) and patterns.search(r"\b(?:drops?|puts?|sends?|takes?|brings?|pulls?|sinks?)\b[^.,;?]{0,30}\b(?:wall|background|backdrop|room|ambient|sky|window)\W*$", place.text[: place.item.start], re.I):
-        return None  # "what drops that wall six stops under"
+    if not modifier and place.near("less", before=0, after=2) and patterns.search(r"\b(?:drops?|puts?|sends?|takes?|brings?|pulls?|sinks?)\b[^.,;?]{0,30}\b(?:wall|background|backdrop|room|ambient|sky|window|them|it)\W*$", place.text[: place.item.start], re.I):
+        return None  # "what drops that wall six stops under"; what is worn by no light is no loss
     if loss and (modifier or place.near("less", before=0, after=2) or "hss" in place.cues or "ceiling" in place.cues or "wall" in place.cues):
         return fact_at(place, "loss", abs(place.item.value), unit=modifier.word if modifier else _what_loses(place))
     if modifier and not place.near("less", "more", before=2, after=2):
@@ -113,6 +113,8 @@ def _relation(place: Place) -> Fact | None:
     subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in behind))
     if against is not None and is_role(against) and patterns.search(r"\b(?:where|what|how|which)\b", place.text[place.item.end : against.start], re.I):
         against = None  # "a stop less where does fill stand": what is asked
+    if against is not None and against.word == "meter" and _ANOTHER_CLAUSE.search(place.text[place.item.end : against.start]):
+        against = None  # "two stops under while the flash is right at f/4": another thing that is read
     if against is not None and against.kind == "aperture" and place.text[: against.start].lower().rstrip().endswith((" at", " on")):
         against = None  # "one stop under at f/8": where the lens stands
     if against is not None and is_role(against) and place.text[: against.start].lower().rstrip().endswith(" as"):
@@ -127,6 +129,7 @@ def _relation(place: Place) -> Fact | None:
     return fact_at(place, "relation", of="" if subject is None else "backdrop" if subject.word == "wall" else subject.word, to=to, cue=way.word)
 
 
+_ANOTHER_CLAUSE = Pattern(r"\b(?:while|and|but|when)\b", re.I)
 _COMPARES = frozenset({"ambient", "backdrop"})
 
 

@@ -40,7 +40,7 @@ def solve(query: Query) -> Solution | None:
     stepped = stepped_time.solve(query) if ask.quantity == "shutter" else None
     if stepped is not None:
         return stepped
-    least = came_out.solve(query, ask) or (room_adds.most_under(query, ask) or then_now.by_settings(query) if ask.quantity == "stops" else None)
+    least = came_out.solve(query, ask) or (room_adds.most_under(query, ask) or then_now.by_settings(query) or then_now.by_cameras(query) if ask.quantity == "stops" else None)
     if least is not None:
         return least
     if not is_about_daylight(query, ask):

@@ -19,7 +19,7 @@ from assistant.solving import flash, marks
 from assistant.solving.pop_facts import own
 from assistant.solving.solution import Solution, needs
 
-_BULB_LAMP = Pattern(r"flash ?-?bulbs?\b|\bbulbs\b|\b(?:a|one|per|each|blue|clear|class \w) bulb\b|\bbulb (?:flash|gun|holder)")
+_BULB_LAMP = Pattern(r"flash ?-?bulbs?\b|\b(?<!modelling )(?<!modeling )(?<!household )(?<!tungsten )(?<!light )bulbs\b|\b(?:a|one|per|each|blue|clear|class \w) bulb\b|\bbulb (?:flash|gun|holder)")
 _TOLD = Pattern(r"tell (?:it|the flash|the sensor)|on (?:the|my) (?:flash|auto|sensor|gun|dial)|set (?:it|the flash|the sensor|the dial|the auto)|dial (?:it|the flash)|flash (?:be )?set")
 _ON_LENS = Pattern(r"on (?:the|my) (?:lens|camera|ring)|(?:lens|camera) (?:to|at|be)|set (?:the|my) (?:lens|camera|ring)|\b(?:where|what) (?:does|do|should|must|will|goes)\b[^.?]{0,16}\b(?:ring|lens|aperture)\b|\b(?:ring|lens) (?:where|goes)\b|which (?:f-?stop|aperture) (?:on|for) the lens")
 

@@ -15,7 +15,7 @@ from assistant.phrasings import Phrasings
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, is_shutter_mark, shutter_difference_stops, speak_stops
-from assistant.solving import bracket_ends, flash, marks
+from assistant.solving import bracket_ends, flash, marks, room_adds
 from assistant.solving.solution import Solution, needs
 
 _OUT = Phrasings(r"\bhow (?:many stops|far|much|badly|thin|dense|many)\b[^?.]{0,40}\b(?:out|over|under|off|wrong|short|thin|dense|dark|bright|light|hot|over ?exposed|under ?exposed|miss\w*|too little|too much)\b|\bstops? (?:out|over|under|off|wrong|short)\b|\b(?:over|under)(?:[- ]?exposed)?(?: is (?:it|that)| am i| was i| are they)?\W*(?:and )?by (?:how|what)"
@@ -37,7 +37,7 @@ def solve(query: Query) -> Solution | None:
     if (best := bracket_ends.best_frame(query)) is not None:
         return best
     stops = query.asks_for("stops")
-    for early in (_still_short, _left_open) if stops else ():
+    for early in (room_adds.both_over, _still_short, _left_open) if stops else ():
         found = early(query)
         if found is not None:
             return found

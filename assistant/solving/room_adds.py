@@ -5,6 +5,7 @@ Two lights add as light and not as stops: one that lies u stops under the other 
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant.patterns import Pattern
@@ -36,3 +37,23 @@ def most_under(query: Query, ask: Ask) -> Solution | None:
 
 def _is_added(fact: Fact, text: str) -> bool:
     return _ADDS_BEFORE.search(text[: fact.start]) is not None or _ON_TOP.match(text, fact.end) is not None
+
+
+_ONE_SIDE = Pattern(r"\b(?:the )?same (?:side|cheek|face|half|spot|place|part)\b|\bon (?:his|her|their|the) (?:\w+ )?(?:face|cheek|forehead|side)\b", re.I)
+_FLASH_ALONE = Pattern(r"\b(?:flash|strobe|gun|fill|key)\b(?: (?:alone|by itself|on its own|only|itself|also|too|as well|likewise|reads?|meters?|gives?|on (?:the |his |her )?(?:same )?\w+))*(?: at| of)? $", re.I)
+_HOW_OVER = Pattern(r"\bhow (?:many stops|far|much)\b[^?]{0,12}\b(?:over|under|out|too (?:bright|hot))\b", re.I)
+_ANOTHER_SIDE = Pattern(r"\b(?:other|opposite|shadow|far|left|right|background|unlit) (?:side|cheek|half)\b", re.I)
+
+
+def both_over(query: Query) -> Solution | None:
+    """"the room alone gives f/8 on his face, the flash alone f/8 on the same side, the camera is at f/8: how far over is it?": both together against what is set."""
+    room, own = query.all("aperture", "ambient"), query.all("aperture", "")
+    told = {f.quantity for f in query.facts} <= {"aperture", "shutter", "film_speed", "remark", "place"} and len({f.value for f in query.all("shutter")}) < 2 and len({f.value for f in query.all("film_speed")}) < 2
+    if len(room) != 1 or len(own) != 2 or not told or not _HOW_OVER.search(query.text) or not _ONE_SIDE.search(query.text) or _ANOTHER_SIDE.search(query.text):
+        return None
+    flash = [f for f in own if _FLASH_ALONE.search(query.text[: f.start])]
+    if len(flash) != 1:
+        return None
+    lens = next(f for f in own if f is not flash[0])
+    over = 2 * math.log2(math.hypot(flash[0].value, room[0].value) / lens.value)
+    return Solution(answers=(marks.stops(over),), used=query.facts, topic="ambient", lead="Over" if over > 0 else "Under", notes=("The two fall on the same face, so their light adds.",))

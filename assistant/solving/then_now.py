@@ -60,6 +60,23 @@ def by_settings(query: Query) -> Solution | None:
     return _said(value, tuple(f for told, _ in pairs for f in told), "the ambient light, as it comes out") if abs(value) > 0.05 else None
 
 
+_SWAPPED = Pattern(r"\b(?:swap|chang|switch|trad|exchang|replac|went|gone|going|mov)\w*\b[^.;?!]{0,60}$", re.I)
+_OTHER_ONE = Pattern(r"\b(?:instead of|in place of|rather than)\b", re.I)
+_EACH_CAMERA = Pattern(r"\b(?:to|for|onto|with|by|into) ", re.I)
+
+
+def by_cameras(query: Query) -> Solution | None:
+    """"I swapped the camera, 1/60 sync, for a leaf shutter at 1/500, same f/11: how much darker is the sky?": the fastest times of two cameras, one after the other."""
+    times = sorted((*query.all("sync"), *query.all("shutter")), key=lambda f: f.start)
+    told = {f.quantity for f in query.facts} <= {"sync", "shutter", "aperture", "film_speed", "remark", "place"} and len(query.all("aperture")) < 2 and len(query.all("film_speed")) < 2
+    if len(times) != 2 or not query.has("sync") or not told or _HOW.search(query.text) is None or not _OF_THE_ROOM.search(query.text) or _OTHER_ONE.search(query.text):
+        return None
+    if not _SWAPPED.search(query.text[: times[0].start]) or not _EACH_CAMERA.search(query.text[times[0].end : times[1].start]):
+        return None
+    value = DIFFERENCE_STOPS["shutter"](times[0].value, times[1].value)
+    return _said(value, (*times, *query.all("aperture"), *query.all("film_speed")), "the ambient light, as it comes out") if abs(value) > 0.05 else None
+
+
 def _said(value: float, used: tuple[Fact, ...], what: str) -> Solution:
     way = "brighter" if value > 0 else "darker"
     return Solution(lead=f"{speak_stops(abs(value)).capitalize()} {way} now ({value:+.2f}).", answers=(marks.stops(value, "ambient"),), used=used, topic="ambient", notes=(f"That is of {what}.",))

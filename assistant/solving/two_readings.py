@@ -147,7 +147,16 @@ def _is_the_second(place: str, first: Reading, second: Reading, told: str) -> tu
         sides = {m.start() >= border for m in patterns.finditer(rf"\b{word}\b", told, re.I)}
         if len(sides) == 1:
             return sides.pop(), word
+    for word in place.lower().split():  # "through the window f/16, inside f/2.8: how much brighter is the view?"
+        alike = next((kind for kind in _SAME_PLACE if word in kind), frozenset())
+        sides = {m.start() >= border for other in alike for m in patterns.finditer(rf"\b{other}\b", told, re.I)}
+        if len(sides) == 1:
+            return sides.pop(), word
     return None
+
+
+_SAME_PLACE = (frozenset({"view", "outside", "outdoors", "window", "garden", "street"}), frozenset({"interior", "inside", "indoors", "room"}))
+"""Words for the light out there, and for that within."""
 
 
 _READ = Pattern(r"\b(?:needs?|reads?|meters?|metered|wants?|takes|calls for|calls)(?: (?:for|about|only|just|at))*\W*$", re.I)
