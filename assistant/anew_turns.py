@@ -51,9 +51,12 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
     return speak(turn, replace(anew.query, unplaced=()), replace(solution, used=tuple(_told_when(f, new) for f in solution.used)))
 
 
+_OPENLY = frozenset({"what", "how_much", "how_many", "how_far", "how_long", "which"})
+
+
 def _asks_the_same(query: Query, last: Query) -> bool:
     """Whether nothing of its own is asked: a quantity that is told, or the one that was asked before."""
-    told = {f.quantity for f in query.facts}
+    told = {f.quantity for f in query.facts} if not query.cues & _OPENLY else set()
     return not query.asks or bool(last.asks) and (f"name_{last.asks[0].quantity}" in query.cues or all(a.quantity == last.asks[0].quantity or a.quantity in told for a in query.asks))
 
 

@@ -200,7 +200,7 @@ def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation
     if query.asks or query.units or said.asks or query.mentioned or [f for f in (*query.facts, *said.facts) if f.quantity != "remark"]:
         return False
     of_both = "both" in said.cues and len({f.of for f in scene.facts if f.of}) < 2  # both of what
-    return scene == talk.scene and bool(talk.scene.asks) and (len(said.text.split()) > 2 or bool(said.unknown) or of_both) and not query.cues - ({"both"} if of_both else set()) & TOPIC_CUES and "go_back" not in query.cues
+    return scene == talk.scene and bool(talk.scene.asks) and (len(said.text.split()) > 2 or bool(said.unknown) or of_both) and not (query.cues - ({"both"} if of_both else set())) & TOPIC_CUES - scene.cues and "go_back" not in query.cues
 
 
 def _about_something_else(query: Query, talk: Conversation) -> bool:

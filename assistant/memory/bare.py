@@ -103,15 +103,19 @@ def row_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(mine[0], of=last.of),)), scene
 
 
+_PLACED_AT = Pattern(r"\b(?:at|to|from|back to|in to)\W*$", re.I)
+
+
 def row_number(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and if the front is at 3.5?": the place of that row, and no f/3.5."""
-    told = {f.of: f for f in scene.facts if f.quantity == "distance" and f.of in ("front", "back") and f.unit in LENGTH}
+    told = {f.of: f for f in scene.facts if f.quantity == "distance" and f.of in ("front", "back", "key", "fill", "rim", "hair", "backdrop") and f.unit in LENGTH}
     mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
     if len(told) != 2 or mine is None or mine.quantity not in ("number", "aperture", "film_speed") or mine.bad or any(c.isalpha() for c in mine.said) or any(f.quantity == "aperture" for f in scene.facts):
         return query, scene
     before = query.text[: mine.start]
-    of = "front" if _FRONT_ROW.search(before) else "back" if _BACK_ROW.search(before) else ""
-    if not of:
+    named = [m for m in query.mentioned if m in told]
+    of = "front" if _FRONT_ROW.search(before) else "back" if _BACK_ROW.search(before) else named[0] if len(named) == 1 and _PLACED_AT.search(before) else ""
+    if of not in told:
         return query, scene
     return replace(query, facts=(replace(mine, quantity="distance", value=mine.value * LENGTH[told[of].unit], other=math.nan, unit=told[of].unit, of=of, cue=""),), unplaced=()), scene
 

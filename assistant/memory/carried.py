@@ -28,7 +28,7 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
     facts, asks = tuple(facts), tuple(asks)
     if not facts and not asks:
         return query
-    query = _same_filter(_asked_as_before(_no_other_light(query), asks), facts)
+    query = _same_filter(_asked_as_before(_of_two_places(_no_other_light(query), facts), asks), facts)
     scene = {f.quantity for f in facts}
     wanted = {a.quantity for a in asks} | {f"{a.quantity} {a.of}" for a in asks}
     if "guide_number" in scene or query.has("guide_number"):
@@ -55,6 +55,18 @@ _WHAT_NOW = Pattern(
 
 
 _OTHER_WAY = Pattern(r"\bother way (?:round|around|about)\b", re.I)
+
+
+_OF_TWO = Pattern(r"\b(?:(?P<near>near(?:er|est)?|clos(?:e|er|est)|front)|(?P<far>far(?:ther|thest)?|furthest|back|rear))(?:most)? one\b[^.?!\d]{0,20}$", re.I)
+
+
+def _of_two_places(query: Query, facts: tuple[Fact, ...]) -> Query:
+    """"and the near one at 4 ft?" of two people in one light: the nearer of them, and no light."""
+    places = [f for f in facts if f.quantity == "distance"]
+    if len(places) != 2 or any(f.of not in ("", "front", "back") for f in places) or not any(f.of in ("a", "b") for f in query.facts):
+        return query
+    told = tuple(replace(f, of="front" if said["near"] else "back") if f.of in ("a", "b") and (said := _OF_TWO.search(query.text[: f.start])) else f for f in query.facts)
+    return replace(query, facts=told, mentioned=tuple(m for m in query.mentioned if m not in ("a", "b"))) if told != query.facts else query
 
 
 def _no_other_light(query: Query) -> Query:

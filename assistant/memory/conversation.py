@@ -167,14 +167,14 @@ def _as(fact: Fact, quantity: str, unit: str) -> Fact:
     return replace(fact, quantity=quantity, value=value, unit=unit if quantity == "distance" else "", of=of, bad=bad)
 
 
-def move_lengths(facts: Iterable[Fact], moves: list[Fact]) -> tuple[Fact, ...]:
-    """"back a metre": the latest distance, moved. A move that ends at nothing is bad."""
+def move_lengths(facts: Iterable[Fact], moves: list[Fact], rows_told: bool = False) -> tuple[Fact, ...]:
+    """"back a metre": the latest distance, moved, or with `rows_told` every row's. A move that ends at nothing is bad."""
     out = list(facts)
     for move in moves:
         places = [n for n, f in enumerate(out) if f.quantity == "distance" and (not move.of or f.of == move.of)]
         if not places:
             continue
-        in_rows = any(out[n].of in ("front", "middle", "back") for n in places)
+        in_rows = rows_told and len(places) > 1 and all(not out[n].of for n in places) or any(out[n].of in ("front", "middle", "back") for n in places)
         rows = [n for n in places if out[n].of in ("front", "middle", "back") or in_rows and not out[n].of]
         if len(rows) > 1 and not move.of:  # the light goes, and all the rows are so much farther from it
             for n in rows:

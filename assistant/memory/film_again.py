@@ -69,9 +69,21 @@ _MORE_ROLLS = Pattern(r"\b(?:rolls|cassettes|films|magazines)\b|\bone roll\b", r
 _ROLLS_OF = (8, 10, 12, 15, 16, 20, 24, 27, 36, 72)
 
 
+_PLURALS = {"twos": 2.0, "threes": 3.0, "fours": 4.0, "fives": 5.0, "sixes": 6.0, "sevens": 7.0, "nines": 9.0}
+_BY_SO_MANY = Pattern(r"\b(?:in |by )?(?P<many>" + "|".join(_PLURALS) + r")\b", re.I)
+
+
+def says_so_many_each(query: Query, scene: Scene) -> bool:
+    """"in threes?" of brackets on a roll."""
+    return not query.facts and _BY_SO_MANY.search(query.text) is not None and sum(f.quantity == "count" and f.unit == "frames" and f.value > 1 for f in scene.facts) == 2
+
+
 def frames_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"three-frame brackets instead?" after five-frame ones on a roll of 36: so many in each, or so many on the roll, and the other as it was."""
     told = sorted((f for f in scene.facts if f.quantity == "count" and f.unit == "frames" and f.value > 1), key=lambda f: f.value)
+    by = _BY_SO_MANY.search(query.text) if len(told) == 2 and not query.facts else None
+    if by is not None:
+        query = replace(query, facts=(Fact("count", _PLURALS[by["many"].lower()], "frames", start=by.start("many"), end=by.end("many"), said=by["many"]),), unknown=())
     mine = [f for f in query.facts if f.quantity in ("count", "number") and not f.bad and f.value == int(f.value) and f.value >= 1]
     if len(told) != 2 or len(mine) != 1 or len(query.facts) != 1 or any(a.quantity != "count" for a in query.asks) or not scene.asks or scene.asks[0].quantity != "count":
         return query, scene

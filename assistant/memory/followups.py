@@ -58,8 +58,8 @@ from assistant.memory.bare_again import (
 )
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.corrections import corrected, units
-from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, scale_again
-from assistant.memory.groups_again import depth_again
+from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, says_so_many_each, scale_again
+from assistant.memory.groups_again import depth_again, one_of_two_again
 from assistant.memory.layers import layered
 from assistant.memory.lens_again import image_again, limit_again, other_limit
 from assistant.memory.lights_changed import (
@@ -99,7 +99,7 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 def half_said(query: Query, scene: Scene) -> bool:
     """Whether a sentence with nothing in it to place still changes what stands: "half that", "the far one?", "level with it", "and the back row?"."""
-    return halves(query) or says_other_way(query) or takes_away(query, scene) is not None or says_stops_alone(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
+    return halves(query) or says_so_many_each(query, scene) or says_other_way(query) or takes_away(query, scene) is not None or says_stops_alone(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
 
 
 def _of_another_row(query: Query, scene: Scene) -> bool:
@@ -112,6 +112,15 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, split_again, in_its_place, taken_away, taken_away_beside, depth_again, frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again, reading_kept, reference_again, reading_by_power, layered, only_so_far, steps_again, pair_again, after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now, the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length, half_that, relation_again, over_anew, more_or_less,
-    another, keeps_answer, one_pop, turned_round, rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open, only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number, row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, row_by_place, guide_for_another, bare_numbers, length_again,
+    many_again, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
+    frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again,
+    reading_kept, reference_again, reading_by_power, layered, only_so_far, steps_again, pair_again,
+    after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
+    the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again,
+    rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length,
+    half_that, relation_again, over_anew, more_or_less, another, keeps_answer, one_pop, turned_round,
+    rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open,
+    only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number,
+    row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, row_by_place,
+    guide_for_another, bare_numbers, length_again,
 )

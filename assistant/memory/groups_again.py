@@ -35,3 +35,15 @@ def depth_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     new = replace(as_told(deep[0], abs(told[0].value), told[0]), unit=told[0].unit, cue=deep[0].cue if _APART.search(query.text) else "in_all")
     return replace(query, facts=(new,), asks=(), unknown=(), cues=query.cues - _BY_ITS_WORDS, unplaced=tuple(u for u in query.unplaced if u != told[0].said)), replace(scene, facts=tuple(f for f in scene.facts if f is not deep[0]))
+
+
+def one_of_two_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and the near one at 4 ft?" of two people in one light: that one's place, and the other stays."""
+    places = [f for f in scene.facts if f.quantity == "distance"]
+    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    if mine is None or mine.quantity != "distance" or mine.of not in ("front", "back") or mine.bad or len(places) != 2 or any(f.of for f in places) or not scene.asks or scene.asks[0].quantity != "stops":
+        return query, scene
+    old = min(places, key=lambda f: f.value) if mine.of == "front" else max(places, key=lambda f: f.value)
+    new = replace(as_told(old, mine.value, mine), unit=mine.unit, start=old.start, end=old.end)
+    told = tuple(new if f is old else replace(f, origin="kept") for f in places)
+    return replace(query, facts=told), replace(scene, facts=tuple(f for f in scene.facts if f not in places))

@@ -41,7 +41,7 @@ _KINDS = (frozenset({"distance", "max_distance", "min_distance"}), frozenset({"p
 
 def said_anew(query: Query, judged: Judged, talk: Conversation) -> Anew | None:
     """The claim that stands with what this half-sentence changes; None where it changes nothing of it, or it is not clear what."""
-    query = _in_pairs(query, judged)
+    query = _as_lost(_in_pairs(query, judged), judged)
     scene = _scene_of(judged)
     asked = replace(talk, scene=scene, missing=())
     bare = replace(_put_up_anew(query, judged, talk), asks=(), claim=False)
@@ -63,6 +63,16 @@ def _plainly_of(query: Query, judged: Judged) -> bool:
         return False
     old = [f.quantity for f in judged.query.facts]
     return all(f.quantity in _TOLD_ANEW and f.quantity not in ("count", "modifier") and old.count(f.quantity) == 1 for f in query.facts)
+
+
+def _as_lost(query: Query, judged: Judged) -> Query:
+    """"and two stops?" of a claim that tells no other stops than what one thing takes: that."""
+    kinds = [f.quantity for f in judged.query.facts]
+    lost = [q for q in kinds if q in ("loss", "filter_loss", "nd")]
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    if mine is None or mine.quantity != "stops" or mine.cue or len(lost) != 1 or any(q in ("stops", "relation", "push") for q in kinds):
+        return query
+    return replace(query, facts=(replace(mine, quantity=lost[0], value=abs(mine.value), unit=""),))
 
 
 def _in_pairs(query: Query, judged: Judged) -> Query:
@@ -95,6 +105,8 @@ _METERED = Pattern(r"\bmeter", re.I)
 def _either_time(new: list[Fact], judged: Judged, text: str) -> bool:
     """"and 15 s?" after "metered 4 s, is 6 s right?": the metered time or the one that is put up, and it is not said which."""
     told = {f.of for f in judged.query.facts if f.quantity == "shutter"}
+    if not any(f.quantity in ("exponent", "sheet_row") for f in judged.query.facts):
+        return False
     return told == {"", "ambient"} and any(f.quantity == "shutter" for f in new) and not _METERED.search(text)
 
 
@@ -175,6 +187,8 @@ def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged, t
     alike = [f for f in found if f.cue == fact.cue] if len(found) > 1 and fact.cue else []
     if len(alike) == 1:
         return alike
+    if len(found) == 2 and fact.of in ("front", "back") and not any(f.of for f in found):
+        return [min(found, key=lambda f: f.value) if fact.of == "front" else max(found, key=lambda f: f.value)]  # "the far one" of two people
     told = _told_alike(fact, found, text, judged) if len(found) > 1 else []
     claimed = _claimed(judged)
     if told or len(found) > 1 and claimed is not None and claimed in found:
@@ -226,7 +240,7 @@ def _as_the_old(fact: Fact, old: Fact, text: str, judged: Judged) -> Fact:
     """What is told, meant as the old one was: a way that is said in the same word is the same way."""
     same_way = _after(text, fact) == _after(judged.query.text, old) and old.quantity == fact.quantity
     return replace(
-        fact, quantity=old.quantity if _is_limit(old) else fact.quantity, of=fact.of or old.of, cue=old.cue if same_way and old.cue else fact.cue or old.cue, to=fact.to or old.to, said=_words(fact), origin=old.origin)
+        fact, quantity=old.quantity if _is_limit(old) else fact.quantity, of=old.of if fact.of in ("front", "back") else fact.of or old.of, cue=old.cue if same_way and old.cue else fact.cue or old.cue, to=fact.to or old.to, said=_words(fact), origin=old.origin)
 
 
 def _is_limit(fact: Fact) -> bool:

@@ -35,7 +35,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
         facts = (*facts, *(f for f in scene.facts if f.quantity == "push" and not any(n.quantity == "push" for n in facts)))
         facts = (*facts, *(replace(f, origin="kept") for f in scene.facts if f.quantity == "film_speed" and query.has("film_speed")))  # the film that was loaded, after the one it was read for
     if moves and _has_distance(scene, query):
-        facts = move_lengths(facts, moves)
+        of_rows = talk.last_solution is not None and any((q.of or "").endswith(" row") for q in talk.last_solution.answers[:1])
+        facts = move_lengths(facts, moves, of_rows)
     asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if implied_ask(replace(query, facts=facts)) else ())
     own = talk.kit.flashes()
     if len(own) > 1 and len(query.mentioned) == 1 and query.mentioned[0] in own and asks and not asks[0].of and asks[0].quantity in ("power", "distance", "aperture"):

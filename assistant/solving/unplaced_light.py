@@ -28,3 +28,16 @@ def lacks_the_second(query: Query, scene: Scene) -> bool:
     """"the first desks are 2.5 m from the lamp, the horns somewhere behind them: how many stops less?": one place is told, and the other is only named."""
     told = {f.quantity for f in query.facts} <= {"distance", "remark", "place", "count"} and len(query.all("distance")) == 1
     return told and scene.near is not None and scene.far is None and not scene.moved and bool(query.cues & {"less", "more", "loss"}) and _ELSEWHERE.search(query.text.lower()) is not None
+
+
+_EQUAL = Pattern(r"\b(?:identical|equal|same|matching|twin|alike)\b")
+
+
+def lacks_the_other(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"key and fill are identical heads, the fill is 9 feet off: how far under the key is it": where the other of the two stands."""
+    placed = query.all("distance")
+    lights = {"key", "fill"} & {ask.of, *query.mentioned, *(f.of for f in query.facts)}
+    if len(placed) != 1 or placed[0].of not in lights or len(lights) != 2 or not {f.quantity for f in query.facts} <= {"distance", "remark", "place", "count", "power"} or not _EQUAL.search(query.text.lower()):
+        return None
+    other = "key" if placed[0].of == "fill" else "fill"
+    return needs(("distance",), f"I need how far the {other} is from the subject.", (placed[0],), "falloff")
