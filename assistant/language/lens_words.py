@@ -15,6 +15,7 @@ from assistant import patterns
 from assistant.language import bellows_words, from_the_focus, lens_sizes, lens_wants, sharp_asks, told_twice, two_places, view_camera
 from assistant.language.hearing import evenly
 from assistant.language.items import Item
+from assistant.language.other_lens import other_lens
 from assistant.language.segments import is_role
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
@@ -103,7 +104,10 @@ _FILM_SAID = Pattern(r"iso|asa|film|din|speed|\bei\b|slide|neg|°|/")
 
 def _bare_lens(facts: list[Fact], items: Sequence[Item], places: dict[int, int], text: str) -> list[Fact]:
     """"hyperfocal of an 80 on 6x6": a bare number is the lens, where none was named."""
-    if any(f.quantity == "focal_length" for f in facts):
+    lenses = [f for f in facts if f.quantity == "focal_length"]
+    if len(lenses) == 1:
+        return other_lens(facts, lenses[0], text.lower())
+    if lenses:
         return facts
     bare = [f for f in facts if (f.quantity == "number" or f.quantity == "film_speed" and not _FILM_SAID.search(f.said.lower())) and not f.bad and 8 <= f.value <= 1200
             and patterns.search(r"\b(?:an?|the|my|with|for|lens|on) $", text.lower()[max(0, f.start - 6) : f.start])]

@@ -37,8 +37,8 @@ _DEPTH = (r"depth[- ]of[- ]f(?:ie|ei)ld", r"\bdof\b", r"\bd\.o\.f\b", r"depth of
 _FAR_AWAY = r"(?:infinity|horizon|hills|mountains?|skyline|stars|far distance)"
 _FOR_INFINITY = rf"(?:how (?:close|near)|closest|nearest|(?:smallest|shortest|least) distance)\b[^?.]{{0,24}}\bfocus\b[^?]*\b{_FAR_AWAY}\b[^?]{{0,30}}\b(?:sharp|in focus|crisp)"
 _HYPER = (_FOR_INFINITY, r"focus\b[^.?]{0,60}\b(?:everything|all|it)\b[^.?]{0,40}\b(?:infinity|horizon|mountains?|hills|skyline|stars|far distance|as far as)\b", r"hyper[- ]?focal", r"(?:where|what|how far|how close|closest|nearest)[^.?]{0,40}\bfocus\b[^.?]{0,40}\b(?:infinity|∞|horizon)", r"(?:infinity|∞|horizon)[^.]{0,40}(?:where|how close|how near|what distance|closest|nearest)[^.?]{0,40}\bfocus",
-          r"(?:closest|nearest) focus\b[^.?]{0,40}infinity")
-_FOCUSED_AT = r"\bwhere (?:was|were|is|had|did) [^.?]{0,24}\bfocus|\bwhat (?:was|is|were|had|did) [^.?]{0,20}\bfocus(?:ed|sed)?\b(?: (?:at|on|to))|\b(?:on|at) (?:what|which distance) (?:was|is|had|did) [^.?]{0,20}\bfocus"
+          r"(?:closest|nearest) focus\b[^.?]{0,40}infinity", rf"\b{_FAR_AWAY}\b[^?]{{0,60}}\bhow (?:many (?:feet|metres|meters)|far)(?: away| out| off)? (?:do|should|must|shall) (?:i|we) (?:have to |need to )?focus\b")
+_FOCUSED_AT = r"\bwhere (?:was|were|is|had|did) [^.?]{0,24}\bfocus|\bwhat (?:was|is|were|had|did) [^.?]{0,20}(?<!limit of )(?<!edge of )(?<!end of )\bfocus(?:ed|sed)?\b(?: (?:at|on|to))|\b(?:on|at) (?:what|which distance) (?:was|is|had|did) [^.?]{0,20}\bfocus"
 _WHERE = (r"where (?:do|should|must|to|shall|would|can)[^.?]{0,20}\bfocus", _FOCUSED_AT, r"(?:what|which) (?:distance|point|spot)[^.?]{0,40}\bfocus", r"\bfocus (?:at|on|to) what", r"how far (?:away |out )?(?:do|should|must) i focus", r"(?:what|which) focus\b", r"what do i focus (?:at|on)",
           r"(?:what|which|best) (?:focus|focusing|focussing) (?:distance|setting|point)", r"(?:what|which) (?:distance|mark) (?:do|should|must|shall|to) (?:i )?set\b[^?.]{0,20}\b(?:lens|ring|scale|barrel)\b", r"set the (?:lens|ring|scale|focus\w*)\b[^?.]{0,20}\bto (?:what|which) distance", r"set the focus\?", r"\bfocus(?:ing)? distance\W*\?", r"\bfocus where\b")
 _ANGLE = (r"angle of view", r"field of view", r"(?:beam|coverage|horizontal|vertical|diagonal) angle", r"how many degrees", r"what angle", r"\bangle of (?:an?|the|my) \d+\b", r"\b(?:takes?|sees?|covers?)(?: in)?\b[^?.]{0,40}\bdegrees\b", r"\bhow wide\b[^?]*\b(?:degrees?|angle|view|field|spread|sees?|looks?|takes? in)\b", r"degrees (?:of coverage|must|does|do)", r"\b(?:zoom\w*|head|beam|lens)\b[^?]*\b(?:corners|edges)\b[^?.]{0,24}\b(?:lit|covered|dark|black)\b", r"\b(?:zoom\w*|head|beam|lens)\b[^?]*\b(?:light|reach|fill)\w* (?:up |into )?(?:the |all the )?(?:corners|edges)\b",
@@ -117,6 +117,8 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         places["near_limit"], places["far_limit"] = at, at + 1
     if "hyperfocal" in places and (set(places) - {"hyperfocal", "focus_distance"}) and (_HYPERFOCAL_IS.search(lower) or _GIVEN_BEFORE.search(lower[: places["hyperfocal"]])):
         del places["hyperfocal"]
+    if "hyperfocal" in places and "hyper" not in lower and sum(f.quantity == "sharp_limit" for f in facts) == 2:
+        places["focus_distance"] = places.pop("hyperfocal")  # "sharp from 3 m to infinity": both limits are told
     if "hyperfocal" in places:
         places.pop("focus_distance", None)
         if "infinity" in lower and "near" not in lower.replace("nearest", "").replace("near to infinity", ""):

@@ -131,3 +131,29 @@ def claim_of_draw_in_stops(query: Query) -> Solution | None:
     open_up = marks.stops(right, "to open up" if lost else None)
     lead = f"{'Yes' if holds else 'No'}. It takes {speak_stops(right)}: open up, or add light, by that much, for flash and ambient light alike."
     return Solution(answers=(Quantity("claim", holds), *lost, open_up, marks.factor(right)), used=tuple(dict.fromkeys((*used, *claimed))), topic="claims", lead=lead)
+
+
+_HELD_AGAINST = Pattern(r"\b(?:costs?|takes?|los(?:es?|ing)|eats?|robs?|steals?|swallows?|needs?|darker)\b[^.?!]{0,30}?\b(?:(?P<more>more)|(?P<less>less))\b[^.?!]{0,24}?\bthan\b")
+_OF_GLASS = frozenset({"factor", "nd", "filter_loss", "loss", "stops"})
+
+
+def claim_of_draw_against(query: Query) -> Solution | None:
+    """"does a 180 mm lens drawn to 252 mm cost more light than a filter of factor 1.8?": what the draw takes against what the other takes."""
+    other, found = [f for f in query.facts if f.quantity in _OF_GLASS and f.value > 0], _HELD_AGAINST.search(plain(query.text))
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - _OF_GLASS - {"camera_filter", "modifier", "remark"}
+    if found is None or len(other) != 1 or not rest & {"magnification", "extension"} or rest - _DRAWN:
+        return None
+    size, used = magnification_of(query.with_facts(f for f in query.facts if f is not other[0]))
+    if size is None or size <= 0:
+        return None
+    drawn, glass = math.log2(bellows_factor_from_magnification(size)), math.log2(other[0].value) if other[0].quantity == "factor" else abs(other[0].value)
+    places = [f.start for f in used]
+    if max(places) < found.end() <= other[0].start:
+        apart = drawn - glass
+    elif other[0].start < found.end() <= min(places):
+        apart = glass - drawn
+    else:
+        return None
+    holds = (apart > 0.01 if found["more"] else apart < -0.01) is not turned(plain(query.text), [(other[0].start, other[0].end)])
+    lead = f"{'Yes' if holds else 'No'}. The draw takes {speak_stops(drawn)} ({drawn:.2f}), the other {speak_stops(glass)} ({glass:.2f})."
+    return Solution(answers=(Quantity("claim", holds), marks.stops(abs(apart))), used=query.facts, topic="claims", lead=lead)

@@ -9,9 +9,17 @@ from assistant.solving import claim_added, claim_stacked, claim_time
 from assistant.solving.claim_backdrop import claim_of_black
 from assistant.solving.claim_both_lights import claim_of_both
 from assistant.solving.claim_charge import claim_of_charge
-from assistant.solving.claim_close_up import claim_of_bellows, claim_of_draw_in_stops, claim_of_effective, claim_of_scale, claim_of_what_the_film_gets
+from assistant.solving.claim_close_up import (
+    claim_of_bellows,
+    claim_of_draw_against,
+    claim_of_draw_in_stops,
+    claim_of_effective,
+    claim_of_scale,
+    claim_of_what_the_film_gets,
+)
 from assistant.solving.claim_coverage import claim_of_coverage
 from assistant.solving.claim_daylight import claim_of_daylight, claim_of_nd, claim_of_room
+from assistant.solving.claim_depth_by_stop import claim_of_depth_by_stop
 from assistant.solving.claim_distances import claim_of_evenness, claim_of_share_by_distance
 from assistant.solving.claim_energy import claim_of_energies, claim_of_pops_in_all, claim_of_recycling, claim_of_split
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_power_in_stops, claim_of_readings
@@ -45,7 +53,7 @@ from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
 
-BY_WORDS: tuple[Judge, ...] = (claim_of_two_depths, claim_of_two_lights, evened_out, claim_of_deeds, claim_of_change, claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_in_stops, claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there, claim_of_evenness)
+BY_WORDS: tuple[Judge, ...] = (claim_of_depth_by_stop, claim_of_two_depths, claim_of_two_lights, evened_out, claim_of_deeds, claim_of_change, claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_against, claim_of_draw_in_stops, claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers, claim_of_both, claim_of_latitude, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there, claim_of_evenness)
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (

@@ -153,7 +153,8 @@ def _sharpness(query: Query) -> Solution | None:
 
 def _stop_for_hyperfocal(query: Query) -> Solution:
     """"what aperture puts the hyperfocal distance at 5 m": N = f**2 / (c (H - f))."""
-    query = query.with_facts(f for f in query.facts if f.quantity != "focus_distance" or math.isfinite(f.value))  # "sharp out to infinity" is what it comes to
+    endless = tuple(f for f in query.facts if f.quantity in ("focus_distance", "sharp_limit") and math.isinf(f.value))
+    query = query.with_facts(f for f in query.facts if f not in endless)  # "sharp out to infinity" is what it comes to
     state = setting(query)
     missing = _wanting(state, "focal_length", "focus_distance")
     if missing:
@@ -163,7 +164,7 @@ def _stop_for_hyperfocal(query: Query) -> Solution:
     if bad:
         return rejected(bad)
     value = optics.aperture_for_hyperfocal(state.focal, state.focus, state.frame.circle)
-    return Solution(answers=(marks.aperture(value),), used=state.used, assumed=state.assumed, topic="focus",
+    return Solution(answers=(marks.aperture(value),), used=(*state.used, *endless), assumed=state.assumed, topic="focus",
                     notes=(f"Focused at {say(state.focus, state.unit)} all is then sharp from half of that to infinity.",))
 
 
@@ -279,7 +280,7 @@ def _limits(query: Query, state: Setting) -> tuple[tuple[float, ...], tuple[Fact
     return tuple(sorted(f.value for f in facts)), facts
 
 
-_ALL_SHARP = Pattern(r"\b(?:all|both|everybody|everyone|everything|each|group|them)\b[^.?!]{0,24}\b(?:sharp|in focus|crisp)\b|\b(?:holds?|covers?|keeps?|gets?|takes? in) (?:them )?both\b|\bfocus\w*\b[^?]*\b(?:holds?|covers?|keeps?|gets?|takes? in) (?:them |it )?(?:all(?: of them)?|everyone|everybody|the lot|the whole \w+)\b", re.I)
+_ALL_SHARP = Pattern(r"\b(?:all|both|everybody|everyone|everything|each|group|them)\b(?:[^.?!]|\.(?=\d)){0,60}\b(?:sharp|in focus|crisp)\b|\b(?:holds?|covers?|keeps?|gets?|takes? in) (?:them )?both\b|\bfocus\w*\b[^?]*\b(?:holds?|covers?|keeps?|gets?|takes? in) (?:them |it )?(?:all(?: of them)?|everyone|everybody|the lot|the whole \w+)\b", re.I)
 
 
 def _widest(query: Query) -> Solution | None:
@@ -321,6 +322,8 @@ def _where_to_focus(query: Query) -> Solution | None:
     stop: tuple[Quantity, ...] = ()
     if state.focal and focus > state.focal:
         stop = (marks.aperture(optics.aperture_for_limits(state.focal, limits[0], limits[-1], state.frame.circle)),)
+    if stop and state.aperture is not None and math.isinf(limits[-1]) and float(stop[0].value) > state.aperture * 1.06:
+        return needs(("aperture",), f"I need a smaller opening: f/{state.aperture:g} does not hold both, it takes {stop[0].set}.", state.used, "focus")
     used = tuple(f for f in state.used if f.quantity == "sharp_limit" or stop) + more
     where = length("distance", focus, state.unit, "focus")
     answers = (*stop, where) if stop and query.asks[0].quantity == "aperture" else (where, *stop)

@@ -189,7 +189,7 @@ _EFFECTIVE = Pattern(r"\beffective|\b(?:working|real|true)\b|\bfilm (?:really |a
 
 def _by_what_is_lost(query: Query) -> tuple[float | None, tuple[Fact, ...]]:
     """The scale at which the extension takes so many stops, or makes one f-number act as another: the root of the factor, less one."""
-    lost, marked = [f for f in query.facts if f.quantity in ("loss", "stops", "filter_loss")], sorted(query.all("aperture"), key=lambda f: f.value)
+    lost, marked = [f for f in query.facts if f.quantity in ("loss", "stops", "filter_loss") or f.quantity == "relation" and not f.of and "extension" in query.cues], sorted(query.all("aperture"), key=lambda f: f.value)
     if len(lost) == 1 and not marked and lost[0].value:
         return 2 ** (abs(lost[0].value) / 2) - 1, tuple(lost)
     if len(marked) == 2 and not lost and marked[1].value > marked[0].value and _EFFECTIVE.search(query.text):
