@@ -308,6 +308,9 @@ def _widest(query: Query) -> Solution | None:
                     notes=("Any smaller opening does as well.", f"Focus at {say(focus, state.unit)}." if where else ""))
 
 
+_STILL_TO_FOCUS = Pattern(r"\b(?:do|should|must|shall|can|to) (?:i |we )?focus\b", re.I)
+
+
 def _where_to_focus(query: Query) -> Solution | None:
     """The focus that makes two limits equally sharp; the hyperfocal distance for infinity alone."""
     state = setting(query)
@@ -322,7 +325,7 @@ def _where_to_focus(query: Query) -> Solution | None:
     stop: tuple[Quantity, ...] = ()
     if state.focal and focus > state.focal:
         stop = (marks.aperture(optics.aperture_for_limits(state.focal, limits[0], limits[-1], state.frame.circle)),)
-    if stop and state.aperture is not None and math.isinf(limits[-1]) and float(stop[0].value) > state.aperture * 1.06:
+    if stop and state.aperture is not None and math.isinf(limits[-1]) and float(stop[0].value) > state.aperture * 1.06 and _STILL_TO_FOCUS.search(query.text):
         return needs(("aperture",), f"I need a smaller opening: f/{state.aperture:g} does not hold both, it takes {stop[0].set}.", state.used, "focus")
     used = tuple(f for f in state.used if f.quantity == "sharp_limit" or stop) + more
     where = length("distance", focus, state.unit, "focus")
