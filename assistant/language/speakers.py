@@ -25,7 +25,7 @@ _SAYS_IT = Pattern(
     r"(?=[^?]{12,}?[.,;:!-] *(?:(?:is|was|are|were) (?:he|she|they|that|this|it) (?:right|true|correct|wrong|so)|true|right|correct|agreed|true or (?:false|not)|yes or no|right or wrong)\b)", re.I)
 _ACCORDING = Pattern(r"(?:^\W*|(?<=[.!?] ))according to [^\d.?!;:,]{2,70}, (?=\S+ \S)", re.I)
 _AS_ONE_SAYS = Pattern(rf", as {_PERSON},? (?:(?:once|often|always|also) )?{_SAYS}{_TO_WHOM}, ", re.I)
-_SAYS_AFTER = Pattern(r",? (?:(?:or )?so )?(?:says|said|claims?|reckons?|swears?|insists?|maintains?) (?:an?|the|my|our|one|some|someone|somebody)\b (?:(?!\bmeter\b)[^\d.?!;:]){2,70}(?=[.?!]\s*(?:is|was|true|right|correct)\b)", re.I)
+_SAYS_AFTER = Pattern(r"(?:, (?:(?:or )?so )?|(?: or)? so | (?=\w+ (?:an?|the|my|our|one) (?:(?!(?:is|are|was|gets?|loses?|takes?|needs?|comes?|reads?|costs?|gives?|makes?|goes|falls|drops|stays|has|had)\b)[a-z-]+ ?){1,4}[.?!]))(?:says|said|claims?|reckons?|swears?|insists?|maintains?) (?:an?|the|my|our|one|some|someone|somebody)\b (?:(?!\bmeter\b)[^\d.?!;:]){2,70}(?=[.?!]\s*(?:is|was|true|right|correct)\b)", re.I)
 _IS_RIGHT_THAT = Pattern(rf"(?P<before>^\W*|(?<=[.!?] ))(?P<is>is|was) {_PERSON} (?:right|correct)(?: (?:to (?:say|claim|think|believe|insist|maintain|hold|tell me)|in (?:saying|claiming|thinking|believing|maintaining)|when (?:he|she) (?:says|claims|insists|maintains)))?,? that (?=\S+ \S)", re.I)
 
 

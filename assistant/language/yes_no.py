@@ -25,7 +25,7 @@ _PHRASES = Patterns(Pattern(words) for words in (
     r"\b(?:does|do|did) (?:that|this|it|my \w+|these|those|the \w+) (?:hold|sound|check out|add up|work out|make sense|look right|stand up)\b|\bsounds? (?:right|about right)\s*\?|\bholds? (?:up|true)\s*\?",
     r"\b(?:isn't|isnt|doesn't|doesnt|dosen't|dosent|dont|don't|aren't|arent|won't|wont|wouldn't|can't|hasn't|didn't|is not|does not|ain't) (?:it|that|they|he|she|i|we|you|this)\b(?: (?:so|right|true|correct|the case))?\s*[?.!]*\s*$",
     r"\b(?:so )?you(?:'re| are) (?:saying|telling me)\b|\b(?:sanity )?check ?[:,]|\bcheck (?:that|this|it|my|me|these)\b|\bcheck please\b|\b(?:do you )?agree\s*\?",
-    r"\bthat(?:'?s| is| would be| will be|'ll be) the (?:right|correct|proper) (?:one|(?:\w+ )?(?:setting|speed|aperture|f-?stop|power|distance|exposure|number|figure|way))\s*\?",
+    r"\bis (?:that|this|it) (?:still |about |really |then )*(?:the )?(?:right|correct|proper) (?:(?:film |shutter )?speed|rating|setting|aperture|f-?stop|power|distance|exposure|number|figure|way)\s*\?|\bthat(?:'?s| is| would be| will be|'ll be) the (?:right|correct|proper) (?:one|(?:\w+ )?(?:setting|speed|aperture|f-?stop|power|distance|exposure|number|figure|way))\s*\?",
     r"^\W*(?:is (?:that|it|this) )?(?:enough|ok|okay|right|correct|true)\s*\?\s*\w|\b(?:is that |is it )?enough(?: light| power)?\s*\?\s*$",
     r"\b(?:tell me|say|wondering|see) (?:if|whether) (?:this|that|it)(?:'s| is| was)? (?:right|so|true|correct)\b|\bmyth\b|\bi(?:'ve| have)? (?:was|been) told\b.*\bthat\b.*\?\s*$",
     r"(?:^|[.;,!] )(?:so |are )?(?:the |all the |all )?corners (?:still |fully |all |going |just )*(?:lit|covered|ok|okay|dark|black|bright|safe)\W*$",
@@ -75,7 +75,7 @@ _MEANS = Pattern(r"^\W*(?:so )?(?:push|pull|rat|open|clos|stopp|doubl|halv)\w*in
 _ASKS_ELSE = Pattern(r"\b(?:what|whats|what's|how|which|where|why|what if|tell|show|give me|find|work out|name|state|reckon up|want|set|make|now|please|instead|scrap|sorry|no|wait|hang on)\b")
 _OF_ONES_OWN = Pattern(r"\b(?:i|i'm|i've|we|we've|we're|my|our|he|she|they|his|her|him|them|it's|was|were|came|got|metered|reads?|meter)\b")
 """What is told of one's own scene states no rule."""
-_LOOKS_THROUGH = Pattern(r"^\W*(?:(?:and|or|now|then|so|ok|okay) )*(?:through|with|in|into|using|off|from|behind|under|via|for|on|at) [^,;?]*\b(?:that|which)(?:'s)? \w+[^,;?]*\?*\W*$")
+_LOOKS_THROUGH = Pattern(r"^\W*(?:(?:and|or|now|then|so|ok|okay) )*(?:through|with|in|into|using|off|from|behind|under|via|for|on|at) (?:[^,;?.!]|\.(?=\d))*\b(?:that|which)(?:'s)? \w+[^,;?]*\?*\W*$")
 """A half-sentence of what stands in the way, "through an umbrella that eats 2 stops?": nothing is put up for a yes or a no."""
 _ELSEWHERE = Pattern(r"[.,;:!?]\s*(?:(?:and|but|so|then|now) )*if (?:i|we|you|the \w+|it|they) (?!need|want)(?![^?]*\b(?:does|do|is|are|will|would|should|can|could|it's|i'll|i'd)\b)[^?.,;]*\?*\W*$")
 """A half-sentence of another case, "if I back up to 17 feet?"."""

@@ -19,6 +19,7 @@ from assistant.solving.lens_geometry import magnification_of
 from assistant.solving.solution import Solution
 
 _FACTOR = Pattern(r"\b(?:bellows|exposure|extension|close-?up)[- ]factor\b|\bfactor\b[^.?!]{0,40}\b(?:bellows|life[- ]?size|magnification|1:\d|extension|draw)\b|\b(?:bellows|life[- ]?size|magnification|1:\d|extension|draw)\b[^.?!]{0,40}\bfactor\b")
+_EXPOSURE = Pattern(r"\btimes (?:as much |the |more )?(?:normal |usual )?(?:exposure|light|time)\b|\b(?:twice|double|half) (?:as much |the )?(?:normal |usual )?(?:exposure|light|time)\b")
 _CLOSE = 0.1
 """Stops by which a factor that is said may be off: 2.2 for 2.25 is near."""
 
@@ -29,7 +30,7 @@ def claim_of_bellows(query: Query) -> Solution | None:
     claimed = [f for f in said if f.quantity in ("factor", "times", "number")]
     rest = [f for f in said if f not in claimed]
     right = _factor(rest)
-    if right is None or len(claimed) != 1 or claimed[0].bad or claimed[0].value <= 0 or not _FACTOR.search(query.text.lower()):
+    if right is None or len(claimed) != 1 or claimed[0].bad or claimed[0].value <= 0 or not (_FACTOR.search(query.text.lower()) or claimed[0].quantity == "times" and _EXPOSURE.search(query.text.lower())):
         return None
     holds = abs(math.log2(claimed[0].value / right)) < _CLOSE
     lead = f"{'Yes' if holds else 'No'}. The factor is {right:.3g}, which is {speak_stops(math.log2(right))}."

@@ -17,6 +17,9 @@ _CAN_IT = Pattern(r"\b(?:can|could|will|would|is it possible|possible|able|does|
 _EXPOSED = Pattern(r"\b(?:expos\w*|daylight|sun\w*|ambient|sky|background|properly|correct\w*|normal\w*)\b", re.I)
 _SPOILT = Pattern(r"\b(?:over-?expos\w*|under-?expos\w*|too (?:bright|dark|much|hot|light)|blow\w*|burn\w*|over|under)\b", re.I)
 _WITHOUT = Pattern(WITHOUT + r"(?:over-?expos\w*|blow\w*|burn\w*)(?: out)?", re.I)
+_ON_THE_SKY = Pattern(r"\bunder (?:an? |the )?(?:\w+ )?(?:clouds?|sky|skies|haze|sun|trees?|cover|canopy)\b", re.I)
+_NO_FILTER = Pattern(r"\b(?:without|no|not|lack\w*|forgot\w*)\b[^.?!]{0,20}\b(?:filters?|nds?)\b", re.I)
+"""A filter that is named to say that there is none."""
 _CLOSE = 1 / 3
 """Stops within which a lens that cannot close enough still will do."""
 
@@ -24,18 +27,19 @@ _CLOSE = 1 / 3
 def claim_of_daylight(query: Query) -> Solution | None:
     """Whether the lens closes far enough for the daylight at sync speed; None where not all of it is told."""
     sync, smallest = query.last("sync") or query.last("shutter"), query.last("smallest_aperture")
-    if sync is None or smallest is None or query.has("guide_number") or _SPOILT.search(_WITHOUT.sub(" ", query.text)) or not (_CAN_IT.search(query.text) and _EXPOSED.search(query.text)):
+    if sync is None or smallest is None or query.has("guide_number") or _SPOILT.search(_ON_THE_SKY.sub(" ", _WITHOUT.sub(" ", query.text))) or not (_CAN_IT.search(query.text) and _EXPOSED.search(query.text)):
         return None
     from assistant.solving.ambient_light import solve as of_the_light
 
-    found = of_the_light(replace(query, facts=tuple(f for f in query.facts if f not in (sync, smallest)) + (_worked_at(sync),), asks=(Ask("aperture"),), claim=False))
+    bare = tuple(f for f in query.facts if f.quantity == "camera_filter") if _NO_FILTER.search(query.text) else ()
+    found = of_the_light(replace(query, facts=tuple(f for f in query.facts if f not in (sync, smallest, *bare)) + (_worked_at(sync),), asks=(Ask("aperture"),), claim=False))
     if found is None or not found.answers or not isinstance(found.answers[0].value, float):
         return None
     needed = found.answers[0].value
     over = aperture_difference_stops(needed, smallest.value)
     holds = over <= _CLOSE
     lead = f"{'Yes' if holds else 'No'}. The daylight takes f/{needed:.3g} there" + ("." if holds else f"; at f/{smallest.value:g} it is {speak_stops(over)} over: use slower film, an ND filter, or shade.")
-    return Solution(lead=lead, answers=(Quantity("claim", holds), marks.aperture(needed)), used=(*found.used, sync, smallest), assumed=found.assumed, topic="claims")
+    return Solution(lead=lead, answers=(Quantity("claim", holds), marks.aperture(needed)), used=(*found.used, sync, smallest, *bare), assumed=found.assumed, topic="claims")
 
 
 def _worked_at(sync: Fact) -> Fact:

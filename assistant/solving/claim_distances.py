@@ -61,10 +61,10 @@ def claim_of_share_by_distance(query: Query) -> Solution | None:
 
 _SPREAD = Pattern(
     r"\b(?:front[- ]to[- ]back|row[- ]to[- ]row) (?:difference|spread|drop)\b|\b(?:difference|spread)\b[^.?]{0,24}\b(?:front|back|rows?|group|ends?)\b|\bfall-?off\b[^.?]{0,24}\b(?:front|back|rows?|group|across|ends?)\b"
-    r"|\bfront[- ]to[- ]back fall-?off\b|\b(?:back|front|far|near) (?:row|one|end)\b[^.?]{0,16}\b(?:closer|nearer) to the (?:front|back|far|near)(?: row| one| end)? in (?:exposure|brightness|light|stops)\b|\brows?\b[^.?]{0,30}\beven\b"
+    r"|\bfront[- ]to[- ]back fall-?off\b|\b(?:back|front|far|near) (?:row|one|end)\b[^.?]{0,16}\b(?:closer|nearer) to the (?:front|back|far|near)(?: row| one| end)? in (?:exposure|brightness|light|stops)\b|\brows?\b[^.?]{0,30}\beven\b|\b(?:more|less) (?:even|evenly|uneven)\b[^.?]{0,40}\b(?:over|across|on|for)\b|\bevener\b|\bmore evenly\b"
 )
 _LARGER = Pattern(r"\b(?:larger|bigger|greater|grows?|increas\w*|widens?|worse|steeper|(?<!even )more(?! even)|less even|uneven)\b")
-_SMALLER = Pattern(r"\b(?:smaller|less(?! even)|lessens?|shrinks?|narrow\w*|reduc\w*|decreas\w*|more even|evener|gentler|closer to the|nearer to the)\b")
+_SMALLER = Pattern(r"\b(?:smaller|less(?! even)|lessens?|shrinks?|narrow\w*|reduc\w*|decreas\w*|more even(?:ly)?|evener|gentler|closer to the|nearer to the)\b")
 _ALONE = frozenset({"distance", "length_range", "gap", "rows", "move"})
 
 
@@ -74,11 +74,11 @@ def claim_of_evenness(query: Query) -> Solution | None:
     if not query.claim or {f.quantity for f in query.facts} - _ALONE or not _SPREAD.search(words):
         return None
     larger, smaller = _LARGER.search(words) is not None, _SMALLER.search(words) is not None
-    places = [(f.value, f.start) for f in query.facts if f.quantity == "distance"] + [(v, f.start) for f in query.facts if f.quantity == "length_range" for v in (f.value, f.other)]
+    places = [(f.value, f.start) for f in query.facts if f.quantity == "distance" and f.of != "back"] + [(v, f.start) for f in query.facts if f.quantity == "length_range" for v in (f.value, f.other)]
     if larger is smaller or len(places) != 2 or places[0][0] == places[1][0]:
         return None
     before, after = (v for v, _ in sorted(places, key=lambda p: p[1]))
-    if patterns.search(r"\bthan\b[^.?]{0,24}$", words[: max(at for _, at in places)]):
+    if patterns.search(r"\bthan\b[^.?]{0,40}$", words[: max(at for _, at in places)]):
         before, after = after, before  # "less at 12 ft than at 6 ft"
     holds = (after > before) is smaller
     lead = f"{'Yes' if holds else 'No'}. The farther the light, the less the depth of a group matters beside its distance, so the rows come out more even."

@@ -11,7 +11,7 @@ from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.claim_rules import TOLERANCE
-from assistant.solving.claim_words import factor_said
+from assistant.solving.claim_words import factor_said, plain
 from assistant.solving.solution import Solution
 
 _EVENLY = Pattern(r"\b(?:equal\w*|even\w*|same|each|apiece|every|(?:a|per) head|shar(?:es?|ed|ing)|split\w*|divid\w*)\b")
@@ -49,6 +49,34 @@ def claim_of_pops_in_all(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), Quantity("energy", whole, "J")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. {pops[0].value:g} times {told[0].value:g} is {whole:.5g} Ws.")
 
 
+_SUMMED = Pattern(r"\b(?:add(?:ed|s)? (?:up|together)|together|in all|altogether|all told|in total|total|sum|taken together|combined)\b")
+_FITS_IN = Pattern(r"\b(?:can|could|will|would|does|do|is)\b[^.?!]{0,40}\b(?:hold|holds|manage|give|afford|possible|enough|fit|fits|do that|cover)\b")
+_AS_MUCH = Pattern(r"\b(?:as much as|the same as|equal to|equals?|exactly|just)\b")
+_ONE_CHARGE = Pattern(r"\b(?:one|a|the|single|full)(?: (?:single|full))* (?:charge|capacitor)\b")
+
+
+def claim_of_parts_in_all(query: Query) -> Solution | None:
+    """"ten flashes at 1/32 out of one charge: more than a quarter of a full pop?": their number times the part that each is."""
+    said = plain(query.text)
+    many = [f for f in query.facts if f.quantity == "count" and f.unit in ("flashes", "pops", "images") and f.value > 1]
+    parts = sorted((f for f in query.all("power") if 0 < f.value < 1), key=lambda f: f.start)
+    if len(many) != 1 or {f.quantity for f in query.facts if f.origin == "said"} - {"count", "power", "remark", "place", "frequency"} or not parts or len(parts) > _PAIR or _DENIED.search(said):
+        return None
+    whole = many[0].value * parts[0].value
+    if len(parts) == _PAIR:
+        bound = bound_of(said[: parts[1].start])[0]
+        if not _SUMMED.search(said) or not (bound or _AS_MUCH.search(said[parts[0].end : parts[1].start])):
+            return None
+        holds = within(bound, math.log2(whole / parts[1].value), 0.05)
+    elif _ONE_CHARGE.search(said) and _FITS_IN.search(said):
+        holds = whole <= 1 + 1e-9
+    else:
+        return None
+    lead = f"{'Yes' if holds else 'No'}. {many[0].value:g} times 1/{1 / parts[0].value:g} is {whole:.3g} of a full pop."
+    return Solution(answers=(Quantity("claim", holds), Quantity("power", whole, "of full")), used=query.facts, topic="claims", lead=lead)
+
+
+_PAIR = 2
 _OF_ONE = Pattern(r" (?:of|at|with|from)(?: only| about)? ")
 _ONTO = Pattern(r"\bfrom\b|\b(?:to|turned (?:down|up)|instead of|->)\b")
 _THAN = Pattern(r"\b(?:than|over|on|above|below|under|down on|up on|compared (?:to|with)|against|of|as)\W*$")

@@ -90,6 +90,30 @@ def claim_of_hyperfocal_at(query: Query) -> Solution | None:
     return replace(found, answers=(Quantity("claim", holds), found.answers[0]), used=(*found.used, claimed), topic="claims", notes=(), lead=f"{'Yes' if holds else 'No'}. It is {speak_length(right, claimed.unit)}.")
 
 
+_SET_TO_IT = Pattern(r"\b(?:focus\w*|pre-?focus\w*|set|parked|left|put|lens|ring|scale)\b[^.?!]{0,40}\b(?:on|at|to|for) (?:the |its |my )?hyper[- ]?focal\b|\bhyper[- ]?focal (?:focus|focusing|setting)\b")
+_SHARP = Pattern(r"\b(?:(?P<not>out of focus|unsharp|soft|blurr?\w*|too (?:close|near))|sharp|in focus|in the zone)\b")
+_JUST = 0.99
+
+
+def claim_of_sharp_so_near(query: Query) -> Solution | None:
+    """"set to the hyperfocal distance, he stands 2 m off; is he sharp": from half of that distance on."""
+    said = plain(query.text)
+    at = [f for f in query.facts if f.quantity in ("distance", "camera_distance", "sharp_limit") and f.origin == "said"]
+    asked = list(_SHARP.finditer(said))
+    if "hyperfocal" not in query.cues or len(at) != 1 or not asked or len(query.all("focal_length")) != 1 or len(query.all("aperture")) != 1 or not _SET_TO_IT.search(said) or {f.quantity for f in query.facts} - {"distance", "camera_distance", "sharp_limit", "focal_length", "aperture", "format", "remark", "place", "circle"}:
+        return None
+    from assistant.solving.focus import solve as of_sharpness
+
+    found = of_sharpness(replace(query.with_facts(f for f in query.facts if f is not at[0]), asks=(Ask("hyperfocal", "", at[0].unit),), claim=False))
+    if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
+        return None
+    near = found.answers[0].value * LENGTH[found.answers[0].unit] / 2
+    holds = (at[0].value >= near * _JUST) is not (bool(asked[-1]["not"]) is not denied(said))
+    scale = LENGTH[found.answers[0].unit]
+    return replace(found, answers=(Quantity("claim", holds), replace(found.answers[0], quantity="near_limit", value=near / scale)), used=(*found.used, at[0]), topic="claims", notes=(),
+                   lead=f"{'Yes' if holds else 'No'}. Set to the hyperfocal distance it is sharp from {speak_length(near, at[0].unit)} to infinity.")
+
+
 _SECOND_MARK = Pattern(r"\bf ?/? ?(?:\d[\d.]*|two|four|eight|eleven|sixteen|five six|two eight)\b[^.?]{0,30}\bto,?(?: say,?| about)? (?P<n>\d[\d.]*|two|four|eight|eleven|sixteen|twenty[- ]two|thirty[- ]two)\b")
 _MARKS = {"two": 2.0, "four": 4.0, "eight": 8.0, "eleven": 11.0, "sixteen": 16.0, "twenty-two": 22.0, "twenty two": 22.0, "thirty-two": 32.0, "thirty two": 32.0}
 _AGAINST = Pattern(r"\b(?:instead of|rather than|compared (?:with|to)|against|than|(?:(?:of|as) )?(?:that (?:of|with)|that|what it is|what it was|the one|it is|it was) (?:at|for|with))\b")

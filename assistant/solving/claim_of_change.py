@@ -164,6 +164,8 @@ def _effect(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> Effect |
         if not any(f.quantity in ("duration", "t05", "t01") for f in query.facts):
             return None if FLASH.search(said) else Effect(None, ambient, ambient)
         flash = None
+    if _DARK.search(said) and FLASH.search(said) and not AMBIENT.search(_DARK.sub(" ", said)):
+        return Effect(flash, ambient, flash)
     light = flash if not kinds & {"shutter"} and (kinds <= _LAMP or flash == ambient) else ambient if kinds <= _CAMERA and not FLASH.search(said) else None
     return Effect(flash, ambient, light)
 
@@ -207,7 +209,7 @@ def _clauses(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> list[tu
             continue
         if not FLASH.search(words) and (_LEFT_ALONE.fullmatch(words) or SETTING_STAYS.search(words) or _IN_THE_DARK.fullmatch(words)):
             continue
-        if found and end <= spans[0][0] and not _says_something(said[found[-1][0] : found[-1][1]], query, *found[-1]) and _SENTENCE_ENDS.search(said, found[-1][1], end):
+        if found and found[-1][1] <= spans[0][0] and _SENTENCE_ENDS.search(said, found[-1][1], spans[0][0] + 1) and not _says_something(_DARK.sub(" ", said[found[-1][0] : found[-1][1]]), query, *found[-1]):
             found.pop()  # where it is, told by itself: "window light and flash mixed."
         if says and found and not _says_something(said[found[-1][0] : found[-1][1]], query, *found[-1]):
             found[-1] = (found[-1][0], end)
@@ -219,6 +221,8 @@ def _clauses(query: Query, said: str, pairs: list[tuple[Fact, Fact]]) -> list[tu
 _STAYS_AT = Pattern(r"[ ,]*(?:at|with|on|and)(?: (?:an?|the|my))?(?: (?:fixed|steady|constant|shutter|shutter (?:at|of)|same))* ")
 """Between a change and a setting that stays: "from f/4 to f/8 at 1/60 takes …"."""
 _LEFT_ALONE = Pattern(r"\W*(?:(?:with|and) )?(?:the |my )?(?:aperture|lens|f-?stop|shutter|power|film speed|iso|distance)(?: (?:left|being|kept))? (?:untouched|unchanged|alone|fixed|constant|the same)\W*")
+_DARK = Pattern(r"\b(?:in (?:an? |the )?(?:[a-z]+[- ])?(?:dark|black)(?:ened|ed[- ]out)?(?: [a-z]+)?|pitch[- ](?:dark|black)(?: [a-z]+)?|(?:blacked|backed)[- ]out(?: [a-z]+)?|unlit [a-z]+)\b")
+"""There is no light there but the flash."""
 _IN_THE_DARK = Pattern(r"\W*(?:in|inside|at|all in) (?:an?|the|my|this|that) (?:[\w-]+[- ]){0,3}(?:dark|dark(?:ened|room)|blacked[- ]out|backed[- ]out|unlit)(?:[ -][\w-]+){0,2}\W*")
 """Where it is done, with no light there but the flash."""
 _SENTENCE_ENDS = Pattern(r"[;?!]|[.](?!\d)")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant import patterns
 from assistant.answer import Quantity
@@ -11,6 +12,7 @@ from assistant.query import Query
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_bounds import bound_of, tolerance, within
+from assistant.solving.claim_denial import turned
 from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_words import plain
 from assistant.solving.solution import Solution
@@ -28,6 +30,21 @@ def claim_of_factors_stacked(query: Query) -> Solution | None:
     right = combined_factor([f.value for f in parts] * (int(many[0]) if alike else 1))
     holds = abs(math.log2(claimed.value / right)) < 0.1
     return Solution(answers=(Quantity("claim", holds), Quantity("factor", right, "x")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Factors multiply: together {right:g}, which is {speak_stops(math.log2(right))}.")
+
+
+_TOGETHER = patterns.Pattern(r"\b(?:both|together|stack\w*|combin\w*|plus|on top|altogether|in all|makes?|comes? to)\b", re.I)
+
+
+def claim_of_stops_as_factor(query: Query) -> Solution | None:
+    """"a polariser of 2 stops and a filter of 1, both on, make a factor of 8": the stops added, as a factor."""
+    lost = [f for f in query.facts if f.quantity in ("filter_loss", "nd")]
+    factors = query.all("factor")
+    rest = {f.quantity for f in query.facts if f.origin == "said"} - {"filter_loss", "nd", "factor", "camera_filter", "remark"}
+    if len(lost) < 2 or len(factors) != 1 or rest or factors[0].value <= 0 or any(f.start > factors[0].start for f in lost) or not _TOGETHER.search(query.text):
+        return None
+    said, total = plain(query.text), sum(abs(f.value) for f in lost)
+    holds = within(bound_of(said[: factors[0].start])[0], total - math.log2(factors[0].value), 0.1) is not turned(said, [(factors[0].start, factors[0].end)])
+    return Solution(answers=(Quantity("claim", holds), Quantity("factor", 2.0**total, "x")), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. Together they take {speak_stops(total)}, a factor of {2.0**total:.3g}.")
 
 
 def claim_of_density(query: Query) -> Solution | None:

@@ -17,10 +17,13 @@ from assistant.solving.how_much import Said
 from assistant.solving.solution import Solution
 
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "place", "rows", "times", "number", "share", "format", "sync", "gap"})
-_OF_LIGHT = Pattern(r"\b(?:light\w*|bright\w*|dark\w*|dim\w*|strong\w*|weak\w*|expos\w*|hot\w*|lit|stops?|fast(?:er)?|slow(?:er)?|let in|illuminat\w*|faint\w*)\b")
+_OF_LIGHT = Pattern(r"\b(?:(?:day|sun|back)?light\w*|ambient|bright\w*|dark\w*|dim\w*|strong\w*|weak\w*|expos\w*|hot\w*|lit|stops?|fast(?:er)?|slow(?:er)?|let in|illuminat\w*|faint\w*)\b")
 _OTHER_MATTER = Pattern(
     r"\b(?:depth|dof|deep\w*|shallow\w*|hyperfocal|focus\w*|sharp\w*|grain\w*|contrast\w*|soft(?! ?box)\w*|hard(?:er|ness)?|energy|recycl\w*|batter\w+|cells|reach\w*|range|fall-?off|even\w*|ratio|blur\w*|freez\w*|duration|t0?\.[15]|last\w*|colou?r\w*|warm\w*|cool\w*|guide numbers? (?:is|drops?|falls?|halves|doubles)|"
     r"sensitiv\w*|latitude|enough|together|combined|in all|both at once|add(?:ed|s)? (?:up|to)|difference between|camera (?:back|closer|further|farther)|always|every time|bulbs?|ttl|hss|high-speed)\b")
+_ENERGY = Pattern(r"\benerg\w*\b")
+_OUTPUT = frozenset({"energy", "power", "count"})
+"""Of these the light is what is put out: of energy it may be spoken then."""
 _LEAST_KINDS = 2
 
 
@@ -28,6 +31,10 @@ def claim_of_two_lights(query: Query) -> Solution | None:
     """The verdict on one set-up's light against another's; None where a figure has no side, or nothing is said of how much."""
     said = plain(query.text)
     sizes = how_much.claimed(query)
+    if query.has("energy") and {f.quantity for f in query.facts} - _BY_THE_WAY <= _OUTPUT:
+        said = _ENERGY.sub("light", said)
+        sizes = [s for s in how_much.every(query) if not any(f.start < s.end and s.start < f.end for f in query.all("power"))]
+        sizes = [s for s in sizes if s.kind in ("stops", "share")] or [s for s in sizes if s.kind == "same"] or sizes
     if not query.claim or not sizes or len(sizes) > 1 and sizes[0].kind in ("stops", "share") or _OTHER_MATTER.search(said) or not _OF_LIGHT.search(said):
         return None
     for size in sizes:

@@ -48,7 +48,7 @@ MOST_TRIED = 6
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or query.asks_for("sharp") and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
+    if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or query.asks_for("sharp") and "hyperfocal" not in query.cues and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
         return None
     said = in_marks(query.text, query.facts)
     first = first_of(BY_WORDS, query) or (_special(readable(query)) if held_against(query) else _of_words(query, said))

@@ -18,7 +18,7 @@ from assistant.solving.solution import Solution
 
 _FAR = r"(?:far|far away|distance|reach|range|throw)"
 _NUMBERS = {"twice": 2.0, "double": 2.0, "doubles": 2.0, "half": 0.5, "halves": 0.5, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "eight": 8.0, "ten": 10.0, "three times": 3.0, "a third": 1 / 3, "a quarter": 0.25}
-_TIMES = Pattern(rf"\b(?:(?P<n>\d+(?:\.\d+)?|two|three|four|five|six|eight|ten) times|(?P<word>twice|double|doubles|half|halves|a third|a quarter))(?: (?:as|the|of|its|my|my flash's))* (?P<far>{_FAR})\b", re.I)
+_TIMES = Pattern(rf"\b(?:(?P<n>\d+(?:\.\d+)?|two|three|four|five|six|eight|ten) times|(?P<word>twice|double|doubles|half|halves|a third|a quarter))(?: (?:as|the|of|its|my|my flash's|how))* (?P<far>{_FAR})\b", re.I)
 _REACHES = Pattern(r"\b(?:reach\w*|carr(?:y|ies|ied)|goes|get|gets|take|takes|throw\w*|range|lights? (?:up )?|cover\w*)\b", re.I)
 _HOW_MANY_TIMES = Pattern(rf"\bhow many times (?:as|the) {_FAR}\b|\bby what factor\b[^?]*\b(?:reach|range|distance|throw)\b|\bhow much (?:further|farther)\b[^?]*\b(?:as a factor|times)\b", re.I)
 _OLD_LAST = Pattern(r"\b(?:as|than|instead of|in place of|rather than|over|against|compared (?:with|to)|not|versus)\b[^.,;?!\d]{0,24}$", re.I)
@@ -32,7 +32,7 @@ def _ratio(query: Query) -> tuple[float, tuple[Fact, Fact]] | None:
     if {f.quantity for f in query.facts} - _BELONGS:
         return None
     pairs = [pair for pair in (query.all(q) + (query.all("rated") if q == "film_speed" else []) for q in _KINDS) if len(pair) > 1]
-    if len(pairs) != 1 or len(pairs[0]) != 2 or len([f for f in query.facts if f.quantity in _KINDS]) > 2:
+    if len(pairs) != 1 or len(pairs[0]) != 2 or len([f for f in query.facts if f.quantity in _KINDS and (f.quantity != "aperture" or f in pairs[0])]) > 2:
         return None
     one, two = sorted(pairs[0], key=lambda f: f.start)
     if _OLD_LAST.search(query.text[one.end : two.start]):

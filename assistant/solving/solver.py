@@ -41,6 +41,7 @@ ROUTES: tuple[tuple[str, frozenset[str]], ...] = (
     ("metered_through", frozenset({"factor", "nd", "filter_loss"})),
     ("losses", frozenset({"size", "hss"})),
     ("shaded", frozenset({"scrim", "diffuser", "tissue"})),
+    ("close_up_in_stops", frozenset({"magnification", "extension"})),
     ("t_stops", frozenset({"t_number"})),
     ("lens_ends", frozenset({"widest_aperture", "smallest_aperture", "aperture_range"})),
 )
