@@ -25,7 +25,13 @@ from assistant.solving.claim_energy import claim_of_energies, claim_of_parts_in_
 from assistant.solving.claim_equal import claim_of_equals, claim_of_filters, claim_of_power_in_stops, claim_of_readings
 from assistant.solving.claim_evened_out import evened_out
 from assistant.solving.claim_guide_by_stops import claim_of_guide_by_stops, claim_of_guide_left
-from assistant.solving.claim_hyperfocal import claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_sharp_so_near, claim_of_the_half
+from assistant.solving.claim_hyperfocal import (
+    claim_of_hyperfocal_at,
+    claim_of_hyperfocal_moved,
+    claim_of_hyperfocal_way,
+    claim_of_sharp_so_near,
+    claim_of_the_half,
+)
 from assistant.solving.claim_latitude import claim_of_latitude
 from assistant.solving.claim_layers import claim_of_layers
 from assistant.solving.claim_levels import claim_of_levels
