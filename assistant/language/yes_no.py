@@ -145,11 +145,11 @@ def _within(said: str) -> bool:
     bounds = "inside" in said or "within" in said
     if not bounds and not _WAYS.search(said):
         return False
-    from assistant.solving.claim_latitude import WITHIN, asks_of_latitude
+    from assistant.solving.claim_latitude import asks_of_latitude, is_within
 
     if not bounds:
         return asks_of_latitude(said)
-    return patterns.search(r"\b(?:films?|stock|negs?|negatives?|slides?|chrome|roll)\b", said) is not None and WITHIN.search(said) is not None
+    return patterns.search(r"\b(?:films?|stock|negs?|negatives?|slides?|chrome|roll)\b", said) is not None and is_within(said)
 
 
 _WAYS = Pattern(r"\b(?:over|either|each way|both ways|plus or minus)\b")

@@ -90,8 +90,8 @@ def solve(query: Query) -> Solution | None:
         pair = (make(ends[0], "from"), make(ends[1], "to"))
         return replace(_said(query, base, pair, (min(offsets), max(offsets))), lead=f"From {pair[0].set} to {pair[1].set}.", used=(*base.used, *used))
     several = len(offsets) > 1
-    if several and bracket_ends.one_end_asked(query):
-        return None
+    if several and (end := bracket_ends.end_asked(query)) is not None and list(offsets) == sorted(offsets):
+        return Solution(answers=(make(base.value * 2 ** (weight * end(offsets)), None),), used=(*base.used, *used), topic="bracket", working=base.working)
     answers = tuple(make(base.value * 2 ** (weight * o), _name(o) if several else None) for o in offsets)
     return replace(_said(query, base, answers, offsets), used=(*base.used, *used, *(replace(f, quantity="remark") for f in named)))
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
@@ -92,10 +92,12 @@ _ROUND = Pattern(rf"{_NO_OTHER}\b(?P<middle>around|about|round|either side of)(?
 _OF_THE_LENS = Pattern(r"[^?.]{0,24}\b(?:lens|can|may|allowed|film)\b", re.I)
 
 
-def one_end_asked(query: Query) -> bool:
-    """"which is the brightest frame's aperture": one frame, and no list of them."""
+def end_asked(query: Query) -> Callable[[Iterable[float]], float] | None:
+    """"which is the brightest frame's aperture": one end of the frames, and no list of them; None where no end is asked for, or one of the lens."""
     asked = _ASKED.search(query.text)
-    return asked is not None and (asked["dark"] or asked["bright"]) is not None and not _IN_ORDER.match(query.text, asked.end())
+    if asked is None or not (asked["dark"] or asked["bright"]) or _IN_ORDER.match(query.text, asked.end()) or _OF_THE_LENS.match(query.text, asked.end()):
+        return None
+    return max if asked["bright"] else min
 
 
 _IN_ORDER = Pattern(r"[^?.]{0,16}\b(?:first|last|and|to|order)\b", re.I)

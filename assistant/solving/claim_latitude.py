@@ -18,12 +18,23 @@ from assistant.solving.solution import Solution, needs
 WITHIN = Pattern(
     r"\b(?:am i|are we|is (?:it|that|this|he|she|(?:the|my|this|that) \w+)|are (?:those|these|they|(?:the|my) \w+)|was (?:it|that|i)|does (?:that|it|this)|do (?:i|we|they)|have i|did i)(?: (?:still|just|all|safely|stay|fall|keep|kept|frames?|negs?|negatives?))* (?:inside|within|in range|fall within|covered|ok|okay|safe|usable|printable|all right|fine)\b"
     r"|\bwould you call (?:it|that|this) (?:within|inside|ok)\b"
-    r"|\b(?:is|are|was|were|does|do|did|will|would) (?:(?!(?:not|never|no|out|outside|beyond|past)\b)[\w./'-]+ ){1,10}?(?:inside|within)\b"
     r"|\b(?:will|would|does|do|should|could|can) (?:it|that|this|they|these|those|(?:the|my|this|that) \w+)(?: (?:still|just|all|safely|even))* (?:prints?|scans?|do|hold(?: up)?|survive|pass|come out|be (?:ok|okay|fine|safe|usable|printable|all right|within|inside|good))\b"
     r"|\b(?:can|could|will|would) (?:i|we|he|she|they|you|the (?:lab|shop|printer))(?: (?:still|just|safely|even))* (?:print|scan|use|save|rescue)\b"
     r"|(?:^|[.,;:?!-] ?)(?:(?:so|and|but|still|just|is it|are they|is that|was it|all|any) )*(?:safe|ok|okay|usable|printable|fine|within|all right|alright|in range|good enough)(?: (?:or not|then|still))?\W*$"
 )
 """Whether something lies within a limit, put up for a yes or a no."""
+_SOMEBODY = Pattern(r"\b(?:is|are|was|were|does|do|did|will|would) (?:(?!(?:not|never|no|out|outside|beyond|past)\b)(?:[\w/'-]|\.(?=\d))+ ){1,10}?(?:inside|within)\b")
+_ASKED_FOR = Pattern(r"\b(?:what|which|how|where|who)(?:'s)?\b(?:[^.?!;]|\.(?=\d))*$")
+
+
+def is_within(said: str) -> bool:
+    """Whether somebody or something is asked to be within the limit; "what is the widest stop that stays within it" asks for a value."""
+    if WITHIN.search(said) is not None:
+        return True
+    found = _SOMEBODY.search(said)
+    return found is not None and _ASKED_FOR.search(said[: found.start()]) is None
+
+
 _FILM = Pattern(r"\b(?:film|stock|negs?|negatives?|slides?|chrome|transparenc\w+|roll|emulsion)\b")
 _ONE = (r"(?:(?P<{0}half>half a|a half|half)|(?P<{0}part>(?:a|one|1|two|2) thirds?(?: of an?)?|[12]/3(?: of an?)?|three quarters(?: of an?)?)|(?P<{0}n>\d+(?:\.\d+)?|an?|one|two|three|four|five)(?P<{0}and> and a half| 1/2|½)?)(?: (?:full |whole )?stops?)?(?P<{0}late> and a half)?")
 _OVER, _UNDER = r"(?:too much |of )?(?:over(?:exposure)?|more|plus|hot)\b", r"(?:too little |of )?(?:under(?:exposure)?|less|minus|dark)\b"
@@ -48,7 +59,7 @@ _ONE_WAY = ((Pattern(rf"\b{_ONE.format('o')} {_OVER}"), "over", 1), (Pattern(rf"
 
 def asks_of_latitude(said: str) -> bool:
     """Whether a limit of the film is told, and something put up against it: "good for half a stop either way. f/11 was due, I shot f/8. safe?"."""
-    return _FILM.search(said) is not None and WITHIN.search(said) is not None and _TAKES.search(said) is not None and _OPEN.search(said) is None and any(span.search(said) for span in _SPANS)
+    return _FILM.search(said) is not None and is_within(said) and _TAKES.search(said) is not None and _OPEN.search(said) is None and any(span.search(said) for span in _SPANS)
 
 
 _OPEN = Pattern(r"\b(?:what|which|how)\b")
@@ -57,7 +68,7 @@ _OPEN = Pattern(r"\b(?:what|which|how)\b")
 def claim_of_latitude(query: Query) -> Solution | None:
     """Within the latitude that is told, or not: the stops over or under against it."""
     said = plain(query.text)
-    if WITHIN.search(said) is None or _FILM.search(said) is None or _TAKES.search(said) is None:
+    if not is_within(said) or _FILM.search(said) is None or _TAKES.search(said) is None:
         return None
     found = next((m for pattern in (*_SPANS, _FORGIVES, _FORGIVEN) if (m := pattern.search(said))), None)
     if found is None:

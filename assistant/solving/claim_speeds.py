@@ -23,7 +23,13 @@ def _the_same(query: Query, speeds: list[Fact]) -> Solution:
     apart = math.log2(speeds[0].value / speeds[1].value)
     holds = abs(apart) < 1 / 6
     lead = f"{'Yes' if holds else 'No'}. {speeds[0].said.strip()} and {speeds[1].said.strip()} are {'one speed' if holds else f'{speak_stops(abs(apart))} apart'}."
-    return Solution(lead=lead, answers=(Quantity("claim", holds), *(() if holds else (marks.stops(apart),))), used=tuple(f for f in query.facts if f.origin == "said"), topic="claims")
+    return Solution(lead=lead, answers=(Quantity("claim", holds), *(() if holds else (*_right(speeds), marks.stops(apart)))), used=tuple(f for f in query.facts if f.origin == "said"), topic="claims")
+
+
+def _right(speeds: list[Fact]) -> tuple[Quantity, ...]:
+    """What the film in degrees is in ISO, which is the figure that is right beside another one."""
+    degrees = [f for f in speeds if f.unit == "DIN"]
+    return (marks.film_speed(degrees[0].value),) if len(degrees) == 1 else ()
 
 
 def claim_of_speeds(query: Query) -> Solution | None:
