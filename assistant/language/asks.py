@@ -103,7 +103,7 @@ def _ask_at(segment: Segment, at: int, text: str) -> Ask | None:
     item = segment.items[at]
     if item.kind == "cue":
         return _cue_ask(segment, at, text)
-    if item.kind == "name" and _asked_before(segment, at, text) and not (item.word == "guide_number" and named_only.is_what_it_says(text, item.start, item.end)):
+    if item.kind == "name" and _asked_before(segment, at, text) and not (item.word == "guide_number" and named_only.is_what_it_says(text, item.start, item.end)) and not (item.word == "magnification" and _COUNTED_IN.match(text, item.end)):
         quantity = _quantity(item, segment, text)
         return Ask(quantity, _whom(segment, at), _unit_wanted(segment, at), item.start) if quantity else None
     return None

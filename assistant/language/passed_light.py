@@ -56,7 +56,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     return [_bare_stops(f, out, text) if f.quantity == "number" else f for f in out] if "number" in kinds else out
 
 
-_NUMBERS = frozenset({"number", "focal_length", "times"})
+_NUMBERS = frozenset({"number", "focal_length", "times", "widest_aperture"})
 _TIMES = frozenset({"times", "factor", "number", "aperture"})
 _WORN = frozenset({"modifier", "camera_filter"})
 KINDS = frozenset({*_NUMBERS, *_TIMES, *_WORN, "power", "nd"})
@@ -82,7 +82,7 @@ def _t_number(fact: Fact, text: str) -> Fact:
     """"f/2.8 and T3.4": what the glass passes, as a number of its own."""
     if fact.quantity == "focal_length" and fact.unit == "mm" and "mm" not in fact.said.lower() and 0.0007 <= fact.value <= 0.064 and _T_BEFORE.search(text[: fact.start]):
         return replace(fact, quantity="t_number", value=fact.value * 1000, unit="", of="")  # "a T/4 lens"
-    named = fact.quantity == "number" and not fact.bad and 0.7 <= fact.value <= 64 and _T_BEFORE.search(text[: fact.start])
+    named = fact.quantity in ("number", "widest_aperture") and fact.said[:1].isdigit() and not fact.bad and 0.7 <= fact.value <= 64 and _T_BEFORE.search(text[: fact.start])
     return replace(fact, quantity="t_number", of="") if named else fact
 
 

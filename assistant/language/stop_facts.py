@@ -85,13 +85,17 @@ def _modifier_loss(place: Place) -> Fact | None:
         return None  # "what drops that wall six stops under"; what is worn by no light is no loss
     if loss and (modifier or place.near("less", before=0, after=2) or "hss" in place.cues or "ceiling" in place.cues or "wall" in place.cues):
         return fact_at(place, "loss", abs(place.item.value), unit=modifier.word if modifier else _what_loses(place))
-    if modifier and not place.near("less", "more", before=2, after=2):
+    if modifier and (not place.near("less", "more", before=2, after=2) or _THAN_BARE.match(place.text, place.item.end)):
         return fact_at(place, "loss", abs(place.item.value), unit=modifier.word)
     if loss and "how_many" not in place.cues:
         return fact_at(place, "loss", abs(place.item.value), unit=_what_loses(place))
     if "hss" in place.cues and (place.item.unit == "-" or place.near("less", "down", before=3, after=3)):
         return fact_at(place, "loss", abs(place.item.value), unit="hss")
     return None
+
+
+_THAN_BARE = Pattern(r"\s*(?:of light )?(?:down|under|below|less|lower)(?: light)? (?:on|than|from|against|compared (?:with|to)) (?:the |its |a |my )?(?:bare|naked)\b", re.I)
+"""After so many stops: "I measured my softbox at 1.5 stops down on the bare head"."""
 
 
 def _what_loses(place: Place) -> str:

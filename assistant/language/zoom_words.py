@@ -13,6 +13,7 @@ from assistant.language import zoom_figures
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
 from assistant.records import replace
+from assistant.units import LENGTH
 
 _NUMBER = r"(\d+(?:\.\d+)?)"
 _SET_TO = Pattern(rf"(?:zoomed(?: in| out)?(?: to| at)?|zoom(?: is| head)?(?: set)?(?: at| to| on)?|(?:head|it|i'm|flash)(?: is|'s)?(?: set| zoomed| now)?(?: at| to| on)|set (?:at|to|on)|at the|on the|using|with it at|now at|what about|and at|at)\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b", re.I)
@@ -68,9 +69,13 @@ _STANDS = Pattern(rf"\b(?:zoom(?: head)?|(?:flash )?head|flash)(?:'s| is| was)? 
 _ZOOMED = Pattern(rf"\b(?:pull|push|bring|tak|set|mov|rack)\w* (?:the |my )?(?:flash )?(?:head|zoom)(?: back| out| in)? to\s+(?:the )?{_NUMBER}\b(?!\s*(?:ft|feet|m\b|metre|meter))|\bzoom(?:ed|ing)?(?: in| out| head| the head)?(?: is| set)?(?: to| at| on)?\s+(?:the )?{_NUMBER}\s*-?(?:mm)?\b(?!\s*(?:ft|feet|m\b|metre|meter))", re.I)
 
 
+_GUIDE_AT = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)(?: of (?:it|the \w+))? (?:at|on|for|in) (?:the |its )?\d{2,3} ?mm(?: (?:setting|position|end|mark|zoom))?(?:'s| is| was| of|:)? (?:about )?$", re.I)
+"""Right before a length: "its guide number at the 105 mm setting is 50 m"."""
+
+
 def _zoom_alone(facts: list[Fact], text: str) -> list[Fact]:
-    """"and zoomed to 105?": a setting for a table told before."""
-    out = facts
+    """"and zoomed to 105?": a setting for a table told before; a guide number that is told for one setting."""
+    out = [replace(f, quantity="guide_number", value=f.value / LENGTH[f.unit], cue="") if f.quantity == "distance" and f.unit in ("ft", "m") and _GUIDE_AT.search(text[max(0, f.start - 70) : f.start]) else f for f in facts]
     for match in (*_ZOOMED.finditer(text), *_STANDS.finditer(text)):
         group = 1 if match[1] else 2
         if any(f.quantity == "zoom" and f.start == match.start(group) for f in out):

@@ -53,6 +53,8 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
         facts = [f for f in facts if f not in used] + [path]
         legs = [path]
         heights = ("Flash and face were taken to be 5 ft (1.5 m) above the floor.",) if held else ()
+    parts = _summed(legs, facts)
+    used, facts = (*used, *parts), [f for f in facts if f not in parts]
     surface = "wall" if "wall" in query.cues and "ceiling" not in query.cues else "ceiling"
     facts, notes = _with_loss(query, facts, surface)
     total = sum(f.value for f in legs)
@@ -62,6 +64,13 @@ def route(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | Non
     loss = loss or next((TYPICAL_LOSS[surface][1] for f in facts if f.quantity == "modifier" and f.unit == surface), 0.0)
     said = f"The light's path is {shown} by way of the {surface}; that is counted by distance. The paint takes {scales.speak_stops(loss)} more." if loss else f"The light's path is {shown}; nothing was taken off for the paint."
     return query.with_facts(facts), used, (said, *heights, *notes)
+
+
+def _summed(legs: list[Fact], facts: list[Fact]) -> tuple[Fact, ...]:
+    """"2 m up to the corner and 2.5 m down, so 4.5 m of path": the two ways that the told sum is made of."""
+    parts = tuple(f for f in facts if f.quantity == "ceiling_above" or f.quantity == "distance" and f.of == "leg")
+    whole = len(legs) == 1 and legs[0].cue == "total" and len(parts) == 2
+    return parts if whole and math.isclose(sum(f.value for f in parts), legs[0].value, rel_tol=0.02) else ()
 
 
 def _way_against_direct(query: Query) -> tuple[Query, tuple[Fact, ...], tuple[str, ...]] | None:

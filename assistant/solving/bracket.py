@@ -27,7 +27,7 @@ _EITHER = Pattern(r"either (?:side|way|direction)|each (?:side|way)|both (?:side
 _STEP = Pattern(r"^\W*(?:steps?|increments?|apart|intervals?|at a time|between|each\b(?! (?:way|side))|spacing|jumps?)|^\W*bracket", re.I)
 
 
-_OF_METAL = Pattern(r"\b(?:on|off|from|by|with|to|in|using) (?:an?|the|my|its|that) (?:\w+ ){0,2}?brackets?\b(?! (?:of|around|about|run|in|by)\b)|\b(?:flash|camera|l|side|handle|twin|straight|rotating|shoe|stand|hammerhead) brackets?\b|\bbrackets? (?:on|under|beside|to) (?:the|my) (?:camera|side|lens)\b|\bbracket-mounted\b", re.I)
+_OF_METAL = Pattern(r"\b(?:on|off|from|by|with|to|in|using) (?:an?|the|my|its|that) (?:\w+ ){0,2}?brackets?\b(?! (?:of|around|about|run|in|by)\b)|\b(?:flash|camera|l|side|handle|twin|straight|rotating|shoe|stand|hammerhead) brackets?\b|\bbrackets? (?:on|under|beside|to) (?:the|my) (?:camera|side|lens)\b|\bbracket-mounted\b|\bbrackets? (?:holding|carrying|that (?:holds?|takes?|carr(?:y|ies)))\b", re.I)
 """What a flash is screwed to."""
 
 

@@ -16,9 +16,11 @@ from assistant.solving.solution import Solution
 
 _MAKES_UP = Pattern(
     r"\b(?:mak(?:e|es|ing)|made) (?:it |that |this |the \w+ )?(?:all )?(?:up (?:for|again)|good|good for)\b|\bcompensat\w*|\bcancel\w*(?: (?:it|that|each other|out))?|\boffsets?\b|\b(?:balanc|even)\w* (?:it |that |them )?out\b"
-    r"|\b(?:win|wins|gets?|give|gives|brings?|puts?) (?:it |that |the \w+ )?back (?:what|all)\b|\b(?:make|makes|made) up\b|\bcounter(?:s|act\w*)?\b|\bcovers? (?:the|that|its?|my) (?:loss|cloth|gel|filter|umbrella|softbox|silk|diffus\w+|scrim)\b"
+    r"|\b(?:win|wins|gets?|give|gives|brings?|puts?) (?:it |that |the \w+ )?back (?:what|all)\b|\b(?:make|makes|made) (?:(?:it|that|this|them|those|the loss) )?up\b|\bcounter(?:s|act\w*)?\b|\bcovers? (?:the|that|its?|my) (?:loss|cloth|gel|filter|umbrella|softbox|silk|diffus\w+|scrim)\b"
 )
 _ENOUGH = Pattern(r"\b(?:enough|at least|suffic\w*|can|could|covers?)\b")
+_BY_POWER = Pattern(r"\b(?:with|by|on|through|from|using|out of) (?:the )?power (?:alone|only|by itself)\b|\b(?:by|with|through) (?:turning (?:it |the flash |the power )?up|(?:just |only )?(?:the |more )?power)(?: alone| only)?\W*$")
+"""It is to be made up for from what the flash has left, which is a question of how far it is from full power."""
 _A_CASE = Pattern(r"\b(?:i|i'm|im|i've|my|me|we|our)\b")
 TOLERANCE = 0.2
 """Stops within which the one makes up for the other: less than a third, the least that gear is marked in."""
@@ -26,7 +28,7 @@ _DENIED = Pattern(r"(?:n't|\bnot|\bnever|\bcannot|\b(?:doesn|don|won|can|couldn|
 _LOSSES = ("loss", "filter_loss", "nd")
 _GAINS = {quantity: WEIGHTS["flash"][quantity] for quantity in ("power", "pops", "count", "film_speed", "aperture", "distance")}
 """Stops of light of the flash for one doubling of each."""
-_BELONGS = frozenset({*_LOSSES, "stops", "power_down", "power", "aperture", "film_speed", "distance", "aperture_range", "count", "energy", "modifier", "camera_filter", "number", "place", "remark"})
+_BELONGS = frozenset({*_LOSSES, "stops", "power_down", "power", "aperture", "film_speed", "distance", "aperture_range", "count", "energy", "modifier", "camera_filter", "number", "place", "remark", "rows"})
 
 
 def claim_of_made_up(query: Query) -> Solution | None:
@@ -45,7 +47,7 @@ def claim_of_made_up(query: Query) -> Solution | None:
         holds = not holds
     rest = "the one makes up for the other" if abs(short) <= TOLERANCE else f"it falls {speak_stops(short)} short" if short > 0 else f"that is {speak_stops(-short)} to spare"
     lead = f"{'Yes' if holds else 'No'}: {speak_stops(lost[0])} lost, {speak_stops(abs(gained[0]))} {'won' if gained[0] >= 0 else 'lost again'}; {rest}."
-    return Solution(lead=lead, answers=(Quantity("claim", holds), marks.stops(gained[0])), used=(*lost[1], *gained[1], *query.all("modifier"), *query.all("camera_filter")), topic="claims")
+    return Solution(lead=lead, answers=(Quantity("claim", holds), marks.stops(gained[0])), used=(*lost[1], *gained[1], *query.all("modifier"), *query.all("camera_filter"), *query.all("rows")), topic="claims")
 
 
 def _lost(query: Query, said: str) -> tuple[float, tuple[Fact, ...]] | None:
@@ -62,6 +64,9 @@ def _lost(query: Query, said: str) -> tuple[float, tuple[Fact, ...]] | None:
 
 def _gained(query: Query, said: str) -> tuple[float, tuple[Fact, ...]] | None:
     """The stops that are won by the one setting that was changed, by its two figures or by how many times; None where more than one was changed."""
+    powers = query.all("power")
+    if len(powers) == 1 and 0 < powers[0].value <= 1 and _BY_POWER.search(said):
+        return math.log2(1 / powers[0].value), (*powers, *query.all("aperture"))  # what is left up to full power
     span = query.all("aperture_range")
     if len(span) == 1 and not query.has("aperture"):
         return aperture_difference_stops(span[0].value, span[0].other), tuple(span)

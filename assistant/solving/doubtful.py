@@ -32,7 +32,7 @@ from assistant.solving.doubtful_changes import (
     won_back_taken_for_loss,
 )
 from assistant.solving.doubtful_figures import another_quantity, beyond_nature, is_nothing, quarter_of_a_mark
-from assistant.solving.doubtful_idle import far_left_out, left_idle, moved_the_other_way, wanted_a_yes
+from assistant.solving.doubtful_idle import bare_then_worn, far_left_out, left_idle, moved_the_other_way, wanted_a_yes
 from assistant.solving.doubtful_lights import (
     exposure_turned_idle,
     gone_on_for_how_long,
@@ -156,7 +156,7 @@ def _figure_of_a_loss_left(said: Query, whole: Query, found: Solution) -> bool:
     places = {f.start for f in found.used}
     if any(f.quantity == "power" and f.origin == "said" and f.start not in places and any(abs(f.value - part) < 0.01 for part in _PARTS) and "power" not in f.said.lower() and f.unit != "%" for f in whole.facts):
         return True  # "the dome eats 1 1/2, the sock 1/2"
-    return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value <= 4 and f.start not in places and not _SO_MANY_THINGS.match(said.text, f.end) for f in whole.facts)
+    return any(f.quantity == "number" and f.origin == "said" and not f.bad and 0 < f.value <= 4 and f.start not in places and not any(r.quantity == "rows" and r.value == f.value for r in whole.facts) and not _SO_MANY_THINGS.match(said.text, f.end) for f in whole.facts)
 
 
 _CAME_OUT_THIN = Pattern(r"\b(?:came|turned)\b[^.?;]{0,30}\b(?:thin|dark|under(?:exposed)?)\b|\b(?:negs?|negatives?|slides?|prints?|frames?)\b[^.?;]{0,24}\b(?:thin|underexposed|too dark)\b")
@@ -382,6 +382,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),
     (left_idle, None, None, None),
+    (bare_then_worn, frozenset({"aperture", "distance", "power"}), frozenset({"falloff", "change"}), frozenset({"modifier"})),
     (far_left_out, None, frozenset({"relations"}), None),
     (sum_as_a_reading, frozenset({"stops"}), frozenset({"conversions"}), frozenset({"aperture"})),
     (quarter_of_a_mark, None, None, frozenset({"shutter"})),

@@ -43,6 +43,13 @@ def _may_be_idle(fact: Fact, found: Solution) -> bool:
     return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and (fact.unit == "frames" or fact.unit == "pops" and found.topic == "flash"))
 
 
+def bare_then_worn(said: Query, whole: Query, found: Solution) -> bool:
+    """"bare it reads f/16 at 2 m; I put on a softbox and move it to 3 m", and no softbox counted: only the move was."""
+    bare = [f for f in whole.facts if f.unit == "BARE"]
+    worn = [f for f in whole.facts if f.quantity == "modifier" and f.unit != "BARE"]
+    return bool(bare) and any(f.start > bare[0].start for f in worn) and not any(f.quantity in ("loss", "modifier", "stops") for f in found.used) and not any(f.quantity == "stops" for f in found.assumed)
+
+
 def far_left_out(said: Query, whole: Query, found: Solution) -> bool:
     """"the fill stands twice as far off", and no distance used: two lights were weighed as if from one spot."""
     return found.topic == "relations" and SO_FAR.search(said.text) is not None and not any(f.quantity in ("distance", "times") for f in found.used)

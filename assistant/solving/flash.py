@@ -172,7 +172,7 @@ def _single(query: Query, ask: Ask, unknown: str) -> tuple[Light, list[Line], tu
     assert target is not None
     lines = one.lines(unknown) + [line("loss", loss), line("aperture", target)]
     lines += [] if unknown == "film_speed" else [line("film_speed", speed)]
-    facts = _facts(found, film_facts if unknown != "film_speed" else (), loss_facts, tuple(query.all("aperture")[-1:]))
+    facts = _facts(found, film_facts if unknown != "film_speed" else (), loss_facts, (_wished_of(query, one) or query.all("aperture")[-1],))
     assumed = _assumptions(query, [one], film if unknown != "film_speed" else (), unknown)
     return one, lines, assumed, facts
 
@@ -183,6 +183,9 @@ def _open(one: Light, unknown: str) -> bool:
 
 def _target(query: Query, found: list[Light], one: Light, speed: float, loss: float) -> float | None:
     """The aperture the light alone must give: the wanted one less what the other lights give."""
+    own = _wished_of(query, one)
+    if own is not None:
+        return own.value
     fact = query.last("aperture", "") or query.last("aperture", "ambient")
     if fact is None:
         return None
@@ -192,6 +195,12 @@ def _target(query: Query, found: list[Light], one: Light, speed: float, loss: fl
     already = sum(_reading(lamp, speed, loss)[0] ** 2 for lamp in others)
     left = fact.value**2 - already
     return math.sqrt(left) if left > 0 else fact.value
+
+
+def _wished_of(query: Query, one: Light) -> Fact | None:
+    """"I want the hair light to read f/16 on her head": what a light that does not count toward the subject is to give, where it is told of it once."""
+    own = query.all("aperture", one.name) if one.name and not one.of_subject else []
+    return own[0] if len(own) == 1 and not query.all("relation", one.name) else None
 
 
 def _close(parts: tuple[Light, list[Line], tuple[Assumed, ...], tuple[Fact, ...]], unknown: str) -> tuple[float, tuple[Line, ...]]:

@@ -241,7 +241,7 @@ def _after(query: Query, ask: Ask) -> Solution | None:
     told = query.all("aperture")
     known = list({f.value: f for f in reversed(told)}.values()) if _SHOT_AT.search(query.text) and {f.of for f in told} <= {"", "meter"} else told
     drawn = query.has("magnification") or query.has("extension")
-    if len(known) != 1 or query.has("power") and not (drawn and len(query.all("power")) == 1) or any(query.all(q) for q in ("distance", "path", "relation", "stops", "shutter", "exposure_value")):
+    if len(known) != 1 or query.has("power") and not (drawn and len(query.all("power")) == 1) or query.has("distance") and not _stays_put(query) or any(query.all(q) for q in ("path", "relation", "stops", "shutter", "exposure_value")):
         return None
     if known[0].of not in ("", "ambient", "key", "a", "meter") or any(len(query.all(q)) > 1 for q in ("film_speed", "energy")):
         return None
@@ -280,7 +280,14 @@ def _after(query: Query, ask: Ask) -> Solution | None:
         value *= math.sqrt(faster.value / 100.0)  # told after the reading, which was taken to be for ISO 100
     typical = tuple(Assumed("stops", -_typical(f), "stops", typical_words(f.unit)) for f in worn) + camera.assumed(query)
     note = f"So much light reaches the film as at that f-number: {scales.speak_stops(abs(lost))} less than the ring says." if effective else f"{'Close down' if taken_off else 'Open up'} {scales.speak_stops(abs(lost))} from f/{known[0].value:g}."
-    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed"), *query.all("power")), assumed=typical, topic="losses", notes=(note,), lead="That comes to" if effective else "")
+    return Solution(answers=(marks.aperture(value),), used=(*told, *facts, *every, *again, *worn, *counted, *query.all("film_speed"), *query.all("power"), *query.all("distance")), assumed=typical, topic="losses", notes=(note,), lead="That comes to" if effective else "")
+
+
+def _stays_put(query: Query) -> bool:
+    """"bare it gave f/45 at 5 feet, and now a softbox": one place is told, that of the reading, before anything goes on, and nothing is moved."""
+    places, worn, read = query.all("distance"), query.all("modifier"), query.all("aperture")
+    beside = len(places) == len(read) == 1 and bool(worn) and max(places[0].start, read[0].start) < min(f.start for f in worn) and places[0].sentence == read[0].sentence
+    return beside and not places[0].of and not query.cues & {"move", "further", "closer"} and any(f.unit == "BARE" for f in query.all("camera_filter"))
 
 
 _EFFECTIVE = Pattern(

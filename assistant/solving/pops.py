@@ -167,6 +167,8 @@ def _short(query: Query, ask: Ask) -> Solution | None:
     under = _stops_short(query)
     if under is None or query.has("distance"):
         return None
+    taken = [f for f in query.facts if f.quantity in _TAKING] if under.quantity in _TAKING else [under]
+    total = sum(abs(f.value) for f in taken)
     base = popped(query)
     if base is None and under.origin == "said" and not _OF_POPS.search(query.text):
         return None  # "how many DIN is a stop?"
@@ -174,9 +176,13 @@ def _short(query: Query, ask: Ask) -> Solution | None:
     if _CAME_OUT_OVER.search(query.text[max(0, under.start - _BESIDE) : under.end + _BESIDE]):
         if before == 1.0:
             return None  # of one pop there are no fewer
-        exact = before * 2.0 ** -abs(under.value)
-        return Solution(answers=(marks.count(whole_count(exact), "pops"),), used=tuple(f for f in (under, base) if f), topic="time", working=(f"{before:g} divided by 2 to the power {abs(under.value):g} is {exact:.3g}",))
-    return _answer(before * 2.0 ** abs(under.value), before, ask, tuple(f for f in (under, base) if f), f"{abs(under.value):g} stops are 2 to the power {abs(under.value):g}")
+        exact = before * 2.0**-total
+        return Solution(answers=(marks.count(whole_count(exact), "pops"),), used=tuple(f for f in (*taken, base) if f), topic="time", working=(f"{before:g} divided by 2 to the power {total:g} is {exact:.3g}",))
+    return _answer(before * 2.0**total, before, ask, tuple(f for f in (*taken, base) if f), f"{total:g} stops are 2 to the power {total:g}")
+
+
+_TAKING = ("loss", "filter_loss", "nd")
+"""Losses in a row, which add."""
 
 
 _OF_POPS = Pattern(r"\b(?:pop|flash|burst|hit|fir|discharg|shot|bang|go(?:es)?\b|times\b|more\b|light|head|gun|strobe|how often)", re.I)

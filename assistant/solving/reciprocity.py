@@ -59,7 +59,7 @@ def lengthened(query: Query, ask: Ask) -> Solution | None:
         return None
     if camera.time_through(query) and not query.has("exponent") and len(times) == 1:
         return None
-    if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or query.has("factor") or len({f.value for f in query.all("aperture")}) == 2 or query.has("magnification") and not _THROUGH_LENS.search(query.text) or _of_the_draw(query)):
+    if query.has("nd") or query.has("filter_loss") or query.has("exponent") and (query.has("camera_filter") or query.has("loss") or query.has("factor") or len({f.value for f in query.all("aperture")}) == 2 or query.has("magnification") and not _THROUGH_LENS.search(query.text) or _of_the_draw(query)):
         return _through_a_filter(query, times)
     if len(query.all("aperture")) >= 2 and not query.has("exponent") and len(times) < 3 and not _kept_open(query, times):
         return None  # a reading and another aperture: an equivalent exposure
@@ -102,13 +102,33 @@ def _where_it_adds(query: Query) -> Solution | None:
 _FLASH_NOTE = "It lengthens the ambient part only; a flash is too short to need it."
 
 
+_GLASS = r"(?:it|(?:the|my|that|this|an?) (?:[\w.-]+ ){0,3}?(?:filter|nd|polari[sz]er|glass|grad))\b"
+_THROUGH_GLASS = Pattern(rf"\b(?:through|behind) {_GLASS}(?! off\b)|\bwith {_GLASS} (?:already )?(?:on|in place|fitted|mounted)\b", re.I)
+_SET_OFF_BY = Pattern(r"[.;?!](?=\s|$)")
+_ASKING = Pattern(r"\b(?:what|how|adding|add|put|fit|screw)\b", re.I)
+
+
+def _is_read_through(text: str, time: Fact) -> bool:
+    """"4 s through the filter", "with the filter on the meter said 4 s": a reading that lacks the light already."""
+    close = _THROUGH_GLASS.search(text[time.end : time.end + 40])
+    if close is not None and not text[time.end : time.end + close.start()].strip():
+        return True
+    start = max((m.end() for m in _SET_OFF_BY.finditer(text[: time.start])), default=0)
+    end = _SET_OFF_BY.search(text, time.end)
+    sentence = text[start : end.start() if end else len(text)]
+    return _THROUGH_GLASS.search(sentence) is not None and _ASKING.search(sentence) is None
+
+
 def _through_a_filter(query: Query, times: list[Fact]) -> Solution | None:
     """What is on the lens, and a lens closed further than it was metered for, lengthen the metered time; the film's failure lengthens that."""
     lost, facts, _ = camera.loss_total(query)
     drawn = _of_the_draw(query)
     if drawn and facts and abs(sum(abs(f.value) for f in drawn) - lost) > 0.1:
         return needs(("stops",), "I need to know what is lost in all: by the scale it is not what was said.", (*drawn, *facts), "film")
-    lost, facts = (lost if facts else sum(abs(f.value) for f in drawn)), (*facts, *drawn)
+    plain = [f for f in query.all("loss") if not f.unit] if not (facts or drawn or query.has("modifier")) else []
+    lost, facts = (lost if facts else sum(abs(f.value) for f in (*drawn, *plain))), (*facts, *drawn, *plain)
+    if len(times) == 1 and _is_read_through(query.text, times[0]):
+        lost = 0.0  # what is on the lens was in the reading already
     exponent, stops = query.last("exponent"), query.all("aperture")
     closed = _closed(stops)
     if exponent is None or len(times) != 1 or not (facts or closed) or query.has("guide_number") or len({f.value for f in stops}) > 2:

@@ -15,13 +15,14 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics.ambient import combined_factor, factor_from_stops
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.scales import aperture_difference_stops, film_speed_difference_stops, shutter_difference_stops
 from assistant.solving import marks
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
 _ASIDE = frozenset({"modifier", "camera_filter", "remark", "place", "size", "format", "rows"})
-_TAKES = Pattern(r"\b(?:cost|los[est]|eat|swallow|tak|steal|absorb|drink|rob|soak|dim|weaken|hold\w* back|keep\w* back|factor|worth|good for|amount)\w*", re.I)
+_TAKES = Pattern(r"\b(?:cost|los[esti]|eat|swallow|tak|steal|absorb|drink|rob|soak|dim|weaken|hold\w* back|keep\w* back|factor|worth|good for|amount)\w*", re.I)
 _CLOSE = Pattern(r"\b(?:effective|bellows|close[- ]?up|extension|tubes?|in close|closer|macro|magnification|life[- ]size)\b", re.I)
 _THING = Pattern(r"\b(?:filters?|bellows|tubes?|ceiling|bounc\w+|glass|cloth|panel)\b", re.I)
 
@@ -231,7 +232,23 @@ def by_swap(query: Query, ask: Ask) -> Solution | None:
     return _told(ask, lost, query.facts, "What the other took, and the stops between the two readings.") if lost > 0.02 else None
 
 
+def by_guide(query: Query, ask: Ask) -> Solution | None:
+    """"guide number 120 feet, through an umbrella the meter says f/5.6 at 10 feet: what does it take?": what the flash alone would give there, against what was read."""
+    read, worn = query.all("aperture"), {f.unit for f in query.all("modifier")}
+    kinds = {f.quantity for f in query.facts} - _ASIDE
+    if len(read) != 1 or read[0].of or len(worn) != 1 or not {"guide_number", "distance", "aperture"} <= kinds <= {"guide_number", "distance", "aperture", "power", "film_speed", "preferred_unit"} or not _TAKES.search(asked_in(query.text)):
+        return None
+    from assistant.solving import flash
+
+    bare = flash.solve(replace(query, facts=tuple(f for f in query.facts if f.quantity not in ("modifier", "aperture")), asks=(Ask("aperture"),)))
+    if bare is None or bare.status != "answered" or len(bare.answers) != 1 or not isinstance(bare.answers[0].value, float):
+        return None
+    lost = 2 * math.log2(bare.answers[0].value / read[0].value)
+    found = _told(ask, lost, (*query.facts,), f"Alone it would give f/{bare.answers[0].value:.3g} there.") if 0.02 < lost < 8 else None
+    return found and replace(found, assumed=bare.assumed)
+
+
 RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
-    "stops": (than_another, by_thing, by_swap, the_rest, made_good, by_guides, by_openings), "nd": (the_rest, strength_for_times), "factor": (by_thing, the_rest, made_good, by_guides, by_openings), "magnification": (by_openings,),
+    "stops": (by_guide, than_another, by_thing, by_swap, the_rest, made_good, by_guides, by_openings), "nd": (the_rest, strength_for_times), "factor": (by_thing, the_rest, made_good, by_guides, by_openings), "magnification": (by_openings,),
 }
 """By what is asked."""

@@ -157,8 +157,30 @@ def _only_guide(query: Query) -> Solution | None:
     if not query.asks_for("guide_number") or guide is None or "zoom" not in query.cues or query.has("distance") or query.has("power") or query.has("film_speed"):
         return None
     lost = query.all("loss")
+    if (other := _at_other_end(query, guide, lost or query.all("stops"))) is not None:
+        return other
     stays = guide.value * 2.0 ** (-sum(f.value for f in lost) / 2)
     return Solution(answers=(marks.guide_number(stays, guide_unit(query, guide)[0]),), used=(guide, *lost, *query.all("zoom")), topic="zoom")
+
+
+_MM = r"(?:at|on|for|to|zoomed to) (?:the |its )?(?P<mm>\d{2,3}) ?mm(?: (?:setting|position|end|mark|zoom))?"
+_SETTING_BEFORE = Pattern(rf"\b{_MM}(?:'s| is| was| of|:)? (?:about )?$", re.I)
+_SETTING_AFTER = Pattern(rf"\s*(?:in |\()?(?:m|ft|feet|metres|meters)?\)?,? (?:with (?:it|the head) )?{_MM}", re.I)
+_ASKED_AT_MM = Pattern(rf"\b(?:what|which)\b[^?.!]*\b{_MM}[^?.!]*\?", re.I)
+_SETTINGS = Pattern(r"(\d{2,3}) ?mm\b", re.I)
+
+
+def _at_other_end(query: Query, guide: Fact, lost: Sequence[Fact]) -> Solution | None:
+    """"from 105 mm back to 35 mm it loses a stop and a half, at 105 mm the guide number is 50 m: at 35 mm?": less at the wider setting, more at the longer."""
+    known = _SETTING_BEFORE.search(query.text[: guide.start]) or _SETTING_AFTER.match(query.text, guide.end)
+    asked = _ASKED_AT_MM.search(query.text)
+    if known is None or asked is None or len(lost) != 1 or known["mm"] == asked["mm"] or len({*_SETTINGS.findall(query.text)}) > 2:
+        return None
+    wider = float(asked["mm"]) < float(known["mm"])
+    value = guide.value * 2.0 ** ((-1 if wider else 1) * abs(lost[0].value) / 2)
+    used = (guide, lost[0], *query.all("zoom"), *query.all("focal_length"), *query.all("format"))
+    note = f"The beam is {'wider' if wider else 'narrower'} at {asked['mm']} mm, so {'less' if wider else 'more'} light goes forward."
+    return Solution(answers=(marks.guide_number(value, guide_unit(query, guide)[0]),), used=used, topic="zoom", notes=(note,))
 
 
 def _gain(query: Query) -> Solution | None:
