@@ -16,6 +16,7 @@ _SPEED = r"(?:(?:the|your|my|its|his|that|whatever) )*(?:film(?:'s)?[ -]?(?:spee
 _RECIPROCAL = rf"(?:(?:one|1) ?(?:over|/|upon|divided by) ?{_SPEED}|the (?:reciprocal|inverse) of {_SPEED})(?: (?:of (?:a )?second|seconds?|sec|s))?"
 _TIME = rf"(?:(?:a |the )?(?:shutter|time|exposure)(?: speed| time)? (?:of |at |is |equal to )?(?:about )?)?{_RECIPROCAL}"
 _STATED = Pattern(rf"(?:f ?/? ?(?P<number>\d+(?:\.\d)?)(?:,| at| and| with| @| &)* (?:for |using )?{_TIME}\b|\b{_TIME}(?:,| at| and| with| @| &)* f ?/? ?(?P<after>\d+(?:\.\d)?))", re.I)
+_SIGNS = ("one over", "1 over", "1/iso", "1/asa", "1/film", "1/the", "1/speed", "1/ ", "1 /", "1 upon", "one upon", "reciprocal", "inverse", "divided by", "one /", "one/")
 _NAMED = Pattern(r"\bsunny[ -]?(?:16|sixteen|f ?/? ?16)\b", re.I)
 _LEAD = Pattern(r"[\s,:;(\[-]*(?:\b(?:rule|rule of thumb|which|that|it|is|means?|says?|gives?|being|i\.?e\.?|to say|of|as|with|the|namely)\b[\s,:;(\[-]*)*$", re.I)
 _ANOTHER_F = Pattern(r"\bf ?/? ?\d", re.I)
@@ -30,6 +31,12 @@ def without_statement(text: str) -> str:
     >>> without_statement("Overcast, f/8 at 1/ISO is right. What film wants f/5.6 and 1/250?")
     'Overcast, EV 12.64 is right. What film wants f/5.6 and 1/250?'
     """
+    low = text.lower()
+    for sign in _SIGNS:  # a plain loop: asked of every text, and most have none
+        if sign in low:
+            break
+    else:
+        return text
     found = _STATED.search(text)
     if found is None:
         return text

@@ -38,7 +38,12 @@ def time_asks(asks: Sequence[Ask], facts: Sequence[Fact], items: Sequence[Item],
     counted = tally(facts)
     kinds = set(counted) | {f"two_{q}" for q, n in counted.items() if n > 1}
     rules = (_as_one, _another_place, _image_moved, _images, _often, _pulse, _movement, _recycling, _series, _compared, _stored, _supplied, _fired, _added, _for_another_aperture)
-    named = next((found for rule in rules if (found := rule(lower, kinds, cues, asks)) is not None), list(asks))
+    named = list(asks)
+    for rule in rules:  # a plain loop: asked of every question of a time
+        found = rule(lower, kinds, cues, asks)
+        if found is not None:
+            named = found
+            break
     timed = "count" in kinds and len(named) > 1 and any(a.quantity == "duration" for a in named) and _HOW_LONG.match(lower) and " how many" not in lower
     return [a for a in named if a.quantity != "count"] if timed else named  # "how long for five half-power pops?": their number is told
 

@@ -24,12 +24,12 @@ _NUMBER = "|".join(sorted(_COUNT, key=len, reverse=True))
 _PARTS = "|".join(sorted(_PART, key=len, reverse=True))
 _NO_SHARE = r"(?!s?[- ](?:(?:of )?an? )?(?:(?:full |whole )?stops?|power|seconds?|life|frame|metres?|met(?:er|re)|feet|foot|inch\w*|way|an hour)\b)(?! (?:and|plus)\b[^,.;]{0,12}\bstops?\b)"
 _SHARE = Pattern(
-    rf"\b(?:(?P<of>(?:an?|one|half an?) (?:tenth|fifth|quarter|third|half) of|half) (?:an? |one )?)?(?P<pct>\d{{1,6}}(?:\.\d{{1,6}})?|{_NUMBER})? ?(?:%|per ?cents?\b)"
+    rf"\b(?=[\dafhostewnqd])(?:(?=(?:[\w.-]+ ){{0,6}}[\d.]*(?:%|per ?cent))(?:(?P<of>(?:an?|one|half an?) (?:tenth|fifth|quarter|third|half) of|half) (?:an? |one )?)?(?P<pct>\d{{1,6}}(?:\.\d{{1,6}})?|{_NUMBER})? ?(?:%|per ?cents?\b)"
     rf"|(?<![\d/.])(?P<top>[1-9]\d?)/(?P<bottom>[1-9]\d{{0,2}})(?:rd|th)?\b(?! ?(?:s\b|sec|power|stops?|of an? stop))"
     rf"|\b(?P<x>\d{{1,4}}(?:\.\d{{1,4}})?|{_NUMBER})(?: ?times\b| ?x\b|-?fold\b)"
     rf"|\b(?P<twice>twice|double|thrice|doubl(?:es|ed)|halv(?:es|ed)|tripl(?:es|ed)|quadrupl(?:es|ed)|quartered)\b"
     rf"|\b(?:(?P<many>\d{{1,2}}|{_NUMBER})[ -])?(?P<part>{_PARTS})s?\b{_NO_SHARE}"
-    rf"|\b(?:one|1) part in (?P<in>\d{{1,4}}|{_NUMBER})\b"
+    rf"|\b(?:one|1) part in (?P<in>\d{{1,4}}|{_NUMBER})\b)"
 )
 _AND_A_HALF = Pattern(r"\bstops? and $")
 """Before the rest of so many stops: "a stop and a half"."""
