@@ -87,7 +87,7 @@ def many_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 
 def as_many(query: Query, scene: Scene) -> bool:
     """Whether "how many" is of what was counted before, which was no number of pops or frames."""
-    if len(query.asks) != 1 or query.asks[0].quantity != "count" or query.asks[0].unit or not scene.asks or scene.asks[0].quantity == "count":
+    if len(query.asks) != 1 or query.asks[0].quantity != "count" or not scene.asks or scene.asks[0].quantity == "count":
         return False
     return _HOW_MANY_OF.search(query.text) is not None and _WAS_HOW_MANY.search(scene.text) is not None
 

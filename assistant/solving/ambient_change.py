@@ -75,7 +75,7 @@ _RIGHT = Pattern(r"\b(?:right|normal|correct|proper|as metered|fix\w*|level|cure
 
 
 _BEHIND = r"(?:background|backdrop|wall|paper|seamless|curtain|sheet|fence|door|hedge)"
-_READS = Pattern(rf"\bwhat (?:would|does|should|will|must) (?:the |my )?meter (?:say|read|show|give)\b[^?]*\b(?:ambient|room|window|sky|daylight|sun)\b|\b(?:ambient|room|window|sky|daylight|sun)(?: light)? reading\W*$|\b{_BEHIND}\b[^.?!,]{{0,24}}\b(?:meter|read|show|give)s?\b|\b(?:meter|reading)\b[^.?!,]{{0,16}}\b(?:say|read|show|be|give)\b[^.?!,]{{0,16}}\b(?:{_BEHIND}|there|on it|off it)\b|\bwhat (?:should|must|will|would) (?:the |my )?(?:meter|reading)\b[^.?!,]*\b(?:there|{_BEHIND})\b", re.I)
+_READS = Pattern(rf"\bwhat (?:would|does|should|will|must) (?:the |my )?meter (?:say|read|show|give)\b[^?]*\b(?:ambient|room|window|sky|daylight|sun)\b|\b(?:ambient|room|window|sky|daylight|sun)(?: light)? reading\W*$|\b{_BEHIND}\b[^.?!,]{{0,24}}\b(?:meter|read|show|give)s?\b|\b(?:meter|reading)\b[^.?!,]{{0,16}}\b(?:say|read|show|be|give)\b[^.?!,]{{0,30}}\b(?:{_BEHIND}|there|on it|off it)\b|\bwhat (?:should|must|will|would) (?:the |my )?(?:meter|reading)\b[^.?!,]*\b(?:there|{_BEHIND})\b", re.I)
 
 
 def _backdrop_reading(query: Query, ask: Ask) -> Solution | None:

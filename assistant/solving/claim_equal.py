@@ -159,6 +159,9 @@ _PASSES = Pattern(r"\b(?:pass(?:es)?|lets?|transmits?|leaves?|brighter|kinder|ch
 def _set_side_by_side(query: Query) -> Solution | None:
     """Two things in the way of the light, each with its own mark: "does a factor 4 filter hold back more than a gel of a stop and a half?"."""
     takers = [f for f in query.facts if f.quantity in _TAKERS and f.value > 0 and not f.bad]
+    one_thing = sum(f.quantity in ("modifier", "camera_filter") for f in query.facts) == 1 and {f.quantity for f in takers} == {"loss"} and not all(f.unit for f in takers)
+    if one_thing:
+        return None  # "a diffuser that passes 45 percent, does it cost more than a stop and a half": what it takes, and what is said of it
     if not query.claim or len(takers) != 2 or {f.quantity for f in query.facts} - {*_TAKERS, "camera_filter", "modifier", "number"}:
         return None
     said = plain(query.text)

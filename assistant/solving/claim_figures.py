@@ -30,4 +30,6 @@ def hangs_on_figures(query: Query) -> bool:
     kinds = {f.quantity for f in told if f.quantity == "sync" or not _SYNC.search(said[: f.start])} | {"sync" for f in told if _SYNC.search(said[: f.start])}
     speeds = query.all("film_speed")
     compared = len(speeds) == 2 and all("rated" in f.said.lower() for f in speeds)  # "film rated 1600" against "film rated 400"
+    if sum(f.quantity == "zoom_row" for f in query.facts) > 1:
+        return True
     return len(kinds) > 1 or ("film_speed" in kinds and not compared and _RATED.search(said) is not None)
