@@ -343,7 +343,7 @@ def _weak_ask_at(segment: Segment, at: int, text: str, last: bool) -> Ask | None
         return None  # "how many to reach f/11"
     if item.word == "speed" and text[: item.start].lower().rstrip().endswith(("at box", "the box", "its box")) and not segment.asked:
         return None  # "the 160 roll at box speed": how it is shot
-    if item.word == "sync" and named_only.is_told_of(text, item.start):
+    if item.word == "sync" and named_only.is_told_of(text, item.start) or not segment.asked and named_only.is_told_after(text, item.end):
         return None
     if item.word == "distance" and before is not None and before.kind == "length":
         return None  # "an 11 foot throw"

@@ -182,6 +182,7 @@ def _first_told(facts: Sequence[Fact], match: re.Match[str], text: str) -> Fact 
     last = match.group().lower().split()[-1]
     of_one = next((one for one in _OF_ONE.finditer(text) if one["of"].lower() in _ANY_SHEET or last.startswith(one["of"].lower()[:4]) or match.re.pattern == _SO_MANY_OF_THEM.pattern), None)
     made_of = next((f for f in facts if f.quantity in ("loss", "stops", "filter_loss") and _OF_SUCH.fullmatch(text, match.end(), f.start) and _STRONG.search(f.said + text[f.end : f.end + 6])), None)
+    made_of = made_of or next((f for f in facts if f.quantity == "nd" and _OF_SUCH.fullmatch(text, match.end(), f.start)), None)
     if made_of is not None:
-        return made_of  # "two layers of half-stop silk"
+        return made_of  # "two layers of half-stop silk", "two sheets of 0.3 ND"
     return next((f for f in facts if of_one and f.quantity in ("loss", "stops", "filter_loss") and f.start >= of_one.end()), None)

@@ -45,6 +45,18 @@ def is_told_of(text: str, start: int) -> bool:
     return _WHAT_IT_IS.search(text[:start]) is not None
 
 
+_IS_SO_MUCH = Pattern(r" (?:of|for|on|in|from) (?:(?:the|my|this|that|our|his|her|its|their|one|each) )?[a-z-]+(?: [a-z-]+){0,2}? (?:is|was|reads|says)(?: (?:about|only|just|now|still|set to|set at|given as))* ?(?:f/? ?|iso ?)?\d", re.I)
+
+
+def is_told_after(text: str, end: int) -> bool:
+    """Whether a name ends at `end` whose figure follows: "the guide number of my flash is 32 metres".
+
+    >>> is_told_after("The guide number of my flash is 32 metres.", 16), is_told_after("The aperture for 32 metres?", 12)
+    (True, False)
+    """
+    return _IS_SO_MUCH.match(text, end) is not None
+
+
 _AN_END = Pattern(r"(?:far|near|other) (?:end|side)(?: of)?$", re.I)
 _OF_A_PLACE = Pattern(r"(?: of)? (?:the|a|an|my|our|this|that|her|his)(?: \w+)? (?!focus|sharp|zone|depth|range|field|limit)\w+", re.I)
 _SHARP = Pattern(r"\bsharp|\bfocus|\bdepth of field\b", re.I)

@@ -110,7 +110,8 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
             same = [k for k in kept if k in before and k.quantity == quantity and k.of == of]
             facts = [replace(f, of=of) for f in facts]
         wishes = [k for k in same if k.cue == "want"] if quantity == "aperture" and len(facts) == 1 and facts[0].cue == "want" else []
-        drop = same if len(facts) > 1 else wishes if len(wishes) == 1 else same[-1:]
+        alike = len(same) > 1 and quantity == "power" and len({k.value for k in same}) == 1 and not all("power" in k.said for k in same)  # one power, said twice: "at quarter power, if each uses a quarter"
+        drop = same if len(facts) > 1 or alike else wishes if len(wishes) == 1 else same[-1:]
         if quantity == "aperture" and len(facts) == 1 and drop and drop[0].cue == "want" and not facts[0].cue:
             facts = [replace(facts[0], cue="want")]  # what is wanted, anew
         place = kept.index(drop[0]) if drop else len(kept)

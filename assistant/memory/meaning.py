@@ -22,7 +22,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
         query = supply_missing(query, talk.missing, preferred_unit(replace(query, facts=tuple(scene.facts))) if scene.facts else "ft")
         query = _with_its_speed(_other_place(query, talk.missing, scene), talk.missing, scene)
     if "shutter" in talk.missing and any(f.of == "ambient" for f in scene.facts):
-        query = query.with_facts(replace(f, of="ambient") if f.quantity == "shutter" and not f.of else f for f in query.facts)  # the time of the reading
+        read = {f.value for f in scene.facts if f.quantity == "aperture" and f.of == "ambient"}
+        query = query.with_facts(replace(f, of="ambient") if f.quantity == "shutter" and not f.of or f.quantity == "aperture" and not f.of and f.value in read else f for f in query.facts)  # the time of the reading, and the reading said again
     if _new_subject(query, scene) and not talk.missing:
         scene = Scene(asks=scene.asks, facts=tuple(f for f in scene.facts if f.quantity in ("film_speed", "rated", "push")))
     if query.asks and scene.asks and not query.mentioned and query.asks[0].quantity != scene.asks[0].quantity and query.asks[0].quantity in ("guide_number", "film_speed", "aperture"):

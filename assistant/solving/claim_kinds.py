@@ -43,6 +43,7 @@ from assistant.solving.claim_made_up import claim_of_made_up
 from assistant.solving.claim_nd_opened import claim_of_nd_opened
 from assistant.solving.claim_of_change import claim_of_change
 from assistant.solving.claim_of_deeds import claim_of_deeds
+from assistant.solving.claim_of_films import claim_of_films
 from assistant.solving.claim_over_under import claim_of_over_under
 from assistant.solving.claim_pops import claim_of_enough_pops, claim_of_pops, claim_of_pops_in_stops
 from assistant.solving.claim_ratios import claim_of_ratio_by_place
@@ -59,14 +60,28 @@ from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
 
-BY_WORDS: tuple[Judge, ...] = (claim_of_depth_by_stop, claim_of_two_depths, claim_of_two_lights, evened_out, claim_of_deeds, claim_of_change, claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_against, claim_of_draw_in_stops, claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers, claim_of_both, claim_of_latitude, claim_of_sharp_so_near, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved, claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there, claim_of_evenness)
+BY_WORDS: tuple[Judge, ...] = (
+    claim_of_films, claim_of_depth_by_stop, claim_of_two_depths, claim_of_two_lights, evened_out, claim_of_deeds, claim_of_change,
+    claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_against, claim_of_draw_in_stops,
+    claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers,
+    claim_of_both, claim_of_latitude, claim_of_sharp_so_near, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved,
+    claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there,
+    claim_of_evenness,
+)
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (
-    claim_of_guide_by_stops, claim_of_guide_left, claim_of_reach, claim_of_charge,
-    claim_of_enough_pops, claim_of_pops_in_all, claim_of_parts_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss, claim_of_share_by_distance,
-    claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claimed_rating, claim_of_pops, claim_of_pops_in_stops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings, claim_added.claim_of_losses_summed, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
-    claim_added.claim_of_sum, claim_added.claim_of_added_part, claim_added.claim_of_sum_over, claim_added.claim_of_pops_read, claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_factor, claim_added.claim_of_exposures, claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_stops_as_factor, claim_stacked.claim_of_density, claim_stacked.claim_of_share_left, claim_stacked.claim_of_passing, claim_stacked.claim_of_marks, claim_of_energies, claim_of_split, claim_of_recycling, claim_of_ratio_by_place, claim_of_value,
+    claim_of_guide_by_stops, claim_of_guide_left, claim_of_reach, claim_of_charge, claim_of_enough_pops, claim_of_pops_in_all,
+    claim_of_parts_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images,
+    claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss,
+    claim_of_share_by_distance, claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claimed_rating,
+    claim_of_pops, claim_of_pops_in_stops, claim_of_sync, claim_of_equals, claim_of_power_in_stops, claim_of_readings,
+    claim_added.claim_of_losses_summed, claim_of_filters, claimed_error, claim_of_share, claim_of_room, claim_of_speeds,
+    claim_added.claim_of_sum, claim_added.claim_of_added_part, claim_added.claim_of_sum_over, claim_added.claim_of_pops_read,
+    claim_added.claim_of_loss_read, claim_added.claim_of_light_left, claim_added.claim_of_factor, claim_added.claim_of_exposures,
+    claim_stacked.claim_of_factors_stacked, claim_stacked.claim_of_stops_as_factor, claim_stacked.claim_of_density,
+    claim_stacked.claim_of_share_left, claim_stacked.claim_of_passing, claim_stacked.claim_of_marks, claim_of_energies, claim_of_split,
+    claim_of_recycling, claim_of_ratio_by_place, claim_of_value,
 )
 """Read from what was told, once the words of a rule are left out."""
 

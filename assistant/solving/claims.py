@@ -84,7 +84,7 @@ def solve(query: Query) -> Solution | None:
     if worked is not None and worked.status != "needs":
         return worked
     verdict = rule or judge_folklore(query.text)
-    if verdict and not (verdict.holds and hangs_on_figures(query)):
+    if verdict and not ((verdict.holds or sum(f.quantity == "zoom_row" for f in query.facts) > 1) and hangs_on_figures(query)):
         return told(verdict, query)
     return _as_put(query, claim_of_distances(query) or claim_about_film(query)) or worked
 
@@ -96,7 +96,7 @@ _TAKERS = frozenset({"nd", "loss", "filter_loss", "factor"})
 
 def _of_words(query: Query, said: str) -> Solution | None:
     """What the words decide before any figure is looked at: what changes what, which is more of two."""
-    of_a_case = any(f.quantity in ("guide_number", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
+    of_a_case = any(f.quantity in ("guide_number", "zoom_row", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
     several = sum(f.quantity in _TAKERS for f in query.facts) > 1  # what stands in the light twice is held against itself
     influence = judge_influence(said) if not of_a_case and not several else None
     if influence is not None and not (influence.holds and hangs_on_figures(query) and _SPOILT.search(said.lower())):

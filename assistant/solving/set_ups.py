@@ -111,10 +111,12 @@ def told(facts: Sequence[Fact], text: str, start: int, end: int, since: int = 0)
     if sides is None:
         return None
     words = (said[begins:cut], said[cut:ends])
-    named = _named(said, start, end, words)
+    named = _by_place(sides[0], sides[1], said, start)
+    if named < 0:
+        named = _named(said, start, end, words)
     if again is not None and named < 0:
         named = next((side for side in SIDES if any(f.quantity == again.quantity and f.value == again.value for f in sides[side])), -1)
-    return SetUps(*sides, words, named if named >= 0 else _by_place(sides[0], sides[1], said, start))
+    return SetUps(*sides, words, named)
 
 
 def _named_again(facts: Sequence[Fact], said: str, start: int, end: int) -> tuple[Sequence[Fact], Fact | None]:

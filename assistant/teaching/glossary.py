@@ -33,6 +33,8 @@ _REASON = Pattern(
     # a yes-or-no question only where it asks whether something bears on the exposure
     r"|\b(?:does|do|will|would|is|are)\b.{0,60}\b(?:matters?|affect\w*|make (?:a|any) difference|change (?:anything|.{0,20}exposure|the flash)|need to (?:change|allow|open))\b"
 )
+_WORTH_IN = Pattern(r"\bwhat (?:is|are|was|would) (?:that|this|it)\b[^.?!]{0,24}\b(?:in|as) (?:stops|a factor|a power|a share|an? (?:aperture|exposure)|feet|metres|seconds|percent|density|f-?stops?)\b")
+"""What was just answered, in another measure: no word is asked for."""
 _WHY_ONLY = Pattern(r"\b(?:why|how come|explain|reason|what's the point)\b")
 _MEANING = Pattern(r"^what(?:s|'s)? (?:does |do |is )?.{1,40} mean\b")
 _HOW_TO = Pattern(r"^\W*how (?:do|does|can|could|would|should) (?:i|you|one|we) (?:find|work|measure|test|tell|know|discover|figure)\b|\bhow long (?:is|does|are|do) (?:a |the |an )?(?:\w+ )?flash(?:es)?(?: last)?\W*$")
@@ -180,7 +182,7 @@ def _asks_number(said: str) -> bool:
     """Whether an exposure number is wanted, so that teaching would be the wrong answer."""
     if _WHY_ONLY.search(said) or _MEANING.search(said) or _SWITCH.search(said) or (_HOW_TO.search(said) and not patterns.search(r"\d", said)):
         return False
-    return any(pattern.search(said) for pattern in (_SET_NUMBER, _MEASURE, _STOPS_WANTED))
+    return any(pattern.search(said) for pattern in (_SET_NUMBER, _MEASURE, _STOPS_WANTED, _WORTH_IN))
 
 
 _SIZE_OF_STOP = Pattern(r"\b(?:how (?:big|large|much)\b[^?.\d]{0,24}\b(?:is|does|are)|what(?:'s|s| is| does)) (?:a|one|1) (?:full |whole |single )?stop\b(?: (?:worth|equal to|make|actually|really|exactly|in practice|of light|mean|amount to|then|anyway|please))*\W*$")
