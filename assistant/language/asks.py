@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 
 from assistant import patterns
-from assistant.language import in_units, named_only, sharp_asks
+from assistant.language import in_units, named_only, sharp_asks, takings_asked
 from assistant.language.items import Item
 from assistant.language.question_sentence import asked_there
 from assistant.language.segments import ROLES, Segment, is_role
@@ -54,13 +54,8 @@ def asks_of(segments: Sequence[Segment], text: str) -> list[Ask]:
                 weak.append(hint)
     if patterns.search(r"\bas an? (?:filter |exposure )?factor\b|\bmultipl\w+\b.{0,40}\bby (?:how much|what)\b|\b(?:what|which) factor\b|\bhow many times\b", text.lower()) and any(i.kind == "stops" or (i.kind == "name" and i.word == "guide_number") for s in segments for i in s.items):
         return [Ask("factor", "", "x", 0)]
-    asks = _merged(asked_there(strong or weak[-2:], text) or _fallback(segments, text))
-    if any(a.quantity == "factor" for a in asks) and _FACTOR_IN_STOPS.search(text):
-        asks = [replace(a, quantity="stops", unit="stops") if a.quantity == "factor" else a for a in asks]
+    asks = takings_asked.in_stops(_merged(asked_there(strong or weak[-2:], text) or _fallback(segments, text)), text)
     return [replace(a, quantity="power") if a.quantity in ("aperture", "stops") else a for a in asks] if _A_FRACTION.search(text) or _TURNED_TO.search(text) else asks
-
-
-_FACTOR_IN_STOPS = Pattern(r"\bfactor\b[^.;?!\d]{0,12}\b(?:in|as|into) stops\b", re.IGNORECASE)
 
 
 def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact
+from assistant.records import replace
 
 _WORN = frozenset({"modifier", "camera_filter"})
 KINDS = _WORN | {"path", "aperture"}
@@ -28,3 +29,13 @@ def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     if others not in ([], ["aperture"], ["count"]) or not (any(f.quantity in _WORN and f.unit != "BARE" for f in facts) or any(f.quantity == "path" for f in facts) and _A_SURFACE.search(text)) or not _WHAT_IT_TAKES.search(text):
         return asks
     return [Ask("stops")]
+
+
+_FACTOR_IN_STOPS = Pattern(r"\bfactor\b[^.;?!\d]{0,12}\b(?:in|as|into) stops\b", re.IGNORECASE)
+
+
+def in_stops(asks: list[Ask], text: str) -> list[Ask]:
+    """The asks, a factor that is wanted in stops as stops: "what is that factor in stops?"."""
+    if not any(a.quantity == "factor" for a in asks) or not _FACTOR_IN_STOPS.search(text):
+        return asks
+    return [replace(a, quantity="stops", unit="stops") if a.quantity == "factor" else a for a in asks]
