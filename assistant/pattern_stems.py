@@ -2915,6 +2915,7 @@ STEMS: dict[str, str] = {
     '\\bfactor (?:at|for) (?:some|a|this|that|one|a certain) (?:unknown )?$': 'factor &factor at|factor for& a| a certain| one| some| that| this',
     '\\bfactor(?: is| of| says| reads)? ?$': 'factor',
     '\\bfactor\\b': 'factor',
+    '\\bfactor\\b[^.;?!\\d]{0,12}\\b(?:in|as|into) stops\\b': 'factor& stops&as|in|into',
     '\\bfactor\\b[^.;?!\\d]{0,40}\\b(?:is|was|of|reads|says|at|being|a|about|as|to be|gives|shows|given as)[ :=]*$|\\bfactor[^.;?!\\d]{0,30}[:=] ?$': 'factor',
     '\\bfactors\\b[^.;?!\\d]{0,24}$': 'factors',
     '\\bfalls?[- ]?off\\b|\\bdrops? off\\b': 'drop|fall& off|off',
