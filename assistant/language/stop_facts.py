@@ -117,6 +117,8 @@ def _relation(place: Place) -> Fact | None:
     subject = place.last_before(lambda i: is_role(i) or (i.kind == "cue" and i.word in behind))
     if against is not None and is_role(against) and patterns.search(r"\b(?:where|what|how|which)\b", place.text[place.item.end : against.start], re.I):
         against = None  # "a stop less where does fill stand": what is asked
+    if against is not None and is_role(against) and _GIVEN_BY.search(place.text[place.item.end : against.start]):
+        against = None  # "one stop less from the key light": what it gives itself
     if against is not None and against.word == "meter" and _ANOTHER_CLAUSE.search(place.text[place.item.end : against.start]):
         against = None  # "two stops under while the flash is right at f/4": another thing that is read
     if against is not None and against.kind == "aperture" and place.text[: against.start].lower().rstrip().endswith((" at", " on")):
@@ -133,6 +135,7 @@ def _relation(place: Place) -> Fact | None:
     return fact_at(place, "relation", of="" if subject is None else "backdrop" if subject.word == "wall" else subject.word, to=to, cue=way.word)
 
 
+_GIVEN_BY = Pattern(r"\b(?:less|more)(?: light| output)? (?:from|out of) (?:the |my |her |his )?$", re.I)
 _ANOTHER_CLAUSE = Pattern(r"\b(?:while|and|but|when)\b", re.I)
 _COMPARES = frozenset({"ambient", "backdrop"})
 

@@ -259,6 +259,20 @@ def _shifted(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                  working=(f"{_length(query, scene.near)} × 2^({-stops:g}/2) = {_length(query, place)}",))
 
 
+_OUTPUT = Pattern(r"\b(?:power|output|energy|watt[- ]?seconds|flash|light)\b[^?.;]{0,40}\b(?:rise|go up|increase\w*|raised?|multipl\w+|turn\w* up|(?P<less>fall|come down|go down|decrease\w*|reduced?|cut|lowered|turn\w* down|drop))\b", re.I)
+
+
+def _output_for(query: Query, ask: Ask, scene: Scene) -> Solution | None:
+    """"from 6 ft to 9 ft, and the aperture stays: by what factor must the output rise?": by the square of the distances."""
+    if scene.near is None or scene.far is None or not scene.moved or {f.quantity for f in query.facts} - {"distance", "length_range", "move", "aperture", "film_speed", "remark", "place"}:
+        return None
+    asked = _OUTPUT.search(query.text)
+    if asked is None or any(len({f.value for f in query.all(q)}) > 1 for q in ("aperture", "film_speed")) or (asked["less"] is not None) is not (scene.far < scene.near):
+        return None
+    lost = falloff_stops(scene.near, scene.far)
+    return _done((marks.factor(abs(lost)), marks.stops(-lost)), scene, *query.all("aperture"), *query.all("film_speed"))
+
+
 # --- apertures and powers --------------------------------------------------------------------------
 
 
@@ -372,4 +386,4 @@ def _power(query: Query, ask: Ask, scene: Scene) -> Solution | None:
                     notes=(f"At full power the front gets {speak_stops(math.log2(value))} less than now: open up by that, or use faster film.",))
 
 
-_ROWS = {"stops": (set_for_row.solve, _stops, unplaced_light.lacks_the_other), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, backdrop_place.solve, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,)}
+_ROWS = {"stops": (set_for_row.solve, _stops, unplaced_light.lacks_the_other), "distance": (leeway.step_costs, leeway.how_deep, by_reading.solve, _by_guide_moved, _farthest, leeway.front_of, leeway.within, other_place.solve, _spread, backdrop_place.solve, _shifted, unplaced_light.lacks_its_place, leeway.lacks_depth), "near_limit": (_farthest, leeway.within), "far_limit": (_farthest, leeway.within), "aperture": (set_for_row.read_there, set_for_row.at_each, _aperture), "power": (_power,), "factor": (_output_for,)}

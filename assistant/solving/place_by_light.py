@@ -68,7 +68,7 @@ def solve(query: Query, ask: Ask) -> Solution | None:
     return _answer(query, ask, pair, lengths, question)
 
 
-_IN_CASE = Pattern(r"\b(?:if|so (?:that|as)|for (?:the|it|him|her|them|my)|in order|when|while|to (?:get|make|have|be|lose|fall)|before)\b(?=.* )", re.I)
+_IN_CASE = Pattern(r"\b(?:if|so (?:that|as)|for (?:the|it|him|her|them|my)|in order|when|while|to (?:get|make|have|be|lose|fall)|before(?! (?:the|that|this|its|it was|i) (?:moved?|shift\w*|chang\w*|pull\w*|push\w*)\W*$))\b(?=.* )", re.I)
 """What the question goes on with is the case, and not whose place is asked."""
 
 
@@ -121,6 +121,8 @@ _MOVING = Pattern(r"\b(?:mov(?:e|es|ed|ing)|pull\w*|push\w*|backed|back(?:s|ing)
 _BACKWARD = Pattern(r"\b(?:back(?:ed|ing|wards?)?|off|away|further|farther|out)\b", re.I)
 _FORWARD = Pattern(r"\b(?:in|closer|nearer|forwards?|towards?|up to)\b", re.I)
 _TO = Pattern(r"\b(?:to|now)(?: (?:at|about|it(?:'s| is)|only|just|stands?|is|hangs?|sits?))* ?$", re.I)
+_UNTIL = Pattern(r"\b(?:until|till) (?:it|he|she|they|the \w+)(?:'s| is| was| were| stood| stands| hung| sat)?(?: (?:at|about|only|just))* ?$", re.I)
+"""Right before where the move ended: "moved back until it was 6 feet from the subject"."""
 _STILL = Pattern(r"\s*(?:(?:away|off|from (?:the|my|her|him) ?\w*) )?now\b", re.I)
 _BY = Pattern(r"\bby(?: (?:about|only|just))* ?$|\b(?:backed|moved|pulled|pushed|stepped|brought|walked|drew|dragged|came|went)(?: (?:it|the \w+|back|off|away|in|up|closer|nearer|further|farther|forward|another))* ?$", re.I)
 """Right before the way that something was moved by."""
@@ -337,7 +339,8 @@ def _owner(query: Query, pair: Pair, length: Fact, wanted: str | None) -> str | 
     """Which of the two stands at the place that is told."""
     if pair.bright <= _OF_NOW | _OF_BEFORE and pair.bright:
         before = query.text[: length.start]
-        now, then = _TO.search(before) is not None or _STILL.match(query.text, length.end) is not None, _FROM.search(before) is not None
+        until = _UNTIL.search(before) is not None
+        now, then = until or _TO.search(before) is not None or _STILL.match(query.text, length.end) is not None, not until and _FROM.search(before) is not None
         return None if now == then else "bright" if (pair.bright == _OF_NOW) == now else "dark"
     if "stood" in pair.bright | pair.dark:
         return _side_of("stood" if _SET_ASKED.search(query.text) else "set", pair)

@@ -17,7 +17,7 @@ from assistant.solving.placing import SO_FAR, times_as_far
 from assistant.solving.relations import REFERENCE_FIRST, is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
-_SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|matching|equal|both)\b", re.I)
+_SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|match(?:ing|ed)|equal|both)\b", re.I)
 _AS_FAR = Pattern(r"\b(?:same|equal) (?:distance|place|spot)\b|\b(?:equally|just as|(?<!twice )(?<!half )(?<!double )(?<!times )as) far\b|\bside by side\b", re.I)
 _LIGHT = Pattern(r"\b(?:key|main|fill|rim|hair|kicker|accent)\b", re.I)
 _SECOND = ("hair", "rim", "kicker", "accent", "fill")
