@@ -67,7 +67,7 @@ def is_end_of_a_place(text: str, start: int, end: int) -> bool:
     return _AN_END.search(text[start:end]) is not None and _OF_A_PLACE.match(text, end) is not None and _SHARP.search(text) is None
 
 
-_EXPOSED_LONG = Pattern(r" (?:an? exposure\b|(?:should|must|does|do|will|would|shall|is|can|has|ought) (?:the|my|our|that|this) (?:exposure|shutter)\b)", re.IGNORECASE)
+_EXPOSED_LONG = Pattern(r" (?:an? exposure\b|(?:should|must|does|do|will|would|shall|is|can|has|ought) (?:the|my|our|that|this) (?:exposure|shutter)\b|(?:(?:do|must|should|would|shall|can|will|have) (?:i|we)(?: have to| need to)?) (?:leave|keep|hold) (?:the|my) shutter open\b(?![^?]*\b(?:pops?|flash\w*|bursts?|recycl\w*)\b))", re.IGNORECASE)
 
 
 def is_of_the_exposure(text: str, end: int) -> bool:

@@ -21,6 +21,7 @@ _TAKEN_OFF = Pattern(r"(?<!-)\b(?<!back )(?<!her )(?<!him )(?<!them )(?<!camera 
 """Something comes off: "softbox off", "take it off", and not "back her off to 4 m" or "off the ceiling"."""
 
 
+_ASKED_FOR = frozenset({"aperture", "guide_number", "distance", "power", "shutter"})
 _ONLY = Pattern(r"\b(?:only|just) (?:with )?(?:the|my|that)\b")
 
 
@@ -30,6 +31,8 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     mentioned = [m for m in query.mentioned]
     lights = {f.of for f in scene.facts if f.of}
     leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|(?:take|taken|taking|took) (?:off|away|out|down)|(?:take|took|taking|pull|pulled|pulling|whip|whipped|peel|peeled|strip|stripped|slip|slipped)(?: \w+){1,4} (?:away|out)|removed|turn off|switch off|(?:leave|leaving|left) (?:off|out)|skip|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b", text) or _TAKEN_OFF.search(text)
+    if talk.missing and not leaving and query.cues & {"bare", "BARE"} and any(f.quantity in _ASKED_FOR for f in query.facts):
+        return query, scene  # "bare it was f/16", after what it was is asked for: how the value was found, and nothing comes off
     facts = scene.facts
     alone = [f for f in query.facts if f.quantity == "modifier"]
     if len(alone) == len(query.facts) == 1 and _ONLY.search(text) and any(f.quantity == "loss" and f.unit == alone[0].unit for f in facts):

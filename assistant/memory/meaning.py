@@ -67,11 +67,17 @@ def _first_of_all(query: Query) -> Query:
     return whole if query.asks else replace(whole, asks=inferred_ask(whole) or ((Ask("aperture"),) if implied_ask(whole) else ()))
 
 
+_SECOND_OF_TWO = frozenset({"key", "fill", "hair", "rim", "kicker", "accent"})
+
+
 def _other_place(query: Query, missing: tuple[str, ...], scene: Scene) -> Query:
     """"it is 5 m from the light", after "2 m from the first pew, and the last one?": the place that was asked for, which takes nothing from the first."""
     first = [f for f in scene.facts if f.quantity in ("distance", "gap")]
     new = [f for f in query.facts if f.quantity == "distance"]
     asked = missing == ("distance",) and bool(scene.asks) and scene.asks[0].quantity == "stops"
+    lights = [n for n in scene.mentioned if first and n != first[0].of]
+    if asked and len(first) == len(new) == len(lights) == 1 and first[0].of and not new[0].of and lights[0] in _SECOND_OF_TWO:
+        return query.with_facts(replace(f, of=lights[0]) if f is new[0] else f for f in query.facts)  # "3.5 feet", after "the key sits 5 feet out: how far over is the rim?"
     if not asked or len(first) != 1 or len(new) != 1 or first[0].quantity == "gap" or first[0].of or new[0].of or _TAKES_BACK.search(query.text):
         return query
     return query.with_facts((replace(first[0], origin="kept"), *query.facts))
@@ -80,13 +86,18 @@ def _other_place(query: Query, missing: tuple[str, ...], scene: Scene) -> Query:
 _UNDER_WHAT = Pattern(r"^\W*(?:at|on|for|with|in)(?: an?)? $", re.I)
 
 
+_IT_IS = Pattern(r"\W*(?:(?:it|that|this|the (?:gn|guide number))(?:'s| is| was)?|is|was|i have|i get)? ?(?:about )?$", re.I)
+
+
 def _with_its_speed(query: Query, missing: tuple[str, ...], scene: Scene) -> Query:
     """"it is 24 m at ISO 100", after "what's the guide number on ISO 800?": what it is given for, and not the film or the power that was asked about (contract 18)."""
     told = query.all("guide_number") or [f for f in query.all("distance") if f.of in ("", "both")]
     under = [f for f in query.facts if f.quantity in ("film_speed", "power")]
-    if missing != ("guide_number",) or len(told) != 1 or len(under) != 1 or not any(f.quantity == under[0].quantity for f in scene.facts) or not _UNDER_WHAT.match(query.text[told[0].end : under[0].start]):
+    if missing != ("guide_number",) or len(told) != 1 or len(under) != 1 or not any(f.quantity == under[0].quantity for f in scene.facts):
         return query
     one, at = told[0], under[0]
+    if not (_UNDER_WHAT.match(query.text[one.end : at.start]) if one.end <= at.start else _IT_IS.match(query.text[at.end : one.start])):
+        return query
     value = one.value / (LENGTH[one.unit] if one.quantity == "distance" and one.unit in LENGTH else 1.0)
     guide = replace(one, quantity="guide_number", value=value, end=at.end, **{"at_iso" if at.quantity == "film_speed" else "at_power": at.value})
     return query.with_facts(guide if f is one else f for f in query.facts if f is not at)

@@ -74,7 +74,7 @@ def _guide(query: Query, ask: Ask) -> Solution | None:
         unit = "m" if fact.unit in ("m", "cm") else "ft"
         guides = [replace(fact, quantity="guide_number", value=fact.value / LENGTH[unit], unit=unit)]
         query = query.with_facts(tuple(f for f in query.facts if f is not fact) + (guides[0],))
-    if not guides and not lengths and not query.has("aperture") and (_BECOMES.search(query.text) or query.facts and {f.quantity for f in query.facts} <= {"film_speed", "power", "place", "remark"}):
+    if not guides and not lengths and not query.has("aperture") and (_BECOMES.search(query.text) or query.facts and {f.quantity for f in query.facts} <= {"film_speed", "power", "loss", "modifier", "place", "remark"}):
         return needs(("guide_number",), "I need the guide number that it has now, and what that is for.", tuple(query.all("film_speed")), "conversions")
     if len(guides) != 1 or query.has("distance") or query.has("aperture") or query.has("count") or query.has("ratio"):
         return None

@@ -322,10 +322,10 @@ def _stops_rated(query: Query) -> Solution | None:
     pair = query.first("number_range")
     if pair and box is None and scales.is_film_speed_mark(pair.value) and scales.is_film_speed_mark(pair.other) and patterns.search("push|pull", query.text, re.I):
         return _done((marks.stops(scales.film_speed_difference_stops(pair.value, pair.other)),), pair, lead="Push" if pair.other > pair.value else "Pull")
-    speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated") and f.origin == "said"]
+    speeds = [f for f in query.facts if f.quantity in ("film_speed", "rated") and (f.origin == "said" or f.origin == "kept" and query.text[f.start : f.end] == f.said)]  # kept with its words
     if len(speeds) == 2 and _RATED_AT.search(query.text):
         box, rated = box_and_rated(speeds, query.text)
-    elif len(speeds) == 1 and not pair and _STOPS_OF_PUSH.search(query.text) and _IS_RATED.search(query.text[: speeds[0].end].rstrip("0123456789.")) and {f.quantity for f in query.facts} <= {"film_speed", "rated", "place", "remark"}:
+    elif len(speeds) == 1 and not pair and (_STOPS_OF_PUSH.search(query.text) or _EXPOSED.search(query.text) and query.cues & {"how_many", "how_far", "how_much"}) and _IS_RATED.search(query.text[: speeds[0].end].rstrip("0123456789.")) and {f.quantity for f in query.facts} <= {"film_speed", "rated", "place", "remark"}:
         return needs(("film_speed",), "I need the box speed of the film.", (speeds[0],), "film")
     if box is None or rated is None:
         return None

@@ -14,7 +14,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import camera, close_power, marks, power_restored, t_stops, two_guides
 from assistant.solving.lights import TYPICAL_LOSS, typical_words
-from assistant.solving.solution import Solution
+from assistant.solving.solution import Solution, needs
 from assistant.solving.taken_off import WITH_ONLY, WITHOUT, is_taken_off, stays_alone
 from assistant.solving.worn import AFTER, BEFORE, in_place_of_another
 from assistant.solving.worn import worn as worn_when
@@ -57,7 +57,7 @@ def solve(query: Query) -> Solution | None:
         return None
     if (close := close_power.solve(query)) is not None:
         return close
-    for topic in (power_restored.solve, t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up):
+    for topic in (power_restored.solve, t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up, _power_untold):
         found = topic(query, wanted[0])
         if found is not None:
             return found
@@ -288,6 +288,15 @@ def _stays_put(query: Query) -> bool:
     places, worn, read = query.all("distance"), query.all("modifier"), query.all("aperture")
     beside = len(places) == len(read) == 1 and bool(worn) and max(places[0].start, read[0].start) < min(f.start for f in worn) and places[0].sentence == read[0].sentence
     return beside and not places[0].of and not query.cues & {"move", "further", "closer"} and any(f.unit == "BARE" for f in query.all("camera_filter"))
+
+
+def _power_untold(query: Query, ask: Ask) -> Solution | None:
+    """"the gel takes a stop, what power do I need to keep the reading?": so much more than there was, and that is not told."""
+    lost = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd") and (f.unit or query.has("modifier"))]
+    if ask.quantity != "power" or not lost or {f.quantity for f in query.facts} - {"loss", "filter_loss", "nd", "modifier", "camera_filter", "remark", "place"}:
+        return None
+    total = sum(f.value for f in lost)
+    return needs(("power",), f"It takes {scales.speak_stops(total)} ({2**total:.3g} times) more than now. What power is the flash at now?", tuple(lost), "losses")
 
 
 _EFFECTIVE = Pattern(
