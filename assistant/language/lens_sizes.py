@@ -126,7 +126,7 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     if any(f.quantity == "guide_number" for f in facts):
         return [replace(f, quantity="focal_length", value=f.value / 1000, unit="mm", of="") if f.quantity in ("number", "film_speed") and f.value in _USUAL and not _iso_said(f, text) and _WITH_A.search(text[: f.start]) and _PLACED.match(text[f.end :]) else f for f in facts]
-    bare = next((f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and 8 <= f.value <= 1200 and not _iso_said(f, text) and _BARE_BEFORE.search(text[: f.start]) and (talked or _SEES.match(text[f.end :]))), None)
+    bare = next((f for f in facts if f.quantity in ("number", "film_speed") and not f.bad and 8 <= f.value <= 1200 and not _iso_said(f, text) and _BARE_BEFORE.search(text[: f.start]) and not _COUNTS.match(text[f.end :]) and (talked or _SEES.match(text[f.end :]))), None)
     if bare is None and format_too:
         return [replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
     if bare is None:
@@ -135,6 +135,8 @@ def _bare_lens(facts: list[Fact], text: str) -> list[Fact]:
     return [lens if f is bare else replace(f, quantity="format", value=0.0, unit="35 mm", of="") if f in format_too else f for f in facts]
 
 
+_COUNTS = Pattern(r"\s+(?:\w+ )?(?:(?!(?:lens|focus\w*|sees|gives|has|covers|does|is|was|shows|takes|gets|makes|needs|wants|reaches|serves|leaves|lets|keeps|goes|comes|becomes|stands|sits|works|this|across|millimetres|millimeters)\b)[a-z]{3,}(?<!s)s|people|men|women|children|folk)\b", re.I)
+"""After a number of people or things: "twenty cousins in three rows"."""
 _ARTICLE = Pattern(r"\b(?:an?|the|my)\s*$", re.I)
 
 

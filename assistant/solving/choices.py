@@ -34,6 +34,7 @@ def options(query: Query) -> tuple[str, list[Fact]]:
         facts = [f for f in query.facts if PAIRS.get(f.quantity, f.quantity) == quantity and f.origin == "said"]
         for before, fact in zip([None, *facts], facts):
             joined = before is not None and patterns.search(r"\bor\b|,|\band\b" if both else r"\bor\b|,", query.text[before.end : fact.start]) and len(query.text[before.end : fact.start]) < 16
+            joined = joined or before is not None and _OR_DO_I.fullmatch(query.text, before.end, fact.start) is not None
             joined = joined or before is not None and fact.start < before.end and both and " and " in fact.said
             inside = fact.quantity in PAIRS and patterns.search(r"\bor\b", fact.said.lower())
             if joined and before is not None:
@@ -45,6 +46,10 @@ def options(query: Query) -> tuple[str, list[Fact]]:
         if len(flat) > 1 and (both and len(flat) == 2 or patterns.search(r"\bor\b", query.text[flat[0].start : flat[-1].end].lower())):
             return quantity, flat
     return "", []
+
+
+_OR_DO_I = Pattern(r"(?: (?:enough|sufficient|all right|ok|okay|closed enough|good enough|small enough))?,? or (?:(?:do|must|should|would|shall|will) (?:i|we) (?:need|use|set|take|have|go)(?: to)?|is it|does it (?:take|need)|rather)(?: (?:down to|to|at|an?|use))* ", re.I)
+""""is f/4 enough or do I need f/8": the two to choose from, with words between."""
 
 
 def _flat(fact: Fact, quantity: str) -> list[Fact]:

@@ -15,7 +15,7 @@ from assistant.solving.solution import Solution
 
 _CAN_IT = Pattern(r"\b(?:can|could|will|would|is it possible|possible|able|does|do)\b", re.I)
 _EXPOSED = Pattern(r"\b(?:expos\w*|daylight|sun\w*|ambient|sky|background|properly|correct\w*|normal\w*)\b", re.I)
-_SPOILT = Pattern(r"\b(?:over-?expos\w*|under-?expos\w*|too (?:bright|dark|much|hot|light)|blow\w*|burn\w*|over|under)\b", re.I)
+_SPOILT = Pattern(r"\b(?:over-?expos\w*|under-?expos\w*|too (?:bright|dark|much|hot|light)|blow\w*|burn\w*|(?:over|under)(?! (?:an?|the|my|our|his|her|this|that|[a-z]+ (?:clouds?|sky|skies|sun|trees))\b))\b", re.I)
 _WITHOUT = Pattern(WITHOUT + r"(?:over-?expos\w*|blow\w*|burn\w*)(?: out)?", re.I)
 _ON_THE_SKY = Pattern(r"\bunder (?:an? |the )?(?:\w+ )?(?:clouds?|sky|skies|haze|sun|trees?|cover|canopy)\b", re.I)
 _NO_FILTER = Pattern(r"\b(?:without|no|not|lack\w*|forgot\w*)\b[^.?!]{0,20}\b(?:filters?|nds?)\b", re.I)
@@ -26,7 +26,7 @@ _CLOSE = 1 / 3
 
 def claim_of_daylight(query: Query) -> Solution | None:
     """Whether the lens closes far enough for the daylight at sync speed; None where not all of it is told."""
-    sync, smallest = query.last("sync") or query.last("shutter"), query.last("smallest_aperture")
+    sync, smallest = query.last("sync") or query.last("shutter"), query.last("smallest_aperture") or _end_of_the_lens(query)
     if sync is None or smallest is None or query.has("guide_number") or _SPOILT.search(_ON_THE_SKY.sub(" ", _WITHOUT.sub(" ", query.text))) or not (_CAN_IT.search(query.text) and _EXPOSED.search(query.text)):
         return None
     from assistant.solving.ambient_light import solve as of_the_light
@@ -40,6 +40,15 @@ def claim_of_daylight(query: Query) -> Solution | None:
     holds = over <= _CLOSE
     lead = f"{'Yes' if holds else 'No'}. The daylight takes f/{needed:.3g} there" + ("." if holds else f"; at f/{smallest.value:g} it is {speak_stops(over)} over: use slower film, an ND filter, or shade.")
     return Solution(lead=lead, answers=(Quantity("claim", holds), marks.aperture(needed)), used=(*found.used, sync, smallest, *bare), assumed=found.assumed, topic="claims")
+
+
+_DOWN_TO = Pattern(r"\blens\b[^.,;?!]{0,24}\b(?:down to|closes? (?:down )?to|stops? (?:down )?to|ends? at|as far as|no further than|up to)\W*$", re.I)
+
+
+def _end_of_the_lens(query: Query) -> Fact | None:
+    """"lens down to f/16": how far it closes, and no setting."""
+    marks_told = query.all("aperture")
+    return marks_told[0] if len(marks_told) == 1 and query.has("sync") and _DOWN_TO.search(query.text[: marks_told[0].start]) else None
 
 
 def _worked_at(sync: Fact) -> Fact:

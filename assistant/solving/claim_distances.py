@@ -61,7 +61,7 @@ def claim_of_share_by_distance(query: Query) -> Solution | None:
 
 _SPREAD = Pattern(
     r"\b(?:front[- ]to[- ]back|row[- ]to[- ]row) (?:difference|spread|drop)\b|\b(?:difference|spread)\b[^.?]{0,24}\b(?:front|back|rows?|group|ends?)\b|\bfall-?off\b[^.?]{0,24}\b(?:front|back|rows?|group|across|ends?)\b"
-    r"|\bfront[- ]to[- ]back fall-?off\b|\b(?:back|front|far|near) (?:row|one|end)\b[^.?]{0,16}\b(?:closer|nearer) to the (?:front|back|far|near)(?: row| one| end)? in (?:exposure|brightness|light|stops)\b|\brows?\b[^.?]{0,30}\beven\b|\b(?:more|less) (?:even|evenly|uneven)\b[^.?]{0,40}\b(?:over|across|on|for)\b|\bevener\b|\bmore evenly\b"
+    r"|\bfront[- ]to[- ]back fall-?off\b|\b(?:back|front|far|near) (?:row|one|end)\b[^.?]{0,16}\b(?:closer|nearer) to the (?:front|back|far|near)(?: row| one| end)? in (?:exposure|brightness|light|stops)\b|\brows?\b[^.?]{0,30}\beven\b|\b(?:more|less) (?:even|evenly|uneven)\b[^.?]{0,40}\b(?:over|across|on|for)\b|\bevener\b|\bmore evenly\b|\b(?:more|less) (?:even|evenly|uneven)\b[^.?]*\bthan\b"
 )
 _LARGER = Pattern(r"\b(?:larger|bigger|greater|grows?|increas\w*|widens?|worse|steeper|(?<!even )more(?! even)|less even|uneven)\b")
 _SMALLER = Pattern(r"\b(?:smaller|less(?! even)|lessens?|shrinks?|narrow\w*|reduc\w*|decreas\w*|more even(?:ly)?|evener|gentler|closer to the|nearer to the)\b")

@@ -93,14 +93,15 @@ def claim_of_hyperfocal_at(query: Query) -> Solution | None:
 _SET_TO_IT = Pattern(r"\b(?:focus\w*|pre-?focus\w*|set|parked|left|put|lens|ring|scale)\b[^.?!]{0,40}\b(?:on|at|to|for) (?:the |its |my )?hyper[- ]?focal\b|\bhyper[- ]?focal (?:focus|focusing|setting)\b")
 _SHARP = Pattern(r"\b(?:(?P<not>out of focus|unsharp|soft|blurr?\w*|too (?:close|near))|sharp|in focus|in the zone)\b")
 _JUST = 0.99
+_WHERE = ("distance", "camera_distance", "sharp_limit", "max_distance")
 
 
 def claim_of_sharp_so_near(query: Query) -> Solution | None:
     """"set to the hyperfocal distance, he stands 2 m off; is he sharp": from half of that distance on."""
     said = plain(query.text)
-    at = [f for f in query.facts if f.quantity in ("distance", "camera_distance", "sharp_limit") and f.origin == "said"]
+    at = [f for f in query.facts if f.quantity in _WHERE and f.origin == "said"]
     asked = list(_SHARP.finditer(said))
-    if "hyperfocal" not in query.cues or len(at) != 1 or not asked or len(query.all("focal_length")) != 1 or len(query.all("aperture")) != 1 or not _SET_TO_IT.search(said) or {f.quantity for f in query.facts} - {"distance", "camera_distance", "sharp_limit", "focal_length", "aperture", "format", "remark", "place", "circle"}:
+    if "hyperfocal" not in query.cues or len(at) != 1 or not asked or len(query.all("focal_length")) != 1 or len(query.all("aperture")) != 1 or not _SET_TO_IT.search(said) or {f.quantity for f in query.facts} - {*_WHERE, "focal_length", "aperture", "format", "remark", "place", "circle"}:
         return None
     from assistant.solving.focus import solve as of_sharpness
 

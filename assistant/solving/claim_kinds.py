@@ -55,7 +55,7 @@ from assistant.solving.claim_two_depths import claim_of_two_depths
 from assistant.solving.claim_two_lights import claim_of_two_lights
 from assistant.solving.claim_values import claim_of_value
 from assistant.solving.film import claimed_error, claimed_rating
-from assistant.solving.reach import claim_of_reach
+from assistant.solving.reach import claim_of_reach, claim_of_reach_at
 from assistant.solving.solution import Solution
 
 Judge = Callable[[Query], "Solution | None"]
@@ -71,7 +71,7 @@ BY_WORDS: tuple[Judge, ...] = (
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 
 BY_FACTS: tuple[Judge, ...] = (
-    claim_of_guide_by_stops, claim_of_guide_left, claim_of_reach, claim_of_charge, claim_of_enough_pops, claim_of_pops_in_all,
+    claim_of_guide_by_stops, claim_of_guide_left, claim_of_reach, claim_of_reach_at, claim_of_charge, claim_of_enough_pops, claim_of_pops_in_all,
     claim_of_parts_in_all, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images,
     claim_time.claim_of_pulse, claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss,
     claim_of_share_by_distance, claim_of_made_up, claim_of_black, claim_of_bellows, claim_of_daylight, claim_of_nd, claimed_rating,

@@ -14,7 +14,9 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
+from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.solution import Solution
+from assistant.units import speak_length
 
 _FAR = r"(?:far|far away|distance|reach|range|throw)"
 _NUMBERS = {"twice": 2.0, "double": 2.0, "doubles": 2.0, "half": 0.5, "halves": 0.5, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "eight": 8.0, "ten": 10.0, "three times": 3.0, "a third": 1 / 3, "a quarter": 0.25}
@@ -68,6 +70,28 @@ def claim_of_reach(query: Query) -> Solution | None:
     lead = f"{'Yes' if holds else 'No'}: {right:.3g} times as far at the same aperture."
     beside = tuple(f for f in query.facts if f.quantity in ("times", "factor", "number", "count") and f.start < said.end() and f.end > said.start())
     return Solution(lead=lead, answers=(Quantity("claim", holds), Quantity("factor", right, "times")), used=(*pair, *beside), topic="claims")
+
+
+_CARRIES = Pattern(r"\b(?:reach\w*|carr(?:y|ies|ied)|gets?|goes|throws?|is good (?:to|for)|lights? up to|range)\b", re.I)
+_STOPS_NEAR = 0.2
+
+
+def claim_of_reach_at(query: Query) -> Solution | None:
+    """"it reaches 5 m on ISO 100; on ISO 400 it reaches 10 m, is that so": the distance there is, from the first and the root of what changed."""
+    away = sorted(query.all("distance"), key=lambda f: f.start)
+    pairs = [sorted(query.all(kind), key=lambda f: f.start) for kind in ("film_speed", "power") if query.has(kind)]
+    if len(away) != 2 or len(pairs) != 1 or len(pairs[0]) != 2 or {f.quantity for f in query.facts} - {"distance", "film_speed", "power", "aperture", "remark", "place"} or len({f.value for f in query.all("aperture")}) > 1 or any(f.origin != "said" for f in (*away, *pairs[0])):
+        return None
+    (old, new), (near, far) = pairs[0], away
+    if not max(old.end, near.end) <= min(new.start, far.start) or len(_CARRIES.findall(query.text)) < 1 or _DENIED.search(query.text):
+        return None
+    right = near.value * _farther(old, new)
+    said = query.text.lower()
+    holds = within(bound_of(said[: far.start])[0], 2 * math.log2(right / far.value), _STOPS_NEAR)
+    return Solution(answers=(Quantity("claim", holds), marks.distance(right, far.unit)), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. It reaches {speak_length(right, far.unit)}: the reach goes with the square root of the light.")
+
+
+_DENIED = Pattern(r"\b(?:not|never|no)\b|n't\b", re.I)
 
 
 def times_as_far(query: Query, ask: Ask) -> Solution | None:

@@ -18,6 +18,7 @@ from assistant.records import record, replace
 from assistant.scales import speak_stops
 from assistant.solving import light_of_two, marks
 from assistant.solving.claim_words import plain
+from assistant.solving.film_compared import which_faster
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -36,13 +37,13 @@ class Asked:
     """What the question must speak of besides."""
 
 
-_ROOM = Pattern(rf"\b(?:ambient|daylight|sky|windows?|back(?:ground|drop)|surroundings|scene|ghosts?|sun(?:light|set|rise)?|dusk|dawn|moon|stars|city|skyline|traffic|harbou?r|lamps?|candles?|bulbs?|chandeliers?|lanterns?|fire|embers|neon|fairy lights|street ?lights?|(?:{ROOMS}))\b")
+_ROOM = Pattern(rf"\b(?:ambient|daylight|sky|windows?|back(?:ground|drop)|surroundings|scene|ghosts?|sun(?:light|set|rise)?|dusk|dawn|moon|stars|city|skyline|traffic|harbou?r|lamps?|candles?|candelabr\w+|bulbs?|chandeliers?|lanterns?|fire|embers|neon|fairy lights|street ?lights?|(?:{ROOMS}))\b")
 _BEHIND = Pattern(r"\b(?:background|backdrop|behind|walls?|curtains?|backing)\b")
-_BRIGHTER = Pattern(r"\b(?:brighter|brightest|lighter|brightens?|more (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?more|shows? more|stronger|better lit)\b")
-_DARKER = Pattern(r"\b(?:darker|darkest|dimmer|fainter|darkens?|less (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?less|shows? less|weaker)\b")
+_BRIGHTER = Pattern(r"\b(?:brighter|brightest|more bright(?:ly)?|lighter|brightens?|more (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?more|shows? more|stronger|better lit)\b")
+_DARKER = Pattern(r"\b(?:darker|darkest|less bright(?:ly)?|dimmer|fainter|darkens?|less (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?less|shows? less|weaker)\b")
 _DEPTH = "depth of field"
 _TABLE: tuple[Asked, ...] = (
-    Asked("even light", Pattern(r"\b(?:more even(?:ly)?|evener|evenest|most even(?:ly)?|evens?|evenly|closer in (?:brightness|exposure|light)|(?:less|smaller|least|gentler|slower) (?:of a )?(?:fall-?off|difference|drop|spread)|more alike|more (?:uniform|equal)(?:ly)?|more the same)\b"),
+    Asked("even light", Pattern(r"\b(?:more even(?:ly)?|evener|evenest|most even(?:ly)?|as even(?:ly)? as|evens?|evenly|closer in (?:brightness|exposure|light)|(?:less|smaller|least|gentler|slower) (?:of a )?(?:fall-?off|difference|drop|spread)|more alike|more (?:uniform|equal)(?:ly)?|more the same)\b"),
           Pattern(r"\b(?:less even(?:ly)?|more uneven(?:ly)?|(?:more|faster|quicker|steeper|bigger|larger|greater|stronger|most) (?:of a )?(?:fall-?off|drop|difference))\b"), {"distance": 1},
           "Light falls with the square of the distance: the farther the light, the less the depth of what it lights matters."),
     Asked(_DEPTH, Pattern(r"\b(?:(?:more|most|greater|greatest|larger|deeper|deepest) (?:depth|dof|depth of field|zone of sharpness|of (?:it|the \w+) (?:sharp|in focus))|more (?:\w+ ){0,3}(?:sharp|in focus)|deeper (?:field|focus)|sharper (?:background|behind)|gets? more (?:sharp|in focus))\b"),
@@ -57,13 +58,14 @@ _TABLE: tuple[Asked, ...] = (
     Asked("wide opening", Pattern(r"\b(?:open(?:s|ing)? (?:up )?(?:the |my )?(?:lens |aperture )?wider|(?:wider|larger|bigger) (?:aperture|opening|f-?stop))\b"), Pattern(r"\b(?:(?:stop|close)(?:s|ing)? (?:the |my )?(?:lens |aperture )?(?:down )?(?:further|farther|more)|(?:smaller|narrower) (?:aperture|opening|f-?stop))\b"), {"film_speed": -1, "power": -1, "distance": 1}, ""),
     Asked("grain", Pattern(r"\b(?:more grain|grainier|coarser(?: grain)?)\b"), Pattern(r"\b(?:less grain\w*|finer(?: grain)?|smoother)\b"), {"film_speed": 1}, "Faster film has coarser grain."),
 )
-_INTERROGATIVE = Pattern(r"\b(?:which|what (?:one|distance|aperture|f-?stop|shutter(?: speed)?|time|power|film)|(?:at|from) (?:which|what))\b")
+_INTERROGATIVE = Pattern(r"\b(?:which|what (?:one|distance|aperture|f-?stop|shutter(?: speed)?|time|power|film)|(?:at|from) (?:which|what|where)|whose|where)\b")
 _ONE_OR = Pattern(r"(?:(?<=^)|(?<=[.?!;:] ))(?:so |and |now )?(?:should|shall|do|does|would|will|must|is it)\b(?=[^.?!]*\bor\b(?! not\b)[^?!]*\?)")
 """A question that offers two: "would f/8 or f/16 need the shorter time"."""
 _OR = Pattern(r"\bor\b|\bversus\b|\bvs\b|\bthe other\b")
 _AND = Pattern(r"\bor\b|\band\b|\bversus\b|\bvs\b|\bthe other\b")
-_TURNED = Pattern(r"\b(?:not|never|without|too|least|neither|nor|wrong|worse|avoid\w*|if|how (?:many|much|far))\b|n't\b")
+_TURNED = Pattern(r"\b(?:not|never|without|too|least|neither|nor|wrong|worse|avoid\w*|if(?! (?:i|we|you) want\b)|how (?:many|much|far))\b|n't\b")
 _READ = Pattern(r"\b(?:reads?|reading|meters?|metered|metering|key|fill|rim|hair|kicker|flash(?:es)? (?:gives?|gave)|calls for|wants)\b")
+_THEM = Pattern(r"\b(?:them|they|those|these)\b")
 _FLASH_ALONE = Pattern(r"\b(?:flash|strobe|speedlight)\b")
 _EQUAL_BY = frozenset({"loss", "filter_loss", "nd", "power_down", "factor", "modifier", "energy", "exponent", "magnification", "extension", "size"})
 """Told of one of the two, perhaps: then the way alone does not decide."""
@@ -88,9 +90,11 @@ def more_of(query: Query) -> Solution | None:
         return weighed
     two = _two(said, facts)
     if two is None:
-        return None
+        return which_faster(query)
     asked = _asked(said[start:end], two[0].quantity, said)
-    if asked is None or not _alone(facts, two, asked[0], said):
+    if asked is None:
+        return which_faster(query)
+    if not _alone(facts, two, asked[0], said):
         return None
     row, way = asked
     if row.name == _DEPTH and two[0].quantity == "focal_length" and way > 0 and query.has("aperture") and (query.has("distance") or query.has("focus_distance")):
@@ -163,7 +167,7 @@ def _asked(words: str, kind: str, said: str) -> tuple[Asked, int] | None:
     rows = []
     for row in _TABLE:
         more, less = row.more.search(words), row.less.search(words)
-        if kind in row.ways and (more is None) is not (less is None) and (row.about is None or row.about.search(words)):
+        if kind in row.ways and (more is None) is not (less is None) and (row.about is None or row.about.search(words) or row.about is _ROOM and _THEM.search(words) and not _FLASH_ALONE.search(words) and row.about.search(said)):
             rows.append((row, 1 if more is not None else -1))
         elif more is not None and less is not None:
             return None
@@ -199,7 +203,7 @@ _OF_EACH = frozenset({"power", "distance", "film_speed", "guide_number", "energy
 def _weighed(query: Query, said: str, facts: list[Fact], start: int, end: int) -> Solution | None:
     """"full power at 8 feet, or half power at 5 feet": both told with a distance and a power, weighed by the light of each."""
     named = _ASKED_FOR.search(said, start, end)
-    told = [f for f in facts if f.quantity not in _BY_THE_WAY]
+    told = [f for f in facts if f.quantity not in _BY_THE_WAY and not (f.quantity == "count" and f.value == 1)]
     if any(f.quantity not in _OF_EACH for f in told):
         return None
     more, less = _BRIGHTER.search(said, start, end), _DARKER.search(said, start, end)
