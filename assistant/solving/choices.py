@@ -96,13 +96,18 @@ def _quantity(quantity: str, value: float, unit: str) -> Quantity:
     return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power}[quantity](value)
 
 
-_HOW_DARK = Pattern(r"\b(?P<not>(?:not|never|\w+n't|(?:keep|stop|save|hold) (?:the |it |my )?(?:\w+ )?from) (?:going |coming (?:out )?|come (?:out )?|go |get |turn(?:ing)? |be |being |quite |all |so |it |any |make it |let it |want (?:it|the \w+) )*)?(?P<too>too )?"
+_HOW_DARK = Pattern(r"\b(?P<not>(?:not|never|avoid(?:ing)?|prevent(?:ing)?|\w+n't|(?:keep|stop|save|hold) (?:the |it |my )?(?:\w+ )?from) (?:going |coming (?:out )?|come (?:out )?|go |get |turn(?:ing)? |be |being |quite |all |so |it |an? |any |make it |let it |want (?:it|the \w+) )*)?(?P<too>too )?"
                     r"(?:(?P<less>darker|darken\w*|kill|less (?:ambient|of the room))|(?P<more>brighter|lighter|more (?:ambient|of the room)|let (?:in|the room)|open up the room)|(?P<dark>dark|black|dim)|(?P<light>bright|white|hot))\b", re.I)
 """How dark the room is, or is to be; "too dark" and "so that it isn't black" ask for more light."""
 
 
+_NOT = Pattern(r"\b(?:not|never|without|avoid\w*|prevent\w*)\b|n't\b", re.I)
+
+
 def _wished(text: str) -> int:
     """1 where more of the room is wanted, -1 where less, 0 where that is not said or said both ways."""
+    if any(not any(m.start() <= no.start() < m.end() for m in _HOW_DARK.finditer(text)) for no in _NOT.finditer(text)):
+        return 0  # a "not" of which it is not plain what it denies
     plain: set[int] = set()
     ways: set[int] = set()
     for found in _HOW_DARK.finditer(text):

@@ -31,7 +31,7 @@ from assistant.solving.doubtful_changes import (
     share_taken_for_power,
     won_back_taken_for_loss,
 )
-from assistant.solving.doubtful_figures import another_quantity, beyond_nature, is_nothing, quarter_of_a_mark
+from assistant.solving.doubtful_figures import another_quantity, beyond_nature, is_nothing, no_one_of_them, quarter_of_a_mark
 from assistant.solving.doubtful_idle import bare_then_worn, far_left_out, left_idle, moved_the_other_way, wanted_a_yes
 from assistant.solving.doubtful_lights import (
     exposure_turned_idle,
@@ -329,6 +329,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_makes_it_worse, frozenset({"aperture", "film_speed"}), None, frozenset({"aperture", "film_speed"})),
     (_of_another_name, None, None, None),
     (another_quantity, None, None, None),
+    (no_one_of_them, frozenset({"aperture"}), None, frozenset({"aperture"})),
     (is_nothing, None, None, None),
     (film_changed_nothing, frozenset({"aperture"}), frozenset({"change"}), frozenset({"film_speed"})),
     (_as_it_was, frozenset({"aperture", "power"}), None, _NUMBER),

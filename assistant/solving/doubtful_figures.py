@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.patterns import Pattern
 from assistant.query import Query
@@ -67,6 +68,15 @@ _ALSO_ANSWERS: dict[str, frozenset[str]] = {
 }
 _EITHER_WAY = frozenset({"claim", "count"})
 """Said to a question of any kind. A film speed is, where two are told to choose from."""
+
+
+_WHICH_IS = Pattern(r"\bwhich\b[^.?!]{0,40}\b(?:brighter|darker|dimmer|stronger|weaker)\b", re.I)
+
+
+def no_one_of_them(said: Query, whole: Query, found: Solution) -> bool:
+    """Asked which of two is brighter or darker, and found an aperture that neither of them is."""
+    told = [f.value for f in said.facts if f.quantity == "aperture"]
+    return len(set(told)) > 1 and _WHICH_IS.search(said.text) is not None and not any(a.quantity == "aperture" and a.value in told for a in found.answers)
 
 
 def another_quantity(said: Query, whole: Query, found: Solution) -> bool:

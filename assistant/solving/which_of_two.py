@@ -43,8 +43,8 @@ _BRIGHTER = Pattern(r"\b(?:brighter|brightest|more bright(?:ly)?|lighter|brighte
 _DARKER = Pattern(r"\b(?:darker|darkest|less bright(?:ly)?|dimmer|fainter|darkens?|less (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?less|shows? less|weaker)\b")
 _DEPTH = "depth of field"
 _TABLE: tuple[Asked, ...] = (
-    Asked("even light", Pattern(r"\b(?:more even(?:ly)?|evener|evenest|most even(?:ly)?|as even(?:ly)? as|evens?|evenly|closer in (?:brightness|exposure|light)|(?:less|smaller|least|gentler|slower) (?:of a )?(?:fall-?off|difference|drop|spread)|more alike|more (?:uniform|equal)(?:ly)?|more the same)\b"),
-          Pattern(r"\b(?:less even(?:ly)?|more uneven(?:ly)?|(?:more|faster|quicker|steeper|bigger|larger|greater|stronger|most) (?:of a )?(?:fall-?off|drop|difference))\b"), {"distance": 1},
+    Asked("even light", Pattern(r"\b(?:more even(?:ly)?|evener|evenest|most even(?:ly)?|as even(?:ly)? as|evens?|evenly|closer in (?:brightness|exposure|light)|(?:less|smaller|least|gentler|slower) (?:of a )?(?:fall-?off|difference|drop|spread)|fall(?:s|ing)?[ -]?off (?:less|slower|more (?:gently|slowly|gradually))|more alike|more (?:uniform|equal)(?:ly)?|more the same)\b"),
+          Pattern(r"\b(?:less even(?:ly)?|more uneven(?:ly)?|(?:more|faster|quicker|steeper|bigger|larger|greater|stronger|most) (?:of a )?(?:fall-?off|drop|difference)|fall(?:s|ing)?[ -]?off (?:more(?! (?:gent|slow|grad))|faster|quicker|harder|sooner|more (?:quickly|rapidly)))\b"), {"distance": 1},
           "Light falls with the square of the distance: the farther the light, the less the depth of what it lights matters."),
     Asked(_DEPTH, Pattern(r"\b(?:(?:more|most|greater|greatest|larger|deeper|deepest) (?:depth|dof|depth of field|zone of sharpness|of (?:it|the \w+) (?:sharp|in focus))|more (?:\w+ ){0,3}(?:sharp|in focus)|deeper (?:field|focus)|sharper (?:background|behind)|gets? more (?:sharp|in focus))\b"),
           Pattern(r"\b(?:(?:less|least|shallower|shallowest|smaller|thinner) (?:depth|dof|depth of field|field|zone)|blurs?|blurr\w+|softer (?:background|behind)|more (?:\w+ )?out of focus|throws? (?:\w+ ){1,4}out of focus|shallower|less (?:\w+ ){0,3}(?:sharp|in focus))\b"), {"aperture": 1, "focal_length": -1},
@@ -56,6 +56,7 @@ _TABLE: tuple[Asked, ...] = (
           Pattern(r"\b(?:shorter|shortest|less) (?:reach|range)\b"), {"film_speed": 1, "power": 1, "aperture": -1}, "The reach goes with the guide number over the f-number."),
     Asked("short time", Pattern(r"\b(?:shorter|faster|quicker|shortest|fastest) (?:shutter|time|exposure|speed)(?: (?:time|speed))?\b"), Pattern(r"\b(?:longer|slower|longest|slowest) (?:shutter|time|exposure)(?: (?:time|speed))?\b"), {"aperture": -1, "film_speed": 1}, ""),
     Asked("wide opening", Pattern(r"\b(?:open(?:s|ing)? (?:up )?(?:the |my )?(?:lens |aperture )?wider|(?:wider|larger|bigger) (?:aperture|opening|f-?stop))\b"), Pattern(r"\b(?:(?:stop|close)(?:s|ing)? (?:the |my )?(?:lens |aperture )?(?:down )?(?:further|farther|more)|(?:smaller|narrower) (?:aperture|opening|f-?stop))\b"), {"film_speed": -1, "power": -1, "distance": 1}, ""),
+    Asked("softness", Pattern(r"\b(?:softer|softest|gentler)\b(?! (?:background|behind))"), Pattern(r"\b(?:harder|harsher|hardest|crisper|less soft)\b"), {"distance": -1}, "Softness goes by how large the light looks from the subject: the closer, the softer."),
     Asked("grain", Pattern(r"\b(?:more grain|grainier|coarser(?: grain)?)\b"), Pattern(r"\b(?:less grain\w*|finer(?: grain)?|smoother)\b"), {"film_speed": 1}, "Faster film has coarser grain."),
 )
 _INTERROGATIVE = Pattern(r"\b(?:which|what (?:one|distance|aperture|f-?stop|shutter(?: speed)?|time|power|film)|(?:at|from) (?:which|what|where)|whose|where)\b")
@@ -72,6 +73,7 @@ _EQUAL_BY = frozenset({"loss", "filter_loss", "nd", "power_down", "factor", "mod
 _BY_THE_WAY = frozenset({"remark", "place", "number", "rows", "gap", "format", "times", "share"})
 _KINDS = ("shutter", "aperture", "distance", "film_speed", "power", "focal_length")
 _FLAT = {"aperture_choice": "aperture", "length_range": "distance"}
+_STRETCH = Pattern(r"\bfrom [^.?!,;]{1,14} to (?:about )?\d[^.?!]*\bor\b")
 _BETWEEN = 90
 """Letters that may stand between the two."""
 _SENTENCE = Pattern(r"[?!;]|[.](?!\d)")
@@ -81,11 +83,12 @@ def more_of(query: Query) -> Solution | None:
     """The one of two that has more of what is asked, named first; None where two are not told, or the question is not plain."""
     said = plain(query.text)
     start, end = _question(said)
-    if end <= start or _TURNED.search(said, start, end) or query.asks_for("stops") or query.asks_for("factor"):
+    if end <= start or _TURNED.search(said, start, end):
         return None
     facts = [one for f in query.facts if f.origin == "said" and not f.bad for one in _flat(f)]
     facts = _with_its_gap(facts, said)
-    weighed = _weighed(query, said, facts, start, end)
+    by_how_much = query.asks_for("stops") or query.asks_for("factor")
+    weighed = None if by_how_much else _weighed(query, said, facts, start, end)
     if weighed is not None:
         return weighed
     two = _two(said, facts)
@@ -97,6 +100,10 @@ def more_of(query: Query) -> Solution | None:
     if not _alone(facts, two, asked[0], said):
         return None
     row, way = asked
+    if by_how_much and row.more is _BRIGHTER:
+        return None  # the stops between the two are for others
+    if row.ways == {"distance": 1} and _STRETCH.search(said):
+        return None  # two stretches, and not two places
     if row.name == _DEPTH and two[0].quantity == "focal_length" and way > 0 and query.has("aperture") and (query.has("distance") or query.has("focus_distance")):
         return None  # how deep it is can be told
     best = (max if way * row.ways[two[0].quantity] > 0 else min)(two, key=lambda f: f.value)
@@ -188,7 +195,7 @@ def _alone(facts: list[Fact], two: tuple[Fact, Fact], row: Asked, said: str) -> 
             continue
         if fact.quantity == kind and fact.value not in (two[0].value, two[1].value) and not (row.name == "even light" and not first <= fact.start <= last):
             return False
-        if fact.quantity in _EQUAL_BY or first <= fact.start <= last and fact.quantity != kind:
+        if fact.quantity in _EQUAL_BY or fact.quantity == "count" and fact.unit in ("flashes", "pops", "heads") or first <= fact.start <= last and fact.quantity != kind:
             return False
         if fact.quantity in row.ways and fact.quantity != kind and len({f.value for f in facts if f.quantity == fact.quantity}) > 1:
             return False
