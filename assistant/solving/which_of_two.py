@@ -191,7 +191,7 @@ def _alone(facts: list[Fact], two: tuple[Fact, Fact], row: Asked, said: str) -> 
     """Whether nothing else may tell the two apart."""
     kind, (first, last) = two[0].quantity, sorted((two[0].start, two[1].start))
     for fact in facts:
-        if fact in two or fact.quantity in _BY_THE_WAY or fact.quantity == "count" and fact.value == 1:
+        if fact in two or fact.quantity in _BY_THE_WAY or fact.quantity == "count" and (fact.value == 1 or fact.value == len(two) and fact.end <= first and _ONE_EACH.search(said, fact.end)):
             continue
         if fact.quantity == kind and fact.value not in (two[0].value, two[1].value) and not (row.name == "even light" and not first <= fact.start <= last):
             return False
@@ -203,6 +203,8 @@ def _alone(facts: list[Fact], two: tuple[Fact, Fact], row: Asked, said: str) -> 
 
 
 _ALIKE = 0.05
+_ONE_EACH = Pattern(r"\bone\b[^.?!]{0,60}\b(?:the other|one)\b")
+""""two lamps, one at 1 m and the other at 4 m": their number bears on neither."""
 _ASKED_FOR = Pattern(r"\b(?:which|what) (?P<kind>distance|power|place|spot)\b")
 _OF_EACH = frozenset({"power", "distance", "film_speed", "guide_number", "energy", "count"})
 
