@@ -12,6 +12,8 @@ from assistant.records import replace
 OF_THE_READING = "reading"
 """How the one speed is marked that an EV is told for: the film that is loaded may be another."""
 _END = Pattern(r"[.!?;](?=\s|$)")
+_CLOSES = Pattern(r"(?: (?:outside|inside|here|there|outdoors|indoors|in (?:the|here)(?: \w+)?))?[.!?;](?=\s|$)", re.I)
+"""After the speed that an EV is told for: the sentence ends, and the film that is loaded comes in another."""
 _OTHER_FILM = Pattern(r"\bbut\b|\bwhile\b|\bthough\b|\binstead\b|\bthere'?s\b|\bi'?(?:ve|m)\b|\bload\w*\b|\bin (?:this|the|my) (?:\w+ )?(?:back|camera|body|magazine|holder)\b|\bin it\b", re.I)
 """Said of the film that is in the camera, where the meter was set to another."""
 
@@ -38,7 +40,7 @@ def conditions(facts: list[Fact], text: str) -> list[Fact]:
     light = next((f for f in facts if f.quantity == "exposure_value"), None) or next((f for f in facts if f.of == "ambient" and f.quantity == "aperture"), None)
     if light is None or not speeds or len(speeds) == 2 and _AGAINST.search(text[speeds[0].end : speeds[1].start]):
         return facts
-    near = [s for s in speeds if s.start >= light.end and not _LOADED.match(text[light.end :]) and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start] and not (s is speeds[0] and len(speeds) == 2 and _END.match(text, s.end)))]
+    near = [s for s in speeds if s.start >= light.end and not _LOADED.match(text[light.end :]) and patterns.fullmatch(r"[\s,(/]*(?:at|for|on|@|with)?[\s(]*", text[light.end : s.start], re.I) and not (light.quantity == "exposure_value" and "," in text[light.end : s.start] and not (s is speeds[0] and len(speeds) == 2 and _CLOSES.match(text, s.end)))]
     before = [s for s in speeds if s.end <= light.start and not _END.search(text[s.end : light.start])]
     near = near or [s for s in speeds if s.start > light.start and not _END.search(text[light.end : s.start]) and light.quantity == "aperture" and not (before and _OTHER_FILM.search(text[light.end : s.end + 24]))]
     if not near and len(speeds) == 2 and light.quantity == "aperture" and (speeds[0].said == speeds[1].said or _FOR_ANOTHER.fullmatch(text[speeds[0].end : speeds[1].start])):

@@ -44,10 +44,17 @@ _NONE_OF_IT = Pattern(r"(?<!with and )\b(?:with no|no|not? using any|using no)\s
 _OF_STOPS = Pattern(r"^\s*(?:of|at|is|:|worth|,)?\s*(?:about |around )?$", re.I)
 
 
+_GEL_STRENGTHS = Pattern(r"\b(?:half|full|quarter) (?:ct[ob]|blue|orange|straw|green)\b[^?]*\b(?:half|full|quarter) (?:ct[ob]|blue|orange|straw|green)\b", re.I)
+_A_STRENGTH = Pattern(r"\b(?:from|to|the|a) (?:a )?(?:half|full|quarter)$", re.I)
+_POWER_AFTER = Pattern(r"\s*(?:power|output|of full)\b", re.I)
+"""Gels are told by their strength, and so is the one that is put on: "going from half to full"."""
+
+
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with parts of the light as losses, and nothing taken for what is not there."""
     kinds = {f.quantity for f in facts}
     facts = facts if kinds.isdisjoint(_NUMBERS) else _one_t_number([_times_of_glass(_t_number(f, text), text) if f.quantity in _NUMBERS else f for f in facts], text)
+    facts = [replace(f, quantity="remark") if f.quantity == "power" and _A_STRENGTH.search(text[max(0, f.start - 8) : f.end]) and not _POWER_AFTER.match(text, f.end) else f for f in facts] if "power" in kinds and _GEL_STRENGTHS.search(text) else facts
     out = [*[_through(f, facts, text) if f.quantity in ("power", "number") else f for f in facts], *_free(facts, text)]
     out = _taken_off(out, text) if "nd" in kinds else out
     out = out if kinds.isdisjoint(_WORN) else [f for f in _absent(out, text) if not (f.unit == "softbox" and f.quantity == "modifier" and (_FILM_BOX.search(text[f.start : f.end + 40]) or _ON_THE_BOX.search(text[max(0, f.start - 40) : f.start])))]

@@ -186,6 +186,8 @@ def number_of(value: float) -> str:
 def _aperture(query: Query, ask: Ask) -> Solution | None:
     if query.has("guide_number") and query.has("distance") or query.has("path") or any(f.quantity == "loss" and f.unit == "hss" for f in query.facts):
         return None
+    if _AT_IT.search(query.text) and len({f.value for f in query.all("aperture")}) == 1 and query.has("shutter"):
+        return _shutter(query, ask)  # "what will it read in half an hour at f/4?": the time
     light, at = _scene(query, "aperture")
     if light is None:
         return None if query.has("guide_number") or not patterns.search(_FOR_DAYLIGHT, query.text, re.I) else _lacks(("exposure_value",), at.facts)
@@ -199,6 +201,10 @@ def _aperture(query: Query, ask: Ask) -> Solution | None:
     if at.from_sync:
         solution = solution.noting("At the sync speed.")
     return _within_lens(query, solution, light, at, value, stops)
+
+
+_AT_IT = Pattern(r"\b(?:what|which)\b(?:(?!\b(?:aperture|f-?stop|f-?number|opening|lens|ring|stop|if)\b)[^?])*\bat (?:the same )?f ?/? ?\d[\d.]*\W*$", re.I)
+"""A question that ends with where the lens stands."""
 
 
 def _own_lens(query: Query) -> bool:

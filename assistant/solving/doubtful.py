@@ -295,9 +295,9 @@ _CHANGES = frozenset({"power", "film_speed", "distance", "count", "aperture"})
 
 def _one_change_of_two(said: Query, whole: Query, found: Solution) -> bool:
     """"if I double the distance and quadruple the power", and the stops of one of the two alone."""
-    first = found.answers[0]
+    first, opened = found.answers[0], found.topic == "conversions" and any(f.quantity == "aperture_range" and f.origin == "said" and f not in found.used for f in whole.facts)
     if first.quantity != "stops" or found.used or not isinstance(first.value, float):
-        return False
+        return opened  # "from 1/60 to 1/250 and from f/8 to f/11", and the times alone
     changed = [t for t in terms(said.text) if t.quantity in _CHANGES]
     return len({t.quantity for t in changed}) > 1 and not any(math.isclose(abs(first.value), abs(_together(changed, way)), abs_tol=0.01) for way in (1, -1))
 

@@ -43,11 +43,16 @@ _A_FLASH = Pattern(r"\b(?:flash\w*|strobe\w*|speedlight|gun|head|key|fill|softbo
 _ALIKE = Pattern(r"\b(?:equal|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
 
 
+_ON_EITHER_SIDE = Pattern(r"\bleft (?:cheek|side|half)\b[^?]*\bright (?:cheek|side|half)\b|\bright (?:cheek|side|half)\b[^?]*\bleft (?:cheek|side|half)\b|\b(?:other|opposite) (?:cheek|side|half)\b", re.I)
+
+
 def added(query: Query, ask: Ask) -> Solution | None:
     """Flash and ambient light on the same face: the aperture for both, or the stops added."""
     flash, room = _flash_reading(query), query.last("aperture", "ambient")
     if query.has("guide_number") or query.has("distance"):
         return None
+    if ask.quantity == "stops" and _ON_EITHER_SIDE.search(query.text):
+        return None  # each has a cheek of its own
     whole = _whole(query) if ask.quantity == "aperture" and _all_of_them(query) and not _ONE_ALONE.search(query.text) else None
     if whole is not None:
         return whole

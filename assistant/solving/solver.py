@@ -53,6 +53,7 @@ TOPICS: tuple[tuple[str, frozenset[str]], ...] = (
     ("pop_sums", frozenset({"stops", "aperture", "count"})),
     ("layers", frozenset({"count", "stops", "factor", "aperture"})),
     ("loss_measures", frozenset({"stops", "factor", "nd", "magnification"})),
+    ("one_gel_of_two", frozenset({"aperture"})),
     ("one_or_other", frozenset({"stops", "factor"})),
     ("before_after", frozenset({"stops", "factor", "aperture", "power", "distance", "energy", "film_speed"})),
     ("parts_of_light", frozenset({"aperture", "stops"})),
