@@ -56,12 +56,21 @@ def claim_of_readings(query: Query) -> Solution | None:
     if _TOGETHER.search(query.text, two.end):
         return _more_together(one, two, stops[0])
     right = aperture_difference_stops(one.value, two.value)
+    if not compared and {one.of, two.of} == {"", "ambient"} and stops[0].of == "ambient" and stops[0].cue in ("less", "more") and _SO_MUCH_OFF.match(query.text, stops[0].end) and _ROOM_IS.search(query.text[: stops[0].start]):
+        over = right if one.of == "ambient" else -right  # what is read of the room, at the stop that is set
+        holds = abs(over - abs(stops[0].value) * (1 if stops[0].cue == "more" else -1)) <= TOLERANCE
+        return Solution(answers=(Quantity("claim", holds), marks.stops(over, "ambient")), used=(one, two, stops[0], *query.all("shutter")), topic="claims",
+                        lead=f"{'Yes' if holds else 'No'}. It comes out {speak_stops(abs(over))} {'over' if over > 0 else 'under'}.")
     bound, begins = bound_of(plain(query.text)[: stops[0].start])
     said = _by_its_words(stops[0], query.text) if begins >= 0 else stops[0]
     apart = -abs(right) if _other_way(one, two, said, right) else abs(right)
     holds = within(bound, apart - abs(said.value), TOLERANCE) and (apart > 0 or not bound)
     return Solution(answers=(Quantity("claim", holds), marks.stops(right, one.of if right > 0 else two.of)), used=(one, two, stops[0], *query.all("shutter")), topic="claims",
                     lead=f"{'Yes' if holds else 'No'}. f/{one.value:g} and f/{two.value:g} are {speak_stops(abs(right))} apart.")
+
+
+_ROOM_IS = Pattern(r"\b(?:sky|ambient(?: light)?|daylight|room|background|hall|church|windows?|scene|sunset)(?: (?:will|would|should|is|are|be|being|comes? out|then|now|still|about|exactly|just))+ $", re.I)
+_SO_MUCH_OFF = Pattern(r"(?: too (?:bright|dark)| over(?:exposed)?| under(?:exposed)?)?\s*(?:[.,;?!]|$| (?:then|now|there)\b)", re.I)
 
 
 def _by_its_words(said: Fact, text: str) -> Fact:

@@ -21,7 +21,7 @@ _WHAT = r"(?:exposure|aperture|f-?stop|f-?number|stop|light|reading|meter|it|eve
 _STAYS = r"(?:stays?|remains?|is|are|will be|comes out|reads?|ends up|should be|would be|won't change|will not change)"
 _EVENS_OUT = Pattern(
     rf"\b{_WHAT} (?:on (?:the \w+|her|him|it) )?(?:still )?{_STAYS}(?: exactly| just| about)? (?:the same|unchanged|as (?:it was|before)|where it (?:is|was))\b|\bcancels?(?: each other)? out\b"
-    r"|\bevens? (?:it(?:self)? |each other |things )?out\b|\bbreaks? even\b|\bmakes? up for (?:it|each other|the (?:loss|gain|cloth|box|gel|distance|other))\b|\bno (?:net )?(?:change|difference)\b|\bsame exposure\b", re.I)
+    r"|\bevens? (?:it(?:self)? |each other |things )?out\b|\bbreaks? even\b|\bmakes? up for (?:it|each other|the (?:loss|gain|cloth|box|gel|distance|other))\b|\bno (?:net )?(?:change|difference)\b|\bsame exposure\b|\bkeeps? (?:its|the|his|her|my|their)(?: same)? exposure\b", re.I)
 _DENIES = Pattern(r"\b(?:not|never|isn't|doesn't|don't|won't|cannot|can't)\b", re.I)
 
 

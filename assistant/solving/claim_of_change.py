@@ -43,7 +43,7 @@ _LESS = Pattern(r"\b(?:dark\w*|dim(?:s|mer|ming)?\b|cuts?|costs?|los(?:es?|t|ing
 _AS_MUCH = Pattern(r"\b(?:as (?:much|hard|strongly|badly|many stops)|by the same|equally|alike|the same amount|just like|to the same)\b")
 _THAN = Pattern(r"\b(?P<way>more|less)\b[^.;?!]{0,30}\bthan\b")
 _NO = Pattern(r"\b(?:not|no|never|without|neither|nor|hardly)\b|n't\b")
-_OTHER_MATTER = Pattern(r"\b(?:bulbs?|hss|high[- ]speed sync|ttl|depth|dof|hyperfocal|sharp\w*|grain\w*|contrast\w*|soft\w*|reach\w*|range|guide numbers?|recycl\w*|batter\w+|fall-?off|even\w*|ratio|balance|blur\w*|freez\w*|energy|enough|compensat\w*|cancel\w*|makes? up|make good|takes? (?:about |more than |less than |at least |at most )*(?:twice|double|half|\w+ times)|needs?|requires?|wants?|calls? for|asks? for|rat(?:e|ed|es|ing)|push\w*|pull\w*|motion|ghost\w*|nd|filter|open(?:s|ing)? up|stop(?:s|ping)? down|clos(?:e|es|ing) down|turn(?:s|ing)? (?:\w+ )?(?:up|down)|rows)\b")
+_OTHER_MATTER = Pattern(r"\b(?:bulbs?|hss|high[- ]speed sync|ttl|depth|dof|hyperfocal|sharp\w*|far|farther|further|grain\w*|contrast\w*|soft\w*|reach\w*|range|guide numbers?|recycl\w*|batter\w+|fall-?off|even\w*|ratio|balance|blur\w*|freez\w*|energy|enough|compensat\w*|cancel\w*|makes? up|make good|takes? (?:about |more than |less than |at least |at most )*(?:twice|double|half|\w+ times)|needs?|requires?|wants?|calls? for|asks? for|rat(?:e|ed|es|ing)|push\w*|pull\w*|motion|ghost\w*|nd|filter|open(?:s|ing)? up|stop(?:s|ping)? down|clos(?:e|es|ing) down|turn(?:s|ing)? (?:\w+ )?(?:up|down)|rows)\b")
 _ROWS = Pattern(r"\bfront\b.*\bback row|\bback row.*\bfront\b")
 _FASTEST = 1 / 300
 """Seconds; a shorter time is within sync with a leaf shutter only."""

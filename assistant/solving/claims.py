@@ -35,11 +35,14 @@ from assistant.solving.claim_reading import first_step, readable
 from assistant.solving.claim_rules import TOLERANCE, Verdict, elsewhere, judge_rule, judge_stated, keeps_together
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_told import told, turned_round
+from assistant.solving.claim_turned_to_keep import turned_to_keep
 from assistant.solving.claim_words import WITHOUT, plain
 from assistant.solving.film import claim_about_film
 from assistant.solving.set_ups import held_against
 from assistant.solving.solution import Solution
 
+_AS_MUCH_AGAIN = Pattern(r"\bhalf as \w+ again\b")
+"""One and a half times, which no rule here reads."""
 _ONE_OF_TWO = Pattern(r"\bwhich (?:\w+ ){0,3}(?:is|was|comes|would be|lies|will be) (?:\w+ ){0,2}(?:nearer|nearest|closer|closest|better|best|right|correct)\b[^?]*\?")
 """One of several is asked for, and no yes or no."""
 MOST_TRIED = 6
@@ -48,9 +51,12 @@ MOST_TRIED = 6
 
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
-    if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or query.asks_for("sharp") and "hyperfocal" not in query.cues and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
+    if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or _AS_MUCH_AGAIN.search(query.text.lower()) is not None or query.asks_for("sharp") and "hyperfocal" not in query.cues and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
         return None
     said = in_marks(query.text, query.facts)
+    of_the_kind, kept = turned_to_keep(query)
+    if of_the_kind:
+        return kept
     first = first_of(BY_WORDS, query) or (_special(readable(query)) if held_against(query) else _of_words(query, said))
     if first is not None or held_against(query):
         return first
@@ -84,11 +90,14 @@ def solve(query: Query) -> Solution | None:
     if worked is not None and worked.status != "needs":
         return worked
     verdict = rule or judge_folklore(query.text)
+    if verdict is not None and verdict.holds and len({f.value for f in query.all("shutter")}) > 1 and _MORE_LIGHT.search(query.text.lower()):
+        verdict = None  # a belief about the shutter is no answer to what two times do
     if verdict and not ((verdict.holds or sum(f.quantity == "zoom_row" for f in query.facts) > 1) and hangs_on_figures(query)):
         return told(verdict, query)
     return _as_put(query, claim_of_distances(query) or claim_about_film(query)) or worked
 
 
+_MORE_LIGHT = Pattern(r"\b(?:more|less|brighter|darker)\b")
 _BOTH_LIGHTS = Pattern(r"\b(?:flash|strobe)\b[^.;?!]{0,60}\b(?:and|but|while|not)\b[^.;?!]{0,30}\b(?:ambient|daylight|windows?|room|lamps|sky)\b|\b(?:ambient|daylight|windows?|room|lamps|sky)\b[^.;?!]{0,60}\b(?:and|but|while|not)\b[^.;?!]{0,30}\b(?:flash|strobe)\b")
 """Something is said of each of them: a rule that speaks of light alone cannot say yes to both."""
 _TAKERS = frozenset({"nd", "loss", "filter_loss", "factor"})
@@ -97,7 +106,7 @@ _TAKERS = frozenset({"nd", "loss", "filter_loss", "factor"})
 def _of_words(query: Query, said: str) -> Solution | None:
     """What the words decide before any figure is looked at: what changes what, which is more of two."""
     of_a_case = any(f.quantity in ("guide_number", "zoom_row", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
-    several = sum(f.quantity in _TAKERS for f in query.facts) > 1  # what stands in the light twice is held against itself
+    several = sum(f.quantity in _TAKERS for f in query.facts) > 1 or len(query.all("distance")) > 1 and any(f.quantity == "stops" and f.cue in ("less", "more") for f in query.facts)  # what stands in the light twice is held against itself
     influence = judge_influence(said) if not of_a_case and not several else None
     if influence is not None and not (influence.holds and hangs_on_figures(query) and _SPOILT.search(said.lower())):
         return told(influence, query)

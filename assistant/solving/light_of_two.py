@@ -20,7 +20,7 @@ from assistant.units import LENGTH
 FLASH = frozenset({"guide_number", "distance", "power", "energy", "count", "film_speed", "power_down", *LOSSES})
 _CAMERA = frozenset({"aperture", "shutter", "film_speed"})
 _READING = frozenset({"exposure_value", "aperture", "shutter", "film_speed"})
-_READ = Pattern(r"\b(?:reads?|reading|meters?|metered|metering|measures?|measured|gives?|gave|shows?)\b(?: (?:me|us|about|only|at|of|is|was|just|off))* (?:f ?/? ?\d|1/\d)")
+_READ = Pattern(r"\b(?:key|fill|main|rim|hair|kicker|backdrop|background)(?: light)? (?:is|was|stands)(?: at)? f ?/ ?\d|\b(?:reads?|reading|meters?|metered|metering|measures?|measured|gives?|gave|shows?)\b(?: (?:me|us|about|only|at|of|is|was|just|off))* (?:f ?/? ?\d|1/\d)")
 _FAST = Pattern(r"\b(?:fast(?:er)?|slow(?:er)?)\b")
 _OF_LIGHT = ("guide_number", "distance", "power", "energy", "count", "film_speed", "aperture", "magnification", "shutter")
 _LOSSES = ("loss", "filter_loss", "nd", "power_down")

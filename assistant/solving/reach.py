@@ -13,6 +13,7 @@ from assistant import scales
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.claim_bounds import bound_of, within
 from assistant.solving.solution import Solution
@@ -26,20 +27,28 @@ _HOW_MANY_TIMES = Pattern(rf"\bhow many times (?:as|the) {_FAR}\b|\bby what fact
 _OLD_LAST = Pattern(r"\b(?:as|than|instead of|in place of|rather than|over|against|compared (?:with|to)|not|versus)\b[^.,;?!\d]{0,24}$", re.I)
 _FROM = Pattern(r"\b(?:from|between)\b[^.,;?!\d]{0,24}$", re.I)
 _KINDS = ("film_speed", "power", "guide_number", "aperture")
-_BELONGS = frozenset({*_KINDS, "rated", "times", "factor", "number", "place", "remark", "count"})
+_BELONGS = frozenset({*_KINDS, "aperture_range", "rated", "times", "factor", "number", "place", "remark", "count"})
+
+
+def _ends(fact: Fact) -> tuple[Fact, ...]:
+    """"f/8 to f/4" as the two that it goes from and to."""
+    if fact.quantity != "aperture_range":
+        return (fact,)
+    return (replace(fact, quantity="aperture", other=math.nan), replace(fact, quantity="aperture", value=fact.other, other=math.nan, start=fact.end - 1))
 
 
 def _ratio(query: Query) -> tuple[float, tuple[Fact, Fact]] | None:
     """How many times as far with the new one as with the old; None where not exactly two of one kind are told."""
     if {f.quantity for f in query.facts} - _BELONGS:
         return None
+    query = query.with_facts(one for f in query.facts for one in _ends(f))
     pairs = [pair for pair in (query.all(q) + (query.all("rated") if q == "film_speed" else []) for q in _KINDS) if len(pair) > 1]
     if len(pairs) != 1 or len(pairs[0]) != 2 or len([f for f in query.facts if f.quantity in _KINDS and (f.quantity != "aperture" or f in pairs[0])]) > 2:
         return None
     one, two = sorted(pairs[0], key=lambda f: f.start)
     if _OLD_LAST.search(query.text[one.end : two.start]):
         new, old = one, two
-    elif _FROM.search(query.text[: one.start]):
+    elif _FROM.search(query.text[: one.start]) or one.said == two.said:
         new, old = two, one
     else:
         return None
@@ -72,7 +81,7 @@ def claim_of_reach(query: Query) -> Solution | None:
     return Solution(lead=lead, answers=(Quantity("claim", holds), Quantity("factor", right, "times")), used=(*pair, *beside), topic="claims")
 
 
-_CARRIES = Pattern(r"\b(?:reach\w*|carr(?:y|ies|ied)|gets?|goes|throws?|is good (?:to|for)|lights? up to|range)\b", re.I)
+_CARRIES = Pattern(r"\b(?:reach\w*|carr(?:y|ies|ied)|gets?|goes|throws?|is good (?:to|for)|(?:is|was|be) (?:right|correct|enough) (?:for|at)|lights? up to|range)\b", re.I)
 _STOPS_NEAR = 0.2
 
 
