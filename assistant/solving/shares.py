@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from assistant.patterns import Pattern
 from assistant.records import record
 
@@ -41,20 +43,21 @@ def _number(word: str) -> float:
     return _COUNT[word] if word in _COUNT else float(word)
 
 
-def shares(said: str) -> list[Share]:
+@lru_cache(maxsize=16)
+def shares(said: str) -> tuple[Share, ...]:
     """Every share of a text in small letters, in the order said; shares of a stop, of a power or of a second are none.
 
     >>> [s.value for s in shares("three quarters, not an eighth, and twice that")], [round(s.value, 4) for s in shares("a tenth of a percent or 12.5 %")]
     ([0.75, 0.125, 2.0], [0.001, 0.125])
     >>> shares("two thirds of a stop at half power for a quarter of a second")
-    []
+    ()
     """
     out = []
     for found in _SHARE.finditer(said):
         value = _value(found.groupdict())
         if value > 0 and _AND_A_HALF.search(said[: found.start()]) is None:
             out.append(Share(value, found.start(), found.end()))
-    return out
+    return tuple(out)
 
 
 def _value(kinds: dict[str, str | None]) -> float:
