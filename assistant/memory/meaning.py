@@ -31,7 +31,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     moves = [f for f in query.facts if f.quantity == "move"]
     new = [f for f in query.facts if f.quantity != "move" or not _has_distance(scene, query)]
     facts = merged([replace(f, origin="kept") for f in scene.facts], new)
-    facts = (*_where_it_was(query, talk, scene), *facts)
+    facts = _as_it_was_first(query, talk, scene, (*_where_it_was(query, talk, scene), *facts))
     if "film_speed" in talk.missing:
         facts = (*facts, *(f for f in scene.facts if f.quantity == "push" and not any(n.quantity == "push" for n in facts)))
         facts = (*facts, *(replace(f, origin="kept") for f in scene.facts if f.quantity == "film_speed" and query.has("film_speed")))  # the film that was loaded, after the one it was read for
@@ -101,6 +101,24 @@ def _with_its_speed(query: Query, missing: tuple[str, ...], scene: Scene) -> Que
     value = one.value / (LENGTH[one.unit] if one.quantity == "distance" and one.unit in LENGTH else 1.0)
     guide = replace(one, quantity="guide_number", value=value, end=at.end, **{"at_iso" if at.quantity == "film_speed" else "at_power": at.value})
     return query.with_facts(guide if f is one else f for f in query.facts if f is not at)
+
+
+_WAS = Pattern(r"^\W*(?:(?:oh|ah|sorry|well|ok|okay|and),? )*(?:it|that|they|she|he|i|we|the \w+|my \w+) (?:used to|was|were|stood|sat|had|started|began|came from)\b|\b(?:before|at first|originally|to begin with|to start with)\W*$|^\W*from\b", re.IGNORECASE)
+
+_NOW_AT = Pattern(r"\b(?:until|till) (?:it|they|she|he) (?:is|are|was|were|stood|stands?|sat|sits?)\b|\b(?:moved|pulled|pushed|slid|drawn|brought|gone|come|backed)\b[^.?!]{0,30}\bto (?:about |just |exactly )?\d|\b(?:is|are|stands?|sits?|it's) now\b|\bnow (?:is|at|stands?|sits?|\d)", re.IGNORECASE)
+
+
+def _as_it_was_first(query: Query, talk: Conversation, scene: Scene, facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
+    """The facts, with what was missing before what is now so, where it is said of before, or what was told is of now: "it used to be at 8 feet"."""
+    said = [f for f in query.facts if f.origin == "said"]
+    if len(said) != 1 or said[0].quantity not in talk.missing or not (_WAS.search(query.text) or _NOW_AT.search(scene.text)):
+        return facts
+    told = said[0]
+    alike = [n for n, f in enumerate(facts) if f.quantity == told.quantity]
+    if len(alike) != 2 or facts[alike[1]].start != told.start or facts[alike[1]].value != told.value:
+        return facts
+    first, second = alike
+    return (*facts[:first], facts[second], facts[first], *facts[first + 1 : second], *facts[second + 1 :])
 
 
 _PLACED = ("distance", "film_speed")
