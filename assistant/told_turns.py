@@ -28,6 +28,8 @@ def tells_kit(turn: Turn) -> Answer | None:
         return None
     if talk.scene.asks and {f.quantity for f in query.facts} <= {"aperture", "power", "modifier", "loss", "distance", "stops", "nd", "filter_loss", "camera_filter"} and not query.names:
         return None  # "same, but f/8 on the lens"
+    if talk.scene.asks and not query.names and "not" in query.cues and {f.quantity for f in query.facts} - {"number", "remark"} <= {f.quantity for f in talk.scene.facts}:
+        return None  # "iso 100 is loaded, not 200": what was reckoned with is put right
     if not about_gear(query) or inferred_ask(query) or _ASKS.search(query.text):
         return None
     if talk.scene.asks and not ("my_kit" in query.cues or _limits_only(query)) and not query.names:

@@ -50,6 +50,7 @@ _WORDINGS = {
     "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
+    "ap": "aperture", "ss": "shutter speed", "dist": "distance", "subj": "subject", "sbox": "softbox", "amb": "ambient", "y/n": "is that right", "loaded w": "loaded with", "n whats": "and what's", "n what": "and what", "n how": "and how",
     "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "wont": "won't", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
 }
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)

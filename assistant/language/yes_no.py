@@ -132,7 +132,13 @@ def _puts_up(said: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if facts and _inverts(said):
         return True
+    if not asks and sum(f.quantity == "aperture" for f in facts) == 2 and _SAME_EXPOSURE.search(said):
+        return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or bool(facts) and (_told_itself(asks, facts, said) or not asks and _DECLARES.search(said) is not None)
+
+
+_SAME_EXPOSURE = Pattern(r"[,;.:] (?:(?:so|then|is that|are they|are those) )*(?:all |both )?(?:the )?same exposure\b[^?.;,]{0,30}\?\W*$")
+"""Said last and with no verb: "1/500 at f/5.6 and 1/125 at f/11, same exposure?"."""
 
 
 def _is_phrased(said: str) -> bool:

@@ -21,7 +21,7 @@ _TAG = Pattern(
 )
 _LONGEST_TAG = 60
 """Letters of the longest tag, and more than enough."""
-_OPENS = Pattern(r"\bno (?:matter|doubt|question|problem|sweat)\b|\bnot only\b|\bno \w+ (?:lens|camera|room)\b")
+_OPENS = Pattern(r"\b(?:enough|so as|in order) not to\b|\bno (?:matter|doubt|question|problem|sweat)\b|\bnot only\b|\bno \w+ (?:lens|camera|room)\b")
 """A "no" that denies nothing."""
 
 

@@ -20,7 +20,7 @@ WITHIN = Pattern(
     r"|\bwould you call (?:it|that|this) (?:within|inside|ok)\b"
     r"|\b(?:will|would|does|do|should|could|can) (?:it|that|this|they|these|those|(?:the|my|this|that) \w+)(?: (?:still|just|all|safely|even))* (?:prints?|scans?|do|hold(?: up)?|survive|pass|come out|be (?:ok|okay|fine|safe|usable|printable|all right|within|inside|good))\b"
     r"|\b(?:can|could|will|would) (?:i|we|he|she|they|you|the (?:lab|shop|printer))(?: (?:still|just|safely|even))* (?:print|scan|use|save|rescue)\b"
-    r"|(?:^|[.,;:?!-] ?)(?:(?:so|and|but|still|just|is it|are they|is that|was it|all|any) )*(?:safe|ok|okay|usable|printable|fine|within|all right|alright|in range|good enough)(?: (?:or not|then|still))?\W*$"
+    r"|(?:^|[.,;:?!-] ?)(?:(?:so|and|but|still|just|is it|are they|is that|was it|all|any) )*(?:safe|ok|okay|usable|printable|fine|(?:within|inside)(?: (?:that|it|this|the limits?))?|all right|alright|in range|good enough)(?: (?:or not|then|still))?\W*$"
 )
 """Whether something lies within a limit, put up for a yes or a no."""
 _SOMEBODY = Pattern(r"\b(?:is|are|was|were|does|do|did|will|would) (?:(?!(?:not|never|no|out|outside|beyond|past)\b)(?:[\w/'-]|\.(?=\d))+ ){1,10}?(?:inside|within)\b")
@@ -52,6 +52,7 @@ _OF_A_MARK = 0.05
 _FORGIVES = Pattern(rf"\b(?:forgiv\w*|tolerat\w*|latitude of|tolerance of|leeway of)(?: (?:me|you|us|only|just|about|no more than|an error of|up to|at most))* {_ONE.format('b')}(?:(?<=stop)|(?<=stops))(?! (?:(?:of |too much |too little )?(?:over|under|more|less|plus|minus|too)|and an? (?:half|third|quarter)))")
 _FORGIVEN = Pattern(rf"\b{_ONE.format('b')}(?:(?<=stop)|(?<=stops)) (?:that |which )?(?:(?:the|my|this|slide|negative|colou?r|film|stock|chrome|roll) )+(?:will |would |can )?(?:forgiv|tolerat|tak)es?\b(?! (?:over|under|more|less))")
 """A limit with no way told: either, on slides; of a negative film it may be that of too much light alone."""
+_OF_ERROR = Pattern(rf"\b{_ONE.format('b')} of (?:latitude|leeway|error|tolerance|slack|play)\b(?! (?:over|under|either|each|both))")
 _SLIDES = Pattern(r"\b(?:slides?|chrome|transparenc\w+|reversal)\b")
 
 _ONE_WAY = ((Pattern(rf"\b{_ONE.format('o')} {_OVER}"), "over", 1), (Pattern(rf"\b{_ONE.format('o')} {_UNDER}"), "under", -1))
@@ -70,7 +71,7 @@ def claim_of_latitude(query: Query) -> Solution | None:
     said = plain(query.text)
     if not is_within(said) or _FILM.search(said) is None or _TAKES.search(said) is None:
         return None
-    found = next((m for pattern in (*_SPANS, _FORGIVES, _FORGIVEN) if (m := pattern.search(said))), None)
+    found = next((m for pattern in (*_SPANS, _FORGIVES, _FORGIVEN, _OF_ERROR) if (m := pattern.search(said))), None)
     if found is None:
         return _one_way(query, said)
     limits = found.groupdict()
@@ -81,7 +82,7 @@ def claim_of_latitude(query: Query) -> Solution | None:
         return needs(("aperture",), "I need what would have been right and what was given.", query.facts, "claims") if not query.has("guide_number") else None
     spare = _OF_A_MARK if not rest.has("distance") else 0.01
     holds = -under - spare <= off <= over + spare
-    if holds and off < 0 and found.re.pattern in (_FORGIVES.pattern, _FORGIVEN.pattern) and _SLIDES.search(said) is None:
+    if holds and off < 0 and found.re.pattern in (_FORGIVES.pattern, _FORGIVEN.pattern, _OF_ERROR.pattern) and _SLIDES.search(said) is None:
         return None
     state = "right" if abs(off) < 0.05 else f"{speak_stops(abs(off))} {'over' if off > 0 else 'under'}"
     lead = f"{'Yes' if holds else 'No'}. The exposure is {state}, and the film takes {speak_stops(over)} over and {speak_stops(under)} under."
@@ -91,7 +92,9 @@ def claim_of_latitude(query: Query) -> Solution | None:
 def _one_way(query: Query, said: str) -> Solution | None:
     """"it copes with two stops over": only the one way is told, and only an exposure that went that way is held against it."""
     for span, way, sign in _ONE_WAY:
-        found = span.search(said)
+        every = list(span.finditer(said))
+        limit = [m for m in every if _TAKES.search(said, max(said.rfind(mark, 0, m.start()) for mark in ".,;?") + 1, m.start())]
+        found = limit[0] if limit else every[0] if len(every) == 1 else None
         off = _off(query.with_facts(f for f in query.facts if not found.start() <= f.start < found.end()), said) if found else None
         if found is None or off is None or off * sign < 0.05:
             continue

@@ -294,7 +294,7 @@ def _exposure(fact: Fact, off: float) -> float:
     return {"aperture": -off, "distance": -off, "guide_number": off}.get(fact.quantity, off)
 
 
-_WITHOUT = Pattern(rf"{WITHOUT}$|\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be))*\s*$|n't (?:(?:get|getting|being|going|go|be|come|look|out|really) )*$")
+_WITHOUT = Pattern(rf"{WITHOUT}$|\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be|to|get|go))*\s*$|n't (?:(?:get|getting|being|going|go|be|come|look|out|really) )*$")
 
 
 def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denied: bool = False) -> Solution:
