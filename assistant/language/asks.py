@@ -79,7 +79,7 @@ def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
         wants_setting = any(i.kind == "cue" and i.word == "do_i" for i in segment.items[at : at + 3])
         if "guide_number" not in kinds and "aperture" not in kinds and kinds.count("length") == 1 and kinds.count("film_speed") >= 2:
             return [Ask("guide_number", _whom(segment, at), "", segment.items[at].start)]  # "24 metres at ISO 64, what is it at ISO 100?"
-        if "guide_number" in kinds and "length" not in kinds and "aperture" not in kinds and not wants_setting:
+        if "guide_number" in kinds and "length" not in kinds and "aperture" not in kinds and not wants_setting and not named_only.asks_a_reading(text):
             return [Ask("guide_number", _whom(segment, at), "", segment.items[at].start)]
         metered = any(i.kind == "cue" and i.word == "meter" or i.kind == "name" and i.word == "meter" for s in segments for i in s.items)
         if segment.asked and metered and "count" in kinds:

@@ -73,3 +73,11 @@ _EXPOSED_LONG = Pattern(r" (?:an? exposure\b|(?:should|must|does|do|will|would|s
 def is_of_the_exposure(text: str, end: int) -> bool:
     """Whether what lasts so long is the exposure, and no flash: "how long should the exposure be"."""
     return _EXPOSED_LONG.match(text, end) is not None
+
+
+_READS = Pattern(r"\bwhat (?:does|do|will|would|should) (?:it|that|this|the [a-z]+(?: light)?) (?:then |alone )?(?:read|meter)\b", re.I)
+
+
+def asks_a_reading(text: str) -> bool:
+    """Whether it is what a light reads that is asked, and not the guide number that is told of it."""
+    return _READS.search(text) is not None

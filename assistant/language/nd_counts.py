@@ -12,6 +12,7 @@ from assistant.language.number_words import STOPS_SPOKEN
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density, stops_from_factor
 from assistant.query import Fact
+from assistant.records import replace
 
 _MANY = r"\b(?P<many>two|three|four|both|a pair of|a couple of|[234](?= ?x\b| times| nd| [^\d\s]))(?: ?x\b| times)?(?: (?:of (?:the|my|those|these)|my|the|the same|identical|equal|stacked|such))*"
 _EACH = Pattern(rf"{_MANY} (?:nd|neutral density)[ -]?(?P<mark>\d+(?:\.\d+)?)s?(?: (?:filters?|glasses))?\b", re.I)
@@ -32,7 +33,19 @@ def settle(facts: Sequence[Fact], text: str) -> list[Fact]:
     for match in _ONLY_COUNTED.finditer(text):
         if any(f.quantity in ("nd", "number", "stops", "aperture") and f.start >= match.end() and 0 < f.value <= 6 for f in out):
             out = _outside(out, match)
-    return sorted(out, key=lambda f: f.start)
+    return _named_again(sorted(out, key=lambda f: f.start), text)
+
+
+_THE_SAME = Pattern(r"\b(?:the|that|this|my|its)(?: same)? $", re.I)
+
+
+def _named_again(facts: list[Fact], text: str) -> list[Fact]:
+    """"1/60 without the ND8; what time with the ND8?": one filter, named twice."""
+    out: list[Fact] = []
+    for fact in facts:
+        again = fact.quantity == "nd" and any(f.quantity == "nd" and f.value == fact.value and f.end <= fact.start for f in out) and _THE_SAME.search(text[max(0, fact.start - 12) : fact.start])
+        out.append(replace(fact, quantity="remark") if again else fact)
+    return out
 
 
 def _outside(facts: Sequence[Fact], match: re.Match[str]) -> list[Fact]:

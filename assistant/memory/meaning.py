@@ -24,6 +24,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     if "shutter" in talk.missing and any(f.of == "ambient" for f in scene.facts):
         read = {f.value for f in scene.facts if f.quantity == "aperture" and f.of == "ambient"}
         query = query.with_facts(replace(f, of="ambient") if f.quantity == "shutter" and not f.of or f.quantity == "aperture" and not f.of and f.value in read else f for f in query.facts)  # the time of the reading, and the reading said again
+    if "exposure_value" in talk.missing and query.has("exposure_value") and not any(f.of == "ambient" and f.quantity == "aperture" for f in scene.facts):
+        scene = replace(scene, facts=tuple(replace(f, of="") if f.quantity == "shutter" and f.of == "ambient" else f for f in scene.facts))  # the time to work at, now that the light is told
     if _new_subject(query, scene) and not talk.missing:
         scene = Scene(asks=scene.asks, facts=tuple(f for f in scene.facts if f.quantity in ("film_speed", "rated", "push")))
     if query.asks and scene.asks and not query.mentioned and query.asks[0].quantity != scene.asks[0].quantity and query.asks[0].quantity in ("guide_number", "film_speed", "aperture"):

@@ -77,7 +77,7 @@ def _time_through(query: Query) -> Solution | None:
     return Solution(answers=(marks.shutter(value), Quantity("stops", math.log2(value / times[0].value), "stops")), used=(times[0], *facts), assumed=camera.assumed(query), topic="losses", working=(f"{through:.3g} stops are {factor_from_stops(through):.4g} times",), notes=notes)
 
 
-_WITHOUT_AT_LAST = Pattern(r"\b(?:without|bare|with(?:out)? it off|taken off|off)(?: it| the (?:filter|nd|polari[sz]er|glass|gel))?\W*$", re.I)
+_WITHOUT_AT_LAST = Pattern(r"\b(?:without|bare|with(?:out)? it off|taken off|off)(?: it| the (?:filter|nd ?[\d.]*|polari[sz]er|glass|gel))?\W*$", re.I)
 """What is asked is the time with nothing on: "with it on it's 1/60. without?"."""
 _THROUGH = Pattern(r"\bthrough (?:a |the |my |some |this |that )?(?!the lens|the viewfinder|(?:[a-z]+ ){0,2}(?:windows?|door(?:way)?s?|arch(?:way)?|gate|hatch)\b)[a-z]+|\b(?:putting|adding|hanging|taping) |\bin front of the (?:light|head|flash|lens|lamp)\b", re.I)
 

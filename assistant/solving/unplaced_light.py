@@ -12,11 +12,14 @@ _WISHED = Pattern(r"\b(?:needs?|wants?|must|has to|have to|got to|gotta|should|i
 _BY_PLACE = Pattern(r"\b(?:without|no|not|don'?t|do not|can'?t|cannot|never|won'?t|rather than|instead of)\b[^.?!;]{0,24}\b(?:touch\w*|turn\w*|chang\w*|dial\w*|alter\w*|power|fiddl\w*|mov\w* the dial|us\w* the dial)\b|\b(?:power|dial|output) (?:stays?|remains?|is fixed|kept|unchanged|as it is)\b|\bsame power\b|\bby (?:moving|distance|place)\b")
 
 
+_HOW_FAR_BACK = Pattern(r"\bhow (?:far|much (?:further|farther)) (?:back|away|off) (?:must|should|do|does|would|can|has|have)\b[^?]{0,24}\b(?:go|move|step|stand|pull|put|walk)\b[^?]{0,24}\bto (?:lose|drop|gain|get|take off)\b")
+
+
 def lacks_its_place(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """"the light needs to drop a stop and I don't want to touch the dial: how many feet from him?": from where it stands now."""
     kinds, lower = {f.quantity for f in query.facts}, query.text.lower()
     told = [f for f in query.facts if f.quantity not in ("remark", "place")]
-    if scene.near is not None or ask.quantity != "distance" or len(told) != 1 or not kinds <= _TOLD or told[0].unit or not _WISHED.search(lower) or not _BY_PLACE.search(lower):
+    if scene.near is not None or ask.quantity != "distance" or len(told) != 1 or not kinds <= _TOLD or told[0].unit or not (_WISHED.search(lower) and _BY_PLACE.search(lower) or _HOW_FAR_BACK.search(lower)):
         return None
     return needs(("distance",), "I need how far the light is from the subject now.", tuple(told), "falloff")
 
