@@ -12,7 +12,7 @@ from assistant.query import Query
 from assistant.scales import speak_stops
 from assistant.solving import marks
 from assistant.solving.claim_bounds import bound_of, within
-from assistant.solving.claim_denial import turned
+from assistant.solving.claim_denial import called_wrong, turned
 from assistant.solving.placing import scene_of, two_lights
 from assistant.solving.solution import Solution
 
@@ -80,6 +80,6 @@ def claim_of_evenness(query: Query) -> Solution | None:
     before, after = (v for v, _ in sorted(places, key=lambda p: p[1]))
     if patterns.search(r"\bthan\b[^.?]{0,40}$", words[: max(at for _, at in places)]):
         before, after = after, before  # "less at 12 ft than at 6 ft"
-    holds = (after > before) is smaller
+    holds = ((after > before) is smaller) is not called_wrong(words)
     lead = f"{'Yes' if holds else 'No'}. The farther the light, the less the depth of a group matters beside its distance, so the rows come out more even."
     return Solution(answers=(Quantity("claim", holds),), used=query.facts, lead=lead, topic="claims")

@@ -11,7 +11,7 @@ from assistant.query import Ask, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark
 from assistant.solving.claim_bounds import bound_of, within
-from assistant.solving.claim_denial import denied, turned
+from assistant.solving.claim_denial import called_wrong, denied, turned
 from assistant.solving.claim_words import factor_said, plain
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
@@ -109,7 +109,7 @@ def claim_of_sharp_so_near(query: Query) -> Solution | None:
     if found is None or found.status != "answered" or not isinstance(found.answers[0].value, float):
         return None
     near = found.answers[0].value * LENGTH[found.answers[0].unit] / 2
-    holds = (at[0].value >= near * _JUST) is not (bool(asked[-1]["not"]) is not denied(said))
+    holds = ((at[0].value >= near * _JUST) is not (bool(asked[-1]["not"]) is not denied(said))) is not called_wrong(said)
     scale = LENGTH[found.answers[0].unit]
     return replace(found, answers=(Quantity("claim", holds), replace(found.answers[0], quantity="near_limit", value=near / scale)), used=(*found.used, at[0]), topic="claims", notes=(),
                    lead=f"{'Yes' if holds else 'No'}. Set to the hyperfocal distance it is sharp from {speak_length(near, at[0].unit)} to infinity.")

@@ -86,6 +86,22 @@ BY_FACTS: tuple[Judge, ...] = (
 """Read from what was told, once the words of a rule are left out."""
 
 
+MINDS_A_DENIAL: frozenset[Judge] = frozenset((
+    claim_of_guide_by_stops, claim_of_guide_left, claim_of_charge, claim_time.claim_of_enough_energy, claim_time.claim_of_room_by_time, claim_time.claim_of_images, claim_time.claim_of_pulse,
+    claim_time.claim_of_equal_energy, claim_time.claim_of_pops_summed, claim_time.claim_of_power_and_loss, claim_of_share_by_distance, claim_stacked.claim_of_stops_as_factor,
+))
+"""Of BY_FACTS, those that look themselves whether a figure is denied or the claim called wrong: turned once more, their verdict would be the wrong way round."""
+
+
+def of_facts(query: Query) -> tuple[Solution | None, bool]:
+    """The verdict of the first of BY_FACTS that knows the claim, and whether a denial is minded in it."""
+    for judge in BY_FACTS:
+        found = judge(query)
+        if found is not None:
+            return found, judge in MINDS_A_DENIAL
+    return None, False
+
+
 def first_of(judges: tuple[Judge, ...], query: Query) -> Solution | None:
     """The verdict of the first that knows the claim."""
     for judge in judges:

@@ -24,7 +24,7 @@ from assistant.solving.claim_figure_put_up import UNBOUNDED, candidates
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
-from assistant.solving.claim_kinds import BY_FACTS, BY_WORDS, first_of
+from assistant.solving.claim_kinds import BY_WORDS, first_of, of_facts
 from assistant.solving.claim_lens import claim_of_deeper, claim_of_depth, claim_of_hyperfocal
 from assistant.solving.claim_losses import judge_loss
 from assistant.solving.claim_marks import in_marks
@@ -128,7 +128,9 @@ _SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|
 
 def _special(query: Query) -> Solution | None:
     """The first of the claims of one kind, each of which looks for all of its own figures."""
-    found = first_of(BY_FACTS, query)
+    found, minded = of_facts(query)
+    if minded:
+        return found
     if found is None and ({f.of for f in query.all("distance")} in _TWO_PLACES or bounded(query)):
         found = claim_of_distances(query)
     return _as_put(query, found)

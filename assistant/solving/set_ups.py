@@ -41,7 +41,7 @@ _ENDS = Pattern(r"[;:?!]|[.](?!\d)")
 SIDES = (0, 1)
 _CUTS = (
     # what parts two set-ups, the surest first
-    Pattern(r"[.?!](?!\d)"), Pattern(r";"), Pattern(r",? (?:and|or|but|while|whereas|against|versus) (?=(?:with )?(?:the|an?|my|his|her|one|another)\b)"), Pattern(r":"), Pattern(r",(?!\d)"), Pattern(r"\b(?:and|or|but|while|whereas|against|versus)\b"),
+    Pattern(r"[.?!](?!\d)"), Pattern(r";"), Pattern(r",? (?:and|or|but|while|whereas|against|versus) (?=(?:with )?(?:the|an?|my|mine|his|hers?|one|another)\b)"), Pattern(r":"), Pattern(r",(?!\d)"), Pattern(r"\b(?:and|or|but|while|whereas|against|versus)\b"),
 )
 _SENTENCE = Pattern(r"[;?!]|[.](?!\d)")
 _PIVOT = Pattern(r"\b(?:than|as|of|that|what|compared (?:to|with)|over|against|versus)\b")
