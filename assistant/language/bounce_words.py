@@ -18,12 +18,13 @@ _LENGTHS = ("distance", "path", "max_distance", "min_distance", "move", "camera_
 _SURFACE = r"(?:ceiling|roof|plaster(?! (?:head|bust|cast|figure|statue))|wall|card|board|panel|reflector|surface|umbrella)"
 _LEG_BEFORE = Pattern(rf"(?:\bto (?:the |a |that |my )?(?:\w+ )?{_SURFACE}|{_SURFACE}(?: back)?(?: down)?(?: again)? to (?:the |my |her |his )?[\w' ]+|\b{_SURFACE} to \w+|from (?:the |that )?{_SURFACE} (?:back |down |on )*to [\w' ]+|"
                          rf"\b(?:goes|go|going|climbs?|rises?|comes?|drops?|falls?|runs?) (?:back |straight |right )?(?:up|down)|from (?:the |that ){_SURFACE}|(?:from )?there (?:back |down |on )*to [\w' ]+|\bpath\b[\w ,]*|travels?|flash up|{_SURFACE} down|back down|then|light goes)[\s:,=]*(?:is|are|was|about|of|another|a|it's|roughly|measures|at|down|up)?[\s:]*$", re.I)
-_LAMP_TO_SURFACE = rf"from (?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:(?:to )?(?:the |a )?{_SURFACE}|(?:up )?to (?:it|there)\b)"
+_LAMP_TO_SURFACE = rf"(?:from )?(?:the |my )?(?:head|flash|gun|light|lamp|strobe)(?: up)? (?:(?:to )?(?:the |a )?{_SURFACE}|(?:up )?to (?:it|there)\b)"
 _FIRST_LEG = Pattern(rf"^\s*{_LAMP_TO_SURFACE}\b", re.I)
-_LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:up|down|back down|on|out|{_LAMP_TO_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
+_ON_FROM_IT = rf"{_SURFACE} (?:back |down |on )*to (?!bounce|work|use|play|shoot|light\b|throw|fire)"
+_LEG_AFTER = Pattern(rf"^\s*,?\s*(?:away |of )?(?:(?:the )?{_ON_FROM_IT}\w+|up|down|back down|on|out|{_LAMP_TO_SURFACE}|(?:up |over |across |back )*(?:to|from) (?:the |a |that )?(?:\w+ )?{_SURFACE}|"
                         rf"from (?:there|it)|(?:of )?(?:total )?(?:light )?path|all told|all the way|altogether|in all|in total|total|off it|(?:back )?(?:down )?(?:on )?to)\b", re.I)
 _TOTAL = Pattern(r"\b(?:total|path|altogether|all told|in all|all the way|travels?|overall)\b", re.I)
-_HIGH = Pattern(rf"^[\s-]*(?:high )?(?:{_SURFACE})|^\s*(?:high|tall)\b", re.I)
+_HIGH = Pattern(rf"^[\s-]*(?:high )?(?!{_ON_FROM_IT})(?:{_SURFACE})|^\s*(?:high|tall)\b", re.I)
 _HEIGHT_BEFORE = Pattern(r"\b(?<!to )(?<!to the )(?<!to a )(?<!the white )(?:ceiling|roof)(?: height)?(?: is|'s| at| of|:)?(?: at)?(?: about)?\s*$", re.I)
 _ABOVE = Pattern(r"^\s*(?:(?:is )?above (?:the |my |us|both|us both)|(?:higher than|over) (?:the |my ))", re.I)
 _FLASH_HEIGHT = Pattern(r"\b(?:flash|head|gun|light|strobe)(?: head)?(?: and (?:the |her |his )?(?:face|subject|sitter|eyes))?(?: is| are|'s| at| sits| held)?(?: both)?(?: at| up)?\s*$", re.I)

@@ -45,6 +45,7 @@ _WORDINGS = {
     "how many f-stops": "how many stops", "how many f stops": "how many stops", "how many fstops": "how many stops",
     "metered minute": "metered sixty seconds", "half minute": "half a minute", "half-minute": "half a minute", "a half minute": "half a minute", "a half-minute": "half a minute",
     "half an hour": "thirty minutes", "half hour": "thirty minutes", "half-hour": "thirty minutes", "a half hour": "thirty minutes", "a quarter of an hour": "fifteen minutes", "quarter of an hour": "fifteen minutes", "three quarters of an hour": "forty five minutes", "an hour and a half": "ninety minutes",
+    "with a stop": "with one stop", "with a full stop": "with one full stop", "with a whole stop": "with one whole stop",
     "half blue": "half blue gel", "quarter blue": "quarter blue gel", "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
     **{f"studio {thing}": thing for thing in ("head", "heads", "flash", "flashes", "light", "lights", "monolight", "monobloc", "pack", "unit", "units")}, "studio strobe": "flash", "studio strobes": "flashes",
     "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
@@ -177,7 +178,7 @@ def _asked_apart(said: str) -> str:
 def _is_said_otherwise(said: str) -> bool:
     """Whether one of those words stands by itself: "im" is in every "time"."""
     low = said.lower()
-    return not said.isascii() or "number of" in low or " blue" in low or "minute" in low and ("half" in low or "metered" in low) or "hour" in low or "hand" in low and "meter" in low or "how many f" in low or "studio " in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
+    return not said.isascii() or "number of" in low or " blue" in low or "minute" in low and ("half" in low or "metered" in low) or "hour" in low or "hand" in low and "meter" in low or "how many f" in low or "studio " in low or "with a " in low or " w " in low or " n " in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
 
 
 def _holds(text: str, pieces: tuple[str, ...]) -> bool:
