@@ -278,6 +278,8 @@ def _term(said: str, factor: re.Match[str], noun: re.Match[str]) -> Term:
     quantity = _noun(noun)
     if quantity == "light" and noun.group().startswith("flash") and patterns.search(r"\b(?:turn|dial|set|run|power|knock)\w* (?:(?:down|the|my|your) )*$", said[: noun.start()]):
         quantity = "power"
+    if quantity == "light" and noun.end() <= factor.start() and not said[noun.end() : factor.start()].strip(" :,") and factor.group().startswith("1/"):
+        quantity = "power"  # "flash 1/4, guide number 140 feet": how it is set
     value = _factor_value(factor)
     start, end = min(factor.start(), noun.start()), max(factor.end(), noun.end())
     before = said[max(0, start - 24) : end]
