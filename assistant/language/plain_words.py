@@ -57,6 +57,8 @@ _WORDINGS = {
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)
 _METERED_SECONDS = Pattern(r"\b(?P<many>\d[\d.]*|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|sixty) (?:metered|measured|indicated) (?P<unit>seconds|secs|minutes)\b", re.I)
 """What the meter said, put between the figure and its unit."""
+_OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
+"""Of two to choose from, "at 200 or at 100"."""
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""
 _AS_COST = Pattern(
@@ -163,6 +165,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
+    said = _OR_AT.sub(r"\g<first>", said) if " or at " in said else said
     return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
 
 

@@ -86,6 +86,8 @@ _WHAT_IF = Pattern(r"\W*(?:(?:and|so|but|ok|then),? )*(?:what |and )if (?!so\b|n
 """Another case of what was asked, "what if four stops under is enough?", and nothing more."""
 _BY_HOW_MANY = Pattern(r"(?:^|[.;!] )(?:and |so |then |but )?(?:by )?how (?:many stops|much) (?:more |less |brighter |darker )?(?:does|do|did|will|would|is|are) (?:(?!\b(?:right|true|correct)\b)[^?])*\?\W*$")
 """The last sentence asks for a number."""
+_WHICH_TO_SET = Pattern(r"(?:^|[.,;:!?] )(?:(?:so|and|now|then) )*(?:should|do|shall|must|ought|would) (?:i|we|he|she|they|you)\b(?:[^?.!;]|\.(?=\d))*?\d\S* or (?:at |to |for |on |an? )?(?:iso |f/?)?\d\S*(?: \w+)?\W*$")
+"""The last sentence asks which of two to set, "should I rate it at 200 or at 100?"."""
 _ASKING = frozenset({"what", "how_many", "how_much", "how_far", "how_long", "give"})
 
 
@@ -94,7 +96,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if len(text) > _LONGEST:
         return False
     said = " ".join(text.lower().replace("’", "'").split())
-    if _WHAT_IF.fullmatch(said) or _BY_HOW_MANY.search(said):
+    if _WHAT_IF.fullmatch(said) or _BY_HOW_MANY.search(said) or _WHICH_TO_SET.search(said):
         return False
     if _FAULT.search(said) or _within(said):
         return True

@@ -60,7 +60,7 @@ from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.corrections import corrected, units
 from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, says_so_many_each, scale_again
 from assistant.memory.groups_again import depth_again, one_of_two_again
-from assistant.memory.layers import layered
+from assistant.memory.layers import layered, stacked
 from assistant.memory.lens_again import image_again, limit_again, other_limit
 from assistant.memory.lights_changed import (
     all_of_them,
@@ -114,7 +114,7 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 RULES: tuple[Rule, ...] = (
     many_again, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
     frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again,
-    reading_kept, reference_again, reading_by_power, layered, only_so_far, steps_again, pair_again,
+    reading_kept, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
     after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
     the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again,
     rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length,

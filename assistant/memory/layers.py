@@ -7,6 +7,7 @@ import re
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
+from assistant.physics.ambient import stops_from_density
 from assistant.query import Fact, Query
 from assistant.records import replace
 
@@ -82,3 +83,21 @@ def _whose(query: Query, scene: Scene) -> Fact | None:
     if not mine and len(lost) == 1 and not lost[0].unit:
         mine = lost
     return mine[0] if len(mine) == 1 else None
+
+
+ON_TOP = Pattern(r"\b(?:stack\w*|on top|on it|with it|over it|in front|add\w*|another|as well|too|also|plus|together|besides?|behind it)\b", re.I)
+"""A filter beside the one that was told, and not instead of it."""
+_FILTERS = ("nd", "filter_loss")
+
+
+def stacked(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and with a 0.3 stacked on it?" after a filter: both of them."""
+    told = [f for f in scene.facts if f.quantity in _FILTERS]
+    if not told or query.asks or len(query.facts) != 1 or not ON_TOP.search(query.text):
+        return query, scene
+    mine = query.facts[0]
+    if mine.quantity in ("number", "aperture") and "f" not in mine.said.lower() and 0 < mine.value < 5 and all(f.unit == "density" for f in told):
+        mine = replace(mine, quantity="nd", value=stops_from_density(mine.value), unit="density", of="camera", cue="")
+    if mine.quantity not in _FILTERS:
+        return query, scene
+    return replace(query, facts=(*(replace(f, origin="kept") for f in told), mine), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f not in told))

@@ -17,6 +17,7 @@ from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
 
 PAIRS = {"aperture_choice": "aperture", "length_range": "distance"}
+_NAMED_SO = {**PAIRS, "rated": "film_speed"}
 CHOSEN = ("aperture", "distance", "film_speed", "power", "shutter")
 
 
@@ -31,7 +32,7 @@ def options(query: Query) -> tuple[str, list[Fact]]:
         return "", []
     for quantity in CHOSEN:
         found: list[Fact] = []
-        facts = [f for f in query.facts if PAIRS.get(f.quantity, f.quantity) == quantity and f.origin == "said"]
+        facts = [f if f.quantity in PAIRS else replace(f, quantity=quantity) for f in query.facts if _NAMED_SO.get(f.quantity, f.quantity) == quantity and f.origin == "said"]
         for before, fact in zip([None, *facts], facts):
             joined = before is not None and patterns.search(r"\bor\b|,|\band\b" if both else r"\bor\b|,", query.text[before.end : fact.start]) and len(query.text[before.end : fact.start]) < 16
             joined = joined or before is not None and _OR_DO_I.fullmatch(query.text, before.end, fact.start) is not None
@@ -63,7 +64,7 @@ def choose(query: Query, solve: Callable[[Query], Solution | None]) -> Solution 
     quantity, found = options(query)
     if not found:
         return None
-    if quantity == "shutter":
+    if quantity == "shutter" and not query.has("stops") and not query.has("relation") and not query.has("exposure_value"):
         return _darker_room(query, found)
     if quantity == "power" and _FREEZES.search(query.text) and {f.quantity for f in query.facts if f.origin == "said"} <= {"power", "remark"}:
         return _shorter_flash(query, found)
@@ -93,7 +94,7 @@ _ALMOST = 0.97
 def _quantity(quantity: str, value: float, unit: str) -> Quantity:
     if quantity == "distance":
         return marks.distance(value, unit)
-    return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power}[quantity](value)
+    return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power, "shutter": marks.shutter}[quantity](value)
 
 
 _HOW_DARK = Pattern(r"\b(?P<not>(?:not|never|avoid(?:ing)?|prevent(?:ing)?|\w+n't|(?:keep|stop|save|hold) (?:the |it |my )?(?:\w+ )?from) (?:going |coming (?:out )?|come (?:out )?|go |get |turn(?:ing)? |be |being |quite |all |so |it |an? |any |make it |let it |want (?:it|the \w+) )*)?(?P<too>too )?"
