@@ -57,6 +57,10 @@ _WORDINGS = {
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)
 _METERED_SECONDS = Pattern(r"\b(?P<many>\d[\d.]*|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|sixty) (?:metered|measured|indicated) (?P<unit>seconds|secs|minutes)\b", re.I)
 """What the meter said, put between the figure and its unit."""
+_STOPS_OF_ND = Pattern(r"(?:(?<=[.;,!?] )|^)stops of(?= nd\b(?: filter)?(?: to| for| needed|\?))", re.I)
+"""Asked by its name: "Stops of ND to shoot at f/4?"."""
+_FACTOR_AT = Pattern(r"\bfactor at (?=[\w ./]{1,24}?\blife[- ]?size)", re.I)
+"""Before a scale: "exposure factor at one and a half times life size"."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
@@ -151,7 +155,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said))
     said = _WE_ASK.sub("I", without_statement(said))
-    said = _asked_apart(said)
+    said = _asked_apart(_STOPS_OF_ND.sub("how many stops of", said) if "tops of ND" in said or "tops of nd" in said else said)
     said = _PAUSE.sub(_unpaused, said) if _holds(said, _PAUSES) else said
     said = _METRES.sub("metres", _TAG.sub("", said))
     said = _OR_MORE.sub(lambda found: f"at least {found['many']} {found['unit'] or found['one']}", said) if " or more" in said else said
@@ -165,6 +169,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
+    said = _FACTOR_AT.sub("factor, at ", said) if "factor at " in said else said
     said = _OR_AT.sub(r"\g<first>", said) if " or at " in said else said
     return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
 

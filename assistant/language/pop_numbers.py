@@ -18,7 +18,7 @@ _ALONE_AFTER = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:this|last|next|of them|today|
 _SHORT_OF = Pattern(r"\b(?:only|just) (?:got|had|fired|gave|given|did|managed)\b")
 _EQUAL = Pattern(r"\s*(?:(?:equal|identical|like|even|separate|matching) )+(?:exposures?|pops|flashes|bursts|hits|shots)\b|\s*(?:exposures?)(?: all)? (?:alike|of (?:the )?(?:same|equal) (?:size|length|amount)|the same)\b")
 _ALL_OF_THEM = Pattern(r"\b(?:all|the|those|these|my|whole|every one of the)(?: of the| the| of those)? $")
-_TOGETHER = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:together|at once|of them|for|on|in|want|need|give|make|are|is|as|pops|flashes|on)\b)")
+_TOGETHER = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|(?:together|at once|of them|for|on|in|want|need|give|make|add|sum|come|amount|build|work|are|is|as|pops|flashes|on)\b)")
 _PART_OF = Pattern(r" ?(?:of )?(?:the |its |my )?")
 _OF_THE_CHARGE = Pattern(r"\s*(?:of )?(?:the |its )?(?:voltage|energy|charge|capacity)\b")
 

@@ -9,7 +9,7 @@ from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.solution import Solution
 
-_OF_LIGHT = Pattern(r"\b(?:daylight|ambient|background|sky|room(?: light)?)\b[^?]*\b(?:drops?|loses?|falls?|gains?|rises?|chang\w*)\b|\b(?:darker|brighter|lighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b|\bexposure\b[^.?]{0,20}\b(?:chang\w*|differ\w*|alter\w*|shift\w*|drop\w*|fall\w*|ris\w*|halv\w*|doubl\w*|stays?|same)\b|\b(?:flash|face|subject|sitter)\b[^.?]{0,24}\b(?:drops?|falls?|rises?|stays?|remains?|unchanged|the same)\b|\b(?:chang\w*|alter\w*|affect\w*)\b[^.?]{0,24}\b(?:flash )?exposure\b", re.I)
+_OF_LIGHT = Pattern(r"\b(?:dim(?:s|med|ming)?|brighten\w*|darken\w*|weaken\w*|strengthen\w*|affect\w*|lessen\w*)\b|\b(?:daylight|ambient|background|sky|room(?: light)?)\b[^?]*\b(?:drops?|loses?|falls?|gains?|rises?|chang\w*)\b|\b(?:darker|brighter|lighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b|\bexposure\b[^.?]{0,20}\b(?:chang\w*|differ\w*|alter\w*|shift\w*|drop\w*|fall\w*|ris\w*|halv\w*|doubl\w*|stays?|same)\b|\b(?:flash|face|subject|sitter)\b[^.?]{0,24}\b(?:drops?|falls?|rises?|stays?|remains?|unchanged|the same)\b|\b(?:chang\w*|alter\w*|affect\w*)\b[^.?]{0,24}\b(?:flash )?exposure\b", re.I)
 """What is asked then is what the time does to the light, not whether it is within the sync."""
 _CUT_OFF = Pattern(r"\b(?:black|dark|cut off|shaded|unlit|shadow\w*)\b[^?]*\b(?:band|bar|stripe|edge|strip|frame|part|half)\b|\b(?:part|half|some|edge|bottom|top|side|band|bar|strip)\b[^?]*\b(?:black|dark|cut off|unlit|missing)\b", re.I)
 """What is asked then is whether a part stays dark."""
