@@ -131,10 +131,10 @@ def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return replace(query, facts=tuple(f for f in query.facts if f is not off), cues=query.cues - {off.unit}), replace(scene, facts=kept, cues=scene.cues - {off.unit})
     taking = [f for f in query.facts if f.quantity in _IN_THE_LIGHT]
     if len(taking) == 2 and (which := _SWAPPED.search(query.text)) is not None:
-        off, on = taking if which["for"] else taking[::-1]
-        old = [f for f in scene.facts if f.quantity == off.quantity and math.isclose(f.value, off.value, abs_tol=0.02)]
-        if len(old) == 1:
-            return replace(query, facts=tuple(f for f in query.facts if f is not off and f is not on)), replace(scene, facts=tuple(replace(on, origin="said") if f is old[0] else f for f in scene.facts))
+        gone, put = taking if which["for"] else taking[::-1]
+        held = [f for f in scene.facts if f.quantity == gone.quantity and math.isclose(f.value, gone.value, abs_tol=0.02)]
+        if len(held) == 1:
+            return replace(query, facts=tuple(f for f in query.facts if f not in taking)), replace(scene, facts=tuple(replace(put, origin="said") if f is held[0] else f for f in scene.facts))
     names = [m for m in query.mentioned if m in talk.kit.names or m in talk.kit.flashes()]
     if len(names) == 2 and patterns.search(r"\b(swap|switch|replace|trade|change)\b|\binstead of\b", query.text.lower()):
         old, new = names if names[0] in scene.mentioned or any(f.of == names[0] for f in scene.facts) else names[::-1]
