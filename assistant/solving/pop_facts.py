@@ -80,3 +80,12 @@ def lost_besides(query: Query) -> tuple[float, tuple[Fact, ...]]:
     drawn = query.all("magnification") if drawn_out(query) else []
     taken = sum(math.log2(f.value) for f in factors) + sum(f.value for f in losses) + sum(math.log2(bellows_factor_from_magnification(f.value)) for f in drawn)
     return taken, (*factors, *losses, *drawn)
+
+
+_BY_EACH = Pattern(r"\s*(?:each|apiece|per (?:pop|flash|burst)|a (?:pop|piece|time))\b", re.I)
+_EACH_OF = Pattern(r"\b(?:each|every one|any one|one) of (?:the |my |our |these |those )?$", re.I)
+
+
+def is_of_each(query: Query, pops: Fact, read: Fact) -> bool:
+    """Whether what was read is of one pop, though several are told: "8 pops at f/8 each", "each of 8 pops gives f/8"."""
+    return _BY_EACH.match(query.text, read.end) is not None or _EACH_OF.search(query.text[: pops.start]) is not None
