@@ -19,6 +19,10 @@ from assistant.turn import Turn
 _ASKS = Pattern(r"(?:^|[.;,!]\s*|\b(?:and|so|but) )(?:can|could|should|will|would|do|does|is|are|am) (?:i|we|it|that|this|you|they|the flash|my flash)\b[^.;]*[?.]?\s*$", re.I)
 
 
+_STILL = Pattern(r"\b(?:still|same)\b", re.IGNORECASE)
+"""Beside what is told anew something stays: it is the case at hand that changes, and not the gear."""
+
+
 def tells_kit(turn: Turn) -> Answer | None:
     """Something told and nothing asked: noted, in the kit where it is about the gear."""
     query, talk = turn.query, turn.conversation
@@ -28,7 +32,7 @@ def tells_kit(turn: Turn) -> Answer | None:
         return None
     if talk.scene.asks and {f.quantity for f in query.facts} <= {"aperture", "power", "modifier", "loss", "distance", "stops", "nd", "filter_loss", "camera_filter"} and not query.names:
         return None  # "same, but f/8 on the lens"
-    if talk.scene.asks and not query.names and "not" in query.cues and {f.quantity for f in query.facts} - {"number", "remark"} <= {f.quantity for f in talk.scene.facts}:
+    if talk.scene.asks and not query.names and ("not" in query.cues or _STILL.search(query.text)) and {f.quantity for f in query.facts} - {"number", "remark"} <= {f.quantity for f in talk.scene.facts}:
         return None  # "iso 100 is loaded, not 200": what was reckoned with is put right
     if not about_gear(query) or inferred_ask(query) or _ASKS.search(query.text):
         return None

@@ -57,6 +57,11 @@ _WORDINGS = {
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)
 _METERED_SECONDS = Pattern(r"\b(?P<many>\d[\d.]*|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|sixty) (?:metered|measured|indicated) (?P<unit>seconds|secs|minutes)\b", re.I)
 """What the meter said, put between the figure and its unit."""
+_HALF_OF_A_WHILE = Pattern(r"\b(?:first|second|other|last|latter) half of (?=(?:the|my|that|this|a) (?:roll|film|day|session|evening|class|shoot|game|match|wedding|show|play|concert|set|afternoon|morning|night)\b)", re.I)
+"""A part of a roll or of a day is no half power."""
+_WENT_IN = Pattern(r"\b(?:a |an |the |some )?(?P<speed>\d{2,4})(?: film| roll)? (?=(?:went|has gone|goes|is going|was going|gets|got) (?:in|on|loaded)\b)", re.I)
+_ROLL = ("film", "roll", "Film", "Roll")
+"""Where films are spoken of, "an 800 went in" is one."""
 _STOPS_OF_ND = Pattern(r"(?:(?<=[.;,!?] )|^)stops of(?= nd\b(?: filter)?(?: to| for| needed|\?))", re.I)
 """Asked by its name: "Stops of ND to shoot at f/4?"."""
 _FACTOR_AT = Pattern(r"\bfactor at (?=[\w ./]{1,24}?\blife[- ]?size)", re.I)
@@ -169,6 +174,8 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
+    said = _HALF_OF_A_WHILE.sub("rest of ", said) if " half of " in said else said
+    said = _WENT_IN.sub(r"ISO \g<speed> film ", said) if _holds(said, (" in", " on")) and _holds(said, _ROLL) else said
     said = _FACTOR_AT.sub("factor, at ", said) if "factor at " in said else said
     said = _OR_AT.sub(r"\g<first>", said) if " or at " in said else said
     return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))

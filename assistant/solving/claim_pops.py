@@ -23,6 +23,8 @@ _BARE = Pattern(rf"\b(?P<n>{_NUM})\b(?= (?:is|are|will|would|should|does|do|give
 _CLAIMED = Pattern(rf"\b(?:need|needs|takes?|want|be|use|fire|give)\s+(?P<n>\d+|{'|'.join(NUMBER_WORDS)})(?=\s*(?:[,.;?!]|$|of them|then|now|right))")
 
 
+_SO_MANY_TIMES = Pattern(rf"\b(?P<n>twice|double|(?:{_NUM})(?= times))(?: times)?(?: as many| the number of| the| more)? (?:pops|flashes|bursts|firings)\b")
+"""Beside a number of pops that was told."""
 _TIMES_AS_MANY = Pattern(rf"\b(?P<n>{_NUM})(?: times)?(?: as many| the number of| the| more)? (?:pops|flashes|bursts|firings)\b")
 """So many times the pops, which is of what one distance took before."""
 
@@ -32,9 +34,10 @@ def claim_of_pops(query: Query) -> Solution | None:
     said = plain(query.text)
     ratio = _ratio(query, said)
     counts = _counts(said)
-    many = _TIMES_AS_MANY.search(said)
-    if many is not None and not counts:
-        counts = [_value({"twice": "twice"}.get(many["n"], many["n"]))]
+    many = _TIMES_AS_MANY.search(said) if not counts else _SO_MANY_TIMES.search(said)
+    if many is not None and len(counts) < 2:
+        share = _value({"twice": "twice"}.get(many["n"], many["n"]))
+        counts = [counts[0], counts[0] * share] if counts else [share]  # "it took 4 pops; twice the distance, twice the pops"
     if not query.claim or ratio is None or not counts or " again" in said or query.has("guide_number") or len({f.value for f in query.all("aperture")}) > 1:
         return None
     base, claimed = (counts[0], counts[-1]) if len(counts) > 1 else (1.0, counts[0])
