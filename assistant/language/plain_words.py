@@ -62,6 +62,8 @@ _HALF_OF_A_WHILE = Pattern(r"\b(?:first|second|other|last|latter) half of (?=(?:
 _WENT_IN = Pattern(r"\b(?:a |an |the |some )?(?P<speed>\d{2,4})(?: film| roll)? (?=(?:went|has gone|goes|is going|was going|gets|got) (?:in|on|loaded)\b)", re.I)
 _ROLL = ("film", "roll", "Film", "Roll")
 """Where films are spoken of, "an 800 went in" is one."""
+_TWICE_ON_ONE = Pattern(r"\b(?P<often>twice|three times|four times)(?: over)? (?=(?:on|onto|in) (?:one|the same|a single) (?:frame|negative|sheet|exposure)\b)", re.I)
+_OFTEN = {"twice": "with two pops", "three times": "with three pops", "four times": "with four pops"}
 _STOPS_OF_ND = Pattern(r"(?:(?<=[.;,!?] )|^)stops of(?= nd\b(?: filter)?(?: to| for| needed|\?))", re.I)
 """Asked by its name: "Stops of ND to shoot at f/4?"."""
 _FACTOR_AT = Pattern(r"\bfactor at (?=[\w ./]{1,24}?\blife[- ]?size)", re.I)
@@ -176,6 +178,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
     said = _HALF_OF_A_WHILE.sub("rest of ", said) if " half of " in said else said
     said = _WENT_IN.sub(r"ISO \g<speed> film ", said) if _holds(said, (" in", " on")) and _holds(said, _ROLL) else said
+    said = _TWICE_ON_ONE.sub(lambda found: _OFTEN[found["often"].lower()] + " ", said) if "twice" in said or " times" in said else said
     said = _FACTOR_AT.sub("factor, at ", said) if "factor at " in said else said
     said = _OR_AT.sub(r"\g<first>", said) if " or at " in said else said
     return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))

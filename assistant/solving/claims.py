@@ -107,7 +107,7 @@ def _of_words(query: Query, said: str) -> Solution | None:
     """What the words decide before any figure is looked at: what changes what, which is more of two."""
     of_a_case = any(f.quantity in ("guide_number", "zoom_row", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
     several = sum(f.quantity in _TAKERS for f in query.facts) > 1 or len(query.all("distance")) > 1 and any(f.quantity == "stops" and f.cue in ("less", "more") for f in query.facts)  # what stands in the light twice is held against itself
-    pops_of_powers = len({f.value for f in query.all("power")}) > 1 and query.has("count")  # "two at half power against one at full": a sum
+    pops_of_powers = len({f.value for f in query.all("power")}) > 1 and query.has("count") and "ambient" not in query.cues  # "two at half power against one at full": a sum
     influence = judge_influence(said) if not (of_a_case or several or pops_of_powers) else None
     if influence is not None and not (influence.holds and hangs_on_figures(query) and _SPOILT.search(said.lower())):
         return told(influence, query)
