@@ -324,7 +324,7 @@ def _checks_claim(turn: Turn) -> Answer | None:
 
 _ASKS_OPENLY = Pattern(r"\b(?:what|which|whats|what's|how (?:much|many|far|long|close|near))\b(?! (?:if|about)\b)", re.IGNORECASE)
 _WHAT_THEN = Pattern(
-    r"^\W*(?:(?:and|so|then|ok|okay|well|but|no|yes|right) *\W*)*(?:what|which)(?:'?s| is| would| do| does| will| should| can| could| must)?(?: (?:i|it|that|we|you|the|then|have|be))*"
+    r"^\W*(?:(?:and|so|then|ok|okay|well|but|no|yes|right)\b\W*)*(?:what|which)(?:'?s| is| would| do| does| will| should| can| could| must)?(?: (?:i|it|that|we|you|the|then|have|be))*"
     r"(?: (?:get|give|set|use|need|right|correct|proper|be|it|figure|number|value|one|setting|then|instead|come to|read))*(?: (?:then|instead|now|please))*\W*$", re.IGNORECASE)
 """Asked for the right figure, after a claim that was judged: "what would I get then?"."""
 

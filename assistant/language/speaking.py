@@ -90,9 +90,11 @@ def _shutter(q: Quantity) -> str:
 def _guide(q: Quantity) -> str:
     value, unit = float(q.value), q.unit
     other = "m" if unit == "ft" else "ft"
-    converted = value * LENGTH[unit] / LENGTH[other]
     at = f" at ISO {q.at_iso:g}" if q.at_iso else ""
     at += f" at {scales.speak_power(q.at_power)} power" if q.at_power and q.at_power <= 1 else ""
+    if unit not in LENGTH:
+        return f"guide number {number(value)}{at}"
+    converted = value * LENGTH[unit] / LENGTH[other]
     return f"guide number {number(value)} in {_unit_words(unit)}{at} ({number(converted)} in {_unit_words(other)})"
 
 

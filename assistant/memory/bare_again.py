@@ -51,7 +51,7 @@ _KINDS: dict[str, Callable[[float, Fact, list[Fact]], bool]] = {
     "magnification": _is_magnification, "exposure_value": _is_exposure_value, "t_number": _is_t_number, "aperture": _is_opening,
 }
 _OF_THESE = frozenset({"magnification", "exposure_value", "t_number"})
-_BARE = Pattern(r"^\W*(?:(?:and|or|then|so|now|but|no|ok|what about|how about|what if(?: it'?s| it is| it were)?|make it|say|try|at|for|with|of|to|if it'?s|if it were|only|just) *\W*)*[\w./:]+(?: (?:instead|then|now|please))?\W*$", re.I)
+_BARE = Pattern(r"^\W*(?:(?:and|or|then|so|now|but|no|ok|what about|how about|what if(?: it'?s| it is| it were)?|make it|say|try|at|for|with|of|to|if it'?s|if it were|only|just)\b\W*)*[\w./:]+(?: (?:instead|then|now|please))?\W*$", re.I)
 
 
 def number_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -108,7 +108,7 @@ def _pair(scene: Scene) -> list[Fact]:
 
 
 _STOPS_ALONE = Pattern(
-    r"^\W*(?:(?:and|or|then|so|now|no|but|well|actually|sorry|what about|how about|what if|if|make|say|only|just) *\W*)*(?P<it>(?:it|that|this)(?:'s| is| was| were| only| just| took| takes?| costs?| cost| lost| loses| ate| eats)* *)?"
+    r"^\W*(?:(?:and|or|then|so|now|no|but|well|actually|sorry|what about|how about|what if|if|make|say|only|just)\b\W*)*(?P<it>(?:it|that|this)(?:'s| is| was| were| only| just| took| takes?| costs?| cost| lost| loses| ate| eats)* *)?"
     r"(?:only |just |about )*(?P<many>a third|one third|two thirds|a half|half|one and a half|two and a half|one|two|three|four|\d(?:\.\d+)?)(?: (?:instead|then|only))?\W*$", re.I)
 _SPOKEN = {"a third": 1 / 3, "one third": 1 / 3, "two thirds": 2 / 3, "a half": 0.5, "half": 0.5, "one and a half": 1.5, "two and a half": 2.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0}
 
@@ -140,7 +140,7 @@ def stops_alone(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told))
 
 
-_PART = Pattern(r"^\W*(?:(?:and|or|then|so|now|no|but|what about|how about|what if|at|make it|say) *\W*)*1/\d+\W*$", re.I)
+_PART = Pattern(r"^\W*(?:(?:and|or|then|so|now|no|but|what about|how about|what if|at|make it|say)\b\W*)*1/\d+\W*$", re.I)
 _OF_POWER = frozenset({"power", "power_down", "guide_number", "energy", "min_power", "recycle"})
 
 

@@ -16,7 +16,7 @@ _OF_DEPTH = Pattern(
     r"|\bclos(?:e|es|ed|ing) (?:up|ranks|the gap)\b|\b(?:spread|spreads|spreading|spaced|stretch|stretched|stretches|strung|fan|fanned|fans|opened|open|thin|thinned|drawn)\b(?: \w+){0,2} (?:out|over|across|to)\b|\b(?:spread|stretch)(?:ed|es|s)?\b"
     r"|\b(?:depth|deep|deeper|shallower|apart)\b|\b(?:take|takes|taking|fill|fills|occupy|occupies|occupying)(?: up| only| just| all of)*\b", re.I)
 _OF_THE_LIGHT = Pattern(r"\b(?:light|flash|lamp|head|strobe|box|it'?s|i|we|camera|lens|gun)\b(?! (?:make|have|get|let|squeeze|bunch|pack|spread|crowd)\b)(?! the(?:m|y)\b)", re.I)
-_MADE = Pattern(r"^\W*(?:(?:and|or|so|then|now|no|well|sorry|actually|what about|how about|what if(?: it'?s| it is| it were| it was)?|make (?:it|that)|say|for|with|if it'?s|if it were) *\W*)*[\w.,]+(?: and a (?:half|quarter))? ?(?:m|metres?|meters?|ft|feet|foot|cm|centimetres?|inches|in)?(?: (?:instead|then|now|please))*\W*$", re.I)
+_MADE = Pattern(r"^\W*(?:(?:and|or|so|then|now|no|well|sorry|actually|what about|how about|what if(?: it'?s| it is| it were| it was)?|make (?:it|that)|say|for|with|if it'?s|if it were)\b\W*)*[\w.,]+(?: and a (?:half|quarter))? ?(?:m|metres?|meters?|ft|feet|foot|cm|centimetres?|inches|in)?(?: (?:instead|then|now|please))*\W*$", re.I)
 _BY_ITS_WORDS = frozenset({"depth_of_field", "coverage", "more", "less", "further", "closer", "up", "move"})
 """What the words of a group that stands closer or wider would be taken for in a question of its own."""
 _APART = Pattern(r"\bapart\b", re.I)

@@ -59,7 +59,7 @@ def _one_less(query: Query, scene: Scene) -> Pair | None:
     return replace(query, text=" " * len(query.text), cues=query.cues - {"pull", "push"}, facts=(replace(rows[0], value=left, start=0, end=len(query.text), said=query.text.strip(), origin="said"),), unplaced=(), unknown=()), replace(scene, facts=facts)
 
 
-_BARE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what if|with|now) *\W*)*[a-z\d]+(?: of (?:them|it|those))?\W*$", re.I)
+_BARE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what if|with|now)\b\W*)*[a-z\d]+(?: of (?:them|it|those))?\W*$", re.I)
 
 
 def _as_many_now(query: Query, scene: Scene) -> Pair | None:

@@ -45,7 +45,7 @@ def _of_the_thing(word: str, scene: Scene) -> Fact | None:
 
 _NO_SUCH_THING = frozenset("fill key hair rim kicker main background backdrop flash flashes strobe light lights lamp head heads push pull film lens camera tripod row front back middle second third one other bounce ceiling wall sync shutter stops stop".split())
 _BESIDE = Pattern(
-    rf"^\W*(?:(?:and|or|so|then|now|ok|same|but|what if|what about|how about) *\W*)*(?:without|with no|no|minus|lose|drop) (?:the |my |that |any )?(?:[a-z]+ )?{_THING.format('first')}(?=\s*(?:,|;|(?:and|but|at|on|from|with) ))"
+    rf"^\W*(?:(?:and|or|so|then|now|ok|same|but|what if|what about|how about)\b\W*)*(?:without|with no|no|minus|lose|drop) (?:the |my |that |any )?(?:[a-z]+ )?{_THING.format('first')}(?=\s*(?:,|;|(?:and|but|at|on|from|with) ))"
     rf"|(?:,|\band|\bbut) *(?:without|with no|minus|lose|drop) (?:the |my |that |any )?(?:[a-z]+ )?{_THING.format('last')}\W*$", re.I)
 
 
@@ -62,7 +62,7 @@ def taken_away_beside(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, text=text, facts=tuple(rest), unknown=(), cues=query.cues - {"box_speed", "forget", "not", gone.unit}), _bared(scene, gone)
 
 
-_IT_OFF = Pattern(r"^\W*(?:(?:and|or|so|then|now|ok|what if i|if i|i) *\W*)*(?:(?:take|pull|whip|get|leave) (?:it|that|this|that one|the thing) (?:off|out|away)|(?:with )?(?:it|that) (?:off|out|gone)|without (?:it|that)|off (?:with it|again))(?: (?:altogether|again|then|now|entirely|completely|please))*\W*$", re.I)
+_IT_OFF = Pattern(r"^\W*(?:(?:and|or|so|then|now|ok|what if i|if i|i)\b\W*)*(?:(?:take|pull|whip|get|leave) (?:it|that|this|that one|the thing) (?:off|out|away)|(?:with )?(?:it|that) (?:off|out|gone)|without (?:it|that)|off (?:with it|again))(?: (?:altogether|again|then|now|entirely|completely|please))*\W*$", re.I)
 _MORE_THAN_THAT = Pattern(r"[,;.]\s|\b(?:no|not|without|off|only|just|and then|instead)\b", re.I)
 """Before what is taken away: something else is, or is put on, in the same breath."""
 _WORDS = r"[a-z]+(?:-[a-z]+)*"

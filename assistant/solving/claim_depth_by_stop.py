@@ -28,7 +28,7 @@ def claim_of_depth_by_stop(query: Query) -> Solution | None:
     if not query.claim or _DEPTH.search(said) is None or _NOT_FAR.search(said) is None or _OTHER.search(said) or {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "aperture_range", "times", "remark", "place", "power", "share"}:
         return None
     spans, single = query.all("aperture_range"), sorted(query.all("aperture"), key=lambda f: f.start)
-    ends = [(f.value, f.other) for f in spans] or [(single[0].value, single[1].value)] * (len(single) == 2)
+    ends = [(f.value, f.other) for f in spans] or ([(single[0].value, single[1].value)] if len(single) == 2 else [])
     factor = factor_said(_without_marks(query, said))
     if len(ends) != 1 or min(ends[0]) <= 0 or ends[0][0] == ends[0][1] or factor is None:
         return None

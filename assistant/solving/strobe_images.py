@@ -11,7 +11,7 @@ from __future__ import annotations
 from assistant.answer import Quantity
 from assistant.query import Ask, Fact, Query
 from assistant.solving.solution import Solution
-from assistant.units import length_in
+from assistant.units import LENGTH, length_in
 
 _LENGTHS = ("blur", "gap", "distance", "move", "max_distance")
 
@@ -48,7 +48,7 @@ def on_film(query: Query, ask: Ask) -> Solution | None:
     size, moved = query.last("magnification"), next((f for f in query.facts if f.quantity in ("distance", "blur", "move")), None)
     if ask.of != "image" or size is None or moved is None or size.value <= 0:
         return None
-    unit = ask.unit or next((u for u in query.units if u in ("mm", "cm", "in")), "") or (moved.unit if moved.unit in ("mm", "cm", "in") else "mm")
+    unit = (ask.unit if ask.unit in LENGTH else "") or next((u for u in query.units if u in ("mm", "cm", "in")), "") or (moved.unit if moved.unit in ("mm", "cm", "in") else "mm")
     metres = moved.value * size.value
     return Solution(lead="Movement on the film", answers=(Quantity("distance", length_in(metres, unit), unit, "on the film"),), used=(size, moved), topic="time", working=(f"{size.value:g} times the movement at the subject",))
 
