@@ -22,6 +22,9 @@ _LEAD = Pattern(r"[\s,:;(\[-]*(?:\b(?:rule|rule of thumb|which|that|it|is|means?
 _ANOTHER_F = Pattern(r"\bf ?/? ?\d", re.I)
 _OPENING_ASKED = Pattern(r"\b(?:what|which)\b[^.?!]*\b(?:aperture|f-?stop|f-?number|lens|opening)\b|\b(?:aperture|f-?stop|f-?number)\W*$", re.I)
 
+_MOST = 1000.0
+"""No f-number comes to so much."""
+
 
 def without_statement(text: str) -> str:
     """The text with a rule's own statement left out, or made the light that it tells of.
@@ -41,6 +44,8 @@ def without_statement(text: str) -> str:
     if found is None:
         return text
     number = float(found["number"] or found["after"])
+    if not 0 < number < _MOST:
+        return text
     by_name, light = _NAMED.search(text) is not None and number == 16, f"EV {2 * math.log2(number) + math.log2(100):.2f}"
     before, after = text[: found.start()], text[found.end() :]
     if not (_ANOTHER_F.search(before) or _ANOTHER_F.search(after)) and not _OPENING_ASKED.search(after):

@@ -19,6 +19,7 @@ def test_a_heap_of_half_words_is_gone_through_once(first: str, heap: str) -> Non
 
 @pytest.mark.parametrize("text", [
     "True or false: at close range opening from f/8 to halves the depth of field.",
+    "Sun gives f/0 at 1/iso 0. Stops of ND to shoot at f/4, same speed?",
     "my two flashes together have a guide number of 56 ketres. what is the guide number of each?",
     "The scale is 1:5 and the subject moves 2 mm during the flash. How far does its image move on the film, in millimetres?At a quarter my set of cells fired 480 times. How many pops power?",
 ])
