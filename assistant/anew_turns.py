@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from assistant.answer import Answer
 from assistant.memory.conversation import Judged
-from assistant.memory.judged_again import Anew, said_anew
+from assistant.memory.judged_again import Anew, bears, said_anew, told_when
 from assistant.memory.layers import ON_TOP
 from assistant.query import Fact, Query
 from assistant.records import replace
@@ -48,8 +48,8 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
     solution = solution.noting(sentence(anew.query, solution))
     remember(turn, anew.query, solution, text=anew.query.text)
     new = anew.new
-    talk.last_query = replace(anew.query, facts=tuple(_told_when(f, new) for f in anew.query.facts))
-    return speak(turn, replace(anew.query, unplaced=()), replace(solution, used=tuple(_told_when(f, new) for f in solution.used)))
+    talk.last_query = replace(anew.query, facts=tuple(told_when(f, new) for f in anew.query.facts))
+    return speak(turn, replace(anew.query, unplaced=()), replace(solution, used=tuple(told_when(f, new) for f in solution.used)))
 
 
 _IN_THE_WAY = frozenset({"nd", "loss", "filter_loss", "factor"})
@@ -78,14 +78,4 @@ def _as_said(last: Query) -> Query:
 
 def _bears(anew: Anew, solution: Solution, before: Solution) -> bool:
     """Whether the answer goes by what is new."""
-    used = {(f.quantity, round(f.value, 6)) for f in solution.used}
-    lost = {f.unit for f in anew.new if f.quantity in ("loss", "filter_loss", "nd", "factor")}
-    goes_by = all((f.quantity, round(f.value, 6)) in used or f.quantity in ("modifier", "camera_filter") and f.unit in lost for f in anew.new)
-    return goes_by and (bool(anew.new) or solution.answers[0].value != before.answers[0].value)
-
-
-def _told_when(fact: Fact, new: tuple[Fact, ...]) -> Fact:
-    """A fact as it is listed in the reply: told now, or still so."""
-    if fact.origin == "kit":
-        return fact
-    return replace(fact, origin="said" if any((f.quantity, f.value, f.of) == (fact.quantity, fact.value, fact.of) for f in new) else "kept")
+    return bears(anew, solution) and (bool(anew.new) or solution.answers[0].value != before.answers[0].value)

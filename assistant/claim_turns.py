@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from assistant.answer import Answer
 from assistant.memory.conversation import Judged, supply_missing
-from assistant.memory.judged_again import Anew, said_anew
+from assistant.memory.judged_again import bears, said_anew, told_when
 from assistant.memory.meaning import supplied
-from assistant.query import Ask, Fact, Query
+from assistant.query import Ask, Query
 from assistant.records import replace
 from assistant.replying import remember, speak
 from assistant.solving.claim_account import left_uncounted
@@ -69,16 +69,16 @@ def claim_again(turn: Turn) -> Answer | None:
         return None
     anew = said_anew(query, talk.judged, talk)
     found = None if anew is None else judge(_with_kit(turn, anew.query))
-    if anew is None or found is None or not _is_verdict(found) or not _bears(anew, found):
+    if anew is None or found is None or not _is_verdict(found) or not bears(anew, found):
         return None
     whole = _with_kit(turn, anew.query)
     rest = tidied(whole, found)
     if beside_the_claim(rest, found) or left_uncounted(whole, found):
         return None
     keep_claim(turn, whole, found)
-    told = replace(found, used=tuple(_told_when(f, anew.new) for f in found.used))
+    told = replace(found, used=tuple(told_when(f, anew.new) for f in found.used))
     if talk.last_query is not None and talk.last_solution is found:
-        talk.last_query = replace(talk.last_query, facts=tuple(_told_when(f, anew.new) for f in talk.last_query.facts))
+        talk.last_query = replace(talk.last_query, facts=tuple(told_when(f, anew.new) for f in talk.last_query.facts))
     return speak(turn, replace(rest, text=query.text, unplaced=query.unplaced if any(f.quantity == "number" for f in anew.new) else ()), told)
 
 
@@ -86,15 +86,3 @@ def _with_kit(turn: Turn, query: Query) -> Query:
     own = tuple(f for f in query.facts if f.origin != "kit")
     named = {o for o in (*query.owners(), *query.mentioned) if o}
     return replace(query, facts=(*turn.conversation.kit.for_scene(replace(query, facts=own), named), *own))
-
-
-def _bears(anew: Anew, found: Solution) -> bool:
-    """Whether the verdict is by what is new, so that it is no other claim's."""
-    used = {(f.quantity, round(f.value, 6)) for f in found.used}
-    lost = {f.unit for f in anew.new if f.quantity in ("loss", "filter_loss", "nd", "factor")}
-    return all((f.quantity, round(f.value, 6)) in used or f.quantity in ("modifier", "camera_filter") and f.unit in lost for f in anew.new)
-
-
-def _told_when(fact: Fact, new: tuple[Fact, ...]) -> Fact:
-    """A fact as it is listed in the reply: told now, or still so."""
-    return replace(fact, origin="said" if any(f.quantity == fact.quantity and f.value == fact.value and f.of == fact.of for f in new) else "kept")

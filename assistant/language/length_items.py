@@ -105,14 +105,14 @@ def _velocity(node: Node) -> Item:
     return item_of("velocity", node, numbers_of(node)[0].value * LENGTH.get("m" if unit == "meter" else unit, 1.0), unit=unit)
 
 
-_SPEEDS = {"mph": 0.44704, "kmh": 1 / 3.6, "ms": 1.0, "fts": LENGTH["ft"]}
+SPEEDS = {"mph": 0.44704, "kmh": 1 / 3.6, "ms": 1.0, "fts": LENGTH["ft"]}
 
 
 def _velocity_named(node: Node) -> Item:
     name = next((c for c in node.children if isinstance(c, Token) and c.type == "VELOCITY"), None)
     if name is None:
         return _velocity(node)
-    return item_of("velocity", node, numbers_of(node)[0].value * _SPEEDS[str(name.value)], unit="ft" if str(name.value) in ("mph", "fts") else "m")
+    return item_of("velocity", node, numbers_of(node)[0].value * SPEEDS[str(name.value)], unit="ft" if str(name.value) in ("mph", "fts") else "m")
 
 
 LENGTHS: dict[str, Callable[[Node], Item]] = {

@@ -8,6 +8,7 @@ No figure, no unit, no light and no "not" that bears on one is touched.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from assistant.language.hearing import hear
 from assistant.language.lexicon import Lexicon
@@ -70,6 +71,11 @@ _FACTOR_AT = Pattern(r"\bfactor at (?=[\w ./]{1,24}?\blife[- ]?size)", re.I)
 """Before a scale: "exposure factor at one and a half times life size"."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
+_REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
+    # letters one of which the text must hold, what is said, and its usual wording
+    ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
+    (("factor at ",), _FACTOR_AT, "factor, at "), ((" or at ",), _OR_AT, r"\g<first>"),
+)
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""
 _AS_COST = Pattern(
@@ -176,11 +182,9 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
-    said = _HALF_OF_A_WHILE.sub("rest of ", said) if " half of " in said else said
-    said = _WENT_IN.sub(r"ISO \g<speed> film ", said) if _holds(said, (" in", " on")) and _holds(said, _ROLL) else said
-    said = _TWICE_ON_ONE.sub(lambda found: _OFTEN[found["often"].lower()] + " ", said) if "twice" in said or " times" in said else said
-    said = _FACTOR_AT.sub("factor, at ", said) if "factor at " in said else said
-    said = _OR_AT.sub(r"\g<first>", said) if " or at " in said else said
+    for signs, pattern, wording in _REWORDED:
+        if _holds(said, signs):
+            said = pattern.sub(wording, said)
     return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
 
 

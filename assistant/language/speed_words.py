@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.language.length_items import SPEEDS
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.records import replace
@@ -18,7 +19,7 @@ _SHUTTER_IS = Pattern(r"\b(?:shutter(?: speed| time)?|exposure|leaf)(?:'s)? ?(?:
 
 _ROLLS_AT = Pattern(r"rolls? (?:at|along at) \d")
 _A_SPEED = Pattern(r" ?(?P<unit>m/s|metres? (?:a|per) second|meters? (?:a|per) second|feet (?:a|per) second|ft/s|km/h|mph)(?![a-z])")
-_METRES = {"m": 1.0, "f": 0.3048, "k": 1 / 3.6}
+_METRES = {"mp": SPEEDS["mph"], "m/": 1.0, "me": 1.0, "fe": SPEEDS["fts"], "ft": SPEEDS["fts"], "km": SPEEDS["kmh"]}
 
 
 def _rolling(fact: Fact, lower: str) -> Fact:
@@ -26,7 +27,7 @@ def _rolling(fact: Fact, lower: str) -> Fact:
     unit = _A_SPEED.match(lower, fact.end) if _ROLLS_AT.match(fact.said.lower()) else None
     if unit is None:
         return fact
-    scale = 0.44704 if unit["unit"] == "mph" else _METRES[unit["unit"][0]]
+    scale = _METRES[unit["unit"][:2]]
     return replace(fact, quantity="velocity", value=fact.value * scale, unit="ft" if unit["unit"][0] == "f" or unit["unit"] == "mph" else "m", of="", bad="", end=unit.end(), said=lower[fact.start : unit.end()])
 
 

@@ -1,16 +1,16 @@
 """A rule for daylight told in its own words: "sunny 16 (f/16 at one over the film speed)", "overcast, f/8 at 1/ISO".
 
 Its f-number is no setting of the camera and its "one" no stop. Where the rule is named besides, the
-words only explain it; where it is not, they tell how bright the light is.
+words only explain it; where it is not, they tell how bright the light is. The rule itself is common practice, no source.
 """
 
 from __future__ import annotations
 
-import math
 import re
 
 from assistant import patterns
 from assistant.patterns import Pattern
+from assistant.physics.ambient import BASE_SPEED, exposure_value
 
 _SPEED = r"(?:(?:the|your|my|its|his|that|whatever) )*(?:film(?:'s)?[ -]?(?:speed|iso|rating|asa)?|iso(?: speed| number| rating| value)?|asa(?: number| rating)?|speed(?: of the film| number)?)"
 _RECIPROCAL = rf"(?:(?:one|1) ?(?:over|/|upon|divided by) ?{_SPEED}|the (?:reciprocal|inverse) of {_SPEED})(?: (?:of (?:a )?second|seconds?|sec|s))?"
@@ -46,7 +46,7 @@ def without_statement(text: str) -> str:
     number = float(found["number"] or found["after"])
     if not 0 < number < _MOST:
         return text
-    by_name, light = _NAMED.search(text) is not None and number == 16, f"EV {2 * math.log2(number) + math.log2(100):.2f}"
+    by_name, light = _NAMED.search(text) is not None and number == 16, f"EV {exposure_value(number, 1 / BASE_SPEED):.2f}"
     before, after = text[: found.start()], text[found.end() :]
     if not (_ANOTHER_F.search(before) or _ANOTHER_F.search(after)) and not _OPENING_ASKED.search(after):
         return f"{before}f/{number:g}{after}" if by_name else f"{before}{light} at f/{number:g}{after}"  # the rule is worked by: its f-number is that of the camera

@@ -18,6 +18,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
 
@@ -268,3 +269,20 @@ def _reworded(text: str, facts: list[Fact], swapped: list[tuple[Fact, Fact]]) ->
         end = fact.end
         moved.append(replace(new, start=at, end=at + len(new.said)))
     return "".join((*out, text[end:])), moved
+
+
+_IN_THE_WAY = frozenset({"loss", "filter_loss", "nd", "factor"})
+
+
+def bears(anew: Anew, found: Solution) -> bool:
+    """Whether what was found goes by all that is new, so that it is the answer to no other question."""
+    used = {(f.quantity, round(f.value, 6)) for f in found.used}
+    lost = {f.unit for f in anew.new if f.quantity in _IN_THE_WAY}
+    return all((f.quantity, round(f.value, 6)) in used or f.quantity in ("modifier", "camera_filter") and f.unit in lost for f in anew.new)
+
+
+def told_when(fact: Fact, new: tuple[Fact, ...]) -> Fact:
+    """A fact as it is listed in the reply: told now, or still so; one of the kit stays the kit's."""
+    if fact.origin == "kit":
+        return fact
+    return replace(fact, origin="said" if any(_same(fact, f) for f in new) else "kept")

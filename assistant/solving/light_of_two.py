@@ -22,8 +22,8 @@ _CAMERA = frozenset({"aperture", "shutter", "film_speed"})
 _READING = frozenset({"exposure_value", "aperture", "shutter", "film_speed"})
 _READ = Pattern(r"\b(?:key|fill|main|rim|hair|kicker|backdrop|background)(?: light)? (?:is|was|stands)(?: at)? f ?/ ?\d|\b(?:reads?|reading|meters?|metered|metering|measures?|measured|gives?|gave|shows?)\b(?: (?:me|us|about|only|at|of|is|was|just|off))* (?:f ?/? ?\d|1/\d)")
 _FAST = Pattern(r"\b(?:fast(?:er)?|slow(?:er)?)\b")
-_OF_LIGHT = ("guide_number", "distance", "power", "energy", "count", "film_speed", "aperture", "magnification", "shutter")
-_LOSSES = ("loss", "filter_loss", "nd", "power_down")
+OF_LIGHT = ("guide_number", "distance", "power", "energy", "count", "film_speed", "aperture", "magnification", "shutter")
+TAKEN = ("loss", "filter_loss", "nd", "power_down")
 _DEFAULT = {"power": 1.0, "count": 1.0}
 _LEAST_KINDS = 2
 
@@ -63,8 +63,8 @@ def _of_readings(held: SetUps) -> float | None:
 
 def gained(shared: Sequence[Fact], one: Sequence[Fact], other: Sequence[Fact]) -> float | None:
     """The stops that the one puts on the film more than the other; None where a figure that the one has is told neither of the other nor of both."""
-    total = sum(f.value for f in other if f.quantity in _LOSSES) - sum(f.value for f in one if f.quantity in _LOSSES)
-    for quantity in _OF_LIGHT:
+    total = sum(f.value for f in other if f.quantity in TAKEN) - sum(f.value for f in one if f.quantity in TAKEN)
+    for quantity in OF_LIGHT:
         mine, theirs = (next((f for f in (*side, *shared) if f.quantity == quantity), None) for side in (one, other))
         if mine is None and theirs is None:
             continue

@@ -15,7 +15,7 @@ from assistant.scales import speak_stops
 from assistant.solving import light_of_two, marks, set_ups
 from assistant.solving.claim_words import plain
 from assistant.solving.how_much import LESS, MORE
-from assistant.solving.light_of_two import gained
+from assistant.solving.light_of_two import OF_LIGHT, TAKEN, gained
 from assistant.solving.set_ups import SetUps
 from assistant.solving.solution import Solution
 
@@ -24,8 +24,6 @@ _OR = Pattern(r"[,;]? (?:or|versus|vs\.?|against) ", re.I)
 _ON_FILM = Pattern(r"\b(?:negatives?|negs?|slides?|films?|frames?|exposures?|density|denser|thinner|exposed)\b", re.I)
 _LETS_IN = Pattern(r"\b(?:lets?|letting|let) (?:\w+ )?(?:in|through|past)\b|\b(?:admits?|pass(?:es)?|gathers?|collects?) (?:the )?(?:more|most|less|least)\b", re.I)
 """Of settings of the camera: the f-number is what the lens is set to, and the time counts."""
-_OF_LIGHT = ("guide_number", "distance", "power", "energy", "count", "film_speed", "aperture", "magnification", "shutter")
-_LOSSES = ("loss", "filter_loss", "nd", "power_down")
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place"})
 _LEAST, _IN_ALL = 1, 3
 """Figures on each side and on both: of fewer, other topics know more."""
@@ -40,7 +38,7 @@ def solve(query: Query) -> Solution | None:
     facts = [f for f in query.facts if f.quantity not in _BY_THE_WAY]
     if which is None:
         return _how_much(query, facts)
-    if any(f.origin != "said" or f.quantity not in (*_OF_LIGHT, *_LOSSES, "exposure_value") for f in facts):
+    if any(f.origin != "said" or f.quantity not in (*OF_LIGHT, *TAKEN, "exposure_value") for f in facts):
         return None
     parted = _parted(facts, query.text, which.start())
     if parted is None:
@@ -142,7 +140,7 @@ def _parted(facts: Sequence[Fact], text: str, which: int) -> tuple[list[Fact], l
         one, other = ([f for f in rest if f.end <= found.start()], [f for f in rest if f.start >= found.end()])
         if len(one) + len(other) != len(rest) or min(len(one), len(other)) < _LEAST or len(rest) < _IN_ALL:
             continue
-        if any(len([f for f in side if f.quantity == q]) > 1 for side in (one, other, shared) for q in _OF_LIGHT):
+        if any(len([f for f in side if f.quantity == q]) > 1 for side in (one, other, shared) for q in OF_LIGHT):
             return None
         return shared, one, other, found.end()
     return None
