@@ -10,6 +10,7 @@ import math
 import re
 from collections.abc import Callable
 
+from assistant.language.number_words import SMALL, TENS
 from assistant.memory.anew import as_told
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
@@ -193,11 +194,9 @@ def rate_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if said is None or any(f.end <= said.start() or f.start >= said.end() for f in query.facts):
         return query, scene
     many = said["many"] or said["hertz"]
-    new = replace(old[0], value=_RATES.get(many.lower()) or float(many), start=said.start(), end=said.end(), said=said.group(), origin="said")
+    new = replace(old[0], value=float(SMALL.get(many.lower()) or TENS.get(many.lower()) or many), start=said.start(), end=said.end(), said=said.group(), origin="said")
     return replace(query, facts=(new,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not old[0]))
 
-
-_RATES = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "eight": 8.0, "ten": 10.0, "twelve": 12.0, "twenty": 20.0}
 
 
 def reading_kept(query: Query, scene: Scene, talk: Conversation) -> Pair:

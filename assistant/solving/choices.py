@@ -43,9 +43,9 @@ def options(query: Query) -> tuple[str, list[Fact]]:
                 found.append(fact)
             elif inside:
                 found.append(fact)
-        flat = [one for f in found for one in _flat(f, quantity)]
-        if len(flat) > 1 and (both and len(flat) == 2 or patterns.search(r"\bor\b", query.text[flat[0].start : flat[-1].end].lower())):
-            return quantity, flat
+        single = [one for f in found for one in flat(f)]
+        if len(single) > 1 and (both and len(single) == 2 or patterns.search(r"\bor\b", query.text[single[0].start : single[-1].end].lower())):
+            return quantity, single
     return "", []
 
 
@@ -53,10 +53,12 @@ _OR_DO_I = Pattern(r"(?: (?:enough|sufficient|all right|ok|okay|closed enough|go
 """"is f/4 enough or do I need f/8": the two to choose from, with words between."""
 
 
-def _flat(fact: Fact, quantity: str) -> list[Fact]:
-    if fact.quantity not in PAIRS:
-        return [fact]
-    return [replace(fact, quantity=quantity, other=math.nan), replace(fact, quantity=quantity, value=fact.other, other=math.nan)]
+def flat(fact: Fact) -> tuple[Fact, ...]:
+    """The two values that one phrase tells, "f/2.8 or f/8", each by itself."""
+    if fact.quantity not in PAIRS or math.isnan(fact.other):
+        return (fact,)
+    one = replace(fact, quantity=PAIRS[fact.quantity], other=math.nan)
+    return one, replace(one, value=fact.other)
 
 
 def choose(query: Query, solve: Callable[[Query], Solution | None]) -> Solution | None:

@@ -12,7 +12,7 @@ from assistant.query import Fact, Query
 from assistant.records import record, replace
 from assistant.solving.claim_bounds import STRICT, TO_THE_DOT, bound_of, tolerance, within
 from assistant.solving.claim_denial import called_wrong, denials, put_up
-from assistant.solving.claim_words import plain
+from assistant.solving.claim_words import number, plain
 from assistant.solving.shares import shares
 
 
@@ -95,11 +95,10 @@ def _of_stops(said: str, query: Query) -> list[Said]:
 def _without_unit(said: str, told: list[Said]) -> list[Said]:
     """"two stops off the flash and one off the window": the second in the unit of the first, which says the way too."""
     found = [m for m in _OFF_TOO.finditer(said, told[0].end) if not any(s.start < m.end() and m.start("many") < s.end for s in told)]
-    return [Said("stops", _MANY[m["many"]] if m["many"] in _MANY else float(m["many"]), told[0].way, bound_of(said[: m.start("many")])[0], NEAR_STOPS, m.start("many"), m.end("many"), _after(said, m.end("many"))) for m in found]
+    return [Said("stops", number(m["many"]), told[0].way, bound_of(said[: m.start("many")])[0], NEAR_STOPS, m.start("many"), m.end("many"), _after(said, m.end("many"))) for m in found]
 
 
-_MANY = {"one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
-_OFF_TOO = Pattern(r"\b(?:and|but)\b[^.;?!,]{0,30}? (?P<many>" + "|".join(_MANY) + r"|\d(?:\.\d+)?)(?=(?: (?:off|from|of|on|onto|for|to))? (?:the |my )?(?:flash|strobe|ambient|daylight|window|room|lamps?|sky|background|light)|\W*(?:$|[.?!;]))")
+_OFF_TOO = Pattern(r"\b(?:and|but)\b[^.;?!,]{0,30}? (?P<many>" + r"one|two|three|four|five|six|\d(?:\.\d+)?)(?=(?: (?:off|from|of|on|onto|for|to))? (?:the |my )?(?:flash|strobe|ambient|daylight|window|room|lamps?|sky|background|light)|\W*(?:$|[.?!;]))")
 
 
 def _is_told_of(said: str, fact: Fact, query: Query) -> bool:

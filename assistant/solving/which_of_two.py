@@ -7,7 +7,6 @@ and where that is not known nothing is said here.
 
 from __future__ import annotations
 
-import math
 import re
 
 from assistant.answer import Quantity
@@ -17,6 +16,7 @@ from assistant.query import Fact, Query
 from assistant.records import record, replace
 from assistant.scales import speak_stops
 from assistant.solving import light_of_two, marks
+from assistant.solving.choices import flat
 from assistant.solving.claim_words import plain
 from assistant.solving.film_compared import which_faster
 from assistant.solving.lights import preferred_unit
@@ -72,7 +72,6 @@ _EQUAL_BY = frozenset({"loss", "filter_loss", "nd", "power_down", "factor", "mod
 """Told of one of the two, perhaps: then the way alone does not decide."""
 _BY_THE_WAY = frozenset({"remark", "place", "number", "rows", "gap", "format", "times", "share"})
 _KINDS = ("shutter", "aperture", "distance", "film_speed", "power", "focal_length")
-_FLAT = {"aperture_choice": "aperture", "length_range": "distance"}
 _STRETCH = Pattern(r"\bfrom [^.?!,;]{1,14} to (?:about )?\d[^.?!]*\bor\b")
 _BETWEEN = 90
 """Letters that may stand between the two."""
@@ -85,7 +84,7 @@ def more_of(query: Query) -> Solution | None:
     start, end = _question(said)
     if end <= start or _TURNED.search(said, start, end):
         return None
-    facts = [one for f in query.facts if f.origin == "said" and not f.bad for one in _flat(f)]
+    facts = [one for f in query.facts if f.origin == "said" and not f.bad for one in flat(f)]
     facts = _with_its_gap(facts, said)
     by_how_much = query.asks_for("stops") or query.asks_for("factor")
     weighed = None if by_how_much else _weighed(query, said, facts, start, end)
@@ -113,7 +112,7 @@ def more_of(query: Query) -> Solution | None:
 def _said(query: Query, best: Fact, row: Asked, way: int, *more: Quantity) -> Solution:
     chosen = _quantity(query, best)
     lead = f"{_named(best)}: {'more' if way > 0 else 'less'} {row.name}." if row.name not in ("short time", "wide opening") else f"{_named(best)}."
-    return Solution(answers=(chosen, *more), used=tuple(one for f in query.facts for one in _flat(f)), topic="which_of_two", lead=lead, notes=(row.why,) if row.why else ())
+    return Solution(answers=(chosen, *more), used=tuple(one for f in query.facts for one in flat(f)), topic="which_of_two", lead=lead, notes=(row.why,) if row.why else ())
 
 
 def _named(fact: Fact) -> str:
@@ -127,14 +126,6 @@ def _quantity(query: Query, fact: Fact) -> Quantity:
     if fact.quantity == "focal_length":
         return Quantity("focal_length", fact.value * 1000, "mm")
     return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power, "shutter": marks.shutter}[fact.quantity](fact.value)
-
-
-def _flat(fact: Fact) -> tuple[Fact, ...]:
-    """The two values that one phrase tells, "f/2.8 or f/8", each by itself."""
-    if fact.quantity not in _FLAT or math.isnan(fact.other):
-        return (fact,)
-    kind = _FLAT[fact.quantity]
-    return (replace(fact, quantity=kind, other=math.nan), replace(fact, quantity=kind, value=fact.other, other=math.nan))
 
 
 def _with_its_gap(facts: list[Fact], said: str) -> list[Fact]:
