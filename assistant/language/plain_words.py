@@ -94,7 +94,7 @@ _LETTERS = Pattern(r"[a-z]+")
 _POLITE_END = Pattern(r"(?<!no)(?<!no,)\s+(?:and )?(?:many |much |very many )?(?:thanks|thank you|thankyou|thanx|thx|cheers|ta|much obliged|much appreciated|bless you)(?: (?:so much|a lot|very much|again|in advance|all|mate|pal|folks|everyone|everybody|for (?:the|your) help))*\s*[.!,]*\s*$", re.I)
 """A word of thanks that ends a text; what went before it keeps its own mark."""
 _AT_SIGN = Pattern(r"(?<=[\w)\"' ])[ ]?@[ ]?(?=f?/?\d|iso|asa|full|half|quarter)", re.I)
-_SPEED_FIRST = Pattern(r"(?<![\d/.,:-])(?<!f)(?<!f/)\b(?P<speed>(?:\d{2,3}|\d{4}))[ ]?(?:iso|asa)\b(?![ ]?(?:\d|film|and \d|to \d|or \d|box|rated|of\b))", re.I)
+_SPEED_FIRST = Pattern(r"(?<![\d/.,:-])(?<!f)(?<!f/)(?<!minus )\b(?P<speed>(?:\d{2,3}|\d{4}))[ ]?(?:iso|asa)\b(?![ ]?(?:\d|film|and \d|to \d|or \d|box|rated|of\b))", re.I)
 """A film speed with its scale after it; "100 iso 400" might be either's."""
 _DISTANCE_OF_LIGHT = Pattern(r"\b(?:what|which) distance(?= (?:under|over|down|short|out|too)\b| (?:do|should|must|would|can) (?:i|we) (?:turn|open|close|stop|dial|knock)\b)", re.I)
 """How far in stops, which is no distance."""

@@ -227,6 +227,8 @@ _FIRST, _OTHER = re.compile(r"\b(?:first|former)\b"), re.compile(r"\b(?:second|l
 _WHOSE = {
     # what a word of the one who speaks again is, and the words that it stands for where they were told
     "mine": "mine my", "hers": "hers her", "yours": "yours your", "she": "she lady woman bride girl mother sister aunt grandmother daughter actress wife", "he": "he gentleman man groom boy father brother uncle grandfather son actor husband",
+    **dict.fromkeys(("outside", "outdoors"), "outside outdoors sun sunlight street yard courtyard garden terrace porch field beach"),
+    **dict.fromkeys(("inside", "indoors"), "inside indoors interior room hall hallway kitchen church barn lobby stairwell"),
 }
 
 
@@ -243,7 +245,9 @@ def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
     first, second = first - second, second - first
     begins = max((m.end() for m in _COMMA.finditer(said, 0, start)), default=0)
     ends = next((m.start() for m in _COMMA.finditer(said, end)), len(said))
-    subject, against = _names(said[begins:start], True), _names(said[end:ends], True)
+    there = _THERE.match(said, end, ends)
+    turn = there.end() if there else end
+    subject, against = _names(said[begins:start] + " " + said[end:turn], True), _names(said[turn:ends], True)
     if _FIRST.search(said, begins, start) or _OTHER.search(said, begins, start):
         return 0 if _FIRST.search(said, begins, start) else 1
     of, to = _one_of(subject, first, second), _one_of(against, first, second)
@@ -252,6 +256,10 @@ def _named(said: str, start: int, end: int, words: tuple[str, str]) -> int:
     if of >= 0 and to >= 0 and of == to:
         return -1
     return of if of >= 0 else 1 - to if to >= 0 else -1
+
+
+_THERE = Pattern(r"(?:\s*(?:more|less|light|brighter|darker|dimmer|hotter|lighter|lower|higher))*\s*(?:outside|inside|outdoors|indoors|(?:in|at|on|by|near|behind|under) (?:the |my |your |our )?\w+)(?! (?:as|than)\b)")
+"""The place that the size is said of, after it: "four stops brighter outside"."""
 
 
 def named_in(said: str, words: tuple[str, str]) -> int:
