@@ -109,9 +109,16 @@ _IN_SUN = Pattern(r"(?:^\W*|[,;.]\s*|\b(?:in|full|under|for) (?:the )?)suns?(?:l
 _SUN_READ = Pattern(r"\bsun(?:light)?(?: is| at| on her| outside)?\W{1,2}(?:f\W?\d[\d.]*(?: at| and|,| @)? ?1/\d|1/\d+(?: at| and|,| @)? ?f\W?\d)", re.I)
 
 
+_HELD_AGAINST = Pattern(r"\b(?:correctly|properly|rightly|well) exposed\b|\b(?:correct|proper|right) exposure\b|\b(?:is|would|will) (?:that|this|it) (?:be )?(?:about )?(?:right|correct)\b|\b(?:get|got) it right\b", re.I)
+"""Settings put up for a yes or a no: they are what is tried, and no reading."""
+_SUN = Pattern(r"\bsun(?:light)?\b", re.I)
+
+
 def in_plain_sun(text: str) -> bool:
     """"sun, ISO 400, f/16": the sky is told by its one word, and nothing in it is a reading (contract 14)."""
-    return bool(_IN_SUN.search(text)) and not METERED.search(text) and not _SUN_READ.search(text) and not patterns.search(r"\b(?:set|rise|down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
+    tried = _SUN.search(text) is not None and _HELD_AGAINST.search(text) is not None
+    rest = _HELD_AGAINST.sub(" ", text) if tried else text
+    return bool(tried or _IN_SUN.search(text)) and not METERED.search(rest) and (tried or not _SUN_READ.search(text)) and not patterns.search(r"\b(?:set|rise|down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
 
 
 def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:

@@ -123,7 +123,7 @@ def _of_words(query: Query, said: str) -> Solution | None:
     return told(ranked, query) if ranked is not None else None
 
 
-_SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|dark|hot))\b")
+_SPOILT = Pattern(r"\b(?:(?:over|under)-?expos\w*|blow\w*|burn\w*|too (?:bright|dark|hot)|(?:right|correct(?:ly)?|proper(?:ly)?|well|rightly|good) (?:exposed|exposures?)|exposed (?:right|correctly|properly|well))\b")
 """Whether a case comes out right is for its figures, whatever changes what."""
 
 
@@ -213,6 +213,8 @@ def _worked_one(query: Query, rule: Verdict | None) -> Solution | None:
             continue
         if answer.topic == "conversions" and fact.quantity in ("stops", "factor") and "name_guide_number" in query.cues and not query.has("guide_number"):
             continue  # of the light, and what is put up is of the guide number
+        if fact.quantity == "film_speed" and answer.topic == "ambient" and sorted(f.quantity for f in answer.used) == ["aperture", "shutter"]:
+            continue  # the settings of the frame itself: they are right for any film, where nothing is told of the light
         if fact.quantity == "aperture" and any(f.quantity in ("stops", "relation") and f.start > fact.start and _OFF_BY.match(plain(query.text), f.end) for f in answer.used):
             continue  # what it is said to be off by is no part of what is right
         found = _Claimed(fact, answer)

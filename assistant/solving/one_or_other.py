@@ -19,10 +19,11 @@ from assistant.solving.light_of_two import OF_LIGHT, TAKEN, gained
 from assistant.solving.set_ups import SetUps
 from assistant.solving.solution import Solution
 
-_WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,40}?\b(?P<more>brighter|brightest|stronger|hotter|denser|(?:more|most) (?:\w+ )?(?:light|exposure|flash|daylight|ambient)|heavier|over)\b|\bwhich\b[^.?!]{0,40}?\b(?P<less>darker|dimmer|weaker|thinner|less (?:light|exposure|flash))\b", re.I)
+_WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,40}?\b(?P<more>brighter|brightest|stronger|hotter|denser|(?:more|most) (?:of (?:the|that|this) )?(?:[\w']+ )?(?:light|exposure|flash|daylight|ambient|room|window|background)|heavier|over)\b|\bwhich\b[^.?!]{0,40}?\b(?P<less>darker|dimmer|weaker|thinner|less (?:of (?:the|that|this) )?(?:[\w']+ )?(?:light|exposure|flash|daylight|ambient|room|window|background))\b", re.I)
 _OR = Pattern(r"[,;]? (?:or|versus|vs\.?|against) ", re.I)
 _ON_FILM = Pattern(r"\b(?:negatives?|negs?|slides?|films?|frames?|exposures?|density|denser|thinner|exposed)\b", re.I)
-_LETS_IN = Pattern(r"\b(?:lets?|letting|let) (?:\w+ )?(?:in|through|past)\b|\b(?:admits?|pass(?:es)?|gathers?|collects?) (?:the )?(?:more|most|less|least)\b", re.I)
+_LETS_IN = Pattern(r"\b(?:lets?|letting|let) (?:\w+ )?(?:in|through|past)\b|\b(?:admits?|pass(?:es)?|gathers?|collects?) (?:the )?(?:more|most|less|least)\b"
+                 r"|\b(?:gives?|makes?|leaves?|renders?) (?:me |us )?(?:the |an? )?(?:\w+ )?(?:brighter|darker|lighter|dimmer) (?:background|room|sky|ambient|window|hall|lamps?)\b", re.I)
 """Of settings of the camera: the f-number is what the lens is set to, and the time counts."""
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place"})
 _LEAST, _IN_ALL = 1, 3

@@ -49,6 +49,9 @@ class Scene:
         """Whether a reading was taken at the near place: the place named nearest to it, in the same breath."""
         if self.near_fact is None or self.far_fact is None:
             return True
+        said = [f for f in (self.near_fact, self.far_fact) if f.origin == "said"]
+        if known.origin == "kept" and len(said) == 1:
+            return said[0] is self.far_fact  # "and those at 6 m?": it was read where they stood before
         if self.moved and not _WAS_ASKED.search(text):  # "from 2 m to 2.8 m, I had f/8": where it came from
             return self.far_fact.cue != "from" if _moving(self.near_fact, self.far_fact) else True
         before = text[: known.start]
