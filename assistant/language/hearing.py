@@ -263,7 +263,7 @@ def _counted_name(pieces: list[Raw], place: int, lexicon: Lexicon) -> Entry | No
     return Entry("NAMED", "a", 1) if opens and any(p.text == "other" for p in pieces[place + 1 :]) else None
 
 
-_COUNTABLE = UNITS | {"STOP", "COUNTED", "POP", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}
+_COUNTABLE = UNITS | {"STOP", "COUNTED", "POP", "TIMES", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}
 _ENDS_IN_NUMBER = frozenset({"NAMED", "ROLE", "CUE", "BOTH"})
 
 

@@ -67,14 +67,16 @@ _TWICE_ON_ONE = Pattern(r"\b(?P<often>twice|three times|four times)(?: over)? (?
 _OFTEN = {"twice": "with two pops", "three times": "with three pops", "four times": "with four pops"}
 _STOPS_OF_ND = Pattern(r"(?:(?<=[.;,!?] )|^)stops of(?= nd\b(?: filter)?(?: to| for| needed|\?))", re.I)
 """Asked by its name: "Stops of ND to shoot at f/4?"."""
-_FACTOR_AT = Pattern(r"\bfactor at (?=[\w ./]{1,24}?\blife[- ]?size)", re.I)
-"""Before a scale: "exposure factor at one and a half times life size"."""
+_ASKED_AT = Pattern(r"\b(?P<what>factor|aperture|f-?stop|f|stop|f-?number) at (?=[\w ./]{1,24}?(?:\blife[- ]?size|%|\bpercent\b|\btimes (?:full|the|its|as)\b))", re.I)
+"""Asked at a scale, a part or a multiple, and no value: "exposure factor at one and a half times life size", "what f at 50%"."""
+_INSTEAD = Pattern(r"\b(?:use|using|shoot(?: at)?|work(?: at)?|have|open(?: up)? to|be at|set) f ?/ ?(?P<now>\d[\d.]*) (?:instead of|rather than|in place of) (?:the )?(?:f ?/ ?)?(?P<before>\d[\d.]*)\b(?! ?(?:m|ft|feet|metres|s)\b)", re.I)
+"""One f-number in place of another: it goes from the one to the other."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
-    (("factor at ",), _FACTOR_AT, "factor, at "), ((" or at ",), _OR_AT, r"\g<first>"),
+    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""

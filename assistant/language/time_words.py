@@ -20,6 +20,8 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _FIRED = Pattern(r"\b(?:fir|pop|hit|flash|trigger|set (?:it |them )?off|set the flash off|burst)\w*\b[^.?!]{0,30}\btimes\b|\btimes\b[^.?!]{0,25}\b(?:on one frame|same frame|one exposure|on the frame)")
+_OF_A_LENGTH = Pattern(r"\s*(?:(?:the|its|that|this|his|her|my|our|their) )?(?:(?:former|old|first|original|previous|earlier|present|usual|same) )*(?:distance|as (?:far|close|near|much|bright|strong|long)|further|farther|power|light|energy|exposure)\b")
+"""So many times as far or as much, and no pops: "the flash is taken to three times its former distance"."""
 _ONLY_TO_TEST = Pattern(r"\s*(?:times )?(?:just |only |first )?(?:to|and) (?:test|check|try|warm|clear|form|see (?:if|whether)|make sure|wake)\b")
 """After so many pops that were none of the picture's."""
 _WAITED = Pattern(r"\b(?:wait\w*|interval|gaps?|between (?:pops|shots|flashes|them|each|(?:one|each|a)(?: pop| flash| burst| shot| one)? and the (?:next|other|following)|every|the pops)|between(?=\s*[,.;?!]|\W*$)|apart|every|after each|after the (?:last|previous|one before|preceding|first)(?: one| pop| flash)?\b|(?:each|one)(?: one| pop)? to the next|before the next)\b")
@@ -301,7 +303,7 @@ def _read(fact: Fact, lower: str, moving: bool, cues: set[str]) -> Fact:
         return replace(fact, quantity="count", unit="pops", of="")  # "I shot 80 at quarter power"
     if fact.quantity in ("count", "times") and _ONLY_TO_TEST.match(lower, fact.end) and _FIRED.search(lower):
         return replace(fact, quantity="remark", unit="", of="", cue="")
-    if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value):
+    if fact.quantity == "times" and _FIRED.search(lower) and fact.value == int(fact.value) and not _OF_A_LENGTH.match(lower, fact.end):
         return replace(fact, quantity="count", unit="pops")
     if fact.quantity in ("shutter", "time", "recycle") and fact.value >= 0.2 and _with_its_wait(fact, lower):
         return replace(fact, quantity="interval", cue="each", of="")

@@ -35,10 +35,23 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
         return query
     if "count pops" in {f"{a.quantity} {a.unit}" for a in asks} or "count" in wanted:
         query = replace(query, facts=tuple(replace(f, of="") if f.of == "a" and _ONE.search(query.text[max(0, f.start - 24) : f.start]) else f for f in query.facts), mentioned=tuple(m for m in query.mentioned if m != "a"))
+    if any(f.quantity == "count" and f.unit == "pops" for f in facts) and "times" not in scene:
+        query = query.with_facts(replace(f, quantity="count", unit="pops") if f.quantity == "times" and f.value == int(f.value) else f for f in query.facts)  # "and four times?", after three pops
+    query = _to_another_end(query, facts, wanted)
     unit = next((f.unit for f in facts if f.quantity == "extension" and f.unit in LENGTH), "mm")
     facts = tuple(_drawn(f, _read(f, query, scene, wanted), unit) for f in query.facts)
     placed = {new.said for old, new in zip(query.facts, facts) if old.quantity == "number" and new is not old}
     return replace(query, facts=facts, unplaced=tuple(u for u in query.unplaced if u not in placed))
+
+
+def _to_another_end(query: Query, facts: tuple[Fact, ...], wanted: set[str]) -> Query:
+    """"and if I were content with f/5.6?", after "how many stops of ND from f/16 to f/4": where it goes to, from where it was."""
+    spans = [f for f in facts if f.quantity == "aperture_range" and f.other]
+    told = [f for f in query.facts if f.quantity == "aperture" and f.origin == "said"]
+    if len(spans) != 1 or len(told) != 1 or query.asks or not wanted & {"stops", "nd", "factor"} or any(f.quantity == "aperture" for f in facts):
+        return query
+    span = replace(spans[0], other=told[0].value, start=told[0].start, end=told[0].end, said=told[0].said, origin="said", sentence=told[0].sentence)
+    return query.with_facts(span if f is told[0] else f for f in query.facts)
 
 
 def on_the_film_there_is(query: Query, kit: Iterable[Fact], scene: Iterable[Fact]) -> Query:

@@ -338,7 +338,10 @@ def _nd(query: Query, ask: Ask) -> Solution | None:
     if query.has("nd") or query.has("factor") or query.has("filter_loss"):
         return None
     light, at = _scene(query, "")
-    if light is not None and light.relative and at.shutter is None and at.aperture is not None or len(query.all("aperture")) == 2 and not query.has("shutter") and not query.has("sync") and not query.has("exposure_value"):
+    no_time = not query.has("shutter") and not query.has("sync") and not query.has("exposure_value")
+    span = query.last("aperture_range")
+    opened = span is not None and not query.has("aperture") and span.value > span.other  # "from f/16 to f/4"
+    if light is not None and light.relative and at.shutter is None and at.aperture is not None or no_time and (len(query.all("aperture")) == 2 or opened):
         found = _between(query)  # no time told: the same for both
         if found is not None:
             return found

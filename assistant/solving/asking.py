@@ -26,7 +26,7 @@ ORDER = Pattern(
 """At the end of a text, an order to say something that was not told."""
 _HEADED = Pattern(
     r"(?:^\W*|[.;!?] )(?:(?:and|so|ok|quick|quik|now|then|my|the|total|combined|new|working) )*(?:aperture|f|f-?stop|f-?number|stop|guide number|gn|power|distance|shutter(?: speed)?|pops?|flashes|bursts|factor|loss|stops|film speed|iso|ratio|extension|magnification|near limit|far limit|hyperfocal|sets|frames|rolls|gain|wait)"
-    r" (?:(?:pls|plz|please)\b|(?:to (?!the (?:right|left|side|top)\b|f ?/? ?\d)|for|with|without|needed|wanted|gained|lost) )(?![^,.;?!]{0,60}(?: is| was| are| were| reads| gives| gave| costs|=|:) )")
+    r" (?:(?:pls|plz|please)\b|at (?:twice|half the|double|three times|four times|that|this|the same)\b|(?:to (?!the (?:right|left|side|top)\b|f ?/? ?\d)|for|with|without|needed|wanted|gained|lost) )(?![^,.;?!]{0,60}(?: is| was| are| were| reads| gives| gave| costs|=|:) )")
 """A quantity that stands at the head with what it is wanted for: "pops to get back to bare", "f with the polariser on"."""
 _AGREED = Pattern(r"\b(?:ok|okay|alright|all right|got (?:it|that)|right|yes|understood)\W*$")
 

@@ -268,14 +268,14 @@ def times_as_far(query: Query) -> float | None:
     if query.has("guide_number") or query.has("distance"):
         return None
     said = patterns.search(r"\b(?P<n>doubl|twice|halv|half|tripl|thrice|three times|quadrupl|four times)\w*\b(?:(?!\bpower\b)[^.?;]){0,24}\b(?:distance|as far|as close|as near|away)", query.text, re.I) or patterns.search(r"\bdistance (?:is |was |were |being |gets |has been )?(?P<n>doubl|halv|tripl|quadrupl)ed\b", query.text, re.I)
-    if said:
+    times = query.last("times")
+    if said and (times is None or times.origin != "said" or query.text[times.start : times.end] == times.said):  # "and four times?" in place of the words of the question
         nearer = patterns.search(r"\bas (?:close|near)\b", said.group(), re.I) is not None
         many = {"doubl": 2.0, "twice": 2.0, "halv": 0.5, "half": 0.5, "tripl": 3.0, "thrice": 3.0, "three times": 3.0, "quadrupl": 4.0, "four times": 4.0}[said.group("n").lower()]
         return 1 / many if nearer else many
-    times = query.last("times")
     if times and times.cue == "further" and times.value > 0:
         return times.value
-    return times.value if times and times.value > 0 and patterns.search(r"(?:times|\dx|\d ×|\bx\d[\d.]*) ?(?:the distance|as far|as distant|further|farther|away|the way)", query.text, re.I) else None
+    return times.value if times and times.value > 0 and patterns.search(r"(?:times|\dx|\d ×|\bx\d[\d.]*) ?(?:(?:the |its |that |his |her |my )?(?:former |old |first |original |previous |present )?distance|as far|as distant|further|farther|away|the way)", query.text, re.I) else None
 
 
 _IF_MOVED = Pattern(r"\b(?:if|when|once|after|now|then)\b[^.?!]{0,40}\b(?:doubl|halv|tripl|quadrupl|twice|three times|half|four times)", re.I)

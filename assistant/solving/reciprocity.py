@@ -312,6 +312,10 @@ def _paired(between: str) -> bool:
 _LOST = Pattern(r"\b(?:los(?:e|es|ing)|lost)\b|\bhow (?:far|many stops|much)\b(?:(?!\b(?:add|open|extra|more|give it|correct)\b)[^.?!;]){0,40}?\b(?:under\w*|short|down|too little|thin)\b", re.I)
 
 
+_FAILS_FROM = 0.5
+"""Seconds below which no film in use asks for more (data sheets begin at one second, a few at a half)."""
+
+
 def stops_added(query: Query) -> Solution | None:
     """Extra stops of a lengthened time."""
     times = query.all("shutter")
@@ -326,7 +330,7 @@ def stops_added(query: Query) -> Solution | None:
         lost = _LOST.search(query.text) is not None
         stops = marks.stops(-float(found.answers[1].value)) if lost else found.answers[1]
         return done((stops, found.answers[0]), times[0], exponent, lead="Lost" if lost else "Add", notes=found.notes, working=found.working)
-    if len({f.value for f in times}) == 2:
+    if len({f.value for f in times}) == 2 and max(f.value for f in times) > _FAILS_FROM:
         lost = _LOST.search(query.text) is not None
         added = abs(math.log2(max(f.value for f in times) / min(f.value for f in times)))  # whichever was said first, the film's time is the longer
         return done((marks.stops(-added if lost else added),), *times, lead="Lost" if lost else "Add")

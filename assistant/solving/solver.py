@@ -196,6 +196,8 @@ def impossible(query: Query) -> Solution | None:
             return rejected(f"“{fact.said.strip()}” cannot be: {fact.bad}.")
         if fact.quantity == "distance" and math.isinf(fact.value) and fact.origin == "said" and "hyperfocal" not in query.cues:
             return rejected(f"“{fact.said.strip()}” cannot be: that is no distance a light can be at.")
+        if fact.quantity == "power" and fact.value > 1 and fact.origin == "said" and "/" in fact.said:
+            return rejected(f"“{fact.said.strip()}” cannot be: a flash cannot give more than full power.")
         if fact.quantity in ABOVE_NOTHING and fact.value <= 0 and fact.origin == "said":  # put right to nothing: "not 1/4, 0"
             return rejected(f"“{fact.said.strip()}” cannot be: {fact.quantity.replace('_', ' ')} must be more than nothing.")
     return None
