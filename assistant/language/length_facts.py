@@ -256,6 +256,11 @@ _NO_LAMP = Pattern(r"\b(?:me|dish|beauty|octa|head|panel|spot|ring|box|bulb|sour
 _FROM_THE_WALL = Pattern(r"\s*(?:away )?from (?:the |my |a |that |its |his |her )?(?:[\w-]+ ){0,2}?(?:wall|background|backdrop|backcloth|paper|curtain|cloth|sheet|seamless|screen|canvas|hedge|fence)s?\b", re.I)
 
 
+_LAMP_GOES = Pattern(
+    r"\b(?:light|flash|lamp|strobe|head|gun|softbox|speedlight|monolight)s?(?:'s| is| was| has| have)?(?: (?:moved|pulled|pushed|brought|taken|carried|slid|shifted|walked|rolled|went|goes|came|comes|gone|been|moves|in|out|up|back|over|closer|nearer|away))* from (?:about |some )?$", re.I)
+_ON_TO = Pattern(r",? ?(?:away |off )?(?:(?:right|all the way) )?(?:(?:in|out|up|down|back|over|closer|nearer)[ -]?)?to (?:about |just |only )?", re.I)
+
+
 def _of_one_lamp(place: Place, first: Item) -> bool:
     """"it stands 2 m from her and 5 m from the wall": both from the light that is spoken of, and nothing between the two things."""
     thing, before = _FROM_A_THING.fullmatch(place.text[first.end : place.item.start]), place.text[max(0, first.start - 60) : first.start]
@@ -271,6 +276,8 @@ def _behind(place: Place) -> Fact | None:
     floor = max((i.end for i in lengths if i.end <= place.item.start), default=0)
     ceiling = min((i.start for i in lengths if i.start >= place.item.end), default=len(place.text))
     first = next((i for i in reversed(lengths) if i.end <= place.item.start), None)
+    if first is not None and _FROM_THE_WALL.match(place.text[place.item.end :]) and _LAMP_GOES.search(place.text[max(0, first.start - 60) : first.start]) and _ON_TO.fullmatch(place.text[first.end : place.item.start]):
+        return fact_at(place, "distance", of="")  # "we pulled the flash from 12 ft in to 6 ft from the wall": the wall is what it lights
     if first is not None and _of_one_lamp(place, first):
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
     if _BEFORE_IT.match(place.text[place.item.end :]) and _SOMEBODY_IS.search(place.before(40)) and _THE_WALL_WAS_LAST.search(place.text[: place.item.start]):

@@ -12,6 +12,8 @@ from collections.abc import Callable
 
 from assistant.language.hearing import hear
 from assistant.language.lexicon import Lexicon
+from assistant.language.one_and_other import alike_named
+from assistant.language.quoted import without_quotes
 from assistant.language.relayed import in_ones_own_words
 from assistant.language.set_ups import without_its_name
 from assistant.language.small_talk import without_small_talk
@@ -166,6 +168,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
     said = said if said.isascii() else said.replace("’", "'").replace("‘", "'")
+    said = without_quotes(said)
     said = in_ones_own_words(without_its_name(without_speaker(said)))
     said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said))
@@ -180,7 +183,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
         said = _SHOULD_I_PREFER.sub(r"and if \g<who> \g<does>", _THAT_FOR.sub("and ", said))
     if said.isupper():
         said = said.lower()
-    said = _AND_WHAT_IS_RIGHT.sub(r"\g<judged>?", said)
+    said = alike_named(_AND_WHAT_IS_RIGHT.sub(r"\g<judged>?", said))
     said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)

@@ -80,7 +80,13 @@ def is_allowed_for(text: str) -> bool:
     >>> is_allowed_for("f/8 after allowing for the bellows. What did the meter say before I allowed for it?")
     True
     """
-    return _ALLOWED_FOR.search(text) is not None
+    return _ALLOWED_FOR.search(text) is not None and _NOT_YET.search(text) is None
+
+
+_NOT_YET = Pattern(
+    r"\bf\W?\d[\d.]*,? (?:(?:that's|that is|which is|it is|as yet|so far|still|all|quite) ){0,2}(?:uncorrected|before\b[^.?!;]{0,40}(?=[.?!;]))[^?]{0,80}[.,;:-] (?:and |so |now |then )?(?:what|which|where|how|with|once|after)\b"
+    r"|\buncorrected (?:aperture|f-?stop|f-?number|reading|exposure|figure|value|one)(?: (?:is|was|of|says|reads|at|comes to|gives))* f\W?\d", re.I)
+"""What is told has nothing allowed for as yet: "the flash says f/16 uncorrected; what do I set?"."""
 
 
 _ASKED_FIRST = Pattern(r"\W*(?:and |so |then |now )*(?P<wanted>(?:what|which|where|how)\b[^.?!;]*?(?:\b(?:with|without|through|behind|bare|naked|unmodified|undiffused|unfiltered|on|off|under|in front)\b[^.?!;]*?))\b(?:if|when|where|given that|seeing that|since)\b", re.I)
