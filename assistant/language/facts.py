@@ -150,6 +150,8 @@ def _count(place: Place) -> Fact:
         return fact_at(place, "remark", of="")  # "down to the bridal pair"
     if place.text[place.item.start : place.item.end].lower() in ("twins", "both twins", "pair") and _THEY_ARE.search(place.before(24)) and sum(1 for i in place.every if is_role(i)) > 1:
         return fact_at(place, "remark", of="")  # of the two lamps that were told one by one
+    if _is_of_two_people(place):
+        return fact_at(place, "remark", of="")
     if sum(1 for i in place.items if is_role(i)) > 1:
         return fact_at(place, "count", unit=place.item.word or "pops", of="")
     owned = "how_many" in place.cues and _GIVES.search(place.text[: place.item.start]) is None and _FRAME_GOT.search(place.text[: place.item.start]) is None and (place.near("my_kit", before=4, after=0) is not None or patterns.search(r"\b(?:own|only|just|got|have)\b", place.text[max(0, place.item.start - 24) : place.item.start].lower()) is not None)
@@ -157,6 +159,18 @@ def _count(place: Place) -> Fact:
     if owned or place.near("at_most", before=3, after=2) or "no more" in place.text.lower()[place.item.end : place.item.end + 30]:
         return fact_at(place, "max_count", unit=place.item.word, of="", cue="at_most")
     return fact_at(place, "count", unit=place.item.word or "pops")
+
+
+_A_LAMP_BEFORE = Pattern(r"\b(?:\w*flash\w*|\w*heads?|strobes?|guns?|speed ?lights?|\w*lamps?|lights?|units?|packs?|monolights?|ones|of them|with|add|fire|fired|use|using|own|buy|bought)\b[^.;?!]{0,12}$", re.I)
+_TO_FIRE = Pattern(r"[^.;?!]{0,16}\b(?:fir\w+|each|apiece|guide|gn|powers?|popp?\w*)\b", re.I)
+
+
+def _is_of_two_people(place: Place) -> bool:
+    """"the twins pose at 10 feet", "her twin brothers": nobody said that there are two lights."""
+    said = place.text[place.item.start : place.item.end].lower()
+    if said not in ("twins", "twin", "the twins") or _OF_LIGHTS.match(place.text[place.item.end :]) or _EACH_HAS.search(place.text):
+        return False
+    return not (_A_LAMP_BEFORE.search(place.text[: place.item.start]) or _TO_FIRE.match(place.text[place.item.end :]))
 
 
 _GIVES = Pattern(r"\b(?:gives?|gave|gets?|does|yields?|delivers?|makes?|manages?|good for|lasts?(?: for)?|holds?|fires?|has)\b(?: (?:me|us|my (?:flash|head|gun|strobe|unit)|it|about|around|some|roughly|for|a)){0,3} $", re.I)

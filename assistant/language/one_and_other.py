@@ -20,6 +20,7 @@ _OTHER_BARE = Pattern(
 """The other's guide number as a bare figure, which no word makes a place or a film."""
 _IN_THE_FIRST = Pattern(rf"\bin (?:the )?(?:first|one)(?: (?:set-?up|arrangement|case|scheme|version|plan|one))?,? (?:we (?:have|put|use) )?(?:an?|one|the) {_A_FLASH}(?P<has> (?:of|with|has|at)\b)", re.I)
 _IN_THE_SECOND = Pattern(rf"\bin the (?:second|other)(?: (?:set-?up|arrangement|case|scheme|version|plan|one))?,? (?:we (?:have|put|use) )?(?:an?|one|another)(?: {_A_FLASH})?(?P<has> (?:of|with|has|at)\b)", re.I)
+_TWIN = Pattern(rf"(?<!two )(?<!three )(?<!of )(?<!identical )(?<!\d )\btwin (?={_A_FLASH}(?:e?s)\b)", re.I)
 _COMPARED = Pattern(r"\W*(?:(?:we are|we're|i am|i'm|let us|let's|please|now) ){0,2}(?:compar(?:e|ing)|weigh(?:ing)?|judg(?:e|ing)) (?:two|these|the two|both) (?:set-?ups|arrangements|cases|schemes|plans|versions|flashes|guns)\s*[.:,;]\s*", re.I)
 """What only says that two are compared."""
 
@@ -32,7 +33,7 @@ def alike_named(text: str) -> str:
     >>> alike_named("One has guide number 24 m and the other 32, both at 4 m.")
     'One has guide number 24 m and the other guide number 32 m, both at 4 m.'
     """
-    said = text
+    said = _TWIN.sub("two ", text)
     first, second = _IN_THE_FIRST.search(said), _IN_THE_SECOND.search(said)
     if first is not None and second is not None and first.end() < second.start():
         said = f"{_COMPARED.sub('', said[: first.start()])}one{first['has']}{said[first.end() : second.start()]}the other{second['has']}{said[second.end() :]}"

@@ -21,6 +21,9 @@ _QUANTITY = (
     r"(?:aperture|f-?stop|f-?number|lens setting|shutter (?:speed|time)|exposure time|guide number|power(?: setting)?|distance|film speed|exposure index|lighting ratio|depth of field|hyperfocal distance|magnification|near limit|far limit|exposure factor|bellows factor)"
 )
 _WISH = Pattern(rf"(?P<before>^\W*|[.!;:,] |\band )(?:{_WHO}(?:'d| would)? )?(?:wants?|likes?|needs?|(?:(?:'s|is|'m|am|'re|are) )?(?:after|looking for)) (?P<which>an?|the|my|our|his|her|their) (?P<what>(?:right |correct |new |best |proper )?{_QUANTITY})(?= for (?!f\b|f/)|[,:;] )(?![^.;!?]*\b(?:or|of|is|=) f?/?\d)", re.I)
+_ASKED_LAST = Pattern(
+    rf"(?P<before>^\W*|[.;:,!?–-] )(?:(?:so|and|then|now|hence|thus|therefore),? ){{0,2}}(?P<what>(?:the|my|our|its|his|her|their) {_QUANTITY}(?:,? (?:(?:at|for|in|on|to|with|through|from|of) [^?;,.]{{1,24}}|then),?){{0,3}}),? (?:is|would be|will be|should be|must be|comes to|comes out at|works out at|works out as|turns out to be)(?: then)?(?: what)?\s*(?:\?|[.…]{{2,3}})\s*$", re.I)
+_THEN = Pattern(r",? then\b,?", re.I)
 
 
 def in_ones_own_words(text: str) -> str:
@@ -30,7 +33,11 @@ def in_ones_own_words(text: str) -> str:
     'Is it true that f/8 is right for guide number 80 feet at 10 feet?'
     >>> in_ones_own_words("He needs a shutter time for the hall: EV 6, f/8.")
     'what shutter time for the hall: EV 6, f/8.'
+    >>> in_ones_own_words("Guide number 80 feet, f/8. The distance, then, is?")
+    'Guide number 80 feet, f/8. what is The distance?'
     """
+    if _ASKED_LAST.may_match(text):
+        text = _ASKED_LAST.sub(lambda found: f"{found['before'].replace(',', '.')}what is {_THEN.sub('', found['what'])}?", text)
     asked = _WHETHER.search(text) if "?" not in text else None
     if asked is not None and not _ASKS_ELSE.search(asked["what"]):
         text = f"{text[: asked.start()]}{asked['before']}Is it true that {asked['what']}?{text[asked.end() :]}"

@@ -19,9 +19,14 @@ _SAYS = (
     r"|warns?|warned|taught|teach(?:es)?|writes|wrote|declares?|declared|mentions|mentioned|explains|explained|(?:is|are|was|were) (?:quite |dead |absolutely )?(?:sure|certain|convinced|adamant|positive))"
 )
 _TO_WHOM = r"(?: (?:me|us|him|her|them|you|everybody|everyone|anybody|people|the (?:class|group|club|room|others)|all of us|anyone who listens|at (?:the|a|our|my) (?:[a-z]+ ){0,2}[a-z]+)){0,2}(?: (?:once|yesterday|today|last (?:week|night|month)|again|flatly|firmly))?"
-_SAYS_THAT = Pattern(rf"(?:^\W*|(?<=[.!?] ))(?:and |but |so |well,? |now )?{_PERSON},? (?:(?:once|often|still|always|just|also|who|keeps?|kept|used to|will|would|firmly|flatly) ){{0,2}}{_SAYS}{_TO_WHOM},? that (?=\S+ \S)", re.I)
+_WHERE = (
+    r"(?:(?:(?:down |back |over |up )?(?:at|in|from) (?:the |our |my |a |this |last night's |yesterday's )?(?:[a-z]+ ){0,2}?(?:club|society|class|college|school|course|workshop|shop|pub|bar|lab|dark ?room|fair|meeting|group|library|village hall|wedding|party|office|canteen|market)"
+    r"|on (?:mon|tues|wednes|thurs|fri|satur|sun)day(?: (?:night|morning|evening|afternoon))?|last (?:night|week|month|year|summer|winter|spring|autumn|\w+day)|yesterday|the other (?:day|night|week)|this (?:morning|week)|today|years ago|once),? ){0,3}"
+)
+"""Where and when somebody said it."""
+_SAYS_THAT = Pattern(rf"(?:^\W*|(?<=[.!?] ))(?:and |but |so |well,? |now )?{_WHERE}{_PERSON},? (?:(?:once|often|still|always|just|also|who|keeps?|kept|used to|will|would|firmly|flatly) ){{0,2}}{_SAYS}{_TO_WHOM},? that (?=\S+ \S)", re.I)
 _SAYS_IT = Pattern(
-    rf"(?:^\W*|(?<=[.!?] ))(?:and |but |so |well,? |now )?{_PERSON},? (?:(?:once|often|still|always|just|also|keeps?|kept|used to|will|would|firmly|flatly) ){{0,2}}{_SAYS}{_TO_WHOM},?:? (?!that\b|so\b|it\b|this\b|what\b|how\b|about\b|to\b)"
+    rf"(?:^\W*|(?<=[.!?] ))(?:and |but |so |well,? |now )?{_WHERE}{_PERSON},? (?:(?:once|often|still|always|just|also|keeps?|kept|used to|will|would|firmly|flatly) ){{0,2}}{_SAYS}{_TO_WHOM},?:? (?!that\b|so\b|it\b|this\b|what\b|how\b|about\b|to\b)"
     r"(?=[^?]{12,}?[.,;:!-] *(?:(?:is|was|are|were) (?:he|she|they|that|this|it) (?:right|true|correct|wrong|so)|true|right|correct|agreed|true or (?:false|not)|yes or no|right or wrong)\b)", re.I)
 _ACCORDING = Pattern(r"(?:^\W*|(?<=[.!?] ))according to [^\d.?!;:,]{2,70}, (?=\S+ \S)", re.I)
 _AS_ONE_SAYS = Pattern(rf", as {_PERSON},? (?:(?:once|often|always|also) )?{_SAYS}{_TO_WHOM}, ", re.I)
