@@ -102,13 +102,18 @@ def _fallback(solution: Solution) -> str:
     return " ".join(s for s in (lead(solution), understood(solution.used)) if s)
 
 
+_SMALLEST = 128.0
+"""Beyond this f-number a bare figure is none: "and if I had loaded 800?"."""
+
+
 def _expected(query: Query, answer: Quantity) -> Fact | None:
     """The figure that was expected instead: of the answer's own quantity, or a bare number."""
     own = next((f for f in query.facts if f.quantity == answer.quantity and f.value > 0 and not f.bad), None)
     if own is not None or not isinstance(answer.value, (int, float)):
         return own
     loose = next((f for f in query.facts if f.quantity == "number" and f.value > 0 and not f.bad), None)
-    return replace(loose, quantity=answer.quantity) if loose and answer.quantity in ("aperture", "guide_number") else None
+    mark = loose is not None and answer.quantity == "aperture" and loose.value <= _SMALLEST
+    return replace(loose, quantity=answer.quantity) if loose is not None and (mark or answer.quantity == "guide_number") else None
 
 
 # --- practice -------------------------------------------------------------------------------------

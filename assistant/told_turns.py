@@ -36,6 +36,8 @@ def tells_kit(turn: Turn) -> Answer | None:
         return None  # "iso 100 is loaded, not 200": what was reckoned with is put right
     if not about_gear(query) or inferred_ask(query) or _ASKS.search(query.text):
         return None
+    if talk.scene.asks and not query.names and "what_if" in query.cues and "?" in query.text:
+        return None  # "what if I loaded ISO 200 instead?": asked again, and not told
     if talk.scene.asks and not ("my_kit" in query.cues or _limits_only(query)) and not query.names:
         return None
     talk.kit = told_of_gear(query, talk.kit)
@@ -122,6 +124,19 @@ def one_is_chosen(query: Query) -> bool:
 def mostly_unknown(query: Query) -> bool:
     """Whether most words of a remark mean nothing here."""
     return len(query.unknown) > max(2, query.known_words)
+
+
+_SENTENCE_ENDS = Pattern(r"[.!?;:]\s+")
+_WORDS = Pattern(r"[^\W\d_]+")
+_OF_FLASH = frozenset({"film_speed", "power", "guide_number"})
+
+
+def asks_in_known_words(query: Query) -> bool:
+    """Whether an aperture is asked by its name, in a sentence without a word that means nothing here, and something that bears on it is told."""
+    if [a.quantity for a in query.asks] != ["aperture"] or "name_aperture" not in query.cues or "?" not in query.text or not any(f.quantity in _OF_FLASH and not f.bad for f in query.facts):
+        return False
+    begins = max((m.end() for m in _SENTENCE_ENDS.finditer(query.text, 0, query.asks[0].start + 1)), default=0)
+    return frozenset(query.unknown).isdisjoint(_WORDS.findall(query.text[begins:]))
 
 
 def asks_of_places(query: Query) -> bool:

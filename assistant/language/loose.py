@@ -32,6 +32,7 @@ _LOADED = Pattern(r"\b(?:load(?:ed|ing)?|swap(?:ped|ping)? (?:in|to|for)|put in|
 _OVER_UNDER = Pattern(r"^\W*(?:stops? )?(?:too )?(?P<more>over|hot|above)|^\W*(?:stops? )?(?:too )?(?P<less>under|below)\b", re.I)
 _FILM_TALK = Pattern(r"bracket|film|slide|\bneg|frame|\broll\b|expos|\brate\b|\bEI\b|box speed", re.I)
 _SHOT = Pattern(r"\b(?:shot|loaded|loading|exposed|rated|metered|metered for|metered at|set for)\W+(?:my |the |a |with |it )*$", re.I)
+_HAD_LOADED = Pattern(r"\bif (?:i|we|you|he|she|they)(?: had|'d| have|'ve)? (?:loaded|load|put in)(?: up)?(?: with)? (?:an? |some |the )?$", re.I)
 _SHOT_AFTER = Pattern(r"^\s*(?:(?:film|at|as|and|but|instead|by mistake|when|how|what|which)\b|[,.;]|$)", re.I)
 _THEN_RATED = Pattern(r"^\s*(?:film |neg |slide )?(?:rated|shot|metered|exposed)\b(?: it)?(?: at| to| as| for)?\s*(?:iso |ei |asa )?\d{2,4}\b", re.I)
 _FRAME_NUMBER = Pattern(r"\b(?:frame|exposure|shot|picture|negative|neg|sheet)\W{0,2}(?:no\W*|nr\W*|number |#)?$", re.I)
@@ -151,7 +152,7 @@ def _film_number(fact: Fact, facts: Sequence[Fact], before: str, after: str) -> 
         return "film_speed", "", fact.value, "", ""
     if known and (_LOADED.search(before) or _SWAPPED.search(before)) and not patterns.match(r"\W*(?:feet|foot|m\b|metres|stops?|people|flash|frames?)", after, re.I):
         return "film_speed", "", fact.value, "", ""
-    if _THEN_RATED.match(after):
+    if _THEN_RATED.match(after) or _HAD_LOADED.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""
     if _SHOT.search(before) and _SHOT_AFTER.match(after):
         return "film_speed", "", fact.value, "", ""

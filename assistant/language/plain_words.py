@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable
 
 from assistant.language.hearing import hear
-from assistant.language.hours import without_hours
+from assistant.language.hours import in_other_words
 from assistant.language.lexicon import Lexicon
 from assistant.language.one_and_other import alike_named
 from assistant.language.quoted import without_quotes
@@ -169,7 +169,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
     said = said if said.isascii() else said.replace("’", "'").replace("‘", "'")
-    said = without_hours(without_quotes(said))
+    said = in_other_words(without_quotes(said))
     said = in_ones_own_words(without_its_name(without_speaker(said)))
     said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said))

@@ -21,6 +21,7 @@ from assistant.language import (
     film_pairs,
     film_words,
     guide_words,
+    hours,
     light_losses,
     lit_cloths,
     metered_times,
@@ -273,7 +274,7 @@ def _now_here(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="distance", of="", cue="") if f is moved[0] else f for f in facts]
 
 
-_ROWS = Table(((metres_and_more, frozenset({"number"})), (expand, frozenset({"number", "shutter", *PAIRS}))))
+_ROWS = Table(((hours.settle, hours.KINDS), (metres_and_more, frozenset({"number"})), (expand, frozenset({"number", "shutter", *PAIRS}))))
 """Before the bare numbers are settled: rows said with one unit."""
 _AS_TOLD = Table((
     (_rows_in_order, frozenset({"distance"})), (_lens_span, frozenset({"number_range"})), (_magnified, frozenset({"ratio"})), (_same_again, frozenset({"guide_number", "aperture"})),

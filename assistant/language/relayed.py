@@ -23,6 +23,8 @@ _QUANTITY = (
 _WISH = Pattern(rf"(?P<before>^\W*|[.!;:,] |\band )(?:{_WHO}(?:'d| would)? )?(?:wants?|likes?|needs?|(?:(?:'s|is|'m|am|'re|are) )?(?:after|looking for)) (?P<which>an?|the|my|our|his|her|their) (?P<what>(?:right |correct |new |best |proper )?{_QUANTITY})(?= for (?!f\b|f/)|[,:;] )(?![^.;!?]*\b(?:or|of|is|=) f?/?\d)", re.I)
 _ASKED_LAST = Pattern(
     rf"(?P<before>^\W*|[.;:,!?–-] )(?:(?:so|and|then|now|hence|thus|therefore),? ){{0,2}}(?P<what>(?:the|my|our|its|his|her|their) {_QUANTITY}(?:,? (?:(?:at|for|in|on|to|with|through|from|of) [^?;,.]{{1,24}}|then),?){{0,3}}),? (?:is|would be|will be|should be|must be|comes to|comes out at|works out at|works out as|turns out to be)(?: then)?(?: what)?\s*(?:\?|[.…]{{2,3}})\s*$", re.I)
+_NAMED_LAST = Pattern(rf"(?P<before>[.;:!,–-] )(?:(?:so|and|then|now),? ){{0,2}}(?P<what>(?:the )?{_QUANTITY} (?:with|through|behind|in|under|without|off|inside) (?:the|my|it|that|this|all|both|her|his|our)\b[^?.;:\d]{{0,40}}\?)\s*$", re.I)
+"""A setting named at the end, and what it is to be with: "…, aperture with the sheet?"."""
 _THEN = Pattern(r",? then\b,?", re.I)
 
 
@@ -38,6 +40,7 @@ def in_ones_own_words(text: str) -> str:
     """
     if _ASKED_LAST.may_match(text):
         text = _ASKED_LAST.sub(lambda found: f"{found['before'].replace(',', '.')}what is {_THEN.sub('', found['what'])}?", text)
+    text = _NAMED_LAST.sub(lambda found: f"{found['before']}what {found['what']}", text)
     asked = _WHETHER.search(text) if "?" not in text else None
     if asked is not None and not _ASKS_ELSE.search(asked["what"]):
         text = f"{text[: asked.start()]}{asked['before']}Is it true that {asked['what']}?{text[asked.end() :]}"

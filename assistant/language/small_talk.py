@@ -19,6 +19,7 @@ _SMALL_TALK = Pattern(
     rf"{_PEOPLE}(?:just |only |also )?(?:asked|asks|told|wants? to know|wondered|wonders|swears?|needs? to know|keeps? asking) ?(?:me|us)?(?: (?:about )?(?:this|that|it|so))?(?: (?:yesterday|today|last night|last week|the other day|this morning|again|earlier))?"
     rf"|{_PEOPLE}(?:is|are|am|was|were) (?:getting |very |rather |a bit |all |really |so )?{_FEELING}(?: today| tonight| already| now| here)?"
     rf"|(?:i|we)(?:'ve| have|'m| am| was|'re| are| were) (?:been |just been |just )?(?:wondering|thinking|thinking about this|{_FEELING})(?: about (?:this|that|it))?(?: (?:for (?:a while|ages|days)|lately|all day|today))?"
+    r"|(?:i|we|they|he|she)(?:'ve| have|'d| had)? (?:did|done|do|went|been|visited|tried|saw|seen|climbed|drove|walked|sailed|camped|stayed|ate|talked|argued|rehearsed|came|met)(?: [a-z-]+){1,5}"
     r"|(?:the|my|our|his|her) (?:boat|bus|train|taxi|plane|client|bride|crew|couple|model|baby|family|tide|band|tea|show|ferry|guests|kids|children|others) (?:leaves?|goes|go|starts?|arrives?|comes?|(?:is|are) (?:waiting|here|coming|leaving|going|ready|cold|hungry|tired))(?: (?:soon|now|in a minute|shortly|any minute|at noon|tomorrow|tonight|already))?"
     r"|(?:sorry|apologies)(?: (?:to bother you|if (?:this|that) is (?:a )?(?:silly|daft|stupid|basic|obvious)(?: question)?))?"
     r"|bear with me|long story(?: short)?|i (?:hope|trust) you can help(?: me)?|i need (?:some|a bit of|your) help(?: here| with this)?|(?:this|it) has been bugging (?:me|us)(?: all (?:day|week))?"
@@ -26,7 +27,11 @@ _SMALL_TALK = Pattern(
     r")\W*",
     re.I,
 )
+_TOO_DEEP = Pattern(r"^\W*(?:(?:hm+|ok|no|well|but|still|now),? )*(?:that(?:'s| is)|it(?:'s| is)|i(?:'ve| have)? (?:got|get))? ?(?:far |way |still |a bit |much )?too (?:much|little|deep|shallow)(?: (?:depth(?: of field)?|dof|of it|in focus|sharp))?[.,;!:-]{1,3} (?=(?:and |so |then |now )?(?:what|how)(?: about| if)? (?:at|on|with|for)\b)", re.I)
+"""Why something else is tried: "too much depth. what at quarter power?"."""
 _SENTENCE = Pattern(r".+?[.?!]+[\"'”’)]*(?:\s+|$)|.+$", re.S)
+_SO_OFTEN = Pattern(r" (?:once|twice|three times|again)(?=(?: (?:already|now|before|this (?:year|week|month)|last (?:year|week|month)))?[.!]*$)", re.I)
+"""How often somebody was somewhere."""
 _MEANS_NOTHING = frozenset({"WORD", "GLUE", "LINK", "END", "COMMA", "DASH", "NOT", "A", "AND", "IN", "AT", "FOR", "TO", "OF"})
 _OF_PEOPLE = frozenset({"subject", "my_kit", "keep", "rows"})
 """Cues that such a sentence may hold: the crew, what one has, what leaves."""
@@ -34,6 +39,8 @@ _OF_PEOPLE = frozenset({"subject", "my_kit", "keep", "rows"})
 
 def without_small_talk(text: str, lexicon: Lexicon) -> str:
     """The text without the sentences that are small talk; all of it where nothing else would be left."""
+    if _TOO_DEEP.may_match(text):
+        text = _TOO_DEEP.sub("", text)
     if not _SMALL_TALK.may_match(text):
         return text
     parts = [found[0] for found in _SENTENCE.finditer(text)]
@@ -44,7 +51,7 @@ def without_small_talk(text: str, lexicon: Lexicon) -> str:
 
 
 def _is_small_talk(sentence: str, lexicon: Lexicon) -> bool:
-    said = sentence.replace("’", "'").strip()
+    said = _SO_OFTEN.sub("", sentence.replace("’", "'").strip())
     return "?" not in said and len(said) <= 90 and _SMALL_TALK.fullmatch(said) is not None and all(
         token.type in _MEANS_NOTHING or token.type == "CUE" and token.value in _OF_PEOPLE for token in hear(said, lexicon).tokens
     )

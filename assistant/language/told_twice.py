@@ -1,4 +1,4 @@
-"""A setting of the lens that is told a second time: the same focus again, or a second scale said as a bare figure."""
+"""What is told a second time: the same focus again, a second scale said as a bare figure, the stops that it is out by."""
 
 from __future__ import annotations
 
@@ -12,6 +12,19 @@ from assistant.records import replace
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with what was told a second time known for the same setting."""
     return _focus_again(_another_scale(_factor_at_a_scale(facts, text), text))
+
+
+_OUT_BY = frozenset({"more", "less"})
+_OUT = Pattern(r"\s*(?:too\b|over\b|under\b|hot\b|out\b)", re.I)
+_LOSES = Pattern(r"\b(?:lose|shed|drop|kill|gain|regain|recover|win back|get back|take (?:off|out|away)|make up(?: for)?|put right|correct|cure|undo|get rid of)(?: (?:that|this|those|the|these|my|both|his|her))(?: extra| missing| too many)? $", re.I)
+
+
+def stops_again(facts: list[Fact], text: str) -> list[Fact]:
+    """"it's a stop too hot. How far back, to lose that one stop?": the stops that it is out by, and no others."""
+    out = [f for f in facts if f.quantity == "stops" and (f.cue in _OUT_BY or _OUT.match(text, f.end))]
+    if len(out) != 1:
+        return facts
+    return [f for f in facts if not (f is not out[0] and f.quantity in ("stops", "loss") and f.start > out[0].end and f.value == out[0].value and _LOSES.search(text[max(0, f.start - 40) : f.start]))]
 
 
 _FACTOR_AT = Pattern(r"\bfactor (?:at|for) (?:some|a|this|that|one|a certain) (?:unknown )?$", re.I)
