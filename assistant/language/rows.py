@@ -68,7 +68,7 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
         return None
     if _MOVED_BACK.search(before):
         return None
-    found = _last_row(before) or _first_row(_clause(after))
+    found = _last_row(before) or _first_row(_clause(after)) or _row_at_the_end(before, after)
     return ("distance", found) if found else None
 
 
@@ -115,6 +115,16 @@ def _last_row(text: str) -> str:
     place, of = max(places)
     subject = _last(rf"\b(?:sitter|subject|model|she|he|her|him)\b|{LAMP}", text)
     return of if place >= 0 and (of != "backdrop" or place > subject) else ""
+
+
+_AT_THE_END = Pattern(r"^\W*(?:(?:that'?s|that is|that being|i mean|meaning)\b\W*)?the (?:(?P<front>front|near|nearest|first|closest)|(?P<back>back|rear|far|furthest|farthest|last)|(?P<middle>middle))(?: (?:row|rank|tier|line|one|ones|lot|pair|people|kids|pew))?(?:,? (?:i mean|that is|then|now|instead))?[.?!]*$", re.I)
+_OPENING = Pattern(r"^\W*(?:(?:oh|ah|sorry|well|ok|okay|and|so|now|no|it'?s|that'?s|make (?:it|that)|make|say|call it|about|roughly|around|some|just|at|what about|how about)\b\W*)*$", re.I)
+
+
+def _row_at_the_end(before: str, after: str) -> str:
+    """Whose a length is that stands alone, with the row named after it: "thirteen feet, the back one"."""
+    said = _AT_THE_END.match(after) if _OPENING.match(before) else None
+    return (said.lastgroup or "") if said is not None else ""
 
 
 _NEXT_CLAUSE = Pattern(rf"\b{_SOMEBODY}\W*$", re.I)

@@ -65,13 +65,13 @@ def number_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     fits = [f for f in told if (mine.quantity != "ratio" or f.quantity == "magnification") and _KINDS[f.quantity](mine.value, f, told)]
     if len(fits) > 1:
-        fits = [f for f in fits if f.quantity == _changed_last(talk)] or fits
+        fits = [f for f in fits if f.quantity == changed_last(talk)] or fits
     if len(fits) != 1:
         return (replace(query, facts=(replace(mine, quantity="number", cue=EITHER),)), scene) if fits else (query, scene)
     return replace(query, facts=(as_told(fits[0], mine.value, mine),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not fits[0]))
 
 
-def _changed_last(talk: Conversation) -> str:
+def changed_last(talk: Conversation) -> str:
     """The quantity of the one value that the turn before told anew."""
     facts = talk.last_query.facts if talk.last_query is not None and talk.past else ()
     new = [f for f in facts if f.origin == "said"]
@@ -123,7 +123,7 @@ def says_stops_alone(query: Query, scene: Scene, talk: Conversation | None = Non
     if said is None or told.quantity == "push" and scene.asks[:1] and scene.asks[0].quantity in ("film_speed", "speed"):
         return said
     part = said["many"].lower().endswith(("third", "thirds", "half"))
-    return said if part and (said["it"] or said["many"].lower() != "half") or said["it"] or talk is not None and _changed_last(talk) == told.quantity else None
+    return said if part and (said["it"] or said["many"].lower() != "half") or said["it"] or talk is not None and changed_last(talk) == told.quantity else None
 
 
 def _one_of_stops(scene: Scene) -> Fact | None:

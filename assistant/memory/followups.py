@@ -77,6 +77,7 @@ from assistant.memory.lights_changed import (
     swaps,
     turned_round,
 )
+from assistant.memory.move_again import move_again, says_another_move
 from assistant.memory.reached import only_so_far
 from assistant.memory.reference_again import reading_by_power, reference_again
 from assistant.memory.rules import Pair, Rule
@@ -99,7 +100,7 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 def half_said(query: Query, scene: Scene) -> bool:
     """Whether a sentence with nothing in it to place still changes what stands: "half that", "the far one?", "level with it", "and the back row?"."""
-    return halves(query) or says_so_many_each(query, scene) or says_other_way(query) or takes_away(query, scene) is not None or says_stops_alone(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
+    return halves(query) or says_so_many_each(query, scene) or says_other_way(query) or takes_away(query, scene) is not None or says_stops_alone(query, scene) is not None or says_another_move(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
 
 
 def _of_another_row(query: Query, scene: Scene) -> bool:
@@ -114,7 +115,7 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 RULES: tuple[Rule, ...] = (
     many_again, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
     frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again,
-    reading_kept, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
+    reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
     after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
     the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again,
     rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length,

@@ -69,6 +69,7 @@ def _first_of_all(query: Query) -> Query:
     return whole if query.asks else replace(whole, asks=inferred_ask(whole) or ((Ask("aperture"),) if implied_ask(whole) else ()))
 
 
+_ROWS = frozenset({"front", "middle", "back"})
 _SECOND_OF_TWO = frozenset({"key", "fill", "hair", "rim", "kicker", "accent"})
 
 
@@ -78,6 +79,9 @@ def _other_place(query: Query, missing: tuple[str, ...], scene: Scene) -> Query:
     new = [f for f in query.facts if f.quantity == "distance"]
     asked = missing == ("distance",) and bool(scene.asks) and scene.asks[0].quantity == "stops"
     lights = [n for n in scene.mentioned if first and n != first[0].of]
+    rows = _ROWS & scene.cues - {f.of for f in first}
+    if asked and len(first) == len(new) == len(rows) == 1 and first[0].of in _ROWS and not new[0].of and not _TAKES_BACK.search(query.text):
+        return query.with_facts(replace(f, of=next(iter(rows))) if f is new[0] else f for f in query.facts)  # "13 ft", after "the front row is at 9 feet: how much darker is the back?"
     if asked and len(first) == len(new) == len(lights) == 1 and first[0].of and not new[0].of and lights[0] in _SECOND_OF_TWO:
         return query.with_facts(replace(f, of=lights[0]) if f is new[0] else f for f in query.facts)  # "3.5 feet", after "the key sits 5 feet out: how far over is the rim?"
     if not asked or len(first) != 1 or len(new) != 1 or first[0].quantity == "gap" or first[0].of or new[0].of or _TAKES_BACK.search(query.text):

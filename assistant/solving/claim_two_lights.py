@@ -12,6 +12,7 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import how_much, light_of_two, marks, set_ups
+from assistant.solving.claim_backdrop import names_a_backdrop
 from assistant.solving.claim_words import plain
 from assistant.solving.how_much import Said
 from assistant.solving.solution import Solution
@@ -45,6 +46,8 @@ def claim_of_two_lights(query: Query) -> Solution | None:
 
 
 def _judged(query: Query, said: str, size: Said) -> Solution | None:
+    if query.all("gap", "backdrop") and names_a_backdrop(said, size.end):
+        return None  # the light goes that way further to it, and as far again from the other place
     facts = _once([f for f in how_much.without(query, [size]) if f.quantity not in _BY_THE_WAY])
     if not facts or any(f.origin != "said" or f.bad for f in facts):
         return None
