@@ -9,7 +9,7 @@ import math
 import re
 from collections.abc import Sequence
 
-from assistant.language import film_alone, film_habits, whose_film
+from assistant.language import film_alone, film_habits, two_scales, whose_film
 from assistant.language.bare import UNIT_NEXT
 from assistant.language.steps import Steps, Table, stepped
 from assistant.patterns import Pattern
@@ -277,7 +277,7 @@ _TOLD_APART = Table((
     (_both_told, frozenset({"number"})), (_rates_at, frozenset({*_SPEEDS, "number"})), (_rated_of_box, frozenset(_SPEEDS)), (_two_films, frozenset({"number"})), (_loaded, frozenset({"number"})), (_set_for, frozenset({"rated"})), (_rating, frozenset(_SPEEDS)), (_as_if, frozenset({"number"})),
 ))
 STEPS: Steps = (
-    (film_alone.settle, film_alone.KINDS), (_slow_papers, frozenset({"number"})), (_on_both_scales, _WRITTEN_AS_BOTH), (film_habits.settle, frozenset({"guide_number"})),
+    (two_scales.settle, frozenset({"number"})), (film_alone.settle, film_alone.KINDS), (_slow_papers, frozenset({"number"})), (_on_both_scales, _WRITTEN_AS_BOTH), (film_habits.settle, frozenset({"guide_number"})),
     (_told_apart, frozenset({*_SPEEDS, "number", "number_range"})), (whose_film.settle, frozenset({"film_speed"})),
 )
 """The facts with each of two film speeds known for what it is."""

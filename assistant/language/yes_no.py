@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from assistant import patterns
+from assistant.language import two_scales
 from assistant.language.items import Item
 from assistant.language.segments import Segment
 from assistant.patterns import Pattern, Patterns
@@ -104,6 +105,8 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return True
     if _puts_up(said, segments, asks, facts):
         return True
+    if said.endswith("?") and {f.quantity for f in facts} == {"film_speed"} and two_scales.one_speed(facts, text.lower()) is not None and not _ASKS_ELSE.search(said):
+        return True  # "so 400 is 27 DIN?"
     if (_OPENS_YES_NO.search(said) or _TAG.search(said)) and _of_influence(text, facts):
         return True
     return "?" not in said and not _ASKS_ELSE.search(said) and _states_a_rule(said, text, facts)

@@ -6,6 +6,7 @@ import math
 import re
 
 from assistant.answer import Quantity
+from assistant.language.two_scales import one_speed
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
@@ -35,7 +36,7 @@ def _right(speeds: list[Fact]) -> tuple[Quantity, ...]:
 def claim_of_speeds(query: Query) -> Solution | None:
     """"24 DIN is twice as fast as 21 DIN": the speeds divided."""
     said, speeds = _TIMES_AS_FAST.search(query.text), query.all("film_speed")
-    if said is None and len(speeds) == 2 and any(f.unit for f in speeds) and _SAME_SPEED.search(query.text):
+    if said is None and len(speeds) == 2 and any(f.unit for f in speeds) and (_SAME_SPEED.search(query.text) or query.claim and one_speed(query.facts, query.text.lower()) is not None):
         return _the_same(query, speeds)
     if said is None or len(speeds) != 2 or any(query.has(q) for q in ("guide_number", "aperture", "distance", "power")):
         return None
