@@ -47,6 +47,8 @@ _WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,60}?\b(?:fast(?:er|est)|quicker|mo
 def which_faster(query: Query) -> Solution | None:
     """"which is faster, 23 DIN or ISO 125, and by how many stops": the winner, and the stops between the two by the marks."""
     speeds, which = query.all("film_speed"), _WHICH.search(query.text)
+    if which is not None and _kinds(query) == {"shutter"}:
+        return _quicker(query)
     if which is None or _kinds(query) != {"film_speed"} or len({f.value for f in speeds}) != _PAIR:
         return None
     slow, fast = min(speeds, key=lambda f: f.value), max(speeds, key=lambda f: f.value)
@@ -56,6 +58,21 @@ def which_faster(query: Query) -> Solution | None:
     stops = Quantity("stops", -apart if which["slow"] else apart, "stops", chosen.said.strip())
     answers = (stops,) if query.asks_for("stops") else (marks.film_speed(chosen.value), stops)
     return done(answers, *speeds, *_counted(query), lead=lead)
+
+
+_QUICKER = Pattern(r"\b(?:which|what)(?:'?s| is| one is|one's| of (?:the two|these|them) is)?(?: the)? (?:quick(?:er|est)|fast(?:er|est)|short(?:er|est)|(?P<slow>slow(?:er|est)|long(?:er|est)))\b(?! (?:shutter|time|film|exposure))", re.I)
+
+
+def _quicker(query: Query) -> Solution | None:
+    """"which is quicker, 1/125 or 1/500, and by how many stops": as `which_faster`, of two times."""
+    times, which = query.all("shutter"), _QUICKER.search(query.text)
+    if which is None or len(times) != _PAIR or times[0].value == times[1].value:
+        return None
+    chosen = (max if which["slow"] else min)(times, key=lambda f: f.value)
+    stops = Quantity("stops", abs(scales.shutter_difference_stops(times[0].value, times[1].value)), "stops", chosen.said.strip())
+    lead = f"The {'slower' if which['slow'] else 'quicker'} is {chosen.said.strip()}, by {scales.speak_stops(float(stops.value))}."
+    answers = (stops,) if query.asks_for("stops") else (marks.shutter(chosen.value), stops)
+    return done(answers, *times, *_counted(query), lead=lead)
 
 
 _SO_MANY_DEGREES = Pattern(r"(?:\w+ )?(?P<n>\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)[ -](?:din[ -])?degrees?\b(?: (?:on the |of |in )?din(?: scale)?)?", re.I)
