@@ -20,6 +20,20 @@ def exposed_at(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="") if told and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
+_MARK_AT = Pattern(r"f ?/? ?\d+(?:\.\d+)?(?: and (?:a|two) (?:half|thirds?))?,? (?:at|on) (?:about )?$", re.I)
+_OF_A_PLACE = Pattern(r"\s*-?(?:away|off|out|back|from|paces?|steps?|yards?|th\b|ths\b|rd\b)", re.I)
+_ANOTHER_FILM = Pattern(r"\b(?:film|roll|stock|neg|slide)(?:'s| is| are| says| in (?:it|the camera) is)? (?:only )?(?:iso |asa )?\d{2,4}\b|\b\d{2,4} (?:film|neg|slide|stock)\b|\b(?:load(?:ed|ing)?|i have|i've(?: got)?|with) (?:iso |asa )?\d{2,4}\b", re.I)
+_NO_TIMES = frozenset({32, 64, 100, 160, 200, 320, 400, 640, 800, 1600, 3200})
+
+
+def film_of_the_mark(n: Bare) -> Fact | None:
+    """"tested f/8 at 200 for this set; the film's 50": the speed that the mark was found at, whatever is said after it."""
+    plain = n.value in _NO_TIMES and n.kinds.isdisjoint(("distance", "shutter", "guide_number", "power")) and _MARK_AT.search(n.text[max(0, n.fact.start - 32) : n.fact.start])
+    if not plain or UNIT_NEXT.match(n.text[n.fact.end :]) or _OF_A_PLACE.match(n.text[n.fact.end :]):
+        return None
+    return n.of("film_speed", of="") if _ANOTHER_FILM.search(n.text[n.fact.end :]) or _ANOTHER_FILM.search(n.text[: n.fact.start]) else None
+
+
 _TO_DROP = Pattern(r"\b(?:drop|fall|lose|go down|be down|differ|come down|dim) (?:off )?(?:by )?(?:only |just |about )?$", re.I)
 
 
@@ -160,4 +174,4 @@ def row_behind(n: Bare) -> Fact | None:
     return n.of("distance", value=n.value * LENGTH[front.unit], unit=front.unit, of="back") if near and front is not None else None
 
 
-RULES = (exposed_at, drop_wanted, place_asked, light_reads, more_stops, place_as_well, place_like_the_next, row_behind, small_format, reads_beside)
+RULES = (exposed_at, film_of_the_mark, drop_wanted, place_asked, light_reads, more_stops, place_as_well, place_like_the_next, row_behind, small_format, reads_beside)

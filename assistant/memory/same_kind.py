@@ -12,6 +12,7 @@ from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
+from assistant.scales import is_film_speed_mark
 
 
 def sky_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -69,12 +70,30 @@ def metered_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"8 s?" after a metered 4 s and the film's exponent: another metered time, and none that the camera is set to."""
     times = [f for f in scene.facts if f.quantity in ("shutter", "time")]
     mine = lone(query, "shutter", "number", "film_speed")
-    if mine is not None and mine.quantity != "shutter":
+    if mine is not None and mine.quantity != "shutter" and len(times) == 1 and _only_a_time(mine, times[0], query, scene):
+        mine = replace(mine, quantity="shutter", unit="s", of="", cue="")
+    elif mine is not None and mine.quantity != "shutter":
         mine = replace(mine, quantity="shutter", unit="s", of="") if _METERED.search(query.text[: mine.start]) and not any(c.isalpha() for c in mine.said) else None
     if mine is None or mine.of or len(times) != 1 or times[0].of != "ambient" or not any(f.quantity in ("exponent", "sheet_row") for f in scene.facts):
         return query, scene
     return replace(query, facts=(replace(mine, quantity=times[0].quantity, of="ambient"),), unplaced=()), scene
 
+
+_ANOTHER_ONE = Pattern(r"^\W*(?:(?:and|or|so|now|ok|okay|then|what about|how about|what if(?: it'?s| it says| it is)?|if it'?s|if it says|make it|say|for|with)\b\W*)*(?:an? )?[\w.]+(?: (?:instead|then|now))?\W*$", re.I)
+_BESIDE_A_TIME = frozenset({"shutter", "time", "exponent", "sheet_row", "remark", "film_speed"})
+
+
+def _only_a_time(mine: Fact, told: Fact, query: Query, scene: Scene) -> bool:
+    """"what about 30" after a metered ten seconds: seconds too, where nothing else is told that it could be."""
+    speeds = any(f.quantity == "film_speed" for f in scene.facts)
+    a_film = is_film_speed_mark(mine.value) and mine.value >= _SLOW_FILM and (speeds or mine.value > _MUCH_LONGER * told.value)
+    alone = {f.quantity for f in scene.facts} <= _BESIDE_A_TIME and told.value >= 1 and not a_film
+    return alone and mine.value >= (_LONGEST_EXPONENT if any(f.quantity == "exponent" for f in scene.facts) else 1) and _ANOTHER_ONE.match(query.text) is not None
+
+
+_SLOW_FILM, _MUCH_LONGER = 25, 12
+_LONGEST_EXPONENT = 2
+"""No film's exponent is as much."""
 
 _HOW_MANY_OF = Pattern(r"\bhow many (?=(?:would|will|is|are|do|does|did|should|at|for|with|from|if|then|now|on|in|by|when)\b|\W*$)", re.I)
 _WAS_HOW_MANY = Pattern(r"\b(?:how many|number of)\b", re.I)
