@@ -46,6 +46,7 @@ _AGAINST_THE_SUBJECT = Pattern(
     r"(?:darker|dimmer|blacker|brighter|lighter)|(?:keep|hold|keeping|holding|kept|held|reset|set)\b[^.;?!]{0,30}\b(?:exposure|exposed|lens|aperture|right|for (?:him|her|them|the \w+)))\b")
 _ANOTHER = Pattern(r"\b(?:subject|sitter|model|face|she|he|they|bride|child|man|woman|boy|girl)(?:'s| is| are| gets?| looks?| goes| comes?| will| turns?)\b")
 """Somebody, and no backdrop, is what is darker or brighter."""
+_BEHIND_WHOM = Pattern(r"\b(?:behind|from|off|to|of|beyond|past) (?:(?:the|a|my|our|his|her|their) )?\w+")
 _LIGHT_ON_IT = Pattern(r"\b(?:more|less) light\b")
 _MOVED_TO = Pattern(r"\W*(?:(?:back|in|out|away|up|down|closer|nearer)\W)*to (?:about )?$")
 _FIGURES = frozenset({"gap", "distance", "remark", "place"})
@@ -54,7 +55,7 @@ _FIGURES = frozenset({"gap", "distance", "remark", "place"})
 def names_a_backdrop(said: str, end: int) -> bool:
     """Whether what is said to be darker or brighter, in the sentence that reaches to `end`, is what stands behind."""
     found = _WAY.search(said)
-    return found is not None and found.start() < end and _ANOTHER.search(found["between"]) is None
+    return found is not None and found.start() < end and _ANOTHER.search(_BEHIND_WHOM.sub("", found["between"])) is None
 
 
 def claim_of_backdrop_by_place(query: Query) -> Solution | None:

@@ -6,7 +6,6 @@ import math
 import re
 
 from assistant.answer import Quantity
-from assistant.language.two_scales import one_speed
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.scales import speak_stops
@@ -27,6 +26,14 @@ def _the_same(query: Query, speeds: list[Fact]) -> Solution:
     return Solution(lead=lead, answers=(Quantity("claim", holds), *(() if holds else (*_right(speeds), marks.stops(apart)))), used=tuple(f for f in query.facts if f.origin == "said"), topic="claims")
 
 
+_WEIGHED = Pattern(r"\b(?:fast\w*|slow\w*|quick\w*|sensitiv\w*|stops?|times|more|less|or|better|than)\b", re.I)
+
+
+def _on_two_scales(query: Query, speeds: list[Fact]) -> bool:
+    """"so 400 is 27 DIN?": a figure of each scale and nothing else, and neither weighed against the other."""
+    return query.claim and {f.quantity for f in query.facts} <= {"film_speed", "remark"} and len({f.unit for f in speeds}) == len(speeds) and _WEIGHED.search(query.text) is None
+
+
 def _right(speeds: list[Fact]) -> tuple[Quantity, ...]:
     """What the film in degrees is in ISO, which is the figure that is right beside another one."""
     degrees = [f for f in speeds if f.unit == "DIN"]
@@ -36,7 +43,7 @@ def _right(speeds: list[Fact]) -> tuple[Quantity, ...]:
 def claim_of_speeds(query: Query) -> Solution | None:
     """"24 DIN is twice as fast as 21 DIN": the speeds divided."""
     said, speeds = _TIMES_AS_FAST.search(query.text), query.all("film_speed")
-    if said is None and len(speeds) == 2 and any(f.unit for f in speeds) and (_SAME_SPEED.search(query.text) or query.claim and one_speed(query.facts, query.text.lower()) is not None):
+    if said is None and len(speeds) == 2 and any(f.unit for f in speeds) and (_SAME_SPEED.search(query.text) or _on_two_scales(query, speeds)):
         return _the_same(query, speeds)
     if said is None or len(speeds) != 2 or any(query.has(q) for q in ("guide_number", "aperture", "distance", "power")):
         return None
