@@ -30,11 +30,12 @@ _OPENER = Pattern(
     r"|(?:um+|uh+|er+m?|hmm+)\b[\s,.…]{0,12}"
     r"|(?:a |an )?(?:quick|silly|dumb|daft|stupid|simple|basic|easy|small|little|random|another) (?:one|question|q)(?: for you)?(?:\s*[,:;.–-]{1,8}\s*|\s+but\s+)"
     r"|(?:(?:can|could|would|will) (?:you|someone|anyone|anybody) )?(?:please |just |kindly )*tell me(?: please)?(?:\s*[,:]\s*|\s+(?=(?:what|which|how|where|when)\b))"
+    r"|(?:(?:which|what) way (?:round|around|about) (?:is|was) (?:it|that|this)|(?:what|which) is it|how does (?:it|that|this) go|what(?:'s| is| was) the rule|remind me|refresh my memory)(?: again| now| then)?\s*[,:;.?–-]{1,8}\s*(?=(?:does|do|is|are|will|would|did|can)\b)"
     r")" + _FOUR_WORDS,
     re.I,
 )
 """What only begins a sentence. "Ok to use it in the rain?" and "well lit" are none of these."""
-_BEGINNINGS = frozenset("a an ok okay right righto alright all well hey hi hello hiya good morning quick silly dumb daft stupid simple basic easy small little random another can could would will please just kindly tell".split())
+_BEGINNINGS = frozenset("a an ok okay right righto alright all well hey hi hello hiya good morning quick silly dumb daft stupid simple basic easy small little random another can could would will please just kindly tell which what how remind refresh".split())
 _FIRST_WORD = Pattern(r"\W*([A-Za-z]+)")
 _HUMS = ("um", "uh", "er", "hm")
 """What an opener begins with: most texts begin otherwise, and are not held against it."""

@@ -22,7 +22,7 @@ _SLIP = Pattern(
 _ASKED = Pattern(r"\b(?:what|does|do|did|will|would|which)\b[^.?!]*\bmake (?:it|that)\b", re.I)
 _VALUES = frozenset({"length", "number", "guide_number", "film_speed", "aperture", "power", "share", "stops", "shutter", "time", "count", "energy", "focal_length", "velocity"})
 _NUMBER_MAY_BE = frozenset({"guide_number", "film_speed", "aperture", "length", "power", "share", "stops", "energy", "shutter", "velocity", "count"})
-_PLAIN = frozenset("it's its that's thats it is the a an at of to say f i've got i have".split())
+_PLAIN = frozenset("it's its that's thats it is the a an at of to say f i've got i have plain just only straight flat simply even exactly clean bang".split())
 _REACH = 5
 """Words that may stand between a value and its correction: "14 ft from the flash, no sorry"."""
 
