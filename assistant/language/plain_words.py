@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from assistant.language.half_said import said_in_full
 from assistant.language.hearing import hear
 from assistant.language.hours import in_other_words
 from assistant.language.lexicon import Lexicon
@@ -173,7 +174,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = in_other_words(without_quotes(said))
     said = in_ones_own_words(without_its_name(without_speaker(said)))
     said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
-    said = in_order_of_time(_AS_COST.sub("costs", said))
+    said = in_order_of_time(_AS_COST.sub("costs", said_in_full(said)))
     said = _WE_ASK.sub("I", without_statement(said))
     said = _asked_apart(_STOPS_OF_ND.sub("how many stops of", said) if "tops of ND" in said or "tops of nd" in said else said)
     said = _PAUSE.sub(_unpaused, said) if _holds(said, _PAUSES) else said

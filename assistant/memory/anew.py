@@ -58,6 +58,8 @@ def _two_values(query: Query, told: list[Fact]) -> list[Fact] | None:
     said = [f for f in query.facts if f.quantity not in _LITTLE]
     if len(said) == 2 and all(f.quantity == quantity and not f.bad for f in said):
         return said
+    if quantity == "distance" and len(said) == 1 and said[0].quantity == "length_range" and not said[0].bad and not told[0].of and not told[1].of:
+        return [replace(said[0], value=value, start=start) for value, start in ((said[0].value, said[0].start), (said[0].other, said[0].end - 1))]
     if any(f.quantity not in ("number", "number_range") for f in said) or told[0].of or told[1].of:
         return None
     bare = [part for f in said if not f.bad for part in ((f,) if f.quantity == "number" else (f, replace(f, value=f.other, start=f.end - 1)))]

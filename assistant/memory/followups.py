@@ -82,6 +82,7 @@ from assistant.memory.reached import only_so_far
 from assistant.memory.reference_again import reading_by_power, reference_again
 from assistant.memory.rules import Pair, Rule
 from assistant.memory.same_kind import kind_again, level_again, many_again, metered_again, row_by_place, says_level, sky_again
+from assistant.memory.short_steps import step_as_before, step_told, to_so_many
 from assistant.memory.split_again import split_again
 from assistant.memory.steps import another_length, half_that, halves, more_or_less
 from assistant.memory.taken_away import taken_away, taken_away_beside, takes_away
@@ -118,8 +119,8 @@ RULES: tuple[Rule, ...] = (
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
     after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
     the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again,
-    rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss, another_length,
-    half_that, relation_again, over_anew, more_or_less, another, keeps_answer, one_pop, turned_round,
+    rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss,
+    step_told, step_as_before, another_length, to_so_many, half_that, relation_again, over_anew, more_or_less, another, keeps_answer, one_pop, turned_round,
     rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open,
     only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number,
     row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, row_by_place,

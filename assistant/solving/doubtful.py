@@ -54,6 +54,7 @@ from assistant.solving.doubtful_shares import (
     takes_and_gains,
     which_of_them_stays,
 )
+from assistant.solving.doubtful_unread import amount_not_read
 from assistant.solving.doubtful_words import against_the_word, no_difference
 from assistant.solving.solution import Solution
 
@@ -112,8 +113,7 @@ _NAMES = Patterns(name for name, _ in _BY_NAME)
 def _of_another_name(said: Query, whole: Query, found: Solution) -> bool:
     """"what power" answered with an aperture, where nothing else is asked by name."""
     words = said.text.lower()
-    named = [_BY_NAME[number][1] for number in _NAMES.to_try(words) if _NAMES[number].search(words)]
-    if not named:
+    if not (named := [_BY_NAME[number][1] for number in _NAMES.to_try(words) if _NAMES[number].search(words)]):
         return False
     given = {a.quantity for a in found.answers[: max(1, len({a.quantity for a in said.asks}))]}
     return not any([given & fits for fits in named])
@@ -388,7 +388,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (sum_as_a_reading, frozenset({"stops"}), frozenset({"conversions"}), frozenset({"aperture"})),
     (quarter_of_a_mark, None, None, frozenset({"shutter"})),
     (moved_the_other_way, frozenset({"distance"}), None, frozenset({"distance"})),
-    (wanted_a_yes, None, None, None),
+    (wanted_a_yes, None, None, None), (amount_not_read, frozenset({"aperture", "distance", "guide_number", "film_speed"}), None, None),
     (exposure_turned_idle, frozenset({"aperture", "shutter"}), frozenset({"ambient", "film"}), None),
     (power_turned_idle, frozenset({"aperture", "distance"}), frozenset({"change", "flash", "falloff"}), frozenset({"aperture"})),
 )

@@ -1,0 +1,97 @@
+"""What is asked in a hurry, said in full: "stops lost, 3 ft to 6 ft?", "f with the filter on, it costs a stop, f/11 without".
+
+The name of what is wanted comes first, with no question word, and its conditions after it. The rules that read
+a question know it with its question word; here it gets one, where what follows cannot be its value.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from assistant.patterns import Pattern
+
+_TOLD = r"(?!\W*(?:is|are|was|were|of|about|only|just|comes?|has|=|:?\s*\d[\d./½⅓⅔]*\s*(?:stops?)?\s*$))"
+_STOPS_FIRST = Pattern(rf"^\W*(?:the )?stops (?P<what>lost|gained)\b{_TOLD}", re.I)
+_IN_STOPS_FIRST = Pattern(rf"^\W*(?:the )?(?:light )?(?P<what>loss|gain|drop|rise) in stops\b{_TOLD}", re.I)
+_GONE_WITH_IT = {"loss": "lost", "drop": "lost", "gain": "gained", "rise": "gained"}
+_SETTING = r"(?:f|f-?stop|stop|aperture|new (?:f|f-?stop|stop|aperture))"
+_WITH_IT_ON = Pattern(rf"^\W*(?:the )?(?P<what>{_SETTING}|magnification|coverage|power)(?= (?:with|through|behind|once|inside) [^?;.]{{3,60}}?(?:[,?;]|\.(?!\d)))(?! [^,?;]{{0,60}}\b(?:is|was|are|were|reads?|=)\b)", re.I)
+"""With nothing said of what it is before the first pause."""
+_ASKS = Pattern(r"\b(?:what|which|how|why|when|where|is it|can i|do i|should i|will)\b", re.I)
+_AT_FULL = Pattern(r"^\W*(?:the )?(?:guide number|gn) (?P<at>(?:at|on|for) (?:an? |one )?[\w/]{1,12}(?: power)?)[,;?.:–-]{1,3} (?:and )?(?:at )?full(?: power)?(?:'s| is| gives| was|:|,)? (?:gn |guide number )?(?=\d)", re.I)
+""""guide number at 1/16? full's 160 feet"."""
+_SUM_OF_TWO = Pattern(r"\b(?:combined|total|joint|added(?: up)?|summed) (?:guide number|gn)\b|\b(?:guide number|gn) of (?:the|both|them|these|those) ?(?:pair|two|both|together)\b", re.I)
+_A_GUIDE = Pattern(r"(?<![\w./])(?:(?:gn|guide number) )?(?P<many>\d{2,3}(?:\.\d)?)[ -]?(?P<unit>footers?|foot|feet|ft|met(?:re|er)s?|m)\b(?! (?:away|from|off|back|apart|out|to))(?: (?:flash|gun|unit|one|head|strobe|lamp)s?\b)?", re.I)
+_A_PLACE = Pattern(r"\b(?:at|from|to|is|are|sits?|stands?) (?:about |only |just )?$", re.I)
+"""Before a distance, which is no guide number of a third."""
+_FIGURE = Pattern(r"\d", re.I)
+_NAMED_FIRST = Pattern(r"^\W*(?:the )?(?:combined|total|joint|added(?: up)?|summed|guide number|gn)\b", re.I)
+_POLITE = Pattern(r"(?<=[a-z]) (?:pls|plz|please)(?=[,:;] )", re.I)
+_SPEED = r"(?:iso |asa )?(?P<{0}>25|32|50|64|80|100|125|160|200|320|400|500|640|800|1000|1600|3200)(?: film| iso| asa)?"
+_TIMES = r"(?:doubles|halves|trebles|triples|quadruples|doubling)"
+_SPEED_DOUBLES = Pattern(rf"(?<![\w./])(?<!to ){_SPEED.format('one')} (?P<does>{_TIMES}|gives (?:twice|double|half|four times)) (?:the|my|your|its|a flash's) (?:gn|guide number)\b(?: (?P<beside>over|of|on|compared (?:to|with)|versus|against|from) {_SPEED.format('other')}(?! ?(?:ft|feet|m\b|metres))\b)?", re.I)
+_GUIDE_AT = Pattern(rf"\b(?:gn|guide number) (?:at|on|for|with) {_SPEED.format('one')} (?P<is>(?:is )?(?:about |roughly )?(?:twice|double|half|\d(?:\.\d+)?(?: times|x)|four times))(?: (?:that|the (?:gn|guide number)|gn|guide number|the one|what it is))? (?:at|on|for|with|of) {_SPEED.format('other')}(?! ?(?:ft|feet|m\b|metres))\b", re.I)
+_SLIPS = Pattern(r"\bhow (?:fer|farr|fur|furr|fahr)\b(?= (?:back|away|off|out|from|for|to|at|can|do|does|will|is|should|must|in)\b)|\b(?:halff|hlaf|hallf|haff|hafl|haalf)(?=[ -](?:power|pwr|powr|a stop|stop)\b)|\b(?:fulll|ful|fll|fulle)(?=[ -](?:power|pwr|powr)\b)|\b(?:one|two|three|four|for|fore|five|six|eight|sixteen)(?=hundr[ei]d\b)", re.I)
+"""Slips in words too short for the lexicon to put right."""
+_MEANT = {"how": "how far", "ha": "half", "hl": "half", "fu": "full", "fl": "full"}
+
+
+def said_in_full(text: str) -> str:
+    """The text with its question word, and the figures of guide numbers as such.
+
+    >>> said_in_full("Stops lost, 3 ft to 6 ft?"), said_in_full("stops lost: 2"), said_in_full("gn at 1/8? full's 110 ft")
+    ('how many stops lost, 3 ft to 6 ft?', 'stops lost: 2', 'what guide number at 1/8? At full power it is 110 ft')
+    """
+    said = _SLIPS.sub(_put_right, text) if _SLIPS.may_match(text) else text
+    for rule in _RULES:
+        said = rule(said)
+    return said
+
+
+def _put_right(found: re.Match[str]) -> str:
+    slip = found[0].lower()
+    if slip.startswith("how "):
+        return "how far"
+    return _MEANT.get(slip[:2] if slip not in ("four", "for", "fore", "five") else "", "") or ("four" if slip in ("for", "fore") else slip) + " "
+
+
+def _stops(text: str) -> str:
+    """"stops lost from 3 ft to 6 ft?", "gain in stops, from one flash to three"."""
+    said = _STOPS_FIRST.sub(r"how many stops \g<what>", text)
+    return _IN_STOPS_FIRST.sub(lambda found: f"how many stops {_GONE_WITH_IT[found['what'].lower()]}", said)
+
+
+def _with_it_on(text: str) -> str:
+    """"aperture with the box on? it eats 2 stops, …"."""
+    found = _WITH_IT_ON.match(text)
+    if found is None or _ASKS.search(text) or "?" not in text and "," not in text:
+        return text
+    wanted = "aperture" if found["what"].lower() in ("f", "new f") else found["what"]
+    return f"what {wanted}{text[found.end() :]}" + ("" if "?" in text else "?")
+
+
+def _of_full_power(text: str) -> str:
+    return _AT_FULL.sub(r"what guide number \g<at>? At full power it is ", text)
+
+
+def _two_together(text: str) -> str:
+    """"combined guide number, a 100 footer and a 70 footer": two guide numbers, and no place."""
+    if not _SUM_OF_TWO.search(text):
+        return text
+    found = list(_A_GUIDE.finditer(text))
+    named = sum("g" in one[0].lower().split(one["many"])[0] for one in found)
+    if len(found) < 2 or len(found) > 4 or named not in (0, len(found)) or any(_A_PLACE.search(text[: one.start()]) for one in found) or _FIGURE.search(_A_GUIDE.sub(" ", text)):
+        return text
+    said = _A_GUIDE.sub(lambda one: f"gn {one['many']} {'m' if one['unit'].lower().startswith('m') else 'ft'}", text)
+    said = _POLITE.sub("", said)
+    return said if "?" in said or not _NAMED_FIRST.match(said) else f"what is the {said.lstrip()}?"
+
+
+def _of_two_films(text: str) -> str:
+    """"400 film doubles the guide number over 100": film speeds, and no guide number of 100."""
+    said = _SPEED_DOUBLES.sub(lambda found: f"ISO {found['one']} {found['does']} the guide number" + (f" over ISO {found['other']}" if found["other"] else ""), text)
+    return _GUIDE_AT.sub(r"guide number at ISO \g<one> \g<is> that at ISO \g<other>", said)
+
+
+_RULES: tuple[Callable[[str], str], ...] = (_stops, _with_it_on, _of_full_power, _two_together, _of_two_films)
