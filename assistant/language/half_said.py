@@ -32,6 +32,8 @@ _SPEED = r"(?:iso |asa )?(?P<{0}>25|32|50|64|80|100|125|160|200|320|400|500|640|
 _TIMES = r"(?:doubles|halves|trebles|triples|quadruples|doubling)"
 _SPEED_DOUBLES = Pattern(rf"(?<![\w./])(?<!to ){_SPEED.format('one')} (?P<does>{_TIMES}|gives (?:twice|double|half|four times)) (?:the|my|your|its|a flash's) (?:gn|guide number)\b(?: (?P<beside>over|of|on|compared (?:to|with)|versus|against|from) {_SPEED.format('other')}(?! ?(?:ft|feet|m\b|metres))\b)?", re.I)
 _GUIDE_AT = Pattern(rf"\b(?:gn|guide number) (?:at|on|for|with) {_SPEED.format('one')} (?P<is>(?:is )?(?:about |roughly )?(?:twice|double|half|\d(?:\.\d+)?(?: times|x)|four times))(?: (?:that|the (?:gn|guide number)|gn|guide number|the one|what it is))? (?:at|on|for|with|of) {_SPEED.format('other')}(?! ?(?:ft|feet|m\b|metres))\b", re.I)
+_NO_NAME = Pattern(r"\b(?P<light>light|flash|lamp|head|strobe|gun) a(?= (?:foot|metre|meter|yard) (?:back|in|out|forward|closer|nearer|further|farther)\b)", re.I)
+_FROM_ONE_TO = Pattern(r"\bfrom (?:one|a single|1) (?:head|light|lamp|strobe|gun|unit|speedlight) to (?P<many>two|three|four|five|six|eight|[2-9])(?=\W*(?:$|[,;?])| (?:of them|all|in|at|on)\b)", re.I)
 _SLIPS = Pattern(r"\bhow (?:fer|farr|fur|furr|fahr)\b(?= (?:back|away|off|out|from|for|to|at|can|do|does|will|is|should|must|in)\b)|\b(?:halff|hlaf|hallf|haff|hafl|haalf)(?=[ -](?:power|pwr|powr|a stop|stop)\b)|\b(?:fulll|ful|fll|fulle)(?=[ -](?:power|pwr|powr)\b)|\b(?:one|two|three|four|for|fore|five|six|eight|sixteen)(?=hundr[ei]d\b)", re.I)
 """Slips in words too short for the lexicon to put right."""
 _MEANT = {"how": "how far", "ha": "half", "hl": "half", "fu": "full", "fl": "full"}
@@ -94,4 +96,10 @@ def _of_two_films(text: str) -> str:
     return _GUIDE_AT.sub(r"guide number at ISO \g<one> \g<is> that at ISO \g<other>", said)
 
 
-_RULES: tuple[Callable[[str], str], ...] = (_stops, _with_it_on, _of_full_power, _two_together, _of_two_films)
+def _one_of_them(text: str) -> str:
+    """"light a foot back" is no light called A, and "from one head to two" are flashes."""
+    said = _NO_NAME.sub(r"\g<light> one", text) if _NO_NAME.may_match(text) else text
+    return _FROM_ONE_TO.sub(r"from one flash to \g<many>", said) if _FROM_ONE_TO.may_match(said) else said
+
+
+_RULES: tuple[Callable[[str], str], ...] = (_stops, _with_it_on, _of_full_power, _two_together, _of_two_films, _one_of_them)

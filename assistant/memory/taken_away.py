@@ -87,7 +87,15 @@ def taken_away(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if gone is None:
         return query, scene
     bare = Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip())  # told, though nothing is on
-    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), _bared(scene, gone)
+    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), _bared(_with_what_took_it(query, scene, gone), gone)
+
+
+def _with_what_took_it(query: Query, scene: Scene, gone: Fact) -> Scene:
+    """The scene without the umbrella whose loss goes, where it was told as a sentence of its own: "with the umbrella on? it costs a stop"."""
+    worn = [f for f in scene.facts if f.quantity == "modifier"]
+    if gone.quantity != "loss" or gone.unit or len(worn) != 1 or not (_IT_OFF.match(query.text) or worn[0].said.strip().lower() in query.text.lower()):
+        return scene
+    return replace(scene, facts=tuple(f for f in scene.facts if f is not worn[0]), cues=scene.cues - {worn[0].unit})
 
 
 def _bared(scene: Scene, gone: Fact) -> Scene:

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import re
 
-from assistant.language.lexicon import is_slip
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.solving.solution import Solution
 
 _SO_MUCH_POWER = Pattern(r"\b(?P<word>[a-z]{3,12})[ -](?:power|pwr|powr)\b", re.I)
-_AMOUNTS = ("half", "halve", "full", "third", "quarter", "eighth", "sixteenth", "fourth", "minimal")
+_MISTYPED = Pattern(r"(?:h[ae]*a?l+[fv]+e?|ha[fv]+e?|full+|fu[l]|th?[eiu]+rd?|th[a-z]r?d|fo[ur]*th|qu?[a-z]{0,2}t+e?r+|ei[gh]*th?|[ae]i?th|si[xk]+t?e+n+th)", re.I)
+"""A share of the power, one letter or two away from how it is written."""
+_RIGHT = frozenset({"half", "halve", "full", "third", "fourth", "quarter", "eighth", "sixteenth", "hale"})
 _VAGUE = frozenset({"minimum", "min", "lowest", "least", "low", "lower", "reduced", "weak", "weakest", "smallest", "partial", "ate", "some"})
 """Less than full, and nobody says how much; "ate" is heard where an eighth was said."""
-_OTHER_WORDS = frozenset({"fill", "fall", "fell", "fuel", "hall", "hale", "halo", "hull", "fully"})
 _HUNDREDS = Pattern(r"\b(?P<word>[a-z]{2,8})[ -]hundr[ei]d\b", re.I)
 
 
@@ -32,4 +32,4 @@ def _is_an_amount(word: str) -> bool:
     >>> [_is_an_amount(word) for word in ("thurd", "minimum", "battery", "fill")]
     [True, True, False, False]
     """
-    return word in _VAGUE or word not in _OTHER_WORDS and any(word != one and is_slip(word, one) for one in _AMOUNTS)
+    return word in _VAGUE or word not in _RIGHT and _MISTYPED.fullmatch(word) is not None
