@@ -30,7 +30,7 @@ _NAMED_FIRST = Pattern(r"^\W*(?:the )?(?:combined|total|joint|added(?: up)?|summ
 _POLITE = Pattern(r"(?<=[a-z]) (?:pls|plz|please)(?=[,:;] )", re.I)
 _SPEED = r"(?:iso |asa )?(?P<{0}>25|32|50|64|80|100|125|160|200|320|400|500|640|800|1000|1600|3200)(?: film| iso| asa)?"
 _TIMES = r"(?:doubles|halves|trebles|triples|quadruples|doubling)"
-_SPEED_DOUBLES = Pattern(rf"(?<![\w./])(?<!to ){_SPEED.format('one')} (?P<does>{_TIMES}|gives (?:twice|double|half|four times)) (?:the|my|your|its|a flash's) (?:gn|guide number)\b(?: (?P<beside>over|of|on|compared (?:to|with)|versus|against|from) {_SPEED.format('other')}(?! ?(?:ft|feet|m\b|metres))\b)?", re.I)
+_SPEED_DOUBLES = Pattern(rf"(?<![\w./])(?<!iso )(?<!asa )(?<!to )(?<!to a )(?<!to an )(?<!to the ){_SPEED.format('one')} (?P<does>{_TIMES}|gives (?:twice|double|half|four times)) (?:the|my|your|its|a flash's) (?:gn|guide number)\b(?: (?P<beside>over|of|on|compared (?:to|with)|versus|against|from) {_SPEED.format('other')}(?! ?(?:ft|feet|m\b|metres))\b)?", re.I)
 _GUIDE_AT = Pattern(rf"\b(?:gn|guide number) (?:at|on|for|with) {_SPEED.format('one')} (?P<is>(?:is )?(?:about |roughly )?(?:twice|double|half|\d(?:\.\d+)?(?: times|x)|four times))(?: (?:that|the (?:gn|guide number)|gn|guide number|the one|what it is))? (?:at|on|for|with|of) {_SPEED.format('other')}(?! ?(?:ft|feet|m\b|metres))\b", re.I)
 _NO_NAME = Pattern(r"\b(?P<light>light|flash|lamp|head|strobe|gun) a(?= (?:foot|metre|meter|yard) (?:back|in|out|forward|closer|nearer|further|farther)\b)", re.I)
 _FROM_ONE_TO = Pattern(r"\bfrom (?:one|a single|1) (?:head|light|lamp|strobe|gun|unit|speedlight) to (?P<many>two|three|four|five|six|eight|[2-9])(?=\W*(?:$|[,;?])| (?:of them|all|in|at|on)\b)", re.I)
