@@ -44,6 +44,8 @@ _SKY = r"\b(?:sun\w*|cloudless|overcast|shade|hazy|snow|beach)\b"
 """A sky named, so that a film and one setting tell the other."""
 
 _ONE_POP = r"\b(?:one|a|single|each|1)(?: single)? (?:pop|flash|burst|hit)\b"
+_POPS_TO = r"(?:^\W*|[.;:!?,] +)(?:(?:so|and|then),? )?(?:pops|flashes|bursts|hits) (?:i need |do i need |needed |it takes )?to (?:get|make|match|reach|bring|build|equal|restore|recover)\b"
+"""Flashes named first and what they are for: "pops to get back to the bare reading"."""
 _SO_I = r"\b(?:so|then|and|now) (?:i|we)(?:'ll| should| must)?(?: then)?"
 
 HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, re.I), facts, ask) for words, facts, ask in (
@@ -131,6 +133,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bwhat (?:do|does|will|would)\b[^?.]{0,40}\b(?:give|get|make|come to|add up to)\b", ("aperture", "count"), "aperture"),
     (r"\bstops? (?:gained|lost|won)\b|\bstops? (?:do |will |would )?(?:i|we|you)(?:'d|'ll)? (?:gain|lose|win|give up|pick up)\b|\bhow many stops\b", ("zoom_row", "zoom_row"), "stops"),
     (r"\bwhat(?:'?s|s| is) (?:the|my|it|that|this) ?(?:\w+ ){0,2}(?:costing|eating|taking|losing|stealing|swallowing)\b", ("aperture", "aperture"), "stops"),
+    (r"\b(?:costing|costs?|eating|eats|taking|takes|losing|loses|robbing|robs|stealing|steals)(?: me| us)?(?: of)? what\b|\bwhat(?:'s| is) (?:the |my |that |this )?[a-z]+(?: [a-z]+)? (?:robbing|stealing|eating|costing)(?: me| us)? of\b", ("aperture", "aperture"), "stops"),
     (r"\bwhat(?:'?s|s| does| will| would| is)? (?:it|that) (?:drop|go|fall|come|sink)(?: down)? to\b", ("aperture", "loss"), "aperture"),
     (r"\bwhich\b[^?]*\b(?:more|deep\w*|less|shallow\w*)\b[^?]*\b(?:in focus|sharp|depth)\b", ("aperture_choice",), "depth_of_field"),
     (r"\b(?:sharp|in focus|depth|dof|deeper|shallow\w*|blur\w*|out of focus|crisp)\b", ("aperture_choice",), "depth_of_field"),
@@ -194,6 +197,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bwhat (?:on|at|for|with) (?:iso|asa|\d)", ("aperture", "film_speed", "film_speed"), "aperture"),
     (r"\bnow\W*$", ("aperture", "film_speed", "film_speed"), "aperture"),
     *((rf"{_SO_I} (?:set|use|open (?:up )?to|dial(?: in)?|shoot at|put)(?: the (?:lens|ring|aperture))?(?: (?:to|on|at))?\W*$", ("aperture", lost), "aperture") for lost in ("factor", "loss", "filter_loss", "nd", "extension", "magnification", "count")),
+    *((r"[.;,:!?] *(?:so |and |then )?(?:set|setting|set to)\W*\?\W*$", ("guide_number", path), "aperture") for path in ("distance", "path")),
     (rf"{_SO_I} (?:set|use|open (?:up )?to|shoot at)(?: the (?:lens|ring|aperture))?(?: (?:to|on|at))?\W*$", ("guide_number", "distance"), "aperture"),
     *((r"\b(?:it|that|this|the (?:gn|guide number)|which) (?:becomes|is|goes (?:up |down )?to|turns into|comes to|drops to|falls to|rises to|makes)\W*$", ("guide_number", condition), "guide_number") for condition in ("film_speed", "power")),
     *((r"\bwhere (?:does|will|would) (?:that|this|it) leave (?:me|us|it)\b[^?.]*\bstops\b|\bhow (?:far|many stops) (?:down|under|short)\b", (told,), "stops") for told in ("charge",)),
@@ -224,6 +228,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (r"\bwhat (?:filter )?factor\b", ("nd",), "factor"),
     (r"\b(?:joules|ws|watt[- ]?seconds|energy) (?:per|a|each|for each|for every|in (?:a|each|one)) (?:flash|pop|burst|firing)\b|\b(?:per|each|a single) (?:flash|pop|burst) (?:in )?(?:joules|ws|watt[- ]?seconds)\W*$", ("energy", "power"), "energy"),
     *((r"\b(?:ring|lens|iris|barrel|aperture) (?:then |now |has to |must )?(?:goes?|sits?|stands?|stays?|belongs|be)(?: now| then)? (?:where|at what|to what|on what)\b|\b(?:set|put|turn|leave) (?:the |my )?(?:ring|lens|iris|barrel) (?:where|at what|to what|on what)\b|\bwhere (?:does|do|should|must|will|would) (?:i )?(?:the|my|put the|set the|turn the) (?:ring|lens|iris|barrel)\b", ("aperture", taken), "aperture") for taken in ("times", "factor", "loss", "filter_loss", "nd", "extension", "magnification", "relation")),
+    *((_POPS_TO, told, "count") for told in (("loss",), ("filter_loss",), ("nd",), ("aperture", "aperture"), ("guide_number", "distance", "aperture"))),
     (r"\bhow many\b(?: pops| flashes| bursts)? (?:to (?:reach|get to|get|make|build up to|bring it to)|for)\W+f", ("aperture", "aperture"), "count"),
 ))
 

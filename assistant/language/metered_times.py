@@ -17,7 +17,7 @@ _THEN_APERTURE = Pattern(r"^\s*(?:s|sec|secs|second|of a second|th)?\s*(?:at|@|,
 _APERTURE_THEN = Pattern(r"\bf\s*/?\s*\d+(?:\.\d+)?\s*(?:at|,|@|and|for|\+)?\s*(?:a )?$", re.I)
 
 
-_METER_AT = Pattern(r"\bmeter(?:ed|ing)?\b(?: \w+){0,3} (?:to|at|on|for)(?: iso| asa)?\s*$", re.I)
+_METER_AT = Pattern(r"\b(?:meter(?:ed|ing)?|(?:iso |asa |film )?dial|wheel)\b(?: \w+){0,3} (?:to|at|on|for)(?: iso| asa)?\s*$", re.I)
 
 
 _NO_EV = 25

@@ -58,7 +58,7 @@ _WORDINGS = {
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
     "ap": "aperture", "ss": "shutter speed", "dist": "distance", "subj": "subject", "sbox": "softbox", "amb": "ambient", "y/n": "is that right", "loaded w": "loaded with", "n whats": "and what's", "n what": "and what", "n how": "and how",
-    "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "wont": "won't", "whatd": "what'd", "itd": "it'd", "itll": "it'll",
+    "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "wont": "won't", "whatd": "what'd", "itd": "it'd", "itll": "it'll", "loosing": "losing", "looses": "loses", "infront": "in front",
 }
 _SAID_OTHERWISE = Pattern(r"\b(?:" + "|".join(sorted(_WORDINGS, key=len, reverse=True)) + r")\b(?!['’]| (?:effect|mode|lights?|gels?)\b)", re.I)
 _METERED_SECONDS = Pattern(r"\b(?P<many>\d[\d.]*|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|forty|sixty) (?:metered|measured|indicated) (?P<unit>seconds|secs|minutes)\b", re.I)
@@ -78,9 +78,12 @@ _INSTEAD = Pattern(r"\b(?:use|using|shoot(?: at)?|work(?: at)?|have|open(?: up)?
 """One f-number in place of another: it goes from the one to the other."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
+_STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
+""""with the strip on", "strip takes a stop": the narrow softbox, and no test strip."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
+    (("strip ", "Strip "), _STRIP_BOX, "strip box"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)

@@ -89,6 +89,8 @@ _BY_HOW_MANY = Pattern(r"(?:^|[.;!] )(?:and |so |then |but )?(?:by )?how (?:many
 """The last sentence asks for a number."""
 _WHICH_TO_SET = Pattern(r"(?:^|[.,;:!?] )(?:(?:so|and|now|then) )*(?:should|do|shall|must|ought|would) (?:i|we|he|she|they|you)\b(?:[^?.!;]|\.(?=\d))*?\d\S* or (?:at |to |for |on |an? )?(?:iso |f/?)?\d\S*(?: \w+)?\W*$")
 """The last sentence asks which of two to set, "should I rate it at 200 or at 100?"."""
+_WANTED_BY_NAME = Pattern(r"(?:^\W*|[.;:!?] )(?:(?:so|and|now|then),? )?(?:ws|joules|watt[- ]?seconds|energy|pops|flashes|bursts|stops|aperture|f-?stop|power|distance|shutter|iso|ev) (?:do i need|i need|we need|needed|to (?:get|hold|keep|reach|match|make|set|use|give|bring))\b[^?]*\?\W*$|[.;!] (?:so |and )?set(?:ting)?\?\W*$")
+"""What is wanted, named first in the last sentence: "joules I need to hold f/11?", "set?"."""
 _ASKING = frozenset({"what", "how_many", "how_much", "how_far", "how_long", "give"})
 
 
@@ -97,7 +99,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if len(text) > _LONGEST:
         return False
     said = " ".join(text.lower().replace("’", "'").split())
-    if _WHAT_IF.fullmatch(said) or _BY_HOW_MANY.search(said) or _WHICH_TO_SET.search(said):
+    if _WHAT_IF.fullmatch(said) or _BY_HOW_MANY.search(said) or _WHICH_TO_SET.search(said) or _WANTED_BY_NAME.search(said):
         return False
     if _FAULT.search(said) or _within(said):
         return True

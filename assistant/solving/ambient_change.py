@@ -6,6 +6,7 @@ needed for this, since only differences count.
 
 from __future__ import annotations
 
+import math
 import re
 
 from assistant import patterns, scales
@@ -13,6 +14,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics.ambient import aperture_after
 from assistant.query import Ask, Fact, Query
+from assistant.records import replace
 from assistant.solving import marks
 from assistant.solving.daylight import signed
 from assistant.solving.solution import Solution
@@ -133,3 +135,18 @@ def _moved(ask: Ask, base: Fact, moved: float, used: tuple[Fact, ...], why: str 
     if ask.quantity != "shutter":
         note += " The flash changes by as much."
     return Solution(answers=(answer,), used=used, topic="ambient", notes=(note,))
+
+
+_MARGIN = 1.06
+"""A marked time may differ by this much from the exact one and still be the sync mark."""
+
+
+def no_faster_than_sync(query: Query, solution: Solution) -> Solution:
+    """A time found by stops alone, with no f-number told: out of reach as well where the sync that was told is slower."""
+    sync, answer = query.last("sync"), solution.answers[0] if solution.answers else None
+    if sync is None or sync.origin != "said" or answer is None or answer.quantity != "shutter" or solution.status != "answered" or "hss" in query.cues or float(answer.value) * _MARGIN >= sync.value:
+        return solution
+    over = math.log2(sync.value / float(answer.value))
+    at = marks.shutter(sync.value)
+    note = f"That is faster than the sync of {at.set} s, by {scales.speak_stops(over)}. At sync close the lens by so much, or put so much ND on it, or load film as much slower; each cuts the flash as well."
+    return replace(solution, status="out_of_reach", alternatives=((marks.stops(over, "ND"), at),), used=(*solution.used, sync), lead="Out of reach with flash; it would take").noting(note)

@@ -57,7 +57,7 @@ def solve(query: Query) -> Solution | None:
     for topic in (added, fill) if reading else (added, fill, ambient_change.solve):
         found = topic(query, ask)
         if found is not None:
-            return found
+            return ambient_change.no_faster_than_sync(query, found)
     solver = _SOLVERS.get(ask.quantity)
     return solver(query, ask) if solver else None
 
