@@ -55,7 +55,7 @@ def guide_speed(n: Bare) -> Fact | None:
     return n.of("gn_iso", of="") if said and CLAUSE_ENDS.match(n.text[n.fact.end : n.fact.end + 12]) else None
 
 
-_WITHIN = Pattern(r"\b(?:within|no more than|at most|plus or minus|plus and minus|give or take)\s+(?:about |only |just )?$", re.I)
+_WITHIN = Pattern(r"\b(?:within|inside|no more than|at most|plus or minus|plus and minus|give or take)\s+(?:about |only |just )?$", re.I)
 _WITHIN_ENDS = Pattern(r"\s*(?:$|[.,;:?!](?!\d)|\b(?:if|when|either|each|both|over|under|from|around|with|at|on)\b)", re.I)
 
 

@@ -14,6 +14,7 @@ from assistant.records import replace
 
 _COLOUR = r"(?:light |dark |deep |pale |medium )?(?:yellow|orange|red|green|blue|amber|yellow-green|violet|magenta)"
 _COLOUR_BEFORE = Pattern(rf"\b{_COLOUR}(?: (?:filter|glass|one|is|at|of|with))*[ ,(:=]*$")
+_POLARISER_BEFORE = Pattern(r"\b(?:pola|polari[sz]er|polarizing filter|pol|cpl|c-pol)(?: (?:filter|is|at|of|one))*[ ,(:=]*$")
 _COLOUR_AFTER = Pattern(rf"[ -]*{_COLOUR}\b")
 _FACTOR_OF_IT = Pattern(r"\bfactor\b[^.;?!\d]{0,40}\b(?:is|was|of|reads|says|at|being|a|about|as|to be|gives|shows|given as)[ :=]*$|\bfactor[^.;?!\d]{0,30}[:=] ?$")
 _MARKED = Pattern(r"\b(?:filter|polari[sz]er)(?:'s| is| was| has)? ?(?:marked|says|reads|engraved|stamped|labelled|printed)(?: (?:as|with|on it|a|an|it))* *$")
@@ -80,7 +81,7 @@ _OF_DENSITY = Pattern(r"\W*(?:of|with|at|has|is|it's)?\W*(?:a )?(?:density|nd)?(
 def _named(fact: Fact, said: str) -> Fact:
     """"red 8x", "x2 yellow", "the factor on the rim is 8"."""
     before, after = said[max(0, fact.start - 60) : fact.start], said[fact.end : fact.end + 24]
-    if fact.quantity == "times" and fact.value > 1 and (_COLOUR_BEFORE.search(before) or _COLOUR_AFTER.match(after) or _MARKED.search(before)):
+    if fact.quantity == "times" and fact.value > 1 and (_COLOUR_BEFORE.search(before) or _POLARISER_BEFORE.search(before) or _COLOUR_AFTER.match(after) or _MARKED.search(before)):
         return replace(fact, quantity="factor", of="camera", cue="")
     if fact.quantity in ("number", "signed") and not fact.bad and _FACTOR_OF_IT.search(before) or fact.quantity == "power" and fact.said[:1].isdigit() and (_FACTOR_JUST.search(before) or _FACTOR_OF_IT.search(before)):
         if fact.quantity == "signed" and fact.unit != "-":

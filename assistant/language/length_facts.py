@@ -216,6 +216,8 @@ _POINTED_AT = Pattern(r"\b(?:point|aim|fir|turn|direct|shoot|bounc)\w*\b[^.?!,]{
 
 _DEPTH_BEFORE = Pattern(r"\b(?:fall.?off|drop|loss|difference|spread)(?: in \w+| of \w+)? (?:over|across) (?:about |some )?$|\bdepth of (?:the|my|our|this) (?:group|choir|crew|team|band|class|party|rows|lot)(?: is| of|:|,)?(?: about| some)? $", re.I)
 """Before how far it is from the nearest to the farthest."""
+_OF_A_GROUP = Pattern(r"[\s-]*(?:deep )?of (?:the |my |our |this )?(?:\w+ )?(?:choir|people|group|family|families|kids|children|singers|players|crew|team|band|class|guests|couples|rows|bridesmaids|party|orchestra|dancers|them|cast|faces|bodies|staff|pupils|students|depth)\b[^.?!]{0,40}\b(?:within|inside|even|evenly|stops?|third|half)\b", re.I)
+"""After how deep they stand: "how far back so 4 ft of choir stays within a third of a stop"."""
 _MORE = Pattern(r"(?:another|a further|an extra|one more|additional|extra)\b", re.I)
 
 
@@ -229,7 +231,7 @@ def _standing(place: Place) -> Fact | None:
         return None
     if place.owner in ("key", "a") and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return _behind(place)
-    if _DEPTH_BEFORE.search(place.before(40)):
+    if _DEPTH_BEFORE.search(place.before(40)) or _OF_A_GROUP.match(place.text, place.item.end):
         return fact_at(place, "gap", of="back", cue="in_all")
     if not place.owner and _FROM_THE_WALL.match(place.text[place.item.end :]):
         return _behind(place)

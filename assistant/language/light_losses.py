@@ -21,6 +21,7 @@ from assistant.language import (
     loss_lists,
     passed_light,
     rows,
+    slower_in_t,
     stop_words,
     takings_asked,
     told_twice,
@@ -346,7 +347,7 @@ _OF_EACH = Table((
     (rows.parts_further, frozenset({"power"})),
     (film_words.settle, None),
     *stop_words.STEPS,
-    (passed_light.settle, passed_light.KINDS),
+    (slower_in_t.settle, slower_in_t.KINDS), (passed_light.settle, passed_light.KINDS),
     (_sizes, frozenset({"modifier"})),
 ))
 _OF_SEVERAL = Table((

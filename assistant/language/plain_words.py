@@ -80,9 +80,12 @@ _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
 """"with the strip on", "strip takes a stop": the narrow softbox, and no test strip."""
+_SO_MANY_OVER = Pattern(r"(?<![\d/.])(?<!f/)(?<!f)\b(?P<many>one|two|three|half|a half|a third|two thirds|one and a half|1|2|3|1\.5) (?=(?:over|under|above|below) (?:the|my|her|his) (?:key|main|fill|ambient|room|background|sky|window)\b)", re.I)
+""""one over the key": stops, of the light that is named after it."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
+    ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
 )

@@ -78,6 +78,7 @@ from assistant.memory.lights_changed import (
     turned_round,
 )
 from assistant.memory.move_again import move_again, says_another_move
+from assistant.memory.places_anew import place_anew
 from assistant.memory.reached import only_so_far
 from assistant.memory.reference_again import reading_by_power, reference_again
 from assistant.memory.rules import Pair, Rule
@@ -114,7 +115,7 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
+    many_again, place_anew, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
     frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again,
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
     after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,

@@ -26,7 +26,7 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     fewer = None if query.asks else _one_less(query, scene)
     if fewer is not None:
         return fewer
-    again = None if found is not None or query.asks else _as_many_now(query, scene)
+    again = None if found is not None or query.asks else _as_many_now(query, scene) or _so_many_of_them(query, scene)
     if again is not None:
         return again
     if found is None or query.asks:
@@ -73,6 +73,22 @@ def _as_many_now(query: Query, scene: Scene) -> Pair | None:
         return None
     facts = tuple(replace(f, value=f.value / rows[0].value * mine.value) if f is lost[0] else f for f in scene.facts if f is not rows[0])
     return replace(query, facts=(replace(rows[0], value=mine.value, start=mine.start, end=mine.end, origin="said"),), unplaced=()), replace(scene, facts=facts)
+
+
+_OF_THEM = Pattern(r"^\W*(?:(?:and|or|then|so|now|what about|how about|what if|with|through|i use|i put|we use)\b\W*)*(?P<many>two|three|four|2|3|4) (?:of (?:them|'?em|those|these|the same)|layers|together|on top of each other|stacked)(?: (?:then|together|stacked|up|on))*\W*$", re.I)
+_OF_THE_LOSS = frozenset({*_LOST, "modifier", "camera_filter", "remark", "place"})
+
+
+def _so_many_of_them(query: Query, scene: Scene) -> Pair | None:
+    """"two of them?" after what one gel takes, and nothing besides: two gels, since no flash is spoken of."""
+    said = _OF_THEM.match(query.text)
+    lost = [f for f in scene.facts if f.quantity in _LOST and f.value]
+    if said is None or len(lost) != 1 or not scene.asks or scene.asks[0].quantity not in ("stops", "factor") or not {f.quantity for f in scene.facts} <= _OF_THE_LOSS or any(f.quantity not in ("count", "number", "rows") for f in query.facts):
+        return None
+    many = _MANY[said["many"].lower()]
+    rows = Fact("rows", many, start=said.start("many"), end=said.end(), said=said.group("many"))
+    facts = tuple(replace(f, value=f.value * many) if f is lost[0] else f for f in scene.facts)
+    return replace(query, facts=(rows,), unplaced=()), replace(scene, facts=facts)
 
 
 def _whose(query: Query, scene: Scene) -> Fact | None:

@@ -137,9 +137,16 @@ def _with_its_gap(facts: list[Fact], said: str) -> list[Fact]:
 _JUST_OR = Pattern(r" or (?:at |from |even )?")
 
 
+_ONLY_TWO = Pattern(r"(?:^|[.?!;:] )(?:so |and |then )?(?:at |from )?(?:f/?|iso |1/)?[\w.½]{1,8}(?: ?(?:ft|feet|foot|m|metres?|meters?|power|film|mm|s))? or (?:at |from )?(?:f/?|iso |1/)?[\w.½]{1,8}(?: ?(?:ft|feet|foot|m|metres?|meters?|power|film|mm|s))?(?: for the (?:light|flash|head))?\s*\?")
+_WISHED = Pattern(r"\b(?:need|needs|want|wants|wanted|after|like|to (?:get|have|keep|make)|for)\b")
+"""The two alone are the question, and what there is to be more of is wished beside it: "5 ft or 12 ft? need the rows even"."""
+
+
 def _question(said: str) -> tuple[int, int]:
     """Where the sentence stands that asks which, from its "which" on; (0, 0) where none does, or more than one."""
     found = [m for m in (*_INTERROGATIVE.finditer(said), *_ONE_OR.finditer(said)) if said.find("?", m.start()) >= 0 or _SENTENCE.search(said, m.start()) is None]
+    if not found:
+        return (0, len(said)) if len(_ONLY_TWO.findall(said)) == 1 and _WISHED.search(said) else (0, 0)
     starts = {max((e.end() for e in _SENTENCE.finditer(said, 0, m.start())), default=0) for m in found}
     if len(starts) != 1:
         return 0, 0
