@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from assistant.answer import Answer
+from assistant.memory.claim_put_anew import put_anew
 from assistant.memory.conversation import Judged, supply_missing
-from assistant.memory.judged_again import bears, said_anew, told_when
+from assistant.memory.judged_again import Anew, bears, said_anew, told_when
 from assistant.memory.meaning import supplied
 from assistant.query import Ask, Query
 from assistant.records import replace
@@ -67,7 +68,8 @@ def claim_again(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if talk.judged is None or query.asks:
         return None
-    anew = said_anew(query, talk.judged, talk)
+    put = put_anew(query, talk.judged)
+    anew = said_anew(query, talk.judged, talk) if not put.is_one else Anew(put.query, put.new) if put.query is not None else None
     found = None if anew is None else judge(_with_kit(turn, anew.query))
     if anew is None or found is None or not _is_verdict(found) or not bears(anew, found):
         return None
@@ -80,6 +82,20 @@ def claim_again(turn: Turn) -> Answer | None:
     if talk.last_query is not None and talk.last_solution is found:
         talk.last_query = replace(talk.last_query, facts=tuple(told_when(f, anew.new) for f in talk.last_query.facts))
     return speak(turn, replace(rest, text=query.text, unplaced=query.unplaced if any(f.quantity == "number" for f in anew.new) else ()), told)
+
+
+def put_up_again(turn: Turn) -> Answer | None:
+    """A half-sentence that is a claim itself, "so three lose two stops?": judged with the one that stands, or not at all where it cannot be put into its words."""
+    query, talk = turn.query, turn.conversation
+    put = put_anew(query, talk.judged) if talk.judged is not None else None
+    if put is None or not put.is_one:
+        return None
+    return claim_again(replace(turn, query=replace(query, asks=()))) or not_placed(turn)
+
+
+def not_placed(turn: Turn) -> Answer:
+    """A half-sentence of the claim before that cannot be judged."""
+    return Answer(heard=turn.query.text, status="not_understood", reply="I am not sure which part of what was said before that is meant for. Say it once more as a whole sentence.", unplaced=tuple(dict.fromkeys(turn.query.unplaced)))
 
 
 def _with_kit(turn: Turn, query: Query) -> Query:

@@ -341,10 +341,12 @@ def _used_instead(turn: Turn) -> Answer | None:
 def _of_the_claim_before(turn: Turn) -> Answer | None:
     """What a claim still lacked, a value of it told anew, or what is right instead."""
     query, talk = turn.query, turn.conversation
-    if query.claim or talk.judged is None and talk.claimed is None:
+    if talk.judged is None and (query.claim or talk.claimed is None):
         return None
-    from assistant.claim_turns import claim_again, claim_supplied
+    from assistant.claim_turns import claim_again, claim_supplied, put_up_again
 
+    if query.claim:
+        return put_up_again(turn)
     if _ASKS_OPENLY.search(query.text):
         wanted = talk.scene.asks if talk.judged is not None and not query.asks and (query.facts or _WHAT_THEN.match(query.text)) else ()
         return _answered_from(turn, replace(query, asks=wanted)) if wanted else None

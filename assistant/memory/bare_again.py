@@ -126,7 +126,13 @@ def says_stops_alone(query: Query, scene: Scene, talk: Conversation | None = Non
     return said if part and (said["it"] or said["many"].lower() != "half") or said["it"] or talk is not None and changed_last(talk) == told.quantity else None
 
 
+_OF_A_GROUP = frozenset({"gap", "stops", "rows", "count", "max_distance", "remark", "place"})
+
+
 def _one_of_stops(scene: Scene) -> Fact | None:
+    between = [f for f in scene.facts if f.quantity == "stops" and f.value]
+    if len(between) == 1 and scene.asks and scene.asks[0].quantity == "distance" and any(f.quantity == "gap" for f in scene.facts) and {f.quantity for f in scene.facts} <= _OF_A_GROUP:
+        return between[0]  # "how far back, half a stop front to back at most", then "a third": the stops between the rows
     told = [f for f in scene.facts if f.quantity in ("loss", "filter_loss", "push", "nd") and f.value]
     return told[0] if len(told) == 1 and scene.asks and told[0].unit != "density" and not any(f.quantity in ("stops", "relation", "rows") for f in scene.facts) else None
 

@@ -221,7 +221,7 @@ def _put_in(judged: Judged, new: list[Fact], gone: list[Fact], cues: tuple[froze
         else:
             beside.append(replace(fact, start=0, end=0, origin="kept"))
     lost = [f for f in gone if not any(f is o for o, _ in swapped)]
-    text, placed = _reworded(judged.query.text, [f for f in facts if f not in lost], swapped)
+    text, placed = reworded(judged.query.text, [f for f in facts if f not in lost], swapped)
     query = replace(judged.query, text=text, facts=(*beside, *placed), cues=judged.query.cues - cues[0] | cues[1], unplaced=(), claim=judged.claim)
     fresh = {(f.quantity, f.value, f.of) for _, f in swapped}
     return Anew(query, (*beside, *(f for f in placed if (f.quantity, f.value, f.of) in fresh)))
@@ -255,7 +255,7 @@ def _words(fact: Fact) -> str:
     return fact.said
 
 
-def _reworded(text: str, facts: list[Fact], swapped: list[tuple[Fact, Fact]]) -> tuple[str, list[Fact]]:
+def reworded(text: str, facts: list[Fact], swapped: list[tuple[Fact, Fact]]) -> tuple[str, list[Fact]]:
     """The text with the new words in it, and every fact where it stands now."""
     out, moved, shift, end = [], [], 0, 0
     for fact in sorted(facts, key=lambda f: f.start):

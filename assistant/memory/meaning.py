@@ -73,6 +73,9 @@ _ROWS = frozenset({"front", "middle", "back"})
 _SECOND_OF_TWO = frozenset({"key", "fill", "hair", "rim", "kicker", "accent"})
 
 
+_OTHER_ROW = {"front": "back", "back": "front"}
+
+
 def _other_place(query: Query, missing: tuple[str, ...], scene: Scene) -> Query:
     """"it is 5 m from the light", after "2 m from the first pew, and the last one?": the place that was asked for, which takes nothing from the first."""
     first = [f for f in scene.facts if f.quantity in ("distance", "gap")]
@@ -84,6 +87,8 @@ def _other_place(query: Query, missing: tuple[str, ...], scene: Scene) -> Query:
         return query.with_facts(replace(f, of=next(iter(rows))) if f is new[0] else f for f in query.facts)  # "13 ft", after "the front row is at 9 feet: how much darker is the back?"
     if asked and len(first) == len(new) == len(lights) == 1 and first[0].of and not new[0].of and lights[0] in _SECOND_OF_TWO:
         return query.with_facts(replace(f, of=lights[0]) if f is new[0] else f for f in query.facts)  # "3.5 feet", after "the key sits 5 feet out: how far over is the rim?"
+    if asked and len(first) == len(new) == 1 and first[0].quantity == "distance" and first[0].of in _OTHER_ROW and not new[0].of and not _TAKES_BACK.search(query.text):
+        return query.with_facts(replace(f, of=_OTHER_ROW[first[0].of]) if f is new[0] else f for f in query.facts)  # "10 feet", after "the front is 7 ft from the light: how much darker is the back row?"
     if not asked or len(first) != 1 or len(new) != 1 or first[0].quantity == "gap" or first[0].of or new[0].of or _TAKES_BACK.search(query.text):
         return query
     return query.with_facts((replace(first[0], origin="kept"), *query.facts))
