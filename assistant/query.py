@@ -12,6 +12,10 @@ from collections.abc import Iterable, Iterator
 from assistant.records import field, record, replace
 
 
+BY_RULE = "by_rule"
+"""How the years are meant that a rule counts by, "a stop for every ten years": another age of the film leaves them as they were."""
+
+
 @record
 class Fact:
     """One thing that is known. `of`: whose (a light, "camera", "front", "ambient", …).

@@ -20,7 +20,7 @@ from assistant.solving.asking import asks_something, tells_no_figure
 from assistant.solving.claim_account import left_uncounted
 from assistant.solving.doubtful import doubtful
 from assistant.solving.left_out import measured_figures, only_numbers, stray_numbers
-from assistant.solving.limits import check
+from assistant.solving.limits import GEAR, check
 from assistant.solving.solution import Solution
 from assistant.solving.solver import beside_the_claim, impossible, solve, unbearable, unused
 from assistant.solving.sureness import sentence
@@ -174,11 +174,20 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
         return (_once_more_anew(turn, bare, None) if alone is None else None) or _left_over(turn, whole, loose)
     if doubtful(turn.query, whole, solution) or (alone is None and _as_before(turn.query, whole, solution, talk)):
         return (_once_more_anew(turn, bare, None) if alone is None else None) or _unsure(turn, whole)
-    solution = check(whole, solution)
+    solution = check(_with_the_gear(whole, talk), solution)
     solution = solution.noting(sentence(whole, solution))
     solution = solution.noting(premise) if solution.status in ("answered", "out_of_reach") else solution
     remember(turn, whole, solution)
     return speak(turn, whole, solution)
+
+
+def _with_the_gear(query: Query, talk: Conversation) -> Query:
+    """A question beside all that is known of the gear and the room, which those that are answered by themselves, or speak of another energy, have not."""
+    if not talk.kit.facts:
+        return query
+    named = {o for o in (*query.owners(), *(a.of for a in query.asks), *query.mentioned) if o}
+    known = talk.kit.for_scene(replace(query, facts=tuple(f for f in query.facts if f.quantity != "energy")), named)
+    return replace(query, facts=(*(f for f in known if f.quantity in GEAR and f not in query.facts), *query.facts))
 
 
 def _names_what_was_asked(query: Query, scene: Scene) -> bool:

@@ -10,7 +10,7 @@ from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.setting_items import OLD_SCALES
 from assistant.patterns import Pattern
 from assistant.phrasings import Phrasings
-from assistant.query import Ask, Fact
+from assistant.query import BY_RULE, Ask, Fact
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark, iso_from_din
 
@@ -133,6 +133,14 @@ def years_between(facts: list[Fact], text: str) -> list[Fact]:
         return facts
     old = replace(made, quantity="years", value=now.value - made.value, unit="years", of="film", start=min(made.start, now.start), end=max(made.end, now.end))
     return [old if f is made else f for f in facts if f is not now]
+
+
+_COUNTS_BY = Pattern(r"\b(?:every|per|each)(?: (?:full|whole|further))?\s*$", re.I)
+
+
+def years_of_a_rule(facts: list[Fact], text: str) -> list[Fact]:
+    """"a stop for every ten years": what a rule counts by, and no age."""
+    return [replace(f, cue=BY_RULE) if f.quantity == "years" and f.cue != BY_RULE and _COUNTS_BY.search(text[: f.start]) else f for f in facts]
 
 
 _NO = Pattern(r"\b(?:no|sorry|wait|i mean|rather|correction|oops|upside down|wrong way|hang on|hold on)\b", re.I)

@@ -9,7 +9,7 @@ from assistant import patterns, scales
 from assistant.answer import Assumed, Quantity
 from assistant.language.calling import LIGHTS, called
 from assistant.language.calling import printable as printable
-from assistant.query import Fact
+from assistant.query import BY_RULE, Fact
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH, speak_length
 
@@ -311,7 +311,7 @@ _FACT: dict[str, Callable[[Fact], str]] = {
     "exponent": lambda f: f"an exponent of {f.value:g}",
     "length_range": lambda f: f"{speak_length(f.value, f.unit)} to {speak_length(f.other, f.unit)}" if f.unit in LENGTH else "",
     "signed": lambda f: f"{f.value:+g} stops",
-    "years": lambda f: f"{f.value:g} years old",
+    "years": lambda f: f"for every {f.value:g} years" if f.cue == BY_RULE else f"{f.value:g} years old",
     "rows": lambda f: f"{f.value:g} {(f.unit or 'rows').removesuffix('s' if f.value == 1 else ' ')}",
     "sheet_row": lambda f: f"{_seconds(f.value)} to {_seconds(f.other)} by the sheet",
     "sheet_span": lambda f: f"from {_seconds(f.value)} to {_seconds(f.other)}",

@@ -6,7 +6,7 @@ import math
 import re
 
 from assistant import patterns
-from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.conversation import OF_A_STOP, Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
@@ -178,7 +178,7 @@ _NEXT_PLACE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what) )*(?:at
 
 
 def _meant(number: Fact, query: Query, scene: Scene, talk: Conversation) -> Fact | None:
-    if _NAMES_A_THING.search(query.text[: number.start]) or number.cue == "either":
+    if _NAMES_A_THING.search(query.text[: number.start]) or number.cue == "either" or OF_A_STOP.search(number.said):
         return None
     if len(query.mentioned) == 1:
         number = replace(number, of=query.mentioned[0])

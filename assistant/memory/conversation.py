@@ -12,7 +12,7 @@ from collections.abc import Iterable
 
 from assistant.memory.kit import Kit
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact, Query
+from assistant.query import BY_RULE, Ask, Fact, Query
 from assistant.records import changing, field, record, replace
 from assistant.solving.solution import Solution
 
@@ -103,7 +103,7 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
         return tuple(_only_one_power([fact for facts in groups.values() for fact in facts], groups))
     added: list[Fact] = []
     for (quantity, of), facts in groups.items():
-        same = [k for k in kept if k in before and k.quantity == quantity and (k.of == of or (not k.of and of != "ambient")) and (quantity != "count" or (k.unit == "frames") == (facts[0].unit == "frames"))]
+        same = [k for k in kept if k in before and k.quantity == quantity and (k.of == of or (not k.of and of != "ambient")) and _of_one_kind(k, facts[0])]
         owners = {k.of for k in kept if k in before and k.quantity == quantity and k.of != "ambient"}
         if not of and owners and "" not in owners and len(owners) == 1:
             of = owners.pop()
@@ -121,6 +121,13 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
     return tuple(_only_one_power(kept, groups)) + tuple(added)
 
 
+def _of_one_kind(old: Fact, new: Fact) -> bool:
+    """Frames and pops are counted beside each other, and the age of a film beside the years that a rule counts by."""
+    if old.quantity == "count":
+        return (old.unit == "frames") == (new.unit == "frames")
+    return old.quantity != "years" or (old.cue == BY_RULE) == (new.cue == BY_RULE)
+
+
 _RIVALS = {"power": "power_down", "power_down": "power", "rated": "push", "push": "rated", "film_speed": "push", "distance": "path"}
 
 
@@ -133,6 +140,8 @@ def _only_one_power(facts: list[Fact], groups: dict[tuple[str, str], list[Fact]]
     return [f for f in facts if (f.quantity, f.of) not in gone and not (f.quantity == "push" and ("film_speed", "") in named and ("push", "film") not in named)]
 
 
+OF_A_STOP = Pattern(r"\bthirds?\b", re.I)
+"""Thirds of nothing named are of a stop, and no place, mark or guide number."""
 _WHERE = Pattern(r"\b(?:at|from|for|to)\W*$", re.I)
 
 
@@ -145,7 +154,7 @@ def supply_missing(query: Query, missing: tuple[str, ...], unit: str) -> Query:
     wanted = [m for m in missing if not any(f.quantity == m for f in query.facts)]
     facts = list(query.facts)
     for fact, quantity in zip(numbers, wanted):
-        if fact.bad or quantity == "power" and fact.value > 1:
+        if fact.bad or quantity == "power" and fact.value > 1 or quantity not in ("power", "stops", "loss") and OF_A_STOP.search(fact.said):
             continue
         facts[facts.index(fact)] = _as(fact, quantity, unit)
     lengths = [f for f in facts if f.quantity == "distance" and f.of in ("", "both") and not _WHERE.search(query.text[: f.start])]

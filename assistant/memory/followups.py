@@ -61,6 +61,7 @@ from assistant.memory.corrections import corrected, units
 from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, says_so_many_each, scale_again
 from assistant.memory.groups_again import depth_again, one_of_two_again
 from assistant.memory.layers import layered, stacked
+from assistant.memory.leeway_again import leeway_again
 from assistant.memory.lens_again import image_again, limit_again, other_limit
 from assistant.memory.lights_changed import (
     all_of_them,
@@ -82,7 +83,7 @@ from assistant.memory.places_anew import place_anew
 from assistant.memory.reached import only_so_far
 from assistant.memory.reference_again import reading_by_power, reference_again
 from assistant.memory.rules import Pair, Rule
-from assistant.memory.same_kind import kind_again, level_again, many_again, metered_again, row_by_place, says_level, sky_again
+from assistant.memory.same_kind import kind_again, level_again, many_again, metered_again, reading_again, row_by_place, says_level, sky_again
 from assistant.memory.short_steps import step_as_before, step_told, to_so_many
 from assistant.memory.split_again import split_again
 from assistant.memory.steps import another_length, half_that, halves, more_or_less
@@ -118,12 +119,12 @@ RULES: tuple[Rule, ...] = (
     many_again, place_anew, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
     frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again,
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
-    after_measured, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
+    after_measured, leeway_again, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
     the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again,
     rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss,
     step_told, step_as_before, another_length, to_so_many, half_that, relation_again, over_anew, more_or_less, another, keeps_answer, one_pop, turned_round,
     rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open,
     only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number,
-    row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, row_by_place,
+    row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, reading_again, row_by_place,
     guide_for_another, bare_numbers, length_again,
 )

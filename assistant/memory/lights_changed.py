@@ -17,8 +17,8 @@ from assistant.records import replace
 _BOUNCED = frozenset({"bounce", "ceiling", "wall", "path"})
 
 
-_TAKEN_OFF = Pattern(r"(?<!-)\b(?<!back )(?<!her )(?<!him )(?<!them )(?<!camera )off\b(?!\W*(?:to|by|the|a|an|camera|axis|of|from|centre|center|\d)\b|[- ](?:camera|axis))|\b(?:take|comes?|came|pull|whip|with) (?:it|that|this|the \w+|\w+) off\b(?! (?:to|by)\b)", re.I)
-"""Something comes off: "softbox off", "take it off", and not "back her off to 4 m" or "off the ceiling"."""
+_TAKEN_OFF = Pattern(r"(?<!-)\b(?<!back )(?<!her )(?<!him )(?<!them )(?<!camera )(?<!metres )(?<!meters )(?<!metre )(?<!meter )(?<!feet )(?<!foot )(?<!inches )(?<!yards )(?<!paces )(?<!steps )(?<!\dm )(?<!\dft )(?<!\d m )(?<!\d ft )(?<!\d cm )off\b(?!\W*(?:to|by|the|a|an|camera|axis|of|from|centre|center|\d)\b|[- ](?:camera|axis))|\b(?:take|comes?|came|pull|whip|with) (?:it|that|this|the \w+|\w+) off\b(?! (?:to|by)\b)", re.I)
+"""Something comes off: "softbox off", "take it off", and not "back her off to 4 m", "off the ceiling" or "3 metres off", which is how far."""
 
 
 _ASKED_FOR = frozenset({"aperture", "guide_number", "distance", "power", "shutter"})

@@ -95,7 +95,22 @@ _SLOW_FILM, _MUCH_LONGER = 25, 12
 _LONGEST_EXPONENT = 2
 """No film's exponent is as much."""
 
-_HOW_MANY_OF = Pattern(r"\bhow many (?=(?:would|will|is|are|do|does|did|should|at|for|with|from|if|then|now|on|in|by|when)\b|\W*$)", re.I)
+
+_READ = ("shutter", "aperture")
+
+
+def reading_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"now it's 1/15, same stop" after "f/8 at 1/60: what EV is that?": the reading anew, and no setting of the camera beside it."""
+    if query.asks or not scene.asks or scene.asks[0].quantity != "exposure_value":
+        return query, scene
+    read = [f.quantity for f in scene.facts if f.quantity in _READ and f.of == "ambient"]
+    if "shutter" in read and not query.has("shutter") and not any(f.quantity in ("power", "guide_number") for f in scene.facts):
+        query = replace(query, facts=tuple(replace(f, quantity="shutter", unit="s") if f.quantity == "power" and f.said.strip().startswith("1/") and "power" not in f.said else f for f in query.facts))
+    mine = [f for f in query.facts if f.quantity in _READ and not f.of and read.count(f.quantity) == 1]
+    return replace(query, facts=tuple(replace(f, of="ambient") if f in mine else f for f in query.facts)) if mine else query, scene
+
+
+_HOW_MANY_OF = Pattern(r"\bhow many(?= (?:would|will|is|are|do|does|did|should|at|for|with|from|if|then|now|on|in|by|when)\b|\W*$)", re.I)
 _WAS_HOW_MANY = Pattern(r"\b(?:how many|number of)\b", re.I)
 
 

@@ -18,6 +18,12 @@ _MAKES_UP = Pattern(
     r"\b(?:mak(?:e|es|ing)|made) (?:it |that |this |the \w+ )?(?:all )?(?:up (?:for|again)|good|good for)\b|\bcompensat\w*|\bcancel\w*(?: (?:it|that|each other|out))?|\boffsets?\b|\b(?:balanc|even)\w* (?:it |that |them )?out\b"
     r"|\b(?:win|wins|gets?|give|gives|brings?|puts?) (?:it |that |the \w+ )?back (?:what|all)\b|\b(?:make|makes|made) (?:(?:it|that|this|them|those|the loss) )?up\b|\bcounter(?:s|act\w*)?\b|\bcovers? (?:the|that|its?|my) (?:loss|cloth|gel|filter|umbrella|softbox|silk|diffus\w+|scrim)\b"
 )
+_SETS_RIGHT = Pattern(
+    r"\b(?:put|puts|set|sets|get|gets|bring|brings|make|makes|come|comes) (?:me |it |things |us |her |him |them |that |the \w+ )?(?:all |just |back )*(?:right|correct|spot on|level|back(?: (?:to|where|on|in)\b|\W*$))(?! (?:after|beside|behind|here|there|next))"
+    r"|\b(?:restor\w+|gets?|brings?|puts?) (?:me |it |us |the |my |her )?(?:back|exposure|light|same|old)\b|\bdo(?:es)? (?:it|the (?:trick|job))\b|\bthe right power\b|\b(?:is|would|will|was)\b[^.?!,]{0,24}\bpower (?:be |now |then )*(?:right|correct)\b(?! (?:after|beside|behind|here|there|next))")
+"""What is turned is to come out as it was before: too much is as wrong as too little."""
+_ENOUGH_POWER = Pattern(r"\b(?:is|would|will|does|was)\b[^.?!,]{0,24}\bpower (?:be |now |then )*(?:enough|suffic\w+|cover it|see me right|make it)\b")
+_TAKEN_OFF = Pattern(r"\b(?:took|take|takes|taken|taking|pull(?:ed)?|strip(?:ped)?|whip(?:ped)?|remov\w+|peel(?:ed)?)\b[^.?!]{0,24}\b(?:off|away|out)\b|\b(?:remov\w+|without|unclip\w*|ditch\w*)\b|\b(?:comes?|came|goes|went|is|was) (?:off|away)\b")
 _ENOUGH = Pattern(r"\b(?:enough|at least|suffic\w*|can|could|covers?)\b")
 _BY_POWER = Pattern(r"\b(?:with|by|on|through|from|using|out of) (?:the )?power (?:alone|only|by itself)\b|\b(?:by|with|through) (?:turning (?:it |the flash |the power )?up|(?:just |only )?(?:the |more )?power)(?: alone| only)?\W*$")
 """It is to be made up for from what the flash has left, which is a question of how far it is from full power."""
@@ -34,20 +40,37 @@ _BELONGS = frozenset({*_LOSSES, "stops", "power_down", "power", "aperture", "fil
 def claim_of_made_up(query: Query) -> Solution | None:
     """The light won against the light lost, where one change is told to make up for what takes light; None where either is not told once and plainly."""
     said = plain(query.text)
-    if not query.claim or not _MAKES_UP.search(said) or {f.quantity for f in query.facts} - _BELONGS:
+    by_power = len({f.value for f in query.all("power")}) > 1 and any(f.quantity in _LOSSES and f.value for f in query.facts)
+    right = _SETS_RIGHT.search(said) if by_power else None
+    made = _MAKES_UP.search(said) or right or (_ENOUGH_POWER.search(said) if by_power else None)
+    if not query.claim or made is None or {f.quantity for f in query.facts} - _BELONGS:
         return None
     lost = _lost(query, said)
     gained = _gained(query, said) if lost is not None else None
     if lost is None or gained is None or lost[0] <= 0:
         return None
+    if right and _TAKEN_OFF.search(said):
+        return _after_it_is_off(query, lost, gained)
     short = lost[0] - gained[0]
-    holds = short <= TOLERANCE if not EXACTLY.search(said) and (_ENOUGH.search(said) or _A_CASE.search(said)) else abs(short) <= TOLERANCE
-    made = _MAKES_UP.search(said)
-    if made is not None and _DENIED.search(said[: made.start()]):
+    holds = short <= TOLERANCE if not right and not EXACTLY.search(said) and (_ENOUGH.search(said) or _A_CASE.search(said)) else abs(short) <= TOLERANCE
+    if _DENIED.search(said[: made.start()]):
         holds = not holds
     rest = "the one makes up for the other" if abs(short) <= TOLERANCE else f"it falls {speak_stops(short)} short" if short > 0 else f"that is {speak_stops(-short)} to spare"
     lead = f"{'Yes' if holds else 'No'}: {speak_stops(lost[0])} lost, {speak_stops(abs(gained[0]))} {'won' if gained[0] >= 0 else 'lost again'}; {rest}."
     return Solution(lead=lead, answers=(Quantity("claim", holds), marks.stops(gained[0])), used=(*lost[1], *gained[1], *query.all("modifier"), *query.all("camera_filter"), *query.all("rows")), topic="claims")
+
+
+def worn_beside_powers(query: Query) -> bool:
+    """What a softbox takes, told beside two powers, is no rule of what a power takes."""
+    return any(f.quantity in ("loss", "filter_loss") and f.unit and f.value for f in query.facts) and len({f.value for f in query.all("power")}) > 1
+
+
+def _after_it_is_off(query: Query, lost: tuple[float, tuple[Fact, ...]], gained: tuple[float, tuple[Fact, ...]]) -> Solution:
+    """What took light is gone, so the power comes down by as much."""
+    over = lost[0] + gained[0]
+    holds = abs(over) <= TOLERANCE
+    lead = f"{'Yes' if holds else 'No'}: {speak_stops(lost[0])} more without it, {speak_stops(abs(gained[0]))} {'more' if gained[0] > 0 else 'less'} by the power" + ("; the one makes up for the other." if holds else f"; that leaves {speak_stops(abs(over))} too {'much' if over > 0 else 'little'}.")
+    return Solution(lead=lead, answers=(Quantity("claim", holds), marks.stops(gained[0])), used=(*lost[1], *gained[1], *query.all("modifier"), *query.all("camera_filter")), topic="claims")
 
 
 def _lost(query: Query, said: str) -> tuple[float, tuple[Fact, ...]] | None:

@@ -27,6 +27,7 @@ from assistant.solving.claim_influence import judge_influence
 from assistant.solving.claim_kinds import BY_WORDS, first_of, of_facts
 from assistant.solving.claim_lens import claim_of_deeper, claim_of_depth, claim_of_hyperfocal
 from assistant.solving.claim_losses import judge_loss
+from assistant.solving.claim_made_up import worn_beside_powers
 from assistant.solving.claim_marks import in_marks
 from assistant.solving.claim_nearness import nearness, stops_off
 from assistant.solving.claim_ranks import judge_ranks
@@ -78,7 +79,7 @@ def solve(query: Query) -> Solution | None:
     special = _special(query)
     if special is not None:
         return special
-    rule = judge_guides(said) or (judge_rule(said) if all_in_terms(said) else None) or judge_comparison(said)
+    rule = judge_guides(said) or (judge_rule(said) if all_in_terms(said) and not worn_beside_powers(query) else None) or judge_comparison(said)
     ratio = judge_ratio(query.text) or judge_loss(query.text) or judge_degrees(query.text)
     if rule and rule.holds and (hangs_on_figures(query) or _BOTH_LIGHTS.search(said.lower())):
         rule = None

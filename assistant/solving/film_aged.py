@@ -10,7 +10,7 @@ import re
 from assistant import patterns
 from assistant.patterns import Pattern
 from assistant.physics.film import DECADE, expired_stops, exposure_index
-from assistant.query import Ask, Fact, Query
+from assistant.query import BY_RULE, Ask, Fact, Query
 from assistant.solving import marks
 from assistant.solving.reciprocity import done as _done
 from assistant.solving.solution import Solution
@@ -18,11 +18,11 @@ from assistant.solving.solution import Solution
 
 def _aged(query: Query) -> tuple[float, tuple[Fact, ...]] | None:
     """Stops that the years past the date take, and the facts that say so."""
-    years = next((f for f in query.all("years") if not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
+    years = next((f for f in query.all("years") if f.cue != BY_RULE and not patterns.search(r"\b(?:every|per|each|a)\s*$", query.text[: f.start], re.I)), None)
     if years is None or not patterns.search(r"expir|best before|use by|past|out of date|outdated|old|decade|date|ran out|years? (?:out|over|beyond|gone|stale|late)", query.text, re.I):
         return None
     rate = next((f for f in query.facts if f.quantity in ("stops", "loss") and abs(f.value) < 3), None)
-    per = next((f for f in query.all("years") if f is not years and f.value > 0 and patterns.search(r"\b(?:every|per|each)\s*$", query.text[: f.start], re.I)), None)
+    per = next((f for f in query.all("years") if f is not years and f.cue == BY_RULE and f.value > 0), None)
     a_decade = (abs(rate.value) if rate else 1.0) * DECADE / (per.value if per else DECADE)
     return expired_stops(years.value, a_decade), tuple(f for f in (years, rate, per) if f)
 

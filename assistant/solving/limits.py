@@ -39,10 +39,13 @@ class Limits:
     sync: float | None = None
     max_film_speed: float | None = None
     max_count: float | None = None
+    max_energy: float | None = None
     facts: tuple[Fact, ...] = ()
 
 
 _BOUNDS = ("aperture_range", "widest_aperture", "smallest_aperture", "min_power", "max_distance", "min_distance", "sync", "only_powers", "max_film_speed", "max_count")
+GEAR = frozenset({*_BOUNDS, "energy"})
+"""What is known of the gear and the room that an answer may be out of reach of."""
 
 
 def limits_of(query: Query) -> Limits:
@@ -50,6 +53,7 @@ def limits_of(query: Query) -> Limits:
     latest = {f.quantity: f for f in query.facts}
     bounds = list(map(latest.get, _BOUNDS))
     span, wide, small, low, far, near, sync, steps, fast, many = bounds
+    store = next((f for f in query.facts if f.quantity == "energy" and f.origin == "kit"), None)  # told of the gear it is what there is; in a question it is one figure of it
     return Limits(
         widest=wide.value if wide else (min(span.value, span.other) if span else None),
         smallest=small.value if small else (max(span.value, span.other) if span else None),
@@ -60,7 +64,8 @@ def limits_of(query: Query) -> Limits:
         sync=sync.value if sync else None,
         max_film_speed=fast.value if fast else None,
         max_count=many.value if many else None,
-        facts=tuple(filter(None, bounds)),
+        max_energy=store.value if store else None,
+        facts=tuple(filter(None, (*bounds, store))),
     )
 
 
@@ -76,7 +81,7 @@ def check(query: Query, solution: Solution) -> Solution:
     if not broken:
         return solution
     fact, sentence = broken
-    ways = alternatives(query, solution, limits) if solution.lines else _as_far_as_it_goes(query, first, limits) if solution.topic == "falloff" else []
+    ways = alternatives(query, solution, limits) if solution.lines else _as_far_as_it_goes(query, first, limits) if solution.topic == "falloff" else _with_all_it_has(first, limits)
     used = solution.used + ((fact,) if fact else ())
     notes = (*solution.notes, sentence, _spoken(ways))
     return replace(solution, status="out_of_reach", alternatives=tuple(way for _, way in ways), used=used, notes=tuple(n for n in notes if n))
@@ -91,6 +96,17 @@ def _as_far_as_it_goes(query: Query, wanted: Quantity, limits: Limits) -> list[t
     return [("put the light as far back as it goes", (marks.distance(limits.max_distance, wanted.unit), lacks))]
 
 
+def _with_all_it_has(wanted: Quantity, limits: Limits) -> list[tuple[str, tuple[Quantity, ...]]]:
+    """More energy than the pack holds: as many pops with all that it has."""
+    if wanted.quantity != "energy" or not limits.max_energy or not isinstance(wanted.value, (int, float)):
+        return []
+    pops = whole_count(wanted.value / limits.max_energy)
+    return [("fire more than once", (marks.count(pops, "pops"), Quantity("energy", limits.max_energy, "J")))] if pops <= _MOST_POPS else []
+
+
+_MOST_POPS = 32
+
+
 def _broken(answer: Quantity, limits: Limits, query: Query) -> tuple[Fact | None, str] | None:
     value = answer.value
     if isinstance(value, bool) or not isinstance(value, (int, float)) or answer.of in ("move", "hair reading"):
@@ -103,6 +119,8 @@ def _broken(answer: Quantity, limits: Limits, query: Query) -> tuple[Fact | None
         return _distance_broken(value * LENGTH[answer.unit], answer.unit, limits)
     if answer.quantity == "film_speed" and limits.max_film_speed and value > limits.max_film_speed * 2**SLACK:
         return _fact(limits, "max_film_speed"), f"Your fastest film is ISO {limits.max_film_speed:g}."
+    if answer.quantity == "energy" and len(query.all("aperture")) > 1 and limits.max_energy and value > limits.max_energy * 2**SLACK:
+        return _fact(limits, "energy"), f"There are only {limits.max_energy:g} Ws."
     if answer.quantity == "count" and limits.max_count and value > limits.max_count:
         return _fact(limits, "max_count"), f"There are only {limits.max_count:g}."
     return None
@@ -264,7 +282,7 @@ def _by_count(lines: tuple[Line, ...], limits: Limits) -> Settings | None:
     """Several pops on one frame, or as many flashes, where one gives too little."""
     need = _value(lines, "power") or 1.0
     many = whole_count(need * (_value(lines, "count") or 1.0)) if need > 1.0 else 0
-    if not 2 <= many <= (limits.max_count or 32):
+    if not 2 <= many <= (limits.max_count or _MOST_POPS):
         return None
     settings = _settings(lines, {"power": need / many})
     return {**settings, "count": float(many)} if _inside(settings, limits) else None

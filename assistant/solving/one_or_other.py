@@ -26,6 +26,8 @@ _LETS_IN = Pattern(r"\b(?:lets?|letting|let) (?:\w+ )?(?:in|through|past)\b|\b(?
                  r"|\b(?:gives?|makes?|leaves?|renders?) (?:me |us )?(?:the |an? )?(?:\w+ )?(?:brighter|darker|lighter|dimmer) (?:background|room|sky|ambient|window|hall|lamps?)\b", re.I)
 """Of settings of the camera: the f-number is what the lens is set to, and the time counts."""
 _BY_THE_WAY = frozenset({"modifier", "camera_filter", "remark", "format", "place"})
+ROLES = frozenset({"key", "fill", "rim", "hair", "kicker", "accent", "background"})
+"""Lights that are known by what they do."""
 _LEAST, _IN_ALL = 1, 3
 """Figures on each side and on both: of fewer, other topics know more."""
 _SHOWN = 60
@@ -60,7 +62,7 @@ def solve(query: Query) -> Solution | None:
 def _said(query: Query, more: bool, apart: float, named: str) -> Solution:
     """The winner by its name, and by how much."""
     size, named = speak_stops(abs(apart)), _LEFT_OVER.sub("", named)
-    lead = "They are equally bright." if abs(apart) < 0.005 else f"{'More' if more else 'Less'} light: {named}, by {size} ({abs(apart):.2f})."
+    lead = "They are equally bright." if abs(apart) < 0.005 else f"{'More' if more else 'Less'} light: {'the ' if named in ROLES else ''}{named}, by {size} ({abs(apart):.2f})."
     stops = marks.stops(abs(apart) if more else -abs(apart), named)
     factor = marks.factor(abs(apart))
     answers = (factor, stops) if query.asks[0].quantity == "factor" else (stops, factor)
@@ -126,7 +128,10 @@ _ENDS = Pattern(r",? (?:which|that|loses?|losing|costs?|costing|takes?|eats?|at|
 
 
 def _name(query: Query, held: SetUps, side: int) -> str:
-    """What one of them is called: what hangs in its light, else its first words."""
+    """What one of them is called: the light that its figures are of, what hangs in it, else its first words."""
+    lights = [{f.of for f in own if f.of in ROLES} for own in (held.one, held.other)]
+    if len(lights[0]) == len(lights[1]) == 1 and lights[0] != lights[1]:
+        return min(lights[side])
     worn = [f.said for f in query.facts if f.quantity == "modifier" and f.said.lower() in held.words[side].lower() and f.said.lower() not in held.words[1 - side].lower()]
     words = _LEADS_IN.sub("", held.words[side].strip(), 1)
     ends = _ENDS.search(words, 3)
