@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from assistant.language.by_the_way import without_asides
 from assistant.language.half_said import said_in_full
 from assistant.language.hearing import hear
 from assistant.language.hours import in_other_words
@@ -192,7 +193,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
         said = _SHOULD_I_PREFER.sub(r"and if \g<who> \g<does>", _THAT_FOR.sub("and ", said))
     if said.isupper():
         said = said.lower()
-    said = alike_named(_AND_WHAT_IS_RIGHT.sub(r"\g<judged>?", said))
+    said = alike_named(_AND_WHAT_IS_RIGHT.sub(r"\g<judged>?", without_asides(said)))
     said = _in_usual_order(said)
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)

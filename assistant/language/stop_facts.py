@@ -75,9 +75,22 @@ def _of_what_stands_before(place: Place, glass: Item) -> bool:
     return place.kind_near("modifier", before=5, after=0) is not None and place.near("loss", before=3, after=0) is not None
 
 
+_SURFACE_TAKES = Pattern(r"\b(?:wall|ceiling|paint|plaster|roof)\b[^.,;:?!\d]{0,24}$", re.I)
+
+
+def _of_the_surface(place: Place, modifier: Item) -> bool:
+    """"the wall takes two stops and my dome another one": said of the wall, and the dome is the next in the row."""
+    at = place.number_of(modifier)
+    if at < place.at or not any(i.kind == "mark" and i.word in ("AND", "COMMA", "END") for i in place.items[place.at + 1 : at]):
+        return False
+    return _SURFACE_TAKES.search(place.text[: place.item.start]) is not None
+
+
 def _modifier_loss(place: Place) -> Fact | None:
     loss = place.near("loss", before=5, after=3)
     modifier = place.kind_near("modifier", before=6, after=3)
+    if modifier is not None and loss and _of_the_surface(place, modifier):
+        modifier = None
     adjacent = place.beside(1)
     if adjacent is not None and adjacent.kind == "modifier":
         return fact_at(place, "loss", abs(place.item.value), unit=adjacent.word)

@@ -21,9 +21,14 @@ _IS_IT_BARE = Pattern(r"\b(?:how much|what) (?:is|was|would|will|does) (?:it|tha
 _A_SURFACE = Pattern(r"\b(?:ceiling|wall|paint|plaster|roof|bounce|surface|board|card)\b[^?.!]*\W*$", re.I)
 
 
+_WHICH_LEAVES = Pattern(r"\b(?:which|what)\b[^.?!]{0,30}\b(?:leav(?:es?|ing)|lets?|pass(?:es)?|keeps?|gets?|throws?|spares?)\b[^.?!]{0,20}\b(?:more|most|less|least)(?: of (?:my|the|its))? (?:light|flash)\b", re.I)
+
+
 def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"what does it cost?", with a thing told that stands in the light and no light to reckon from: stops."""
     others = [a.quantity for a in asks]
+    if not asks and len({f.unit for f in facts if f.quantity in ("loss", "filter_loss")}) > 1 and _WHICH_LEAVES.search(text):
+        return [Ask("stops")]
     if others in ([], ["stops"]) and len([f for f in facts if f.quantity == "aperture"]) == 1 and _IS_IT_BARE.search(text):
         return [Ask("aperture")]
     if others not in ([], ["aperture"], ["count"]) or not (any(f.quantity in _WORN and f.unit != "BARE" for f in facts) or any(f.quantity == "path" for f in facts) and _A_SURFACE.search(text)) or not _WHAT_IT_TAKES.search(text):
