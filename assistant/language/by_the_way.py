@@ -1,7 +1,6 @@
 """What is told by the way in words that also name a figure or a thing of the trade, said so that they do not.
 
-"The meter's dead" gives no reading, "two things in the boot" are no flashes, "half way through the party" is no
-power, and the canvas of a painting is what is lit, not what hangs behind it.
+"The meter's dead" gives no reading, "half way through the party" is no power, and the canvas of a painting is what is lit, not what hangs behind it.
 """
 
 from __future__ import annotations
@@ -12,7 +11,6 @@ from assistant.patterns import Pattern
 
 _DEAD = r"(?:dead|flat|broken|bust(?:ed)?|kaput|useless|no use|at home|in the other bag|on the blink|drowned|smashed|stolen|lost|gone)"
 _NO_METER = Pattern(rf"\b(?:(?:the|my|our) )?(?:light |hand |spot )?meter(?:'s battery|'s cell| battery)?(?:'s| is| was| has|,)? ?(?:gone |stone |quite |left )?{_DEAD}\b(?! (?:on|right|accurate|level|straight)\b)", re.I)
-_THINGS = Pattern(r"(?<!\bof )(?<!-)\b(?:two|three|four|five|2|3|4|5) (?P<what>things|options|choices|candidates|possibilities|ideas|depths)\b(?! (?:of|wide)\b)", re.I)
 _THROUGH = Pattern(r"\b(?:about |around |roughly )?half[- ]?way (?P<where>through|into) (?=(?:the|a|an|my|our|her|his|their)\b)", re.I)
 _PAINTED = Pattern(r"\b(?:painting|paintings|painter|varnish\w*|oils|oil portrait|old master|gallery|easel)\b", re.I)
 _CANVAS = Pattern(r"\bcanvas\b(?! (?:backdrop|background|backcloth|behind))", re.I)
@@ -27,4 +25,4 @@ def without_asides(said: str) -> str:
         said = _THROUGH.sub("during ", said)
     if "canvas" in low and _PAINTED.search(said):
         said = _CANVAS.sub("painting", said)
-    return _THINGS.sub(r"several \g<what>", said) if _THINGS.may_match(said) else said
+    return said

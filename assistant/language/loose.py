@@ -53,7 +53,7 @@ _AROUND = 150
 """Letters on either side beyond which nothing gives a bare number its meaning."""
 
 
-_PEOPLE = Pattern(r"^\s*(?:people|persons|guests|kids|children|men|women|boys|girls|players|rowers|dancers|singers|students|faces|heads of people|of us|adults|(?:stand |sit |lie |are )?in (?:a|one) (?:line|row)|abreast)\b", re.I)
+_PEOPLE = Pattern(r"^\s*(?:people|persons|guests|kids|children|men|women|boys|girls|players|rowers|dancers|singers|students|faces|heads of people|of us|adults|things|options|choices|candidates|possibilities|ideas|depths(?! of)|(?:stand |sit |lie |are )?in (?:a|one) (?:line|row)|abreast)\b", re.I)
 
 
 _IN_THE_YEAR = Pattern(r"\b(?:before|since|in|from|after|until|till|made|dated|year|around|about|pre)[\s-]*$", re.I)
