@@ -11,7 +11,6 @@ from collections.abc import Iterable, Iterator
 
 from assistant.records import field, record, replace
 
-
 BY_RULE = "by_rule"
 """How the years are meant that a rule counts by, "a stop for every ten years": another age of the film leaves them as they were."""
 
