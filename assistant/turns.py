@@ -347,6 +347,16 @@ def _used_instead(turn: Turn) -> Answer | None:
     return used_instead(turn)
 
 
+def _sums_up(turn: Turn) -> Answer | None:
+    """The last answer put back as a claim."""
+    last = turn.conversation.last_solution
+    if last is None or not last.answers or last.answers[0].quantity != "stops" or not turn.query.facts:
+        return None
+    from assistant.summed_up_turns import sums_up
+
+    return sums_up(turn)
+
+
 def _of_the_claim_before(turn: Turn) -> Answer | None:
     """What a claim still lacked, a value of it told anew, or what is right instead."""
     query, talk = turn.query, turn.conversation
@@ -375,4 +385,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _of_the_claim_before, tells_kit, _checks_claim, _used_instead, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _sums_up, _of_the_claim_before, tells_kit, _checks_claim, _used_instead, _ask_something, explains)

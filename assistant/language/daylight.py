@@ -118,7 +118,7 @@ def in_plain_sun(text: str) -> bool:
     """"sun, ISO 400, f/16": the sky is told by its one word, and nothing in it is a reading (contract 14)."""
     tried = _SUN.search(text) is not None and _HELD_AGAINST.search(text) is not None
     rest = _HELD_AGAINST.sub(" ", text) if tried else text
-    return bool(tried or _IN_SUN.search(text)) and not METERED.search(rest) and (tried or not _SUN_READ.search(text)) and not patterns.search(r"\b(?:set|rise|down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
+    return bool(tried or _IN_SUN.search(text)) and not METERED.search(rest) and (tried or not _SUN_READ.search(text)) and not patterns.search(r"\b(?:set|rise|(?<!stops )(?<!stop )(?<!stopped )(?<!stopping )(?<!closes )down|low|under|behind|back(?:light|lit)?|shade|cloud\w*|haz[ey]\w*|overcast|flash|fill|snow|sand|beach|EV)\b", text, re.I)
 
 
 def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:

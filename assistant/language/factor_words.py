@@ -26,6 +26,8 @@ _FULL_STOP = Pattern(r"full stop\W*$")
 _ADDED_GREY = Pattern(r" ?(?:nd\b|neutral|gr[ae]y\b)")
 
 
+_GREY_GLASS = Pattern(r" ?(?:nd|neutral density|gr[ae]y)\b(?! ?\.?\d)")
+"""After its factor: "a 4x ND", but no "2x ND4"."""
 _OF_A_FILTER = Pattern(r"\b(?:filter|glass|gel|polari[sz]er)\b")
 _NAMED = ("times", "power", "number", "stops", "loss", "filter_loss", "signed")
 NO_FACTOR = "a filter lets through no more light than there is, so its factor is 1 or more"
@@ -81,7 +83,7 @@ _OF_DENSITY = Pattern(r"\W*(?:of|with|at|has|is|it's)?\W*(?:a )?(?:density|nd)?(
 def _named(fact: Fact, said: str) -> Fact:
     """"red 8x", "x2 yellow", "the factor on the rim is 8"."""
     before, after = said[max(0, fact.start - 60) : fact.start], said[fact.end : fact.end + 24]
-    if fact.quantity == "times" and fact.value > 1 and (_COLOUR_BEFORE.search(before) or _POLARISER_BEFORE.search(before) or _COLOUR_AFTER.match(after) or _MARKED.search(before)):
+    if fact.quantity == "times" and fact.value > 1 and (_COLOUR_BEFORE.search(before) or _POLARISER_BEFORE.search(before) or _COLOUR_AFTER.match(after) or _GREY_GLASS.match(after) or _MARKED.search(before)):
         return replace(fact, quantity="factor", of="camera", cue="")
     if fact.quantity in ("number", "signed") and not fact.bad and _FACTOR_OF_IT.search(before) or fact.quantity == "power" and fact.said[:1].isdigit() and (_FACTOR_JUST.search(before) or _FACTOR_OF_IT.search(before)):
         if fact.quantity == "signed" and fact.unit != "-":

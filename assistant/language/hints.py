@@ -26,6 +26,8 @@ _ALLOWED_FOR = r"\baperture\b[^?.]{0,60}\?|\b(?:bellows|draw|extension|that|it|t
 
 _TOTAL = r"\b(?:total|altogether|in all|all told|combined|both|sum)\b(?: loss| cost| lost)?\W*$"
 
+_FACTOR_OF_ALL = r"\b(?:total|combined|joint) factor\b(?! ?(?:is|of|=|\d))|\bfactor\b[^?.\d]{0,24}\b(?:together|combined|both|altogether|in all|all told|in total|the two|the pair|the lot)\b[^?.\d]{0,12}\W*$"
+"""What several filters come to, wanted as a factor."""
 _THERE = (r"[.,;:!?-]\s*(?:(?:so|and|now|but|then|only) )*(?:at|on|with|for|what about|how about|what if) (?:at |on |an? )*(?:iso|asa|full|half|quarter|eighth|\d+ ?%|1/\d+|\d+ ?(?:iso|asa)|\d{3,4}\b|25\b|32\b|50\b|64\b)[^.?;]{0,16}\?\W*$"
           r"|\b(?:at|on|for) (?:iso|asa|full|half|quarter|1/)[^?]*[.,;:!?-]\s*(?:(?:so|and|now|but|then) )*(?:full|half|quarter|1/\d+|(?:iso|asa) ?\d+|\d{3,4})(?: power)?\?\W*$")
 """The condition alone: "GN 80 ft at ISO 100. at ISO 400?"."""
@@ -78,6 +80,7 @@ HINTS: tuple[tuple[Pattern, tuple[str, ...], str], ...] = tuple((Pattern(words, 
     (_BRACKET, ("guide_number",), "aperture"),
     (_BRACKET, ("power",), "power"),
     (r"\b(?:costs?|loss|eats?|takes?|loses?|lost|drinks?|swallows?)\W*\?\W*$|\bwhat do(?:es)? [^.?]{1,30}(?:cost|eat|take|lose|drink|swallow|steal)", ("aperture", "aperture"), "stops"),
+    *((_FACTOR_OF_ALL, pair, "factor") for pair in (("factor", "nd"), ("factor", "factor"), ("factor", "filter_loss"))),
     *((_TOTAL, pair, "stops") for pair in (("loss", "loss"), ("nd", "filter_loss"), ("loss", "filter_loss"), ("nd", "loss"), ("filter_loss", "filter_loss"), ("nd", "nd"), ("factor", "factor"))),
     (r"how much|\b(?:up|down) by\b|happens|\bgain|\bstops?\b|\bchange|difference|what does (?:it|that) do", ("shutter", "shutter"), "stops"),
     (r"(?:\btwice|\bdouble|times|\dx)\b[^.?]*\b(?:as far|distance|away)\b.*how (?:dark|much (?:darker|dimmer|less))", (), "stops"),

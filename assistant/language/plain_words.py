@@ -19,6 +19,7 @@ from assistant.language.one_and_other import alike_named
 from assistant.language.quoted import without_quotes
 from assistant.language.relayed import in_ones_own_words
 from assistant.language.set_ups import without_its_name
+from assistant.language.shared_units import with_units
 from assistant.language.small_talk import without_small_talk
 from assistant.language.speakers import without_speaker
 from assistant.language.sun_rule import without_statement
@@ -83,12 +84,19 @@ _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\b
 """"with the strip on", "strip takes a stop": the narrow softbox, and no test strip."""
 _SO_MANY_OVER = Pattern(r"(?<![\d/.])(?<!f/)(?<!f)\b(?P<many>one|two|three|half|a half|a third|two thirds|one and a half|1|2|3|1\.5) (?=(?:over|under|above|below) (?:the|my|her|his) (?:key|main|fill|ambient|room|background|sky|window)\b)", re.I)
 """"one over the key": stops, of the light that is named after it."""
+_WHERE_GOES = Pattern(r"\b(?P<where>wh)ere(?:['’]?s| is) (?P<what>(?:the|my|its) (?:lens|lens ring|ring|iris|barrel|power|dial|(?:key|fill|hair|rim|back)(?: light)?|flash|light|lamp)) (?=(?:go|sit|stand|end up|belong|come out|want to (?:be|go)|need to (?:be|go)|have to (?:be|go))\b)", re.I)
+"""Spoken short for "where does": "where's the ring go?"."""
+_LEG_WANTED = Pattern(
+    r"(?P<before>^|[.;:!?]\s+)(?:(?:and|so|the|distance|from|of) )*(?P<light>flash|light|lamp|strobe|key|head)[- ]to[- ](?:the |my )?(?P<whom>front[- ]row|first[- ]row|front|subject|sitter|group)(?: distance)?(?=,? please\b|\s*\?)", re.I)
+"""A way that is wanted, only named: "Flash to front row, please, if …"."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
+    (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""
@@ -173,6 +181,10 @@ _AND_WHAT_IS_RIGHT = Pattern(
 """A verdict is asked, and what is right besides, which the verdict says anyhow."""
 
 
+_SECOND_LENGTH = ("behind", "beyond", "another", "further", "full", "half", "quarter", "1/")
+"""Letters one of which stands where a second length may lack its unit."""
+
+
 def plainly(text: str, lexicon: Lexicon) -> str:
     """The text in its usual wording; what is left out holds no figure and no word of the trade."""
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
@@ -200,6 +212,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     for signs, pattern, wording in _REWORDED:
         if _holds(said, signs):
             said = pattern.sub(wording, said)
+    said = with_units(said) if _holds(said, _SECOND_LENGTH) else said
     return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
 
 

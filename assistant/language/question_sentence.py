@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 
 from assistant.patterns import Pattern
 from assistant.query import Ask
@@ -28,8 +29,8 @@ def asked_there(asks: list[Ask], text: str) -> list[Ask]:
         return asks
     ends = [m.start() for m in _ENDS.finditer(text)]
     begins = [0, *(end + 1 for end in ends)]
-    placed = [(ask, max(b for b in begins if b <= ask.start)) for ask in asks]
-    marked = {b for b in begins for end in ends if end >= b and text[end] == "?" and not any(b <= other < end for other in ends)}
+    placed = [(ask, begins[bisect_right(begins, ask.start) - 1]) for ask in asks]
+    marked = {begin for begin, end in zip(begins, ends) if text[end] == "?"}  # each begins right after the end before it
     if not any(b in marked for _, b in placed):
         return asks
     return [ask for ask, b in placed if b in marked or ask.start == 0 or _ASKS_TOO.match(text, b) is not None]

@@ -10,6 +10,7 @@ from assistant.language.place import Place, fact_at
 from assistant.language.segments import is_role
 from assistant.patterns import Pattern
 from assistant.query import Fact
+from assistant.records import replace
 
 
 def stop_fact(place: Place) -> Fact:
@@ -173,4 +174,10 @@ def _power_down(place: Place) -> Fact | None:
     near = place.near("down", "up", before=3, after=2)
     if not near or near.word != "down" or place.near("open_up", "close_down"):
         return None
-    return fact_at(place, "power_down", abs(place.item.value), cue="less")
+    fact = fact_at(place, "power_down", abs(place.item.value), cue="less")
+    lies = _TO_LIE.search(place.text[: place.item.start]) if fact.of and fact.of != "key" else None
+    return replace(fact, quantity="relation", to="key") if lies is not None else fact
+
+
+_TO_LIE = Pattern(r"\b(?:fill|hair|rim|kicker|accent)(?: ?light| flash| head)? (?:to |should |must |has to )(?:be|lie|sit|read|come out|come in|come) (?:(?:about|just|exactly|roughly) )*$", re.I)
+"""Before how far under it is to lie, where nobody turns anything: "for the fill to be two stops down"."""

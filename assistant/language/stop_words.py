@@ -199,9 +199,18 @@ def _part_of_a_stop(fact: Fact, text: str) -> Fact:
 _DRAW_COSTS = Pattern(rf"\b(?:bellows|extension(?: tubes?)?|tubes?|draw|close[- ]?up)\b(?: \w+){{0,2}} (?:{LOSING}|need\w*|wants?)(?: (?:me|us|about|another|a further|up|some))*\s*$", re.I)
 
 
+_DRAW_IS = Pattern(
+    r"\b(?:bellows|extension|tubes?|draw)\b[^.;?!\d]{0,30}?\b(?:factor|that|it|this|which|loss|allowance|compensation)(?:'s| (?:comes? (?:out )?(?:to|at|as)|works? out (?:at|to|as)|is|of|adds up to|amounts to|means|makes|being|worth))"
+    r"(?: (?:about|around|exactly|just|nearly|roughly|only|up|a full))*\s*$|\b(?:bellows|extension) (?:factor|loss|allowance)[,:=]?\s*$", re.I)
+"""What the draw comes to, told in stops: "bellows out, the factor comes to a stop"."""
+_HELD_AGAINST = Pattern(r"\s*(?:under|over|below|above|less|more|darker|brighter|down on|up on|short)\b", re.I)
+
+
 def _of_the_draw(fact: Fact, text: str) -> Fact:
     """"the bellows cost me two stops": a loss behind the lens."""
-    draw = fact.quantity in ("stops", "loss") and fact.unit in ("", "bellows") and not fact.of and _DRAW_COSTS.search(text[max(0, fact.start - 80) : fact.start]) is not None
+    before = text[max(0, fact.start - 80) : fact.start]
+    draw = fact.quantity in ("stops", "loss") and fact.unit in ("", "bellows") and not fact.of and (
+        _DRAW_COSTS.search(before) is not None or not fact.cue and _DRAW_IS.search(before) is not None and _HELD_AGAINST.match(text, fact.end) is None)
     return replace(fact, quantity="filter_loss", unit="bellows loss", of="camera", cue="", value=abs(fact.value)) if draw else fact
 
 

@@ -81,7 +81,7 @@ _LOOKS_THROUGH = Pattern(r"^\W*(?:(?:and|or|now|then|so|ok|okay) )*(?:through|wi
 _ELSEWHERE = Pattern(r"[.,;:!?]\s*(?:(?:and|but|so|then|now) )*if (?:i|we|you|the \w+|it|they) (?!need|want)(?![^?]*\b(?:does|do|is|are|will|would|should|can|could|it's|i'll|i'd)\b)[^?.,;]*\?*\W*$")
 """A half-sentence of another case, "if I back up to 17 feet?"."""
 _PICTURES = Pattern(r"\b(?:(?<!whole )(?<!full )(?<!entire )frames?|negs|slides|shots?|pictures?|photos?|roll|prints|images?)\b(?![^?]*\bthan\b)")
-_NAMES_ONLY = Pattern(r"[.,;:!?]\s+(?:so |the |and )*(?:pops|flashes|bursts|hits|joules|watt[- ]?seconds|ws|stops|aperture|f-?stop|f-?number|power|distance|shutter|iso|guide number|seconds|(?:new |better |right |real )*(?:rating|ei|film speed))\s*\?\W*$|\b(?:needs|takes|wants|asks for)\s*\?\W*$")
+_NAMES_ONLY = Pattern(r"[.,;:!?]\s+(?:so |the |and |my |on the )*(?:pops|flashes|bursts|hits|joules|watt[- ]?seconds|ws|stops|aperture|f-?stop|f-?number|power|distance|shutter|iso|guide number|seconds|(?:new |better |right |real )*(?:rating|ei|film speed))\s*\?\W*$|(?<!mm)[.,;:!?]\s+(?:so |the |and |my |on the )*(?:lens|ring|iris|barrel)\s*\?\W*$|\b(?:needs|takes|wants|asks for)\s*\?\W*$")
 """The last sentence only names what is wanted: "one pop does f/8, I need f/16. pops?"."""
 _WHAT_IF = Pattern(r"\W*(?:(?:and|so|but|ok|then),? )*(?:what |and )if (?!so\b|not\b)[^,?;:]*\?*\W*")
 """Another case of what was asked, "what if four stops under is enough?", and nothing more."""

@@ -78,6 +78,24 @@ def changed_last(talk: Conversation) -> str:
     return new[0].quantity if len(new) == 1 < len(facts) else ""
 
 
+_ONE_OF = Pattern(r"^\W*(?:(?:and|or|then|so|now|but|what about|how about|what if it'?s|if it'?s|for|with|at|on) )*(?:(?:an?|one|the) )?(?:(?:other |deeper |stronger )?(?:one|filter|glass|factor) )?(?:(?:of|that'?s|marked|at) )?x?\d+(?:\.\d+)? ?x?\W*$", re.I)
+_NAMED_ONE = Pattern(r"^\W*(?:(?:and|or|then|so|now|but|what about|how about|what if it'?s|if it'?s|for|with|at|on) )*(?:(?:an?|one|the) )?(?:(?:other |deeper |stronger )?(?:one|filter|glass|factor) )(?:of|that'?s|marked|at) x?\d+(?:\.\d+)? ?x?\W*$", re.I)
+_BESIDE_A_FACTOR = frozenset({"factor", "camera_filter", "remark"})
+
+
+def factor_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and for one of 8?" of a question that holds nothing but a factor: another factor."""
+    new = [f for f in query.facts if f.quantity != "camera_filter"]
+    mine = new[0] if len(new) == 1 and not query.asks else None
+    told = [f for f in scene.facts if f.quantity == "factor"]
+    if mine is None or mine.quantity not in ("number", "times", "aperture", "film_speed") or mine.bad or mine.value < 1 or len(told) != 1 or any(c.isalpha() and c not in "xX" for c in mine.said):
+        return query, scene
+    alone = {f.quantity for f in scene.facts} <= _BESIDE_A_FACTOR and mine.quantity in ("number", "times")
+    if not (_ONE_OF.match(query.text) if alone else _NAMED_ONE.match(query.text)):
+        return query, scene
+    return replace(query, facts=(as_told(told[0], mine.value, mine),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told[0]))
+
+
 _TO_END = Pattern(r"^\W*(?:(?:and|or|then|so|now|what about|how about|what if) )*(?P<end>to|from|up to|down to)\b", re.I)
 _FITS: dict[str, Callable[[float], bool]] = {"aperture": is_aperture_mark, "film_speed": is_film_speed_mark}
 
@@ -111,12 +129,19 @@ def _pair(scene: Scene) -> list[Fact]:
 _STOPS_ALONE = Pattern(
     r"^\W*(?:(?:and|or|then|so|now|no|but|well|actually|sorry|what about|how about|what if|if|make|say|only|just)\b\W*)*(?P<it>(?:it|that|this)(?:'s| is| was| were| only| just| took| takes?| costs?| cost| lost| loses| ate| eats)* *)?"
     r"(?:only |just |about )*(?P<many>a third|one third|two thirds|a half|half|one and a half|two and a half|one|two|three|four|\d(?:\.\d+)?)(?: (?:instead|then|only))?\W*$", re.I)
+_CALLED = Pattern(
+    r"[a-z][,;.:]? (?:(?:so|then|and|but|actually|well) )*(?P<it>(?:call|make|reckon|say) (?:it|that|this))(?: (?:about|more like|only|just|nearer|maybe))* "
+    r"(?P<many>a third|one third|two thirds|a half|half|one and a half|two and a half|one|two|three|four|\d(?:\.\d+)?)(?: (?:instead|then|now))?\W*$", re.I)
+"""After what takes the light: "the ceiling is really cream, so call it 1.5"."""
 _SPOKEN = {"a third": 1 / 3, "one third": 1 / 3, "two thirds": 2 / 3, "a half": 0.5, "half": 0.5, "one and a half": 1.5, "two and a half": 2.5, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0}
 
 
 def says_stops_alone(query: Query, scene: Scene, talk: Conversation | None = None) -> re.Match[str] | None:
     """"and if it were two thirds?" of what one thing takes, "one?" of a push: so many stops, and no length or mark."""
     told = _one_of_stops(scene)
+    called = _CALLED.search(query.text) if told is not None and not query.asks else None
+    if told is not None and called is not None and told.unit and told.unit in query.cues | {f.unit for f in query.facts} and {f.quantity for f in query.facts} <= {"number", "share", "modifier", "camera_filter"}:
+        return called
     if told is None or query.asks or any(f.quantity not in ("number", "share", "aperture", "power", "loss") or f.quantity == "power" and "power" in f.said or f.unit and f.quantity == "loss" for f in query.facts):
         return None
     said = _STOPS_ALONE.match(query.text)
@@ -145,6 +170,20 @@ def stops_alone(query: Query, scene: Scene, talk: Conversation) -> Pair:
     many = _SPOKEN.get(said["many"].lower()) or float(said["many"])
     new = replace(told, value=math.copysign(many, told.value), start=said.start("many"), end=said.end("many"), said=said["many"], origin="said")
     return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told))
+
+
+_THIRDS = Pattern(r"^\W*(?:(?:and|or|then|so|now|no|but|well|what about|how about|what if|if it'?s|make it|say|with|for|at|only|just|by)\b\W*)*(?P<many>a third|one third|two thirds)(?: (?:instead|then|only|either way|each way))?\W*$", re.I)
+_IN_STOPS = frozenset({"stops", "relation", "loss", "filter_loss", "nd", "push", "signed"})
+
+
+def thirds_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and with two thirds?" after half a stop either way: of a stop, whatever else was told."""
+    told = [f for f in scene.facts if f.quantity in _IN_STOPS]
+    said = _THIRDS.match(query.text) if len(told) == 1 and told[0].unit != "density" and not query.asks else None
+    if said is None or len(query.facts) > 1 or any(f.quantity in ("power", "share") for f in scene.facts):
+        return query, scene
+    new = replace(told[0], value=math.copysign(_SPOKEN[said["many"].lower()], told[0].value), start=said.start("many"), end=said.end("many"), said=said["many"], origin="said")
+    return replace(query, facts=(new,), unplaced=(), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told[0]))
 
 
 _PART = Pattern(r"^\W*(?:(?:and|or|then|so|now|no|but|what about|how about|what if|at|make it|say)\b\W*)*1/\d+\W*$", re.I)

@@ -46,6 +46,7 @@ from assistant.memory.bare import (
 )
 from assistant.memory.bare_again import (
     end_again,
+    factor_again,
     number_again,
     other_way,
     range_again,
@@ -54,6 +55,7 @@ from assistant.memory.bare_again import (
     says_other_way,
     says_stops_alone,
     stops_alone,
+    thirds_again,
     time_alone,
 )
 from assistant.memory.conversation import Conversation, Scene
@@ -79,6 +81,7 @@ from assistant.memory.lights_changed import (
     turned_round,
 )
 from assistant.memory.move_again import move_again, says_another_move
+from assistant.memory.off_the_wall import off_the_wall
 from assistant.memory.places_anew import place_anew
 from assistant.memory.reached import only_so_far
 from assistant.memory.reference_again import reading_by_power, reference_again
@@ -117,11 +120,11 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 RULES: tuple[Rule, ...] = (
     many_again, place_anew, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
-    frames_again, number_again, end_again, stops_alone, time_alone, range_again, other_way, rate_again,
+    frames_again, number_again, factor_again, end_again, stops_alone, thirds_again, time_alone, range_again, other_way, rate_again,
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
     after_measured, leeway_again, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
     the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, strength_again, draw_again, leg_again,
-    rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss,
+    off_the_wall, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss,
     step_told, step_as_before, another_length, to_so_many, half_that, relation_again, over_anew, more_or_less, another, keeps_answer, one_pop, turned_round,
     rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open,
     only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number,

@@ -40,6 +40,7 @@ from assistant.solving.claim_light_let_in import claim_of_light_let_in
 from assistant.solving.claim_light_there import claim_of_light_there
 from assistant.solving.claim_losses import claim_of_power_for_loss, claim_of_share
 from assistant.solving.claim_made_up import claim_of_made_up
+from assistant.solving.claim_many_through import claim_of_many_through
 from assistant.solving.claim_nd_opened import claim_of_nd_opened
 from assistant.solving.claim_of_change import claim_of_change
 from assistant.solving.claim_of_deeds import claim_of_deeds
@@ -61,7 +62,7 @@ from assistant.solving.solution import Solution
 Judge = Callable[[Query], "Solution | None"]
 
 BY_WORDS: tuple[Judge, ...] = (
-    claim_of_films, claim_of_depth_by_stop, claim_of_two_depths, claim_of_backdrop_by_place, claim_of_two_lights, evened_out, claim_of_deeds, claim_of_change,
+    claim_of_many_through, claim_of_films, claim_of_depth_by_stop, claim_of_two_depths, claim_of_backdrop_by_place, claim_of_two_lights, evened_out, claim_of_deeds, claim_of_change,
     claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_against, claim_of_draw_in_stops,
     claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers,
     claim_of_both, claim_of_latitude, claim_of_sharp_so_near, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved,

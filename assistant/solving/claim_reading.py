@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant import patterns
 from assistant.answer import Quantity
@@ -147,3 +148,22 @@ def first_step(query: Query) -> Query | Solution:
 
 
 _MEANS = Pattern(r"\b(?:means|makes|gives?|so|is|=)\W+(?:(?:a|the|my|it|guide number|gn|of|about)\W+)*$")
+
+
+_LAST_SENTENCE = Pattern(r"(?:^|[.;:!?]\s+)(?P<last>(?:[^.;:!?]|[.:](?=\d))+)[?!.]*\s*$")
+_OF_SYNC = Pattern(r"\bsync\w*|\bshutter|\bflash|\bblack|\bcurtain|\b1/\d|\bspeed|\btime\b", re.I)
+_SLACK = 0.9
+
+
+def without_kept_sync(query: Query) -> Query:
+    """The claim of a grey filter without the sync speed, where the one time told is no faster and the last sentence speaks of no time.
+
+    "Max sync 1/125, daylight meters f/16 at 1/125, I want f/8: will a two-stop ND get me there?" asks for the ND alone.
+    """
+    syncs, times = query.all("sync"), query.all("shutter")
+    if len(syncs) != 1 or not times or not query.has("nd") or any(t.value < syncs[0].value * _SLACK for t in times):
+        return query
+    last = _LAST_SENTENCE.search(query.text)
+    if last is None or _OF_SYNC.search(last["last"]) is not None:
+        return query
+    return query.with_facts(f for f in query.facts if f is not syncs[0])

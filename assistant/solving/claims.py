@@ -28,11 +28,12 @@ from assistant.solving.claim_kinds import BY_WORDS, first_of, of_facts
 from assistant.solving.claim_lens import claim_of_deeper, claim_of_depth, claim_of_hyperfocal
 from assistant.solving.claim_losses import judge_loss
 from assistant.solving.claim_made_up import worn_beside_powers
+from assistant.solving.claim_many_through import are_several_through
 from assistant.solving.claim_marks import in_marks
 from assistant.solving.claim_nearness import nearness, stops_off
 from assistant.solving.claim_ranks import judge_ranks
 from assistant.solving.claim_ratios import judge_ratio
-from assistant.solving.claim_reading import first_step, readable
+from assistant.solving.claim_reading import first_step, readable, without_kept_sync
 from assistant.solving.claim_rules import TOLERANCE, Verdict, elsewhere, judge_rule, judge_stated, keeps_together
 from assistant.solving.claim_steps import Step, first_wrong, is_figure, steps
 from assistant.solving.claim_told import told, turned_round
@@ -54,12 +55,13 @@ def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
     if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or _AS_MUCH_AGAIN.search(query.text.lower()) is not None or query.asks_for("sharp") and "hyperfocal" not in query.cues and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
         return None
+    query = without_kept_sync(query)
     said = in_marks(query.text, query.facts)
     of_the_kind, kept = turned_to_keep(query)
     if of_the_kind:
         return kept
     first = first_of(BY_WORDS, query) or (_special(readable(query)) if held_against(query) else _of_words(query, said))
-    if first is not None or held_against(query):
+    if first is not None or held_against(query) or are_several_through(query):
         return first
     of_the_lens = claim_of_hyperfocal(query) or claim_of_deeper(query) or claim_of_depth(query)
     if of_the_lens is not None:
@@ -67,11 +69,9 @@ def solve(query: Query) -> Solution | None:
     reach = query.has("guide_number", "distance", "aperture") and not query.has("focal_length") and not query.has("degrees")
     if any(a.quantity in ("sharp", "freeze", "coverage")[: 2 if reach else 3] for a in query.asks) or query.has("sharp_limit"):
         return None
-    plainer = readable(query)
-    opening = first_step(plainer)
-    if isinstance(opening, Solution):
-        return opening
-    plainer = opening
+    plainer = first_step(readable(query))
+    if isinstance(plainer, Solution):
+        return plainer
     if _CAMERA_MOVES.search(plain(query.text)) and not plainer.has("guide_number"):
         camera = judge_folklore(query.text)
         if camera is not None:

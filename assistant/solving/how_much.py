@@ -135,13 +135,17 @@ def _way_of_stops(said: str, fact: Fact) -> int:
 _MAY_BE_SHARES = frozenset({"power", "share", "times", "number", "factor", "count", "loss", "filter_loss", "ratio", "remark", "min_power"})
 
 
+_NEARBY = 240
+"""Letters to either side of a share that say what it is of: the whole text, looked at for each of a heap of shares, takes too long."""
+
+
 def _of_shares(said: str, query: Query) -> list[Said]:
     out = []
     taken = [f for f in query.facts if f.quantity not in _MAY_BE_SHARES or "power" in f.said.lower()]
     for share in shares(said):
         if any(f.start < share.end and share.start < f.end for f in taken):
             continue
-        before, after = said[: share.start], said[share.end :]
+        before, after = said[max(0, share.start - _NEARBY) : share.start], said[share.end : share.end + _NEARBY]
         value = share.value
         if value >= 1 and _HELD.search(before) is not None:
             continue  # "holds back twice as much": no share of the light

@@ -28,6 +28,8 @@ _LIMIT = Pattern(
     r"|(?P<long>(?:longest|slowest) (?:shutter(?: speed| time)?|exposure(?: time)?|time|speed))|(?P<short>(?:shortest|fastest|quickest) (?:shutter(?: speed| time)?|exposure(?: time)?|time|speed))"
     r"|(?P<most>(?:most|highest|greatest|strongest) power)|(?P<least>(?:least|lowest|smallest|weakest) power)"
     r"|(?P<far>(?:farthest|furthest|greatest distance|longest distance)|how far(?: away| off| back)? (?:can|may|could) )|(?P<near>(?:nearest|closest|shortest distance)|how (?:near|close) (?:can|may|could) ))", re.I)
+_BOTH_ENDS = Pattern(r"\b(?:nearest|closest|how (?:near|close))\b[^?.;]{0,32}\b(?:farthest|furthest|how far)\b|\b(?:farthest|furthest|how far)\b[^?.;]{0,32}\b(?:nearest|closest|how (?:near|close))\b", re.I)
+"""Both ends of what passes are asked for: "from how near to how far can they stand?"."""
 _ENDS = {
     # what is asked, the quantity, whether it is where there is too much light, the power of two its value takes for one stop more light
     "wide": ("aperture", True, -0.5), "small": ("aperture", False, -0.5), "long": ("shutter", True, 1.0), "short": ("shutter", False, 1.0),
@@ -42,7 +44,7 @@ def solve(query: Query) -> Solution | None:
     """"the film bears two stops over, f/11 is right: what is the widest aperture?"; None where no such end is asked for."""
     sizes = [f for f in query.facts if f.quantity in _SIZES]
     asked = [m for m in _LIMIT.finditer(query.text)] if sizes else []
-    if len(asked) != 1 or not _FILM.search(query.text) or not _BEARS.search(query.text) or any(f.quantity in _NOT_BESIDE and f.origin == "said" for f in query.facts):
+    if len(asked) != 1 or _BOTH_ENDS.search(query.text) or not _FILM.search(query.text) or not _BEARS.search(query.text) or any(f.quantity in _NOT_BESIDE and f.origin == "said" for f in query.facts):
         return None
     quantity, over, weight = _ENDS[str(asked[0].lastgroup)]
     right = {f.value for f in query.all(quantity)}

@@ -11,7 +11,7 @@ from assistant.solving import marks, then_now
 from assistant.solving.solution import Solution
 
 _WAY = r"(?:darker|brighter|dimmer|lighter|less light|more light|stronger|weaker|over|under|below|above|hotter|down)"
-_DARKER = Pattern(rf"\bhow (?:many stops|much|many|far)\b[^?]{{0,12}}\b{_WAY}\b[^?]{{0,16}}\b(?:is|are|does|do|was|will|would) (?P<one>(?:[a-z']+ ?){{1,4}})|\bhow (?:many stops|much|far) (?:is|are|does|will) (?P<first>(?:[a-z']+ ){{1,4}}?)(?:sit |lie |read |come out |be )?(?:the )?{_WAY}\b", re.I)
+_DARKER = Pattern(rf"\bhow (?:many stops|much|many|far)\b[^?]{{0,12}}\b{_WAY}\b(?: than(?: [a-z']+){{1,5}}?)?[^?]{{0,16}}\b(?:is|are|does|do|was|will|would) (?P<one>(?:[a-z']+ ?){{1,4}})|\bhow (?:many stops|much|far) (?:is|are|does|will) (?P<first>(?:[a-z']+ ){{1,4}}?)(?:sit |lie |read |come out |be )?(?:the )?{_WAY}\b", re.I)
 
 _SAME_TIME = Pattern(r"\b(?:same|one) (?:shutter|time|speed|exposure time)\b|\bboth at \S+|\bshutter (?:the same|unchanged)\b", re.I)
 _APART = Pattern(r"\bstops? (?:apart|between)\b|\b(?:difference|gap|spread)\b", re.I)

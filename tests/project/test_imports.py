@@ -22,7 +22,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("assistant",),
     ("answering",),
     ("turns", "two_asked"),
-    ("against_turns", "anew_turns", "claim_turns"),
+    ("against_turns", "anew_turns", "claim_turns", "summed_up_turns"),
     ("replying",),
     ("kit_turns", "told_turns", "log_turns", "which_turns", "way_turns", "safety_turns", "teach_turns"),
     ("turn",),

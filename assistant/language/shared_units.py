@@ -1,0 +1,41 @@
+"""A second length without its unit, told like the first: "the key is 4 feet from her and the wall another six behind her", "hair on half at four feet, key on full at eight".
+
+The unit of the length before it is written out, so that whoever reads the figure need not guess; no figure is given one where it may be an f-number or a count.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.patterns import Pattern
+
+_NUMBER = r"(?:\d{1,3}(?:\.\d{1,2})?|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty)"
+_UNIT = r"(?:feet|foot|ft|metres?|meters?|m|yards?)"
+_TOLD = Pattern(rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b", re.I)
+_BEHIND = Pattern(
+    rf"(?<!there )(?<!there)\b(?:is|are|'s|hangs|stands|sits|was|and|wall|paper|backdrop|background|curtain|drapes?|cloth|screen|seamless|sheet) (?:(?:about|another|a further|some|just|only) )*(?P<n>{_NUMBER})(?= (?:(?:further|farther) )?(?:behind|beyond|in back of) (?:her|him|them|it|that|the|my|his|us|me)\b(?! (?:camera|lens|film)))"
+    rf"|\b(?:another|a further) (?P<more>{_NUMBER})(?= (?:(?:further|farther) )?(?:behind|beyond|back|further|farther)\b)", re.I)
+"""So far behind somebody: a length, whatever else is counted."""
+_LIGHT = r"(?:the |my )?(?:key|main|fill|hair|rim|kicker|back|background|backdrop)(?: ?light| head| flash)?"
+_POWER = r"(?:(?:on|at) )?(?:full|half|quarter|(?:an? )?eighth|1/\d{1,3})(?: power)?"
+_EACH_AT = Pattern(
+    rf"\b{_LIGHT}(?:'s| is| stands)?,? {_POWER},? (?:and )?(?:at |from )?{_NUMBER} ?(?P<unit>{_UNIT})\b,?(?: and| but| while)? {_LIGHT}(?:'s| is| stands)?,? {_POWER},? (?:and )?(?:at|from) (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
+"""Two lights, each with its power and its place."""
+_UNMARKED = Pattern(r"[.?!;](?!\d)")
+
+
+def with_units(text: str) -> str:
+    """The text with the unit of the length before at each such figure.
+
+    >>> with_units("The lamp is 4 feet from her and the wall is six behind her.")
+    'The lamp is 4 feet from her and the wall is six feet behind her.'
+    """
+    each = _EACH_AT.search(text)
+    if each is not None:
+        text = f"{text[: each.end('n')]} {each['unit']}{text[each.end('n') :]}"
+    found = _BEHIND.search(text)
+    told = [m for m in _TOLD.finditer(text, 0, found.start())] if found is not None else []
+    if found is None or not told or _UNMARKED.search(text, told[-1].end(), found.start()):
+        return text
+    end = found.end("n") if found["n"] else found.end("more")
+    return f"{text[:end]} {told[-1]['unit']}{text[end:]}"
