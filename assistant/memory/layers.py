@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.nth import NTH, nth_told
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
@@ -22,6 +23,9 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """As many times the loss of one as there are of them now; what one loses was told."""
     said = query.text.lower()
     one, many = _ONE_MORE.search(said), _SO_MANY.search(said)
+    before = next((f.value for f in reversed(scene.facts) if f.quantity == "rows"), 1.0)
+    nth = nth_told(said, before) if one is None and any(f.quantity == "rows" for f in scene.facts) else None
+    one = NTH.search(said) if nth is not None else one
     found = one or many
     fewer = None if query.asks else _one_less(query, scene)
     if fewer is not None:
@@ -37,8 +41,7 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     lost = _whose(query, scene)
     if lost is None:
         return query, scene
-    before = next((f.value for f in reversed(scene.facts) if f.quantity == "rows"), 1.0)
-    now = before + 1 if one else _MANY.get((many["many"] or "two") if many else "two", 2.0)
+    now = nth or before + 1 if one else _MANY.get((many["many"] or "two") if many else "two", 2.0)
     rows = Fact("rows", now, start=found.start(), end=found.end(), said=found.group())
     kept = tuple(f for f in others if not (f.quantity in ("modifier", "camera_filter", "rows", "shutter", "time", "count") and f.start < found.end() + 40))
     facts = tuple(replace(f, value=f.value / before * now) if f is lost else f for f in scene.facts if f.quantity != "rows")

@@ -9,6 +9,7 @@ from assistant import patterns
 from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.stop_words import LOSING
 from assistant.memory.conversation import Conversation, Scene
+from assistant.memory.nth import nth_told, without_it
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
@@ -157,19 +158,19 @@ _IN_THE_LIGHT = ("loss", "filter_loss", "nd", "factor")
 def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"add another at the same spot", "and a third": one more of the same, in the same place."""
     text = query.text.lower()
-    wanted = query.cues & {"add_light", "another_length"} or patterns.search(r"\band a (third|fourth|fifth|sixth)\b", text)
-    if not wanted or any(m not in ("a", "b", "c") for m in query.mentioned) or query.has("guide_number") or any(f.quantity == "move" for f in query.facts) or not scene.asks:
+    now = next((f for f in scene.facts if f.quantity == "count"), None)
+    nth = nth_told(query.text, now.value if now else 1.0)
+    wanted = query.cues & {"add_light", "another_length"} or nth is not None or patterns.search(r"\band a third\b", text)
+    if not wanted or any(m not in ("a", "b", "c") for m in query.mentioned) or query.has("guide_number") or query.has("rows") or any(f.quantity == "move" for f in query.facts) or not scene.asks:
         return query, scene
     lights = {f.of for f in scene.facts if f.of and f.quantity in ("guide_number", "distance")}
     lit = any(f.quantity in ("guide_number", "aperture", "distance", "power", "energy", "count") for f in (*scene.facts, *talk.kit.facts))
+    query = query.with_facts(without_it(query.facts, query.text)) if nth is not None else query
     if not lit or lights or query.has("distance") or "same_spot" not in query.cues and any(query.has(taken) for taken in _IN_THE_LIGHT):
         return query, scene
-    now = next((f for f in scene.facts if f.quantity == "count"), None)
-    many = (now.value if now else 1.0) + 1
-    ordinal = patterns.search(r"\ba (third|fourth|fifth|sixth)\b", text)
-    if ordinal:
-        many = {"third": 3.0, "fourth": 4.0, "fifth": 5.0, "sixth": 6.0}[ordinal.group(1)]
-    facts = tuple(f for f in scene.facts if f is not now) + (Fact("count", many, "flashes", said=f"{many:g} flashes"),)
+    many = float(nth) if nth is not None else 3.0 if patterns.search(r"\ba third\b", text) else (now.value if now else 1.0) + 1
+    unit = now.unit if now and now.unit == "pops" else "flashes"
+    facts = tuple(f for f in scene.facts if f is not now) + (Fact("count", many, unit, said=f"{many:g} {unit}"),)
     return replace(query, facts=tuple(f for f in query.facts if f.quantity not in ("number", "count", "share")), unplaced=()), replace(scene, facts=facts)
 
 
