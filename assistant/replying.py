@@ -8,10 +8,10 @@ from assistant.memory.conversation import TOPIC_CUES, Scene
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.safety_turns import cautions_of
+from assistant.solving.conventions import is_key_to_fill
 from assistant.solving.flash import asked_unit
 from assistant.solving.left_out import left_out
 from assistant.solving.lights import guide_unit
-from assistant.solving.relations import is_key_to_fill
 from assistant.solving.solution import Solution
 from assistant.solving.solver import unused
 from assistant.told_turns import leftover

@@ -78,6 +78,10 @@ _ASKED_AT = Pattern(r"\b(?P<what>factor|aperture|f-?stop|f|stop|f-?number) at (?
 """Asked at a scale, a part or a multiple, and no value: "exposure factor at one and a half times life size", "what f at 50%"."""
 _INSTEAD = Pattern(r"\b(?:use|using|shoot(?: at)?|work(?: at)?|have|open(?: up)? to|be at|set) f ?/ ?(?P<now>\d[\d.]*) (?:instead of|rather than|in place of) (?:the )?(?:f ?/ ?)?(?P<before>\d[\d.]*)\b(?! ?(?:m|ft|feet|metres|s)\b)", re.I)
 """One f-number in place of another: it goes from the one to the other."""
+_WALL_MOVED = Pattern(r"\b(?:mov|push|drag|shift|roll|tak|bring|pull|slid)\w*(?= the wall to \d| the wall to (?:two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)\b)(?P<wall> the wall) to", re.I)
+"""A wall that is moved is a backdrop, and no leg of a bounce."""
+_AM_SET_FOR = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?=(?:set|exposing|exposed) for \d)", re.I)
+"""What the exposure is set for, and not where one stands."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
@@ -94,7 +98,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"),
-    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )

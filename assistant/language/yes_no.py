@@ -216,7 +216,7 @@ def _gives(said: str) -> bool:
 _LEADS_TO = Pattern(r"^\W*(?:(?:so|and|then|ok) )?(?:going|chang|mov|open|clos|stopp|switch|doubl|halv|turn|dial|slow|speed|push|pull|drop|swap)\w*\b[^?]*\b(?:costs?|loses?|gives?|gains?|adds?|is|makes?|means?|takes?|buys?)\b[^?]*\?\s*$")
 
 
-_SO_MANY_STOPS = Pattern(r"\b(?:that'?s|that is|that makes|makes?|so it's|it's|it is|together|in all|altogether|total|take|takes|cost|costs)\b[^.?!,]{0,28}\bstops?\W*\?$")
+_SO_MANY_STOPS = Pattern(r"\b(?:that'?s|that is|that makes|makes?|so it's|it's|it is|together|in all|altogether|total|take|takes|cost|costs)\b[^.?!,]{0,28}(?<!\bin )\bstops?\W*\?$")
 
 
 def _sums_up(said: str, asks: Sequence[Ask], facts: Sequence[Fact]) -> bool:

@@ -27,9 +27,9 @@ def half_said(query: Query, scene: Scene) -> bool:
 
 def of_what_stands(query: Query, scene: Scene) -> bool:
     """Whether pops of another power are asked of, after some that a reading was taken with, or "how many" of what was counted before."""
-    from assistant.memory import anew, same_kind, split_again
+    from assistant.memory import anew, same_kind, split_again, worn
 
-    return bool(anew.another_power(query, scene)) or same_kind.as_many(query, scene) or bool(split_again.beside_one(query, scene))
+    return bool(anew.another_power(query, scene)) or same_kind.as_many(query, scene) or bool(split_again.beside_one(query, scene)) or worn.with_what_is_on(query, scene)
 
 
 def kit_put_right(query: Query, talk: Conversation) -> Fact | None:

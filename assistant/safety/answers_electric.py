@@ -24,7 +24,7 @@ ELECTRIC: tuple[Aspect, ...] = (
     Aspect(("water", "high_voltage"), (r"\bunder ?water|\bsubmerg\w+|\bdiv(?:e|ing)\b",),
            "Use it under water only in a housing made for it: an ordinary flash must never go under water. Check the seals before every dive, and let whoever trained you or services the housing decide on its depth. If it floods, do not switch it on or open it by the water.",
            COMMON, "can I use my flash underwater?"),
-    Aspect(("water", "high_voltage"), (r"\b(?:rain\w*|pour\w*|drizzl\w*|wet|damp|storm\w*|snow\w*|splash\w*|spray|water)\b", _FLASH + r"|\bshoot\w*|\bwork\b"),
+    Aspect(("water", "high_voltage"), (r"\b(?:rain\w*|pour\w*|drizzl\w*|wet|damp|storm\w*|snow\w*|(?<!\ba )(?<!the )splash\w*|spray|water)\b", _FLASH + r"|\bshoot\w*|\bwork\b"),
            "Do not use it unprotected: an ordinary flash is not built for rain or splashes, and it holds a high voltage inside. Use a battery unit with a rain cover or an assistant with an umbrella, keep mains gear indoors, and stop if water gets in. If there is thunder about, take the stand down and go in.",
            "Scope of IEC 60491 (apparatus not normally exposed to splashes); " + COMMON, "can I use the flash in the rain?"),
     Aspect(("water", "high_voltage"), (r"\b(?:near|beside|by|at|over|edge|side|next to|above|around|in|close to)\b.{0,24}\b(?:pools?|lakes?|rivers?|sea|harbour|bath\w*|hot tub|pond|jetty|pontoon)\b", _FLASH),

@@ -12,7 +12,7 @@ RULES: tuple[tuple[tuple[str, ...], ...], ...] = (
     (("bathtub", "condensation", "downpour", "drenched", "dripping", "drizzl", "poolside", "puddle", "rainsoaked", "sleet", "snowfall", "snowing", "soaked", "sprinkler", "thunder", "underwater", "waterlogged",),),
     (("wet",),),
     (("damp", "flooded", "moisture",),),
-    (("splash", "spray",), ("sp",),),
+    (("splash", "spray",),),
     ((" pool", " the pool", "hot tub", "jacuzzi", "pool", "pool party",), ("around", "at", "beside", "by", "hot tub", "hotel", "in", "into", "jacuzzi", "near", "paddling", "plunge", "pool party", "round", "side", "swimming", "tidal",),),
     (("bath", "knee", "lake", "river", "sea", "shower", "spilt water", "standing in water", "stream", "surf", "water",), (" on the deck", " on the floor", " on the ground", "beside", "deep", "in", "into", "near", "over", "s edge", "spilt water", "standing in water", "under",),),
     (("capacitor",),),

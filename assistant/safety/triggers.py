@@ -34,7 +34,7 @@ TRIGGERS: tuple[Trigger, ...] = (
     Trigger(("water",), r"(?:puddles?|drizzl\w*|downpours?|sleet\w*|snowing|snowfall|thunder\w*|waterlogged|drenched|dripping|poolside|bathtubs?|underwater|condensation|sprinklers?|rainsoaked|soaked)\b", "puddles everywhere"),
     Trigger(("water",), r"wet\b(?!(?:ting)?[ -]?(?:plates?|collodion|prints?|mount\w*|darkroom|side|process\w*|paint|hair|look|agent|scan\w*))", "the floor is wet"),
     Trigger(("water",), r"damp(?:ness)?\b(?! (?:squib|down))|moisture\b|flooded\b(?! (?:with|in|by) (?:\w+ )?(?:light|sun))", "a damp cellar"),
-    Trigger(("water",), r"splash(?:es|ed|ing|y)?\b(?! of (?:light|colou?r|fill|flash|white|red|blue|warm\w*))|spray(?:ing)?\b(?![ -]?(?:paint\w*|cans?|on\b|glue|mount))", "splashes from the oars"),
+    Trigger(("water",), r"(?<!freezes a )(?<!freeze a )(?<!stop a )(?<!stops a )(?<!freeze the )(?<!freezes the )(?<!catch a )splash(?:es|ed|ing|y)?\b(?! of (?:light|colou?r|fill|flash|white|red|blue|warm\w*))|spray(?:ing)?\b(?![ -]?(?:paint\w*|cans?|on\b|glue|mount))", "splashes from the oars"),
     Trigger(("water",), r"(?:swimming|paddling|plunge|hotel|tidal) pool|hot tub|(?:in|into|by|beside|round|around|near|at) the pool\b(?! of)|pool ?side|pool party|jacuzzi", "by the pool"),
     Trigger(("water",), r"(?:in|into|near|beside|over|under) (?:the )?(?:water|sea|surf|river|lake|stream|shower|bath)\b(?! (?:curtain|drops?|glass))|water(?='?s edge| on the (?:floor|ground|deck))|standing in water|spilt water|knee[- ]deep", "standing in the river"),
     # --- inside a flash

@@ -110,12 +110,17 @@ def _one_change(query: Query, ask: Ask, wanted: Fact) -> Solution | None:
 
 def _now_under(query: Query, before: Fact) -> Solution | None:
     pairs = [(query.all(q), between) for q, between in scales.DIFFERENCE_STOPS.items()]
-    pairs = [(facts, between) for facts, between in pairs if len(facts) == 2]
+    pairs = [(_from_the_reading(facts), between) for facts, between in pairs if len(facts) == 2]
     if not pairs:
         return None
     value = signed(before) + sum(between(facts[0].value, facts[1].value) for facts, between in pairs)
     used = (before, *(f for facts, _ in pairs for f in facts))
     return Solution(answers=(marks.stops(value, "ambient"),), used=used, topic="ambient")
+
+
+def _from_the_reading(two: list[Fact]) -> list[Fact]:
+    """What it was read at first, wherever it is told: "opened for each at 1/60, and a single 1/60 leaves the room five under"."""
+    return two[::-1] if two[1].of == "ambient" and two[0].of != "ambient" else two
 
 
 def _for_under(query: Query, ask: Ask, before: Fact, after: Fact) -> Solution | None:

@@ -269,7 +269,7 @@ def _stops_from_ratio(query: Query, ask: Ask) -> Solution | None:
     ratio = query.last("ratio")
     if ratio is None or query.has("distance") or query.has("aperture") or ratio.value == 1:
         return None
-    from assistant.solving.relations import is_key_to_fill
+    from assistant.solving.conventions import is_key_to_fill
 
     wide = max(ratio.value, 1 / ratio.value)
     stops = math.log2(wide) if is_key_to_fill(query) else math.log2(wide - 1) if wide > 1 else 0.0

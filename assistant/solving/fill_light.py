@@ -15,11 +15,11 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, marks
+from assistant.solving.conventions import is_key_to_fill
 from assistant.solving.daylight import Daylight, Working, daylight, offset, signed, working
 from assistant.solving.flash import _assumptions, _facts, ask_for
 from assistant.solving.ledger import close, line
 from assistant.solving.lights import lights, preferred_unit
-from assistant.solving.relations import is_key_to_fill
 from assistant.solving.solution import Solution, needs
 
 _SAME = 0.2
@@ -312,7 +312,7 @@ def _fill_reading(query: Query, said: Fact | None) -> Solution | None:
 
 def _fill_of_ratio(query: Query) -> Solution | None:
     """"the sun is the key at f/16, what must the fill read for 3:1": so far under the sun as the ratio says (contract 7)."""
-    from assistant.solving.relations import is_key_to_fill
+    from assistant.solving.conventions import is_key_to_fill
 
     room, wide = query.last("aperture", "ambient"), query.all("ratio")[-1].value
     if room is None or len(query.all("aperture")) != 1 or wide <= 1 or any(query.has(q) for q in ("distance", "guide_number", "power", "stops")) or not _WHAT_FLASH.search(query.text):

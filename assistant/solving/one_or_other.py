@@ -19,7 +19,7 @@ from assistant.solving.light_of_two import OF_LIGHT, TAKEN, gained
 from assistant.solving.set_ups import SetUps
 from assistant.solving.solution import Solution
 
-_WHICH = Pattern(r"\b(?:which|what)\b[^.?!]{0,40}?\b(?P<more>brighter|brightest|stronger|hotter|denser|(?:more|most) (?:of (?:the|that|this) )?(?:[\w']+ )?(?:light|exposure|flash|daylight|ambient|room|window|background)|heavier|over)\b|\bwhich\b[^.?!]{0,40}?\b(?P<less>darker|dimmer|weaker|thinner|less (?:of (?:the|that|this) )?(?:[\w']+ )?(?:light|exposure|flash|daylight|ambient|room|window|background))\b", re.I)
+_WHICH = Pattern(r"(?:\b(?:which|what)\b[^.?!]{0,40}?|^\W*(?=[a-z ]{4,40}: ))\b(?P<more>brighter|brightest|stronger|hotter|denser|(?:more|most) (?:of (?:the|that|this) )?(?:[\w']+ )?(?:light|exposure|flash|daylight|ambient|room|window|background)|heavier|over)\b|(?:\bwhich\b[^.?!]{0,40}?|^\W*(?=[a-z ]{4,40}: ))\b(?P<less>darker|dimmer|weaker|thinner|less (?:of (?:the|that|this) )?(?:[\w']+ )?(?:light|exposure|flash|daylight|ambient|room|window|background))\b", re.I)
 _OR = Pattern(r"[,;]? (?:or|versus|vs\.?|against) ", re.I)
 _ON_FILM = Pattern(r"\b(?:negatives?|negs?|slides?|films?|frames?|exposures?|density|denser|thinner|exposed)\b", re.I)
 _LETS_IN = Pattern(r"\b(?:lets?|letting|let) (?:\w+ )?(?:in|through|past)\b|\b(?:admits?|pass(?:es)?|gathers?|collects?) (?:the )?(?:more|most|less|least)\b"
@@ -30,7 +30,7 @@ ROLES = frozenset({"key", "fill", "rim", "hair", "kicker", "accent", "background
 """Lights that are known by what they do."""
 _LEAST, _IN_ALL = 1, 3
 """Figures on each side and on both: of fewer, other topics know more."""
-_SHOWN = 60
+_SHOWN, _ALIKE = 60, 0.005
 
 
 def solve(query: Query) -> Solution | None:
@@ -61,9 +61,9 @@ def solve(query: Query) -> Solution | None:
 
 def _said(query: Query, more: bool, apart: float, named: str) -> Solution:
     """The winner by its name, and by how much."""
-    size, named = speak_stops(abs(apart)), _LEFT_OVER.sub("", named)
-    lead = "They are equally bright." if abs(apart) < 0.005 else f"{'More' if more else 'Less'} light: {'the ' if named in ROLES else ''}{named}, by {size} ({abs(apart):.2f})."
-    stops = marks.stops(abs(apart) if more else -abs(apart), named)
+    size, named, alike = speak_stops(abs(apart)), _LEFT_OVER.sub("", named), abs(apart) < _ALIKE
+    lead = "They are equally bright." if alike else f"{'More' if more else 'Less'} light: {'the ' if named in ROLES else ''}{named}, by {size} ({abs(apart):.2f})."
+    stops = marks.stops(0.0 if alike else abs(apart) if more else -abs(apart), None if alike else named)
     factor = marks.factor(abs(apart))
     answers = (factor, stops) if query.asks[0].quantity == "factor" else (stops, factor)
     return Solution(answers=answers, used=query.facts, topic="one_or_other", lead=lead)

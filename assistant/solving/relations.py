@@ -12,6 +12,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import camera, lit_sides, marks, told_by_other
+from assistant.solving.conventions import is_key_to_fill
 from assistant.solving.dimmed import hung_since
 from assistant.solving.flash import _assumptions, _facts, ask_for, asked_unit
 from assistant.solving.ledger import close, line
@@ -28,12 +29,6 @@ def solve(query: Query) -> Solution | None:
         if found:
             return found if now is query else replace(found, used=query.facts)
     return None
-
-
-def is_key_to_fill(query: Query) -> bool:
-    """Whether the ratio meant is key : fill rather than (key + fill) : fill (contract 7)."""
-    text = query.text.lower().replace("-", " ").replace(":", " to ")
-    return "key to fill" in text or "key fill" in text or "main to fill" in text or "key  to  fill" in text or "key_to_fill" in query.cues
 
 
 # --- ratio -----------------------------------------------------------------------------------

@@ -234,7 +234,7 @@ _WHOSE = {
 
 def _names(words: str, again: bool = False) -> set[str]:
     """The words by which something may be called; `again`: where it is named once more, by a pronoun too."""
-    said = set(words.replace(",", " ").split())
+    said = set(re.findall(r"[a-z]+", words))
     pronouns = {f"#{name}" for name, told in _WHOSE.items() if not said.isdisjoint({name} if again else told.split())}
     return pronouns | {f"#{m}" for m in _LETTERED.findall(words)} | {w.removesuffix("s") for w in _WORD.findall(words)} - _COMMON - {w.removesuffix("s") for w in _COMMON}
 

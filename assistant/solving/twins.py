@@ -12,9 +12,10 @@ from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.solving import marks
+from assistant.solving.conventions import is_key_to_fill
 from assistant.solving.lights import NOT_SUBJECT, PLACES, light_names, preferred_unit
 from assistant.solving.placing import SO_FAR, times_as_far
-from assistant.solving.relations import REFERENCE_FIRST, is_key_to_fill
+from assistant.solving.relations import REFERENCE_FIRST
 from assistant.solving.solution import Solution, needs
 
 _SAME = Pattern(r"\b(?:same|identical|twins?|another|alike|match(?:ing|ed)|equal|both)\b", re.I)

@@ -8,6 +8,7 @@ and where that is not known nothing is said here.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
@@ -42,6 +43,7 @@ _BEHIND = Pattern(r"\b(?:background|backdrop|behind|walls?|curtains?|backing)\b"
 _BRIGHTER = Pattern(r"\b(?:brighter|brightest|more bright(?:ly)?|lighter|brightens?|more (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?more|shows? more|stronger|better lit)\b")
 _DARKER = Pattern(r"\b(?:darker|darkest|less bright(?:ly)?|dimmer|fainter|darkens?|less (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?less|shows? less|weaker)\b")
 _DEPTH = "depth of field"
+_STILL = "stillness"
 _TABLE: tuple[Asked, ...] = (
     Asked("even light", Pattern(r"\b(?:more even(?:ly)?|evener|evenest|most even(?:ly)?|as even(?:ly)? as|evens?|evenly|closer in (?:brightness|exposure|light)|(?:less|smaller|least|gentler|slower) (?:of a )?(?:fall-?off|difference|drop|spread)|fall(?:s|ing)?[ -]?off (?:less|slower|more (?:gently|slowly|gradually))|more alike|more (?:uniform|equal)(?:ly)?|more the same)\b"),
           Pattern(r"\b(?:less even(?:ly)?|more uneven(?:ly)?|(?:more|faster|quicker|steeper|bigger|larger|greater|stronger|most) (?:of a )?(?:fall-?off|drop|difference)|fall(?:s|ing)?[ -]?off (?:more(?! (?:gent|slow|grad))|faster|quicker|harder|sooner|more (?:quickly|rapidly)))\b"), {"distance": 1},
@@ -57,6 +59,8 @@ _TABLE: tuple[Asked, ...] = (
     Asked("short time", Pattern(r"\b(?:shorter|faster|quicker|shortest|fastest) (?:shutter|time|exposure|speed)(?: (?:time|speed))?\b"), Pattern(r"\b(?:longer|slower|longest|slowest) (?:shutter|time|exposure)(?: (?:time|speed))?\b"), {"aperture": -1, "film_speed": 1}, ""),
     Asked("wide opening", Pattern(r"\b(?:open(?:s|ing)? (?:up )?(?:the |my )?(?:lens |aperture )?wider|(?:wider|larger|bigger) (?:aperture|opening|f-?stop))\b"), Pattern(r"\b(?:(?:stop|close)(?:s|ing)? (?:the |my )?(?:lens |aperture )?(?:down )?(?:further|farther|more)|(?:smaller|narrower) (?:aperture|opening|f-?stop))\b"), {"film_speed": -1, "power": -1, "distance": 1}, ""),
     Asked("softness", Pattern(r"\b(?:softer|softest|gentler)\b(?! (?:background|behind))"), Pattern(r"\b(?:harder|harsher|hardest|crisper|less soft)\b"), {"distance": -1}, "Softness goes by how large the light looks from the subject: the closer, the softer."),
+    Asked(_STILL, Pattern(r"\b(?:freez\w*|stops?|catch\w*|holds?|arrests?)\b[^.?!]{0,40}\b(?:better|best|sharper|more|cleaner|harder)\b|\b(?:better|best|more) (?:at|for|to) (?:freez|stop|catch|hold)\w*|\b(?:freez\w*|(?:sharper|less blurr\w+|less blur|less smear))\b"),
+          Pattern(r"\b(?:more blurr\w*|more blur|blurs? more|more smear\w*|smears? more)\b"), {"duration": -1}, "The shorter the flash, the less a thing moves in it, where the flash is all its light."),
     Asked("grain", Pattern(r"\b(?:more grain|grainier|coarser(?: grain)?)\b"), Pattern(r"\b(?:less grain\w*|finer(?: grain)?|smoother)\b"), {"film_speed": 1}, "Faster film has coarser grain."),
 )
 _INTERROGATIVE = Pattern(r"\b(?:which|what (?:one|distance|aperture|f-?stop|shutter(?: speed)?|time|power|film)|(?:at|from) (?:which|what|where)|whose|where)\b")
@@ -71,7 +75,7 @@ _FLASH_ALONE = Pattern(r"\b(?:flash|strobe|speedlight)\b")
 _EQUAL_BY = frozenset({"loss", "filter_loss", "nd", "power_down", "factor", "modifier", "energy", "exponent", "magnification", "extension", "size"})
 """Told of one of the two, perhaps: then the way alone does not decide."""
 _BY_THE_WAY = frozenset({"remark", "place", "number", "rows", "gap", "format", "times", "share"})
-_KINDS = ("shutter", "aperture", "distance", "film_speed", "power", "focal_length")
+_KINDS = ("shutter", "aperture", "distance", "film_speed", "power", "focal_length", "duration")
 _STRETCH = Pattern(r"\bfrom [^.?!,;]{1,14} to (?:about )?\d[^.?!]*\bor\b")
 _BETWEEN = 90
 """Letters that may stand between the two."""
@@ -85,7 +89,7 @@ def more_of(query: Query) -> Solution | None:
     if end <= start or _TURNED.search(said, start, end):
         return None
     facts = [one for f in query.facts if f.origin == "said" and not f.bad for one in flat(f)]
-    facts = _with_its_gap(facts, said)
+    facts = _of_one_kind(_with_its_gap(facts, said), said)
     by_how_much = query.asks_for("stops") or query.asks_for("factor")
     weighed = None if by_how_much else _weighed(query, said, facts, start, end)
     if weighed is not None:
@@ -111,7 +115,7 @@ def more_of(query: Query) -> Solution | None:
 
 def _said(query: Query, best: Fact, row: Asked, way: int, *more: Quantity) -> Solution:
     chosen = _quantity(query, best)
-    lead = f"{_named(best)}: {'more' if way > 0 else 'less'} {row.name}." if row.name not in ("short time", "wide opening") else f"{_named(best)}."
+    lead = f"{_named(best)}: {'more' if way > 0 else 'less'} {row.name}." if row.name not in ("short time", "wide opening", _STILL) else f"{_named(best)}."
     return Solution(answers=(chosen, *more), used=tuple(one for f in query.facts for one in flat(f)), topic="which_of_two", lead=lead, notes=(row.why,) if row.why else ())
 
 
@@ -125,7 +129,24 @@ def _quantity(query: Query, fact: Fact) -> Quantity:
         return marks.distance(fact.value, fact.unit if fact.unit in LENGTH else preferred_unit(query, ""))
     if fact.quantity == "focal_length":
         return Quantity("focal_length", fact.value * 1000, "mm")
-    return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power, "shutter": marks.shutter}[fact.quantity](fact.value)
+    made: dict[str, Callable[[float], Quantity]] = {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power, "shutter": marks.shutter, "duration": _duration}
+    return made[fact.quantity](fact.value)
+
+
+def _duration(seconds: float) -> Quantity:
+    return Quantity("duration", seconds, "s", set=f"1/{1 / seconds:.0f}")
+
+
+_FREEZES = Pattern(r"\b(?:freez|blur|smear|stop|catch|sharp|arrest|hold)")
+
+
+def _of_one_kind(facts: list[Fact], said: str) -> list[Fact]:
+    """"a flash of 1/800 or one of 1/5000, which freezes better": the second is a flash's as the first is."""
+    timed = [f for f in facts if f.quantity in ("duration", "t05", "t01", "shutter")]
+    flashes = [f for f in timed if f.quantity != "shutter"]
+    if len(timed) != 2 or not flashes or len({f.quantity for f in flashes}) > 1 or not _FREEZES.search(said):
+        return facts
+    return [replace(f, quantity="duration") if f in timed else f for f in facts]
 
 
 def _with_its_gap(facts: list[Fact], said: str) -> list[Fact]:
