@@ -100,6 +100,30 @@ def of_a_pop(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="") if is_aperture_mark(n.mark) and _A_POP_GIVES.search(n.text[max(0, n.fact.start - 40) : n.fact.start]) else None
 
 
+_THAN = Pattern(r"(?:\s+(?:\w+ ){0,3}?than|,? or) (?:with |at |on |by )?(?:f/?)?$", re.I)
+
+
+_ONLY_MARKS = frozenset({1.4, 2.8, 5.6})
+"""Figures that nobody says of anything but the ring."""
+
+
+def against_a_mark(n: Bare) -> Fact | None:
+    """"more depth at 11 than at 5.6", "deeper at f/8 than 4": an f-number, held against one."""
+    others = [f for f in n.facts if f.quantity == "aperture"] or [f for f in n.facts if f is not n.fact and f.quantity == "number" and f.value in _ONLY_MARKS]
+    if len(others) != 1 or not is_aperture_mark(n.mark) or n.mark == others[0].value or UNIT_NEXT.match(n.text[n.fact.end :]):
+        return None
+    first, last = sorted((n.fact, others[0]), key=lambda f: f.start)
+    return n.of("aperture", value=n.mark, of="") if first.end < last.start <= first.end + 24 and _THAN.fullmatch(n.text[first.end : last.start]) else None
+
+
+_OF_TUBE = Pattern(r"[\s-]*of (?:extra |added |more |extension )?(?:tubes?|rings?|extension|draw|bellows)\b", re.I)
+
+
+def so_much_tube(n: Bare) -> Fact | None:
+    """"25 of tube on a 50": what is put between the lens and the camera, in millimetres, and no lens."""
+    return n.of("extension", value=n.value / 1000, unit="mm", of="") if 5 <= n.value <= 1000 and _OF_TUBE.match(n.text, n.fact.end) else None
+
+
 _MULTIPLIED = Pattern(r"\bmultipl\w+(?: (?:it|that|the \w+(?: \w+)?|by|your \w+))*? by (?:about |roughly )?$", re.I)
 
 

@@ -211,6 +211,10 @@ def _asked_draw(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="focal_length", of="") if lens and f is draws[0] else f for f in facts]
 
 
+_ON_THE_LENS = Pattern(r"\b(?:extension|tubes?|rings?|draw) (?:on|with|behind|for|to) (?:an?|my) $", re.I)
+"""Between the draw and the lens: "12 mm of extension on a 50"."""
+
+
 def _draw(fact: Fact, text: str, unit: str) -> Fact:
     """"bellows 450", "racked out to 12 inches", "300 of draw": how far the lens stands from the film, or what is added."""
     bare = _is_bare(fact, text) and bool(unit)
@@ -219,6 +223,8 @@ def _draw(fact: Fact, text: str, unit: str) -> Fact:
     if fact.quantity == "focal_length" and fact.unit in _SMALL and _THEN_TO_FILM.match(after) and not fact.said.lower().endswith("lens"):
         return replace(fact, quantity="extension", of="", cue="", to="")  # "270 mm lens to film": no lens
     if not (bare or length) or _LENS_AFTER.match(after) or patterns.search(r"lens|focal", fact.said, re.I) or fact.quantity == "extension":
+        return fact
+    if _ON_THE_LENS.search(before):
         return fact
     if not (_DRAW_BEFORE.search(before) or _DRAW_AFTER.match(after) or _LENS_TO_FILM.search(before) or _BETWEEN.match(after)):
         return fact

@@ -276,8 +276,23 @@ _TOLD_APART = Table((
     (_flash_is, frozenset({"distance"})), (_said_twice, frozenset({"film_speed"})), (_of_the_guide, frozenset({"guide_number"})), (_guide_for, frozenset({"guide_number"})), (_swapped, frozenset({"number_range"})),
     (_both_told, frozenset({"number"})), (_rates_at, frozenset({*_SPEEDS, "number"})), (_rated_of_box, frozenset(_SPEEDS)), (_two_films, frozenset({"number"})), (_loaded, frozenset({"number"})), (_set_for, frozenset({"rated"})), (_rating, frozenset(_SPEEDS)), (_as_if, frozenset({"number"})),
 ))
+_DIALS = Pattern(r"\b(?:dial(?: in)?|rate|meter|set|expose|shoot)(?: (?:it|the (?:meter|film|dial|roll)|this|that))?(?: (?:at|to|on|for|as))?(?: iso| ei)? $", re.I)
+_OR = Pattern(r" or (?:at |on |as )?(?:iso |ei )?", re.I)
+
+
+def _two_to_dial(facts: list[Fact], text: str) -> list[Fact]:
+    """"dial 320 or 640?" with a film that is told: two speeds to rate it at."""
+    if " or " not in text.lower() or not any(f.quantity == "film_speed" for f in facts):
+        return facts
+    for one, other in zip(facts, facts[1:]):
+        joined = other.quantity in ("number", "rated") and one.quantity in ("number", "rated") and not (one.bad or other.bad) and _OR.fullmatch(text, one.end, other.start) is not None
+        if joined and (one.quantity == "rated" or _DIALS.search(text[: one.start])) and min(one.value, other.value) >= 12 and is_film_speed_mark(one.value) and is_film_speed_mark(other.value):
+            return [_speed(f, "rated") if f is one or f is other else f for f in facts]
+    return facts
+
+
 STEPS: Steps = (
     (two_scales.settle, frozenset({"number"})), (film_alone.settle, film_alone.KINDS), (_slow_papers, frozenset({"number"})), (_on_both_scales, _WRITTEN_AS_BOTH), (film_habits.settle, frozenset({"guide_number"})),
-    (_told_apart, frozenset({*_SPEEDS, "number", "number_range"})), (whose_film.settle, frozenset({"film_speed"})),
+    (_told_apart, frozenset({*_SPEEDS, "number", "number_range"})), (whose_film.settle, frozenset({"film_speed"})), (_two_to_dial, frozenset({"number"})),
 )
 """The facts with each of two film speeds known for what it is."""

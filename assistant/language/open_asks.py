@@ -160,11 +160,32 @@ def _push(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None
     return [Ask("stops")] if sum(f.quantity in ("film_speed", "rated") for f in facts) == 2 and all(a.quantity in ("distance", "latitude") for a in asks) and _PUSH_ASKED.search(text) else None
 
 
+_OR = Pattern(r" or (?:at |on |as )?(?:iso |ei )?", re.I)
+
+
+def _dialled(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """"dial 320 or 640? I want it a touch over": the speed to dial."""
+    rated = [f for f in facts if f.quantity == "rated"]
+    return [Ask("film_speed")] if len(rated) == 2 and _OR.fullmatch(text, rated[0].end, rated[1].start) else None
+
+
+_HOW_FAR_OFF = Pattern(r"(?:^\W*how (?:far|much) (?:off|out|wrong)|\bhow (?:far|much) (?:off|out|wrong)(?= (?:am|was|were|are|is|would|will|did)\b))(?: (?:am|was|were|are|is|would|will|did)(?: (?:i|we|it|that|this|he|she|they)\b|(?: the| my| this| that) (?:exposure|frame|shot|setting|picture|neg|slide)\b)(?: (?:be|then|now|get it|have it))*)?(?=\s*(?:$|[.,;:?!–-]|(?:if|when|with|at|on)\b))", re.I)
+"""By how much the light was missed: "how far off am I, metered f/8, lens on f/5.6"; "how far off the wall" is a place."""
+
+
+def _off(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask] | None:
+    """Stops, where what is right and what was set are told."""
+    kinds = [f.quantity for f in facts]
+    told = kinds.count("aperture") >= 2 or kinds.count("shutter") >= 2 and "aperture" not in kinds or {"aperture", "guide_number", "distance"} <= set(kinds)
+    return [Ask("stops")] if told and [a.quantity for a in asks] in ([], ["distance"]) and _HOW_FAR_OFF.search(text) else None
+
+
 _RULES: tuple[tuple[Callable[[list[Ask], Sequence[Fact], str], list[Ask] | None], frozenset[str], frozenset[str] | None], ...] = (
     # the rule, the kinds of facts of which it needs one, and what is asked so far where it is one thing ("": nothing; None: whatever it is)
     (_safe_span, _TOLERANCES, None), (_end_stop, _TOLERANCES, _NOTHING), (_alone, frozenset({"aperture"}), _NOTHING), (_and_the_sum, frozenset({"aperture"}), frozenset({"stops"})), (_push, frozenset({"film_speed", "rated"}), _NOTHING | {"distance", "latitude"}),
     (_it, frozenset({"shutter", "aperture", "power", "film_speed"}), _NOTHING), (_shutter_told, frozenset({"aperture"}), frozenset({"shutter"})), (_speed, frozenset({"film_speed", "rated"}), _NOTHING | {"speed", "distance"}), (_opening, frozenset({"film_speed"}), _NOTHING | {"film_speed"}),
     (_time, frozenset({"exponent"}), frozenset({"aperture"})), (_reading, frozenset({"ratio", "relation"}), _NOTHING | {"ratio"}),
+    (_dialled, frozenset({"rated"}), _NOTHING), (_off, frozenset({"aperture", "shutter"}), _NOTHING | {"distance"}),
 )
 
 

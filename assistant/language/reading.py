@@ -29,6 +29,7 @@ from assistant.language import (
     nd_marked,
     open_asks,
     others_power,
+    pop_limits,
     pop_numbers,
     power_steps,
     relative_places,
@@ -284,7 +285,7 @@ _AS_TOLD = Table((
 ))
 _OF_PAIRS = Table(((_listed_guides, frozenset({"guide_number", "guide_number_pair"})), *film_pairs.STEPS))
 _OF_TWO = Table(((turned_power.settle, frozenset({"aperture"})), (power_steps.half_as_far, frozenset({"power", "share"})), (power_steps.settle, frozenset({"power"})), (left_behind, frozenset({"gap"})), (two_times.settle, two_times.KINDS), (two_guides.settle, two_guides.KINDS), (two_alike.settle, frozenset({"guide_number"})), (each_from.settle, frozenset({"guide_number", "count"})), *metered_times.STEPS))
-_BY_KINDS = Table(((beam_words.settle, beam_words.KINDS), (sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS)))
+_BY_KINDS = Table(((beam_words.settle, beam_words.KINDS), (sheet_words.settle, sheet_words.KINDS), (by_kinds.settle, None), (pop_numbers.settle, pop_numbers.KINDS), (pop_limits.settle, pop_limits.KINDS)))
 
 
 _CUES = frozenset({"cue", "modifier", "camera_filter"})

@@ -12,7 +12,7 @@ from assistant.patterns import Pattern, Patterns
 from assistant.query import Ask, Fact
 
 _TAG = Pattern(
-    r"\b(?:right|correct|yes|yeah|yep|true|agreed?|innit|init|yeh|yea|ya|rite|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
+    r"\b(?:right|correct|yes|yeah|yep|yup|aye|true|agreed?|innit|init|yeh|yea|ya|rite|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|,\s*no\s*\?\s*$"
     r"|,\s*(?:right|correct|yes|agreed|true)\s*\?(?=\s+\w)(?:[^?.]|\.(?=\d))+[.!]?\s*$"
 )

@@ -137,6 +137,13 @@ def _is_stop(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> boo
     return told and (_AT.search(before) is not None or fact.value in _FULL_STOPS and _AND_NOW.search(before) is not None)
 
 
+_ON_THE_RING = Pattern(r"\b(?:lens|ring|aperture|iris|barrel)(?: (?:is|was|set|left|now|stays))* (?:on|at|to) $", re.I)
+
+
+def _is_on_the_ring(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
+    return "aperture" in scene and is_aperture_mark(fact.value) and fact.value <= 64 and _ON_THE_RING.search(query.text[: fact.start]) is not None
+
+
 def _is_draw(fact: Fact, query: Query, scene: set[str], wanted: set[str]) -> bool:
     return "extension" in scene and _DRAWN_TO.search(query.text[: fact.start]) is not None
 
@@ -175,6 +182,7 @@ Rule = tuple[Callable[[Fact, Query, set[str], set[str]], bool], tuple[str, ...],
 _RULES: tuple[Rule, ...] = (
     (_is_draw, ("film_speed", "number"), lambda f: replace(f, quantity="extension", value=f.value / 1000, unit="mm")),
     (_is_smear, ("distance", "focal_length", "move"), lambda f: replace(f, quantity="blur", of="")),
+    (_is_on_the_ring, ("film_speed", "number"), lambda f: replace(f, quantity="aperture", of="", unit="")),
     (_is_stop, ("film_speed", "number"), lambda f: replace(f, quantity="aperture", of="")),
     (_is_lens, ("film_speed", "number"), lambda f: replace(f, quantity="focal_length", value=f.value / 1000, unit="mm")),
     (_is_limit, ("distance",), lambda f: replace(f, quantity="sharp_limit")),

@@ -18,6 +18,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.solving.claim_latitude import error_told
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
@@ -46,7 +47,7 @@ def said_anew(query: Query, judged: Judged, talk: Conversation) -> Anew | None:
     scene = _scene_of(judged)
     asked = replace(talk, scene=scene, missing=())
     bare = replace(_put_up_anew(query, judged, talk), asks=(), claim=False)
-    said, left = (bare, scene) if _plainly_of(bare, judged) else follow_up(carried(bare, scene.facts, scene.asks), asked)
+    said, left = (bare, scene) if _plainly_of(bare, judged) or _another_error(bare, judged) else follow_up(carried(bare, scene.facts, scene.asks), asked)
     moves = [f for f in said.facts if f.quantity == "move"]
     kept = move_lengths(left.facts, moves) if moves else left.facts
     told = [*(f for f in said.facts if f.quantity not in _BY_THE_WAY and f.unit != "BARE"), *(f for f in kept if f not in scene.facts and f.quantity not in _BY_THE_WAY)]
@@ -64,6 +65,11 @@ def _plainly_of(query: Query, judged: Judged) -> bool:
         return False
     old = [f.quantity for f in judged.query.facts]
     return all(f.quantity in _TOLD_ANEW and f.quantity not in ("count", "modifier") and old.count(f.quantity) == 1 for f in query.facts)
+
+
+def _another_error(query: Query, judged: Judged) -> bool:
+    """"a third over?" after "it holds half a stop each way, I was two thirds over"."""
+    return len(query.facts) == 1 and query.facts[0].quantity == "stops" and query.facts[0].cue in ("more", "less") and error_told(judged.query) is not None
 
 
 def _as_lost(query: Query, judged: Judged) -> Query:
@@ -185,6 +191,9 @@ def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged, t
     left = [f for f in found if any(f is g for g in gone)]
     if len(left) == 1:
         return left
+    out = error_told(judged.query) if fact.quantity == "stops" and fact.cue in ("more", "less") and len(found) > 1 else None
+    if out is not None:
+        return [f for f in found if f is out]
     alike = [f for f in found if f.cue == fact.cue] if len(found) > 1 and fact.cue else []
     if len(alike) == 1:
         return alike

@@ -15,6 +15,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import bracket_ends, marks
+from assistant.solving.bracket_span import end_to_end
 from assistant.solving.solution import Solution, needs
 
 _TALK = Phrasings(r"\b(?:under|over),? (?:then )?(?:straight|normal|exact|correct|as metered|on the nose)\b[^.?!]{0,40}\b(?:over|under)\b|\bstops? (?:too )?dark\b[^.?!]*\bstops? (?:too )?light\b|\bstops? (?:too )?light\b[^.?!]*\bstops? (?:too )?dark\b|\b(?:under|over)\b[^.?!]*\b(?:next|then|second)\b[^.?!]*\b(?:last|then|third)\b[^.?!]*\b(?:under|over|normal|metered|exact)\b|\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
@@ -56,7 +57,7 @@ def solve(query: Query) -> Solution | None:
     of_frames = query.has("count") and bool([f for f in query.facts if f.quantity == "count" and f.unit == "frames"]) and "battery" not in query.cues and not query.has("max_count")
     if of_frames and query.asks_for("count") and _SETS.search(text) and not query.has("guide_number") and (filled := _on_a_roll(query)) is not None:
         return filled
-    if not query.asks or not ("bracket" in query.cues and "bracket" in text.lower() or _TALK.found_in(text) or "+" in text and _PLUS_MINUS.search(text)) or query.has("expired"):
+    if not query.asks or not ("bracket" in query.cues and "bracket" in text.lower() or _TALK.found_in(text) or "+" in text and _PLUS_MINUS.search(text) or query.asks_for("count") and end_to_end(query)) or query.has("expired"):
         return None
     if query.asks_for("count") and _POPS_ASKED.search(text):
         return None
@@ -77,6 +78,9 @@ def solve(query: Query) -> Solution | None:
         return None
     used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
     if query.asks_for("count") or patterns.search(r"how many (?:frames|exposures|shots)", query.text, re.I):
+        held = [f for f in query.all("count") if f.unit == "frames"]
+        if len(held) == 1 and _SETS.search(text) and end_to_end(query):
+            return bracket_ends.on_a_roll(query, held[0], replace(held[0], value=float(len(offsets))))
         through = _through(query)
         if through is not None:
             return through
@@ -211,6 +215,8 @@ def frames(query: Query) -> tuple[float, ...]:
             told = _in_turn(query.text, _step_said(steps_said)) if held.value == 3 and _IN_TURN.search(query.text) else ()
             return told or bracket_offsets(int(held.value), _step_said(steps_said))
         return _spelled(query)
+    if told := end_to_end(query):
+        return told
     text = query.text
     if _ONE_WAY.search(text):
         return ()

@@ -11,7 +11,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
-from assistant.solving import marks
+from assistant.solving import film_dialled, marks
 from assistant.solving.ledger import WEIGHT
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
@@ -68,6 +68,8 @@ def choose(query: Query, solve: Callable[[Query], Solution | None]) -> Solution 
         return None
     if quantity == "shutter" and not query.has("stops") and not query.has("relation") and not query.has("exposure_value"):
         return _darker_room(query, found)
+    if quantity == "film_speed" and (dialled := film_dialled.pick(query, found)) is not None:
+        return dialled
     if quantity == "power" and _FREEZES.search(query.text) and {f.quantity for f in query.facts if f.origin == "said"} <= {"power", "remark"}:
         return _shorter_flash(query, found)
     if quantity == "power" and query.asks and all(a.quantity in ("stops", "factor") for a in query.asks):

@@ -89,6 +89,14 @@ def claim_of_latitude(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("claim", holds), *((marks.stops(off),) if abs(off) > 0.05 else ())), used=query.facts, topic="claims", lead=lead)
 
 
+def error_told(query: Query) -> Fact | None:
+    """The one figure of stops that is no limit: "it holds half a stop each way, I was two thirds over"."""
+    said = plain(query.text)
+    found = next((m for pattern in _SPANS if (m := pattern.search(said))), None) if _FILM.search(said) and _TAKES.search(said) else None
+    out = [f for f in query.facts if f.quantity in ("stops", "loss", "relation") and found is not None and not found.start() <= f.start < found.end()]
+    return out[0] if len(out) == 1 and _told(out[0], said) is not None else None
+
+
 def _one_way(query: Query, said: str) -> Solution | None:
     """"it copes with two stops over": only the one way is told, and only an exposure that went that way is held against it."""
     for span, way, sign in _ONE_WAY:
@@ -149,7 +157,7 @@ def _off(query: Query, said: str) -> float | None:
     times = [f for f in query.facts if f.quantity == "shutter"]
     told = [f for f in query.facts if f.quantity in ("stops", "loss", "relation") and f.value]
     if told:
-        return _told(told[0]) if len(told) == 1 and not (stops or speeds or times) else None
+        return _told(told[0], said) if len(told) == 1 and not (stops or speeds or times) else None
     if len(stops) == 2 and not query.has("guide_number") and len(times) < 2:
         right, shot = _in_order(stops, said)
         return aperture_difference_stops(right.value, shot.value)
@@ -168,9 +176,15 @@ def _off(query: Query, said: str) -> float | None:
     return _by_place(query, said)
 
 
-def _told(off: Fact) -> float | None:
-    """"I am two over": how far it is out, said outright."""
-    return {"more": 1, "less": -1}[off.cue] * abs(off.value) if off.cue in ("more", "less") else None
+_IS_OUT = Pattern(r"\s*(?:stops? )?(?:too )?(?:(?P<over>over|hot|bright|dense)|under|dark|thin|short)(?:exposed)?\b")
+
+
+def _told(off: Fact, said: str) -> float | None:
+    """"I am two over", "I was 2/3 under": how far it is out, said outright."""
+    if off.cue in ("more", "less"):
+        return {"more": 1, "less": -1}[off.cue] * abs(off.value)
+    way = _IS_OUT.match(said, off.end)
+    return None if way is None else abs(off.value) if way["over"] else -abs(off.value)
 
 
 def _in_order(two: list[Fact], said: str) -> tuple[Fact, Fact]:

@@ -107,9 +107,9 @@ def _verdict(query: Query, said: str, size: Said, quantity: str, held: SetUps) -
 def _at_any(query: Query, size: Said, said: str, sides: list[_Side], quantity: str, named: int, missing: tuple[str, ...]) -> Solution | None:
     """Where a figure is told of neither, and taken as the same for both, the deeper one may be the same whatever it is; else it is asked for."""
     lacking = needs(missing, "I need " + " and ".join(_NAMES[m] for m in missing) + ".", tuple(query.facts), "claims")
-    if "focal_length" in missing or any(s.has(name) for s in sides for name in missing):
+    if any(s.has(name) for s in sides for name in missing) or "focal_length" in missing and size.kind != "way":
         return lacking
-    tried = [(_doublings(*(s.at(stop, focus).measure(quantity) for s in sides))) for stop in _STOPS for focus in _FOCUSES]
+    tried = [(_doublings(*(s.at(stop, focus, lens).measure(quantity) for s in sides))) for stop in _STOPS for focus in _FOCUSES for lens in _LENSES]
     rights = [r for r in tried if r is not None]
     ways = {0 if abs(r) < _ANY else 1 if r > 0 else -1 for r in rights}
     verdicts = {how_much.verdict([size], [r * (-1 if named else 1)], said) for r in rights}
@@ -126,8 +126,8 @@ def _assumed(sides: list[_Side]) -> tuple[Assumed, ...]:
     return tuple(dict.fromkeys(a for s in sides for a in s.assumed))
 
 
-_STOPS, _FOCUSES = (2.8, 8.0, 22.0), (1.5, 4.0, 12.0)
-"""F-numbers and distances in metres that are tried where none is told."""
+_STOPS, _FOCUSES, _LENSES = (2.8, 8.0, 22.0), (1.5, 4.0, 12.0), (0.028, 0.05, 0.15)
+"""F-numbers, distances and focal lengths in metres that are tried where none is told."""
 _NAMES = {"focal_length": "the focal length of each lens", "aperture": "the f-number of each", "focus_distance": "the distance that they are focused at"}
 
 
@@ -150,10 +150,10 @@ class _Side:
         self.circle, self.assumed = frame.circle, frame.assumed
         self.name = " at ".join(n for n in (f"{self.focal * 1000:g} mm" if self.focal else "", f"f/{self.aperture:g}" if self.aperture else "") if n)
 
-    def at(self, aperture: float, focus: float) -> _Side:
+    def at(self, aperture: float, focus: float, focal: float) -> _Side:
         """The same with these figures where none are told."""
         other = copy(self)
-        other.aperture, other.focus = self.aperture or aperture, self.focus or focus
+        other.aperture, other.focus, other.focal = self.aperture or aperture, self.focus or focus, self.focal or focal
         return other
 
     def has(self, name: str) -> bool:

@@ -313,14 +313,15 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
         factor, lines = 4.0, ["twice the distance needs four times the light"]
     elif not used and times and "distance" in query.text.lower():
         factor, used, lines = times.value**2, [times], [f"{times.value:g} times the distance needs {times.value**2:g} times the light"]
-    if not lines or not query.cues & {"name_distance"} and not used:
+    if not lines or not query.cues & {"name_distance"} and not used and _AS_FAR.search(query.text) is None:
         return None
     base = popped(query)
     before = base.value if base else 1.0
-    lines = [entry for entry in lines if entry]
     return _answer(before * factor, before, ask, tuple((*used, *kept, *((base,) if base else ()))), "; ".join(lines))
 
 
+_AS_FAR = Pattern(r"^(?!.*\b(?:camera|lens|tripod|zoom)\b).*\b(?:twice|half) as (?:far|near|close)\b", re.I)
+"""A distance without its name, and of no camera."""
 _OF_DISTANCE = Pattern(r"^\s*(?:of )?(?:the |my |that )?distance\b|^\s*as (?:far|near|close)\b", re.I)
 
 
