@@ -13,7 +13,7 @@ from assistant.patterns import Pattern
 
 _ASKS = Pattern(r"\b(?:what|which|how|where|when|whats|hows)\b", re.I)
 _BEGINS = r"(?P<before>^\W*|(?<=[a-z0-9)])[.,;:!?]\s+|\b(?:so|then|now),? )"
-_THINGS = r"(?P<things>(?:sets of [\w-]+(?: [\w-]+)?|(?:full |more |extra )?(?:frames|shots|exposures|sheets|pops|flashes|bursts|rolls|sets|brackets))(?: of (?:film|flash))?)"
+_THINGS = r"(?P<things>(?:sets of [\w-]+(?: [\w-]+)?|(?:full |more |extra )?(?:frames|shots|exposures|sheets|pops|bursts|rolls|sets|brackets))(?: of (?:film|flash))?)"
 _OF_STOPS = r"(?P<stops>stops(?: of (?:light|flash|exposure))?)"
 _STANDS = r"(?=\s*(?:[?,;:.]|$|(?:for|to|at|from|on|if|with|when|in|out of)\b))"
 _NEEDED = Pattern(rf"{_BEGINS}{_THINGS} (?:(?:do |will |would )?(?:i|we|she|he|they) (?P<verb>need|want|get|have|must fire|have to fire)s?|needed|required|wanted){_STANDS}", re.I)
