@@ -11,6 +11,7 @@ from assistant.language.hearing import MAX_NUMBERS, MAX_WORDS
 from assistant.language.plain_words import plainly
 from assistant.language.reading import read
 from assistant.language.unmarked import marked
+from assistant.memory.conversation import Scene
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.records import replace
@@ -80,7 +81,7 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
         talk.log = keeper.load_log()
     kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
     query, why = _as_query(tables, talk, text)
-    found = take_turn(Turn(query, talk))
+    found = _said_once_more(tables, talk, query) or take_turn(Turn(query, talk))
     if why and found.status == "answered":
         from assistant.teaching.reason_too import reason
 
@@ -94,6 +95,35 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
     elif talk.scene is not scene:
         talk.before.clear()
     return replace(found, reply=f"{found.reply} {_FEWER}") if query.cut else found
+
+
+def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer | None:
+    """The answer to the question that stands with one value in the place of another; None where the half-sentence is of another kind, or the answer would be."""
+    last = talk.last_solution
+    if last is None:
+        return None
+    from assistant.memory.said_again import means_the_same, said_again
+
+    told = said_again(query, talk)
+    if told is None or talk.last_query is None:
+        return None
+    text, anew = told
+    whole = read(patterns.at_hand(text), tables, talk.kit.names)
+    if not means_the_same(talk.last_query, whole, next(f.quantity for f in query.facts if f.quantity != "remark")):
+        patterns.at_hand(query.text)
+        return None
+    trial = replace(talk, scene=Scene(), past=[*talk.past, talk.scene][-50:], before=list(talk.before), cautioned=set(talk.cautioned))
+    found = take_turn(Turn(whole, trial, anew))
+    same_kind = not found.unplaced and found.status in ("answered", "out_of_reach") and bool(found.answers) and (found.answers[0].quantity, found.answers[0].of) == (last.answers[0].quantity, last.answers[0].of)
+    if not same_kind or found.answers[0].value == last.answers[0].value:
+        patterns.at_hand(query.text)
+        return None
+    for name in _CHANGED:
+        setattr(talk, name, getattr(trial, name))
+    return found
+
+
+_CHANGED = ("kit", "scene", "past", "first", "missing", "cautioned", "claimed", "judged", "last_working", "last_query", "last_solution")
 
 
 def _in_full(talk: Conversation, text: str) -> str:

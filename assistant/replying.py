@@ -43,7 +43,7 @@ def speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     cautions, idle = cautions_of(turn, query, solution), unused(query, solution)
     parts = [speaking.lead(solution), speaking.beside(solution)]
     if solution.status in ("answered", "out_of_reach"):
-        parts.append(speaking.understood(_told_of(solution)))
+        parts.append(speaking.understood(_told_of(solution, turn.anew)))
     parts += [speaking.assumed(solution.assumed, solution.answers), *dict.fromkeys(solution.notes)]
     if solution.status in ("answered", "out_of_reach"):
         parts.append(speaking.unused(idle))
@@ -58,8 +58,10 @@ def speak(turn: Turn, query: Query, solution: Solution) -> Answer:
     )
 
 
-def _told_of(solution: Solution) -> tuple[Fact, ...]:
-    """The facts behind the answer, without the old value of what is answered anew."""
+def _told_of(solution: Solution, anew: tuple[int, int] | None) -> tuple[Fact, ...]:
+    """The facts behind the answer, without the old value of what is answered anew; where only one value is new, the rest still stands."""
+    if anew is not None:
+        return tuple([f if f.origin != "said" or f.start < anew[1] and f.end > anew[0] else replace(f, origin="kept") for f in solution.used])
     if solution.topic != "flash" or not solution.answers:
         return solution.used
     return tuple([f for f in solution.used if not (f.origin == "kept" and f.quantity == solution.answers[0].quantity)])

@@ -16,6 +16,8 @@ class Turn:
 
     query: Query
     conversation: Conversation
+    anew: tuple[int, int] | None = None
+    """Where the new value stands, in a question that is said once more with it."""
 
 
 Handler = Callable[[Turn], "Answer | None"]

@@ -1,0 +1,91 @@
+"""The question that stands, said once more with one value in the place of another: "and at 12 ft?" after "GN 80, 8 ft, what stop?".
+
+A half-sentence that tells one value and nothing else is put into the words of the question, where
+exactly one value of its kind stands, so that it means what the whole question said anew would mean:
+what is known only by its words (what was read before, which of the two, through what) stays as it was.
+"""
+
+from __future__ import annotations
+
+import re
+
+from assistant.memory.conversation import Conversation
+from assistant.patterns import Pattern
+from assistant.query import Fact, Query
+
+_FILLING = Pattern(
+    r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
+    r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
+    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|loaded|film|lens|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
+"""Words that may stand around the one value that is told, and say nothing of their own."""
+_ONE_OF_ITS_KIND = frozenset({
+    "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
+    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count",
+})
+_FEW = 3
+"""Words beside the figure of a value that is told as one thing."""
+_FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
+
+
+def said_again(query: Query, talk: Conversation) -> tuple[str, tuple[int, int]] | None:
+    """The words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
+    last, before = talk.last_query, talk.last_solution
+    if last is None or before is None or talk.missing or talk.judged is not None or not before.answers or before.topic == "claims" or query.claim:
+        return None
+    mine = _only_value(query)
+    if mine is None or not _says_all(last, talk):
+        return None
+    same = [f for f in last.facts if f.quantity == mine.quantity and f.origin != "kit"]
+    if len(same) != 1 or mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
+        return None
+    words = _in_its_form(mine, same[0])
+    if words is None or _of_either(mine, last):
+        return None
+    start, end = same[0].start, same[0].end
+    lead = len(last.text[start:end]) - len(last.text[start:end].lstrip())
+    return f"{last.text[: start + lead]}{words}{last.text[end:]}", (start + lead, start + lead + len(words))
+
+
+_SHOT_AT = frozenset({"shutter", "aperture", "power", "distance"})
+
+
+def _of_either(mine: Fact, last: Query) -> bool:
+    """A film speed after a reading that was taken at another: the reading stays; a bare length where a draw and a lens were told."""
+    if mine.quantity in ("film_speed", "rated"):
+        return any(f.of == "ambient" for f in last.facts) and any(a.quantity in _SHOT_AT for a in last.asks)
+    return mine.quantity in ("focal_length", "extension") and last.has("extension") and last.has("focal_length") and not any(c.isalpha() for c in mine.said.lower().replace("mm", ""))
+
+
+def means_the_same(last: Query, whole: Query, quantity: str) -> bool:
+    """Whether the question read anew tells what it told before, but for the one value that is new."""
+    def told(query: Query) -> list[tuple[str, float, str]]:
+        return sorted((f.quantity, round(f.value, 9), f.of) for f in query.facts if f.origin != "kit" and f.quantity not in (quantity, "preferred_unit"))
+
+    return told(last) == told(whole) and sum(f.quantity == quantity for f in whole.facts) == 1
+
+
+def _only_value(query: Query) -> Fact | None:
+    """The one value of a half-sentence that has nothing else in it."""
+    told = [f for f in query.facts if f.quantity != "remark"]
+    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
+        return None
+    mine = told[0]
+    around = (query.text[: mine.start], query.text[mine.end :])
+    return mine if all(_FILLING.fullmatch(words) for words in around) else None
+
+
+def _says_all(last: Query, talk: Conversation) -> bool:
+    """Whether all that the answer went by stands in the words of the question."""
+    here = all(f.origin == "kit" or f.quantity == "preferred_unit" or f.start < f.end and last.text[f.start : f.end].strip() == f.said.strip() for f in last.facts)
+    known = {(f.quantity, f.value) for f in last.facts}
+    return here and all((f.quantity, f.value) in known for f in talk.scene.facts)
+
+
+def _in_its_form(mine: Fact, old: Fact) -> str | None:
+    """The new value in the words of the old one: another figure for its figure where both have one and the same unit, else its own words."""
+    new, was = mine.said.strip(), old.said.strip()
+    figures, olds = _FIGURE.findall(new), _FIGURE.findall(was)
+    beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
+    if len(figures) == len(olds) == 1 and mine.unit == old.unit and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
+        return was.replace(olds[0], figures[0], 1)
+    return new if beside[0] <= 1 and beside[1] <= 1 or old.quantity == mine.quantity == "power" else None
