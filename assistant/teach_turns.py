@@ -263,6 +263,8 @@ def _has_figures(turn: Turn, said: str) -> bool:
         return True  # "drawn out to twice its focal length: what is the factor?"
     if turn.query.asks_for("factor") and not why and any(f.quantity in ("loss", "filter_loss", "nd", "stops") and f.value and f.origin == "said" for f in turn.query.facts):
         return True  # "it needs two and a third stops more: what is that as a filter factor?"
+    if turn.query.asks_for("factor") and not why and any(f.quantity == "magnification" and f.origin == "said" for f in turn.query.facts):
+        return True  # "half life size on bellows: the factor, what is it?"
     if turn.query.asks and sum(f.quantity in ("loss", "filter_loss", "nd") for f in turn.query.facts) >= 2:
         return True  # "the silk takes a stop, the gel half a stop: what's the whole loss?"
     if turn.query.asks_for("stops") and sum(f.quantity == "aperture" for f in turn.query.facts) >= 2:

@@ -299,6 +299,7 @@ def _checks_claim(turn: Turn) -> Answer | None:
     if not query.claim or offers(query):
         return None
     from assistant.claim_turns import claim_again, keep_claim
+    from assistant.solving.claim_evened_out import weighed_by_nobody
     from assistant.solving.claims import solve as judge
     from assistant.solving.claims import tidied
     from assistant.solving.set_ups import held_against
@@ -320,7 +321,7 @@ def _checks_claim(turn: Turn) -> Answer | None:
         followed, scene = follow_up(query, talk)
         whole = replace(meant(followed, talk, scene), claim=True)
         found = judge(whole) or found
-    if found is None and not query.asks and held_against(whole):
+    if found is None and not query.asks and (held_against(whole) or weighed_by_nobody(whole)):
         return _unsure(turn, whole)
     if found is None:
         return None if query.asks or query.facts else explains(turn) or _not_understood(turn)

@@ -60,9 +60,11 @@ def _read_times(facts: list[Fact], text: str) -> list[Fact]:
 
 
 def _top_times(facts: list[Fact], text: str) -> list[Fact]:
-    return [replace(f, quantity="sync", of="camera", cue="top") if f.quantity == "shutter" and _TOP_TIME.search(text[max(0, f.start - 48) : f.start]) else replace(f, quantity="sync", of="camera") if f.quantity == "shutter" and _SYNCS_TO.search(text[max(0, f.start - 70) : f.start]) else f for f in facts]
+    return [replace(f, quantity="sync", of="camera", cue="top") if f.quantity == "shutter" and (_TOP_TIME.search(text[max(0, f.start - 64) : f.start]) or _IS_THE_TOP.match(text, f.end)) else replace(f, quantity="sync", of="camera") if f.quantity == "shutter" and _SYNCS_TO.search(text[max(0, f.start - 70) : f.start]) else f for f in facts]
 
 
+_IS_THE_TOP = Pattern(r"(?: ?s(?:ec\w*)?)?,? (?:(?:is|being|was) (?:(?:only )?as (?:fast|quick|short) as (?:it|she|he|the (?:shutter|camera)|my (?:shutter|camera))|(?:the|my|its|her|his) (?:camera's |shutter's )?(?:fastest|shortest|quickest|top)\b(?! film))|(?:at (?:the )?(?:most|best|fastest)|and no (?:faster|quicker|shorter))\b)", re.I)
+"""Right after one: "1/500 is as fast as it goes"."""
 _SYNCS_TO = Pattern(r"\bsync(?:s|hronis\w+|hroniz\w+)?\b[^.?!;,\d]{0,40}\b(?:to|up to|as far as|as high as|as fast as|down to)(?: even)? $", re.I)
 """Right before a time: "syncs at every speed up to"."""
 
@@ -72,7 +74,10 @@ def _slow_times(facts: list[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="shutter", unit="", of="") if _is_slow_time(f, text) else f for f in facts]
 
 
-_TOP_TIME = Pattern(r"\b(?:fastest|quickest|shortest|top|max|maximum)(?: (?:shutter|speed|time|marked|setting|it (?:has|does|goes)|it's got|of mine|i have|i've got))*(?: (?:is|being|of|at))?(?: only| just| about)?[ :]*$|\b(?:shutter|leaf|camera|body|it|dial) (?:tops out|stops|ends|maxes out|only goes|goes only|goes no (?:faster|further|higher))(?: up)?(?: at| to| than)? $|\b(?:nothing|no) (?:faster|quicker|shorter) than $", re.I)
+_TOP_TIME = Pattern(
+    r"\b(?:fastest|quickest|shortest|top|max|maximum)(?: (?:shutter|speed|time|marked|setting|it (?:has|does|goes)|it's got|of mine|i have|i've got))*(?: (?:is|being|of|at))?(?: only| just| about)?[ :]*$"
+    r"|\b(?:fastest|quickest|shortest) (?:(?:shutter )?(?:speed |time |exposure )?)(?:that |which )?(?:(?:the|my|this|that|her|his|our|their|old|leaf|little|big) )*(?:camera|body|shutter|lens|box|dial|it|she|he|thing|slr|tlr|rangefinder|i|we)(?:'s| will| can| would|'ll)? (?:go|goes|do|does|has|have|had|got|gets?|give|gives|offers?|manages?|reaches|reach|runs?|fires?|set|sets)(?: me| us| to)? (?:is|are|was)(?: only| just| about)? $"
+    r"|\b(?:shutter|leaf|camera|body|it|dial) (?:tops out|stops|ends|maxes out|only goes|goes only|goes no (?:faster|further|higher)|(?:will not|won't|can't|cannot|doesn't|does not) go (?:any )?(?:faster|further|higher|shorter|quicker|above|past|beyond))(?: up)?(?: at| to| than)? $|\b(?:nothing|no) (?:(?:faster|quicker|shorter) than|above|past|beyond) $", re.I)
 """Right before a time: the shortest that the shutter has."""
 
 

@@ -57,6 +57,7 @@ _WORDINGS = {
     "with a stop": "with one stop", "with a full stop": "with one full stop", "with a whole stop": "with one whole stop",
     "half blue": "half blue gel", "quarter blue": "quarter blue gel", "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
     **{f"studio {thing}": thing for thing in ("head", "heads", "flash", "flashes", "light", "lights", "monolight", "monobloc", "pack", "unit", "units")}, "studio strobe": "flash", "studio strobes": "flashes",
+    **{f"tube to {place}": f"flash to {place}" for place in ("ceiling", "the ceiling", "wall", "the wall", "roof", "the roof", "subject", "the subject", "sitter", "the sitter")}, "from the tube to": "from the flash to",
     "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
@@ -233,7 +234,7 @@ def _asked_apart(said: str) -> str:
 def _is_said_otherwise(said: str) -> bool:
     """Whether one of those words stands by itself: "im" is in every "time"."""
     low = said.lower()
-    return not said.isascii() or "number of" in low or " blue" in low or "minute" in low and ("half" in low or "metered" in low) or "hour" in low or "hand" in low and "meter" in low or "how many f" in low or "studio " in low or "with a " in low or " w " in low or " n " in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
+    return not said.isascii() or "number of" in low or " blue" in low or "minute" in low and ("half" in low or "metered" in low) or "hour" in low or "hand" in low and "meter" in low or "how many f" in low or "studio " in low or "with a " in low or "tube to " in low or " w " in low or " n " in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
 
 
 def _holds(text: str, pieces: tuple[str, ...]) -> bool:

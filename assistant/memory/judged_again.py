@@ -77,9 +77,19 @@ def _as_lost(query: Query, judged: Judged) -> Query:
     kinds = [f.quantity for f in judged.query.facts]
     lost = [q for q in kinds if q in ("loss", "filter_loss", "nd")]
     mine = query.facts[0] if len(query.facts) == 1 else None
-    if mine is None or mine.quantity != "stops" or mine.cue or len(lost) != 1 or any(q in ("stops", "relation", "push") for q in kinds):
+    if mine is not None and mine.quantity == "number" and judged.asked and judged.asked[0].quantity == "stops" and _BARE.match(query.text):
+        mine = replace(mine, quantity="stops", said=f"{mine.said} stops")
+    if mine is None or mine.quantity != "stops" or mine.cue or len(lost) != 1 or "push" in kinds or any(not _is_said_again(f, judged) for f in judged.query.facts if f.quantity in ("stops", "relation")):
         return query
     return replace(query, facts=(replace(mine, quantity=lost[0], value=abs(mine.value), unit=""),))
+
+
+_STOPS = frozenset({"stops", "loss", "filter_loss", "nd"})
+
+
+def _is_said_again(fact: Fact, judged: Judged) -> bool:
+    """"it costs one stop … was one stop right?": what was put up, in other words once more."""
+    return fact.quantity == "stops" and any(f is not fact and f.quantity in _STOPS and f.value == fact.value for f in judged.query.facts)
 
 
 def _in_pairs(query: Query, judged: Judged) -> Query:
@@ -203,7 +213,22 @@ def _place_of(fact: Fact, facts: list[Fact], gone: list[Fact], judged: Judged, t
     claimed = _claimed(judged)
     if told or len(found) > 1 and claimed is not None and claimed in found:
         return told or [f for f in found if f is claimed]
+    if len(found) == 2 and (then := changed_to(judged.query, found, text)):
+        return then
     return _not_the_right_one(found, judged.query.text) if len(found) == 2 else found
+
+
+_FROM = Pattern(r"\b(?:from|before|at first|to begin with|start\w*|began|begun|originally|used to)\b", re.I)
+
+
+def changed_to(query: Query, two: list[Fact], text: str) -> list[Fact]:
+    """Of the values from and to of a claim that changes even out, what was changed to: "and if I'd only had 200 film?"."""
+    from assistant.solving.before_after import in_order
+    from assistant.solving.claim_evened_out import is_said_to_even_out
+
+    if two[0].quantity not in ("film_speed", "power", "distance", "energy", "aperture") or _FROM.search(text) or not is_said_to_even_out(query):
+        return []
+    return in_order(query, two[0].quantity, two)[1:]
 
 
 def _not_the_right_one(two: list[Fact], text: str) -> list[Fact]:
@@ -229,6 +254,7 @@ def _put_in(judged: Judged, new: list[Fact], gone: list[Fact], cues: tuple[froze
             swapped.append((old[0], _as_the_old(fact, old[0], text, judged)))
         else:
             beside.append(replace(fact, start=0, end=0, origin="kept"))
+    swapped += [(f, replace(n, quantity=f.quantity, unit=f.unit, of=f.of)) for o, n in swapped if o.quantity in _STOPS for f in facts if f is not o and f.quantity in _STOPS and f.value == o.value and (_is_said_again(f, judged) or _is_said_again(o, judged)) and not any(f is x for x, _ in swapped)]
     lost = [f for f in gone if not any(f is o for o, _ in swapped)]
     text, placed = reworded(judged.query.text, [f for f in facts if f not in lost], swapped)
     query = replace(judged.query, text=text, facts=(*beside, *placed), cues=judged.query.cues - cues[0] | cues[1], unplaced=(), claim=judged.claim)

@@ -78,14 +78,29 @@ def _counts(said: str) -> list[tuple[int, float]]:
 _EATS = ("loss", "filter_loss")
 
 
+_IS_SET = Pattern(r"\b(?:set|use|used|using|shoot|shot|open\w*|dial\w*|went|go|am|i'm|be)\b[^.;?!]{0,16}$")
+_BARE_THEN = Pattern(r"\b(?:bare|without(?: it)?|naked|nothing on)\b[^.;?!\d]{0,24}$")
+
+
+def _is_read_through(query: Query, told: list[Fact]) -> bool:
+    """"bare it metered f/11, with the tissue f/5.6": the second is what the meter gave with it on, and no setting."""
+    if len(told) != 2 or any(_IS_SET.search(query.text[: f.start].lower()) for f in told):
+        return False
+    things = [f.start for f in query.facts if f.quantity in ("modifier", "camera_filter")]
+    return any(told[0].end <= at < told[1].start or told[1].end <= at <= told[1].end + 24 for at in things)
+
+
 def claim_of_loss_read(query: Query) -> Solution | None:
     """"the cloth took us from f/11 to f/8, so it eats half the light": the stops between two readings are what it takes."""
     told = [f for f in query.facts if f.quantity in ("aperture", "aperture_range")]
     stops = [v for f in told for v in ((f.value, f.other) if f.quantity == "aperture_range" else (f.value,))]
     lost = [f for f in query.facts if f.quantity in (*_EATS, "stops") and f.value]
     rest = {f.quantity for f in query.facts if f.origin == "said"} - {"aperture", "aperture_range", "modifier", "camera_filter", "stops", *_EATS}
-    if len(stops) != 2 or len(lost) != 1 or rest or not any(f.quantity in ("modifier", "camera_filter") for f in query.facts) or lost[0].start < max(f.start for f in told) or not stops[0] > stops[1] > 0:
+    if len(stops) != 2 or len({f.value for f in lost}) != 1 or rest or not any(f.quantity in ("modifier", "camera_filter") for f in query.facts) or not min(stops) > 0:
         return None
+    if lost[-1].start < max(f.start for f in told) and not _is_read_through(query, told) or stops[0] <= stops[1] and not (stops[0] < stops[1] and _BARE_THEN.search(query.text[: told[-1].start].lower())):
+        return None
+    stops = sorted(stops, reverse=True)
     right = aperture_difference_stops(*stops)
     holds = abs(abs(right) - abs(lost[0].value)) <= TOLERANCE
     return Solution(answers=(Quantity("claim", holds), marks.stops(-abs(right))), used=query.facts, topic="claims", lead=f"{'Yes' if holds else 'No'}. From f/{stops[0]:g} to f/{stops[1]:g} it takes {speak_stops(abs(right))}.")

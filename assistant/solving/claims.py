@@ -20,6 +20,7 @@ from assistant.solving.claim_bounds import bound_of, tolerance, within
 from assistant.solving.claim_compare import judge_comparison, judge_degree_steps, judge_degrees, judge_guides
 from assistant.solving.claim_denial import denied, turned
 from assistant.solving.claim_distances import bounded, claim_of_distances
+from assistant.solving.claim_evened_out import weighed_by_nobody
 from assistant.solving.claim_figure_put_up import UNBOUNDED, candidates
 from assistant.solving.claim_figures import hangs_on_figures
 from assistant.solving.claim_folklore import judge_folklore
@@ -50,7 +51,6 @@ _ONE_OF_TWO = Pattern(r"\bwhich (?:\w+ ){0,3}(?:is|was|comes|would be|lies|will 
 MOST_TRIED = 6
 """Values of a text that are tried as the one that is claimed, the likeliest first."""
 
-
 def solve(query: Query) -> Solution | None:
     """The verdict on a claim; None where the question is no claim or nothing can be made of it."""
     if not query.claim or _ONE_OF_TWO.search(query.text.lower()) is not None or _AS_MUCH_AGAIN.search(query.text.lower()) is not None or query.asks_for("sharp") and "hyperfocal" not in query.cues and query.has("sharp_limit", "focal_length", "aperture", "focus_distance") and "depth_of_field" not in query.cues:
@@ -61,7 +61,7 @@ def solve(query: Query) -> Solution | None:
     if of_the_kind:
         return kept
     first = first_of(BY_WORDS, query) or (_special(readable(query)) if held_against(query) else _of_words(query, said))
-    if first is not None or held_against(query) or are_several_through(query):
+    if first is not None or held_against(query) or are_several_through(query) or weighed_by_nobody(query):
         return first
     of_the_lens = claim_of_hyperfocal(query) or claim_of_deeper(query) or claim_of_depth(query)
     if of_the_lens is not None:
