@@ -11,7 +11,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _GUIDE = Pattern(r"\b(?:guide|gn|leitzahl)\b|\brated\b")
-_ASKS_STOPS = Pattern(r"\b(?:how many|how much|what|which)\b[^.?!]*\b(?:stops?|factor)\b|\bin stops\b|\bhow much (?:light|power|brighter|weaker|stronger)\b")
+_ASKS_STOPS = Pattern(r"\b(?:how many|how much|what|which)\b[^.?!]*\b(?:stops?|factor)\b|\bin stops\b|\bhow much (?:light|power|brighter|weaker|stronger)\b|\b(?:what|how much) (?:does|did|will|would) (?:the|my|this|that|its|his|her) (?:[\w-]+ )?[\w-]+ (?:eat|cost|take|lose|swallow|steal|drink|soak up|rob)\b")
 _OF_A_HEAD = Pattern(r"\bzoom\w*|\bwide(?:st|[- ]angle)?\b|\btele\w*|\bpull\w* back|\brack\w*|\bspread\w*|\bnarrow\w*|\btight\w*|\bsettings?\b|\blong (?:end|setting|position)\b|\bhss\b|\bhigh[- ]speed|\bfp\b|\bsync\b")
 _OF_THE_SYNC = Pattern(r"\bhss\b|\bhigh[- ]speed|\bfp\b")
 """Where the guide number goes with the time."""
@@ -30,8 +30,8 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     >>> [f.value for f in settle(told, "GN was 45 m bare and 28 m with the grid on. What is that in stops?") if f.quantity == "guide_number"]
     [45.0, 28.0]
     """
-    lengths = [f for f in facts if f.quantity == "guide_number" or f.quantity in _LENGTHS and not f.bad and f.value > 0]
     said = text.lower()
+    lengths = [f for f in facts if f.quantity == "guide_number" or (f.quantity in _LENGTHS or _is_no_film(f, said)) and not f.bad and f.value > 0]
     if len(lengths) != 2 or any(f.quantity in _ELSE and not (f.quantity == "shutter" and _OF_THE_SYNC.search(said)) for f in facts if f not in lengths):
         return facts
     if not _GUIDE.search(said) or not _ASKS_STOPS.search(said) or not (_OF_A_HEAD.search(said) or _OF_A_THING.search(said) and _ON_IT.search(said)):
@@ -44,21 +44,30 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     return [made[f.start] if f in lengths else f for f in facts] if all(made.values()) else facts
 
 
+_IS_THEN = Pattern(r"\b(?:with|through|behind|inside|in|under|once|when) (?:the|my|its|that|this|a|an|her|his)\b[^.?!\d]{2,32}?(?:\bit(?:'s| is| was| becomes?| gives?| has| drops?| falls?| comes?)|\b(?:is|was|only|drops?|falls?|down|just|comes?|becomes?|gives?))(?: (?:only|just|down|to|about|more like|a|out|at))*,? $")
+
+
+def _is_no_film(fact: Fact, said: str) -> bool:
+    """"and with the dome on it's 32": a bare figure that films are sold in too."""
+    return fact.quantity == "film_speed" and fact.said.strip().isdigit() and _IS_THEN.search(said[: fact.start]) is not None
+
+
 def _guide(fact: Fact, unit: str) -> Fact:
-    value = fact.value if fact.quantity in ("guide_number", "number", "aperture") else fact.value / LENGTH[fact.unit]
+    value = fact.value if fact.quantity in ("guide_number", "number", "aperture", "film_speed") else fact.value / LENGTH[fact.unit]
     return replace(fact, quantity="guide_number", value=value, unit=fact.unit if fact.unit in ("m", "ft") else unit, of="", cue="", to="")
 
 
 
 _WHAT_IS_IT = Pattern(r"\b(?:guide number|guide no|gn)\b[^?]*[.;,] (?:and |so |then )?what(?:'s| is| was| will| would| does)? (?:it|that)(?: be| become)?(?! (?:read|meter|say|at \d|at f))\b")
 _LOSS_ASKED = Pattern(r"\bwhat(?:'s| is| was) the (?:loss|difference|cost)\b[^?]*\bin stops\b")
+_THING_EATS = Pattern(r"\b(?:what|how much) (?:does|did|will|would) (?:the|my|this|that|its|his|her) (?:[\w-]+ )?[\w-]+ (?:eat|cost|take|lose|swallow|steal|drink|soak up|rob)\b")
 _OWN = frozenset({"guide_number", "loss", "modifier", "camera_filter", "remark", "zoom", "shutter", "sync", "film_speed", "power"})
 
 
 def asked(asks: list[Ask], facts: list[Fact], text: str) -> list[Ask]:
     """"the guide number is 40 m. What is it in high-speed sync?": the number itself, where no distance is told; "what's the loss in stops?" of two."""
     guides = sum(f.quantity == "guide_number" for f in facts)
-    if guides == 2 and not asks and _LOSS_ASKED.search(text.lower()):
+    if guides == 2 and (not asks or [a.quantity for a in asks] == ["guide_number"]) and (_LOSS_ASKED.search(text.lower()) or _THING_EATS.search(text.lower())):
         return [Ask("stops")]
     if guides != 1 or [a.quantity for a in asks] not in ([], ["aperture"]) or {f.quantity for f in facts} - _OWN or not any(f.quantity == "loss" for f in facts):
         return asks

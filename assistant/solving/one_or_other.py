@@ -38,7 +38,7 @@ def solve(query: Query) -> Solution | None:
     if len(query.asks) != 1 or query.asks[0].quantity not in ("stops", "factor") or query.claim:
         return None
     which = _WHICH.search(query.text)
-    facts = [f for f in query.facts if f.quantity not in _BY_THE_WAY]
+    facts = [f for f in query.facts if f.quantity not in _BY_THE_WAY and not _counts_them(f, query.text)]
     if which is None:
         return _how_much(query, facts)
     if any(f.origin != "said" or f.quantity not in (*OF_LIGHT, *TAKEN, "exposure_value") for f in facts):
@@ -57,6 +57,14 @@ def solve(query: Query) -> Solution | None:
     wins = (apart > 0) is more
     named = _named(query.text, which.end(), at, one) if wins else _named(query.text, at, len(query.text), other)
     return _said(query, more, apart, named)
+
+
+_TWO_OF_THEM = Pattern(r"\W*(?:\w+ )?(?:umbrellas|brollies|soft ?boxes|boxes|domes|dishes|diffusers|gels|silks|scrims|grids|flashes|heads|lights|lamps|guns|cloths|reflectors|kinds|sorts|of them)\b", re.I)
+
+
+def _counts_them(fact: Fact, text: str) -> bool:
+    """"found two umbrellas": how many are held against each other, and nothing that lies on one side."""
+    return fact.quantity in ("number", "count") and fact.value == 2.0 and fact.origin == "said" and (_TWO_OF_THEM.match(text, fact.end) is not None or _TWO_OF_THEM.match(text[fact.start + 3 :]) is not None)
 
 
 def _said(query: Query, more: bool, apart: float, named: str) -> Solution:
