@@ -95,11 +95,13 @@ _WHERE_GOES = Pattern(r"\b(?P<where>wh)ere(?:['’]?s| is) (?P<what>(?:the|my|it
 _LEG_WANTED = Pattern(
     r"(?P<before>^|[.;:!?]\s+)(?:(?:and|so|the|distance|from|of) )*(?P<light>flash|light|lamp|strobe|key|head)[- ]to[- ](?:the |my )?(?P<whom>front[- ]row|first[- ]row|front|subject|sitter|group)(?: distance)?(?=,? please\b|\s*\?)", re.I)
 """A way that is wanted, only named: "Flash to front row, please, if …"."""
+_ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|instructions?|little pictures?)(?: (?:that's|that is|printed|written|given|shown))* (?:on|inside|in|of) (?:the|its|that) (?:film |yellow |green |cardboard )?box\b", re.I)
+"""What comes with a film, whose box is no softbox."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
-    (("strip ", "Strip "), _STRIP_BOX, "strip box"),
+    (("strip ", "Strip "), _STRIP_BOX, "strip box"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),

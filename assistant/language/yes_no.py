@@ -13,6 +13,7 @@ from assistant.query import Ask, Fact
 
 _TAG = Pattern(
     r"\b(?:right|correct|yes|yeah|yep|yup|aye|true|agreed?|innit|init|yeh|yea|ya|rite|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
+    r"|[,:;.–-]\s+(?:so |is that |is it |are they |was that )?(?:the )?(?:right|correct|good|fine|ok|okay|proper)(?: exposures?| settings?)? (?:for|in|with|under) (?:the |my |this |that |a |such a |her |his )?[a-z]+(?: [a-z]+)?\s*\?\s*$"
     r"|,\s*no\s*\?\s*$"
     r"|,\s*(?:right|correct|yes|agreed|true)\s*\?(?=\s+\w)(?:[^?.]|\.(?=\d))+[.!]?\s*$"
 )
@@ -40,7 +41,7 @@ _VERB = Pattern(
 _OPENS_YES_NO = Pattern(r"^(?:.*[,.;:!]\s+|(?:at|with|on|in|after|by|if|when) (?!how\b|what\b|which\b|whose\b)[^,?]{1,40} )?(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:does|do|will|would|is|are|must|did|should|can|could|doesn't|don't|won't|isn't)\b(?! (?:you|u|please|not)\b)")
 """A question that opens like one for a yes or a no, with or without its question mark; "how" may stand inside it."""
 _INVERTS = Pattern(
-    r"\b(?<!\bthan )(?<!\bas )(?<!\bthat )(?<!\bflash )(?<!\bstrobe )(?<!\bgun )"
+    r"\b(?<!\bthan )(?<!\bas )(?<!\bthat )(?<!\bflash )(?<!\bstrobe )(?<!\bgun )(?<!\bwould )(?<!\bwill )(?<!\bcould )(?<!\bmight )(?<!'ll )"
     r"(?:(?:does|do|did|will|would|can|could|should|won't|doesn't) (?:it|the|this|my|her|his|that|these|those|they|we|i|f\W?\d|(?:an? )?(?:f|flash|light|iso|shutter|aperture|film))\b(?! (?:set|use|need)\W*$)(?<!\bdid it(?= (?:at|for|with|from|on|nicely|fine|well|just)\b))"
     r"|(?=is|are|was|am)(?<!problem )(?<!thing )(?<!point )(?<!trouble )(?<!question )(?<!catch )(?<!issue )(?<!idea )(?:is|are|was|am) (?:it|that|this|i|these|those|they)\b(?! (?:the|my|a|with|at|of|on)\W*$)"
     r"|(?:is|are|was) (?:the|my) (?:\w+ ){1,3}?(?:less|more|within|still|under|over|enough|sharp|right|safe|too)\b|is (?:the|my) (?:[a-z-]+ ){1,4}?(?:about |around |roughly |nearly |exactly |really )?(?:\d|f ?/ ?\d)|(?:is|are) \d+(?:\.\d+)? ?(?:m|ft|feet|metres) (?:still |also )?(?:sharp|in focus|enough|right|safe|ok|too (?:far|close|near))\b|(?:is|are) (?:1/\d+|f\W?\d[\d.]*|iso \d+) (?:still |also |then )?(?:ok|okay|fine|enough|right|safe|within|correct|too (?:fast|slow|bright|dark))\b)"
