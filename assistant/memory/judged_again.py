@@ -84,12 +84,13 @@ def _as_lost(query: Query, judged: Judged) -> Query:
     return replace(query, facts=(replace(mine, quantity=lost[0], value=abs(mine.value), unit=""),))
 
 
-_STOPS = frozenset({"stops", "loss", "filter_loss", "nd"})
+_TAKES = frozenset({"loss", "filter_loss", "nd"})
+_STOPS = _TAKES | {"stops"}
 
 
 def _is_said_again(fact: Fact, judged: Judged) -> bool:
     """"it costs one stop … was one stop right?": what was put up, in other words once more."""
-    return fact.quantity == "stops" and any(f is not fact and f.quantity in _STOPS and f.value == fact.value for f in judged.query.facts)
+    return fact.quantity == "stops" and any(f.quantity in _TAKES and f.value == fact.value for f in judged.query.facts)
 
 
 def _in_pairs(query: Query, judged: Judged) -> Query:
