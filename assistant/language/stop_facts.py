@@ -36,9 +36,14 @@ def _direction(place: Place) -> str:
     """Whether more or less light is meant; empty where it was not said."""
     if place.item.unit in ("-", "+"):
         return "less" if place.item.unit == "-" else "more"
-    near = place.near("less", "more", "down", "up", "open_up", "close_down", before=3, after=2)
+    bound = _NO_MORE_THAN.search(place.text[: place.item.start]) is not None
+    near = place.near("less", "more", "down", "up", "open_up", "close_down", before=0 if bound else 3, after=2)
     table = {"less": "less", "more": "more", "down": "less", "up": "more", "open_up": "more", "close_down": "less"}
     return table[near.word] if near else ""
+
+
+_NO_MORE_THAN = Pattern(r"\b(?:los(?:e|es|ing)|drop(?:s|ping)?|fall(?:s|ing)?|shed(?:s|ding)?|giv(?:e|es|ing) (?:away|up)|sink(?:s|ing)?) (?:any )?(?:no )?more than(?: (?:about|some|just))?(?: a| an| one| the)* *$", re.I)
+"""Right before what may be lost at most, which "more" does not make a gain."""
 
 
 def _push(place: Place) -> Fact | None:

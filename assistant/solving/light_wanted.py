@@ -66,7 +66,7 @@ def _sign(said: Fact, text: str) -> int:
     beside = _TOO_MUCH.match(text[said.end :]) if said.origin == "said" else None
     if beside:
         return -1 if beside["much"] else 1
-    less = said.cue == "less" or said.unit == "-" or bool(patterns.search(r"\b(?:lose|loses|drop|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
+    less = said.cue == "less" or said.unit == "-" or bool(patterns.search(r"\b(?:lose|loses|losing|drop|dropping|falling|giv(?:e|ing) (?:up|away)|darker|dimmer|dark|dim|weak|short|under\w*|less|reduce|take off|knock|down)\b", text))
     more = said.cue == "more" or said.unit == "+" or bool(patterns.search(r"\b(?:gain|brighter|bright|hot|strong|over\w*|more|hotter|add|up)\b", text))
     way = (-1 if said.cue == "less" or said.unit == "-" else 1 if said.cue == "more" or said.unit == "+" else -1 if less else 1 if more else 0)
     begins = max(text.rfind(mark, 0, said.start) for mark in ".?!;") + 1
