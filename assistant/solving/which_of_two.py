@@ -144,7 +144,7 @@ def _of_one_kind(facts: list[Fact], said: str) -> list[Fact]:
     """"a flash of 1/800 or one of 1/5000, which freezes better": the second is a flash's as the first is."""
     timed = [f for f in facts if f.quantity in ("duration", "t05", "t01", "shutter")]
     flashes = [f for f in timed if f.quantity != "shutter"]
-    if len(timed) != 2 or not flashes or len({f.quantity for f in flashes}) > 1 or not _FREEZES.search(said):
+    if len({f.value for f in timed}) != 2 or not flashes or len({f.quantity for f in flashes}) > 1 or not _FREEZES.search(said):
         return facts
     return [replace(f, quantity="duration") if f in timed else f for f in facts]
 
@@ -158,7 +158,11 @@ def _with_its_gap(facts: list[Fact], said: str) -> list[Fact]:
 _JUST_OR = Pattern(r" or (?:at |from |even )?")
 
 
-_ONLY_TWO = Pattern(r"(?:^|[.?!;:] )(?:so |and |then )?(?:at |from )?(?:f/?|iso |1/)?[\w.½]{1,8}(?: ?(?:ft|feet|foot|m|metres?|meters?|power|film|mm|s))? or (?:at |from )?(?:f/?|iso |1/)?[\w.½]{1,8}(?: ?(?:ft|feet|foot|m|metres?|meters?|power|film|mm|s))?(?: for the (?:light|flash|head))?\s*\?")
+_EITHER = r"(?:at |from )?(?:f/?|iso |1/)?[\w.½]{1,8}(?: ?(?:ft|feet|foot|m|metres?|meters?|power|film|mm|s))? or (?:at |from )?(?:f/?|iso |1/)?[\w.½]{1,8}(?: ?(?:ft|feet|foot|m|metres?|meters?|power|film|mm|s))?"
+_FOR_WHAT = r"(?:for|to (?:get|have|keep|give|make|see)|if (?:i|we|you) want)"
+_TWO_FOR = Pattern(rf"(?:(?<=^)|(?<=[.?!;:,] ))(?:(?:so |and |then |now )?{_FOR_WHAT} [^.?!;]{{3,50}}, (?:would it be |is it |should it be |is that )?{_EITHER}|{_EITHER},? {_FOR_WHAT} [^.?!;,]{{3,50}})\s*\?")
+"""What there is to be more of, and the two to choose from: "for more depth of field, f/4 or f/11?"."""
+_ONLY_TWO = Pattern(rf"(?:^|[.?!;:] )(?:so |and |then )?{_EITHER}(?: for the (?:light|flash|head))?\s*\?")
 _WISHED = Pattern(r"\b(?:need|needs|want|wants|wanted|after|like|to (?:get|have|keep|make)|for)\b")
 """The two alone are the question, and what there is to be more of is wished beside it: "5 ft or 12 ft? need the rows even"."""
 
@@ -167,6 +171,9 @@ def _question(said: str) -> tuple[int, int]:
     """Where the sentence stands that asks which, from its "which" on; (0, 0) where none does, or more than one."""
     found = [m for m in (*_INTERROGATIVE.finditer(said), *_ONE_OR.finditer(said)) if said.find("?", m.start()) >= 0 or _SENTENCE.search(said, m.start()) is None]
     if not found:
+        wished = list(_TWO_FOR.finditer(said))
+        if len(wished) == 1:
+            return wished[0].span()
         return (0, len(said)) if len(_ONLY_TWO.findall(said)) == 1 and _WISHED.search(said) else (0, 0)
     starts = {max((e.end() for e in _SENTENCE.finditer(said, 0, m.start())), default=0) for m in found}
     if len(starts) != 1:
@@ -185,7 +192,7 @@ def _two(said: str, facts: list[Fact]) -> tuple[Fact, Fact] | None:
             joined = one.start == other.start and " or " in one.said.lower() or len(between) <= _BETWEEN and not _SENTENCE.search(between) and (_OR if "or" in said.split() else _AND).search(between)
             if joined and one.value != other.value:
                 found.append((one, other))
-    return found[0] if len(found) == 1 else None
+    return found[-1] if len({frozenset((one.value, other.value)) for one, other in found}) == 1 else None  # said once more where it is asked: still two
 
 
 def _asked(words: str, kind: str, said: str) -> tuple[Asked, int] | None:
