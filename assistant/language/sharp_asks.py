@@ -102,6 +102,8 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
         for match in pattern.finditer(lower):
             if name not in places and not _is_given(match, facts) and not is_refused(lower, match.start(), match.end()) and not (name == "depth_of_field" and is_reason(lower, match.start(), match.end())):
                 places[name] = match.start()
+    if {"range", "near_limit", "far_limit"} & set(places) and len({f.value for f in facts if f.quantity in ("distance", "camera_distance", "sharp_limit")}) > 1 and _WHAT_HOLDS.search(lower):
+        places = {name: at for name, at in places.items() if name not in ("range", "near_limit", "far_limit")}
     if {"near_limit", "far_limit"} <= set(places) and _HOW_FAR_TO_THE_NEAREST.search(lower):
         del places["far_limit"]
     if "hyperfocal" in places and _CLOSEST_FOCUS.search(lower):
@@ -137,6 +139,8 @@ def asked(lower: str, facts: Sequence[Fact]) -> list[Ask]:
     return sorted((Ask(q, _of(q, lower), "", at) for q, at in places.items()), key=lambda a: a.start)
 
 
+_WHAT_HOLDS = Pattern(r"\b(?:what|which) (?:aperture|f[- ]?(?:stop|number)|stop|mark)\b(?!s)(?! and)[^?]{0,30}\b(?:hold|keep|get|cover|bring|give|take|have|put)\w*\b[^?]{0,40}\b(?:sharp|in focus|crisp)\b(?![^?]*\bwhere\b)")
+"""The f-number that holds two places told, "the near one at 2 m and the far one at 4 m": neither limit is asked."""
 _HOW_FAR_TO_THE_NEAREST = Pattern(r"\bhow far\b[^?.!]{0,30}\bis the (?:near\w*|closest)\b(?![^?.!]*\b(?:far(?:thest|ther)?|furthest)\b)")
 _ONLY_NEAR = Pattern(f"{_BEGINS}|{_HALF_HYPER}")
 _CLOSEST_FOCUS = Pattern(_FOR_INFINITY)
