@@ -39,9 +39,13 @@ def _direction(place: Place) -> str:
     bound = _NO_MORE_THAN.search(place.text[: place.item.start]) is not None
     near = place.near("less", "more", "down", "up", "open_up", "close_down", before=0 if bound else 3, after=2)
     table = {"less": "less", "more": "more", "down": "less", "up": "more", "open_up": "more", "close_down": "less"}
+    if near and near.start < place.item.start and table[near.word] == "more" and _IS_LOST.search(place.text[near.end : place.item.start]):
+        return "less"
     return table[near.word] if near else ""
 
 
+_IS_LOST = Pattern(r"\b(?:los(?:e|es|ing)|drop(?:s|ping)?|fall(?:s|ing)?|shed(?:s|ding)?|giv(?:e|es|ing) (?:away|up)|sink(?:s|ing)?)(?: (?:about|just|only|him|her|it|me))*(?: a| an| one| the)* *$", re.I)
+"""Nearer than a "more" of something else: "how many metres more can she go before losing a third of a stop"."""
 _NO_MORE_THAN = Pattern(r"\b(?:los(?:e|es|ing)|drop(?:s|ping)?|fall(?:s|ing)?|shed(?:s|ding)?|giv(?:e|es|ing) (?:away|up)|sink(?:s|ing)?) (?:any )?(?:no )?more than(?: (?:about|some|just))?(?: a| an| one| the)* *$", re.I)
 """Right before what may be lost at most, which "more" does not make a gain."""
 

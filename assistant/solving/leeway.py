@@ -23,7 +23,7 @@ def within(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     """How near and how far the subject may go and stay within so much."""
     if query.has("focal_length") or query.has("focus_distance") or patterns.search(r"\brange of (?:apertures|f|stops|powers|speeds)", query.text, re.I):
         return None
-    if "span" not in query.cues:
+    if "span" not in query.cues or _ONE_WAY.search(query.text):
         return None
     centre = scene.near if scene.near is not None and scene.far is None else None
     lines: tuple[Fact, ...] = ()
@@ -46,6 +46,8 @@ def within(query: Query, ask: Ask, scene: Scene) -> Solution | None:
     return _ranged(answers, scene, used + lines, assumed, lead)
 
 
+_ONE_WAY = Pattern(r"\bhow (?:much|far) (?:further|farther|closer|nearer)\b|\bhow many (?:more \w+|\w+ more)\b|\bhow far\b[^?]{0,40}\b(?:back|backwards?|away|off)\b[^?]{0,20}\b(?:before|until|without)\b", re.I)
+"""A way that somebody goes, and no span around where they stand."""
 _FARTHEST = Pattern(r"\b(?:what|which)(?:'s| is) the (?:farthest|furthest)\b|\bhow far (?:away |back )?may\b", re.I)
 
 
