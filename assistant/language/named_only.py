@@ -78,6 +78,10 @@ def is_of_the_exposure(text: str, end: int) -> bool:
 _READS = Pattern(r"\bwhat (?:does|do|will|would|should) (?:it|that|this|the [a-z]+(?: light)?) (?:then |alone )?(?:read|meter)\b", re.I)
 
 
+_WHICH_F = Pattern(r"^\W*(?:(?:hi|hey|ok|so|and|quick|please)\W+)*(?:an? )?(?:f(?:-?stop|-?number)?|aperture|stop) what\b|[.,;:!?] *(?:(?:so|and|then) )?(?:at )?(?:f(?:-?stop|-?number)?|aperture|stop) what\W*$", re.I)
+"""The setting named before the question word: "f what, off the wall"."""
+
+
 def asks_a_reading(text: str) -> bool:
-    """Whether it is what a light reads that is asked, and not the guide number that is told of it."""
-    return _READS.search(text) is not None
+    """Whether it is what a light reads, or a setting, that is asked, and not the guide number that is told of it."""
+    return _READS.search(text) is not None or _WHICH_F.search(text) is not None

@@ -61,6 +61,7 @@ _WORDINGS = {
     "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
+    "waht": "what", "hwat": "what", "wat": "what", "waht's": "what's", "whta": "what", "wich": "which", "whcih": "which", "hwich": "which", "hwo": "how", "whre": "where", "cant": "can't",
     "ap": "aperture", "ss": "shutter speed", "dist": "distance", "subj": "subject", "sbox": "softbox", "amb": "ambient", "y/n": "is that right", "loaded w": "loaded with", "n whats": "and what's", "n what": "and what", "n how": "and how",
     "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "wont": "won't", "whatd": "what'd", "itd": "it'd", "itll": "it'll", "loosing": "losing", "looses": "loses", "infront": "in front",
 }
@@ -98,6 +99,7 @@ _LEG_WANTED = Pattern(
 _ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|instructions?|little pictures?)(?: (?:that's|that is|printed|written|given|shown))* (?:on|inside|in|of) (?:the|its|that) (?:film |yellow |green |cardboard )?box\b", re.I)
 """What comes with a film, whose box is no softbox."""
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
+    (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     # letters one of which the text must hold, what is said, and its usual wording
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),

@@ -85,7 +85,7 @@ from assistant.memory.move_again import move_again, says_another_move
 from assistant.memory.off_the_wall import off_the_wall
 from assistant.memory.places_anew import place_anew
 from assistant.memory.reached import only_so_far
-from assistant.memory.reference_again import reading_by_power, reference_again
+from assistant.memory.reference_again import asked_first, reading_by_power, reference_again
 from assistant.memory.rules import Pair, Rule
 from assistant.memory.same_kind import kind_again, level_again, many_again, metered_again, reading_again, row_by_place, says_level, sky_again
 from assistant.memory.short_steps import step_as_before, step_told, to_so_many
@@ -131,5 +131,5 @@ RULES: tuple[Rule, ...] = (
     rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open,
     only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number,
     row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, reading_again, row_by_place,
-    guide_for_another, bare_numbers, length_again,
+    guide_for_another, bare_numbers, length_again, asked_first,
 )

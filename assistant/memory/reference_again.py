@@ -39,6 +39,26 @@ def _beside(one: int, other: int, text: str) -> bool:
     return not any(mark in text[min(one, other) : max(one, other)] for mark in ".?!;") if max(one, other) <= len(text) else False
 
 
+_OF_THE_TEST = Pattern(r"\b(?:gave|read|metered|measured|was|were|tested|test|got|made)\b", re.I)
+
+
+def asked_first(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"1.4 m" after "what would it read at 3 m; it gave f/11 at 2 m": the figure that was asked for is changed, and what was tested is put before it."""
+    from assistant.solving.change import is_found_with
+
+    mine = query.facts[0] if len(query.facts) == 1 else None
+    read = [f for f in scene.facts if f.quantity == "aperture"]
+    if mine is None or mine.of or mine.quantity not in ("distance", "power", "film_speed", "energy") or not scene.asks or scene.asks[0].quantity != "aperture" or any(a.quantity != "aperture" for a in query.asks):
+        return query, scene
+    pair = [f for f in scene.facts if f.quantity == mine.quantity]
+    if len(read) != 1 or len(pair) != 2 or any(f.of or scene.text[f.start : f.end] != f.said for f in (*read, *pair)) or any(f.quantity == "guide_number" for f in scene.facts) or _OF_THE_TEST.search(query.text):
+        return query, scene
+    asked, tested = pair
+    if not is_found_with(tested, read[0], scene.text) or is_found_with(asked, read[0], scene.text):
+        return query, scene
+    return query, replace(scene, facts=(*(f for f in scene.facts if f not in pair), tested, asked))
+
+
 _ITS_POWER = Pattern(r"\b(?P<way>halv(?:e|ed|ing)|half|doubl(?:e|ed|ing)|twice|quarter(?:ed|ing)?|a quarter(?: of)?)\b (?:of )?(?:its|the|her|his|that light's|their) (?:power|output)\b", re.I)
 _BY = {"hal": 0.5, "dou": 2.0, "twi": 2.0, "qua": 0.25, "a q": 0.25}
 

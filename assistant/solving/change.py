@@ -184,7 +184,7 @@ def _found_with(pair: list[Fact], query: Query, ask: Ask) -> list[Fact]:
         return pair
     if _TURNED_TO.search(query.text[: pair[1].start]) or pair[0].quantity == "film_speed" and _METER_STANDS.search(query.text[: pair[0].start]):
         return pair  # "turned down to 200 Ws, it was f/16": the second is what there is now
-    first, second = (_is_found_with(f, read[0], query.text) for f in pair)
+    first, second = (is_found_with(f, read[0], query.text) for f in pair)
     return pair[::-1] if second and not first else pair
 
 
@@ -199,14 +199,15 @@ def _once_each(facts: list[Fact], query: Query) -> list[Fact]:
         return facts[1:]  # "it read f/8, the grid brings it down to f/5.6: what power reads f/8 again"
     if len(facts) < 3 or len(values) != 2 or read is None or any(f.origin != "said" for f in (*facts, read)) or facts[0].quantity == "aperture":
         return facts
-    named = [next((f for f in facts if f.value == v and _is_found_with(f, read, query.text)), None) for v in values]
+    named = [next((f for f in facts if f.value == v and is_found_with(f, read, query.text)), None) for v in values]
     if sum(f is not None for f in named) != 1:
         return facts
     kept = [found or [f for f in facts if f.value == v][-1] for v, found in zip(values, named)]
     return sorted(kept, key=lambda f: f.start)
 
 
-def _is_found_with(fact: Fact, read: Fact, text: str) -> bool:
+def is_found_with(fact: Fact, read: Fact, text: str) -> bool:
+    """Whether a figure stands with the reading that was got by it: "f/8 at 2 m", "2 m gave f/8"."""
     return _TOGETHER.fullmatch(text[min(fact.end, read.end) : max(fact.start, read.start)]) is not None
 
 
@@ -281,7 +282,7 @@ def _of_the_test(power: Fact, query: Query) -> bool:
         return True
     lost = [f for f in _of(query, "loss") if f.origin == "said"]
     first, last = sorted((power, read), key=lambda f: f.start)
-    return bool(lost) and not any(first.start < f.start < last.start for f in lost) and (_is_found_with(power, read, query.text) or _BREAK.search(query.text, first.end, last.start) is None)
+    return bool(lost) and not any(first.start < f.start < last.start for f in lost) and (is_found_with(power, read, query.text) or _BREAK.search(query.text, first.end, last.start) is None)
 
 
 _BREAK = Pattern(r"[,.;:?!](?!\d)|\b(?:and|but|what|which|now|then|if|so|when)\b", re.I)

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from assistant.query import Query
 from assistant.solving import claim_added, claim_stacked, claim_time
 from assistant.solving.claim_backdrop import claim_of_backdrop_by_place, claim_of_black
+from assistant.solving.claim_below_full import claim_of_below_full
 from assistant.solving.claim_both_lights import claim_of_both
 from assistant.solving.claim_charge import claim_of_charge
 from assistant.solving.claim_close_up import (
@@ -63,7 +64,7 @@ from assistant.solving.solution import Solution
 Judge = Callable[[Query], "Solution | None"]
 
 BY_WORDS: tuple[Judge, ...] = (
-    claim_of_many_through, claim_of_films, claim_of_depth_by_stop, claim_of_two_depths, claim_of_backdrop_by_place, claim_of_two_lights, evened_out, claim_of_deeds, claim_of_change,
+    claim_of_many_through, claim_of_films, claim_of_depth_by_stop, claim_of_two_depths, claim_of_backdrop_by_place, claim_of_two_lights, evened_out, claim_of_below_full, claim_of_deeds, claim_of_change,
     claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_against, claim_of_draw_in_stops,
     claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers,
     claim_of_both, claim_of_latitude, claim_of_sharp_so_near, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved,

@@ -53,12 +53,17 @@ def compared(query: Query) -> Solution | None:
     if asked is None:
         return None
     place = asked["one"] or asked["first"]
-    found = _is_the_second(place, first, second, query.text[: asked.start()])
+    found = _is_the_second(place, first, second, _beside_the_question(query.text, asked.start(), asked.end(), first[0].start))
     if found is None:
         return None
     more = more_light(first, second)
     second_asked, name = found
     return _brighter(more if second_asked else -more, name, used)
+
+
+def _beside_the_question(text: str, start: int, end: int, first: int) -> str:
+    """What is told before the question, or after it where the question comes first; every letter in its place."""
+    return " " * end + text[end:] if end <= first else text[:start]
 
 
 def _brighter(value: float, name: str, used: tuple[Fact, ...]) -> Solution:
