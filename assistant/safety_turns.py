@@ -24,7 +24,10 @@ def safety_question(turn: Turn) -> Answer | None:
     if (turn.query.asks and figures) or worked or not may_concern_safety(turn.query.text):
         return None
     from assistant.safety.questions import answer_safety
+    from assistant.solving.which_of_two import more_of
 
+    if len(figures) > 1 and more_of(turn.query) is not None:
+        return None  # "baby on the rug: is the light more even at 2 m or at 4 m?"
     return _told(turn, answer_safety(turn.query.text))
 
 

@@ -88,7 +88,7 @@ _WHAT_IF = Pattern(r"\W*(?:(?:and|so|but|ok|then),? )*(?:what |and )if (?!so\b|n
 """Another case of what was asked, "what if four stops under is enough?", and nothing more."""
 _BY_HOW_MANY = Pattern(r"(?:^|[.;!] )(?:and |so |then |but )?(?:by )?how (?:many stops|much) (?:more |less |brighter |darker )?(?:does|do|did|will|would|is|are) (?:(?!\b(?:right|true|correct)\b)[^?])*\?\W*$")
 """The last sentence asks for a number."""
-_WHICH_TO_SET = Pattern(r"(?:^|[.,;:!?] )(?:(?:so|and|now|then) )*(?:should|do|shall|must|ought|would) (?:i|we|he|she|they|you)\b(?:[^?.!;]|\.(?=\d))*?\d\S* or (?:at |to |for |on |an? )?(?:iso |f/?)?\d\S*(?: \w+)?\W*$")
+_WHICH_TO_SET = Pattern(r"(?:^|[.,;:!?] )(?:(?:so|and|now|then) )*(?:(?:for|to (?:get|have|make|keep)|if (?:i|we) (?:want|need|like)|wanting)\b[^.?!;:,]{3,48} )?(?:should|do|shall|must|ought|would) (?:i|we|he|she|they|you|it|(?:the|my|our) (?:flash|light|lamp|head|strobe|gun|softbox|box|umbrella|key|fill))\b(?:[^?.!;]|\.(?=\d))*?\d\S*(?: (?:ft|feet|foot|m|metres?|meters?|power|film|mm))? or (?:(?:the|my) \w+ )?(?:at |to |for |on |an? )?(?:iso |f/?)?\d\S*(?: \w+){0,3}\W*$")
 """The last sentence asks which of two to set, "should I rate it at 200 or at 100?"."""
 _WANTED_BY_NAME = Pattern(r"(?:^\W*|[.;:!?] )(?:(?:so|and|now|then),? )?(?:ws|joules|watt[- ]?seconds|energy|pops|flashes|bursts|stops|aperture|f-?stop|power|distance|shutter|iso|ev) (?:do i need|i need|we need|needed|to (?:get|hold|keep|reach|match|make|set|use|give|bring))\b[^?]*\?\W*$|[.;!] (?:so |and )?set(?:ting)?\?\W*$")
 """What is wanted, named first in the last sentence: "joules I need to hold f/11?", "set?"."""

@@ -38,7 +38,7 @@ class Asked:
     """What the question must speak of besides."""
 
 
-_ROOM = Pattern(rf"\b(?:ambient|daylight|sky|windows?|back(?:ground|drop)|surroundings|scene|ghosts?|sun(?:light|set|rise)?|dusk|dawn|moon|stars|city|skyline|traffic|harbou?r|lamps?|candles?|candelabr\w+|bulbs?|chandeliers?|lanterns?|fire|embers|neon|fairy lights|street ?lights?|(?:{ROOMS}))\b")
+_ROOM = Pattern(rf"\b(?:ambient|daylight|sky|windows?|back(?:ground|drop)|surroundings|scene|ghosts?|sun(?:light|set|rise)?|dusk|dawn|moon|stars|city|skyline|traffic|harbou?r|lamps?|candles?|candelabr\w+|bulbs?|chandeliers?|lanterns?|fire|embers|neon|fairy lights|street ?lights?|(?:{ROOMS})|behind (?:him|her|them|it|me|us|the (?:man|woman|sitter|subject|couple|group|singer|bride|model|boy|girl|child)))\b")
 _BEHIND = Pattern(r"\b(?:background|backdrop|behind|walls?|curtains?|backing)\b")
 _BRIGHTER = Pattern(r"\b(?:brighter|brightest|more bright(?:ly)?|lighter|brightens?|more (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?more|shows? more|stronger|better lit)\b")
 _DARKER = Pattern(r"\b(?:darker|darkest|less bright(?:ly)?|dimmer|fainter|darkens?|less (?:light|exposure|of (?:the|my|her|his))|lets? (?:in )?less|shows? less|weaker)\b")
@@ -64,7 +64,7 @@ _TABLE: tuple[Asked, ...] = (
     Asked("grain", Pattern(r"\b(?:more grain|grainier|coarser(?: grain)?)\b"), Pattern(r"\b(?:less grain\w*|finer(?: grain)?|smoother)\b"), {"film_speed": 1}, "Faster film has coarser grain."),
 )
 _INTERROGATIVE = Pattern(r"\b(?:which|what (?:one|distance|aperture|f-?stop|shutter(?: speed)?|time|power|film)|(?:at|from) (?:which|what|where)|whose|where)\b")
-_ONE_OR = Pattern(r"(?:(?<=^)|(?<=[.?!;:] ))(?:so |and |now )?(?:should|shall|do|does|would|will|must|is it)\b(?=[^.?!]*\bor\b(?! not\b)[^?!]*\?)")
+_ONE_OR = Pattern(r"(?:(?<=^)|(?<=[.?!;:] ))(?:so |and |now )?(?:(?:for|to (?:get|have|make|keep)|if (?:i|we) (?:want|need|like)|wanting)\b[^.?!;:,]{3,48},? )?(?:should|shall|do|does|would|will|must|is it)\b(?=[^.?!]*\bor\b(?! not\b)[^?!]*\?)")
 """A question that offers two: "would f/8 or f/16 need the shorter time"."""
 _OR = Pattern(r"\bor\b|\bversus\b|\bvs\b|\bthe other\b")
 _AND = Pattern(r"\bor\b|\band\b|\bversus\b|\bvs\b|\bthe other\b")
@@ -82,9 +82,14 @@ _BETWEEN = 90
 _SENTENCE = Pattern(r"[?!;]|[.](?!\d)")
 
 
+_LEFT_ALONE = Pattern(r"\b(?:(?:don't|do not|won't|will not|can't|cannot|mustn't|not|without|never) (?:(?:want|wish|like|have|dare|going|allowed) to )?(?:touch|chang|mov|alter|shift|fiddl|mess|adjust|reset)(?:e|ing|le|ling)?(?: with)?) (?:the |my |either |his |her )?(?:flash|power|aperture|lens|f-?stop|light|lights|shutter|film|iso|anything|settings?)(?: power)?(?:(?:,? (?:or|and|nor) )(?:the |my )?(?:flash|power|aperture|lens|f-?stop|light|lights|shutter|film|iso|anything else))*\b")
+"""What stays as it is, though a "not" is said of it."""
+
+
 def more_of(query: Query) -> Solution | None:
     """The one of two that has more of what is asked, named first; None where two are not told, or the question is not plain."""
     said = plain(query.text)
+    said = _LEFT_ALONE.sub(lambda found: " " * len(found[0]), said) if _LEFT_ALONE.search(said) else said
     start, end = _question(said)
     if end <= start or _TURNED.search(said, start, end):
         return None
@@ -217,7 +222,7 @@ def _alone(facts: list[Fact], two: tuple[Fact, Fact], row: Asked, said: str) -> 
     """Whether nothing else may tell the two apart."""
     kind, (first, last) = two[0].quantity, sorted((two[0].start, two[1].start))
     for fact in facts:
-        if fact in two or fact.quantity in _BY_THE_WAY or fact.quantity == "count" and (fact.value == 1 or fact.value == len(two) and fact.end <= first and _ONE_EACH.search(said, fact.end)):
+        if fact in two or fact.quantity in _BY_THE_WAY or fact.quantity == "modifier" and not fact.value and fact.end <= first or fact.quantity == "count" and (fact.value == 1 or fact.value == len(two) and fact.end <= first and _ONE_EACH.search(said, fact.end)):
             continue
         if fact.quantity == kind and fact.value not in (two[0].value, two[1].value) and not (row.name == "even light" and not first <= fact.start <= last):
             return False
