@@ -98,8 +98,8 @@ _LEG_WANTED = Pattern(
 """A way that is wanted, only named: "Flash to front row, please, if …"."""
 _THINGS_MOVED = r"(?:wall|backdrop|background|curtain|screen|light|lights|flash|lamp|head|stand|boom|softbox|box|umbrella|brolly|chair|stool|sofa|settee|bench|table|bed|cot|pram|sitter|subject|model|bride|groom|couple|group|singer|dancer|drummer|piano|desk|camera|tripod)"
 _PULLED_ALONG = Pattern(
-    rf"\b(?P<how>pull|pulls|pulled|pulling|push|pushes|pushed|pushing) (?P<whom>(?:him|her|them|us|me|(?:the|my|his|their|our) (?:\w+ )?{_THINGS_MOVED})(?: and (?:him|her|them|me|(?:the|my|his|their|our) (?:\w+ )?{_THINGS_MOVED}))?)(?= (?:right |all |even |a bit |a little |well |just )?(?:in|back|closer|nearer|away|out|forwards?|over|further|farther|towards?|up)\b(?! (?:a|one|two|three|half|by a|by one) stops?\b))", re.I)
-_MOVED = {"pull": "move", "pulls": "moves", "pulled": "moved", "pulling": "moving", "push": "move", "pushes": "moves", "pushed": "moved", "pushing": "moving"}
+    rf"\b(?P<how>pull|pulls|pulled|push|pushes|pushed) (?P<whom>(?:him|her|them|us|me|(?:the|my|his|their|our) (?:\w+ )?{_THINGS_MOVED})(?: and (?:him|her|them|me|(?:the|my|his|their|our) (?:\w+ )?{_THINGS_MOVED}))?)(?= (?:right |all |even |a bit |a little |well |just )?(?:in|back|closer|nearer|away|out|forwards?|over|further|farther|towards?|up)\b(?! (?:a|one|two|three|half|by a|by one) stops?\b))", re.I)
+_HOW_MOVED = {"pull": "move", "pulls": "moves", "pulled": "moved", "push": "move", "pushes": "moves", "pushed": "moved"}
 """Somebody or something is pulled nearer, and no film is."""
 _ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|instructions?|little pictures?)(?: (?:that's|that is|printed|written|given|shown))* (?:on|inside|in|of) (?:the|its|that) (?:film |yellow |green |cardboard )?box\b", re.I)
 """What comes with a film, whose box is no softbox."""
@@ -108,7 +108,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     # letters one of which the text must hold, what is said, and its usual wording
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
-    (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
+    (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),

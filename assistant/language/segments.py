@@ -69,13 +69,17 @@ def owners(segments: Sequence[Segment], text: str = "") -> dict[int, str]:
             if spoken_of and segment.items and _goes_on_of_it(text, segment.items[0].start):
                 current = spoken_of  # "the rim is a stop over the key. It has a guide number of 30 m": the rim has
             spoken_of = ""
-        spoken_of = spoken_of or next((i.word for n, i in enumerate(segment.items) if is_role(i) and not _is_reference(segment.items, n)), "")
+        named = [i for n, i in enumerate(segment.items) if is_role(i) and not _is_reference(segment.items, n)]
+        wished = next((i.word for i in named if _WISHED.search(text[max(0, i.start - 32) : i.start])), "")
+        spoken_of = wished or spoken_of or (named[0].word if named else "")
         sentence = segment.sentence
         current = _own(segment.items, current, found)
     return found
 
 
-_IT_BEFORE = Pattern(r"[.;!?]\s+(?:it|its|it's)\b[^.?!]{0,20}$", re.I)
+_WISHED = Pattern(r"\b(?:want|wants|wanted|like|need|needs|add|adding|hang|put|after|going to have|set up)(?: (?:to|have|get|put|add|hang))*(?: (?:the|a|an|my|some|another))+ $", re.I)
+"""Right before the light that a sentence is about, whatever others it names: "key reads f/8, and I'd like the hair light a stop over that"."""
+_IT_BEFORE = Pattern(r"[.;!?]\s+(?:it|its|it's)\b[^.?!]{0,24}$", re.I)
 _IT_NEXT = Pattern(r"(?:it|its|it's)\b", re.I)
 
 

@@ -148,6 +148,8 @@ def _relation(place: Place) -> Fact | None:
         against = None  # "one stop under at f/8": where the lens stands
     if against is not None and is_role(against) and place.text[: against.start].lower().rstrip().endswith(" as"):
         subject, against = against, None
+    if against is not None and subject is not None and is_role(against) and against.word == subject.word:
+        against = None  # "the hair light a stop brighter than that on her hair": where it falls, and no other light
     if (mirrored := _mirrored(place, start)) is not None:
         subject, against = mirrored
     if against is None and subject is None:

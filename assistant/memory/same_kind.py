@@ -28,10 +28,16 @@ _LEVEL = Pattern(r"\b(?:level|equal|even|the same|as (?:bright|strong|hot|much)|
 
 def says_level(query: Query, scene: Scene) -> re.Match[str] | None:
     """"level with it": said of a light that was so many stops over or under another."""
-    told = [f for f in scene.facts if f.quantity == "relation" and f.to]
-    if query.facts or query.asks or len(told) != 1 or set(query.mentioned) - {told[0].to, told[0].of}:
+    told = [f for f in scene.facts if f.quantity == "relation" and (f.to or f.of)]
+    if query.facts or query.asks or len(told) != 1 or set(query.mentioned) - {told[0].to or _read_alone(told[0], scene), told[0].of} or not (told[0].to or query.mentioned):
         return None
     return _LEVEL.search(query.text)
+
+
+def _read_alone(told: Fact, scene: Scene) -> str:
+    """The only other light whose reading was told: what "a stop over that" is over."""
+    read = {f.of for f in scene.facts if f.quantity == "aperture" and f.of and f.of != told.of}
+    return read.pop() if len(read) == 1 else told.of
 
 
 def level_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -39,7 +45,7 @@ def level_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     level = says_level(query, scene)
     if level is None:
         return query, scene
-    told = next(f for f in scene.facts if f.quantity == "relation" and f.to)
+    told = next(f for f in scene.facts if f.quantity == "relation" and (f.to or f.of))
     none = replace(told, value=0.0, said=level.group(), start=level.start(), end=level.end(), origin="said")
     return replace(query, facts=(none,), unknown=(), mentioned=()), scene
 
