@@ -53,12 +53,12 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
 
 
 _IN_THE_WAY = frozenset({"nd", "loss", "filter_loss", "factor"})
-_OPENLY = frozenset({"what", "how_much", "how_many", "how_far", "how_long", "which"})
+OPENLY = frozenset({"what", "how_much", "how_many", "how_far", "how_long", "which"})
 
 
 def _asks_the_same(query: Query, last: Query) -> bool:
     """Whether nothing of its own is asked: a quantity that is told, or the one that was asked before."""
-    told = {f.quantity for f in query.facts} if not query.cues & _OPENLY else set()
+    told = {f.quantity for f in query.facts} if not query.cues & OPENLY else set()
     return not query.asks or bool(last.asks) and (f"name_{last.asks[0].quantity}" in query.cues or all(a.quantity == last.asks[0].quantity or a.quantity in told for a in query.asks))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assistant.answer import Answer
+from assistant.anew_turns import OPENLY
 from assistant.memory.claim_put_anew import put_anew
 from assistant.memory.conversation import Judged, supply_missing
 from assistant.memory.judged_again import Anew, bears, said_anew, told_when
@@ -66,8 +67,9 @@ def claim_supplied(turn: Turn) -> Answer | None:
 def claim_again(turn: Turn) -> Answer | None:
     """The claim that stands, judged with what this turn tells anew."""
     query, talk = turn.query, turn.conversation
-    if talk.judged is None or query.asks:
+    if talk.judged is None or _asks_openly(query):
         return None
+    query = replace(query, asks=())
     put = put_anew(query, talk.judged)
     anew = said_anew(query, talk.judged, talk) if not put.is_one else Anew(put.query, put.new) if put.query is not None else None
     found = None if anew is None else judge(_with_kit(turn, anew.query))
@@ -82,6 +84,12 @@ def claim_again(turn: Turn) -> Answer | None:
     if talk.last_query is not None and talk.last_solution is found:
         talk.last_query = replace(talk.last_query, facts=tuple(told_when(f, anew.new) for f in talk.last_query.facts))
     return speak(turn, replace(rest, text=query.text, unplaced=query.unplaced if any(f.quantity == "number" for f in anew.new) else ()), told)
+
+
+def _asks_openly(query: Query) -> bool:
+    """Whether something is asked that is not told as well: "at half life size 1.2 stops?" puts the stops up."""
+    told = {f.quantity for f in query.facts if f.origin == "said"} if not query.cues & OPENLY else set()
+    return any(a.quantity not in told for a in query.asks)
 
 
 def put_up_again(turn: Turn) -> Answer | None:

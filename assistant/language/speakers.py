@@ -16,7 +16,7 @@ _PERSON = (
 )
 _SAYS = (
     r"(?:says|said|saying|claims?|claimed|swears?|swore|insists?|insisted|maintains?|maintained|reckons?|reckoned|tells|told|argues?|argued|assures?|assured|thinks?|thought|believes?|believed|states|stated|asserts?|asserted|contends?|contended"
-    r"|warns?|warned|taught|teach(?:es)?|writes|wrote|declares?|declared|mentions|mentioned|explains|explained|(?:is|are|was|were) (?:quite |dead |absolutely )?(?:sure|certain|convinced|adamant|positive))"
+    r"|warns?|warned|informs?|informed|announces?|announced|remarks?|remarked|observes|observed|pronounces?|pronounced|confides|confided|preaches|preached|lectures|lectured|taught|teach(?:es)?|writes|wrote|declares?|declared|mentions|mentioned|explains|explained|(?:is|are|was|were) (?:quite |dead |absolutely )?(?:sure|certain|convinced|adamant|positive))"
 )
 _TO_WHOM = r"(?: (?:me|us|him|her|them|you|everybody|everyone|anybody|people|the (?:class|group|club|room|others)|all of us|anyone who listens|at (?:the|a|our|my) (?:[a-z]+ ){0,2}[a-z]+)){0,2}(?: (?:once|yesterday|today|last (?:week|night|month)|again|flatly|firmly))?"
 _WHERE = (
@@ -34,12 +34,18 @@ _SAYS_AFTER = Pattern(r"(?:, (?:(?:or )?so )?|(?: or)? so | (?=\w+ (?:an?|the|my
 _IS_RIGHT_THAT = Pattern(rf"(?P<before>^\W*|(?<=[.!?] ))(?P<is>is|was) {_PERSON} (?:right|correct)(?: (?:to (?:say|claim|think|believe|insist|maintain|hold|tell me)|in (?:saying|claiming|thinking|believing|maintaining)|when (?:he|she) (?:says|claims|insists|maintains)))?,? that (?=\S+ \S)", re.I)
 
 
+_TENS = r"(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:-[a-z]+)?"
+_AGED = Pattern(rf"(?<!film)(?<!roll)(?<!stock)(?<!box), aged (?:about |only |just )?(?:\d{{1,2}}|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen|{_TENS})(?=, )", re.I)
+"""How old somebody is, told by the way: "my niece, aged twelve, says that …"."""
+
+
 def without_speaker(text: str) -> str:
     """The text without the words of who says what is put up.
 
     >>> without_speaker("A man at the film club says that two flashes are a stop more. Is he right?")
     'two flashes are a stop more. Is he right?'
     """
+    text = _AGED.sub("", text)
     for pattern in (_SAYS_THAT, _SAYS_IT, _ACCORDING, _SAYS_AFTER):
         text = pattern.sub("", text)
     text = _AS_ONE_SAYS.sub(" ", text)

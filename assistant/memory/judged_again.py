@@ -18,6 +18,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
+from assistant.solving.claim_bounds import is_exact
 from assistant.solving.claim_latitude import error_told
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
@@ -76,12 +77,14 @@ def _as_lost(query: Query, judged: Judged) -> Query:
     """"and two stops?" of a claim that tells no other stops than what one thing takes: that."""
     kinds = [f.quantity for f in judged.query.facts]
     lost = [q for q in kinds if q in ("loss", "filter_loss", "nd")]
-    mine = query.facts[0] if len(query.facts) == 1 else None
-    if mine is not None and mine.quantity == "number" and judged.asked and judged.asked[0].quantity == "stops" and _BARE.match(query.text):
+    stops = [f for f in query.facts if f.quantity in ("stops", "number")]
+    mine = stops[0] if len(stops) == 1 and not any(f.quantity in _TAKES for f in query.facts) else None
+    if mine is not None and len(query.facts) == 1 and mine.quantity == "number" and judged.asked and judged.asked[0].quantity == "stops" and _BARE.match(query.text):
         mine = replace(mine, quantity="stops", said=f"{mine.said} stops")
     if mine is None or mine.quantity != "stops" or mine.cue or len(lost) != 1 or "push" in kinds or any(not _is_said_again(f, judged) for f in judged.query.facts if f.quantity in ("stops", "relation")):
         return query
-    return replace(query, facts=(replace(mine, quantity=lost[0], value=abs(mine.value), unit=""),))
+    unit = next((f.unit for f in judged.query.facts if f.quantity == "filter_loss" and "bellows" in f.unit), "")
+    return replace(query, facts=tuple(replace(mine, quantity=lost[0], value=abs(mine.value), unit=unit) if f.start == mine.start else f for f in query.facts))
 
 
 _TAKES = frozenset({"loss", "filter_loss", "nd"})
@@ -257,10 +260,22 @@ def _put_in(judged: Judged, new: list[Fact], gone: list[Fact], cues: tuple[froze
             beside.append(replace(fact, start=0, end=0, origin="kept"))
     swapped += [(f, replace(n, quantity=f.quantity, unit=f.unit, of=f.of)) for o, n in swapped if o.quantity in _STOPS for f in facts if f is not o and f.quantity in _STOPS and f.value == o.value and (_is_said_again(f, judged) or _is_said_again(o, judged)) and not any(f is x for x, _ in swapped)]
     lost = [f for f in gone if not any(f is o for o, _ in swapped)]
+    exact = {(n.quantity, n.value) for _, n in swapped if is_exact(text, n.start, n.end)}
     text, placed = reworded(judged.query.text, [f for f in facts if f not in lost], swapped)
+    text, placed = _exactly(text, placed, exact) if exact else (text, placed)
     query = replace(judged.query, text=text, facts=(*beside, *placed), cues=judged.query.cues - cues[0] | cues[1], unplaced=(), claim=judged.claim)
     fresh = {(f.quantity, f.value, f.of) for _, f in swapped}
     return Anew(query, (*beside, *(f for f in placed if (f.quantity, f.value, f.of) in fresh)))
+
+
+def _exactly(text: str, facts: list[Fact], exact: set[tuple[str, float]]) -> tuple[str, list[Fact]]:
+    """The claim with "exactly" after the figure that was told so, "and at half life size one stop exactly?"."""
+    word = " exactly"
+    for fact in [f for f in facts if f.origin == "said" and (f.quantity, f.value) in exact and not is_exact(text, f.start, f.end)]:
+        end = next(f.end for f in facts if f.quantity == fact.quantity and f.value == fact.value and f.origin == "said")
+        text = text[:end] + word + text[end:]
+        facts = [replace(f, start=f.start + len(word), end=f.end + len(word)) if f.origin == "said" and f.start >= end else f for f in facts]
+    return text, facts
 
 
 def _overlaps(fact: Fact, facts: list[Fact]) -> bool:

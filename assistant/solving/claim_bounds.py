@@ -45,8 +45,12 @@ def tolerance(said: str, start: int, end: int, usual: float) -> float:
     >>> tolerance("is it exactly one stop", 14, 22, 0.34), tolerance("is it one stop", 6, 14, 0.34)
     (0.1, 0.34)
     """
-    exact = _EXACTLY_BEFORE.search(said[max(0, start - 20) : start]) or _EXACTLY_AFTER.match(said[end : end + 20])
-    return min(TO_THE_DOT, usual) if exact else usual
+    return min(TO_THE_DOT, usual) if is_exact(said, start, end) else usual
+
+
+def is_exact(said: str, start: int, end: int) -> bool:
+    """Whether the figure there is said to be exact."""
+    return bool(_EXACTLY_BEFORE.search(said[max(0, start - 20) : start]) or _EXACTLY_AFTER.match(said[end : end + 20]))
 
 
 _IN_SO_MANY_WORDS = Pattern(r"\b(?:than|least|most)\b")
