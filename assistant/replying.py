@@ -5,9 +5,10 @@ from __future__ import annotations
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.memory.conversation import TOPIC_CUES, Scene
-from assistant.query import Fact, Query
+from assistant.query import Ask, Fact, Query
 from assistant.records import replace
 from assistant.safety_turns import cautions_of
+from assistant.solving.choices import options
 from assistant.solving.conventions import is_key_to_fill
 from assistant.solving.flash import asked_unit
 from assistant.solving.left_out import left_out
@@ -25,12 +26,24 @@ def remember(turn: Turn, whole: Query, solution: Solution, text: str | None = No
     talk.missing = solution.missing if solution.status == "needs" else ()
     answered = tuple([Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
                       if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float))])
-    facts = tuple([f if f.unit or f.quantity != "guide_number" else _with_unit(f, whole) for f in whole.facts if f.origin != "kit"])
+    asks, told = _as_asked(whole, solution)
+    facts = tuple([f if f.unit or f.quantity != "guide_number" else _with_unit(f, whole) for f in told if f.origin != "kit"])
     cues = whole.cues & TOPIC_CUES | ({"key_to_fill"} if (whole.asks_for("ratio") or whole.has("ratio")) and is_key_to_fill(whole) else frozenset())
-    talk.keep(Scene(facts, whole.asks, cues, whole.units, answered or talk.scene.answered, text=text if text is not None else whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
+    talk.keep(Scene(facts, asks, cues, whole.units, answered or talk.scene.answered, text=text if text is not None else whole.text if turn.query.asks or not talk.scene.asks else talk.scene.text, mentioned=whole.mentioned))
     talk.last_working = solution.working
     if solution.answers and solution.status in ("answered", "out_of_reach"):
         talk.last_query, talk.last_solution = whole, solution
+
+
+def _as_asked(whole: Query, solution: Solution) -> tuple[tuple[Ask, ...], tuple[Fact, ...]]:
+    """What is asked and told; of a choice, "so is it f/4 or f/5.6?", the quantity that was chosen, and not the two that were offered."""
+    if whole.asks or solution.status != "answered" or solution.topic in ("which_of_two", "claims") or " or " not in whole.text.lower():
+        return whole.asks, whole.facts
+    quantity, offered = options(whole)
+    if not offered or solution.answers[0].quantity != quantity:
+        return whole.asks, whole.facts
+    starts = {f.start for f in offered}
+    return (Ask(quantity),), tuple(f for f in whole.facts if f.start not in starts or f.origin != "said")
 
 
 def _with_unit(fact: Fact, whole: Query) -> Fact:
