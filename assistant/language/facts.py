@@ -93,6 +93,11 @@ _FADES = Pattern(r"\b(?:per|every|each|an?) (?:\w+ )?(?:minutes?|mins?|hours?)\b
 """A light that falls by so much in such a time: when it is counts."""
 _PART_OF_AN_HOUR = Pattern(r"\s*(?:of )?an? (?:hour|day) (?:ago|earlier|later|from now|before|after)\b", re.I)
 _IDLE_TIME = Pattern(r"\b(?:never mind|forget|ignore|skip|leave out|leave aside|put aside|suppose|imagine|pretend|don't worry about)\b[^.?,;\d]{0,30} for\s*$|\b(?:wait|hang on|hold on|half|give me|in)\s*$", re.I)
+_HAPPENS_IN = Pattern(
+    r"(?:^|[.,;:!?] |\b(?:and|but|as|since|because|so|that) )(?!(?:[^.,;:!?]*\b)?(?:shutter|lens|exposure|flash|film|bulb|dark ?slide)\b)(?:the |my |our |his |her |their |this )?(?:[a-z']+ ){1,3}"
+    r"(?:closes?|closing|shuts?|shutting|opens?|leaves?|leaving|starts?|starting|begins?|ends?|goes|going|departs?|arrives?|comes?|coming|rings?|sets?|rises?|sails?|lands?|finish(?:es)?|locks? up|packs? up|due|back|here|over|gone|on)(?: (?:up|off|for us|again|back|on stage|home))? in (?:about |only |just |under |less than |barely |another |the next |some )?$", re.I)
+"""Right before a time: when something else is to happen, and no exposure ("the lab closes in ten minutes")."""
+_TIMED = Pattern(r"\brecycl\w*|\bhow (?:many|long|often)\b|\bsunny\b|\bstops? (?:every|per|each)\b|\bevery \w+ (?:sec|min)", re.I)
 _TOO_FAR = Pattern(r"\s*(?:too (?:much|little|bright|dark|hot)|over|under)\b", re.I)
 """After "half": of a stop, "half a stop too much or half too little"."""
 
@@ -101,6 +106,8 @@ def _shutter(place: Place) -> Fact:
     if place.text[place.item.start : place.item.end].lower() in ("a minute", "a second", "a sec", "a min") and _IDLE_TIME.search(place.before(50)):
         return fact_at(place, "remark", of="")  # "never mind the flash for a minute": no exposure
     if place.item.value >= 30 and not _FADES.search(place.text) and _AT_ANOTHER_TIME.match(place.text[place.item.end :]):
+        return fact_at(place, "remark", of="")
+    if place.item.value >= 30 and not _FADES.search(place.text) and _HAPPENS_IN.search(place.before(60)) and not _TIMED.search(place.text):
         return fact_at(place, "remark", of="")
     if place.near("at_most", before=4, after=3) and "sync" in place.kinds:
         return fact_at(place, "sync", of="camera")
