@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from assistant.answer import Answer
 from assistant.anew_turns import OPENLY
+from assistant.answer import Answer
 from assistant.memory.claim_put_anew import put_anew
 from assistant.memory.conversation import Judged, supply_missing
 from assistant.memory.judged_again import Anew, bears, said_anew, told_when

@@ -172,7 +172,7 @@ _SPACES = Pattern(r"[^\S\n]{2,}|\t")
 _PAUSE = Pattern(r"(?P<before>\S{1,40}?)[\s,.…-]{0,12}[\s,](?:um+|uh+|er|erm+|hmm+)\b[,.…]*\s+(?=(?P<after>\S+))", re.I)
 _PAUSES = (" um", " uh", " er ", " er,", " er.", " erm", " hm", " Um", " Uh", " Er")
 _FIGURE = Pattern(r"\d|\b(?:f|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|sixteen|twenty|half|quarter)\b", re.I)
-_TAG = Pattern(r"(?<=\w)[,\s]+(?:(?:please|pls|plz|actually|do you (?:think|reckon)|would you say|anyone|anybody|folks|(?<!\d )(?<!\d)again)(?=\s*\?+\s*$)|(?:mate|roughly|exactly|approx\.?|approximately|more or less)(?=\W*$))", re.I)
+_TAG = Pattern(r"(?<=\w)[,\s]+(?:(?:please|pls|plz|actually|do you (?:think|reckon)|would you say|anyone|anybody|folks|(?<!\d )(?<!\d)again)(?=\s*\?+\s*$)|(?:mate|roughly|(?<!stop )(?<!stops )(?<!stop, )(?<!stops, )exactly|approx\.?|approximately|more or less)(?=\W*$))", re.I)
 _A_PART = Pattern(r"(?<=[a-z)]) [-–—] (?=\S)|(?<=\S) [-–—] (?=[a-z])|(?<=[a-z])—(?=[a-z])", re.I)
 """A dash between two parts of a sentence; between two figures it is a range or a minus."""
 _METRES = Pattern(r"(?:(?<=\d)|(?<=\d )|(?<=\bin )|(?<=, )|(?<=half ))meters\b(?! (?:says?|reads?|it|f|at|the|from)\b)", re.I)

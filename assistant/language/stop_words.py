@@ -227,6 +227,16 @@ def _said_twice(facts: list[Fact], text: str) -> list[Fact]:
     return out
 
 
+_MARK_AFTER = Pattern(r"[- ]?(?:stop )?(?:mark|click|detent|notch|position)\b", re.I)
+_NAMES_IT = Pattern(r"\s*[,(-]+ ?(?:(?:that's|which is|that is|it's|i mean|i\.e\.) )?(?:on |at )?(?:the|a|its) ", re.I)
+
+
+def _name_of_a_mark(facts: list[Fact], text: str) -> list[Fact]:
+    """"f/9.5, the half stop mark": what a mark is called, and no stops."""
+    ends = [f.end for f in facts if f.quantity == "aperture"]
+    return [replace(f, quantity="remark", of="", cue="") if f.quantity in ("stops", "relation", "loss") and _MARK_AFTER.match(text, f.end) and any(_NAMES_IT.fullmatch(text, end, f.start) for end in ends) else f for f in facts]
+
+
 def _put(facts: list[Fact], match: re.Match[str], made: list[Fact]) -> list[Fact]:
     """The facts with those of a stretch of the text replaced."""
     kept = [f for f in facts if not (f.start < match.end() and f.end > match.start() and f.end > f.start)]
@@ -238,5 +248,6 @@ STEPS: Steps = (
     (_stops_down, None), (_too_much_or_little, frozenset({"stops"})), (_speeds, None), (_stop_takers, _TAKERS), (_and_to, frozenset({"modifier"})),
     (_no_speeds, frozenset({"film_speed"})), (_part_over, frozenset({"film_speed"})), (_halves_under, frozenset({"power"})), (_unsaid, None), (_halves_lost, frozenset({"power"})), (_parts_its_light, frozenset({"remark"})),
     (_parts_and_draws, _STOPS_OR_NONE), (_coloured_glass, frozenset({"camera_filter"})), (_said_twice, frozenset({"nd", "factor"})),
+    (_name_of_a_mark, frozenset({"aperture"})),
 )
 """Stops and speeds that run into other words put in."""

@@ -166,7 +166,7 @@ def _within(said: str) -> bool:
     return patterns.search(r"\b(?:films?|stock|negs?|negatives?|slides?|chrome|roll)\b", said) is not None and is_within(said)
 
 
-_WAYS = Pattern(r"\b(?:over|either|each way|both ways|plus or minus)\b")
+_WAYS = Pattern(r"\b(?:over|either|each way|both ways|plus or minus|is (?:all|the most|the limit))\b")
 """What a limit of so much over and so much under, or either way, is told with."""
 
 

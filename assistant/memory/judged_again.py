@@ -33,7 +33,7 @@ class Anew:
 
 
 _TOLD_ANEW = frozenset({
-    "distance", "max_distance", "min_distance", "path", "gap", "aperture", "film_speed", "rated", "push", "power", "power_down", "energy", "guide_number", "loss", "filter_loss", "nd", "factor", "modifier", "camera_filter",
+    "distance", "max_distance", "min_distance", "length_range", "path", "gap", "aperture", "film_speed", "rated", "push", "power", "power_down", "energy", "guide_number", "loss", "filter_loss", "nd", "factor", "modifier", "camera_filter",
     "count", "stops", "relation", "ratio", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance", "recycle", "zoom", "duration", "t05", "t01", "velocity", "frequency", "interval", "magnification", "extension", "t_number", "degrees", "time",
 })
 """What may be told anew of a claim; anything else is no change of it."""
@@ -98,13 +98,23 @@ def _is_said_again(fact: Fact, judged: Judged) -> bool:
 
 def _in_pairs(query: Query, judged: Judged) -> Query:
     """"from 8 to 12" of a claim with one pair of values: those two anew, in their order."""
-    spans = [f for f in query.facts if f.quantity == "number_range" and not f.bad]
+    spans = [f for f in query.facts if f.quantity in ("number_range", "length_range") and not f.bad]
+    lengths = [f for f in judged.query.facts if f.quantity == "length_range" and f.origin == "said"]
+    if len(spans) == len(query.facts) == len(lengths) == 1 and not judged.query.has("distance"):
+        span, was = spans[0], lengths[0]
+        return replace(query, facts=(replace(was, value=span.value, other=span.other, unit=span.unit, said=span.said, start=span.start, end=span.end) if span.quantity == "length_range" else _span_of(span, was),))
     kinds = [q for q in dict.fromkeys(f.quantity for f in judged.query.facts) if q in ("count", "film_speed", "aperture") and sum(f.quantity == q for f in judged.query.facts) == 2]
     if len(spans) != 1 or len(kinds) != 1:
         return query
     old = [f for f in judged.query.facts if f.quantity == kinds[0]]
     pair = [replace(o, value=value, said=_in_the_words_of(f"{value:g}", o.said), start=spans[0].start + n, end=spans[0].start + n + 1, origin="said") for n, (o, value) in enumerate(zip(old, (spans[0].value, spans[0].other)))]
     return replace(query, facts=tuple(x for f in query.facts for x in (pair if f is spans[0] else [f])))
+
+
+def _span_of(span: Fact, old: Fact) -> Fact:
+    """"9 to 12" in the unit in which the stretch was told."""
+    scale, unit = LENGTH.get(old.unit, 1.0), next(iter(patterns.findall(r" ?[a-z]+\W*$", old.said)), "")
+    return replace(old, value=span.value * scale, other=span.other * scale, said=f"{span.said.strip()}{unit}", start=span.start, end=span.end)
 
 
 _BARE = Pattern(r"^\W*(?:(?:and|or|then|what about|how about|what if|with|but|no|ok|now)\b\W*)*[\w./]+(?: (?:then|instead|of them))?\W*$", re.I)
@@ -237,9 +247,10 @@ def changed_to(query: Query, two: list[Fact], text: str) -> list[Fact]:
 
 def _not_the_right_one(two: list[Fact], text: str) -> list[Fact]:
     """"the flash is right at 3 m, is somebody at 3.4 m within half a stop?": it is the other place that may be told anew."""
-    from assistant.solving.claim_latitude import told_right
+    from assistant.solving.claim_latitude import told_due, told_right
 
-    other = [f for f in two if not told_right(f, text.lower())]
+    lower = text.lower()
+    other = [f for f in two if not told_right(f, lower) and not (f.quantity == "aperture" and told_due(f, lower))]
     return other if len(other) == 1 and two[0].quantity in ("distance", "aperture") else two
 
 

@@ -50,7 +50,7 @@ _TAKES = Pattern(r"\b(?:(?:is|are|it's|they're) (?:still |all |usually |quite )?
 _OF_A_MARK = 0.05
 """Stops by which marks of a scale differ from what they are called; of places it is counted outright."""
 _FORGIVES = Pattern(rf"\b(?:forgiv\w*|tolerat\w*|latitude of|tolerance of|leeway of)(?: (?:me|you|us|only|just|about|no more than|an error of|up to|at most))* {_ONE.format('b')}(?:(?<=stop)|(?<=stops))(?! (?:(?:of |too much |too little )?(?:over|under|more|less|plus|minus|too)|and an? (?:half|third|quarter)))")
-_FORGIVEN = Pattern(rf"\b{_ONE.format('b')}(?:(?<=stop)|(?<=stops)) (?:that |which )?(?:(?:the|my|this|slide|negative|colou?r|film|stock|chrome|roll) )+(?:will |would |can )?(?:forgiv|tolerat|tak)es?\b(?! (?:over|under|more|less))")
+_FORGIVEN = Pattern(rf"\b{_ONE.format('b')}(?:(?<=stop)|(?<=stops)) (?:(?:that |which )?(?:(?:the|my|this|slide|negative|colou?r|film|stock|chrome|roll) )+(?:will |would |can )?(?:forgiv|tolerat|tak)es?\b|is (?:all|the most|the limit|as much as)(?: of)?(?: that)? (?:he|she|it|they|(?:(?:the|this|that|my|our) )?(?:\w+ ){{0,2}}(?:film|stock|chrome|slides?|emulsion|roll|lab|editor))(?:'ll|'d| will| would| can)? (?:forgiv|tolerat|tak|stand|bear|accept|allow|print|put up with|live with)(?:e?s?)\b)(?! (?:over|under|more|less))")
 """A limit with no way told: either, on slides; of a negative film it may be that of too much light alone."""
 _OF_ERROR = Pattern(rf"\b{_ONE.format('b')} of (?:latitude|leeway|error|tolerance|slack|play)\b(?! (?:over|under|either|each|both))")
 _SLIDES = Pattern(r"\b(?:slides?|chrome|transparenc\w+|reversal)\b")
@@ -60,7 +60,7 @@ _ONE_WAY = ((Pattern(rf"\b{_ONE.format('o')} {_OVER}"), "over", 1), (Pattern(rf"
 
 def asks_of_latitude(said: str) -> bool:
     """Whether a limit of the film is told, and something put up against it: "good for half a stop either way. f/11 was due, I shot f/8. safe?"."""
-    return _FILM.search(said) is not None and is_within(said) and _TAKES.search(said) is not None and _OPEN.search(said) is None and any(span.search(said) for span in _SPANS)
+    return _FILM.search(said) is not None and is_within(said) and _TAKES.search(said) is not None and _OPEN.search(said) is None and any(span.search(said) for span in (*_SPANS, _FORGIVEN))
 
 
 _OPEN = Pattern(r"\b(?:what|which|how)\b")
@@ -137,6 +137,11 @@ _IN_THE_BEAM = frozenset({"", "front", "middle", "back", "subject"})
 def told_right(fact: Fact, said: str) -> bool:
     """Whether it is told of this value that the exposure is right at it: "set for 3 m", "3 m was right"."""
     return _RIGHT_AT.search(said[: fact.start]) is not None or _WAS_RIGHT.match(said[fact.end :]) is not None
+
+
+def told_due(fact: Fact, said: str) -> bool:
+    """Whether it is told of this aperture that it was asked for: "it needed f/11"."""
+    return _SHOULD.search(said[max(0, fact.start - 40) : fact.start]) is not None
 
 
 def _by_place(query: Query, said: str) -> float | None:
