@@ -14,6 +14,7 @@ from assistant.query import Ask, Fact
 _TAG = Pattern(
     r"\b(?:right|correct|yes|yeah|yep|yup|aye|true|agreed?|innit|init|yeh|yea|ya|rite|eh|ok|okay|fine(?=\s*\?)|all right(?=\s*\?)|yes or no|right or wrong|true or false|fact or fiction)(?: (?:then|please|or (?:not|no|wrong)))?\s*[?!.]*\s*$"
     r"|[,:;.–-]\s+(?:so |is that |is it |are they |was that )?(?:the )?(?:right|correct|good|fine|ok|okay|proper)(?: exposures?| settings?)? (?:for|in|with|under) (?:the |my |this |that |a |such a |her |his )?[a-z]+(?: [a-z]+)?\s*\?\s*$"
+    r"|[.,;:!]\s+(?:so |and |then )?(?:(?:the |my )?(?:exposure|light|picture|it|we|i|everything) )?(?:all )?(?:back (?:to(?! (?:an? )?(?:full|half|quarter|third|eighth|bare|iso\b|f\b|f/|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b|nine\b|ten\b|\d))|where|as)|same (?:exposure|light) (?:as|again))\b[^?.!,;]{0,30}\?\W*$"
     r"|,\s*no\s*\?\s*$"
     r"|,\s*(?:right|correct|yes|agreed|true)\s*\?(?=\s+\w)(?:[^?.]|\.(?=\d))+[.!]?\s*$"
 )

@@ -132,7 +132,7 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
     named = one.thing is not None or one.loss.quantity != "loss"
     if any(_LEFT_ON.search(text[max(0, f.start - 40) : f.start]) or _STAYS_ON.match(_behind(f, one.loss, text)) for f in said):
         return BOTH
-    off = any(named and _TAKEN_OFF.search(text[max(0, f.start - 40) : f.start]) or _OFF.match(_behind(f, one.loss, text)) for f in said)
+    off = any(named and _TAKEN_OFF.search(text[max(0, _begins(f, one.loss) - 40) : _begins(f, one.loss)]) or _OFF.match(_behind(f, one.loss, text)) for f in said)
     on = any(_PUT_ON.search(text[max(0, f.start - 50) : f.start]) or _ON.match(_behind(f, one.loss, text)) for f in said)
     if not (off or on) and len([t for t in things if t.unit != (one.thing.unit if one.thing else "")]) == 0 and one.thing is not None:
         behind = text[min(f.end for f in said) :]
@@ -145,6 +145,11 @@ def _when(one: Worn, things: Sequence[Fact], query: Query, bare: bool) -> str:
     if on or bare or query.asks_for("distance") and _MADE_GOOD.search(text):
         return AFTER
     return ""
+
+
+def _begins(thing: Fact, loss: Fact) -> int:
+    """Where a thing begins, with what it costs right before it: "the 2 stop softbox"."""
+    return loss.start if 0 <= thing.start - loss.end <= 2 else thing.start
 
 
 def _right_with_it(query: Query) -> bool:
