@@ -294,6 +294,17 @@ def _behind(place: Place) -> Fact | None:
     return fact_at(place, found[0], of=found[1], cue="in_all") if whole else fact_at(place, found[0], of=found[1])
 
 
+_NO_FARTHER = Pattern(
+    r"\b(?:(?:can'?t|cannot|can not|couldn'?t|won'?t|unable to|no way to|not able to) (?:(?:really|quite|physically|even) )?(?:get|go|move|put|push|pull|back|take|bring|drag|place|stand|have|be|set)(?: (?:it|the (?:light|flash|head|lamp|stand)|them|myself|any|much|back|up|off|away|out)){0,3}"
+    r"|no room to (?:get|go|move|put|push|pull|back)(?: (?:it|the light|up|any)){0,2}) (?:further|farther)(?: (?:back|away|off|out))? than (?:about |some |roughly )?$", re.I)
+"""Right before the place beyond which the light cannot go."""
+
+
+def _no_farther(place: Place) -> Fact | None:
+    """"I can't get it further than 15 ft", where it is asked how far: a limit, and neither a move nor where it is."""
+    return fact_at(place, "max_distance", of="", cue="at_most") if "how_far" in place.cues and _NO_FARTHER.search(place.before(90)) else None
+
+
 def _path_leg(place: Place) -> Fact | None:
     if "bounce" in place.cues or "ceiling" in place.cues:
         if place.near("ceiling", "wall", "leg_from", "leg_to", "path", before=6, after=6) or "path" in place.cues:
@@ -304,5 +315,5 @@ def _path_leg(place: Place) -> Fact | None:
 _RULES: tuple[tuple[Callable[[Place], Fact | None], frozenset[str] | None], ...] = (
     # in order, each with the cues of which it needs one; None: it looks for words of its own
     (_extension, None), (_camera_distance, frozenset({"camera", "self"})), (_focus_distance, frozenset({"focus"})),
-    (_room_limit, frozenset({"ambient", "room", "at_most", "at_least"})), (_standing, None), (_move, None), (_path_leg, frozenset({"bounce", "ceiling"})),
+    (_no_farther, frozenset({"further"})), (_room_limit, frozenset({"ambient", "room", "at_most", "at_least"})), (_standing, None), (_move, None), (_path_leg, frozenset({"bounce", "ceiling"})),
 )

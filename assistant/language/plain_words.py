@@ -62,6 +62,7 @@ _WORDINGS = {
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
     "waht": "what", "hwat": "what", "wat": "what", "waht's": "what's", "whta": "what", "wich": "which", "whcih": "which", "hwich": "which", "hwo": "how", "whre": "where", "cant": "can't",
+    **{typed: "aperture" for typed in ("aparture", "aperature", "aperure", "apeture", "appature", "apperture", "aprture")}, **{typed: "shutter" for typed in ("shuter", "shuttr", "shutr")},
     "ap": "aperture", "ss": "shutter speed", "dist": "distance", "subj": "subject", "sbox": "softbox", "amb": "ambient", "y/n": "is that right", "loaded w": "loaded with", "n whats": "and what's", "n what": "and what", "n how": "and how",
     "hes": "he's", "shes": "she's", "theyre": "they're", "weve": "we've", "youre": "you're", "wont": "won't", "whatd": "what'd", "itd": "it'd", "itll": "it'll", "loosing": "losing", "looses": "loses", "infront": "in front",
 }

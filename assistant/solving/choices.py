@@ -129,13 +129,18 @@ _NO_ROOM_LIGHT = Pattern(r"\b(?:in (?:the |an? )(?:pitch[- ])?(?:dark|black)(?:e
 """There the flash is alone, and the time changes nothing."""
 
 
+_EITHER_WAY = ("sync", "aperture", "film_speed")
+"""Of these one value, which both times have, makes neither the darker."""
+
+
 def _darker_room(query: Query, found: list[Fact]) -> Solution | None:
     """Which of two shutter times makes the room darker, or lighter; the flash stays as it is."""
     way = _wished(query.text)
     if not way or _NO_ROOM_LIGHT.search(query.text):
         return None
     best = (min if way < 0 else max)(found, key=lambda f: f.value)
-    return Solution(answers=(marks.shutter(best.value),), used=tuple(found) + tuple(query.all("sync")), topic="ambient",
+    kept = tuple(f for quantity in _EITHER_WAY for f in query.all(quantity) if len(query.all(quantity)) == 1)
+    return Solution(answers=(marks.shutter(best.value),), used=tuple(found) + kept, topic="ambient",
                     notes=("The flash exposure does not change with the shutter, within sync.",))
 
 

@@ -7,6 +7,7 @@ from assistant.query import Query
 from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import marks
+from assistant.solving.claim_below_full import has_loss_and_power
 from assistant.solving.claim_bounds import EXACTLY
 from assistant.solving.claim_rules import EXACT, Verdict
 from assistant.solving.solution import Solution
@@ -27,7 +28,7 @@ def differ_in_two(query: Query) -> bool:
 def told(verdict: Verdict | None, query: Query) -> Solution | None:
     """A rule or belief judged, as a solution; None where it has not looked at all that differs."""
     assert verdict is not None
-    if differ_in_two(query):
+    if differ_in_two(query) or has_loss_and_power(query):
         return None
     if verdict.holds and verdict.off > EXACT and EXACTLY.search(query.text.lower()):
         verdict = replace(verdict, holds=False)  # near enough, and that was not asked

@@ -22,7 +22,7 @@ from assistant.solving.claim_words import plain
 from assistant.solving.film_compared import which_faster
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
-from assistant.units import LENGTH
+from assistant.units import LENGTH, speak_length
 
 
 @record
@@ -64,7 +64,7 @@ _TABLE: tuple[Asked, ...] = (
     Asked("grain", Pattern(r"\b(?:more grain|grainier|coarser(?: grain)?)\b"), Pattern(r"\b(?:less grain\w*|finer(?: grain)?|smoother)\b"), {"film_speed": 1}, "Faster film has coarser grain."),
 )
 _INTERROGATIVE = Pattern(r"\b(?:which|what (?:one|distance|aperture|f-?stop|shutter(?: speed)?|time|power|film)|(?:at|from) (?:which|what|where)|whose|where)\b")
-_ONE_OR = Pattern(r"(?:(?<=^)|(?<=[.?!;:] ))(?:so |and |now )?(?:(?:for|to (?:get|have|make|keep)|if (?:i|we) (?:want|need|like)|wanting)\b[^.?!;:,]{3,48},? )?(?:should|shall|do|does|would|will|must|is it)\b(?=[^.?!]*\bor\b(?! not\b)[^?!]*\?)")
+_ONE_OR = Pattern(r"(?:(?<=^)|(?<=[.?!;:] ))(?:so |and |now )?(?:(?:for|to (?:get|have|make|keep)|if (?:i|we) (?:want|need|like)|wanting)\b[^.?!;:,]{3,48},? )?(?:should|shall|do|does|would|will|must|is it|is(?= (?:at |from )?(?:f/?|1/)?\d[\w.]*(?: \w+)? or ))\b(?=[^.?!]*\bor\b(?! not\b)[^?!]*\?)")
 """A question that offers two: "would f/8 or f/16 need the shorter time"."""
 _OR = Pattern(r"\bor\b|\bversus\b|\bvs\b|\bthe other\b")
 _AND = Pattern(r"\bor\b|\band\b|\bversus\b|\bvs\b|\bthe other\b")
@@ -126,6 +126,8 @@ def _said(query: Query, best: Fact, row: Asked, way: int, *more: Quantity) -> So
 
 def _named(fact: Fact) -> str:
     words = fact.said.strip()
+    if " or " in words and fact.unit in LENGTH:
+        words = speak_length(fact.value, fact.unit)
     return f"f/{fact.value:g}" if fact.quantity == "aperture" else words[:1].upper() + words[1:]
 
 
