@@ -14,6 +14,7 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.replying import remember, speak
 from assistant.solving.doubtful import doubtful
+from assistant.solving.doubtful_idle import is_no_place
 from assistant.solving.left_out import stray_numbers
 from assistant.solving.limits import check
 from assistant.solving.solution import Solution
@@ -40,7 +41,7 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
     if anew is None or impossible(anew.query) or ON_TOP.search(query.text) and any(f.quantity in _IN_THE_WAY for f in anew.new):
         return None  # "and with a 0.3 stacked on it?": beside the one that was told, and not in its place
     solution = solve(anew.query)
-    if solution is None or solution.status not in ("answered", "out_of_reach") or not solution.answers or strays(turn, solution) or not _bears(anew, solution, before):
+    if solution is None or solution.status not in ("answered", "out_of_reach") or not solution.answers or strays(turn, solution) or not _bears(anew, solution, before) or any(is_no_place(f, solution, last, before) for f in anew.new):
         return None
     if unbearable(anew.query, solution) or stray_numbers(anew.query, anew.query, solution) or doubtful(anew.query, anew.query, solution):
         return None

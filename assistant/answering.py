@@ -107,9 +107,9 @@ def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer 
     told = said_again(query, talk)
     if told is None or talk.last_query is None:
         return None
-    text, anew = told
+    text, anew, kind = told
     whole = read(patterns.at_hand(text), tables, talk.kit.names)
-    if not means_the_same(talk.last_query, whole, next(f.quantity for f in query.facts if f.quantity != "remark")):
+    if not means_the_same(talk.last_query, whole, kind):
         patterns.at_hand(query.text)
         return None
     trial = replace(talk, scene=Scene(), past=[*talk.past, talk.scene][-50:], before=list(talk.before), cautioned=set(talk.cautioned))

@@ -19,6 +19,7 @@ from assistant.safety_turns import hazard_stated, safety_question, warned
 from assistant.solving.asking import asks_something, tells_no_figure
 from assistant.solving.claim_account import left_uncounted
 from assistant.solving.doubtful import doubtful
+from assistant.solving.doubtful_idle import is_no_place
 from assistant.solving.left_out import measured_figures, only_numbers, stray_numbers
 from assistant.solving.limits import GEAR, check
 from assistant.solving.solution import Solution
@@ -242,7 +243,7 @@ def _as_before(said: Query, whole: Query, solution: Solution, talk: Conversation
     if _TAKES_OFF.search(said.text) and all(f.quantity == "modifier" for f in said.facts):
         return False  # "without the umbrella", which was not counted
     told = [f for f in whole.facts if f.origin == "said"]
-    bears = any(f.quantity != "modifier" and (f.quantity in LIMITS or f in solution.used) for f in told)
+    bears = any(f.quantity != "modifier" and (f.quantity in LIMITS or f in solution.used) and not is_no_place(f, solution, talk.last_query, talk.last_solution) for f in told)
     return not bears or _another_film(told, talk)
 
 

@@ -12,6 +12,7 @@ import re
 from assistant.memory.conversation import Conversation
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.records import replace
 
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
@@ -27,14 +28,15 @@ _FEW = 3
 _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
 
 
-def said_again(query: Query, talk: Conversation) -> tuple[str, tuple[int, int]] | None:
-    """The words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
+def said_again(query: Query, talk: Conversation) -> tuple[str, tuple[int, int], str] | None:
+    """The words of the question with the new value in them, where it stands there, and of what kind it is; None where the half-sentence tells more, or the question does not say it all."""
     last, before = talk.last_query, talk.last_solution
     if last is None or before is None or talk.missing or talk.judged is not None or not before.answers or before.topic == "claims" or query.claim:
         return None
     mine = _only_value(query)
     if mine is None or not _says_all(last, talk):
         return None
+    mine = _as_a_guide(mine, query, last)
     same = [f for f in last.facts if f.quantity == mine.quantity and f.origin != "kit"]
     if len(same) != 1 or mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
@@ -43,7 +45,24 @@ def said_again(query: Query, talk: Conversation) -> tuple[str, tuple[int, int]] 
         return None
     start, end = same[0].start, same[0].end
     lead = len(last.text[start:end]) - len(last.text[start:end].lstrip())
-    return f"{last.text[: start + lead]}{words}{last.text[end:]}", (start + lead, start + lead + len(words))
+    return f"{last.text[: start + lead]}{words}{last.text[end:]}", (start + lead, start + lead + len(words)), mine.quantity
+
+
+_PUT_RIGHT = Pattern(r"^\W*(?:no|nope|sorry|wait|oh|ah|i mean|i meant|make (?:it|that))\b|\binstead\W*$", re.I)
+_AT_A_PLACE = Pattern(r"\b(?:at|from|to|by|stands?|subject|distance|away|he's|she's|they're)\b", re.I)
+
+
+def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
+    """"no, 180 foot" after "my 120 foot flash loses two stops": a length put right where the only length told is a guide number is another guide number."""
+    guides = [f for f in last.facts if f.quantity == "guide_number"]
+    if mine.quantity != "distance" or mine.of or len(guides) != 1 or guides[0].unit != mine.unit or any(f.quantity in _LENGTHS for f in last.facts):
+        return mine
+    asked = {a.quantity for a in last.asks}
+    meant = asked == {"guide_number"} and not _AT_A_PLACE.search(query.text) or asked == {"distance"} and _PUT_RIGHT.search(query.text)
+    return replace(mine, quantity="guide_number") if meant else mine
+
+
+_LENGTHS = frozenset({"distance", "gap", "path", "move", "camera_distance", "max_distance", "min_distance", "ceiling_height", "length_range"})
 
 
 _SHOT_AT = frozenset({"shutter", "aperture", "power", "distance"})

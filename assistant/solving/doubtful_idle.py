@@ -43,6 +43,15 @@ def _may_be_idle(fact: Fact, found: Solution) -> bool:
     return found.topic in _BESIDE.get(fact.quantity, ()) and not (fact.quantity == "count" and (fact.unit == "frames" or fact.unit == "pops" and found.topic == "flash"))
 
 
+_OF_FLASH = ("flash", "change", "conversions")
+
+
+def is_no_place(fact: Fact, found: Solution, before: Query | None, last: Solution | None) -> bool:
+    """A length that is new, taken for a place, and all stays as it was: "no, 38 m" after a flash of 25 m is no place."""
+    known = [f.value for f in before.facts if f.quantity == "distance"] if before is not None else []
+    return fact.quantity == "distance" and not fact.of and fact.value not in known and last is not None and found.answers == last.answers and found.topic in _OF_FLASH
+
+
 def bare_then_worn(said: Query, whole: Query, found: Solution) -> bool:
     """"bare it reads f/16 at 2 m; I put on a softbox and move it to 3 m", and no softbox counted: only the move was."""
     bare = [f for f in whole.facts if f.unit == "BARE"]

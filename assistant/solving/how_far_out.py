@@ -123,7 +123,9 @@ _TO_THE_OTHER = Pattern(r"\W*(?:all the way |right |back |down |up |over |on )*t
 
 
 def _is_needed(fact: Fact, times: list[Fact], lower: str) -> bool | None:
-    """Whether a time is what the light needs, or what it gets; None where no word says so. The word next to it decides."""
+    """Whether a time is what the light needs, or what it gets; None where no word says so. The word next to it decides; of a time kept from a sentence before, whose it is."""
+    if fact.origin != "said":
+        return True if fact.of == "ambient" else None
     if _NEEDED_AFTER.match(lower[fact.end : min([t.start for t in times if t.start > fact.start], default=len(lower))]):
         return True
     before = _before(fact, times, lower)
