@@ -41,16 +41,28 @@ def _beside(one: int, other: int, text: str) -> bool:
 
 _OF_THE_TEST = Pattern(r"\b(?:gave|read|metered|measured|was|were|tested|test|got|made)\b", re.I)
 
+_SETTINGS = frozenset({"aperture", "distance", "power", "film_speed", "energy", "shutter"})
+
+
+def _read_by_one(scene: Scene) -> Scene:
+    """"how many pops for f/16, one gave f/8": what one gave goes first."""
+    read = [f for f in scene.facts if f.quantity == "aperture"]
+    if len(read) != 2 or read[1].cue != "meter" or read[0].cue == "meter":
+        return scene
+    return replace(scene, facts=(*(f for f in scene.facts if f not in read), read[1], read[0]))
+
 
 def asked_first(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"1.4 m" after "what would it read at 3 m; it gave f/11 at 2 m": the figure that was asked for is changed, and what was tested is put before it."""
     from assistant.solving.change import is_found_with
 
     mine = query.facts[0] if len(query.facts) == 1 else None
-    read = [f for f in scene.facts if f.quantity == "aperture"]
-    if mine is None or mine.of or mine.quantity not in ("distance", "power", "film_speed", "energy") or not scene.asks or scene.asks[0].quantity != "aperture" or any(a.quantity != "aperture" for a in query.asks):
+    wanted = scene.asks[0].quantity if scene.asks else ""
+    if mine is None or mine.of or mine.quantity not in _SETTINGS or wanted not in {*_SETTINGS, "count"} or mine.quantity == wanted or any(a.quantity != wanted for a in query.asks):
         return query, scene
-    pair = [f for f in scene.facts if f.quantity == mine.quantity]
+    if wanted == "count":
+        return query, _read_by_one(scene) if mine.quantity == "aperture" else scene
+    read, pair = ([f for f in scene.facts if f.quantity == quantity] for quantity in (wanted, mine.quantity))
     if len(read) != 1 or len(pair) != 2 or any(f.of or scene.text[f.start : f.end] != f.said for f in (*read, *pair)) or any(f.quantity == "guide_number" for f in scene.facts) or _OF_THE_TEST.search(query.text):
         return query, scene
     asked, tested = pair

@@ -20,7 +20,7 @@ from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import DIFFERENCE_STOPS, speak_stops
 from assistant.solving import deeds, level_to_level, marks
-from assistant.solving.change import in_time, metered_first, place_or_move
+from assistant.solving.change import in_time, is_found_with, metered_first, place_or_move
 from assistant.solving.ledger import WEIGHT
 from assistant.solving.light_wanted import TO_LOSE
 from assistant.solving.lights import guide_in_metres, preferred_unit
@@ -271,7 +271,13 @@ def in_order(query: Query, quantity: str, told: list[Fact]) -> list[Fact]:
         return metered_first(told, query)
     if quantity == "aperture":
         told = in_time(told, query.text)
-    return told[::-1] if _REVERSED.search(query.text[told[0].end : told[1].start]) else told
+    return told[::-1] if _REVERSED.search(query.text[told[0].end : told[1].start]) or _found_by_the_second(query, quantity, told) else told
+
+
+def _found_by_the_second(query: Query, quantity: str, told: list[Fact]) -> bool:
+    """"how many joules at 4 m, 200 J was fine at 2 m": what is asked for was found with the value told last."""
+    tried = [f for a in query.asks if a.quantity != quantity for f in query.all(a.quantity)]
+    return len(tried) == 1 and is_found_with(told[1], tried[0], query.text) and not is_found_with(told[0], tried[0], query.text)
 
 
 def once(query: Query, quantity: str) -> list[Fact]:

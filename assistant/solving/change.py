@@ -176,9 +176,13 @@ _TOGETHER = Pattern(
 """Between two figures of one exposure: "f/8 was right at 2 m", "2 m gave f/8"."""
 
 
+_FOUND = frozenset({"aperture", "power", "energy", "shutter", "distance"})
+"""What one finds by a trial."""
+
+
 def _found_with(pair: list[Fact], query: Query, ask: Ask) -> list[Fact]:
     """"at 4 m what stop, if 2 m gave f/8": what stands with the reading was there before, whichever was said first."""
-    quantities = ("power", "distance", "film_speed", "energy") if pair[0].quantity == "aperture" else (ask.quantity,) if ask.quantity in ("aperture", "power") else ()
+    quantities = ("power", "distance", "film_speed", "energy") if pair[0].quantity == "aperture" else (ask.quantity,) if ask.quantity in _FOUND else ()
     read = [f for q in quantities for f in _of(query, q) if q != pair[0].quantity]
     if len(pair) != 2 or len(read) != 1 or any(f.origin != "said" for f in (*pair, *read)):
         return pair

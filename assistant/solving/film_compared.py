@@ -10,6 +10,7 @@ from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.solving import marks
+from assistant.solving.change import is_found_with
 from assistant.solving.pop_facts import own
 from assistant.solving.reciprocity import done
 from assistant.solving.solution import Solution
@@ -121,7 +122,8 @@ def time_for_other_film(query: Query, ask: Ask) -> Solution | None:
     speeds, times = query.all("film_speed"), query.all("shutter")
     if len({f.value for f in speeds}) != 2 or len(times) != 1 or _kinds(query) - {"film_speed", "shutter", "aperture"} or len({f.value for f in query.all("aperture")}) > 1:
         return None
-    known = own(times[0], speeds, query.text)
+    found = [f for f in speeds if is_found_with(f, times[0], query.text)]
+    known = found[0] if len({f.value for f in found}) == 1 else own(times[0], speeds, query.text)
     other = next(f for f in reversed(speeds) if f.value != known.value)
     return done((marks.shutter(times[0].value * known.value / other.value),), *query.facts, working=(f"ISO {known.value:g} to ISO {other.value:g}",))
 
