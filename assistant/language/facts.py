@@ -94,8 +94,8 @@ _FADES = Pattern(r"\b(?:per|every|each|an?) (?:\w+ )?(?:minutes?|mins?|hours?)\b
 _PART_OF_AN_HOUR = Pattern(r"\s*(?:of )?an? (?:hour|day) (?:ago|earlier|later|from now|before|after)\b", re.I)
 _IDLE_TIME = Pattern(r"\b(?:never mind|forget|ignore|skip|leave out|leave aside|put aside|suppose|imagine|pretend|don't worry about)\b[^.?,;\d]{0,30} for\s*$|\b(?:wait|hang on|hold on|half|give me|in)\s*$", re.I)
 _HAPPENS_IN = Pattern(
-    r"(?:^|[.,;:!?] |\b(?:and|but|as|since|because|so|that) )(?!(?:[^.,;:!?]*\b)?(?:shutter|lens|exposure|flash|film|bulb|dark ?slide)\b)(?:the |my |our |his |her |their |this )?(?:[a-z']+ ){1,3}"
-    r"(?:closes?|closing|shuts?|shutting|opens?|leaves?|leaving|starts?|starting|begins?|ends?|goes|going|departs?|arrives?|comes?|coming|rings?|sets?|rises?|sails?|lands?|finish(?:es)?|locks? up|packs? up|due|back|here|over|gone|on)(?: (?:up|off|for us|again|back|on stage|home))? in (?:about |only |just |under |less than |barely |another |the next |some )?$", re.I)
+    r"(?:^|[.,;:!?] |\b(?:and|but|as|since|because|so|that) )(?!(?:[^.,;:!?]*\b)?(?:shutter|lens|exposure|flash|film|bulb|dark ?slide)\b)(?:the |my |our |his |her |their |this )?(?:(?:[a-z]+ ){0,2}(?!it's|that's|there's)[a-z]+'s|(?:[a-z']+ ){1,3}"
+    r"(?:closes?|closing|shuts?|shutting|opens?|leaves?|leaving|starts?|starting|begins?|ends?|goes|going|departs?|arrives?|comes?|coming|rings?|sets?|rises?|sails?|lands?|finish(?:es)?|locks? up|packs? up|due|back|here|over|gone|on|is))(?: (?:up|off|for us|again|back|on stage|home))? in (?:about |only |just |under |less than |barely |another |the next |some )?$", re.I)
 """Right before a time: when something else is to happen, and no exposure ("the lab closes in ten minutes")."""
 _TIMED = Pattern(r"\brecycl\w*|\bhow (?:many|long|often)\b|\bsunny\b|\bstops? (?:every|per|each)\b|\bevery \w+ (?:sec|min)", re.I)
 _TOO_FAR = Pattern(r"\s*(?:too (?:much|little|bright|dark|hot)|over|under)\b", re.I)

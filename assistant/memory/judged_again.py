@@ -169,12 +169,16 @@ def _can_be(quantity: str, value: float) -> bool:
 def _of_the_claim(fact: Fact, judged: Judged) -> Fact:
     """"and eight?": a bare number is another of what was claimed, where it can be one."""
     old = _claimed(judged)
+    times = [f for f in judged.query.facts if f.quantity == "shutter"]
+    if fact.quantity == "power" and len(times) == 1 and not judged.query.has("power") and _FRACTION.fullmatch(fact.said.strip()):
+        return replace(times[0], value=fact.value, said=fact.said, unit="s", start=fact.start, end=fact.end, origin="said")
     if fact.quantity != "number" or old is None or not _can_be(old.quantity, fact.value):
         return fact
     scale = LENGTH.get(old.unit, 1.0) if old.quantity in ("distance", "max_distance", "min_distance") else 1.0
     return replace(old, value=fact.value * scale, said=_in_the_words_of(fact.said, old.said), origin="said")
 
 
+_FRACTION = Pattern(r"1/\d+")
 _FIGURE = Pattern(r"\d[\d.,/]*|^[a-z]+\b", re.I)
 
 
