@@ -166,8 +166,8 @@ _JUST_OR = Pattern(r" or (?:at |from |even )?")
 
 
 _EITHER = r"(?:at |from )?(?:f/?|iso |1/)?[\w.½]{1,8}(?: ?(?:ft|feet|foot|m|metres?|meters?|power|film|mm|s))? or (?:at |from )?(?:f/?|iso |1/)?[\w.½]{1,8}(?: ?(?:ft|feet|foot|m|metres?|meters?|power|film|mm|s))?"
-_FOR_WHAT = r"(?:for|to (?:get|have|keep|give|make|see)|if (?:i|we|you) want)"
-_TWO_FOR = Pattern(rf"(?:(?<=^)|(?<=[.?!;:,] ))(?:(?:so |and |then |now )?{_FOR_WHAT} [^.?!;]{{3,50}}, (?:would it be |is it |should it be |is that )?{_EITHER}|{_EITHER},? {_FOR_WHAT} [^.?!;,]{{3,50}})\s*\?")
+_FOR_WHAT = r"(?:for|to (?:get|have|keep|give|make|see)|if (?:i|we|you) want|(?:i|we)(?:'d| would)? (?:want|need|like|prefer)(?: to (?:get|have|keep|see))?)"
+_TWO_FOR = Pattern(rf"(?:(?<=^)|(?<=[.?!;:,] ))(?:(?:so |and |then |now )?{_FOR_WHAT} [^.?!;]{{3,50}}[,:] (?:so |would it be |is it |should it be |is that )?{_EITHER}|{_EITHER},? {_FOR_WHAT} [^.?!;,]{{3,50}})\s*\?")
 """What there is to be more of, and the two to choose from: "for more depth of field, f/4 or f/11?"."""
 _ONLY_TWO = Pattern(rf"(?:^|[.?!;:] )(?:so |and |then )?{_EITHER}(?: for the (?:light|flash|head))?\s*\?")
 _WISHED = Pattern(r"\b(?:need|needs|want|wants|wanted|after|like|to (?:get|have|keep|make)|for)\b")
