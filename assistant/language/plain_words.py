@@ -106,6 +106,7 @@ _ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|inst
 """What comes with a film, whose box is no softbox."""
 _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an) (?:20|24|28|35|50|55|58|85|90|100|105|135|150|180|200|210|300))(?=,? (?:is it |would it be |should it be )?f ?/? ?\d[\d.]* or f)", re.I)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
+_ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     # letters one of which the text must hold, what is said, and its usual wording
@@ -114,7 +115,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
-    ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
+    (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)

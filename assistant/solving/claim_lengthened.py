@@ -11,9 +11,9 @@ from assistant.solving.claim_words import plain
 from assistant.solving.reciprocity import lengthened
 from assistant.solving.solution import Solution
 
-_MORE = (r"(?:lengthen\w*|prolong\w*|stretch\w*|extend\w*|correct(?:ed|ing|ion)?|compensat\w+|allow(?:ance)? for|add(?:ing)? (?:to (?:it|that)|anything|something|any|some|time|more|extra|a bit)|adjust\w*|"
+_MORE = (r"(?:lengthen\w*|prolong\w*|stretch\w*|extend\w*|correct(?:ed|ing|ions?)?|allowance|compensat\w+|allow(?:ance)? for|add(?:ing)? (?:to (?:it|that)|anything|something|any|some|time|more|extra|a bit)|adjust\w*|"
          r"(?:give|keep|leave|hold|expose) (?:it|that|the \w+)(?: open)? (?:any |a bit |some )?(?:longer|more|extra)|(?:any|some) (?:more|longer|extra|correction|lengthening|allowance|compensation)|a (?:correction|longer time|longer exposure))")
-_MUST = Pattern(rf"\b(?:do|does|must|should|shall|have|has|need|needs|will|would|is|are|ought)\b(?: (?:i|we|you|it|that|this|one|there|(?:the|my|that|this) \w+))(?: (?:have|need|ought|really|still|to|be|even|then|get|want|any|got|call for|required|necessary))* {_MORE}\b[^.?!]*\?")
+_MUST = Pattern(rf"\b(?:do|does|must|should|shall|have|has|need|needs|will|would|is|are|ought)\b(?: (?:i|we|you|it|that|this|one|there|(?:the|my|that|this) \w+|any|an?|(?:an? |the )?(?:(?:metered|reading|time|exposure|of) )*(?:\d[\d./]*|one|two|three|four|five|six|eight|ten|twelve|fifteen|twenty|thirty|half a|a) ?(?:s|secs?|seconds?|minutes?)))(?: (?:have|need|ought|really|still|to|be|even|then|get|want|any|got|call for|required|necessary))* {_MORE}\b(?:[^.?!]|\.(?=\d))*\?")
 _DENIED = Pattern(r"\b(?:not|never|without|unless|no|n't|only|else|enough|by how much|how (?:much|long|many))\b|n't\b|\bwhat\b")
 _TOLD = frozenset({"shutter", "exponent", "remark", "place", "film_speed"})
 
@@ -40,4 +40,4 @@ def claim_of_lengthening(query: Query) -> Solution | None:
     given = found.answers[0]
     longer = float(given.value) > 1.01 * metered.value
     time = given.set or f"{float(given.value):.4g} s"
-    return replace(found, answers=(Quantity("claim", longer), given), topic="claims", lead=f"{'Yes' if longer else 'No'}. The time to give is {time if time.endswith('s') else time + ' s'}.")
+    return replace(found, answers=(Quantity("claim", longer), given), topic="claims", lead=f"Yes. The time to give is {time if time.endswith('s') else time + ' s'}." if longer else "No: it stays as metered.")
