@@ -69,7 +69,7 @@ _OPEN = Pattern(r"\b(?:what|which|how)\b")
 def claim_of_latitude(query: Query) -> Solution | None:
     """Within the latitude that is told, or not: the stops over or under against it."""
     said = plain(query.text)
-    if not is_within(said) or _FILM.search(said) is None or _TAKES.search(said) is None:
+    if not is_within(said) or _FORGIVEN.search(said) is None and (_FILM.search(said) is None or _TAKES.search(said) is None):
         return None
     found = next((m for pattern in (*_SPANS, _FORGIVES, _FORGIVEN, _OF_ERROR) if (m := pattern.search(said))), None)
     if found is None:
@@ -141,9 +141,12 @@ def told_right(fact: Fact, said: str) -> bool:
 
 def told_due(fact: Fact, said: str) -> bool:
     """Whether it is told of this aperture that it was asked for: "it needed f/11"."""
-    return _SHOULD.search(said[max(0, fact.start - 40) : fact.start]) is not None
+    before = said[max(0, fact.start - 40) : fact.start]
+    due = _SHOULD.search(before)
+    return due is not None and _DONE.search(before, due.start()) is None
 
 
+_DONE = Pattern(r"\b(?:shot|exposed|left|took|made|fired|used|gave|given|was on|was at|were at|had (?:it|the \w+) (?:on|at))\b")
 def _by_place(query: Query, said: str) -> float | None:
     """"the flash is right at 3 m, somebody stands at 3.4": over or under by the place, where it is told for which of the two the flash was set."""
     places = [f for f in query.facts if f.quantity == "distance"]
