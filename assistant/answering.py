@@ -15,6 +15,7 @@ from assistant.memory.conversation import Scene
 from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.records import replace
+from assistant.solving.asking import asks_something
 from assistant.turn import Turn
 from assistant.turns import take_turn
 from assistant.two_asked import both, halves
@@ -86,6 +87,9 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
         from assistant.teaching.reason_too import reason
 
         found = replace(found, reply=f"{found.reply} {reason(why, text)}".strip())
+    asks = asks_something(query)
+    talk.unanswered = found.status in ("not_understood", "rejected") and (talk.unanswered or asks)
+    talk.rejected = query if found.status == "rejected" and asks else None
     changed = (talk.kit, talk.log) != (kit, log)
     if changed:
         _keep(talk, keeper, kit, log)
@@ -100,6 +104,8 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
 def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer | None:
     """The answer to the question that stands with one value in the place of another; None where the half-sentence is of another kind, or the answer would be."""
     last = talk.last_solution
+    if talk.rejected is not None:
+        return _put_right(tables, talk, query)
     if last is None:
         return None
     from assistant.memory.said_again import means_the_same, said_again
@@ -107,9 +113,9 @@ def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer 
     told = said_again(query, talk)
     if told is None or talk.last_query is None:
         return None
-    text, anew, kind = told
+    old, text, anew = told
     whole = read(patterns.at_hand(text), tables, talk.kit.names)
-    if not means_the_same(talk.last_query, whole, kind):
+    if not means_the_same(talk.last_query, whole, old.quantity):
         patterns.at_hand(query.text)
         return None
     trial = replace(talk, scene=Scene(), past=[*talk.past, talk.scene][-50:], before=list(talk.before), cautioned=set(talk.cautioned))
@@ -121,6 +127,20 @@ def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer 
     for name in _CHANGED:
         setattr(talk, name, getattr(trial, name))
     return found
+
+
+def _put_right(tables: Tables, talk: Conversation, query: Query) -> Answer | None:
+    """The answer to a question that was rejected, with the one value that cannot be put right; None where the half-sentence puts none right."""
+    from assistant.memory.said_again import with_the_right_value
+
+    text = with_the_right_value(query, talk.rejected) if talk.rejected is not None else None
+    if text is None:
+        return None
+    found = take_turn(Turn(read(patterns.at_hand(text), tables, talk.kit.names), talk))
+    if found.status in ("answered", "out_of_reach", "needs"):
+        return found
+    patterns.at_hand(query.text)
+    return None
 
 
 _CHANGED = ("kit", "scene", "past", "first", "missing", "cautioned", "claimed", "judged", "last_working", "last_query", "last_solution")

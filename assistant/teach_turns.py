@@ -259,7 +259,7 @@ def _has_figures(turn: Turn, said: str) -> bool:
         return True
     if any(a.of == "effective" for a in turn.query.asks) and turn.query.has("aperture") and (turn.query.has("magnification") or turn.query.has("extension")):
         return True
-    if turn.query.asks and any(f.quantity == "magnification" and "focal" in f.said for f in turn.query.facts):
+    if turn.query.asks and any(f.quantity == "magnification" and ("focal" in f.said or not why and turn.query.asks_for("factor", "stops", "aperture")) for f in turn.query.facts):
         return True  # "drawn out to twice its focal length: what is the factor?"
     if turn.query.asks_for("factor") and not why and any(f.quantity in ("loss", "filter_loss", "nd", "stops") and f.value and f.origin == "said" for f in turn.query.facts):
         return True  # "it needs two and a third stops more: what is that as a filter factor?"

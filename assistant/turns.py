@@ -37,12 +37,19 @@ KEPT_WORDS = Pattern(r"\b(?:kit|gear|equipment|frames?|log|logged|roll|shoot|so 
 
 def take_turn(turn: Turn) -> Answer:
     """The answer of the first kind of turn that fits."""
+    kept = (turn.conversation.kit, turn.conversation.log)
     for handler in HANDLERS:
         found = handler(turn)
         if found is not None:
-            misses = asks_something(turn.query) if found.status == "noted" else tells_no_figure(turn.query, found)
+            misses = _left_unanswered(turn, kept) or asks_something(turn.query) if found.status == "noted" else tells_no_figure(turn.query, found)
             return _not_understood(turn) if misses else warned(turn, found) if found.status == "noted" else found
     return _not_understood(turn)
+
+
+def _left_unanswered(turn: Turn, kept: tuple[object, object]) -> bool:
+    """Whether what was only noted was to complete a question that was not understood: it still is not, and that is said again."""
+    talk = turn.conversation
+    return talk.unanswered and (talk.kit, talk.log) == kept and any(f.quantity != "remark" for f in turn.query.facts)
 
 
 # --- kinds of turn ------------------------------------------------------------------------------

@@ -29,7 +29,19 @@ def settle(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     open_ones = [a for a in asks if not _is_unknown(a, said)]
     if len(open_ones) < len(asks) and not open_ones:
         open_ones = implied_asks(text, facts)
-    return _of_the_open_one(open_ones, facts, said)
+    return _of_the_open_one(_in_stops(open_ones, said), facts, said)
+
+
+_IN_STOPS = Pattern(r"\b(?:difference|drop|fall-?off|loss|change|gap|spread) in stops\b")
+_FALLS = Pattern(r"\bhow far (?:does|do|will|would|did|has|should|can) (?:the |my |her |this )?(?:background|backdrop|room|ambient|sky|window|scene|hall|wall|light|exposure)s? (?:light )?(?:drop|fall|sink|darken|go down|come down|change|shift)")
+"""A fall that is told in stops, though it is asked as a length is."""
+
+
+def _in_stops(asks: list[Ask], said: str) -> list[Ask]:
+    """"what's the difference in stops at the far one", "how far does the background drop": stops, and no f-number or length."""
+    if len(asks) != 1 or asks[0].quantity not in ("aperture", "distance") or not (_IN_STOPS.search(said) or _FALLS.search(said)):
+        return asks
+    return [replace(asks[0], quantity="stops", unit="")]
 
 
 def _is_unknown(ask: Ask, said: str) -> bool:

@@ -92,7 +92,7 @@ _LARGEST_RATIO = 32
 """No lighting ratio is larger."""
 
 
-_GOES_ON = frozenset({"/", ":", "over", "point", "and", "n", "&", "-"})
+_GOES_ON = frozenset({"/", ":", "over", "point", "and", "an", "n", "&", "-"})
 """After a number that they may make more of."""
 
 
@@ -175,7 +175,8 @@ def _of_a_rule(pieces: list[Raw], stop: int) -> bool:
 
 def _and_part(pieces: list[Raw], place: int, stop: int, number: Number) -> tuple[Raw, int]:
     """"eight and a half", "two and three quarters": the whole, kept apart from the part."""
-    if text_at(pieces, stop) in ("and", "n", "&") and kind_at(pieces, stop) in ("word", "mark"):
+    mistyped = text_at(pieces, stop) == "an" and text_at(pieces, stop + 1) == "a"  # "two an a half"
+    if (mistyped or text_at(pieces, stop) in ("and", "n", "&")) and kind_at(pieces, stop) in ("word", "mark"):
         part, end = _part_words(pieces, stop + 1)
         unit = text_at(pieces, stop + 1) not in ("a", "an", "one") and text_at(pieces, end) in ("life", "lifesize", "pop", "output")
         if part is not None and part < 1 and _hyphened(pieces, end):

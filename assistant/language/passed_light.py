@@ -212,7 +212,11 @@ def _absent(facts: list[Fact], text: str) -> list[Fact]:
 
 def _is_gone(fact: Fact, text: str) -> bool:
     """"no umbrella", "I don't use the umbrella", "the umbrella is off now"."""
-    return _ABSENT.search(text[: fact.start]) is not None or _GONE.match(text[fact.end :]) is not None
+    return _ABSENT.search(text[: fact.start]) is not None or _GONE.match(text[fact.end :]) is not None or _FITTING.match(text, fact.end) is not None
+
+
+_FITTING = Pattern(r"[ -](?:brackets?|holders?|stands?|adapters?|adaptors?|swivels?|clamps?|mounts?|bags?|cases?)\b", re.I)
+"""What a thing is held by or carried in: a flash "in an umbrella bracket" has no umbrella yet."""
 
 
 def _taken_off(facts: list[Fact], text: str) -> list[Fact]:

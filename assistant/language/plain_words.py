@@ -19,6 +19,7 @@ from assistant.language.lexicon import Lexicon
 from assistant.language.one_and_other import alike_named
 from assistant.language.quoted import without_quotes
 from assistant.language.relayed import in_ones_own_words
+from assistant.language.scenery import without_scenery
 from assistant.language.set_ups import without_its_name
 from assistant.language.shared_units import with_units
 from assistant.language.small_talk import without_small_talk
@@ -86,6 +87,14 @@ _WALL_MOVED = Pattern(r"\b(?:mov|push|drag|shift|roll|tak|bring|pull|slid)\w*(?=
 """A wall that is moved is a backdrop, and no leg of a bounce."""
 _AM_SET_FOR = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?=(?:set|exposing|exposed) for \d)", re.I)
 """What the exposure is set for, and not where one stands."""
+_HANDS_FULL = Pattern(r"\bhands?(?: are| is|'re)? full\b", re.I)
+"""No full power."""
+_MAKES_DOUBLE = Pattern(r"\bmakes? (?P<what>(?:the |my )?(?:guide numbers?|gn|power|light|energy)) (?:double|twice)(?: (?:of )?what (?:it|that) (?:is|was))? (?:at|on|with)(?= (?:iso |asa )?\d)", re.I)
+_BARE_BOX = Pattern(r"(?<!\bthe )(?<!\bmy )(?<!\ba )(?<!\bthat )(?<!\bthis )(?<!\bsoft )\bbox (?=(?:takes|eats|costs|loses|robs|swallows|steals|drinks) )", re.I)
+_HANGS = r"(?P<thing>umbrella|brolly|soft ?box|box|silk|gel|grid|scrim|dome|diffuser|filter|polari[sz]er|nd|snoot|octa|beauty dish|cloth|net)"
+_ELSEWHERE = r"(?:in (?:the|my|its) (?:car|bag|van|case|boot|kit bag|cupboard)|at home|behind)"
+_STAYS_BEHIND = Pattern(rf"\b(?:(?:leave|leaving|left) (?:the|my) {_HANGS} {_ELSEWHERE}|(?:the|my) {_HANGS.replace('thing', 'other')} (?:stays|stayed|is left|was left|left|remains|is) {_ELSEWHERE})\b", re.I)
+"""A thing that would hang in the light, and is not there."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
@@ -113,7 +122,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
-    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, "the box "),
+    ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
@@ -205,14 +215,20 @@ _SECOND_LENGTH = ("behind", "beyond", "another", "further", "full", "half", "qua
 """Letters one of which stands where a second length may lack its unit."""
 
 
+_TWO_MARKS = ("??", "?!", "!?", "!!")
+_MARKS = Pattern(r"[?!]{2,}")
+"""Marks said twice for stress: "what stop??"."""
+
+
 def plainly(text: str, lexicon: Lexicon) -> str:
     """The text in its usual wording; what is left out holds no figure and no word of the trade."""
     said = _SPACES.sub(" ", text) if "  " in text or "\t" in text else text
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
     said = said if said.isascii() else said.replace("’", "'").replace("‘", "'")
+    said = _MARKS.sub(lambda found: "?" if "?" in found[0] else found[0][0], said) if _holds(said, _TWO_MARKS) else said
     said = in_other_words(without_quotes(said))
     said = in_ones_own_words(without_its_name(without_speaker(said)))
-    said = _without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon)
+    said = without_scenery(_without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said_in_full(said)))
     said = _WE_ASK.sub("I", without_statement(said))
     said = _asked_apart(_STOPS_OF_ND.sub("how many stops of", said) if "tops of ND" in said or "tops of nd" in said else said)

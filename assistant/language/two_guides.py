@@ -11,7 +11,7 @@ from assistant.records import replace
 from assistant.units import LENGTH
 
 _GUIDE = Pattern(r"\b(?:guide|gn|leitzahl)\b|\brated\b")
-_ASKS_STOPS = Pattern(r"\b(?:how many|how much|what|which)\b[^.?!]*\b(?:stops?|factor)\b|\bin stops\b|\bhow much (?:light|power|brighter|weaker|stronger)\b|\b(?:what|how much) (?:does|did|will|would) (?:the|my|this|that|its|his|her) (?:[\w-]+ )?[\w-]+ (?:eat|cost|take|lose|swallow|steal|drink|soak up|rob)\b")
+_ASKS_STOPS = Pattern(r"\b(?:how many|how much|what|which)\b[^.?!]*\b(?<!f-)(?<!f )(?:stops?|factor)\b|\bin stops\b|\bhow much (?:light|power|brighter|weaker|stronger)\b|\b(?:what|how much) (?:does|did|will|would) (?:the|my|this|that|its|his|her) (?:[\w-]+ )?[\w-]+ (?:eat|cost|take|lose|swallow|steal|drink|soak up|rob)\b")
 _OF_A_HEAD = Pattern(r"\bzoom\w*|\bwide(?:st|[- ]angle)?\b|\btele\w*|\bpull\w* back|\brack\w*|\bspread\w*|\bnarrow\w*|\btight\w*|\bsettings?\b|\blong (?:end|setting|position)\b|\bhss\b|\bhigh[- ]speed|\bfp\b|\bsync\b")
 _OF_THE_SYNC = Pattern(r"\bhss\b|\bhigh[- ]speed|\bfp\b")
 """Where the guide number goes with the time."""

@@ -101,7 +101,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     if len(text) > _LONGEST:
         return False
     said = " ".join(text.lower().replace("’", "'").split())
-    if _WHAT_IF.fullmatch(said) or _BY_HOW_MANY.search(said) or _WHICH_TO_SET.search(said) or _WANTED_BY_NAME.search(said):
+    if " or " in said and _OFFERS_TWO.search(said) is not None or _WHAT_IF.fullmatch(said) or _BY_HOW_MANY.search(said) or _WHICH_TO_SET.search(said) or _WANTED_BY_NAME.search(said):
         return False
     if _FAULT.search(said) or _within(said):
         return True
@@ -116,6 +116,9 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     return "?" not in said and not _ASKS_ELSE.search(said) and _states_a_rule(said, text, facts)
 
 
+_OFFERS_TWO = Pattern(
+    r"\b(?:do|should|shall|must|would|will|had) (?:i|we) (?:(?!\bif\b)[^.?!]){0,60}?(?:f ?/ ?|1/|iso )?\d[\d./]*(?: ?(?:m|ft|feet|metres|mm|s|stops?|film))?(?: [a-z]+){0,2} or (?:(?:from|at|to|by|with|on|put it|move it|go|set) )*(?:the )?(?:f ?/ ?|1/|iso )?\d[\d./]*[^.?!]*\?")
+"""One of two values is to be chosen: "do I put it 3 m or 6 m from them?"."""
 _ASKED_BACK = Pattern(r"[.!] (?:so )?(?:is|are) (?:he|she|that|this|it|they|(?:the|my|our) [a-z]+(?: [a-z]+)?) (?:right|correct|true|so|wrong|mistaken)\?$")
 """The last sentence asks only whether what was said before it is so: then "how far" and "which" before it ask nothing."""
 _ASKS_FIRST = Pattern(r"(?:^|[.;:!] )\W*(?:(?:so|and|now|then) )?(?:what|how|which|where|who|whose|why)\b")

@@ -72,6 +72,10 @@ class Conversation:
     practice: Practice | None = None
     practised: int = 0
     log: ShotLog | None = None
+    unanswered: bool = False
+    """Whether the question before this turn was not understood."""
+    rejected: Query | None = None
+    """The question before this turn, where a value of it cannot be."""
     before: list[tuple[Kit, ShotLog | None]] = field(default_factory=list)
 
     def keep(self, scene: Scene) -> None:
@@ -85,7 +89,7 @@ class Conversation:
 
     def start_over(self) -> None:
         """Forget the scene, not the kit."""
-        self.scene, self.past, self.first, self.missing, self.judged = Scene(), [], None, (), None
+        self.scene, self.past, self.first, self.missing, self.judged, self.unanswered, self.rejected = Scene(), [], None, (), None, False, None
 
 
 def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:

@@ -13,9 +13,10 @@ from assistant.memory.conversation import Conversation
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
+from assistant.scales import is_film_speed_mark
 
 _FILLING = Pattern(
-    r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
+    r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
     r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|loaded|film|lens|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
@@ -28,8 +29,8 @@ _FEW = 3
 _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
 
 
-def said_again(query: Query, talk: Conversation) -> tuple[str, tuple[int, int], str] | None:
-    """The words of the question with the new value in them, where it stands there, and of what kind it is; None where the half-sentence tells more, or the question does not say it all."""
+def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, int]] | None:
+    """The old value, the words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
     last, before = talk.last_query, talk.last_solution
     if last is None or before is None or talk.missing or talk.judged is not None or not before.answers or before.topic == "claims" or query.claim:
         return None
@@ -37,7 +38,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[str, tuple[int, int], 
     if mine is None or not _says_all(last, talk):
         return None
     mine = _as_a_guide(mine, query, last)
-    same = [f for f in last.facts if f.quantity == mine.quantity and f.origin != "kit"]
+    same = _alike(mine, last)
     if len(same) != 1 or mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
     words = _in_its_form(mine, same[0])
@@ -45,7 +46,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[str, tuple[int, int], 
         return None
     start, end = same[0].start, same[0].end
     lead = len(last.text[start:end]) - len(last.text[start:end].lstrip())
-    return f"{last.text[: start + lead]}{words}{last.text[end:]}", (start + lead, start + lead + len(words)), mine.quantity
+    return same[0], f"{last.text[: start + lead]}{words}{last.text[end:]}", (start + lead, start + lead + len(words))
 
 
 _PUT_RIGHT = Pattern(r"^\W*(?:no|nope|sorry|wait|oh|ah|i mean|i meant|make (?:it|that))\b|\binstead\W*$", re.I)
@@ -65,6 +66,44 @@ def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
 _LENGTHS = frozenset({"distance", "gap", "path", "move", "camera_distance", "max_distance", "min_distance", "ceiling_height", "length_range"})
 
 
+def with_the_right_value(query: Query, rejected: Query) -> str | None:
+    """The words of a question that was rejected, with the value told now where the one stood that cannot be: "typo, 6 feet"; None where that is not plain."""
+    bad = [f for f in rejected.facts if f.bad and f.end > f.start]
+    mine = _only_value(query)
+    if mine is None or len(bad) != 1 or rejected.text[bad[0].start : bad[0].end].strip() != bad[0].said.strip():
+        return None
+    if mine.quantity not in (bad[0].quantity, "number") and not {mine.quantity, bad[0].quantity} <= {"share", "power"}:
+        return None
+    words = mine.said.strip()
+    if mine.quantity == "number":
+        words = re.sub(r"(?:minus |-)?\d+(?:\.\d+)?(?:/\d+)?", lambda _: mine.said.strip(), bad[0].said.strip(), count=1)
+    return f"{rejected.text[: bad[0].start]}{words}{rejected.text[bad[0].end :]}"
+
+
+def _alike(mine: Fact, last: Query) -> list[Fact]:
+    """The values of the question that the new one may take the place of: of its kind, else told in the same form ("31 %" for "30 %", "2.5 stops" for "1.5 stops")."""
+    told = [f for f in last.facts if f.origin != "kit"]
+    same = [f for f in told if f.quantity == mine.quantity]
+    shape = _shape(mine)
+    formed = [f for f in told if f.quantity in _ONE_OF_ITS_KIND and _shape(f) == shape] if shape != "#" else []
+    if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
+        return [f for f in told if f.quantity in ("film_speed", "rated")] if not any(f.quantity in _AS_LARGE for f in told) else []
+    return formed if len(formed) == 1 and len(same) != 1 else same
+
+
+def _shape(fact: Fact) -> str:
+    """A value as it is told, without its figure and its plural.
+
+    >>> _shape(Fact("loss", 1.5, said="1.5 stops")), _shape(Fact("stops", 1.0, said="a stop"))
+    ('# stop', '# stop')
+    """
+    return re.sub(r"\s*#\s*", "# ", _AMOUNT.sub("#", fact.said.strip().lower()), count=1).replace("stops", "stop").strip()
+
+
+_SLOWEST = 50
+"""Of a film speed that is told by its bare figure; below it a figure may be anything."""
+_AS_LARGE = frozenset({"energy", "focal_length", "count", "duration", "frequency", "extension"})
+_AMOUNT = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?|\b(?:half an?|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty|fifty)\b")
 _SHOT_AT = frozenset({"shutter", "aperture", "power", "distance"})
 
 
@@ -86,7 +125,7 @@ def means_the_same(last: Query, whole: Query, quantity: str) -> bool:
 def _only_value(query: Query) -> Fact | None:
     """The one value of a half-sentence that has nothing else in it."""
     told = [f for f in query.facts if f.quantity != "remark"]
-    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
+    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
         return None
     mine = told[0]
     around = (query.text[: mine.start], query.text[mine.end :])
@@ -105,6 +144,8 @@ def _in_its_form(mine: Fact, old: Fact) -> str | None:
     new, was = mine.said.strip(), old.said.strip()
     figures, olds = _FIGURE.findall(new), _FIGURE.findall(was)
     beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
-    if len(figures) == len(olds) == 1 and mine.unit == old.unit and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
+    if len(figures) == len(olds) == 1 and (mine.unit == old.unit or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
         return was.replace(olds[0], figures[0], 1)
+    if _shape(mine) == _shape(old) or old.said.strip().isdigit() and new.isdigit():
+        return new
     return new if beside[0] <= 1 and beside[1] <= 1 or old.quantity == mine.quantity == "power" else None

@@ -8,7 +8,7 @@ from assistant.answer import Answer
 from assistant.patterns import Pattern
 from assistant.query import Query
 
-_QUESTION = Pattern(r"\?|\b(?:what|whats|what's|which|how)\b|\bwhere\W*$")
+_QUESTION = Pattern(r"\?|^\W*where (?:can|do|does|should|must|is|are|would|will|to)\b|^\W*(?:f ?/? ?|iso |1/)?\d[\d./]*(?: ?(?:m|ft|feet|mm|film))? or (?:f ?/? ?|iso |1/)?\d|\b(?:what|whats|what's|which|how)\b|\bwhere\W*$")
 _LEFT_OPEN = Pattern(
     r"\b(?:so|then|and|now) (?:i|we|you)(?:'ll| should| must| can)? (?:then )?(?:set|use|open (?:up )?to|dial(?: in)?|shoot at|put|need|get|have)(?: the (?:lens|ring|flash|power|aperture))?(?: (?:to|on|at))?\W*$"
     r"|\b(?:becomes|goes at|stands at|sits at|comes to|works out (?:at|to)|that makes|which makes|that gives|which gives|equals)\W*$|\w(?:\.\.\.|…)\s*$"

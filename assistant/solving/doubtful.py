@@ -55,7 +55,7 @@ from assistant.solving.doubtful_shares import (
     which_of_them_stays,
 )
 from assistant.solving.doubtful_unread import amount_not_read
-from assistant.solving.doubtful_words import against_the_word, no_difference
+from assistant.solving.doubtful_words import against_what_was_asked
 from assistant.solving.solution import Solution
 
 Check = Callable[[Query, Query, Solution], bool]
@@ -340,8 +340,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_figure_of_a_loss_left, _TURNED, frozenset({"losses"}), frozenset({"number", "power"})),
     (part_left, frozenset({"aperture", "guide_number", "distance", "power", "stops", "count"}), None, _LOST | {"power"}),
     (_comes_to_nothing, frozenset({"count", "factor"}), None, None),
-    (no_difference, frozenset({"stops"}), None, None),
-    (against_the_word, frozenset({"stops"}), None, None),
+    (against_what_was_asked, frozenset({"stops", "aperture"}), None, None),
     (_loss_counted_twice, None, None, None),
     (beyond_nature, None, None, None),
     (_another_opening_idle, frozenset({"aperture"}), frozenset({"ambient"}), frozenset({"aperture"})),

@@ -38,3 +38,26 @@ def against_the_word(said: Query, whole: Query, found: Solution) -> bool:
         return True
     brighter, darker = _BRIGHTER.search(words) is not None, _DARKER.search(words) is not None
     return brighter and not darker and first.value < 0 or darker and not brighter and first.value > 0 and not asks_to_add(words)
+
+
+_ASKED_WITHOUT = Pattern(r"\bwhat\b[^?.!]{0,60}\b(?:before (?:the |my |a |i )?(?:put|hung|\w*umbrella|brolly|\w*box|silk|gel|grid|scrim|dome|diffuser|filter|polari[sz]er|nd|cloth|net)|without (?:it|the|any|a)|bare|(?:is |was )?(?:gone|taken off|removed)|out of (?:the |my )?\w*box)\b[^?.!]{0,30}\?")
+"""Asked for what is read with nothing in the light."""
+_SET_WITH_IT = Pattern(r"\b(?:set|should i|do i|would i|use|shoot at|open|power|distance|after)\b")
+
+
+def against_the_taking(said: Query, whole: Query, found: Solution) -> bool:
+    """Asked what was read before something hung in the light, and found less than was read through it."""
+    first, read = found.answers[0], [f for f in whole.facts if f.quantity == "aperture" and not f.of]
+    words = said.text.lower()
+    if first.quantity != "aperture" or len(read) != 1 or not isinstance(first.value, float) or not any(f.quantity in _LOSSES and f in found.used for f in whole.facts):
+        return False
+    asked = _ASKED_WITHOUT.search(words)
+    return asked is not None and _SET_WITH_IT.search(asked[0]) is None and first.value < read[0].value
+
+
+_LOSSES = frozenset({"loss", "filter_loss", "nd", "factor"})
+
+
+def against_what_was_asked(said: Query, whole: Query, found: Solution) -> bool:
+    """Any of these."""
+    return no_difference(said, whole, found) or against_the_word(said, whole, found) or against_the_taking(said, whole, found)
