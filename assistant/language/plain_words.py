@@ -15,6 +15,7 @@ from assistant.language.by_the_way import without_asides
 from assistant.language.half_said import said_in_full
 from assistant.language.hearing import hear
 from assistant.language.hours import in_other_words
+from assistant.language.in_short import without_short_words
 from assistant.language.lexicon import Lexicon
 from assistant.language.one_and_other import alike_named
 from assistant.language.quoted import without_quotes
@@ -248,6 +249,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     for signs, pattern, wording in _REWORDED:
         if _holds(said, signs):
             said = pattern.sub(wording, said)
+    said = without_short_words(said)
     said = with_units(said) if _holds(said, _SECOND_LENGTH) else said
     return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
 

@@ -39,6 +39,8 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
         return None
     mine = _as_a_guide(mine, query, last)
     same = _alike(mine, last)
+    charged = _of_the_charge(last) if mine.quantity == "power" else None
+    same = [charged] if charged is not None else same
     if len(same) != 1 or mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
     words = _in_its_form(mine, same[0])
@@ -119,7 +121,15 @@ def means_the_same(last: Query, whole: Query, quantity: str) -> bool:
     def told(query: Query) -> list[tuple[str, float, str]]:
         return sorted((f.quantity, round(f.value, 9), f.of) for f in query.facts if f.origin != "kit" and f.quantity not in (quantity, "preferred_unit"))
 
-    return told(last) == told(whole) and sum(f.quantity == quantity for f in whole.facts) == 1
+    many = 2 if quantity == "power" and last.has("power") and _of_the_charge(last) is not None else 1
+    return told(last) == told(whole) and sum(f.quantity == quantity for f in whole.facts) == many
+
+
+def _of_the_charge(last: Query) -> Fact | None:
+    """The power that is asked for, where a time or a number of pops at full is told: "how long at a quarter; 8 sec at full"."""
+    powers = [f for f in last.facts if f.quantity == "power" and f.origin != "kit"]
+    part = [f for f in powers if f.value < 1]
+    return part[0] if len(powers) == 2 and len(part) == 1 and last.asks and last.asks[0].quantity in ("duration", "count") else None
 
 
 def _only_value(query: Query) -> Fact | None:

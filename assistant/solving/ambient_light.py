@@ -21,7 +21,7 @@ from assistant.solving.daylight import SKY_EV, Daylight, Working, daylight, want
 from assistant.solving.solution import Solution, needs
 
 ASKED = ("shutter", "aperture", "film_speed", "exposure_value", "stops", "nd", "factor", "power", "distance", "guide_number")
-_FLASH_WORDS = ("flash", "strobe", "speedlight", "fill", "sync", "gun", "monolight")
+_FLASH_WORDS = Pattern(r"(?<!no )(?<!without )(?<!without the )\b(?:flash|strobe|speedlight|fill|sync|gun|monolight)(?!(?:gun|es)?(?: is| stays)?(?: switched| turned)? off\b)", re.I)
 NAMES = {"aperture": "the aperture you want", "shutter": "the shutter speed", "exposure_value": "a reading of the ambient light (aperture and time, or EV)",
          "stops": "how many stops under or over you want it"}
 _FOR_DAYLIGHT = r"(?:for|suits?|right for|does|would) (?:the |this )?(?:daylight|ambient|sun|room|sky|window|available light|existing light)"
@@ -165,7 +165,7 @@ def _within_sync(query: Query, solution: Solution, light: Daylight, at: Working,
     sync, value = query.last("sync"), float(solution.answers[0].value)
     if sync is None or value * _MARGIN >= sync.value or "hss" in query.cues:
         return replace(solution, used=solution.used + ((sync,) if sync else ()))
-    if sync.origin != "said" and not any(w in query.text.lower() for w in _FLASH_WORDS):
+    if sync.origin != "said" and _FLASH_WORDS.search(query.text) is None:
         return solution.noting(f"With flash the limit is {marks.shutter(sync.value).set} s.")
     over = math.log2(sync.value / value)
     smaller = number * 2.0 ** (over / 2)

@@ -41,6 +41,7 @@ from assistant.solving.claim_light_left import claim_of_light_left
 from assistant.solving.claim_light_let_in import claim_of_light_let_in
 from assistant.solving.claim_light_there import claim_of_light_there
 from assistant.solving.claim_losses import claim_of_power_for_loss, claim_of_share
+from assistant.solving.claim_losses_in_row import claim_of_losses_in_row
 from assistant.solving.claim_made_up import claim_of_made_up
 from assistant.solving.claim_many_through import claim_of_many_through
 from assistant.solving.claim_nd_opened import claim_of_nd_opened
@@ -69,7 +70,7 @@ BY_WORDS: tuple[Judge, ...] = (
     claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers,
     claim_of_both, claim_of_latitude, claim_of_sharp_so_near, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved,
     claim_of_hyperfocal_way, claim_of_coverage, claim_of_flash_in_time, claim_of_flash_by_time, claim_of_light_let_in, claim_of_light_there,
-    claim_of_evenness, claim_of_lengthening,
+    claim_of_evenness, claim_of_lengthening, claim_of_losses_in_row,
 )
 """Read from the words of the claim itself, before any fact of it is taken for a setting."""
 

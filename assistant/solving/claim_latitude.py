@@ -49,7 +49,7 @@ _TAKES = Pattern(r"\b(?:(?:is|are|it's|they're) (?:still |all |usually |quite )?
 
 _OF_A_MARK = 0.05
 """Stops by which marks of a scale differ from what they are called; of places it is counted outright."""
-_FORGIVES = Pattern(rf"\b(?:forgiv\w*|tolerat\w*|latitude of|tolerance of|leeway of)(?: (?:me|you|us|only|just|about|no more than|an error of|up to|at most))* {_ONE.format('b')}(?:(?<=stop)|(?<=stops))(?! (?:(?:of |too much |too little )?(?:over|under|more|less|plus|minus|too)|and an? (?:half|third|quarter)))")
+_FORGIVES = Pattern(rf"\b(?:(?:i|we) (?:only |just )?(?:allow|accept|permit)(?: myself| ourselves)?|forgiv\w*|tolerat\w*|latitude of|tolerance of|leeway of)(?: (?:me|you|us|only|just|about|no more than|an error of|up to|at most))* {_ONE.format('b')}(?:(?<=stop)|(?<=stops))(?! (?:(?:of |too much |too little )?(?:over|under|more|less|plus|minus|too)|and an? (?:half|third|quarter)))")
 _FORGIVEN = Pattern(rf"\b{_ONE.format('b')}(?:(?<=stop)|(?<=stops)) (?:(?:that |which )?(?:(?:the|my|this|slide|negative|colou?r|film|stock|chrome|roll) )+(?:will |would |can )?(?:forgiv|tolerat|tak)es?\b|is (?:all|the most|the limit|as much as)(?: of)?(?: that)? (?:he|she|it|they|(?:(?:the|this|that|my|our) )?(?:\w+ ){{0,2}}(?:film|stock|chrome|slides?|emulsion|roll|lab|editor))(?:'ll|'d| will| would| can)? (?:forgiv|tolerat|tak|stand|bear|accept|allow|print|put up with|live with)(?:e?s?)\b)(?! (?:over|under|more|less))")
 """A limit with no way told: either, on slides; of a negative film it may be that of too much light alone."""
 _OF_ERROR = Pattern(rf"\b{_ONE.format('b')} of (?:latitude|leeway|error|tolerance|slack|play)\b(?! (?:over|under|either|each|both))")

@@ -284,6 +284,8 @@ _ASKED_OF = Pattern(r"\b(?:what|how (?:much|many)|which)\b[^.,;?\d]{0,30}$")
 
 _TOPS_OUT = Pattern(r"\b(?:tops? out|max(?:imum|es out)?|at most|no more than|only (?:goes|go) (?:up )?to|goes (?:no further|up) (?:than|to)|(?:ends|stops) at|limit)\b", re.I)
 _TOPS_AFTER = Pattern(r"[ ,(]*(?:at (?:the )?most|max(?:imum)?|is (?:all|the most|its (?:limit|most|maximum)))\b", re.I)
+_FLAT_OUT = Pattern(r"[ ,(]*(?:flat out|when it's flat out|at full (?:power|whack|tilt|output|blast)|on full(?: power)?|full (?:whack|tilt|blast)|wound right up|turned right up)\b", re.I)
+"""What a head gives when it gives all it has."""
 
 
 def _not_the_most(query: Query) -> list[Fact]:
@@ -317,7 +319,7 @@ def _energy_for_aperture(query: Query) -> Solution | None:
     if most is not None and value > most.value * 1.0005:
         return Solution("out_of_reach", f"Out of reach: more than the {most.value:g} Ws there are; it would take", (Quantity("energy", value, "J"),), used=(known, one, target, most, *powers), topic="time", working=("energy goes with the square of the f-number",))
     powers = [*powers, *((most,) if most else ())]
-    if most is None and value > known.value * 1.0005 and known.origin == "said" and _TOPS_OUT.search(query.text[max(0, known.start - 40) : known.end + 30]):
+    if most is None and value > known.value * 1.0005 and known.origin == "said" and (_TOPS_OUT.search(query.text[max(0, known.start - 40) : known.end + 30]) or _FLAT_OUT.match(query.text, known.end)):
         pops = whole_count(value / known.value)
         return Solution("out_of_reach", "Out of reach of the head in one flash; it would take", (Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",),
                         alternatives=((marks.count(pops, "pops"), Quantity("energy", known.value, "J")),), notes=(f"What works: {pops:g} pops at {known.value:g} Ws on one frame, or open the lens.",))
