@@ -281,7 +281,7 @@ def _alone(query: Query, talk: Conversation) -> Query | None:
     """The query by itself, when it needs nothing of the scene: a new question."""
     if not query.asks or not query.facts or not (talk.scene.facts or talk.kit.facts) or of_what_stands(query, talk.scene):
         return None
-    if not query.mentioned and ("name_sync" not in query.cues or query.has("sync")) and not _at_the_sync(query, talk):  # the sync speed is told by the kit
+    if not query.mentioned and ("name_sync" not in query.cues or query.has("sync")) and not talk.kit.bounds_the_time(query):  # the sync speed is told by the kit
         bare = solve(query)
         if bare is not None and bare.status == "answered" and bare.topic not in ("flash", "claims") and not bare.assumed:
             return query
@@ -296,14 +296,6 @@ def _alone(query: Query, talk: Conversation) -> Query | None:
     if solution is None or solution.status == "needs" or solution.topic == "flash":
         return None
     return whole
-
-
-_WITH_FLASH = Pattern(r"(?<!no )(?<!without )(?<!without the )\b(?:flash|strobe|speedlight)\b(?! (?:is )?off\b)", re.IGNORECASE)
-
-
-def _at_the_sync(query: Query, talk: Conversation) -> bool:
-    """Whether a time is asked for a shot with flash, and the kit tells how fast the camera syncs."""
-    return query.asks_for("shutter") and any(f.quantity == "sync" for f in talk.kit.facts) and _WITH_FLASH.search(query.text) is not None
 
 
 # --- words without a number wanted -----------------------------------------------------------------

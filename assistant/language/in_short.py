@@ -60,19 +60,19 @@ def _from_stop_to_stop(said: str) -> str:
 
 
 _SPEED = r"(?:25|32|50|64|80|100|125|160|200|250|320|400|500|640|800|1000|1600|3200)"
-_AS_IF = Pattern(rf"\bas if (?:it (?:was|were) |at |for )?(?P<speed>{_SPEED})(?=\s*(?:$|[,;:?!]|\.(?!\d)))", re.I)
+_AS_IF = Pattern(rf"(?:(?<=shot )|(?<=exposed )|(?<=metered ))(?:the|my|a|that) (?:whole )?(?:roll|film|lot|thing|reel) as if (?:it (?:was|were) |at |for )?(?P<rated>{_SPEED})(?=\s*(?:$|[,;:?!]|\.(?!\d)))|\bas if (?:it (?:was|were) |at |for )?(?P<speed>{_SPEED})(?=\s*(?:$|[,;:?!]|\.(?!\d)))", re.I)
 _EITHER_FILM = Pattern(rf"^\W*(?P<one>{_SPEED}) or (?P<two>{_SPEED})(?=\s*[,;:?-])", re.I)
 _GUIDE_TOLD = Pattern(r"\b(?:gn|guide number|guide) (?:of |is )?\d", re.I)
 _SPEED_TOLD = Pattern(r"\b(?:iso|asa|film)\b", re.I)
 _BOX = Pattern(rf"(?<![\w./])(?P<speed>{_SPEED}) box\b(?! speed)|\bbox (?P<after>{_SPEED})\b(?! ?(?:ws|j|mm|cm|ft|feet|m)\b)", re.I)
 _INDEX = Pattern(r"\b(?P<asks>what|which) index\b", re.I)
 _YEARS_OUT = Pattern(r"\b(?P<many>\d+|ten|fifteen|twenty|thirty|forty|fifty) years? (?:out|over|past(?: it)?|gone)(?=\s*(?:$|[,;:?!]|\.(?!\d)))", re.I)
-_OF_FILM = Pattern(rf"\b(?:film|roll|rolls|box|stock|iso|asa|emulsion)\b|\b(?:loaded|rate[ds]?|shot)\b", re.I)
+_OF_FILM = Pattern(r"\b(?:film|roll|rolls|box|stock|iso|asa|emulsion)\b|\b(?:loaded|rate[ds]?|shot)\b", re.I)
 
 
 def _of_films(said: str) -> str:
     """"shot the lot as if 100", "100 or 400, gn 20 at iso 100", "400 box": film speeds."""
-    said = _AS_IF.sub(r"as if ISO \g<speed>", said)
+    said = _AS_IF.sub(lambda m: f"it at ISO {m['rated']}" if m["rated"] else f"at ISO {m['speed']}", said)
     said = _INDEX.sub(r"\g<asks> exposure index", said)
     if _EITHER_FILM.may_match(said) and _GUIDE_TOLD.search(said) and _SPEED_TOLD.search(said):
         said = _EITHER_FILM.sub(r"ISO \g<one> or ISO \g<two>", said)
@@ -102,11 +102,12 @@ def _of_charge(said: str) -> str:
 
 _STOP_BOX = Pattern(r"\b(?P<many>(?:one|two|three|half|1|2|3|1\.5|a half)[ -]stop) box\b", re.I)
 _GONE = Pattern(r"\b(?P<many>stops?) gone(?=\s*(?:$|[,;:?!]|\.(?!\d)))", re.I)
+_GREY = Pattern(r"\b(?:nds?|neutral|density|filters?)\b", re.I)
 _TIMES_BACK = Pattern(r"\b(?P<many>\d+(?:\.\d+)? times|twice|double|(?:two|three|four) times) (?:further|farther)(?: (?:back|away|off|out))?\b(?! than)", re.I)
 _CAMERA = Pattern(r"\b(?:camera|tripod|lens|focus\w*|depth|background|backdrop|wall|screen|magnif\w*)\b", re.I)
 _METERED = Pattern(r"\b(?:stops?|light)\b", re.I)
 _WHITE = Pattern(r"\b(?:paper|backdrop|background|cyc|cove|sweep|seamless)\b", re.I)
-_THE_WHITE = Pattern(r"\bthe (?:white|paper)(?= (?:is |reads? |to read |to be |sits |at |a )?(?:one|two|three|half|\d|f/))", re.I)
+_THE_WHITE = Pattern(r"\bthe white(?= (?:is |reads? |to read |to be |sits |at |a )?(?:one|two|three|half|\d|f/))", re.I)
 _STAND_WITHIN = Pattern(r"\bwhere can (?P<who>they|she|he|i|we|people|somebody|one) stand and (?:stay|be|keep|still be) (?:inside|within)\b", re.I)
 _EITHER_WAY = Pattern(r"\b(?P<many>half a stop|a third of a stop|a stop|one stop|1/3 stop|1/2 stop|two thirds of a stop|two stops) (?:either|each) way\b", re.I)
 _ACROSS_FOOT = Pattern(r"\b(?P<many>\d+(?:\.\d+)? ?(?:v|volts?)) (?:across|on|at|over) (?:the |its )?(?:foot|hot ?shoe|shoe|contacts?|pins?|terminals|sync (?:lead|cord|plug))\b", re.I)
@@ -115,7 +116,9 @@ _DIN_IS = Pattern(r"^\W*(?P<claim>(?:a |one |two |three |\d+ )(?:degrees? )?din 
 
 def _of_light(said: str) -> str:
     """"1.4 times further back costs a stop", "two-stop box", "the white two over"."""
-    said = _GONE.sub(r"\g<many> lost", _STOP_BOX.sub(r"\g<many> softbox", said))
+    said = _STOP_BOX.sub(r"\g<many> softbox", said)
+    if _GONE.may_match(said) and not _GREY.search(said):
+        said = _GONE.sub(r"\g<many> lost", said)
     if _TIMES_BACK.may_match(said) and _METERED.search(said) and not _CAMERA.search(said):
         said = _TIMES_BACK.sub(r"\g<many> the distance", said)
     if _WHITE.may_match(said) and _WHITE.search(said):

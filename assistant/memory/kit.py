@@ -6,8 +6,10 @@ the conversation; numbers inside a question do not become kit.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
+from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import record, replace
 from assistant.solving.new_film import newly_loaded
@@ -15,6 +17,7 @@ from assistant.solving.new_film import newly_loaded
 FLASH = frozenset({"guide_number", "min_power", "power_steps", "energy", "loss", "recycle", "only_powers"})
 CAMERA = frozenset({"film_speed", "widest_aperture", "smallest_aperture", "aperture_range", "sync", "max_distance", "min_distance", "focal_length", "max_film_speed", "max_count",
                     "format", "preferred_unit", "rated", "push", "ring", "stock"})
+_WITH_FLASH = Pattern(r"(?<!no )(?<!without )(?<!without the )\b(?:flash|strobe|speedlight)\b(?!(?: is| stays)?(?: switched| turned)? off\b)", re.I)
 
 
 @record
@@ -44,6 +47,10 @@ class Kit:
     def flashes(self) -> list[str]:
         """The flashes it holds, "" for one without a name."""
         return list(dict.fromkeys([f.of for f in self.facts if f.quantity == "guide_number"])) if self.facts else []
+
+    def bounds_the_time(self, query: Query) -> bool:
+        """Whether a time is asked for a shot with flash, and the sync speed is known."""
+        return any(f.quantity == "sync" for f in self.facts) and query.asks_for("shutter") and _WITH_FLASH.search(query.text) is not None
 
     def for_scene(self, query: Query, named: set[str]) -> list[Fact]:
         """The facts that bear on a scene: the camera's, and those of the flashes it names.

@@ -14,6 +14,7 @@ from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark
+from assistant.solving.pop_facts import own
 
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
@@ -126,10 +127,16 @@ def means_the_same(last: Query, whole: Query, quantity: str) -> bool:
 
 
 def _of_the_charge(last: Query) -> Fact | None:
-    """The power that is asked for, where a time or a number of pops at full is told: "how long at a quarter; 8 sec at full"."""
+    """The power that is asked for, where a time or a number of pops is told for another: "how long at a quarter; 8 sec at full"."""
     powers = [f for f in last.facts if f.quantity == "power" and f.origin != "kit"]
-    part = [f for f in powers if f.value < 1]
-    return part[0] if len(powers) == 2 and len(part) == 1 and last.asks and last.asks[0].quantity in ("duration", "count") else None
+    known = [f for f in last.facts if f.quantity in _TOLD_AT_A_POWER]
+    if len(powers) != 2 or len(known) != 1 or not last.asks or last.asks[0].quantity not in ("duration", "count"):
+        return None
+    its = own(known[0], powers, last.text)
+    return powers[0] if its is powers[1] else powers[1]
+
+
+_TOLD_AT_A_POWER = frozenset({"shutter", "recycle", "duration", "time", "interval", "count"})
 
 
 def _only_value(query: Query) -> Fact | None:

@@ -20,7 +20,7 @@ def claim_of_losses_in_row(query: Query) -> Solution | None:
     """Each loss has a thing of its own, and the last figure is all of them."""
     lost = sorted((f for f in query.facts if f.quantity in _LOST and f.value), key=lambda f: f.start)
     said = query.text.lower()
-    if len(lost) < 3 or {f.quantity for f in query.facts if f.origin == "said"} - _BESIDE or _OTHERWISE.search(said):
+    if len(lost) < 3 or any(f.quantity not in _BESIDE for f in query.facts if f.origin == "said" and not (f.quantity == "count" and f.value == 1)) or _OTHERWISE.search(said):
         return None
     *parts, claimed = lost
     own = [f.unit for f in parts]

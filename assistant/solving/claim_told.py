@@ -26,9 +26,9 @@ def differ_in_two(query: Query) -> bool:
 
 
 def told(verdict: Verdict | None, query: Query) -> Solution | None:
-    """A rule or belief judged, as a solution; None where it has not looked at all that differs."""
+    """A rule or belief judged, as a solution; None where it has not looked at all that differs, or at each of several losses."""
     assert verdict is not None
-    if differ_in_two(query) or has_loss_and_power(query):
+    if differ_in_two(query) or has_loss_and_power(query) or sum(f.quantity in ("loss", "filter_loss") and f.value != 0 and f.origin == "said" for f in query.facts) > 2:
         return None
     if verdict.holds and verdict.off > EXACT and EXACTLY.search(query.text.lower()):
         verdict = replace(verdict, holds=False)  # near enough, and that was not asked

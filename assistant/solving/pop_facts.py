@@ -40,6 +40,10 @@ def said_twice(query: Query) -> bool:
     return len({f.value for f in powers}) == 1 and all(_OF_THE_CHARGE.match(query.text[f.end :]) for f in powers)
 
 
+_AT_IT = Pattern(r" (?:at|on|for|with) (?:about |only |just )?(?:an? )?", re.I)
+""""at half power, 3 s at a quarter": between a figure and the power that it goes with, whatever stands before it."""
+
+
 def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
     """Which of several powers a known value was said with: one from before the question, else the nearest in the text."""
     kept = [f for f in facts if f.origin != "said"]
@@ -48,6 +52,9 @@ def own(known: Fact, facts: list[Fact], text: str = "") -> Fact:
     def asked(fact: Fact) -> bool:
         return bool(patterns.search(r"\b(?:what|how|and (?:at|for|on)|(?:i|we)'?ve|there'?s|now|then)\b|\?", text[min(fact.end, known.end) : max(fact.start, known.start)], re.I))
 
+    beside = [f for f in facts if _AT_IT.fullmatch(text, known.end, f.start)]
+    if len(beside) == 1 and known.end > known.start:
+        return beside[0]
     return min(facts, key=lambda f: (asked(f), f.sentence != known.sentence, max(f.start - known.end, known.start - f.end)))
 
 
