@@ -87,13 +87,15 @@ _CHARGES = Pattern(r"\brecycl\w*\b", re.I)
 _RECYCLE_FIRST = Pattern(r"^\W*(?:the )?(?:recycle|recycling)(?: time)?(?= (?:at|on) )", re.I)
 _HOW_MANY = Pattern(r"\bhow many (?P<what>flashes|pops|full pops|shots)\b", re.I)
 _AT_FULL = Pattern(r"(?<![\w./])(?P<many>\d{2,4})(?= (?:at|on) (?:full|half|a quarter|quarter|1/\d+)\b)", re.I)
+_OTHER_FIGURES = Pattern(r"\bf ?/|\b(?:gn|guide|iso|asa|ws|joules|watt|volts?)\b", re.I)
+"""Beside which a bare figure at full power may be no number of pops."""
 _IN_STEP = Pattern(r"[,;] ?(?:and )?(?:say|assume|assuming|reckon|i reckon|supposing|it|goes|and it)(?: (?:it|that|just))? ?(?:scales|goes)?(?: (?:evenly|in step|straight|in proportion|with (?:the )?(?:power|energy)))?(?=\s*(?:$|[,;:?!]|\.(?!\d)))", re.I)
 
 
 def _of_charge(said: str) -> str:
     """"recycle at a quarter? 8 sec on full", "how many flashes at quarter power, 200 at full"."""
     many = _HOW_MANY.search(said)
-    if many is not None and _AT_FULL.may_match(said):
+    if many is not None and _AT_FULL.may_match(said) and not _OTHER_FIGURES.search(said):
         return _AT_FULL.sub(rf"\g<many> {many['what'].split()[-1]}", _IN_STEP.sub("", said), count=1)
     if not _CHARGES.search(said):
         return said
@@ -140,8 +142,8 @@ _RULES: tuple[Callable[[str], str], ...] = (_one_stop, _either_stop, _room_at, _
 def without_short_words(said: str) -> str:
     """The text with what was left out put in.
 
-    >>> without_short_words("2.8 or 8 for more depth"), without_short_words("I want the flash one under")
-    ('f/2.8 or f/8 for more depth', 'I want the flash one stop under')
+    >>> without_short_words("2.8 or 8, gn 20 m"), without_short_words("I want the flash one under")
+    ('f/2.8 or f/8, gn 20 m', 'I want the flash one stop under')
     """
     for rule in _RULES:
         said = rule(said)

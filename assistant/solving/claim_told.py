@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.answer import Quantity
+from assistant.patterns import Pattern
 from assistant.query import Query
 from assistant.records import replace
 from assistant.scales import speak_stops
@@ -25,10 +28,16 @@ def differ_in_two(query: Query) -> bool:
     return sum(len(told) > 1 for told in values.values()) > 1
 
 
+_FURTHER = Pattern(r"\b(?:twice|times|double) (?:further|farther|closer|nearer)\b", re.I)
+"""So many times a distance, and not the light."""
+
+
 def told(verdict: Verdict | None, query: Query) -> Solution | None:
     """A rule or belief judged, as a solution; None where it has not looked at all that differs, or at each of several losses."""
     assert verdict is not None
     if differ_in_two(query) or has_loss_and_power(query) or sum(f.quantity in ("loss", "filter_loss") and f.value != 0 and f.origin == "said" for f in query.facts) > 2:
+        return None
+    if "the light is" in verdict.right and _FURTHER.search(query.text):
         return None
     if verdict.holds and verdict.off > EXACT and EXACTLY.search(query.text.lower()):
         verdict = replace(verdict, holds=False)  # near enough, and that was not asked
