@@ -298,8 +298,7 @@ def _by_the_balance(query: Query, ask: Ask) -> Solution | None:
     factor, used, lines = 1.0, list[Fact](), list[str]()
     for quantity, power in (("distance", 2), ("power", -1), ("film_speed", -1), ("energy", -1)):
         facts = [f for f in query.facts if f.quantity == quantity and not (quantity == "power" and _OF_DISTANCE.match(query.text[f.end :]))]
-        alike = quantity == "power" and len(facts) == 2 and facts[0].value == facts[1].value  # "how many at full power, 150 pops at full"
-        values = [f.value for f in facts] if alike else _powers(query, facts) if quantity == "power" else [f.value for f in _asked_last(query, facts)]
+        values = _powers(query, facts) if quantity == "power" and not (len(facts) == 2 and facts[0].value == facts[1].value) else [f.value for f in _asked_last(query, facts)]
         if len(values) == 2 and all(v > 0 for v in values):
             factor *= (values[1] / values[0]) ** power
             used += facts
