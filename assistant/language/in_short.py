@@ -104,6 +104,7 @@ def _of_charge(said: str) -> str:
 
 _STOP_BOX = Pattern(r"\b(?P<many>(?:one|two|three|half|1|2|3|1\.5|a half)[ -]stop) box\b", re.I)
 _GONE = Pattern(r"\b(?P<many>stops?) gone(?=\s*(?:$|[,;:?!]|\.(?!\d)))", re.I)
+_POWER = Pattern(r"\bpower\b", re.I)
 _GREY = Pattern(r"\b(?:nds?|neutral|density|filters?)\b", re.I)
 _TIMES_BACK = Pattern(r"\b(?P<many>\d+(?:\.\d+)? times|twice|double|(?:two|three|four) times) (?:further|farther)(?: (?:back|away|off|out))?\b(?! than)", re.I)
 _CAMERA = Pattern(r"\b(?:camera|tripod|lens|focus\w*|depth|background|backdrop|wall|screen|magnif\w*)\b", re.I)
@@ -118,7 +119,8 @@ _DIN_IS = Pattern(r"^\W*(?P<claim>(?:a |one |two |three |\d+ )(?:degrees? )?din 
 
 def _of_light(said: str) -> str:
     """"1.4 times further back costs a stop", "two-stop box", "the white two over"."""
-    said = _STOP_BOX.sub(r"\g<many> softbox", said)
+    if _STOP_BOX.may_match(said) and not _POWER.search(said):
+        said = _STOP_BOX.sub(r"\g<many> softbox", said)
     if _GONE.may_match(said) and not _GREY.search(said):
         said = _GONE.sub(r"\g<many> lost", said)
     if _TIMES_BACK.may_match(said) and _METERED.search(said) and not _CAMERA.search(said):
