@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from assistant.language.as_is_usual import as_is_usual
 from assistant.language.asked_briefly import in_full
 from assistant.language.by_the_way import without_asides
 from assistant.language.half_said import said_in_full
@@ -227,7 +228,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _A_PART.sub(_parted, said) if " -" in said or not said.isascii() else said
     said = said if said.isascii() else said.replace("’", "'").replace("‘", "'")
     said = _MARKS.sub(lambda found: "?" if "?" in found[0] else found[0][0], said) if _holds(said, _TWO_MARKS) else said
-    said = in_other_words(without_quotes(said))
+    said = in_other_words(without_quotes(as_is_usual(said)))
     said = in_ones_own_words(without_its_name(without_speaker(said)))
     said = without_scenery(_without_aside(_without_opener(without_small_talk(_without_thanks(said), lexicon)), lexicon), lexicon)
     said = in_order_of_time(_AS_COST.sub("costs", said_in_full(said)))

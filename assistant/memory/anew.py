@@ -342,7 +342,7 @@ def length_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return (replace(query, facts=(replace(mine, quantity="number", of=""),)), scene) if moved else (query, scene)
 
 
-_AT = Pattern(r"^\W*(?:and |or |what about |how about |what if |then )*(?:at|rated at|rated|on|if it'?s at) (?:iso |ei |asa )?\d+\W*$", re.I)
+_AT = Pattern(r"^\W*(?:(?:and|or|but|so|what about|how about|what if|if|with|suppose|say|then|no) )*(?:(?:it|i|the dial|my dial|the meter|the camera|that)(?:'d| had| has| was| were| is|'s)?(?: been)? )?(?:(?:left|sat|set|sitting|standing|parked|stuck) )?(?:at|rated at|rated|on|to|if it'?s at) (?:iso |ei |asa )?\d+(?: instead| then)?\W*$", re.I)
 
 
 _INSTEAD_OF_IT = Pattern(r"\binstead\b|\bin (?:its|that one's|the other's) place\b|\b(?:swap|chang|switch|exchang|replac)\w*\b", re.I)

@@ -19,7 +19,7 @@ from assistant.solving.pop_facts import own
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|loaded|film|lens|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
+    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|loaded|film|lens|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 _ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
@@ -42,7 +42,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     same = _alike(mine, last)
     charged = _of_the_charge(last) if mine.quantity == "power" else None
     same = [charged] if charged is not None else same
-    if len(same) != 1 or mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
+    if len(same) != 1 or _WAY.match(query.text[mine.end :]) and not _same_way(query.text[mine.end :], last.text[same[0].end :]) or mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
     words = _in_its_form(mine, same[0])
     if words is None or _of_either(mine, last):
@@ -145,8 +145,19 @@ def _only_value(query: Query) -> Fact | None:
     if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
         return None
     mine = told[0]
-    around = (query.text[: mine.start], query.text[mine.end :])
+    way = _WAY.match(query.text[mine.end :]) if mine.quantity in ("stops", "loss") else None
+    around = (query.text[: mine.start], query.text[mine.end + (way.end() if way else 0) :])
     return mine if all(_FILLING.fullmatch(words) for words in around) else None
+
+
+_WAY = Pattern(r"\s*(?P<way>over|under)\b", re.I)
+_THE_WAY = Pattern(r"\s*(?:of )?(?P<way>over|under)(?:-?expos\w+)?\b", re.I)
+
+
+def _same_way(new: str, old: str) -> bool:
+    """Whether what follows both values is over, or under: "one stop over" after "takes two stops of overexposure"."""
+    one, other = _WAY.match(new), _THE_WAY.match(old)
+    return one is not None and other is not None and one["way"].lower() == other["way"].lower()
 
 
 def _says_all(last: Query, talk: Conversation) -> bool:

@@ -23,6 +23,8 @@ _LOWERED = Pattern(r"\b(?:turn\w*|power\w*|dial\w*|go|goes|bring|brought) (?:it 
 _LEFT = Pattern(r"\b(?:stay\w*|leave|left|keep|kept|remain\w*|same power|unchanged|as it (?:is|was)|alone)\b")
 _CLOSED = Pattern(r"\b(?:clos\w+|stop\w* (?:it |the lens )?down)\b")
 _OPENED = Pattern(r"\b(?:open\w*|wider)\b")
+_BESIDE = frozenset({"nd", "stops", "signed", "aperture", "aperture_range", "camera_filter", "remark", "power"})
+"""What may be told; the power that the flash has stays what it is."""
 
 
 def _opened(query: Query, said: str) -> tuple[float, tuple[Fact, ...]] | None:
@@ -40,7 +42,7 @@ def _opened(query: Query, said: str) -> tuple[float, tuple[Fact, ...]] | None:
 def claim_of_nd_opened(query: Query) -> Solution | None:
     """"a 3-stop ND on the lens and three stops opened: must the flash be turned up?": not at all."""
     grey = query.all("nd")
-    if len(grey) != 1 or {f.quantity for f in query.facts if f.origin == "said"} - {"nd", "stops", "signed", "aperture", "aperture_range", "camera_filter", "remark"}:
+    if len(grey) != 1 or {f.quantity for f in query.facts if f.origin == "said"} - _BESIDE or len(query.all("power")) > 1:
         return None
     said = plain(query.text)
     moved = _opened(query, said)

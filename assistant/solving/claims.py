@@ -23,6 +23,7 @@ from assistant.solving.claim_distances import bounded, claim_of_distances
 from assistant.solving.claim_evened_out import weighed_by_nobody
 from assistant.solving.claim_figure_put_up import UNBOUNDED, candidates
 from assistant.solving.claim_figures import hangs_on_figures
+from assistant.solving.claim_flash_turned import asks_to_turn, of_the_flash_turned
 from assistant.solving.claim_folklore import judge_folklore
 from assistant.solving.claim_influence import judge_influence
 from assistant.solving.claim_kinds import BY_WORDS, first_of, of_facts
@@ -172,7 +173,6 @@ def tidied(query: Query, judged: Solution) -> Query:
 
 # --- worked lines and values -----------------------------------------------------------------------
 
-
 @record
 class _Claimed:
     fact: Fact
@@ -260,12 +260,14 @@ _TOO = Pattern(r"\btoo (?P<way>bright|hot|strong|much|close|near|powerful|light|
 _BRIGHT = ("bright", "hot", "strong", "much", "close", "near", "powerful", "light", "wide")
 
 
-def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution:
+def _compare(query: Query, found: _Claimed, rule: Verdict | None) -> Solution | None:
     """The verdict on a claimed value: right, near enough, enough, or too much."""
     right = found.answer.answers[0]
     off = stops_off(found.fact, right)
     if off is None:
         return found.answer
+    if asks_to_turn(query, found.fact):
+        return of_the_flash_turned(query, found.fact, found.answer, _exposure(found.fact, off))
     said = plain(query.text)
     if right.quantity == "stops" and float(right.value) > 0 and _LOST.search(said):
         right = replace(right, value=-float(right.value))
@@ -315,7 +317,6 @@ def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denie
 SHORT_OF = 0.27
 """Stops by which what is asked to be enough may fall short: less than a click of a third (common practice, no source)."""
 
-
 _CLOSED = Pattern(r"\b(?:small|closed|stopped down|far down|narrow) enough\b|\benough (?:closed|stopped) down\b", re.I)
 """What is to be no wider than the light allows."""
 
@@ -351,7 +352,6 @@ def _with_power(verdict: Solution, query: Query, short: float) -> Solution:
 
 _BY_THIRDS = 0.2
 """Stops within which a difference of two film speeds must come: they are marked in thirds."""
-
 
 _READS_BOUNDED = Pattern(r"\b(?:gives?|gave|reads?|gets?|got|makes?)\b[^.;?!]{0,12}\b(?:more|less) than $")
 """Before a reading, of which more and less are plain; "smaller than f/8" may be the figure or the hole."""

@@ -125,7 +125,7 @@ def _apart(known: Fact, place: Fact, text: str) -> int:
 
 def scene_of(query: Query) -> Scene | None:
     """The places of a question; None when it holds no distance of that kind."""
-    lengths = [f for f in query.facts if f.quantity == "distance" and f.of not in NOT_SUBJECT and not f.bad]
+    lengths = [f for f in query.facts if f.quantity == "distance" and f.of not in NOT_SUBJECT and not f.bad] or _of_the_one_moved(query)
     lengths = [f for n, f in enumerate(lengths) if not any(f.value == g.value and f.of == g.of for g in lengths[:n])] if patterns.search(r"exposed for|set for|right for", query.text, re.I) else lengths
     gaps = [f for f in query.facts if f.quantity == "gap"]
     ranges = [f for f in query.facts if f.quantity == "length_range"]
@@ -146,6 +146,13 @@ def scene_of(query: Query) -> Scene | None:
     found = _moved_from_both(_by_places(by_place, loose, rows), moves, query.text)
     twice = tuple(f for f in query.facts if f.quantity == "distance" and found and f not in found.used and any(f.value == g.value and f.of == g.of for g in found.used))
     return replace(found, used=found.used + twice) if found and twice else found
+
+
+def _of_the_one_moved(query: Query) -> list[Fact]:
+    """"the rim light is at 2 m, where for a stop more from it": a light that does not light the subject's front is moved like any other."""
+    placed, steps = query.all("distance"), query.all("stops")
+    alone = len(placed) == len(steps) == 1 and placed[0].of in NOT_SUBJECT and steps[0].of in ("", placed[0].of) and not query.has("guide_number") and not query.has("aperture")
+    return placed if alone and query.asks_for("distance") else []
 
 
 _OF_BOTH = Pattern(r"\b(?:than|between|under|below|over|above|behind|against|compared (?:with|to))\b|\b(?:difference|spread|fall[- ]?off|apart|from front to back|front to back)\b", re.I)
