@@ -103,30 +103,37 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
 
 def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer | None:
     """The answer to the question that stands with one value in the place of another; None where the half-sentence is of another kind, or the answer would be."""
-    last = talk.last_solution
     if talk.rejected is not None:
         return _put_right(tables, talk, query)
-    if last is None:
+    if talk.last_solution is None and talk.judged is None:
         return None
-    from assistant.memory.said_again import means_the_same, said_again
+    from assistant.memory.said_again import means_the_same, said_again, standing
 
-    told = said_again(query, talk)
-    if told is None or talk.last_query is None:
+    told, stood = said_again(query, talk), standing(talk)
+    if told is None or stood is None:
         return None
     old, text, anew = told
     whole = read(patterns.at_hand(text), tables, talk.kit.names)
-    if not means_the_same(talk.last_query, whole, old.quantity):
-        patterns.at_hand(query.text)
-        return None
-    trial = replace(talk, scene=Scene(), past=[*talk.past, talk.scene][-50:], before=list(talk.before), cautioned=set(talk.cautioned))
-    found = take_turn(Turn(whole, trial, anew))
-    same_kind = not found.unplaced and found.status in ("answered", "out_of_reach") and bool(found.answers) and (found.answers[0].quantity, found.answers[0].of) == (last.answers[0].quantity, last.answers[0].of)
-    if not same_kind or found.answers[0].value == last.answers[0].value:
+    found = None
+    if means_the_same(stood, whole, old, anew):
+        trial = replace(talk, scene=Scene(), past=[*talk.past, talk.scene][-50:], before=list(talk.before), cautioned=set(talk.cautioned), judged=None)
+        found = take_turn(Turn(whole, trial, anew))
+    if found is None or not _of_the_same_kind(found, talk):
         patterns.at_hand(query.text)
         return None
     for name in _CHANGED:
         setattr(talk, name, getattr(trial, name))
     return found
+
+
+def _of_the_same_kind(found: Answer, talk: Conversation) -> bool:
+    """Whether this is another answer to what was asked before: of a claim a verdict, else another value of the same thing."""
+    if found.unplaced or found.status not in ("answered", "out_of_reach") or not found.answers:
+        return False
+    first, last = found.answers[0], talk.last_solution
+    if talk.judged is not None:
+        return first.quantity == "claim"
+    return last is not None and (first.quantity, first.of) == (last.answers[0].quantity, last.answers[0].of) and first.value != last.answers[0].value
 
 
 def _put_right(tables: Tables, talk: Conversation, query: Query) -> Answer | None:

@@ -83,7 +83,7 @@ _STOPS_OF_ND = Pattern(r"(?:(?<=[.;,!?] )|^)stops of(?= nd\b(?: filter)?(?: to| 
 """Asked by its name: "Stops of ND to shoot at f/4?"."""
 _ASKED_AT = Pattern(r"\b(?P<what>factor|aperture|f-?stop|f|stop|f-?number) at (?=[\w ./]{1,24}?(?:\blife[- ]?size|%|\bpercent\b|\btimes (?:full|the|its|as)\b))", re.I)
 """Asked at a scale, a part or a multiple, and no value: "exposure factor at one and a half times life size", "what f at 50%"."""
-_INSTEAD = Pattern(r"\b(?:use|using|shoot(?: at)?|work(?: at)?|have|open(?: up)? to|be at|set) f ?/ ?(?P<now>\d[\d.]*) (?:instead of|rather than|in place of) (?:the )?(?:f ?/ ?)?(?P<before>\d[\d.]*)\b(?! ?(?:m|ft|feet|metres|s)\b)", re.I)
+_INSTEAD = Pattern(r"\b(?:use|using|shoot(?: at)?|work(?: at)?|have|open(?: up)? to|be at|set) f ?/ ?(?P<now>\d[\d.]*) (?:instead of|rather than|in place of|where (?:i|we)(?:'d| would) otherwise (?:be|use|need|have)(?: at)?) (?:the )?(?:f ?/ ?)?(?P<before>\d[\d.]*)\b(?! ?(?:m|ft|feet|metres|s)\b)", re.I)
 """One f-number in place of another: it goes from the one to the other."""
 _WALL_MOVED = Pattern(r"\b(?:mov|push|drag|shift|roll|tak|bring|pull|slid)\w*(?= the wall to \d| the wall to (?:two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)\b)(?P<wall> the wall) to", re.I)
 """A wall that is moved is a backdrop, and no leg of a bounce."""
@@ -97,6 +97,9 @@ _HANGS = r"(?P<thing>umbrella|brolly|soft ?box|box|silk|gel|grid|scrim|dome|diff
 _ELSEWHERE = r"(?:in (?:the|my|its) (?:car|bag|van|case|boot|kit bag|cupboard)|at home|behind)"
 _STAYS_BEHIND = Pattern(rf"\b(?:(?:leave|leaving|left) (?:the|my) {_HANGS} {_ELSEWHERE}|(?:the|my) {_HANGS.replace('thing', 'other')} (?:stays|stayed|is left|was left|left|remains|is) {_ELSEWHERE})\b", re.I)
 """A thing that would hang in the light, and is not there."""
+_SHARP_STARTS = Pattern(r"\bwhere (?:does|do|will|would) (?:the |my )?(?:depth of field|sharpness|zone of sharpness|sharp zone|focus) (?:start|begin|(?P<ends>end|stop|run out|finish))\b", re.I)
+_FILLS_FROM = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?:filling|lighting)(?: (?:it|her|him|them|in))? from (?=\d)", re.I)
+"""Where the flash stands, and not the one who speaks."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
@@ -125,7 +128,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, "the box "),
-    ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),

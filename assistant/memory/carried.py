@@ -47,11 +47,11 @@ def carried(query: Query, facts: Iterable[Fact], asks: Iterable[Ask]) -> Query:
 def _to_another_end(query: Query, facts: tuple[Fact, ...], wanted: set[str]) -> Query:
     """"and if I were content with f/5.6?", after "how many stops of ND from f/16 to f/4": where it goes to, from where it was."""
     spans = [f for f in facts if f.quantity == "aperture_range" and f.other]
-    told = [f for f in query.facts if f.quantity == "aperture" and f.origin == "said"]
-    if len(spans) != 1 or len(told) != 1 or query.asks or not wanted & {"stops", "nd", "factor"} or any(f.quantity == "aperture" for f in facts):
+    told = [f for f in query.facts if f.origin == "said" and (f.quantity == "aperture" or f.quantity == "number" and is_aperture_mark(f.value))]
+    if len(spans) != 1 or len(told) != 1 or query.asks or query.text[: told[0].start].lower().rstrip().endswith("from") or not wanted & {"stops", "nd", "factor"} or any(f.quantity == "aperture" for f in facts):
         return query
     span = replace(spans[0], other=told[0].value, start=told[0].start, end=told[0].end, said=told[0].said, origin="said", sentence=told[0].sentence)
-    return query.with_facts(span if f is told[0] else f for f in query.facts)
+    return replace(query, facts=tuple(span if f is told[0] else f for f in query.facts), unplaced=tuple(u for u in query.unplaced if u != told[0].said.strip()))
 
 
 def on_the_film_there_is(query: Query, kit: Iterable[Fact], scene: Iterable[Fact]) -> Query:

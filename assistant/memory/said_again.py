@@ -8,6 +8,7 @@ what is known only by its words (what was read before, which of the two, through
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from assistant.memory.conversation import Conversation
 from assistant.patterns import Pattern
@@ -19,7 +20,7 @@ from assistant.solving.pop_facts import own
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|loaded|film|lens|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
+    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 _ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
@@ -32,17 +33,20 @@ _FIGURE = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?")
 
 def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, int]] | None:
     """The old value, the words of the question with the new value in them, and where it stands there; None where the half-sentence tells more, or the question does not say it all."""
-    last, before = talk.last_query, talk.last_solution
-    if last is None or before is None or talk.missing or talk.judged is not None or not before.answers or before.topic == "claims" or query.claim:
+    last = standing(talk)
+    if last is None or talk.missing or query.claim:
         return None
-    mine = _only_value(query)
+    wrong = _NOT_SO.search(query.text)
+    mine = _only_value(query if wrong is None else _without(query, wrong))
     if mine is None or not _says_all(last, talk):
         return None
     mine = _as_a_guide(mine, query, last)
-    same = _alike(mine, last)
-    charged = _of_the_charge(last) if mine.quantity == "power" else None
+    same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _alike(mine, last)
+    charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
-    if len(same) != 1 or _WAY.match(query.text[mine.end :]) and not _same_way(query.text[mine.end :], last.text[same[0].end :]) or mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
+    if len(same) != 1 or _WAY.match(query.text[mine.end :]) and not _same_way(query.text[mine.end :], last.text[same[0].end :]):
+        return None
+    if wrong is None and mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
     words = _in_its_form(mine, same[0])
     if words is None or _of_either(mine, last):
@@ -69,6 +73,14 @@ def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
 _LENGTHS = frozenset({"distance", "gap", "path", "move", "camera_distance", "max_distance", "min_distance", "ceiling_height", "length_range"})
 
 
+def standing(talk: Conversation) -> Query | None:
+    """The question or the claim that was answered last, and stands."""
+    if talk.judged is not None:
+        return talk.judged.query if talk.judged.claim else None
+    before = talk.last_solution
+    return talk.last_query if before is not None and before.answers and before.topic != "claims" else None
+
+
 def with_the_right_value(query: Query, rejected: Query) -> str | None:
     """The words of a question that was rejected, with the value told now where the one stood that cannot be: "typo, 6 feet"; None where that is not plain."""
     bad = [f for f in rejected.facts if f.bad and f.end > f.start]
@@ -88,10 +100,10 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     told = [f for f in last.facts if f.origin != "kit"]
     same = [f for f in told if f.quantity == mine.quantity]
     shape = _shape(mine)
-    formed = [f for f in told if f.quantity in _ONE_OF_ITS_KIND and _shape(f) == shape] if shape != "#" else []
+    formed = [f for f in told if f.quantity in _ONE_OF_ITS_KIND and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
     if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
         return [f for f in told if f.quantity in ("film_speed", "rated")] if not any(f.quantity in _AS_LARGE for f in told) else []
-    return formed if len(formed) == 1 and len(same) != 1 else same
+    return formed if len(formed) == 1 and (not same or shape == "#" or len(same) > 1 and mine.quantity == "count") else same
 
 
 def _shape(fact: Fact) -> str:
@@ -113,17 +125,27 @@ _SHOT_AT = frozenset({"shutter", "aperture", "power", "distance"})
 def _of_either(mine: Fact, last: Query) -> bool:
     """A film speed after a reading that was taken at another: the reading stays; a bare length where a draw and a lens were told."""
     if mine.quantity in ("film_speed", "rated"):
-        return any(f.of == "ambient" for f in last.facts) and any(a.quantity in _SHOT_AT for a in last.asks)
+        return any(f.of == "ambient" or f.quantity == "exposure_value" for f in last.facts) and (last.claim or any(a.quantity in _SHOT_AT for a in last.asks))
     return mine.quantity in ("focal_length", "extension") and last.has("extension") and last.has("focal_length") and not any(c.isalpha() for c in mine.said.lower().replace("mm", ""))
 
 
-def means_the_same(last: Query, whole: Query, quantity: str) -> bool:
+def means_the_same(last: Query, whole: Query, old: Fact, anew: tuple[int, int]) -> bool:
     """Whether the question read anew tells what it told before, but for the one value that is new."""
-    def told(query: Query) -> list[tuple[str, float, str]]:
-        return sorted((f.quantity, round(f.value, 9), f.of) for f in query.facts if f.origin != "kit" and f.quantity not in (quantity, "preferred_unit"))
+    def told(facts: Iterable[Fact]) -> list[tuple[str, float, str]]:
+        return sorted((f.quantity, round(f.value, 9), f.of) for f in facts if f.origin != "kit" and f.quantity != "preferred_unit")
 
-    many = 2 if quantity == "power" and last.has("power") and _of_the_charge(last) is not None else 1
-    return told(last) == told(whole) and sum(f.quantity == quantity for f in whole.facts) == many
+    new = [f for f in whole.facts if f.start < anew[1] and f.end > anew[0]]
+    return told(f for f in last.facts if not (f.start == old.start and f.end == old.end)) == told(f for f in whole.facts if f not in new) and any(f.quantity == old.quantity for f in new)
+
+
+_NOT_SO = Pattern(r",? (?:and )?not (?P<old>\d+(?:\.\d+)?)(?: ?(?:ft|feet|foot|m|metres?|meters?|cm|stops?|pops?))?\W*$", re.I)
+"""After the right value, the one that it is put in the place of: "12 ft behind her, not 6"."""
+_AMOUNT_ALONE = re.compile(r"\d+(?:\.\d+)?")
+
+
+def _without(query: Query, wrong: re.Match[str]) -> Query:
+    """The query without the value that is denied."""
+    return replace(query, text=query.text[: wrong.start()], facts=tuple(f for f in query.facts if f.end <= wrong.start()))
 
 
 def _of_the_charge(last: Query) -> Fact | None:
@@ -174,6 +196,8 @@ def _in_its_form(mine: Fact, old: Fact) -> str | None:
     beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
     if len(figures) == len(olds) == 1 and (mine.unit == old.unit or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
         return was.replace(olds[0], figures[0], 1)
+    if not figures and not olds and mine.quantity == old.quantity and "stop" in was:
+        return new if "stop" in new else f"{new} of a stop" if mine.value < 1 else f"{new} stops"
     if _shape(mine) == _shape(old) or old.said.strip().isdigit() and new.isdigit():
         return new
     return new if beside[0] <= 1 and beside[1] <= 1 or old.quantity == mine.quantity == "power" else None

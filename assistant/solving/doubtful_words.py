@@ -59,5 +59,8 @@ _LOSSES = frozenset({"loss", "filter_loss", "nd", "factor"})
 
 
 def against_what_was_asked(said: Query, whole: Query, found: Solution) -> bool:
-    """Any of these."""
+    """Any of these; and where a half-sentence changes what is lost, a gain."""
+    first = found.answers[0]
+    if not said.asks and "loss" in whole.cues and first.quantity == "stops" and isinstance(first.value, float) and first.value > 0.05 and found.topic in ("conversions", "losses") and not asks_to_add(whole.text.lower()):
+        return True
     return no_difference(said, whole, found) or against_the_word(said, whole, found) or against_the_taking(said, whole, found)
