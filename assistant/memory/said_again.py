@@ -126,7 +126,7 @@ def _of_either(mine: Fact, last: Query) -> bool:
     """A film speed after a reading that was taken at another: the reading stays; a bare length where a draw and a lens were told."""
     if mine.quantity in ("film_speed", "rated"):
         return any(f.of == "ambient" or f.quantity == "exposure_value" for f in last.facts) and (last.claim or any(a.quantity in _SHOT_AT for a in last.asks))
-    return mine.quantity in ("focal_length", "extension") and last.has("extension") and last.has("focal_length") and not any(c.isalpha() for c in mine.said.lower().replace("mm", ""))
+    return mine.quantity in ("focal_length", "extension", "number") and last.has("extension") and last.has("focal_length") and not any(c.isalpha() for c in mine.said.lower().replace("mm", ""))
 
 
 def means_the_same(last: Query, whole: Query, old: Fact, anew: tuple[int, int]) -> bool:
