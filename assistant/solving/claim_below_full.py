@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
@@ -58,11 +59,15 @@ def _as_a_sum(query: Query, said: str) -> list[Fact]:
     return [last] if _COMES_TO.search(said[: start if bound else last.start].rstrip()) and _ALTOGETHER.match(said, last.end) else []
 
 
+_OF_POWER = Pattern(r"\bpower\b|^\W*1/\d", re.I)
+"""A half of something else ("the guide number drops by half") is no power."""
+
+
 def has_loss_and_power(query: Query) -> bool:
     """Whether a part of the power is told and a thing that takes so many stops: a rule that goes by one of them cannot weigh both."""
     said = plain(query.text)
     lost = any(f.quantity in _LOST and f.unit or f.quantity == "stops" and _before_a_thing(f, said) for f in query.facts)
-    return lost and any(f.quantity == "power" and f.value < 1 for f in query.facts)
+    return lost and any(f.quantity == "power" and f.value < 1 and _OF_POWER.search(f.said) for f in query.facts)
 
 
 def _before_a_thing(fact: Fact, said: str) -> bool:
