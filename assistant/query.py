@@ -45,6 +45,8 @@ COUNTED = "counted"
 """The cue of a film speed that the reading beside it has been brought to already."""
 DENIED = "denied power"
 """The cue of a remark that was a power and is ruled out: "not half power"."""
+OFFERED = "offered"
+"""The cue of a remark that was one of two film speeds to choose from."""
 
 
 class Tally(dict[str, int]):

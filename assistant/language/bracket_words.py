@@ -21,10 +21,13 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     if not _BRACKET.found_in(text):
         return facts
     facts = [replace(f, quantity="remark", cue="") if f.quantity == "stops" and _THE_ONE.search(text[: f.end]) and _UNDER_OR_OVER.match(text, f.end) and _IN_STEPS.search(text) else f for f in facts]
+    facts = [replace(f, quantity="remark", unit="", of="", bad="") if f.quantity == "number" and f.value in (1, 2, 3, 4, 5) and _NTH.search(text[: f.start]) else f for f in facts]
     return _in_whole_stops([_said_again(_frames(_one_under(f, facts, text), facts, text), text) for f in facts], text)
 
 
 _THE_ONE = Pattern(r"\bthe one$", re.I)
+_NTH = Pattern(r"\b(?:frame|shot|sheet|plate|neg|exposure|number|no\.?) $", re.I)
+"""Before the number of a frame: which it is, and not how many."""
 _IN_STEPS = Pattern(r"\b(?:in|by|at|of) (?:whole|full|half|third)(?:[- ]of a)?[- ](?:stops?|steps)\b", re.I)
 """"The one over": which frame, where the size of the steps is told."""
 _WHOLE = Pattern(r"\b(?:in|by|at|of) (?P<said>(?:whole|full)(?:[- ]of a)?[- ]stops?)\b(?! (?:under|over|more|less|brighter|darker))", re.I)

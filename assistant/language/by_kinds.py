@@ -15,7 +15,7 @@ from assistant.language.hearing import fold
 from assistant.language.steps import Table, stepped
 from assistant.patterns import Pattern
 from assistant.phrasings import Phrasings
-from assistant.query import Ask, Fact
+from assistant.query import OFFERED, Ask, Fact
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.units import LENGTH
@@ -261,7 +261,7 @@ _TURNS = Pattern(r"\bfirst\b|\b(?:either|each|both|every) (?:side|way|direction)
 def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """What is asked where the figures told leave one thing open."""
     lower = fold(text)
-    if "?" not in lower and not _OPEN.found_in(lower) and not _NAMES_POPS.search(lower) and not _TURNS.search(lower):
+    if "?" not in lower and not _OPEN.found_in(lower) and not _NAMES_POPS.search(lower) and not _TURNS.search(lower) and not any(f.cue == OFFERED for f in facts):
         return asks
     kinds = {f.quantity for f in facts}
     for rule, of in _ASKS:

@@ -8,13 +8,14 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.language import film_choices
 from assistant.language.bare import UNIT_NEXT
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact
+from assistant.query import OFFERED, Ask, Fact
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark
 
-KINDS = frozenset({"number", "modifier", "stops", "relation"})
+KINDS = frozenset({"number", "modifier", *film_choices.KINDS})
 _SPEEDS = frozenset({"film_speed", "rated"})
 _SHIFTS = frozenset({"stops", "relation", "push", "signed"})
 _ALONE = frozenset({*_SPEEDS, *_SHIFTS, "number", "remark", "place", "modifier", "years"})
@@ -34,6 +35,7 @@ def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with such a number as a film's speed, a part as of a stop, and without the box that is no softbox."""
     if not _FILM.search(text) or not {f.quantity for f in facts} <= _ALONE:
         return facts
+    facts = film_choices.settle(facts, text)
     if _OF_THE_FILM.search(text):
         facts = [f for f in facts if not (f.quantity == "modifier" and _BOX.fullmatch(f.said.strip()))]
     return [_meant(f, text) if f.quantity == "number" and not f.bad else _pushed(f, text) if f.quantity == "stops" and not f.cue else f for f in facts]
@@ -82,4 +84,4 @@ def asked(asks: Sequence[Ask], facts: Sequence[Fact], lower: str) -> Ask | None:
         return None
     if _WHICH_FILM.search(lower):
         return Ask("film_speed", "box")
-    return Ask("film_speed") if not any(a.quantity == "film_speed" for a in asks) and _TO_SET.search(lower) and _METER.search(lower) else None
+    return Ask("film_speed") if not any(a.quantity == "film_speed" for a in asks) and (_TO_SET.search(lower) and _METER.search(lower) or any(f.cue == OFFERED for f in facts)) else None

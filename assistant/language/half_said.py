@@ -36,6 +36,8 @@ _NO_NAME = Pattern(r"\b(?P<light>light|flash|lamp|head|strobe|gun) a(?= (?:foot|
 _FROM_ONE_TO = Pattern(r"\bfrom (?:one|a single|1) (?:head|light|lamp|strobe|gun|unit|speedlight) to (?P<many>two|three|four|five|six|eight|[2-9])(?=\W*(?:$|[,;?])| (?:of them|all|in|at|on)\b)", re.I)
 _SLIPS = Pattern(r"\bhow (?:fer|farr|fur|furr|fahr)\b(?= (?:back|away|off|out|from|for|to|at|can|do|does|will|is|should|must|in)\b)|\b(?:halff|hlaf|hallf|haff|hafl|haalf)(?=[ -](?:power|pwr|powr|a stop|stop)\b)|\b(?:fulll|ful|fll|fulle)(?=[ -](?:power|pwr|powr)\b)|\b(?:one|two|three|four|for|fore|five|six|eight|sixteen)(?=hundr[ei]d\b)", re.I)
 """Slips in words too short for the lexicon to put right."""
+_TIMES_SLIP = Pattern(r"\b(?P<many>\d{1,3}|two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen|twenty) (?:tiems|tmes|tims|timse|itmes|tiimes|timmes|timess|imes|tiem)(?=\W|$)", re.I)
+"""How often, mistyped."""
 _MEANT = {"how": "how far", "ha": "half", "hl": "half", "fu": "full", "fl": "full"}
 
 
@@ -46,6 +48,7 @@ def said_in_full(text: str) -> str:
     ('how many stops lost, 3 ft to 6 ft?', 'stops lost: 2', 'what guide number at 1/8? At full power it is 110 ft')
     """
     said = _SLIPS.sub(_put_right, text) if _SLIPS.may_match(text) else text
+    said = _TIMES_SLIP.sub(r"\g<many> times", said) if _TIMES_SLIP.may_match(said) else said
     for rule in _RULES:
         said = rule(said)
     return said
@@ -71,6 +74,18 @@ def _with_it_on(text: str) -> str:
         return text
     wanted = "aperture" if found["what"].lower() in ("f", "new f") else found["what"]
     return f"what {wanted}{text[found.end() :]}" + ("" if "?" in text else "?")
+
+
+_IF_FIRST = Pattern(r"^\W*(?:the |my |new )*(?P<what>aperture|f-?stop|f-?number|stop|shutter(?: speed| time)?|exposure time|distance|reach|range|power|iso|film speed|guide number|gn|depth of field|ratio)(?= (?:if|when|once|in case|supposing|should) (?:i|we|you|it|he|she|they|one|the|my|a|an|this|that|there|[a-z]+ing|gn|guide|iso|f/?\d)\b)", re.I)
+""""aperture if I hit it four times, …": what is wanted, and the case after it."""
+_A_FIGURE = Pattern(r"\d|\b(?:one|two|twice|three|four|five|six|seven|eight|nine|ten|half|quarter)\b", re.I)
+
+
+def _if_first(text: str) -> str:
+    found = _IF_FIRST.match(text)
+    if found is None or _ASKS.search(text) or "?" in text[:-1].rstrip("? ") or not _A_FIGURE.search(text):
+        return text
+    return f"what {'aperture' if found['what'].lower() == 'stop' else found['what']}{text[found.end() :]}"
 
 
 def _of_full_power(text: str) -> str:
@@ -102,4 +117,4 @@ def _one_of_them(text: str) -> str:
     return _FROM_ONE_TO.sub(r"from one flash to \g<many>", said) if _FROM_ONE_TO.may_match(said) else said
 
 
-_RULES: tuple[Callable[[str], str], ...] = (_stops, _with_it_on, _of_full_power, _two_together, _of_two_films, _one_of_them)
+_RULES: tuple[Callable[[str], str], ...] = (_stops, _with_it_on, _if_first, _of_full_power, _two_together, _of_two_films, _one_of_them)

@@ -14,9 +14,12 @@ _BOUND_BEFORE = Pattern(rf"\b(?P<bound>max(?:imum)?|(?:the |my |his |her )?(?:li
 _ONLY = Pattern(r"\b(?:can|could|may|will|got time to|have time to) only(?: (?:do|fire|manage|get|give|have|fit|squeeze|take|allow|time|spare|in))+ $|\bonly (?:have )?time for $|\b(?:can't|cannot|can not) (?:do|fire|manage|get|give|fit) (?:any )?more than $|\bno more than $")
 _NOUN = r"(?: (?:more |full )?(?:pops|flashes|bursts))?"
 _BOUND_AFTER = Pattern(rf"{_NOUN}(?: (?:max(?:imum)?|tops|at the (?:very )?most|at most)\b| (?:is|are|would be) (?:the |my |his |her )?(?:limit|most|max(?:imum)?|ceiling|all)\b| and no more\b)")
+_TIRED = Pattern(rf"{_NOUN}(?: (?:times|shots|hits|firings|in a row|on the trot|straight|at (?:full(?: power)?|most)|max))*,? (?:before|until|till|then|or) (?:{_WHO} )?(?:(?:has to|must|needs to|starts to|will|would) )?(?:over ?heat|cut(?:s|ting)? out|shut(?:s|ting)? (?:down|off|itself)|trips?\b|get(?:s|ting)? too (?:hot|warm)|cool|quits?\b|lock(?:s|ing)? (?:up|out)|thermal|melt|burns? out|cooks?\b|pack(?:s|ing)? up)")
+"""What a head can stand: "20 before it cuts out"."""
+_OF_A_CHARGE = Pattern(r"\b(?:charge|batter(?:y|ies)|cells?)\b")
 _ENDS = Pattern(rf"{_NOUN}\s*(?:$|[.,;:?!](?!\d)|(?:before|or|in (?:this|the)|and|but|so|until)\b)")
 _OF_EACH = Pattern(r" ?(?:pops |flashes )?(?:per|on each|on a|a|each|every|in \d|in (?:a|one|the) (?:minute|second))\b")
-_ASKED = Pattern(r"\b(?:how many|enough|will it do|can i|do i need|pops needed)\b")
+_ASKED = Pattern(r"\b(?:how many|enough|will it do|can i|do i need|pops needed|pops(?=\s*\?))\b")
 _READINGS = frozenset({"aperture", "stops", "loss", "relation", "power_down"})
 _UNITS = ("pops", "flashes")
 
@@ -48,6 +51,8 @@ def _is_bound(fact: Fact, lower: str) -> bool:
     after = lower[fact.start :][len(fact.said.strip()) :] if fact.said else ""
     before = lower[: fact.start]
     if (_BOUND_BEFORE.search(before) or _ONLY.search(before)) and (_ENDS.match(lower, fact.end) or _ENDS.match(after)):
+        return True
+    if _TIRED.match(lower, fact.end) and not _OF_A_CHARGE.search(lower):
         return True
     return _BOUND_AFTER.match(lower, fact.end) is not None or _BOUND_AFTER.match(after) is not None
 

@@ -57,6 +57,7 @@ _OF_A_CHARGE = Pattern(r" (?:\w+ ){0,3}?(?:out of|from|off|per|on|with|to|of) (?
 _SPENT = Pattern(r"\b(?:used(?: up)?|fired(?: off)?|spent|shot(?: off)?|burnt|burned|popped|gone through|got through|went through|taken) (?:about |some |already |exactly |just )?$")
 _EXPOSED = Pattern(r"\bexposures\b")
 _EQUAL_EXPOSURES = Pattern(r" (?:equal |identical |similar |separate |short |same )+exposures\b")
+_TOGETHER_READ = Pattern(r" (?:of (?:them|these) )?(?:together )?(?:read|gave|give|meter|make|metered|add up to|come to|came to|get me|got me|are good for)(?: me| us)? (?:only |just |about )?f\W?\d")
 _AT_A_POWER = Pattern(r"(?: of them| more| pops)?,? (?:at|on|with) (?:a |only )?")
 _OF_ALL = Pattern(r"\b(?:all|together|the whole|these|those)(?: the)? $")
 
@@ -66,6 +67,8 @@ def _meant(fact: Fact, before: list[Fact], after: Fact | None, lower: str) -> Fa
     pops = [f for f in before if f.quantity == "count" and f.unit in ("pops", "flashes")]
     if _is_fired(fact, lower) or _is_beside(fact, before, lower):
         return replace(fact, quantity="count", unit=_unit(before), of="")
+    if _TOGETHER_READ.match(lower, fact.end) and _POPS_SAID.search(lower) is not None:
+        return replace(fact, quantity="count", unit="pops", of="")  # "pops needed? eight read f/4"
     if _EQUAL_EXPOSURES.match(lower, fact.end):
         return replace(fact, quantity="count", unit="frames", of="")
     if pops and after is not None and after.quantity == "power" and _AT_A_POWER.fullmatch(lower, fact.end, after.start):

@@ -115,7 +115,7 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
             facts = [replace(f, of=of) for f in facts]
         wishes = [k for k in same if k.cue == "want"] if quantity == "aperture" and len(facts) == 1 and facts[0].cue == "want" else []
         alike = len(same) > 1 and quantity == "power" and len({k.value for k in same}) == 1 and not all("power" in k.said for k in same)  # one power, said twice: "at quarter power, if each uses a quarter"
-        drop = same if len(facts) > 1 or alike else wishes if len(wishes) == 1 else same[-1:]
+        drop = same if len(facts) > 1 or alike else wishes if len(wishes) == 1 else _several(same, facts[0], kept) or same[-1:]
         if quantity == "aperture" and len(facts) == 1 and drop and drop[0].cue == "want" and not facts[0].cue:
             facts = [replace(facts[0], cue="want")]  # what is wanted, anew
         place = kept.index(drop[0]) if drop else len(kept)
@@ -123,6 +123,12 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
         kept = [k for k in kept if k not in gone]
         kept[place:place] = facts
     return tuple(_only_one_power(kept, groups)) + tuple(added)
+
+
+def _several(same: list[Fact], new: Fact, kept: list[Fact]) -> list[Fact]:
+    """"I hit it four times, a single pop is f/8", and "nine pops": the reading of the single one stays."""
+    several = [k for k in same if k.value > 1] if new.quantity == "count" and new.value > 1 and len(same) == 2 else []
+    return several if len(several) == 1 and any(k.quantity == "aperture" for k in kept) else []
 
 
 def _of_one_kind(old: Fact, new: Fact) -> bool:

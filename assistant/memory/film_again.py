@@ -33,6 +33,19 @@ def over_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(made,)), replace(scene, facts=tuple(f for f in scene.facts if f is not old))
 
 
+_THE_OTHER_WAY = Pattern(r"^\W*(?:(?:and|or|but|no|if|when|what if|i|we|it's|its|it is|it was|make it|say|is) )*(?P<way>push|pull)(?:ed|ing|s)?(?: it| that)?(?: (?:instead|then|rather|now|the same|by as much|as much))*\W*$", re.I)
+
+
+def pushed_or_pulled(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and pushed?" after a film that was pulled a stop: as many stops the other way."""
+    told = [f for f in scene.facts if f.quantity == "push"]
+    said = _THE_OTHER_WAY.match(query.text) if len(told) == 1 and not query.facts else None
+    if said is None:
+        return query, scene
+    made = replace(told[0], value=abs(told[0].value) * (1 if said["way"].lower() == "push" else -1), said=f"{said['way'].lower()}ed as much", origin="said", cue="", start=said.start("way"), end=said.end("way"))
+    return replace(query, facts=(made,), unknown=()), replace(scene, facts=tuple(f for f in scene.facts if f is not told[0]))
+
+
 def scale_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and 18?" after "what is 24 DIN in ISO": a speed on the same old scale."""
     speeds = [f for f in scene.facts if f.quantity == "film_speed"]

@@ -61,7 +61,7 @@ from assistant.memory.bare_again import (
 from assistant.memory.by_name import of_the_named
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.corrections import corrected, units
-from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, says_so_many_each, scale_again
+from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, pushed_or_pulled, says_so_many_each, scale_again
 from assistant.memory.groups_again import depth_again, one_of_two_again
 from assistant.memory.layers import layered, stacked
 from assistant.memory.leeway_again import leeway_again
@@ -130,6 +130,6 @@ RULES: tuple[Rule, ...] = (
     step_told, step_as_before, another_length, to_so_many, half_that, relation_again, over_anew, more_or_less, another, keeps_answer, one_pop, turned_round,
     rows_again, one_fails, put_back, just_one, all_of_them, other_light, role_value, film_pushes, wide_open,
     only_so_many, density_again, side_again, limit_again, image_again, made_right, row_again, row_number,
-    row_numbers, scale_again, sky_again, level_again, kind_again, metered_again, reading_again, row_by_place,
+    row_numbers, scale_again, pushed_or_pulled, sky_again, level_again, kind_again, metered_again, reading_again, row_by_place,
     guide_for_another, bare_numbers, length_again, asked_first,
 )

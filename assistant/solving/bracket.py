@@ -14,11 +14,11 @@ from assistant.physics.film import bracket_offsets
 from assistant.query import Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import aperture_difference_stops, speak_stops
-from assistant.solving import bracket_ends, marks
+from assistant.solving import bracket_base, bracket_ends, marks
 from assistant.solving.bracket_span import end_to_end
 from assistant.solving.solution import Solution, needs
 
-_TALK = Phrasings(r"\b(?:under|over),? (?:then )?(?:straight|normal|exact|correct|as metered|on the nose)\b[^.?!]{0,40}\b(?:over|under)\b|\bstops? (?:too )?dark\b[^.?!]*\bstops? (?:too )?light\b|\bstops? (?:too )?light\b[^.?!]*\bstops? (?:too )?dark\b|\b(?:under|over)\b[^.?!]*\b(?:next|then|second)\b[^.?!]*\b(?:last|then|third)\b[^.?!]*\b(?:under|over|normal|metered|exact)\b|\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
+_TALK = Phrasings(r"\b(?:under|over),? (?:then )?(?:straight|normal|exact|correct|as metered|on the nose)\b[^.?!]{0,40}\b(?:over|under)\b|\bstops? (?:too )?dark\b[^.?!]*\bstops? (?:too )?light\b|\bstops? (?:too )?light\b[^.?!]*\bstops? (?:too )?dark\b|\b(?:under|over)\b[^.?!]*\b(?:next|then|second)\b[^.?!]*\b(?:last|then|third)\b[^.?!]*\b(?:under|over|normal|metered|exact)\b|\b(?:normal|straight|exact|metered)(?: one| frame| exposure)?(?: comes)? first\b[^.?!]*\b(?:under|over)\b[^.?!]*\bthen\b|\bstops? (?:under|over)(?: first)?, then\b[^.?!]*\bthen\b[^.?!]*\b(?:under|over)\b|\bnormal\b[^.?!]{0,20}\b(?:plus|over)\b[^.?!]{0,30}\b(?:minus|under)\b|\bthen (?:on the nose|normal|straight|as metered|right on)\b[^.?!]*\bthen\b|\b(?:exposures?|shots|photos|pictures)\b.*\b(?:apart|steps?|either|each (?:side|way))|\bframes?\b.*\b(?:around|round|about|apart|steps?|in (?:half|third|one|full))\b|(?<!on a )(?<!on the )(?<!on its )(?<!on my )(?<!flash )\bbracket(?:s|ing|ed)?\b(?![- ]mounted)|\b(?:negs?|negatives|sheets?|plates|slides|chromes)\b[^?]{0,60}\b(?:either|each) (?:side|way)\b|\b(?:frames?|sheets|plates)\b[^.?!]{0,30}\b(?:around|round|about)\b[^?!]{0,20}\bf\W?\d|\bframes?\b.*\b(?:over|under|either side|each side|each way|either way|both sides)\b|\b(?:over|under)\b.*\bframes?\b|\bframes?\b[^.?!]*\bfirst\b|\b(?:then|next|shots|photos|pictures|exposures)\b[^.?!]{0,24}\b(?:over|under)\b[^.?!]{0,14}(?:,|\b(?:then|last|third|finally|and)\b)[^.?!]{0,24}\b(?:over|under)\b|\bstops?\b[^.?!]{0,16}\b(?:either|each|both) (?:side|way)s?\b[^?!]*\bfirst\b", re.I)
 _SHEETS = Pattern(r"\b(?:two|three|four|five|six|seven|[2-7]) (?:sheets|plates)\b", re.I)
 _PLUS_MINUS = Pattern(r"[+]\s?[\d½⅓⅔][^+]*[-−]\s?[\d½⅓⅔]")
 _NUMBER = r"(?:(?:a|one|two|three|half|\d+(?:\.\d+)?|\d/\d|[½⅓⅔])(?: (?:whole|full))?(?: and a half)?(?: (?:a|of a|thirds?(?: of a)?))? ?(?:stops?|ev)?|third of a stop)"
@@ -86,6 +86,8 @@ def solve(query: Query) -> Solution | None:
             return through
         return Solution(answers=(marks.count(len(offsets), "frames"),), used=used, topic="bracket")
     base = _base(query)
+    if (untold := bracket_base.untold(query, offsets, _spelled(query))) is not None:
+        return needs(("stops",), f"I need all {untold[0]} frames: I see {untold[1]} of them told.", used, "bracket")
     if base is None:
         return needs(("aperture",), "I need the setting to bracket around: the aperture, or the guide number and the distance.", used, "bracket")
     weight, make = _MAKE[base.quantity]
@@ -301,9 +303,9 @@ def _spelled(query: Query) -> tuple[float, ...]:
             marked.append((m.start(), 0.0))
     if all(value == 0 for _, value in marked):
         marked = _by_words(query) or marked
-    named = query.all("aperture") if marked and all(value for _, value in marked) else []
-    if len(named) == 1 and min(marked)[0] < named[0].start < max(marked)[0]:
-        marked.append((named[0].start, 0.0))  # "one stop over, the calculated f/5.6, one stop under"
+    base = bracket_base.place(query, marked)
+    if base is not None:
+        marked.append((base, 0.0))  # "one stop over, the calculated f/5.6, one stop under"
     marked.sort()
     if len(marked) > 2 and marked[0][1] == 0 and any(value == 0 for _, value in marked[1:]):
         marked = marked[1:]  # "normal power is a half. one under first, then normal, then one over"

@@ -13,7 +13,7 @@ from assistant import patterns, scales
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.physics.film import exposure_index
-from assistant.query import Ask, Fact, Query
+from assistant.query import OFFERED, Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import speak_stops
 from assistant.solving import box_speed, bracket, camera, film_aged, film_compared, marks, misset_meter, one_end, reach, reciprocity, safe_settings
@@ -163,8 +163,16 @@ def _film_speed(query: Query, ask: Ask) -> Solution | None:
     for rule in (film_aged.when_new, box_speed.behind, film_compared.degrees_after, _for_filter, _other_scale, film_aged.rating, _pushed_speed, _always_over):
         found = rule(query, said, ask)
         if found:
-            return found
+            return _of_those_offered(query, found)
     return None
+
+
+def _of_those_offered(query: Query, found: Solution) -> Solution:
+    """"50 or 200 on the meter?": both stand in the reply."""
+    offered = tuple(f for f in query.all("remark") if f.cue == OFFERED)
+    if len(offered) != 2 or not found.answers:
+        return found
+    return replace(found, used=(*found.used, *offered), notes=(f"Of ISO {offered[0].value:g} and ISO {offered[1].value:g} that is ISO {min((f.value for f in offered), key=lambda v: abs(math.log2(v / float(found.answers[0].value)))):g}.", *found.notes))
 
 
 _METER_SET = Pattern(r"\b(?:meter|spot ?meter|dial)\b(?! (?:says|reads|said|read|wants|gives))", re.I)
