@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from assistant.language.bare_marks import with_marks
 from assistant.patterns import Pattern
 
 _TOLD = r"(?!\W*(?:is|are|was|were|of|about|only|just|comes?|has|=|:?\s*\d[\d./½⅓⅔]*\s*(?:stops?)?\s*$))"
@@ -78,6 +79,8 @@ def _with_it_on(text: str) -> str:
 
 _IF_FIRST = Pattern(r"^\W*(?:the |my |new )*(?P<what>aperture|f-?stop|f-?number|stop|shutter(?: speed| time)?|exposure time|distance|reach|range|power|iso|film speed|guide number|gn|depth of field|ratio)(?= (?:if|when|once|in case|supposing|should) (?:i|we|you|it|he|she|they|one|the|my|a|an|this|that|there|[a-z]+ing|gn|guide|iso|f/?\d)\b)", re.I)
 """"aperture if I hit it four times, …": what is wanted, and the case after it."""
+_WHERE_IT_GOES = Pattern(r"^\W*(?:the |my )?(?:(?P<dial>(?:(?:asa|iso|ei|film speed|index)(?: dial| setting| wheel| knob)?|(?:meter|speed) (?:dial|setting|wheel))|(?P<light>flash(?:gun)?|strobe|light|lamp|head|gun|speedlight|key(?: light)?|fill(?: light)?))(?: goes| go| sits| stands| set| to be| then| placed)?(?: to| at)? (?:where|how far(?! (?:from|is|does|can|must|do|should|will))|(?<=dial )what|(?<=dial (?:to|at) )what|(?<=(?:asa|iso) (?:to|at) )what))(?=\s*[,;:?–-]| for\b| if\b| to get\b| with\b)", re.I)
+""""asa dial where, …", "flash where for f/8, …"."""
 _A_FIGURE = Pattern(r"\d|\b(?:one|two|twice|three|four|five|six|seven|eight|nine|ten|half|quarter)\b", re.I)
 
 
@@ -86,6 +89,49 @@ def _if_first(text: str) -> str:
     if found is None or _ASKS.search(text) or "?" in text[:-1].rstrip("? ") or not _A_FIGURE.search(text):
         return text
     return f"what {'aperture' if found['what'].lower() == 'stop' else found['what']}{text[found.end() :]}"
+
+
+def _where_it_goes(text: str) -> str:
+    found = _WHERE_IT_GOES.match(text)
+    if found is None or _ASKS.search(text, found.end()) or "?" in text[found.end() + 2 :] or not _A_FIGURE.search(text):
+        return text
+    return (f"where do I set the {found['dial']}" if found["dial"] else f"how far from the subject must the {found['light']} be") + text[found.end() :]
+
+
+_DOES_WHAT = Pattern(r"\b(?P<does>(?:open|close|stop)(?: up| down)?|add|allow)(?: the lens| it)?(?: by)? what(?= (?:at|for|with|when|if|on|behind|through|once)\b|\W*$)", re.I)
+_WHAT_DO_I = Pattern(r"\bwhat (?P<who>(?:do|must|should|would|shall) (?:i|we)) (?P<does>(?:open|close)(?: up| down)?|stop down|add|allow)(?= (?:at|for|with|when|if|on|behind|through|once)\b|\W*$)", re.I)
+
+
+def _by_how_much(text: str) -> str:
+    """"open up what at half life size?": by how much."""
+    said = _DOES_WHAT.sub(r"\g<does> how much", text) if _DOES_WHAT.may_match(text) else text
+    return _WHAT_DO_I.sub(r"how much \g<who> \g<does>", said) if _WHAT_DO_I.may_match(said) else said
+
+
+_VALUE = r"(?:(?:f ?/? ?|iso |asa |1/)?\d[\d.]*(?: ?(?:ft|feet|foot|m|metres?|meters?|mm|film|s|sec))?|(?:full|half|quarter|1/\d+) power)"
+_SETTING_OF_TWO = rf"{_VALUE}(?: (?:at|from|and|on) {_VALUE})?"
+_MORE = r"(?:more|less|deep(?:er|est)|shallow(?:er|est)|thinner|sharper|softer|harder|harsher|brighter|darker|longer|shorter|blurr(?:ier|y)|further|farther|most|least|even(?:er)?|finer|coarser|faster|slower|wider|narrower)\b"
+_TWO_FOR = Pattern(rf"^\W*(?:at |on |from |a |the )?(?P<two>{_SETTING_OF_TWO} or (?:at |on |from |a |the )?{_SETTING_OF_TWO})(?: lens)?,? (?:for|to get|to have|if i want|when i want|if i need)(?: me| us)? (?:an? |the )?(?P<what>(?:\w+ ){{0,2}}{_MORE}[^,?;.]{{0,30}})(?P<rest>[^?]*)\??\W*$", re.I)
+_FOR_TWO = Pattern(rf"^\W*(?:an? |the )?(?P<what>{_MORE}[^,?;.\d]{{0,30}}?),? (?:at|with|from|on|by)? ?(?:the |a )?(?P<two>{_SETTING_OF_TWO} or (?:at |on |from |a |the )?{_SETTING_OF_TWO})(?P<rest>[^?]*)\??\W*$", re.I)
+
+
+_BARE_TWO = Pattern(r"^(?P<one>\d[\d.]?\d?) or (?P<other>\d[\d.]?\d?)$", re.I)
+_OF_DEPTH = Pattern(r"\b(?:depth|dof|in focus|focus|blurr\w*|background|sharp)\b", re.I)
+_IS_DEEPER = Pattern(rf"^\W*(?:is|would|will) (?:the |my )?(?:depth of (?:field|focus)|dof|depth)(?: be)? (?:(?P<more>deeper|greater|larger|bigger|more)|shallower|smaller|thinner|less) (?:at|with|from|on) (?P<two>{_SETTING_OF_TWO} or (?:at |on |from |a |the )?{_SETTING_OF_TWO})(?P<rest>[^?]*)\??\W*$", re.I)
+_DEEPER = Pattern(r"\b(?:(?P<more>deeper)|shallower|thinner) (?:focus|field|zone(?: of focus)?|plane of focus)\b", re.I)
+
+
+def _which_of_two(text: str) -> str:
+    """"f/4 or f/11 for deeper focus, 50mm at 6 ft": which of the two gives it."""
+    text = _DEEPER.sub(lambda said: ("more" if said["more"] else "less") + " depth of field", text) if _DEEPER.may_match(text) else text
+    asked = _IS_DEEPER.match(text)
+    if asked is not None:
+        return f"which gives {'more' if asked['more'] else 'less'} depth of field, {asked['two']}{asked['rest'].rstrip()}?"
+    found = None if _ASKS.search(text) else _TWO_FOR.match(text) or _FOR_TWO.match(text)
+    if found is None or "flash" in found["what"].lower():
+        return text
+    two = _BARE_TWO.sub(r"f/\g<one> or f/\g<other>", found["two"]) if _OF_DEPTH.search(found["what"]) else found["two"]
+    return f"which gives {found['what'].strip()}, {two}{found['rest'].rstrip()}?"
 
 
 def _of_full_power(text: str) -> str:
@@ -117,4 +163,4 @@ def _one_of_them(text: str) -> str:
     return _FROM_ONE_TO.sub(r"from one flash to \g<many>", said) if _FROM_ONE_TO.may_match(said) else said
 
 
-_RULES: tuple[Callable[[str], str], ...] = (_stops, _with_it_on, _if_first, _of_full_power, _two_together, _of_two_films, _one_of_them)
+_RULES: tuple[Callable[[str], str], ...] = (with_marks, _stops, _with_it_on, _if_first, _by_how_much, _which_of_two, _where_it_goes, _of_full_power, _two_together, _of_two_films, _one_of_them)

@@ -202,7 +202,7 @@ def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str)
     if fact.quantity in ("number", "distance", "focal_length") and _near(items, at, ("circle",), 4, 2) < 5 and fact.value < (5 if fact.quantity == "number" else 0.002):
         millimetres = fact.value if fact.quantity == "number" else fact.value * 1000
         return [replace(fact, quantity="circle", value=millimetres / 1000, unit="mm", of="", bad="" if millimetres > 0 else fact.bad or "a circle of confusion must be more than nothing")]
-    if fact.quantity == "length_range":
+    if fact.quantity == "length_range" and " or " not in fact.said and not _OF_A_STEP.search(text[max(0, fact.start - 50) : fact.start]):
         return [replace(fact, quantity="sharp_limit", other=math.nan, of=""), replace(fact, quantity="sharp_limit", value=fact.other, other=math.nan, of="", start=fact.start + 1)]
     if fact.quantity not in _LENGTHS:
         return [fact]
@@ -212,6 +212,7 @@ def _sharp(fact: Fact, items: Sequence[Item], places: dict[int, int], text: str)
 _PURPOSE = Pattern(r"\b(?:flash|light|strobe|lamp|softbox|so|such|to (?:keep|have|get|hold|make)|for|when|if|where|keep|keeps|hold|everything|both)\b")
 
 
+_OF_A_STEP = Pattern(r"\b(?:mov(?:e|es|ed|ing)|step(?:s|ped|ping)?|back(?:s|ed|ing)|walk(?:s|ed|ing)?|shift(?:s|ed|ing)?)(?: (?:back|in|out|up|closer|off|away|myself|the camera|my camera|the tripod|the focus))* (?:from )?$", re.I)
 _OF_A_MOVE = Pattern(r"\b(?:bring|mov|pull|push|tak|shift|walk|carry|slid)\w* (?:the |my )?(?:flash|light|head|key|lamp|strobe|softbox)(?: in| up| back| closer| out)? from (?:[\d.½¼ /]+ ?(?:m|cm|ft|feet|foot|met(?:re|er)s?)?,? (?:in |out |back |up )?to )?$", re.I)
 
 

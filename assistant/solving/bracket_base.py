@@ -14,7 +14,7 @@ _MARK_FIRST = Pattern(r"\b(?:first|frame one|start(?:s|ing)?|begin\w*)\b[^.?!,;]
 _KINDS = ("aperture", "shutter", "power")
 
 
-_SEVERAL = Pattern(r"\b(?:f-?stops|f-?numbers|f'?s|apertures|settings|speeds|times|powers)\b", re.I)
+_SEVERAL = Pattern(r"\b(?:f[- ]?stops|f[- ]?numbers|f'?s|apertures|settings|speeds|times|powers)\b", re.I)
 
 
 def untold(query: Query, offsets: Sequence[float], spelled: Sequence[float]) -> tuple[int, int] | None:

@@ -112,7 +112,7 @@ _EFFECTS: tuple[tuple[str, Pattern], ...] = (
     ("balance", Pattern(r"\bbalance\b")),
     ("backdrop", Pattern(r"\bbackdrop-light\b")),
     ("guide_number", Pattern(r"\b(?:guide ?numbers?|gns?)\b")),
-    ("depth", Pattern(r"\b(?:depth(?: of (?:field|focus|sharpness))?|dof|(?:the|my) field|zone of sharpness|zone (?:that is |which is )?in focus|what is in focus)\b")),
+    ("depth", Pattern(r"\b(?:depth(?: of (?:field|focus|sharpness))?|dof|(?:the|my) field|(?:zone|range|band) of (?:sharpness|focus)|(?:(?<=deeper )|(?<=shallower )|(?<=more in )|(?<=less in )|(?<=more of it in ))focus|zone (?:that is |which is )?in focus|what is in focus)\b")),
     ("ratio", Pattern(r"\b(?:(?:lighting )?ratio|contrast between|difference between (?:the )?(?:key|lit side|main|two sides))\b(?:[^,.?]{0,12}\bkey\b[^,.?]{0,8}\bfill\b)?")),
     ("falloff", Pattern(r"\b(?:fall-?off|falloff|falls? off|drop-?off|light fall)\b(?: across the \w+)?|\b(?:rows?|group|exposure)\b(?=.{0,50}\beven)|\bevens? out\b|\bdifference between (?:the )?(?:front|first)\b|\b(?:evenness|more even(?:ly)?|uneven\w*|even(?:ly)?(?= (?:from|across|over|between|light|lit)))\b")),
     ("recycle", Pattern(r"\b(?:recycl\w*(?: time)?|recharg\w*|ready again|charges? (?:up )?again)\b")),

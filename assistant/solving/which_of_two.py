@@ -22,6 +22,7 @@ from assistant.solving.claim_words import plain
 from assistant.solving.film_compared import which_faster
 from assistant.solving.lights import preferred_unit
 from assistant.solving.solution import Solution
+from assistant.solving.which_depth import deeper_of_two
 from assistant.units import LENGTH, speak_length
 
 
@@ -49,8 +50,8 @@ _TABLE: tuple[Asked, ...] = (
           Pattern(r"\b(?:less even(?:ly)?|more uneven(?:ly)?|(?:more|faster|quicker|steeper|bigger|larger|greater|stronger|most) (?:of a )?(?:fall-?off|drop|difference)|fall(?:s|ing)?[ -]?off (?:more(?! (?:gent|slow|grad))|faster|quicker|harder|sooner|more (?:quickly|rapidly)))\b"), {"distance": 1},
           "Light falls with the square of the distance: the farther the light, the less the depth of what it lights matters."),
     Asked(_DEPTH, Pattern(r"\b(?:(?:more|most|greater|greatest|larger|deeper|deepest) (?:depth|dof|depth of field|zone of sharpness|of (?:it|the \w+) (?:sharp|in focus))|more (?:\w+ ){0,3}(?:sharp|in focus)|deeper (?:field|focus)|sharper (?:background|behind)|gets? more (?:sharp|in focus))\b"),
-          Pattern(r"\b(?:(?:less|least|shallower|shallowest|smaller|thinner) (?:depth|dof|depth of field|field|zone)|blurs?|blurr\w+|softer (?:background|behind)|more (?:\w+ )?out of focus|throws? (?:\w+ ){1,4}out of focus|shallower|less (?:\w+ ){0,3}(?:sharp|in focus))\b"), {"aperture": 1, "focal_length": -1},
-          "A smaller opening, which is a larger f-number, and a shorter lens from the same place give more depth of field."),
+          Pattern(r"\b(?:(?:less|least|shallower|shallowest|smaller|thinner) (?:depth|dof|depth of field|field|zone)|blurs?|blurr\w+|softer (?:background|behind)|more (?:\w+ )?out of focus|throws? (?:\w+ ){1,4}out of focus|shallower|less (?:\w+ ){0,3}(?:sharp|in focus))\b"), {"aperture": 1, "focal_length": -1, "distance": 1},
+          "A smaller opening, which is a larger f-number, a shorter lens from the same place and focusing farther off give more depth of field."),
     Asked("light of the room", _BRIGHTER, _DARKER, {"shutter": 1, "aperture": -1, "film_speed": 1}, "The flash exposure does not change with the shutter, within sync.", _ROOM),
     Asked("light behind, with the aperture set for the subject", _BRIGHTER, _DARKER, {"distance": 1}, "Light falls with the square of the distance: the nearer the light to the subject, the less of it reaches what is behind.", _BEHIND),
     Asked("light", _BRIGHTER, _DARKER, {"aperture": -1, "distance": -1, "power": 1, "film_speed": 1}, ""),
@@ -71,6 +72,7 @@ _AND = Pattern(r"\bor\b|\band\b|\bversus\b|\bvs\b|\bthe other\b")
 _TURNED = Pattern(r"\b(?:not|never|without|too|least|neither|nor|wrong|worse|avoid\w*|if(?! (?:i|we|you) want\b)|how (?:many|much|far))\b|n't\b")
 _READ = Pattern(r"\b(?:reads?|reading|meters?|metered|metering|key|fill|rim|hair|kicker|flash(?:es)? (?:gives?|gave)|calls for|wants)\b")
 _THEM = Pattern(r"\b(?:them|they|those|these)\b")
+_OF_A_LIGHT = Pattern(r"\b(?:flash|light|lamp|head|strobe|key|fill|softbox|umbrella|background|behind|blur\w*)\b")
 _FLASH_ALONE = Pattern(r"\b(?:flash|strobe|speedlight)\b")
 _EQUAL_BY = frozenset({"loss", "filter_loss", "nd", "power_down", "factor", "modifier", "energy", "exponent", "magnification", "extension", "size"})
 """Told of one of the two, perhaps: then the way alone does not decide."""
@@ -101,7 +103,7 @@ def more_of(query: Query) -> Solution | None:
         return weighed
     two = _two(said, facts)
     if two is None:
-        return which_faster(query)
+        return deeper_of_two(query, said[: end]) or which_faster(query)
     asked = _asked(said[start:end], two[0].quantity, said)
     if asked is None:
         return which_faster(query)
@@ -112,6 +114,8 @@ def more_of(query: Query) -> Solution | None:
         return None  # the stops between the two are for others
     if row.ways == {"distance": 1} and _STRETCH.search(said):
         return None  # two stretches, and not two places
+    if row.name == _DEPTH and two[0].quantity == "distance" and (query.has("guide_number") or _OF_A_LIGHT.search(said)):
+        return None  # a light's place
     if row.name == _DEPTH and two[0].quantity == "focal_length" and way > 0 and query.has("aperture") and (query.has("distance") or query.has("focus_distance")):
         return None  # how deep it is can be told
     best = (max if way * row.ways[two[0].quantity] > 0 else min)(two, key=lambda f: f.value)
