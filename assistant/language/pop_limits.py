@@ -19,7 +19,7 @@ _TIRED = Pattern(rf"{_NOUN}(?: (?:times|shots|hits|firings|in a row|on the trot|
 _OF_A_CHARGE = Pattern(r"\b(?:charge|batter(?:y|ies)|cells?)\b")
 _ENDS = Pattern(rf"{_NOUN}\s*(?:$|[.,;:?!](?!\d)|(?:before|or|in (?:this|the)|and|but|so|until)\b)")
 _OF_EACH = Pattern(r" ?(?:pops |flashes )?(?:per|on each|on a|a|each|every|in \d|in (?:a|one|the) (?:minute|second))\b")
-_ASKED = Pattern(r"\b(?:how many|enough|will it do|can i|do i need|pops needed|pops(?=\s*\?))\b")
+_ASKED = Pattern(r"\b(?:how many\b|enough\b|will it do\b|can i\b|do i need\b|pops needed|pops\W*(?:\?|$))")
 _READINGS = frozenset({"aperture", "stops", "loss", "relation", "power_down"})
 _UNITS = ("pops", "flashes")
 
