@@ -78,13 +78,7 @@ def solve(query: Query) -> Solution | None:
         return None
     used = tuple(f for f in query.facts if f.quantity in ("stops", "count", "signed", "relation", "ev_stops", "loss", "number_range") or (f.quantity in ("power", "share") and f.said.lower() in ("half", "a half", "third", "a third")))
     if query.asks_for("count") or patterns.search(r"how many (?:frames|exposures|shots)", query.text, re.I):
-        held = [f for f in query.all("count") if f.unit == "frames"]
-        if len(held) == 1 and _SETS.search(text) and end_to_end(query):
-            return bracket_ends.on_a_roll(query, held[0], replace(held[0], value=float(len(offsets))))
-        through = _through(query)
-        if through is not None:
-            return through
-        return Solution(answers=(marks.count(len(offsets), "frames"),), used=used, topic="bracket")
+        return _counted(query, text, offsets, used)
     base = _base(query)
     if (untold := bracket_base.untold(query, offsets, _spelled(query))) is not None:
         return needs(("stops",), f"I need all {untold[0]} frames: I see {untold[1]} of them told.", used, "bracket")
@@ -100,6 +94,17 @@ def solve(query: Query) -> Solution | None:
         return Solution(answers=(make(base.value * 2 ** (weight * end(offsets)), None),), used=(*base.used, *used), topic="bracket", working=base.working)
     answers = tuple(make(base.value * 2 ** (weight * o), _name(o) if several else None) for o in offsets)
     return replace(_said(query, base, answers, offsets), used=(*base.used, *used, *(replace(f, quantity="remark") for f in named)))
+
+
+def _counted(query: Query, text: str, offsets: tuple[float, ...], used: tuple[Fact, ...]) -> Solution:
+    """How many frames it takes, or how many such brackets a roll holds."""
+    held = [f for f in query.all("count") if f.unit == "frames"]
+    if len(held) == 1 and _SETS.search(text) and end_to_end(query):
+        return bracket_ends.on_a_roll(query, held[0], replace(held[0], value=float(len(offsets))))
+    through = _through(query)
+    if through is not None:
+        return through
+    return Solution(answers=(marks.count(len(offsets), "frames"),), used=used, topic="bracket")
 
 
 _END = r"(?:least|most|widest|smallest|largest|longest|shortest|slowest|fastest|highest|lowest|greatest|narrowest|brightest|darkest)"
