@@ -31,6 +31,17 @@ def keep_claim(turn: Turn, whole: Query, found: Solution) -> None:
     talk.judged = Judged(whole, beside) if _is_verdict(found) else None
 
 
+def right_figure(turn: Turn, quantity: str) -> Answer | None:
+    """The figure that the verdict gave beside its no: "what would it be then?"."""
+    judged = turn.conversation.judged
+    if judged is None or not judged.claim:
+        return None
+    verdict = judge(judged.query)
+    if verdict is None or len(verdict.answers) < 2 or verdict.answers[0].value is not False or verdict.answers[1].quantity != quantity:
+        return None
+    return speak(turn, judged.query, replace(verdict, answers=verdict.answers[1:], lead="", notes=()))
+
+
 def _is_verdict(found: Solution) -> bool:
     return found.status == "answered" and bool(found.answers) and found.answers[0].quantity == "claim"
 

@@ -371,13 +371,15 @@ def _of_the_claim_before(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if talk.judged is None and (query.claim or talk.claimed is None):
         return None
-    from assistant.claim_turns import claim_again, claim_supplied, put_up_again
+    from assistant.claim_turns import claim_again, claim_supplied, put_up_again, right_figure
 
     if query.claim:
         return put_up_again(turn)
     if _ASKS_OPENLY.search(query.text):
         wanted = talk.scene.asks if talk.judged is not None and not query.asks and (query.facts or _WHAT_THEN.match(query.text)) else ()
-        return _answered_from(turn, replace(query, asks=wanted)) if wanted else None
+        right = right_figure(turn, wanted[0].quantity) if wanted and not query.facts else None
+        found = _answered_from(turn, replace(query, asks=wanted)) if wanted and (right is None or talk.scene.facts) else None
+        return found if right is None or found is not None and found.answers[:1] == right.answers[:1] else right
     return claim_supplied(turn) or claim_again(turn)
 
 

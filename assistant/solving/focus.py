@@ -19,7 +19,7 @@ from assistant.solving.frames import Frame, frame_of
 from assistant.solving.one_of_two_stops import DEPTH_CHANGED, WHICH, asked_of_the_second, in_use, which_is_deeper
 from assistant.solving.sharp_limits import aperture_for, hyperfocal_limits, length, say, too_near
 from assistant.solving.solution import Solution, needs, rejected
-from assistant.units import length_in
+from assistant.units import LENGTH, length_in
 
 SHARP = ("near_limit", "far_limit", "depth_of_field", "hyperfocal")
 ABOUT = frozenset({"in_focus", "depth_of_field", "near_limit", "far_limit", "hyperfocal", "focus"})
@@ -84,7 +84,7 @@ def _focus(query: Query) -> tuple[Fact | None, tuple[Assumed, ...]]:
         return focus or camera, ()
     if len(plain) == 1:
         why = "the focus is taken to be on the subject, at the distance said"
-        unit = plain[0].unit or "m"
+        unit = plain[0].unit if plain[0].unit in LENGTH else "m"
         return plain[0], (Assumed("focus_distance", length_in(plain[0].value, unit), unit, why),) if query.has("guide_number") else ()
     return None, ()
 
