@@ -37,8 +37,13 @@ _FALLS = Pattern(r"\bhow far (?:does|do|will|would|did|has|should|can) (?:the |m
 """A fall that is told in stops, though it is asked as a length is."""
 
 
+_OPEN_HOW_MANY = Pattern(r"\b(?:open(?:ed)?|clos(?:e|ed)|stop(?:ped)?) (?:up|down)?(?: by)? ?how many\b(?! (?:pops?|flash\w*|bursts?|frames?|times))|\bhow many (?:do i |should i |must i |to )?(?:open|close) (?:up|down)?\b")
+
+
 def _in_stops(asks: list[Ask], said: str) -> list[Ask]:
     """"what's the difference in stops at the far one", "how far does the background drop": stops, and no f-number or length."""
+    if len(asks) == 1 and asks[0].quantity == "count" and _OPEN_HOW_MANY.search(said):
+        return [replace(asks[0], quantity="stops", unit="")]
     if len(asks) != 1 or asks[0].quantity not in ("aperture", "distance") or not (_IN_STOPS.search(said) or _FALLS.search(said)):
         return asks
     return [replace(asks[0], quantity="stops", unit="")]

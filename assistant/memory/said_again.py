@@ -20,7 +20,7 @@ from assistant.solving.pop_facts import own
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
+    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 _ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
@@ -41,7 +41,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if mine is None or not _says_all(last, talk):
         return None
     mine = _as_a_guide(mine, query, last)
-    same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _alike(mine, last)
+    same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _alike(mine, last)
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
     if len(same) != 1 or _WAY.match(query.text[mine.end :]) and not _same_way(query.text[mine.end :], last.text[same[0].end :]):
@@ -93,6 +93,15 @@ def with_the_right_value(query: Query, rejected: Query) -> str | None:
     if mine.quantity == "number":
         words = re.sub(r"(?:minus |-)?\d+(?:\.\d+)?(?:/\d+)?", lambda _: mine.said.strip(), bad[0].said.strip(), count=1)
     return f"{rejected.text[: bad[0].start]}{words}{rejected.text[bad[0].end :]}"
+
+
+_FOCUSED = Pattern(r"\bfocus\w*(?: (?:it|on|at|to|set|is|now))*\W*$", re.I)
+
+
+def _focused(mine: Fact, query: Query, last: Query) -> list[Fact]:
+    """"focused at 3?": another focus in the unit of the one that was told, and no lens."""
+    bare = mine.quantity == "number" and _FOCUSED.search(query.text[: mine.start]) is not None
+    return [f for f in last.facts if f.quantity == "focus_distance" and f.origin != "kit"] if bare else []
 
 
 def _alike(mine: Fact, last: Query) -> list[Fact]:
@@ -194,7 +203,7 @@ def _in_its_form(mine: Fact, old: Fact) -> str | None:
     new, was = mine.said.strip(), old.said.strip()
     figures, olds = _FIGURE.findall(new), _FIGURE.findall(was)
     beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
-    if len(figures) == len(olds) == 1 and (mine.unit == old.unit or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
+    if len(figures) == len(olds) == 1 and (mine.unit == old.unit or mine.quantity == "number" or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
         return was.replace(olds[0], figures[0], 1)
     if not figures and not olds and mine.quantity == old.quantity and "stop" in was:
         return new if "stop" in new else f"{new} of a stop" if mine.value < 1 else f"{new} stops"

@@ -59,11 +59,15 @@ _PUT_UP = Pattern(r"\b(?:is|are|will|would|do|does|should|can)(?:n't)?(?: (?:onl
 _SUFFICES = Pattern(r"(?: (?:of (?:them|those|these)|in all|altogether|at that|each|then|at full|there))*(?: be)? (?:(?P<exact>right|correct|the right number)|enough|sufficient|plenty|do\b|do it|suffice|manage|cover it|get (?:me|us|it) (?:there|that))\b")
 
 
+_ENOUGH_IF = Pattern(r"\b(?:enough|sufficient|plenty|ok|okay|will it do|would it do) (?:if|when) (?:i|we) (?:fire|pop|flash|hit|set) (?:it |that |them |the \w+ )?(?:off )?$")
+"""Before the pops: "enough if I fire it 3 times?"."""
+
+
 def claim_of_enough_pops(query: Query) -> Solution | None:
     """"one pop gives f/4 and I need f/11. are eight enough?": the pops that it takes, against those put up."""
     said = plain(query.text)
     many = [f for f in query.facts if f.quantity == "count" and f.unit in ("pops", "flashes") and f.origin == "said" and not f.bad and f.value >= 1]
-    put_up = [(f, after) for f in many if (after := _SUFFICES.match(said, f.end)) and _PUT_UP.search(said[: f.start])]
+    put_up = [(f, after) for f in many if (after := _SUFFICES.match(said, f.end)) and _PUT_UP.search(said[: f.start]) or (after := _ENOUGH_IF.search(said[: f.start]))]
     if len(put_up) != 1 or not query.has("aperture") or query.asks:
         return None
     from assistant.solving.solver import solve
@@ -73,7 +77,7 @@ def claim_of_enough_pops(query: Query) -> Solution | None:
     if found is None or found.status != "answered" or not found.answers or found.answers[0].quantity != "count":
         return None
     right = float(found.answers[0].value)
-    holds = fact.value == right if after["exact"] else fact.value >= right
+    holds = fact.value == right if after.groupdict().get("exact") else fact.value >= right
     takes = f"It takes {right:g} {fact.unit if right != 1 else fact.unit.removesuffix('es' if fact.unit == 'flashes' else 's')}"
     return replace(found, lead=f"{'Yes' if holds else 'No'}. {takes}{'' if fact.value == right else f', not {fact.value:g}'}.", answers=(Quantity("claim", holds), found.answers[0]), used=(*found.used, fact), topic="claims")
 
