@@ -20,7 +20,7 @@ from assistant.solving.pop_facts import own
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
+    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 _ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
@@ -107,12 +107,21 @@ def _focused(mine: Fact, query: Query, last: Query) -> list[Fact]:
 def _alike(mine: Fact, last: Query) -> list[Fact]:
     """The values of the question that the new one may take the place of: of its kind, else told in the same form ("31 %" for "30 %", "2.5 stops" for "1.5 stops")."""
     told = [f for f in last.facts if f.origin != "kit"]
-    same = [f for f in told if f.quantity == mine.quantity]
+    same = _once([f for f in told if f.quantity == mine.quantity], last.text)
     shape = _shape(mine)
     formed = [f for f in told if f.quantity in _ONE_OF_ITS_KIND and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
     if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
-        return [f for f in told if f.quantity in ("film_speed", "rated")] if not any(f.quantity in _AS_LARGE for f in told) else []
+        return _once([f for f in told if f.quantity in ("film_speed", "rated")], last.text) if not any(f.quantity in _AS_LARGE for f in told) else []
     return formed if len(formed) == 1 and (not same or shape == "#" or len(same) > 1 and mine.quantity == "count") else same
+
+
+def _once(facts: list[Fact], text: str) -> list[Fact]:
+    """Values without those read twice from the same words; of two held against each other the one that is spoken of: "1600 than 100"."""
+    by_place = list({(f.start, f.end): f for f in facts}.values())
+    if len(by_place) == 2:
+        one, other = sorted(by_place, key=lambda f: f.start)
+        return [one] if " than " in text[one.end : other.start] else by_place
+    return by_place
 
 
 def _shape(fact: Fact) -> str:
