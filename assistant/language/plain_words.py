@@ -102,6 +102,10 @@ _FILLS_FROM = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?:filling|lighting)(?: (?
 """Where the flash stands, and not the one who speaks."""
 _TO_A_ROW = Pattern(r"(?<![\d/.])\b(?P<far>\d+(?:\.\d+)?) to the (?P<row>front|back)(?: row)?\b", re.I)
 """The place of a row, told before it and without its unit."""
+_ROLE_ASIDE = Pattern(r"\b(?P<role>(?:key|fill|hair|rim|kicker|accent|background|back)(?: ?light)?), (?:from|off|up|to|behind|on|over) [a-z' ]{3,24}, (?=(?:reads?|meters?|gives?|is|at)\b)", re.I)
+"""Where a light stands, said between it and its reading."""
+_LEAFLET_GIVES = Pattern(r"\b(?P<paper>leaflet|manual|booklet|book|label|sticker|plate) (?P<gives>gives|says|claims|quotes|states|promises) (?=\d+ ?(?:feet|ft|metres|meters|m)\b(?! (?:away|from|to)\b))", re.I)
+"""Of a flash a length in print is its guide number."""
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
@@ -130,7 +134,8 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, "the box "),
-    ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((", ",), _ROLE_ASIDE, r"\g<role> "), (("leaflet ", "manual ", "book", "label ", "sticker ", "plate "), _LEAFLET_GIVES, r"\g<paper> \g<gives> guide number "),
+    ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
