@@ -106,6 +106,9 @@ _ROLE_ASIDE = Pattern(r"\b(?P<role>(?:key|fill|hair|rim|kicker|accent|background
 """Where a light stands, said between it and its reading."""
 _LEAFLET_GIVES = Pattern(r"\b(?P<paper>leaflet|manual|booklet|book|label|sticker|plate) (?P<gives>gives|says|claims|quotes|states|promises) (?=\d+ ?(?:feet|ft|metres|meters|m)\b(?! (?:away|from|to)\b))", re.I)
 """Of a flash a length in print is its guide number."""
+_CUT_OF = Pattern(r"\b(?:a )?(?:full|half|quarter) cut (?:of )?(?P<colour>orange|blue|straw|green)\b(?: gel)?", re.I)
+"""A gel by its strength, and no power."""
+_THROWS_AWAY = Pattern(r"\b(?:throws?|chucks?) away(?= (?:more|less|the (?:most|least)|as much|half|a quarter|\d))", re.I)
 _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
@@ -135,7 +138,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, "the box "),
     ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((", ",), _ROLE_ASIDE, r"\g<role> "), (("leaflet ", "manual ", "book", "label ", "sticker ", "plate "), _LEAFLET_GIVES, r"\g<paper> \g<gives> guide number "),
-    ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
+    ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
