@@ -7,7 +7,6 @@ import re
 from assistant import patterns
 from assistant.language.daylight import SKIES
 from assistant.memory.conversation import Conversation, Scene, merged, move_lengths, supply_missing
-from assistant.memory.worn import WORN, with_what_is_on
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -28,6 +27,8 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
     if "exposure_value" in talk.missing and query.has("exposure_value") and not any(f.of == "ambient" and f.quantity == "aperture" for f in scene.facts):
         scene = replace(scene, facts=tuple(replace(f, of="") if f.quantity == "shutter" and f.of == "ambient" else f for f in scene.facts))  # the time to work at, now that the light is told
     if _new_subject(query, scene) and not talk.missing:
+        from assistant.memory.worn import WORN, with_what_is_on
+
         stays = frozenset({"film_speed", "rated", "push"}) | (WORN if with_what_is_on(query, scene) else frozenset())
         scene = Scene(asks=scene.asks, facts=tuple(f for f in scene.facts if f.quantity in stays))
     if query.asks and scene.asks and not query.mentioned and query.asks[0].quantity != scene.asks[0].quantity and query.asks[0].quantity in ("guide_number", "film_speed", "aperture"):
