@@ -444,6 +444,7 @@ STEMS: dict[str, str] = {
     '\\W*(?:in|inside|at|all in) (?:an?|the|my|this|that) (?:[\\w-]+[- ]){0,3}(?:dark|dark(?:ened|room)|blacked[- ]out|backed[- ]out|unlit)(?:[ -][\\w-]+){0,2}\\W*': 'backed|blacked|dark|unlit&dark|darkened|darkroom|out|unlit&dark|ened|out|room|unlit',
     '\\W*(?:life[- ]?size\\w*|actual size|full size)\\W*': 'actual size|full size|life&actual size|full size|size',
     '\\W*(?:nd|neutral density|grey filter)(?: filter)?\\W*(?:of|at|is|worth)?\\s*(?:a )?': 'grey filter|nd|neutral density',
+    '\\W*(?:no|nope|sorry|wait|actually|i mean|i meant|make (?:it|that))\\b': 'actually|i mean|i meant|make |no|nope|sorry|wait&actually|i mean|i meant|make it|make that|no|nope|sorry|wait&actually|i mean|i meant|it|no|nope|sorry|that|wait',
     '\\W*(?:of )?(?:a |its |the )?(?:full )?(?:charge|charged|voltage)|\\W*(?:of )?(?:the |its |full )*voltage': 'charge|charged|voltage',
     '\\W*(?:of )?(?:the |its |my )?(?:old |usual |former |bare )?(?:guide(?: ?(?:numbers?|nos?))?|gns?|reach|range|throw|(?:flash |working )?distance)\\b': 'distance|gn|guide|range|reach|throw',
     '\\W*(?:of light )?(?:lost |goes |gone |more |loss |each |apiece )*(?:for|to|in|by|from|through|with)\\s+(?:the|a|my|that|this|its)?\\s*(?:\\w+ )?': 'by|for|from|in|through|to|with',

@@ -41,6 +41,8 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if mine is None or not _says_all(last, talk):
         return None
     mine = _as_a_guide(mine, query, last)
+    if _shape(mine) == "#" and _CORRECTS.match(query.text):
+        return None  # "no, 3": in the place of what was told last
     same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _alike(mine, last)
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
@@ -71,6 +73,9 @@ def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
 
 
 _LENGTHS = frozenset({"distance", "gap", "path", "move", "camera_distance", "max_distance", "min_distance", "ceiling_height", "length_range"})
+
+
+_CORRECTS = Pattern(r"\W*(?:no|nope|sorry|wait|actually|i mean|i meant|make (?:it|that))\b", re.I)
 
 
 def standing(talk: Conversation) -> Query | None:
