@@ -11,7 +11,7 @@ from assistant.patterns import Pattern
 
 _SHARE = r"(?:an? (?:half|third|quarter|eighth|sixteenth|thirty[- ]second|sixty[- ]fourth))"
 _AMOUNT = r"(?:(?:an?|one|two|three|four|half an?|\d+(?:\.\d+)?)(?: and (?:an? |one |two )?(?:half|thirds?|quarter))?(?: \d/\d)? stops?(?: and (?:an? |one |two )?(?:half|thirds?|quarter))?|\d \d/\d stops|(?:a |one )third of a stop|two thirds of a stop|half a stop)"
-_LAMP = r"(?:flash|strobe|speedlight|speedlite|flashgun|gun|head|monolight|monoblock)"
+_LAMP = r"(?:flash|strobe|speedlight|flashgun|gun|head|monolight|monoblock)"
 _CLOTH = r"(?:brolly|umbrella|soft ?box|octa\w*|scrim|diffuser|dome|grid|snoot|shoot-through|silk|beauty dish|bare head|bare bulb|bare flash|cloth|sheet|tissue|hanky|handkerchief|bounce card)"
 _ROWS: tuple[tuple[str, Pattern, str], ...] = (
     # an eighth said of a flash is of its power, also in the sun, where "an eighth" by itself would be a time

@@ -131,8 +131,8 @@ _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
 _ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
-    (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     # letters one of which the text must hold, what is said, and its usual wording
+    (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),

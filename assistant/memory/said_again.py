@@ -73,8 +73,6 @@ def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
 
 
 _LENGTHS = frozenset({"distance", "gap", "path", "move", "camera_distance", "max_distance", "min_distance", "ceiling_height", "length_range"})
-
-
 _CORRECTS = Pattern(r"\W*(?:no|nope|sorry|wait|actually|i mean|i meant|make (?:it|that))\b", re.I)
 
 
