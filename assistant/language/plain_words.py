@@ -12,6 +12,7 @@ from collections.abc import Callable
 
 from assistant.language.as_is_usual import as_is_usual
 from assistant.language.asked_briefly import in_full
+from assistant.language.asked_last import asked_last
 from assistant.language.by_the_way import without_asides
 from assistant.language.half_said import said_in_full
 from assistant.language.hearing import hear
@@ -257,7 +258,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     if said.isupper():
         said = said.lower()
     said = alike_named(_AND_WHAT_IS_RIGHT.sub(r"\g<judged>?", without_asides(said)))
-    said = _in_usual_order(in_full(said))
+    said = _in_usual_order(in_full(asked_last(said)))
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
     for signs, pattern, wording in _REWORDED:
