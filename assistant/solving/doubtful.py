@@ -80,7 +80,8 @@ def _fails(said: Query, whole: Query, found: Solution) -> bool:
 def _comes_to_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """Nobody asks how many pops where one will do, or by what factor where nothing changes."""
     first = found.answers[0]
-    return first.quantity in ("count", "factor") and first.value == 1.0 and first.unit not in ("sets", "rolls") and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None and not (len({f.value for f in found.used if f.quantity == "distance"}) == 2 and any(f.quantity == "count" and f.value > 1 for f in found.used))
+    again = first.quantity == "count" and not said.asks and [f.quantity in ("film_speed", "aperture", "distance") for f in said.facts] == [True]  # "and with 400 film in?" after four pops
+    return not again and first.quantity in ("count", "factor") and first.value == 1.0 and first.unit not in ("sets", "rolls") and not any("already" in note for note in found.notes) and _FURTHER.search(said.text.lower()) is None and not (len({f.value for f in found.used if f.quantity == "distance"}) == 2 and any(f.quantity == "count" and f.value > 1 for f in found.used))
 
 
 def _loss_counted_twice(said: Query, whole: Query, found: Solution) -> bool:
