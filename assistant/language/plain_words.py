@@ -131,6 +131,7 @@ _ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|inst
 _LENS_BY_NUMBER = Pattern(r"\b(?P<lens>(?:with|on|using|through) (?:the|my|a|an) (?:20|24|28|35|50|55|58|85|90|100|105|135|150|180|200|210|300))(?=,? (?:is it |would it be |should it be )?f ?/? ?\d[\d.]* or f)", re.I)
 """"with the 85, f/2 or f/8": a lens by its number, and no f-number."""
 _ANY_NEEDED = Pattern(r"(?P<before>^|[.;,:!?] |\b(?:so|and|then) )any (?P<what>(?:correction|compensation|lengthening|allowance)s?) (?=(?:needed|required|necessary|called for|to make|due)\b[^.?!]*\?)", re.I)
+_OF_THOSE = Pattern(r"\b(?P<many>two|three|four|2|3|4) of (?:those|these|them|the same) (?P<what>gels|sheets|layers|silks|scrims|nets|cloths|tissues|filters|diffusers|frosts|nds)\b(?:,? the same ones?,?)?", re.I)
 _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # letters one of which the text must hold, what is said, and its usual wording
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
@@ -142,7 +143,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
-    (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
+    ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""

@@ -22,7 +22,7 @@ def the_stops_too(facts: list[Fact], text: str) -> list[Fact]:
     """"flash f/8, ambient two stops under that, f/4": the stops are the difference of the two readings, and no third thing."""
     told = [f for f in facts if f.quantity == "relation"]
     read = [f for f in facts if f.quantity == "aperture"]
-    if len(told) != 1 or len(read) != 2 or told[0].cue not in _WAYS:
+    if len(told) != 1 or len(read) != 2 or told[0].cue not in _WAYS or not _ASKS.search(text) or _JUDGED.search(text):
         return facts
     its = [f for f in read if f.end <= told[0].start and _SO_MUCH.fullmatch(text[f.end : told[0].start])] or [f for f in read if f.start > told[0].end and _NEXT.fullmatch(text[told[0].end : f.start])]
     if len(its) != 1 or its[0].of and told[0].of and its[0].of != told[0].of:
@@ -35,9 +35,12 @@ def the_stops_too(facts: list[Fact], text: str) -> list[Fact]:
     return [named if f is its[0] else f for f in facts if f is not told[0]]
 
 
-_NEXT = Pattern(r"\s*(?:under|over|below|above|down|up|less|more|darker|brighter)?(?: than)?(?: (?:that|it|this|the (?:key|flash|main|ambient|room|fill)))?(?: alone)?\W*(?:(?:so |i\.e\. |that'?s |which is |is |or |and reads |at |reads? )*)", re.I)
+_NEXT = Pattern(r"(?!\s*(?:\w+ )?(?:than )?$)\s*(?:under|over|below|above|down|up|less|more|darker|brighter)?(?: than)?(?: (?:that|it|this|the (?:key|flash|main|ambient|room|fill)))?(?: alone)?[,;:( –-]*(?:(?:so |i\.e\. |that'?s |which is |is |or |and reads |at |reads? )*)", re.I)
 """Between the stops and the reading that they come to."""
-_SO_MUCH = Pattern(r"[,;:.(–-]* *(?:(?:so|that'?s|that is|which is|which makes it|is|i\.e\.|just|only|about|or|exactly|being) )*", re.I)
+_ASKS = Pattern(r"\b(?:what|which|how|ratio|total|sum)\b", re.I)
+_JUDGED = Pattern(r"(?:^|[.;:!?,]\s*)(?:so |and |then |but )?(?:is|are|was|were|isn't|aren't|does|do|doesn't|will|would|can|should) (?!(?:what|how|which)\b)|\b(?:true|right|correct|wrong|agree|claims?|reckons?|says? that|swears?)\b", re.I)
+"""A claim is held against its own stops."""
+_SO_MUCH = Pattern(r"[,;:(–-]* *(?:(?:so|that'?s|that is|which is|which makes it|is|i\.e\.|just|only|about|or|exactly|being) )*", re.I)
 """Between a reading and the stops that it is from the other."""
 
 

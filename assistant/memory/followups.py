@@ -62,6 +62,7 @@ from assistant.memory.by_name import of_the_named
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.corrections import corrected, units
 from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, pushed_or_pulled, says_so_many_each, scale_again
+from assistant.memory.from_what_was_found import from_what_was_found
 from assistant.memory.groups_again import depth_again, one_of_two_again
 from assistant.memory.layers import layered, stacked
 from assistant.memory.leeway_again import leeway_again
@@ -92,6 +93,7 @@ from assistant.memory.short_steps import step_as_before, step_told, to_so_many
 from assistant.memory.split_again import split_again
 from assistant.memory.steps import another_length, half_that, halves, more_or_less
 from assistant.memory.taken_away import taken_away, taken_away_beside, takes_away
+from assistant.memory.things_placed import thing_placed, way_end_again
 from assistant.memory.worn import passes_anew
 from assistant.query import Query
 
@@ -121,8 +123,8 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, place_anew, of_the_named, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
-    frames_again, number_again, factor_again, end_again, stops_alone, thirds_again, time_alone, range_again, other_way, rate_again,
+    many_again, from_what_was_found, thing_placed, place_anew, of_the_named, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
+    frames_again, number_again, factor_again, end_again, way_end_again, stops_alone, thirds_again, time_alone, range_again, other_way, rate_again,
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
     after_measured, leeway_again, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
     the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, passes_anew, strength_again, draw_again, leg_again,

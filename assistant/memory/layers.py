@@ -30,12 +30,14 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     fewer = None if query.asks else _one_less(query, scene)
     if fewer is not None:
         return fewer
-    again = None if found is not None or query.asks else _as_many_now(query, scene) or _so_many_of_them(query, scene)
+    again = None if found is not None else (None if query.asks else _as_many_now(query, scene)) or _so_many_of_them(query, scene)
     if again is not None:
         return again
     if found is None or query.asks:
         return query, scene
     others = [f for f in query.facts if not (f.start < found.end() and f.end > found.start())]
+    whole = [f for f in others if f.quantity in ("stops", "loss") and _IN_ALL.search(query.text[: f.start]) and not _EACH.match(query.text, f.end)]
+    others = [f for f in others if f not in whole[:1]]
     if any(f.quantity in (*_LOST, "stops", "aperture", "number", "guide_number", "distance") for f in others):
         return query, scene
     lost = _whose(query, scene)
@@ -44,8 +46,14 @@ def layered(query: Query, scene: Scene, talk: Conversation) -> Pair:
     now = nth or before + 1 if one else _MANY.get((many["many"] or "two") if many else "two", 2.0)
     rows = Fact("rows", now, start=found.start(), end=found.end(), said=found.group())
     kept = tuple(f for f in others if not (f.quantity in ("modifier", "camera_filter", "rows", "shutter", "time", "count") and f.start < found.end() + 40))
-    facts = tuple(replace(f, value=f.value / before * now) if f is lost else f for f in scene.facts if f.quantity != "rows")
+    total = whole[0].value if whole else lost.value / before * now
+    facts = tuple(replace(f, value=total) if f is lost else f for f in scene.facts if f.quantity != "rows")
     return replace(query, facts=(*kept, rows), unplaced=()), replace(scene, facts=facts)
+
+
+_IN_ALL = Pattern(r"(?:\b(?:so|that's|that is|that makes|makes|making|thus|hence|total(?:ling)?|together|in all|which is|call it|i'd say)|=|[,;:–-])(?: (?:now|then|about|say|it's|a loss of|it costs|they cost|they take|i lose|i'm losing|that's))* $", re.I)
+_EACH = Pattern(r"\W*(?:each|apiece|per|every)\b", re.I)
+"""Stops that are told beside the new number of sheets are what all of them take: "two sheets, so two stops"."""
 
 
 _TAKE_ONE = Pattern(rf"\b(?:take|pull|peel|strip|lose|drop|remove|whip|without)(?:ing)? (?:just |only )?(?:one|a|an|the (?:second|other|third|last|outer|inner))(?: (?:of (?:them|those|these|the)))?(?: {_SHEET})?\b(?: (?:off|out|away|down))?", re.I)
@@ -78,7 +86,7 @@ def _as_many_now(query: Query, scene: Scene) -> Pair | None:
     return replace(query, facts=(replace(rows[0], value=mine.value, start=mine.start, end=mine.end, origin="said"),), unplaced=()), replace(scene, facts=facts)
 
 
-_OF_THEM = Pattern(r"^\W*(?:(?:and|or|then|so|now|what about|how about|what if|with|through|i use|i put|we use)\b\W*)*(?P<many>two|three|four|2|3|4) (?:of (?:them|'?em|those|these|the same)|layers|together|on top of each other|stacked)(?: (?:then|together|stacked|up|on))*\W*$", re.I)
+_OF_THEM = Pattern(r"^\W*(?:(?:and|or|then|so|now|what about|how about|what if|(?:what|which) (?:aperture|f-?stop|stop|f)(?: (?:is it|do i (?:set|need|use)))?|with|through|i use|i put|we use)\b\W*)*(?P<many>two|three|four|2|3|4) (?:of (?:them|'?em|those|these|the same)|layers|together|on top of each other|stacked)(?: (?:then|together|stacked|up|on|over it|in front))*(?:,? (?:the same|what (?:aperture|f-?stop|stop|now)|which (?:aperture|f-?stop)))*\W*$", re.I)
 _OF_THE_LOSS = frozenset({*_LOST, "modifier", "camera_filter", "remark", "place"})
 
 
@@ -86,7 +94,10 @@ def _so_many_of_them(query: Query, scene: Scene) -> Pair | None:
     """"two of them?" after what one gel takes, and nothing besides: two gels, since no flash is spoken of."""
     said = _OF_THEM.match(query.text)
     lost = [f for f in scene.facts if f.quantity in _LOST and f.value]
-    if said is None or len(lost) != 1 or not scene.asks or scene.asks[0].quantity not in ("stops", "factor") or not {f.quantity for f in scene.facts} <= _OF_THE_LOSS or any(f.quantity not in ("count", "number", "rows") for f in query.facts):
+    if said is None or len(lost) != 1 or not scene.asks or scene.asks[0].quantity not in ("stops", "factor", "aperture") or any(a.quantity != scene.asks[0].quantity for a in query.asks):
+        return None
+    read = {"aperture"} if scene.asks[0].quantity == "aperture" else set()
+    if not {f.quantity for f in scene.facts} <= _OF_THE_LOSS | read or any(f.quantity not in ("count", "number", "rows") for f in query.facts):
         return None
     many = _MANY[said["many"].lower()]
     rows = Fact("rows", many, start=said.start("many"), end=said.end(), said=said.group("many"))

@@ -59,11 +59,15 @@ def _focused_there(query: Query, scene: Scene) -> Query:
     return replace(query, cues=query.cues | {"hyperfocal"}) if there else query
 
 
+_ON_THE_SCREEN = Pattern(r"\s*(?:tall|long|wide|high|across)? ?(?:on|across|at) (?:the |my )?(?:ground ?|focus+ing )?(?:glass|screen)\b", re.I)
+"""After the size of an image: the glass is no lens."""
+
+
 def image_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"now she wants 80" after the size of a thing and of its image: another image."""
     images = [f for f in scene.facts if f.quantity == "image_size"]
     told = query.facts[0] if len(query.facts) == 1 and not query.asks else None
-    if len(images) != 1 or told is None or told.quantity not in ("number", "focal_length", "distance", "film_speed", "size") or told.bad or "lens" in query.cues:
+    if len(images) != 1 or told is None or told.quantity not in ("number", "focal_length", "distance", "film_speed", "size") or told.bad or "lens" in query.cues and not _ON_THE_SCREEN.match(query.text, told.end):
         return query, scene
     value = told.value if told.unit in LENGTH else told.value * LENGTH[images[0].unit]
     things = [f for f in scene.facts if f.quantity == "object_size" and f.value > 0]

@@ -18,7 +18,7 @@ from assistant.scales import is_film_speed_mark
 from assistant.solving.pop_facts import own
 
 _FILLING = Pattern(
-    r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
+    r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
     r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
@@ -84,10 +84,15 @@ def standing(talk: Conversation) -> Query | None:
     return talk.last_query if before is not None and before.answers and before.topic != "claims" else None
 
 
+_NOT_NEGATIVE = Pattern(r",? (?:and |of course )?not (?:minus|negative|zero|nought|nothing|below zero|a minus|under nothing)(?: (?:\d+(?:\.\d+)?|six|anything))?(?: ?(?:ft|feet|foot|m|metres?|meters?))?(?: of course)?\W*$", re.I)
+"""After the right value, what was wrong with the one before: "6 feet, not minus"."""
+
+
 def with_the_right_value(query: Query, rejected: Query) -> str | None:
     """The words of a question that was rejected, with the value told now where the one stood that cannot be: "typo, 6 feet"; None where that is not plain."""
     bad = [f for f in rejected.facts if f.bad and f.end > f.start]
-    mine = _only_value(query)
+    wrong = _NOT_NEGATIVE.search(query.text)
+    mine = _only_value(query if wrong is None else _without(query, wrong))
     if mine is None or len(bad) != 1 or rejected.text[bad[0].start : bad[0].end].strip() != bad[0].said.strip():
         return None
     if mine.quantity not in (bad[0].quantity, "number") and not {mine.quantity, bad[0].quantity} <= {"share", "power"}:
