@@ -32,7 +32,7 @@ def the_stops_too(facts: list[Fact], text: str) -> list[Fact]:
     if abs(abs(brighter) - told[0].value) > _SAME or brighter * _WAYS[told[0].cue] <= 0:
         return facts
     named = replace(its[0], of=told[0].of) if told[0].of and not its[0].of else its[0]
-    return [named if f is its[0] else f for f in facts if f is not told[0]]
+    return [named if f is its[0] else replace(f, quantity="remark", of="", to="", cue="") if f is told[0] else f for f in facts]
 
 
 _NEXT = Pattern(r"(?!\s*(?:\w+ )?(?:than )?$)\s*(?:under|over|below|above|down|up|less|more|darker|brighter)?(?: than)?(?: (?:that|it|this|the (?:key|flash|main|ambient|room|fill)))?(?: alone)?[,;:( –-]*(?:(?:so |i\.e\. |that'?s |which is |is |or |and reads |at |reads? )*)", re.I)
