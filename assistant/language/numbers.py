@@ -173,12 +173,18 @@ def _of_a_rule(pieces: list[Raw], stop: int) -> bool:
     return text_at(pieces, stop) in _INCHES
 
 
+_SPEEDS_FROM = 50
+"""A whole number from which on "and 1/8" is a value of its own, and no part of it."""
+
+
 def _and_part(pieces: list[Raw], place: int, stop: int, number: Number) -> tuple[Raw, int]:
     """"eight and a half", "two and three quarters": the whole, kept apart from the part."""
     mistyped = text_at(pieces, stop) == "an" and text_at(pieces, stop + 1) == "a"  # "two an a half"
     if (mistyped or text_at(pieces, stop) in ("and", "n", "&")) and kind_at(pieces, stop) in ("word", "mark"):
         part, end = _part_words(pieces, stop + 1)
         unit = text_at(pieces, stop + 1) not in ("a", "an", "one") and text_at(pieces, end) in ("life", "lifesize", "pop", "output")
+        if part is not None and number.value >= _SPEEDS_FROM and part <= 0.25 and kind_at(pieces, stop + 1) == "number":
+            return made("NUM", pieces, place, stop, number)  # "at ISO 100 and 1/8 s"
         if part is not None and part < 1 and _hyphened(pieces, end):
             return made("NUM", pieces, place, stop, number)  # "takes 1 and a half-orange gel"
         if part is not None and part < 1 and not unit and text_at(pieces, end) not in ("power", "stop", "stops", "of"):

@@ -46,7 +46,7 @@ ELECTRIC: tuple[Aspect, ...] = (
     Aspect(("high_voltage",), (r"\b(?:crack\w*|broken|smash\w*|chip\w*|dent\w*|split)\b", r"\b(?:tube|housing|casing|case|head|flash\w*|strobe|body)\b"),
            "Do not fire it: a cracked tube or case can burst or put high voltage within reach. Switch it off, take the batteries out or unplug it, and have it repaired. Do not tape it up and carry on.",
            COMMON, "the flash tube is cracked, is it safe to use?"),
-    Aspect(("high_voltage",), (r"\b(?:years?|decades?|attic|loft|drawer|storage|stored|unused|long time)\b", r"\b(?:switch\w*|turn\w*|fire|plug\w*|power\w*|charge|use|try)\b", r"\b(?:flash(?:gun)?|strobe|pack|head|monolight)\b"),
+    Aspect(("high_voltage",), (r"\b(?:years?|decades?|attic|loft|drawer|storage|stored|unused|long time)\b", r"\b(?:switch\w*|turn\w*|fire|plug\w*(?! (?:it |that |them )?(?:straight |right )?(?:on|onto|into|in) (?:the |a |my |her |his )?(?:\w+ )?camera)|power\w*|charge|use|try)\b", r"\b(?:flash(?:gun)?|strobe|pack|head|monolight)\b"),
            "Switch it on only with care: an old capacitor can fail when it is first charged after years of rest, sometimes with a bang. Check for cracks, leaks and corroded contacts, switch it on away from your face with nobody near, and leave it to charge some minutes before a first pop. A mains-powered old pack should be checked by a qualified repairer first.",
            COMMON, "is it safe to switch on a flash that was in the attic for years?"),
     # --- mains

@@ -94,10 +94,12 @@ _NEEDS = (
 )
 _ALIKE = (
     # "dims the flash as much as the daylight", "takes as much of the flash as it does of the lamps": of both it is said
-    (Pattern(r"\b(?:just |exactly |quite |every bit )?as (?:much|many stops|strongly|badly|hard)(?: (?:of|from|off|light from|light off))?\b(?P<one>[^,.;?]{0,30}?) as (?:(?:it|they|that) \w+ )?(?:(?:of|from|off|on|to|for) )?(?=(?:the|my|her|his|any|all) |daylight|ambient|sunlight|flash)"), r"\g<one> and "),
+    (Pattern(r"\b(?:just |exactly |quite |every bit )?(?:as (?:much|many stops|strongly|badly|hard)|by (?:just |exactly )?(?:the same(?: amount)?|as (?:much|many stops)))(?: (?:of|from|off|light from|light off))?\b(?P<one>[^,.;?]{0,30}?) as (?:(?:it|they|that) \w+ )?(?:(?:of|from|off|on|to|for) )?(?=(?:the|my|her|his|any|all) |daylight|ambient|sunlight|flash)"), r"\g<one> and "),
     (Pattern(r"\b(?:equally(?! (?:bright|strong|dark))|alike|by (?:exactly |just )?the same (?:amount|degree|number of stops|much)|to the same (?:extent|degree)|in equal measure|by equal amounts)\b"), " "),
 )
-_ACT = (*_ALIKE, (Pattern(r"\b(?:do|does|did|doing) nothing (?:to|for|about)\b|\bha(?:s|ve) nothing to do with\b|\bno matter\b"), " leaves unchanged "), (Pattern(r"\b(?:nothing|none|nobody|no part) (?:but|except|besides|other than)\b"), " only "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?(?:open up|open the lens)\b"), " the exposure gets darker "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?stop down\b"), " the exposure gets brighter "))
+_ACT = ((Pattern(
+    r"(?P<cause>\b(?:nds?|neutral density|gr[ae]y filter|filter|polari[sz]\w+)\b(?:(?! on (?:the )?flash)[^,.;?]){0,30}?) (?:dim|cut|reduce|lower|darken|weaken|take|stop|affect|hit|hold back|dims|cuts|reduces|lowers|darkens|weakens|takes|stops|affects|hits|holds back) "
+    r"(?:the |my )?(?:flash(?: light)?|daylight|sun(?:light)?|ambient(?: light)?|sky|room(?: light)?) (?:more|less|harder)(?: strongly| heavily)? than (?:it (?:does|dims|cuts|reduces|holds back) )?(?:the |my )?(?:flash|daylight|sun(?:light)?|ambient|sky|room)\b"), r"\g<cause> changes the balance between flash and ambient light"), (Pattern(r"\bhold(?P<s>s|ing)? (?P<what>(?:the |my |any )?(?:flash(?: light)?|daylight|sunlight|ambient(?: light)?|sky|room light|light)) back\b"), r"dim\g<s> \g<what>"), *_ALIKE, (Pattern(r"\b(?:do|does|did|doing) nothing (?:to|for|about)\b|\bha(?:s|ve) nothing to do with\b|\bno matter\b"), " leaves unchanged "), (Pattern(r"\b(?:nothing|none|nobody|no part) (?:but|except|besides|other than)\b"), " only "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?(?:open up|open the lens)\b"), " the exposure gets darker "), (Pattern(r"\b(?:do|must|should|can|would|could) i (?:then )?stop down\b"), " the exposure gets brighter "))
 
 # --- effects ---------------------------------------------------------------------------------------------
 
