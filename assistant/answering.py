@@ -7,7 +7,9 @@ import re
 from assistant import patterns
 from assistant.answer import Answer
 from assistant.bounds import OutOfRange
+from assistant.language.asked_by_order import with_its_mark
 from assistant.language.hearing import MAX_NUMBERS, MAX_WORDS
+from assistant.language.lone_stop import with_article
 from assistant.language.plain_words import plainly
 from assistant.language.reading import read
 from assistant.language.unmarked import marked
@@ -42,7 +44,7 @@ _TOO_FAR = "too great or too near to nothing"
 
 def answered(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:
     """The answer to one question or remark; what it told of the gear or a frame is kept before this returns."""
-    said = marked(plainly(patterns.at_hand(as_read(text)), tables.lexicon))
+    said = marked(plainly(with_its_mark(with_article(patterns.at_hand(as_read(text)))), tables.lexicon))
     parts = halves(said)
     before = replace(talk, cautioned=set(talk.cautioned)) if parts is not None else talk
     found = _in_reach(tables, talk, keeper, said)

@@ -67,7 +67,7 @@ def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
         return []
     if _TURNED_TO.search(text):
         return [Ask("power", "", "", 0)]
-    if patterns.search(r"\bwhat(?:'?s| do| does| will| would|'ll) [^?.]{1,30}\b(?:lose|losing|gain|gaining|drop)\b", text.lower()) and kinds.count("length") > 1:
+    if patterns.search(r"\bwhat(?:'?s| is| was| do| does| will| would|'ll) (?:[^?.]{1,30} )?(?:lose|losing|lost|gain|gaining|gained|drop|(?:under|over|down|up) by)\b", text.lower()) and "length" in kinds and kinds.count("length") + kinds.count("number") > 1:
         return []
     for segment in segments:
         at = next((n for n, i in enumerate(segment.items) if i.kind == "cue" and i.word in ("what", "give", "how_much")), None)
@@ -84,7 +84,7 @@ def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
         metered = any(i.kind == "cue" and i.word == "meter" or i.kind == "name" and i.word == "meter" for s in segments for i in s.items)
         if segment.asked and metered and "count" in kinds:
             return [Ask("aperture", "", "", segment.items[at].start)]
-        if segment.asked and "aperture" not in kinds and {"guide_number", "length"} & set(kinds):
+        if segment.asked and "aperture" not in kinds and {"guide_number", "length"} & set(kinds) and not ("power" in kinds and "guide_number" not in kinds and kinds.count("length") > 1):
             return [Ask("aperture", _whom(segment, at), "", segment.items[at].start)]
         if any(is_role(i) for i in segment.items) and any(i.kind == "link" for i in segment.items):
             return [Ask("aperture", _whom(segment, at), "", segment.items[at].start)]
