@@ -84,7 +84,7 @@ def _fallback(segments: Sequence[Segment], text: str) -> list[Ask]:
         metered = any(i.kind == "cue" and i.word == "meter" or i.kind == "name" and i.word == "meter" for s in segments for i in s.items)
         if segment.asked and metered and "count" in kinds:
             return [Ask("aperture", "", "", segment.items[at].start)]
-        if segment.asked and "aperture" not in kinds and {"guide_number", "length"} & set(kinds) and not ("power" in kinds and "guide_number" not in kinds and kinds.count("length") > 1):
+        if segment.asked and "aperture" not in kinds and {"guide_number", "length"} & set(kinds) and not (kinds.count("power") == 1 and "guide_number" not in kinds and kinds.count("length") > 1):
             return [Ask("aperture", _whom(segment, at), "", segment.items[at].start)]
         if any(is_role(i) for i in segment.items) and any(i.kind == "link" for i in segment.items):
             return [Ask("aperture", _whom(segment, at), "", segment.items[at].start)]

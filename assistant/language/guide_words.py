@@ -73,6 +73,8 @@ _FLASH_OF_MINE = Pattern(r"^[\s-]*(?:flash(?:gun)?|strobe|speedlight|gun|head|un
 """After a length, where a guide number is asked or spoken of: "the guide number that my 36 m flash has left"."""
 _FLASH_AT = Pattern(r"[\s-]*(?:flash(?:gun)?|strobe|speedlight|gun|unit|head),? (?:at|from|and|is at|used at|set at) (?:about )?(?:an? |the )?(?:\d|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty)", re.IGNORECASE)
 """After a length: "an 80 ft flash at 10 feet" has a place of its own, so the length is the flash's."""
+_FLASH_PLACED = Pattern(r"[\s-]*(?:flash(?:gun)?|strobe|speedlight|gun),? (?:at|from) (?:about )?(?:\d+(?:\.\d+)?|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty) ?(?:m|ft|feet|foot|metres?|meters?)\b", re.IGNORECASE)
+"""The same at the head of a clause, with its article left out: "40 m flash at 5 m, what stop?"."""
 _CALLED_NUMBER = Pattern(r"(?:(?:^|[.,;:!?(]\s*|\band |\bwith )(?:the |my |its |his |her |our )?|\b(?:the|my|its|gun'?s|flash'?s|strobe'?s|lamp'?s) )number(?: on (?:it|the (?:back|box|label|flash|gun))| of (?:the|my) (?:flash|gun|strobe))?(?:'s| is| was| of|:| being| says| reads)?\s*(?:an? |about )?$", re.IGNORECASE)
 """Right before a length, with nothing else of the name: "number is 40 metres"."""
 _SPEAKS = Pattern(r"gn|guide|number|flash|strobe|speedlight|gun|unit|head|mine|ours|my own", re.IGNORECASE)
@@ -93,7 +95,7 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
             continue
         if _IS_THE_GUIDE.match(text[fact.end :]) or _THAT_IS_IT.match(text, fact.end) or _GUIDE_SAID.search(text[: fact.start]) or _CAME_OUT.search(text[: fact.start]) or _FLASH_AFTER.match(text[fact.end :]) and (_SO_MANY.search(_near(text, fact)) or (_CLAUSE_OPENS.search(_near(text, fact)) or _AN.search(_near(text, fact))) and fact.value / LENGTH[fact.unit] >= (8 if fact.unit == "m" else 25)) or _ON_ITS_BOX.search(_near(text, fact)) or _OF_WHAT.search(_near(text, fact)) or _FLASH_OF.search(_near(text, fact)) or _CALLED_NUMBER.search(_near(text, fact)) and not _STANDS.match(text[fact.end :]):
             meant.add(n)
-        elif kinds >= {"distance"} and len(pair) > 1 and _AN.search(_near(text, fact)) and _FLASH_AT.match(text[fact.end :]):
+        elif kinds >= {"distance"} and len(pair) > 1 and (_AN.search(_near(text, fact)) and _FLASH_AT.match(text[fact.end :]) or _CLAUSE_OPENS.search(_near(text, fact)) and _FLASH_PLACED.match(text[fact.end :])):
             meant.add(n)
     meant |= {n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _GUIDE_BEFORE.search(text) and _AN.search(_near(text, f)) and _FLASH_OF_MINE.match(text[f.end :])}
     named = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _OF_THE_FLASH.search(text[: f.start])]

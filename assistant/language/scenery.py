@@ -23,8 +23,16 @@ _OF_THE_TALK = Pattern(
 """Words by which a sentence speaks of the talk itself, of what pictures look like, of what others say or of the place's light: those are heard."""
 _FEWEST, _MOST = 3, 16
 """Words of a sentence that may be left out."""
-_FIGURE = Pattern(r"\d+(?:[./]\d+)*|\b(?:half|halve|one|two|three|four|five|six|seven|eight|nine|ten|twelve|double|twice|third|quarter|full)\b", re.I)
+_FIGURE = Pattern(r"\d+(?:[./]\d+)*|\b(?:half|halve|one|two|three|four|five|six|seven|eight|nine|ten|twelve|double|twice|third|quarter|full|an? stop)\b", re.I)
 _QUESTION = Pattern(r"\b(?:what|which|how|where|why|when|who|does|do|did|is it|can i|should|tell me|give me)\b", re.I)
+
+_WHERE = Pattern(
+    r"^\W*(?:and |so |but )?(?:(?:I'm|I am|we're|we are|they're|they are|it's|it is|this is)(?: all| both| still| now| just| here| back| going to be| working| shooting| set up){0,3}) (?:in|inside|at) (?:the|a|an|my|our|his|her|some|this) (?:[a-z]+ ){0,2}?(?P<place>halls?|rooms?|(?:ball|living|dining|class|bed|sitting|show|board|drawing)room)\b(?! light)",
+    re.I,
+)
+"""Where one is: a hall in such a sentence is a place, and no light that reads something."""
+_OF_ITS_LIGHT = Pattern(r"\b(?:1/(?!(?:16|32|64|128)\b)\d{2,4}|\d+(?:th|ths)|seconds|\d ?(?:s|secs?|second)|shutter|sync\w*|ambient|available|existing|day ?light|sun\w*|sky|windows?|rooms?|halls?|ev|lamps?|candles?|twilight|dusk|lux|exposed?)\b", re.I)
+_OF_FLASH = Pattern(r"\b(?:gn|guide|flash\w*|strobes?|guns?|heads?|power|pops?|umbrella|brolly|soft ?box|box|silk|scrim|net|dome|gel|grid|snoot|key|fill|hair light|rim|bounc\w*|ceiling|depth of field|focus\w*|film|nd|filters?|stops?)\b", re.I)
 
 
 def without_scenery(text: str, lexicon: Lexicon) -> str:
@@ -39,8 +47,22 @@ def without_scenery(text: str, lexicon: Lexicon) -> str:
         return text
     asked = any("?" in part for part in parts[:-1])  # else the last one may ask without its mark
     kept = [part for n, part in enumerate(parts) if not ((asked or n < len(parts) - 1) and _is_scenery(part, lexicon))]
+    if len(kept) == len(parts) and (place := _place(parts)) is not None:
+        kept = [part for part in parts if part is not place]
     rest = " ".join(kept)
     return rest if 0 < len(kept) < len(parts) and len(_FIGURE.findall(rest)) > 1 else text
+
+
+def _place(parts: list[str]) -> str | None:
+    """The sentence that says where one is, where the others speak of the flash and not of that place's light."""
+    for part in parts:
+        said = _WHERE.search(part) if "?" not in part and not any(c.isdigit() for c in part) else None
+        if said is not None and len(part.split()) <= _MOST:
+            rest = " ".join(p for p in parts if p is not part)
+            told = part[: said.start("place")] + part[said.end("place") :]
+            if not _OF_ITS_LIGHT.search(told) and not _OF_THE_TALK.search(part) and not _OF_ITS_LIGHT.search(rest) and _OF_FLASH.search(rest):
+                return part
+    return None
 
 
 def _is_scenery(sentence: str, lexicon: Lexicon) -> bool:

@@ -13,6 +13,10 @@ from assistant import patterns
 from assistant.patterns import Pattern
 
 _TWO_AND_ASKED = Pattern(r"(?P<one>[^?!]{8,160}?[.])\s+(?P<two>[^?!]{8,160}?[.])\s+(?P<asked>[^?!]{4,120}\?)\s*")
+_SCENE = Pattern(r"[^.?!]{8,120}[.]\s+")
+"""A first sentence; with no measure in it, it is neither what was nor what is now: "it is about to rain"."""
+_AFTERWARDS = Pattern(r"(?<=\?)\s+[^?]{8,120}$")
+"""The same after the question."""
 _CHANGED = Pattern(
     r"^(?:now|after)\b|\bnow (?:stands?|sits?|has|is|i|we|add|the|at|in|on)\b|'s now\b|^[a-z ]+: .+\bwill be\b"
     r"|^(?:then |but )?(?:i|we) (?:now |then )?(?:move|draw|pull|push|bring|take|put|add|rack|swap|slide|carry|drop|raise|lower|turn|tape|hang|clip|fit|screw)\b"
@@ -40,6 +44,10 @@ def in_order_of_time(text: str) -> str:
     A reading alone may have been taken before the change or after it; with the place or the power that it was
     taken at, or said to be bare, it was before.
     """
+    if text.count(". ") == 3 and (scene := _SCENE.match(text)) is not None and not _MEASURE.search(scene[0]):
+        return scene[0] + in_order_of_time(text[scene.end() :])
+    if (after := _AFTERWARDS.search(text)) is not None and not _MEASURE.search(after[0]):
+        return in_order_of_time(text[: after.start()]) + after[0]
     if text.count(". ") != 2 or not text.endswith("?"):
         return text
     found = _TWO_AND_ASKED.fullmatch(text)
