@@ -17,6 +17,7 @@ from assistant.solving.solution import Solution
 from assistant.solving.solver import unused
 from assistant.told_turns import leftover
 from assistant.turn import Turn
+from assistant.units import LENGTH
 
 
 def remember(turn: Turn, whole: Query, solution: Solution, text: str | None = None) -> None:
@@ -24,8 +25,8 @@ def remember(turn: Turn, whole: Query, solution: Solution, text: str | None = No
     talk = turn.conversation
     talk.judged = None
     talk.missing = solution.missing if solution.status == "needs" else ()
-    answered = tuple([Fact(q.quantity, float(q.value), q.unit, "", origin="kept") for q in solution.answers[:1]
-                      if q.quantity in ("aperture", "power", "film_speed") and isinstance(q.value, (int, float))])
+    answered = tuple([Fact(q.quantity, float(q.value), q.unit, "", at_iso=q.at_iso, at_power=q.at_power, origin="kept") for q in solution.answers[:1]
+                      if q.quantity in ("aperture", "power", "film_speed", "guide_number") and isinstance(q.value, (int, float))])
     asks, told = _as_asked(whole, solution)
     facts = tuple([f if f.unit or f.quantity != "guide_number" else _with_unit(f, whole) for f in told if f.origin != "kit"])
     cues = whole.cues & TOPIC_CUES | ({"key_to_fill"} if (whole.asks_for("ratio") or whole.has("ratio")) and is_key_to_fill(whole) else frozenset())
@@ -47,7 +48,9 @@ def _as_asked(whole: Query, solution: Solution) -> tuple[tuple[Ask, ...], tuple[
 
 
 def _with_unit(fact: Fact, whole: Query) -> Fact:
-    """A guide number keeps the unit it was taken to be in: "in metres" later converts the answer only."""
+    """A guide number keeps the unit it was taken to be in: "in metres" later converts the answer only. Where no length is known yet, the first one says it."""
+    if not any(f.unit in LENGTH and f.unit != "mm" or f.quantity == "preferred_unit" for f in whole.facts) and not asked_unit(whole):
+        return fact
     return replace(fact, unit=guide_unit(whole, fact, asked_unit(whole))[0], cue="unit_taken")
 
 

@@ -26,7 +26,8 @@ def safety_question(turn: Turn) -> Answer | None:
     from assistant.safety.questions import answer_safety
     from assistant.solving.which_of_two import more_of
 
-    if len(figures) > 1 and more_of(turn.query) is not None:
+    chosen = len({f.quantity for f in figures}) == 1 and " or " in turn.query.text.lower()
+    if len(figures) > 1 and (chosen or more_of(turn.query) is not None):
         return None  # "baby on the rug: is the light more even at 2 m or at 4 m?"
     return _told(turn, answer_safety(turn.query.text))
 

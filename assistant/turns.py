@@ -7,7 +7,7 @@ import re
 from assistant.answer import Answer
 from assistant.language import speaking
 from assistant.language.daylight import SKIES
-from assistant.memory.carried import carried, on_the_film_there_is
+from assistant.memory.carried import carried, on_the_film_there_is, with_what_was_found
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene
 from assistant.memory.later import follow_up, half_said, kit_put_right, of_what_stands
 from assistant.memory.meaning import implied_ask, inferred_ask, meant
@@ -166,9 +166,8 @@ def _answered_from(turn: Turn, query: Query) -> Answer | None:
     if solution is None:
         return None
     if solution.status == "needs" and (talk.scene.answered or talk.judged):
-        known = (*talk.scene.answered, *(replace(f, origin="kept") for f in (talk.judged.query.facts if talk.judged else ())))  # what was answered, and what was claimed
-        again = replace(whole, facts=whole.facts + tuple(f for f in known if f.quantity in solution.missing))
-        retried = solve(again) if len(again.facts) > len(whole.facts) else None
+        again = with_what_was_found(whole, talk, solution.missing)
+        retried = solve(again) if again is not whole else None
         if retried is not None and retried.status != "needs":
             solution, whole = retried, again
     if solution.status == "needs" and _about_something_else(query, talk):

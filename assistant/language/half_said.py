@@ -39,6 +39,8 @@ _SLIPS = Pattern(r"\bhow (?:fer|farr|fur|furr|fahr)\b(?= (?:back|away|off|out|fr
 """Slips in words too short for the lexicon to put right."""
 _TIMES_SLIP = Pattern(r"\b(?P<many>\d{1,3}|two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen|twenty) (?:tiems|tmes|tims|timse|itmes|tiimes|timmes|timess|imes|tiem)(?=\W|$)", re.I)
 """How often, mistyped."""
+_SO = Pattern(r"\W*(?:so|well|right|now)[, ]+(?=\S+ \S)", re.I)
+"""A word to begin with, which may stay where nothing was half said."""
 _MEANT = {"how": "how far", "ha": "half", "hl": "half", "fu": "full", "fl": "full"}
 
 
@@ -46,13 +48,16 @@ def said_in_full(text: str) -> str:
     """The text with its question word, and the figures of guide numbers as such.
 
     >>> said_in_full("Stops lost, 3 ft to 6 ft?"), said_in_full("stops lost: 2"), said_in_full("gn at 1/8? full's 110 ft")
-    ('how many stops lost, 3 ft to 6 ft?', 'stops lost: 2', 'what guide number at 1/8? At full power it is 110 ft')
+    ('how many stops lost, 3 ft to 6 ft?', 'stops lost: 2', 'At full power it is 110 ft. what guide number at 1/8?')
     """
     said = _SLIPS.sub(_put_right, text) if _SLIPS.may_match(text) else text
     said = _TIMES_SLIP.sub(r"\g<many> times", said) if _TIMES_SLIP.may_match(said) else said
+    begins = _SO.match(said)
+    rest = said if begins is None else said[begins.end() :]
+    full = rest
     for rule in _RULES:
-        said = rule(said)
-    return said
+        full = rule(full)
+    return said if full == rest else full
 
 
 def _put_right(found: re.Match[str]) -> str:
@@ -135,7 +140,8 @@ def _which_of_two(text: str) -> str:
 
 
 def _of_full_power(text: str) -> str:
-    return _AT_FULL.sub(r"what guide number \g<at>? At full power it is ", text)
+    said = _AT_FULL.match(text)
+    return text if said is None else f"At full power it is {text[said.end() :].rstrip('?! ')}. what guide number {said['at']}?"
 
 
 def _two_together(text: str) -> str:

@@ -138,7 +138,23 @@ def _asked_in_short(said: str) -> str:
     return _DIN_IS.sub(r"\g<claim>, is that right?", said)
 
 
-_RULES: tuple[Callable[[str], str], ...] = (_one_stop, _either_stop, _room_at, _from_stop_to_stop, _of_films, _of_charge, _of_light, _asked_in_short)
+_COLOURED_ONE = Pattern(r"\b(?P<which>(?:the|an?|my|his|her) (?:(?:light|dark|deep|pale|half|full|quarter) )?(?:yellow|orange|red|green|blue|amber)) one(?=\s*(?:$|[,.;:?!]|(?:that|which|is|was|it|at|with|of|on|and|eats?|takes?|costs?|loses?|robs)\b(?! (?:a half|and a|a third))))", re.I)
+
+
+def _coloured(said: str) -> str:
+    """"with the orange one, two stops": a glass or a gel, and no figure."""
+    return _COLOURED_ONE.sub(r"\g<which>", said) if " one" in said else said
+
+
+_SET_WHAT = Pattern(r"\b(?P<who>i|we|you)(?:'d|'ll| should| must| would| will| could| can| do)? (?:(?:then|now) )?(?P<does>set|use|shoot at|open (?:up )?to|close (?:down )?to) what(?= (?:on|for|at|with|then|now|if)\b|\W*$)", re.I)
+
+
+def _what_to_set(said: str) -> str:
+    """"so at seven feet I'd set what": what is to be set."""
+    return _SET_WHAT.sub(lambda m: f"what do {m['who']} {m['does']}", said) if " what" in said else said
+
+
+_RULES: tuple[Callable[[str], str], ...] = (_coloured, _what_to_set, _one_stop, _either_stop, _room_at, _from_stop_to_stop, _of_films, _of_charge, _of_light, _asked_in_short)
 
 
 def without_short_words(said: str) -> str:

@@ -36,14 +36,16 @@ _OPENER = Pattern(
     r"\W*(?:"
     r"(?:ok|okay|right|righto|right then|alright|all right|well|hey|hi|hello|hiya|hi there|hello there|good morning|morning)(?:\s*[,.:!…]{1,8}\s*(?:so\b[\s,]{0,8})?|\s+so\b[\s,]{0,8})"
     r"|(?:um+|uh+|er+m?|hmm+)\b[\s,.…]{0,12}"
+    r"|(?:(?:so|now|ok|okay|well|right|and),? )?(?:basically|essentially|anyway|anyhow|right so)\b[\s,:]{1,4}"
     r"|(?:a |an )?(?:quick|silly|dumb|daft|stupid|simple|basic|easy|small|little|random|another) (?:one|question|q)(?: for you)?(?:\s*[,:;.–-]{1,8}\s*|\s+but\s+)"
     r"|(?:(?:can|could|would|will) (?:you|someone|anyone|anybody) )?(?:please |just |kindly )*tell me(?: please)?(?:\s*[,:]\s*|\s+(?=(?:what|which|how|where|when)\b))"
     r"|(?:(?:which|what) way (?:round|around|about) (?:is|was) (?:it|that|this)|(?:what|which) is it|how does (?:it|that|this) go|what(?:'s| is| was) the rule|remind me|refresh my memory)(?: again| now| then)?\s*[,:;.?–-]{1,8}\s*(?=(?:does|do|is|are|will|would|did|can)\b)"
+    r"|(?:here(?:'s| is) (?:one|another)(?: one)? for (?:the |my |our |your )?[a-z]+(?: class| group)?|(?:(?:my|our|the|this|next|another|a|first|second|third|last) )*(?:(?:quiz|exam|test|homework|class|club|worksheet|lesson|trick|bonus|revision|practice) )*(?:question|claim|problem|exercise|item|statement|query|example|homework check|quiz|homework)(?: (?:number|no\.?))?(?: (?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve))?(?: (?:on|from|for|in|of) (?:my|the|our|your) [a-z]+(?: [a-z]+)?)?)\s*[:.–-]\s+"
     r")" + _FOUR_WORDS,
     re.I,
 )
 """What only begins a sentence. "Ok to use it in the rain?" and "well lit" are none of these."""
-_BEGINNINGS = frozenset("a an ok okay right righto alright all well hey hi hello hiya good morning quick silly dumb daft stupid simple basic easy small little random another can could would will please just kindly tell which what how remind refresh".split())
+_BEGINNINGS = frozenset("here here's my our the this next first second third last quiz exam test homework class club worksheet lesson trick bonus revision practice question claim problem exercise item statement query example so now and basically essentially anyway anyhow a an ok okay right righto alright all well hey hi hello hiya good morning quick silly dumb daft stupid simple basic easy small little random another can could would will please just kindly tell which what how remind refresh".split())
 _FIRST_WORD = Pattern(r"\W*([A-Za-z]+)")
 _HUMS = ("um", "uh", "er", "hm")
 """What an opener begins with: most texts begin otherwise, and are not held against it."""
@@ -93,7 +95,17 @@ _AM_SET_FOR = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?=(?:set|exposing|exposed
 _HANDS_FULL = Pattern(r"\bhands?(?: are| is|'re)? full\b", re.I)
 """No full power."""
 _MAKES_DOUBLE = Pattern(r"\bmakes? (?P<what>(?:the |my )?(?:guide numbers?|gn|power|light|energy)) (?:double|twice)(?: (?:of )?what (?:it|that) (?:is|was))? (?:at|on|with)(?= (?:iso |asa )?\d)", re.I)
-_BARE_BOX = Pattern(r"(?<!\bthe )(?<!\bmy )(?<!\ba )(?<!\bthat )(?<!\bthis )(?<!\bsoft )\bbox (?=(?:takes|eats|costs|loses|robs|swallows|steals|drinks) )", re.I)
+_BARE_BOX = Pattern(
+    r"(?<!\bsoft )(?<!\blight )(?:(?<!\bthe )(?<!\bmy )(?<!\ba )(?<!\bthat )(?<!\bthis )\bbox (?=(?:takes|eats|costs|loses|robs|swallows|steals|drinks) )"
+    r"|(?<=\ba )box (?=(?:(?:that|which) )?(?:takes|eats|costs|loses|robs|swallows|steals|drinks|(?:i|we)(?: have|'ve)? (?:measured|tested|metered|timed)|(?:measured|tested|metered) at)\b)"
+    r"|(?:(?<=\bin a )|(?<=\bin my )|(?<=\binto a )|(?<=\binto my ))box (?=(?:that|which|i|we)\b)|(?<=\bin the )box (?=(?:that|which) (?:takes|eats|costs|loses)\b))", re.I)
+
+
+def _a_softbox(found: re.Match[str]) -> str:
+    """"head in a box that eats a stop": no camera's box, nor the speed on one."""
+    return "softbox " if found.string[: found.start()].lower().endswith(("a ", "my ", "the ")) else "the box "
+
+
 _HANGS = r"(?P<thing>umbrella|brolly|soft ?box|box|silk|gel|grid|scrim|dome|diffuser|filter|polari[sz]er|nd|snoot|octa|beauty dish|cloth|net)"
 _ELSEWHERE = r"(?:in (?:the|my|its) (?:car|bag|van|case|boot|kit bag|cupboard)|at home|behind)"
 _STAYS_BEHIND = Pattern(rf"\b(?:(?:leave|leaving|left) (?:the|my) {_HANGS} {_ELSEWHERE}|(?:the|my) {_HANGS.replace('thing', 'other')} (?:stays|stayed|is left|was left|left|remains|is) {_ELSEWHERE})\b", re.I)
@@ -138,7 +150,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
     (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
-    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, "the box "),
+    (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, _a_softbox),
     ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((", ",), _ROLE_ASIDE, r"\g<role> "), (("leaflet ", "manual ", "book", "label ", "sticker ", "plate "), _LEAFLET_GIVES, r"\g<paper> \g<gives> guide number "),
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
@@ -185,7 +197,7 @@ _OF_A_PLACE = Pattern(r"\b(?P<who>I'm|I am|we're|we are|he's|she's|they're) (?:s
 """"I'm down at the boathouse": where somebody is, and no light turned down."""
 _NAN = Pattern(r"(?<!my )(?<!our )(?<!her )(?<!his )(?<!your )\bnan(?=(?:'s|’s) [a-z]| (?:put|puts|said|says|sat|sits|stood|stands|held|holds|hung|has|had|wants|wanted|made|gave|lent|bought|likes|thinks|reckons|told|asked|took|taped|dropped|draped)\b)", re.I)
 """Somebody's grandmother, and not what is no number."""
-_WANTED_ALONE = Pattern(r"\W*(?:the )?(?P<what>(?:max(?:imum)?|min(?:imum)?|least|lowest|greatest|longest|furthest|farthest|nearest|shortest) (?:flash |working |shooting )?(?:(?:distance|range|reach|throw)(?! ?(?:\d|of \d|is\b|was\b|=|:))|power(?= (?:for|to|at|with|needed|required|if|when)\b)))", re.I)
+_WANTED_ALONE = Pattern(r"\W*(?:so |now |and )?(?:the )?(?P<what>(?:max(?:imum)?|min(?:imum)?|least|lowest|greatest|longest|furthest|farthest|nearest|shortest) (?:flash |working |shooting )?(?:(?:distance|range|reach|throw)(?! ?(?:\d|of \d|is\b|was\b|=|:))|power(?= (?:for|to|at|with|needed|required|if|when)\b)))", re.I)
 """What is wanted, said first and by itself: "max distance f/2.8 GN 28 metres"."""
 _TELLS_OF_GEAR = Pattern(r"\b(?:my|our) (?:flash|gun|strobe|kit|camera|heads?|set-?up)\b|\bhow\b|\bwhat\b|\bwhich\b|\bwhere\b", re.I)
 _ABOUT_THE_WORD = Pattern(r"\b(?:what(?:'s|s| is| are)|mean(?:s|ing)?(?: of| by)?|called|define|call|name)\b[^.?]{0,14}\bstrob", re.I)
@@ -205,7 +217,7 @@ _PAUSE = Pattern(r"(?P<before>\S{1,40}?)[\s,.…-]{0,12}[\s,](?:um+|uh+|er|erm+|
 _PAUSES = (" um", " uh", " er ", " er,", " er.", " erm", " hm", " Um", " Uh", " Er")
 _FIGURE = Pattern(r"\d|\b(?:f|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|sixteen|twenty|half|quarter)\b", re.I)
 _TAG = Pattern(r"(?<=\w)[,\s]+(?:(?:please|pls|plz|actually|do you (?:think|reckon)|would you say|anyone|anybody|folks|(?<!\d )(?<!\d)again)(?=\s*\?+\s*$)|(?:mate|roughly|(?<!stop )(?<!stops )(?<!stop, )(?<!stops, )exactly|approx\.?|approximately|more or less)(?=\W*$))", re.I)
-_A_PART = Pattern(r"(?<=[a-z)]) [-–—] (?=\S)|(?<=\S) [-–—] (?=[a-z])|(?<=[a-z])—(?=[a-z])", re.I)
+_A_PART = Pattern(r"(?<=[a-z)]) [-–—] (?=\S)|(?<=\S) [-–—] (?=[A-Z][a-z])|(?<=\S) [-–—] (?=[a-z])|(?<=[a-z])—(?=[a-z])", re.I)
 """A dash between two parts of a sentence; between two figures it is a range or a minus."""
 _METRES = Pattern(r"(?:(?<=\d)|(?<=\d )|(?<=\bin )|(?<=, )|(?<=half ))meters\b(?! (?:says?|reads?|it|f|at|the|from)\b)", re.I)
 
@@ -310,7 +322,7 @@ def _in_usual_order(said: str) -> str:
     asked = _QUESTION_FIRST.fullmatch(said) if "?" in said[:-1] else None
     if asked is not None:
         said = f"{_ended(asked['told'])} {asked['question']}"
-    wanted = _WANTED_ALONE.match(said) if "?" not in said else None
+    wanted = _WANTED_ALONE.match(said) if "?" not in said[:-1] else None
     if wanted is not None and any(c.isdigit() for c in said):
         said = f"what {said[wanted.start('what') :]}"
     if "@" in said:
@@ -333,11 +345,14 @@ def _in_usual_order(said: str) -> str:
 
 
 _MEASURED = Pattern(r"\d ?[a-z]+$", re.I)
+_SENTENCE_BEGINS = Pattern(r"(?:[A-Z][a-z]+|I)['’a-z]* ")
 
 
 def _parted(found: re.Match[str]) -> str:
-    """A comma for the dash, but not between "2 sec - 3 sec"."""
+    """A comma for the dash, a stop where a sentence begins after it; but not between "2 sec - 3 sec"."""
     said = found.string
+    if _SENTENCE_BEGINS.match(said, found.end()):
+        return ". "
     return found[0] if said[found.end()].isdigit() and _MEASURED.search(said[: found.start()]) else ", "
 
 

@@ -139,8 +139,14 @@ _WHAT_IF = Pattern(r"\b(?:what|how) (?:if|about)\b|^\W*(?:and |but |or |then )?i
 _ASKING = Pattern(r"\b(?:what|which|how|where|whats|when)\b", re.IGNORECASE)
 
 
+_AT_THAT = Pattern(r"\b(?:at|with|on|using|for) (?:the|that|this|whatever) (?:right |correct |same |resulting )?(?:aperture|f-?stop|f-?number)\b", re.IGNORECASE)
+_WHAT_APERTURE = Pattern(r"\b(?:what|which|whats|what's|aperture and|f-?stop and|and (?:the |what )?(?:aperture|f-?stop))\b[^.?!]{0,16}(?:aperture|f-?stop|f-?number|depth)\b", re.IGNORECASE)
+
+
 def _not_told_here(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
-    """"what if I drag the shutter to 1/15?" tells the time and does not ask it."""
+    """"what if I drag the shutter to 1/15?" tells the time and does not ask it, nor does "at the aperture that is right for the flash, how deep is it?" the aperture."""
+    if len(asks) == 2 and asks[0].quantity == "aperture" and asks[1].quantity == "depth_of_field" and _AT_THAT.search(text) and not _WHAT_APERTURE.search(text):
+        return asks[1:]
     if len(asks) != 1 or asks[0].quantity not in ("shutter", "film_speed", "aperture", "power"):
         return asks
     told = [f for f in facts if f.quantity == asks[0].quantity and _SET_TO.search(text[: f.start])]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from assistant.patterns import Pattern
 
-_MARK = Pattern(r"[?!;:,]|\.(?!\d)|\s[-\u2013\u2014]+\s")
+_MARK = Pattern(r"[!;:,]|\.(?!\d)|\s[-\u2013\u2014]+\s")
 _BEFORE = 3
 """Words that must stand before a question for it to be a second sentence."""
 
@@ -28,6 +28,8 @@ _OPEN = Pattern(r"\b(?:what|whats|what's|which(?! (?:is|was|are|were|has|had)\b)
 _VERDICT = Pattern(r" (?:right|correct|yes or no|true or false|right or wrong|confirm or (?:deny|refute))$")
 _NO_VERDICT = Pattern(r"\b(?:it|that|them|her|him|is|are|was|were|be|been|the|on|my|to|get|got|come|came|comes|all|exposed|put|look|looks|looked|sounds?|turn|from|about|spot|just|not|true)$")
 _OPENING = Pattern(r"^(?:true or not|true or false|right or wrong|fact or fiction)(?= )")
+_ASKS_FROM_THE_START = Pattern(r"\W*(?:(?:so|and|but|or|then|ok|well|now),? )*(?:is|are|am|was|were|does|do|did|will|would|can|could|should|shall|must|may|might|has|have|isn't|aren't|doesn't|don't|won't|can't|wouldn't|what|what's|whats|which|how|where|why|who|whose|when|if|to|for|at|with)\b")
+"""A text with a question mark that is one question from its first word."""
 _NAMES = (
     r"(?:(?:so |now |then )?(?:aperture|f-?stop|f number|f-?number|stop|shutter|shutter speed|power|pops|ring|lens ring|ratio|key to fill ratio)(?: now| then| needed| required| setting)?"
     r"|(?:so |now )?(?:the )?(?:fill|key|ring|lens|power|aperture|flash) setting|(?:flashes|pops) (?:required|needed)|stops (?:gained|lost)(?: in the glass)?|lens|set"
@@ -40,13 +42,15 @@ _NO_NAME_AFTER = Pattern(
 
 def marked(text: str) -> str:
     """The text with a stop before its last question and a question mark after it, where it has no marks at all."""
-    if "?" in text or text.count(" ") < _BEFORE + 2 or _MARK.search(text):
+    if text.count(" ") < _BEFORE + 2 or "?" in text[:-1] or _MARK.search(text):
         return text
-    said = text.rstrip()
+    said = text.rstrip("? \n")
     lower = said.lower()
     opening = _OPENING.match(lower)
     if opening:
         return f"{said[: opening.end()]}:{said[opening.end() :]}"
+    if text.endswith("?") and _ASKS_FROM_THE_START.match(lower):
+        return text
     if _OPEN.search(lower):
         place = _asked(lower)
         return text if place is None else f"{said[:place].rstrip()}. {said[place:]}?"

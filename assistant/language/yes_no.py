@@ -89,7 +89,7 @@ _WHAT_IF = Pattern(r"\W*(?:(?:and|so|but|ok|then),? )*(?:what |and )if (?!so\b|n
 """Another case of what was asked, "what if four stops under is enough?", and nothing more."""
 _BY_HOW_MANY = Pattern(r"(?:^|[.;!] )(?:and |so |then |but )?(?:by )?how (?:many stops|much) (?:more |less |brighter |darker )?(?:does|do|did|will|would|is|are) (?:(?!\b(?:right|true|correct)\b)[^?])*\?\W*$")
 """The last sentence asks for a number."""
-_WHICH_TO_SET = Pattern(r"(?:^|[.,;:!?] )(?:(?:so|and|now|then) )*(?:(?:for|to (?:get|have|make|keep)|if (?:i|we) (?:want|need|like)|wanting)\b[^.?!;:,]{3,48} )?(?:should|do|shall|must|ought|would) (?:i|we|he|she|they|you|it|(?:the|my|our) (?:flash|light|lamp|head|strobe|gun|softbox|box|umbrella|key|fill))\b(?:[^?.!;]|\.(?=\d))*?\d\S*(?: (?:ft|feet|foot|m|metres?|meters?|power|film|mm))? or (?:(?:the|my) \w+ )?(?:at |to |for |on |an? )?(?:iso |f/?)?\d\S*(?: \w+){0,3}\W*$")
+_WHICH_TO_SET = Pattern(r"(?:^|[.,;:!?] )(?:(?:so|and|now|then) )*(?:(?:for|to (?:get|have|make|keep)|if (?:i|we) (?:want|need|like)|wanting)\b[^.?!;:,]{3,48} )?(?:should|do|shall|must|ought|would) (?:i|we|he|she|they|you|it|(?:the|my|our) (?:flash|light|lamp|head|strobe|gun|softbox|box|umbrella|key|fill|shutter|lens|aperture|power|film|camera|ring|dial|speed|setting|exposure|meter))\b(?:[^?.!;]|\.(?=\d))*?\d\S*(?: (?:ft|feet|foot|m|metres?|meters?|power|film|mm|of a second|seconds?|s))?,? or (?:(?:the|my) \w+ )?(?:at |to |for |on |an? )?(?:iso |f/?)?\d\S*(?: \w+){0,3}\W*$")
 """The last sentence asks which of two to set, "should I rate it at 200 or at 100?"."""
 _WANTED_BY_NAME = Pattern(r"(?:^\W*|[.;:!?] )(?:(?:so|and|now|then),? )?(?:ws|joules|watt[- ]?seconds|energy|pops|flashes|bursts|stops|aperture|f-?stop|power|distance|shutter|iso|ev) (?:do i need|i need|we need|needed|to (?:get|hold|keep|reach|match|make|set|use|give|bring))\b[^?]*\?\W*$|[.;!] (?:so |and )?set(?:ting)?\?\W*$")
 """What is wanted, named first in the last sentence: "joules I need to hold f/11?", "set?"."""
@@ -117,6 +117,7 @@ def is_claim(text: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
 
 
 _OFFERS_TWO = Pattern(
+    r"\b(?:is|was|would|will) (?:it|that|this) (?:be |then )?(?:about )?(?:\d+|two|three|four|six|eight|sixteen) (?:pops|flashes|bursts|hits) or (?:\d+|two|three|four|six|eight|nine|ten|sixteen)(?: (?:pops|flashes|bursts|hits))?\W*$|"
     r"\b(?:do|should|shall|must|would|will|had) (?:i|we) (?:(?!\bif\b)[^.?!]){0,60}?(?:f ?/ ?|1/|iso )?\d[\d./]*(?: ?(?:m|ft|feet|metres|mm|s|stops?|film))?(?: [a-z]+){0,2} or (?:(?:from|at|to|by|with|on|put it|move it|go|set) )*(?:the )?(?:f ?/ ?|1/|iso )?\d[\d./]*[^.?!]*\?")
 """One of two values is to be chosen: "do I put it 3 m or 6 m from them?"."""
 _ASKED_BACK = Pattern(r"[.!] (?:so )?(?:is|are) (?:he|she|that|this|it|they|(?:the|my|our) [a-z]+(?: [a-z]+)?) (?:right|correct|true|so|wrong|mistaken)\?$")
@@ -236,7 +237,7 @@ _IN_PLACES = Pattern(r"\bfrom (?:about )?[\d.]+[^?]{0,16} to [\d.]+")
 
 def _told_itself(asks: Sequence[Ask], facts: Sequence[Fact], said: str) -> bool:
     """"going from 1/60 to 1/125 costs two stops of ambient?": the stops that a change would be asked for are told with it."""
-    told = any(f.quantity in ("stops", "loss") for f in facts)
+    told = any(f.quantity in ("stops", "loss", "relation") for f in facts)
     return told and all(a.quantity == "stops" or a.quantity == "distance" and _IN_PLACES.search(said) for a in asks) and _LEADS_TO.search(said) is not None and _WORD.search(said) is None
 
 

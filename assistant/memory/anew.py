@@ -102,13 +102,15 @@ def after_measured(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, asks=tuple(a for a in query.asks if a.quantity == "aperture")), replace(scene, asks=(), facts=(replace(with_it, origin="kept"),))
 
 
-_SO_MANY = Pattern(r"^\W*(?:and |or |what about |how about |with |what if )*(?:with )?(?:\w+)(?: of (?:them|these|those))?\W*$", re.I)
+_SO_MANY = Pattern(r"^\W*(?:and |or |no |sorry |oh |what about |how about |with |what if |if )*(?:with )?(?P<did>(?:i |we |he |she |they )?(?:only |just )?(?:did|do|fired|fire|popped|pop|gave|give|managed|got off|hit it|used) (?:only |just )?)?(?:\w+)(?: of (?:them|these|those))?\W*$", re.I)
 
 
 def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and four?" after two flashes together, or after nine pops: so many of them."""
     told = [f for f in scene.facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1]
-    mine = lone(query, "number")
+    mine = lone(query, "number", "aperture")
+    if mine is not None and mine.quantity == "aperture" and any(c.isalpha() or c == "/" for c in mine.said):
+        mine = None
     before = [f for f in talk.past[-1].facts if f.quantity == "count" and f.unit in ("flashes", "pops") and f.value > 1] if talk.past and mine is not None else []
     if not told and len(before) == 1 and mine is not None and 1 < mine.value == int(mine.value) <= 24 and _SO_MANY.match(query.text) and {f.quantity for f in scene.facts} == {f.quantity for f in talk.past[-1].facts} - {"count"}:
         return _instead(query, scene, [replace(mine, quantity="count", unit=before[0].unit, of=before[0].of)], ())  # "and only one of them?" came between

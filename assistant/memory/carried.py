@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable
 
 from assistant import patterns
 from assistant.language.metered_at import OF_THE_READING
+from assistant.memory.conversation import Conversation
 from assistant.patterns import Pattern
 from assistant.query import Ask, Fact, Query
 from assistant.records import replace
@@ -191,3 +192,17 @@ _RULES: tuple[Rule, ...] = (
     (_is_pulse, ("shutter", "time"), lambda f: replace(f, quantity="duration")),
     (_is_recycle, ("shutter", "time"), lambda f: replace(f, quantity="recycle")),
 )
+
+
+_HUNG_IN_IT = frozenset({"modifier", "loss"})
+
+
+def with_what_was_found(whole: Query, talk: Conversation, missing: tuple[str, ...]) -> Query:
+    """A question that lacks what an earlier answer found, or a claim told, with it; the same query where neither has it."""
+    known = (*talk.scene.answered, *(replace(f, origin="kept") for f in (talk.judged.query.facts if talk.judged else ())))
+    found = tuple(f for f in known if f.quantity in missing)
+    if not found:
+        return whole
+    tested = any(f.quantity == "guide_number" for f in talk.scene.answered)  # with what hung in the light, which takes nothing more
+    kept = (f for f in whole.facts if not (tested and f.origin == "kept" and f.quantity in _HUNG_IN_IT))
+    return replace(whole, facts=(*kept, *found))

@@ -85,7 +85,7 @@ from assistant.memory.lights_changed import (
 from assistant.memory.move_again import move_again, says_another_move
 from assistant.memory.off_the_wall import off_the_wall
 from assistant.memory.places_anew import place_anew
-from assistant.memory.reached import only_so_far
+from assistant.memory.reached import only_so_far, sync_only
 from assistant.memory.reference_again import asked_first, reading_by_power, reference_again
 from assistant.memory.rules import Pair, Rule
 from assistant.memory.same_kind import kind_again, level_again, many_again, metered_again, reading_again, row_by_place, says_level, sky_again
@@ -94,7 +94,7 @@ from assistant.memory.split_again import split_again
 from assistant.memory.steps import another_length, half_that, halves, more_or_less
 from assistant.memory.taken_away import taken_away, taken_away_beside, takes_away
 from assistant.memory.things_placed import thing_placed, way_end_again
-from assistant.memory.worn import passes_anew
+from assistant.memory.worn import glass_anew, passes_anew
 from assistant.query import Query
 
 
@@ -123,9 +123,9 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, from_what_was_found, thing_placed, place_anew, of_the_named, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
+    many_again, from_what_was_found, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
     frames_again, number_again, factor_again, end_again, way_end_again, stops_alone, thirds_again, time_alone, range_again, other_way, rate_again,
-    reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, steps_again, pair_again,
+    reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, sync_only, steps_again, pair_again,
     after_measured, leeway_again, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
     the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, passes_anew, strength_again, draw_again, leg_again,
     off_the_wall, rated_again, corrected, units, ratio_convention, swaps, drops, loss_more, measured_loss,

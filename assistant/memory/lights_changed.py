@@ -131,6 +131,9 @@ def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
         kept = tuple(f for f in scene.facts if not (f.quantity in ("modifier", "loss") and f.unit in (off.unit, "", "shoot_through" if off.unit == "umbrella" else off.unit)))
         return replace(query, facts=tuple(f for f in query.facts if f is not off), cues=query.cues - {off.unit}), replace(scene, facts=kept, cues=scene.cues - {off.unit})
     taking = [f for f in query.facts if f.quantity in _IN_THE_LIGHT]
+    on = {f.unit for f in scene.facts if f.quantity in ("modifier", "loss")}
+    if len(worn) == 1 and len(on) == 1 and not taking and worn[0].unit not in on and "instead" in query.text.lower():
+        return query, replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("modifier", "loss")), cues=scene.cues - on)
     if len(taking) == 2 and (which := _SWAPPED.search(query.text)) is not None:
         gone, put = taking if which["for"] else taking[::-1]
         held = [f for f in scene.facts if f.quantity == gone.quantity and math.isclose(f.value, gone.value, abs_tol=0.02)]
@@ -259,12 +262,26 @@ def put_back(query: Query, scene: Scene, talk: Conversation) -> Pair:
         now = sum(f.quantity in worn for f in scene.facts)
         full = next((old for old in reversed(talk.past) if sum(f.quantity in worn for f in old.facts) > now), None)
         return (query, scene) if full is None else (replace(query, cues=query.cues - {"both"}), replace(scene, facts=(*(f for f in scene.facts if f.quantity not in worn), *(f for f in full.facts if f.quantity in worn)), cues=scene.cues | full.cues))
+    if (known := _as_it_was_told(query, scene, talk)) is not None:
+        return known
     if not _BACK_ON.search(query.text) or any(f.quantity in worn and f.unit != "BARE" for f in (*scene.facts, *query.facts)):
         return query, scene
     before = next((old for old in reversed(talk.past) if any(f.quantity in worn and f.unit != "BARE" for f in old.facts)), None)
     if before is None:
         return query, scene
     return query, replace(scene, facts=(*(f for f in scene.facts if f.unit != "BARE"), *(f for f in before.facts if f.quantity in worn)), cues=scene.cues | before.cues)
+
+
+def _as_it_was_told(query: Query, scene: Scene, talk: Conversation) -> Pair | None:
+    """"brolly back on, but with 400 in the camera", after "without the brolly": what it takes was told once, and is no typical loss."""
+    worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
+    if len(worn) != 1 or query.has("loss") or query.has("filter_loss") or any(f.unit == worn[0].unit for f in scene.facts) or query.cues & {"forget", "not"}:
+        return None
+    losses = ("loss", "filter_loss", "nd", "factor")
+    told = next((found for old in reversed(talk.past) if (found := [f for f in old.facts if f.quantity in losses and f.unit == worn[0].unit])), [])
+    if len(told) != 1:
+        return None
+    return replace(query, facts=(*query.facts, replace(told[0], origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f.unit != "BARE"))
 
 
 def one_fails(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -23,3 +23,12 @@ def only_so_far(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(placed) != 1 or len(told) != 1 or len(query.facts) != 1 or query.asks and query.asks[0].quantity == "distance" or not scene.asks or scene.asks[0].quantity == "distance" or not _ONLY_SO_FAR.search(query.text):
         return query, scene
     return replace(query, facts=(replace(told[0], quantity="distance", cue="", of=placed[0].of),)), scene
+
+
+def sync_only(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"and if I can only sync at 1/60?", after the aperture at 1/250: at 1/60, which is then the fastest there is."""
+    told = [f for f in query.facts if f.quantity == "sync" and f.value > 0]
+    times = [f for f in scene.facts if f.quantity == "shutter" and f.of != "ambient"]
+    if len(told) != 1 or len(query.facts) != 1 or query.asks or len(times) != 1 or times[0].value >= told[0].value or not scene.asks or scene.asks[0].quantity == "shutter":
+        return query, scene
+    return replace(query, facts=(replace(told[0], quantity="shutter", unit=times[0].unit, of=times[0].of),)), scene

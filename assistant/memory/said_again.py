@@ -18,13 +18,13 @@ from assistant.scales import is_film_speed_mark
 from assistant.solving.pop_facts import own
 
 _FILLING = Pattern(
-    r"(?:[\s,.;:?!'’-]|(?:and|so|then|ok|okay|now|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
+    r"(?:[\s,.;:?!'’-]|back (?=to |at )|(?:and|so|then|ok|okay|now|first|before|earlier|originally|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
     r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 _ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
-    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count",
+    "recycle", "duration", "t05", "t01", "velocity", "magnification", "extension", "t_number", "camera_distance", "ratio", "push", "years", "count", "blur",
 })
 _FEW = 3
 """Words beside the figure of a value that is told as one thing."""
@@ -44,6 +44,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
     same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _alike(mine, last)
+    same = _second_of_two(same, mine, query, last) if len(same) == 2 and wrong is None and not mine.of else same
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
     if len(same) != 1 or _WAY.match(query.text[mine.end :]) and not _same_way(query.text[mine.end :], last.text[same[0].end :]):
@@ -103,6 +104,24 @@ def with_the_right_value(query: Query, rejected: Query) -> str | None:
     return f"{rejected.text[: bad[0].start]}{words}{rejected.text[bad[0].end :]}"
 
 
+_TO_THE_OTHER = Pattern(r"\W*(?:(?:back|up|down|out|in|over|away) )?(?:to|into|until)\b\W*", re.I)
+_TO = Pattern(r"\b(?:to|into)\W*$", re.I)
+_FROM = Pattern(r"^\W*(?:(?:and|no|or|but|sorry|what about) )*from\b|\b(?:first|before|originally|earlier|at the start)\b", re.I)
+_NOW = Pattern(r"\b(?:now|this time|today|tonight)\b", re.I)
+_SUPPOSED = Pattern(r"\b(?:if|what about|how about|suppose|supposing|say|instead)\b", re.I)
+
+
+def _second_of_two(two: list[Fact], mine: Fact, query: Query, last: Query) -> list[Fact]:
+    """Of two values of a kind the one that is still open: "back from 6 feet to 12", then "no, to 9"; "4 pops were right. if we give one", then "and 16 pops"; both where that is not plain."""
+    one, other = sorted(two, key=lambda f: f.start)
+    between = last.text[one.end : other.start]
+    ends = _TO_THE_OTHER.fullmatch(between) and (_TO.search(query.text[: mine.start]) or _CORRECTS.match(query.text))
+    supposed = _SUPPOSED.search(between) and not _SUPPOSED.search(last.text[: one.start])
+    if _FROM.search(query.text):
+        return [one] if _TO_THE_OTHER.fullmatch(between) or supposed or _NOW.search(between) else two
+    return [other] if ends or supposed else two
+
+
 _FOCUSED = Pattern(r"\bfocus\w*(?: (?:it|on|at|to|set|is|now))*\W*$", re.I)
 
 
@@ -115,12 +134,15 @@ def _focused(mine: Fact, query: Query, last: Query) -> list[Fact]:
 def _alike(mine: Fact, last: Query) -> list[Fact]:
     """The values of the question that the new one may take the place of: of its kind, else told in the same form ("31 %" for "30 %", "2.5 stops" for "1.5 stops")."""
     told = [f for f in last.facts if f.origin != "kit"]
-    same = _once([f for f in told if f.quantity == mine.quantity], last.text)
+    same = _once([f for f in told if f.quantity == mine.quantity and (mine.quantity != "count" or f.unit == mine.unit)], last.text)
     shape = _shape(mine)
-    formed = [f for f in told if f.quantity in _ONE_OF_ITS_KIND and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
+    counts = [f for f in told if f.quantity == "count" and f.unit in ("pops", "flashes")]
+    if not same and mine.quantity == "number" and len(counts) == 2 and mine.value == int(mine.value) and 1 <= mine.value <= _MOST_POPS and not any(f.quantity == "distance" for f in told):
+        return counts
+    formed = [f for f in told if f.quantity in (_ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
     if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
         return _once([f for f in told if f.quantity in ("film_speed", "rated")], last.text) if not any(f.quantity in _AS_LARGE for f in told) else []
-    return formed if len(formed) == 1 and (not same or shape == "#" or len(same) > 1 and mine.quantity == "count") else same
+    return formed if len(formed) == 1 and (not same or shape == "#") else same
 
 
 def _once(facts: list[Fact], text: str) -> list[Fact]:
@@ -141,10 +163,11 @@ def _shape(fact: Fact) -> str:
     return re.sub(r"\s*#\s*", "# ", _AMOUNT.sub("#", fact.said.strip().lower()), count=1).replace("stops", "stop").strip()
 
 
+_MOST_POPS = 64
 _SLOWEST = 50
 """Of a film speed that is told by its bare figure; below it a figure may be anything."""
 _AS_LARGE = frozenset({"energy", "focal_length", "count", "duration", "frequency", "extension"})
-_AMOUNT = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?|\b(?:half an?|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty|fifty)\b")
+_AMOUNT = re.compile(r"\d+(?:\.\d+)?(?:/\d+)?|\b(?:half an?|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fifteen|sixteen|eighteen|twenty|twenty-four|thirty|thirty-two|forty|fifty|sixty)\b")
 _SHOT_AT = frozenset({"shutter", "aperture", "power", "distance"})
 
 
@@ -190,14 +213,17 @@ _TOLD_AT_A_POWER = frozenset({"shutter", "recycle", "duration", "time", "interva
 def _only_value(query: Query) -> Fact | None:
     """The one value of a half-sentence that has nothing else in it."""
     told = [f for f in query.facts if f.quantity != "remark"]
-    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
+    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number", "max_distance"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
         return None
     mine = told[0]
     way = _WAY.match(query.text[mine.end :]) if mine.quantity in ("stops", "loss") else None
     around = (query.text[: mine.start], query.text[mine.end + (way.end() if way else 0) :])
+    if mine.quantity in ("max_distance", "blur"):
+        around = (_AT_MOST.sub(" ", around[0]), _AT_MOST.sub(" ", around[1]))
     return mine if all(_FILLING.fullmatch(words) for words in around) else None
 
 
+_AT_MOST = Pattern(r"\b(?:at (?:the )?most|at the outside|no more than|not more than|up to|max(?:imum)?|tops|or less|less than|under|is (?:all|the most))\b", re.I)
 _WAY = Pattern(r"\s*(?P<way>over|under)\b", re.I)
 _THE_WAY = Pattern(r"\s*(?:of )?(?P<way>over|under)(?:-?expos\w+)?\b", re.I)
 
@@ -219,6 +245,10 @@ def _in_its_form(mine: Fact, old: Fact) -> str | None:
     """The new value in the words of the old one: another figure for its figure where both have one and the same unit, else its own words."""
     new, was = mine.said.strip(), old.said.strip()
     figures, olds = _FIGURE.findall(new), _FIGURE.findall(was)
+    if mine.quantity == "number" and old.quantity == "count" and old.unit:
+        return f"{new} {old.unit}"
+    if mine.quantity == old.quantity == "count" and mine.unit == old.unit:
+        return new
     beside = (len(_FIGURE.sub(" ", was).split()), len(_FIGURE.sub(" ", new).split()))
     if len(figures) == len(olds) == 1 and (mine.unit == old.unit or mine.quantity == "number" or _shape(mine) == _shape(old)) and ("/" in figures[0]) is ("/" in olds[0]) and beside[0] <= _FEW:
         return was.replace(olds[0], figures[0], 1)

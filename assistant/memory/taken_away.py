@@ -99,5 +99,6 @@ def _with_what_took_it(query: Query, scene: Scene, gone: Fact) -> Scene:
 
 
 def _bared(scene: Scene, gone: Fact) -> Scene:
-    kept = tuple(f for f in scene.facts if f is not gone and not (f.quantity in ("modifier", "camera_filter") and f.unit and f.unit == gone.unit))
+    glass = gone.quantity in ("factor", "filter_loss") and not gone.unit  # its name is told apart from what it takes
+    kept = tuple(f for f in scene.facts if f is not gone and not (f.quantity in ("modifier", "camera_filter") and f.unit and (f.unit == gone.unit or glass and f.unit == "filter")))
     return replace(scene, facts=kept, cues=scene.cues - {gone.unit})

@@ -18,7 +18,7 @@ from assistant.solving.solution import Solution
 
 PAIRS = {"aperture_choice": "aperture", "length_range": "distance"}
 _NAMED_SO = {**PAIRS, "rated": "film_speed"}
-CHOSEN = ("aperture", "distance", "film_speed", "power", "shutter")
+CHOSEN = ("aperture", "distance", "film_speed", "power", "shutter", "count")
 
 
 _WHICH_OF_BOTH = Pattern(r"\bwhich (?:of (?:the two|them|these|those|the (?:films|apertures|powers)|both)|one|film|do i need)\b[^?]*\?|\b(?:which|what) (?:one )?of (?:the two|both)\b|\bof (?:the )?(?:\S+ )?\S+ and (?:\S+ )?\S+, which\b", re.I)
@@ -98,6 +98,8 @@ _ALMOST = 0.97
 def _quantity(quantity: str, value: float, unit: str) -> Quantity:
     if quantity == "distance":
         return marks.distance(value, unit)
+    if quantity == "count":
+        return Quantity("count", int(value), unit)
     return {"aperture": marks.aperture, "film_speed": marks.film_speed, "power": marks.power, "shutter": marks.shutter}[quantity](value)
 
 

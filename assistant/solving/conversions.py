@@ -196,24 +196,21 @@ def _two_of(facts: Sequence[Fact]) -> list[Fact]:
 
 _OVER = Pattern(r"\bhow (?:much|far|many stops) (?:over|above|brighter|hotter)\b(?! (?:f/?\d|iso))", re.I)
 _FEWER = Pattern(r"\bhow (?:much|far|many stops) (?:under|below|darker|dimmer|weaker)\b(?! (?:f/?\d|iso))|\bstops? (?:slower|weaker|dimmer|darker|under|below)\b(?! (?:f/?\d|iso))", re.I)
-
-
 _ASKED_OF_FILM = Pattern(r"\bhow (?:many stops|much) (?:faster|quicker|slower)\b", re.I)
 _BY_SPEED = Pattern(r"\bstops? (?:faster|quicker|slower)\b|\b(?:faster|quicker|slower)\b[^.?!]*\bstops\b", re.I)
 """It is compared by how fast it is, whatever is wanted besides."""
 _FASTER = Pattern(r"\bhow many stops (?:faster|quicker)\b", re.I)
-
-
 _THING_TAKES = Pattern(r"\bhow (?:many stops|much)\b[^?.]*\b(?:does|do|did|is|was|has|will)\b(?! i\b)[^?.]*\b(?:tak|cost|eat|los|steal|swallow|rob|absorb)\w*", re.I)
 """What a thing takes, told by what had to be added for it."""
-
-
+_THING_COSTS = Pattern(r"\b(?:how (?:many stops|much)|what) (?:of it |light )?(?:does|do|did|is|are|was|will|has) (?:that |this |the |my |its |it|they)[^?.]{0,24}?(?:cost|eat|los|steal|swallow|rob|absorb|tak\w* (?:off|away|from me|me))\w*", re.I)
 _WENT_IN = Pattern(r"\bhow many stops (?:went|go|(?:were|was|are|is|got|get) (?:lost|eaten|swallowed|taken)|disappear(?:ed)?|did i lose|do i lose)\b", re.I)
 """A loss is a negative number of stops."""
 
 
 def _as_asked(value: float, query: Query, quantity: str) -> float:
     """The sign that was asked for: more, brighter and opening up are positive."""
+    if quantity == "aperture" and "loss" in query.cues and query.has("modifier") and _THING_COSTS.search(query.text):
+        return -abs(value)  # read without it and with it
     if quantity in ("film_speed", "aperture") and _FEWER.search(query.text) or quantity == "aperture" and _WENT_IN.search(query.text) or quantity in ("power", "energy", "guide_number") and _THING_TAKES.search(query.text):
         return -abs(value)
     if quantity == "aperture" and _OVER.search(query.text) or quantity == "film_speed" and _FASTER.search(query.text):
@@ -228,6 +225,7 @@ def _as_asked(value: float, query: Query, quantity: str) -> float:
 
 
 _EFFECT = Pattern(r"\bdo to\b|\bto (?:my|the) exposure\b|\bdark(?:en|ens|er)\b|\b(?:lose|losing|loses|lost|costs? (?:me|us))\b|\bhow (?:many stops|much)\b[^.?]{0,36}\bdown\b|\bstops? (?:does|do|will|would|did)\b(?:[^.?]|\.(?=\d)){0,50}\b(?:dim|weaken|reduce|(?:bring|knock|take|pull)(?= [^.?]{1,24} (?:down|back)\b)) (?:my |the |all |its |that )*(?:flash|light|exposure|sun|daylight|room|strobe)\b|\bhow much (?:does|will|would) (?:[^.?]|\.(?=\d)){1,50}\b(?:dim|weaken|reduce) (?:my |the )?(?:flash|light|exposure|sun|daylight|room|strobe)\b")
+_LIGHT_TAKEN = Pattern(r"\bhow much (?:of the |of my )?(?:light|exposure|flash)(?: in stops)? (?:does|do|will|did|would|is)\b[^?.]*\b(?:tak|cost|eat|lost|lose|steal|swallow|rob|absorb|cut|hold|stop)\w*|\bwhat (?:does|will|would) (?:it|that|this|the (?:nd|filter))[^?.]{0,12} (?:tak|rob|steal)\w* (?:off|from|away)", re.I)
 _TAKES_AWAY = Pattern(r"\b(?:takes?|taking|steals?|robs?) (?:it |that |this |me |us |the \w+ )?(?:away|off|from|of)\b|\bhow many stops (?:does|do|will) [^?.]{1,30} (?:take|steal|rob|eat|swallow|absorb|cost)\W*$", re.I)
 """An ND's strength is sold as a positive number; what it takes from the light is a negative one (contract 32)."""
 
@@ -241,7 +239,7 @@ def _stops_from_one(query: Query, ask: Ask) -> Solution | None:
         facts = query.all(quantity)
         if quantity == "factor" and len(facts) > 1:
             return _done(marks.stops(sum(math.log2(f.value) for f in facts)), *facts)
-        if quantity == "nd" and facts and _EFFECT.search(query.text.lower()):
+        if quantity == "nd" and facts and (_EFFECT.search(query.text.lower()) or _LIGHT_TAKEN.search(query.text)):
             return _done(marks.stops(-facts[-1].value), facts[-1])
         if quantity == "power" and len(facts) > 1 and patterns.search(r"\b(?:again|another|then|each)\b", query.text.lower()):
             return None

@@ -7,6 +7,7 @@ import re
 
 from assistant.patterns import Pattern
 from assistant.query import Query
+from assistant.solving.choices import options
 from assistant.solving.solution import Solution
 from assistant.units import LENGTH
 
@@ -83,8 +84,8 @@ def another_quantity(said: Query, whole: Query, found: Solution) -> bool:
     """Stops asked and a power found: whatever it was found from, it is not what was asked."""
     first = found.answers[0].quantity
     asked = {a.quantity for a in whole.asks}
-    if first == "film_speed" and len({f.value for f in whole.facts if f.quantity == "film_speed"}) > 1:
-        return False
+    if first == "film_speed" and len({f.value for f in whole.facts if f.quantity == "film_speed"}) > 1 or first == options(whole)[0]:
+        return False  # of two that are told to choose from, one was chosen
     if first == "stops" and found.topic == "losses" and "loss" in whole.cues:
         return False  # "what does it cost" names no quantity
     return bool(asked) and found.topic not in ("time", "which_of_two") and first not in asked and first not in _EITHER_WAY and not any(first in _ALSO_ANSWERS.get(a, ()) for a in asked)

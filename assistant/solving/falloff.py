@@ -308,7 +308,9 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
     found = []
     middle = next((f for f in query.all("distance") if f.of == "middle"), None)
     far = "middle row" if scene.far_fact is not None and scene.far_fact is middle else "back row"
-    places = ((middle.value, "middle row"),) if middle is not None and (_MIDDLE.search(query.text) or set_for_row.names_its_row(query.text) == "middle") else ((scene.near, "front row"), (scene.far, far))
+    places: tuple[tuple[float, str], ...] = ((middle.value, "middle row"),) if middle is not None and (_MIDDLE.search(query.text) or set_for_row.names_its_row(query.text) == "middle") else ((scene.near, "front row"), (scene.far, far))
+    if len(places) == 2 and middle is not None and far == "back row" and "each" in query.cues:
+        places = (places[0], (middle.value, "middle row"), places[1])
     for place, of in places:
         there = Fact("distance", place, preferred_unit(query))
         one = flash.solve(query.with_facts((*rest, there)))
@@ -317,13 +319,13 @@ def _by_row(query: Query, scene: Scene) -> Solution | None:
         found.append((marks.aperture(one.answers[0].value, of), one))
     used = tuple(f for f in found[0][1].used if f in query.facts)
     assumed = found[0][1].assumed
-    if len(found) == 2 and set_for_row.back_first(query):
+    if len(found) > 1 and set_for_row.back_first(query):
         found.reverse()
     elif len(found) == 2 and scene.near_fact is not None and scene.far_fact is not None and (scene.near_fact.origin, scene.far_fact.origin) == ("kept", "said"):
         return _done((found[1][0], found[0][0]), scene, *used, assumed=assumed)  # "and for the last row, at 22 feet"
     if len(found) == 1:
         return _done((found[0][0],), scene, *used, middle, assumed=assumed)
-    return _done((found[0][0], found[1][0]), scene, *used, assumed=assumed, notes=("Between the two splits the difference; negative film is better served by the back row's.",))
+    return _done(tuple(mark for mark, _ in found), scene, *used, assumed=assumed, notes=("Between the two splits the difference; negative film is better served by the back row's.",))
 
 
 def _of_one_row(query: Query, scene: Scene) -> Solution | None:

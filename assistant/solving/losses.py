@@ -57,11 +57,23 @@ def solve(query: Query) -> Solution | None:
         return None
     if (close := close_power.solve(query)) is not None:
         return close
-    for topic in (power_restored.solve, t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up, _power_untold):
+    for topic in (_as_read_bare, power_restored.solve, t_stops.solve, two_guides.solve, _guide_fell, _should_have_been, _measured, _added_up, _after, _made_up, _power_untold):
         found = topic(query, wanted[0])
         if found is not None:
             return found
     return None
+
+
+_READ = frozenset({"aperture", "camera_filter", "remark", "place", "film_speed", "shutter", "preferred_unit"})
+
+
+def _as_read_bare(query: Query, ask: Ask) -> Solution | None:
+    """"and with nothing on?", after a filter over what read f/11: f/11."""
+    read = [f for f in query.facts if f.quantity == "aperture" and f.origin == "kept" and not f.of]
+    bare = [f for f in query.facts if f.quantity == "camera_filter" and f.unit == "BARE" and f.origin == "said"]
+    if ask.quantity != "aperture" or len(read) != 1 or not bare or not {f.quantity for f in query.facts if f.origin != "kit"} <= _READ or any(f.unit != "BARE" for f in query.all("camera_filter")):
+        return None
+    return Solution(answers=(marks.aperture(read[0].value),), used=(read[0], *bare), topic="losses", notes=("That is what was read with nothing in the light.",))
 
 
 def _time_through(query: Query) -> Solution | None:

@@ -19,6 +19,10 @@ _OFF_IT = Pattern(r"\b(?:tak(?:e|es|ing)|took|pull(?:s|ed|ing)?|slid(?:e|ing)?|l
 
 ORDINARY_ASKED = Pattern(r"(?<!, )\b(?:what|which)\b[^.?!,;]{0,40}\b(?:normal|ordinary|usual)(?:ly)?\b", re.I)
 """The value without high-speed sync is asked."""
+_THAT_IS = Pattern(
+    r"[^.?!;,]{0,24}[,;(]? *(?:and |but |mind you,? |now )?(?:that(?:'s| is| was)|this is|which (?:is|was)|it's|measured|metered|taken) (?:of course |still |all )?"
+    r"(?:(?P<without>without\b|bare\b|naked\b|with(?: \w+){0,3} off\b|with nothing\b|before (?:the|any|i)\b)|(?P<with>with(?: \w+){1,3} (?:on|fitted|in place)\b|through (?:the|my|it)\b))", re.I)
+"""Said of the known value right after it: "the meter says 22, that's without the pola on"."""
 BARE = "bare"
 """The cue of a value that is known to have been found with nothing in the way."""
 
@@ -30,6 +34,9 @@ def is_taken_off(text: str, known: Fact) -> bool:
     """
     if known.cue == BARE:
         return False
+    beside_it = _THAT_IS.match(text, known.end)
+    if beside_it is not None and (beside_it["without"] or WITHOUT.search(text, beside_it.end())):
+        return beside_it["with"] is not None
     if is_allowed_for(text):
         return True
     if known.origin == "kept" and not text[known.start : known.end].strip() == known.said.strip():
