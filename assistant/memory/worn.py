@@ -37,7 +37,7 @@ def passes_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(as_told(before[0], -math.log2(told[0].value), told[0]),), unplaced=(), unknown=()), scene
 
 
-_THE_OTHER_GLASS = Pattern(r"\b(?:the|an?|my|his|her) (?:(?:light|dark|deep|pale|strong|weak|other|darker|deeper|lighter|stronger|weaker|yellow|orange|red|green|blue|yellow-green) )+(?:one|filter|glass)\b|^\W*(?:(?:and|or|so|sorry|no|oh|what about|how about|what if it'?s|if it'?s|with|it'?s) )*(?:a |the )?(?:yellow|orange|red|green|blue)(?: (?:one|filter|glass))?\b", re.I)
+_THE_OTHER_GLASS = Pattern(r"\b(?:the|an?|my|his|her) (?:(?:light|dark|deep|pale|strong|weak|other|darker|deeper|lighter|stronger|weaker|yellow|orange|red|green|blue|yellow-green) )+(?:one|filter|glass)\b|^\W*(?:(?:and|or|so|sorry|no|oh|what about|how about|what if it'?s|if it'?s|with|it'?s),? )*(?:a |the )?(?:yellow|orange|red|green|blue)(?: (?:one|filter|glass))?\b", re.I)
 _OF_GLASS = frozenset({"factor", "filter_loss"})
 
 
