@@ -135,7 +135,7 @@ def _of_the_same_kind(found: Answer, talk: Conversation) -> bool:
     first, last = found.answers[0], talk.last_solution
     if talk.judged is not None:
         return first.quantity == "claim"
-    return last is not None and (first.quantity, first.of) == (last.answers[0].quantity, last.answers[0].of) and first.value != last.answers[0].value
+    return last is not None and (first.quantity, first.of) == (last.answers[0].quantity, last.answers[0].of) and (first.quantity == "claim" or first.value != last.answers[0].value)
 
 
 def _put_right(tables: Tables, talk: Conversation, query: Query) -> Answer | None:

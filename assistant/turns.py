@@ -246,7 +246,7 @@ def _as_before(said: Query, whole: Query, solution: Solution, talk: Conversation
     """The same answer once more, after a half-sentence that told something it has no use for."""
     if talk.last_solution is None or solution.answers[:1] != talk.last_solution.answers[:1] or not said.facts:
         return False
-    if _TAKES_OFF.search(said.text) and all(f.quantity == "modifier" for f in said.facts):
+    if _TAKES_OFF.search(said.text) and all(f.quantity == "modifier" for f in said.facts) and not any(f.quantity in ("loss", "filter_loss") and f.unit in {m.unit for m in said.facts} for f in talk.scene.facts):
         return False  # "without the umbrella", which was not counted
     told = [f for f in whole.facts if f.origin == "said"]
     bears = any(f.quantity != "modifier" and (f.quantity in LIMITS or f in solution.used) and not is_no_place(f, solution, talk.last_query, talk.last_solution) for f in told)

@@ -68,7 +68,7 @@ _LAST_ASKS = Pattern(r"[.;!]\s+(?:(?:so|and|then|but|now|well),? )*(?:is|are|doe
 _ORDERS = Pattern(r"(?:^|[.,;:!?]\s*|\b(?:please|just|and|then|now|to) )give\b|\b(?:can|could|will|would) (?:you|u) (?:please |just |kindly )*(?:give|tell|show|let)\b")
 _GIVEN = Pattern(r"\b(?:would|will|can|could|does|do|should|might|did|won't|doesn't|can't)\b(?! (?:you|u)\b)[^?!;]*\bgive\b")
 _STARTS = Pattern(r"\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|will|would|could|should|did|can|do|am)\b(?! (?:you|u|please|not)\b)(?! i (?:set|use|need|do)\b)|^\W*can i (?:use|set|shoot)\b")
-_DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|darker|brighter|weaker|stronger|dimmer|same|twice|double|half|times|more|less|guide number|gn|range|reach|power|light|exposure)\b[^?]*\?\s*$")
+_DECLARES = Pattern(r"^(?!(?:and|what|if|but|or|so what|how|why|when|which|where|plus|now|then|make)\b)[^?]*\b(?:is|are|lets?|loses?|costs?|gives?|means?|needs?|doubles?|halves?|makes?|equals?|gets?|adds?|takes?|eats?)\b[^?]*\b(?:than|as|stops?|darker|brighter|weaker|stronger|dimmer|same|twice|double|half|times|more|less|guide number|gn|range|reach|power|light|exposure|pops?)\b[^?]*\?\s*$")
 _RANKS = Pattern(r"^(?:[^?]{0,60}[,.;:] )?\W*(?:(?:so|ok|okay|hi|hey|and|but|um|er|well|then)[, ]+)*(?:is|are|does|do|will|would|can|did|isn't|doesn't|don't|aren't|won't|wouldn't|isnt|doesnt)\b(?! (?:you|u|please|not)\b)[^?]*\b(?:than|as \w+ as)\b")
 """A comparison put as a question, with or without its question mark."""
 _STATES = Pattern(r"^(?!.*\b(?:and if|what if|what about|how about)\b)(?!\W*(?:and|what|whats|if|so what|how|why|when|which|where|plus|now|then|make|at(?![^?]*\bthan\b)|set|give|tell|show)\b)[^?]{3,}?\b(?:is|are|isn't|aren't|doesn't|don't|never|has|have|gives?|makes?|means?|changes?|affects?|weakens?|dims?|los(?:es|e)|costs?|cuts?|darkens?|brightens?|burns?|syncs?|handles?|forgives?|tolerates?|falls?|freez(?:es|e)|needs?|stays?|works?|holds?|takes?|reach(?:es)?|adds?|increas(?:es|e)|reduc(?:es|e)|lowers?|raises?|keeps?|leaves?|recycles?|comes?|matters?)\b[^?]*\?\s*$")
@@ -143,13 +143,15 @@ def _puts_up(said: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
         return False
     if facts and _LAST_ASKS.search(said):
         return True
-    if facts and _inverts(said):
+    if facts and (_inverts(said) or _IF_SO_WILL.search(said) is not None and _WORD.search(said) is None):
         return True
     if not asks and sum(f.quantity == "aperture" for f in facts) == 2 and _SAME_EXPOSURE.search(said):
         return True
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or bool(facts) and (_told_itself(asks, facts, said) or not asks and _DECLARES.search(said) is not None)
 
 
+_IF_SO_WILL = Pattern(r"\bif (?:i|we|you|one) (?!\w+ (?:what|which|how|where)\b)[^?.;]*?\b(?:will|would|does|do|can|could) (?:part|half|any|some|all|most|a (?:band|strip|bit)|the (?:frame|picture|flash|shutter|background|room|negative|film)|my [a-z]+|it|they) [^?.;]*\?\W*$")
+"""A case and what would follow in it: "if I set 1/250 with flash will part of the frame come out black?"."""
 _SAME_EXPOSURE = Pattern(r"[,;.:] (?:(?:so|then|is that|are they|are those) )*(?:all |both )?(?:the )?same exposure\b[^?.;,]{0,30}\?\W*$")
 """Said last and with no verb: "1/500 at f/5.6 and 1/125 at f/11, same exposure?"."""
 

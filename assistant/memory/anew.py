@@ -47,9 +47,21 @@ def pair_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     values = _two_values(query, told)
     if values is None:
         return query, scene
+    values = values[::-1] if _the_other_way_round(values, told) else values
     made = (replace(new, quantity=old.quantity, of=old.of, unit=new.unit or old.unit, other=math.nan) for new, old in zip(values, told))
     others = (f for f in query.facts if f.quantity not in (*kinds, "number", "number_range", "length_range"))
     return _instead(query, scene, (*made, *others), told)
+
+
+def _the_other_way_round(values: list[Fact], told: list[Fact]) -> bool:
+    """Whether the first of two values told anew is of the second that was told: by its name, or since the other one stays: "the wall 6 m from the light, still 1.5 to her"."""
+    if told[0].of == told[1].of:
+        return False
+    one, other = values
+    if one.of or other.of:
+        return bool(one.of and one.of == told[1].of or other.of and other.of == told[0].of)
+    stays = [[math.isclose(new.value, old.value, rel_tol=0.01) for old in told] for new in values]
+    return stays[0] == [False, True] and not stays[1][1] or stays[1] == [True, False] and not stays[0][0]
 
 
 def _two_values(query: Query, told: list[Fact]) -> list[Fact] | None:

@@ -213,7 +213,7 @@ _TOLD_AT_A_POWER = frozenset({"shutter", "recycle", "duration", "time", "interva
 def _only_value(query: Query) -> Fact | None:
     """The one value of a half-sentence that has nothing else in it."""
     told = [f for f in query.facts if f.quantity != "remark"]
-    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number", "max_distance"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
+    if len(told) != 1 or told[0].quantity not in _ONE_OF_ITS_KIND | {"number", "max_distance", "factor"} or told[0].bad or told[0].origin != "said" or query.mentioned or query.units and told[0].unit not in query.units:
         return None
     mine = told[0]
     way = _WAY.match(query.text[mine.end :]) if mine.quantity in ("stops", "loss") else None

@@ -49,6 +49,7 @@ from assistant.solving.claim_of_change import claim_of_change
 from assistant.solving.claim_of_deeds import claim_of_deeds
 from assistant.solving.claim_of_films import claim_of_films
 from assistant.solving.claim_over_under import claim_of_over_under
+from assistant.solving.claim_pop_light import claim_of_pop_light
 from assistant.solving.claim_pops import claim_of_enough_pops, claim_of_pops, claim_of_pops_in_stops
 from assistant.solving.claim_ratios import claim_of_ratio_by_place
 from assistant.solving.claim_rows import claim_of_rows
@@ -65,7 +66,7 @@ from assistant.solving.solution import Solution
 Judge = Callable[[Query], "Solution | None"]
 
 BY_WORDS: tuple[Judge, ...] = (
-    claim_of_many_through, claim_of_films, claim_of_depth_by_stop, claim_of_two_depths, claim_of_backdrop_by_place, claim_of_two_lights, evened_out, claim_of_below_full, claim_of_deeds, claim_of_change,
+    claim_of_pop_light, claim_of_many_through, claim_of_films, claim_of_depth_by_stop, claim_of_two_depths, claim_of_backdrop_by_place, claim_of_two_lights, evened_out, claim_of_below_full, claim_of_deeds, claim_of_change,
     claim_of_light_left, claim_of_over_under, claim_of_rows, claim_of_levels, claim_of_draw_against, claim_of_draw_in_stops,
     claim_of_nd_opened, claim_of_power_for_loss, claim_of_scale, claim_of_what_the_film_gets, claim_of_effective, claim_of_layers,
     claim_of_both, claim_of_latitude, claim_of_sharp_so_near, claim_of_the_half, claim_of_hyperfocal_at, claim_of_hyperfocal_moved,

@@ -11,8 +11,9 @@ from assistant.solving.solution import Solution
 
 _OF_LIGHT = Pattern(r"\b(?:dim(?:s|med|ming)?|brighten\w*|darken\w*|weaken\w*|strengthen\w*|affect\w*|lessen\w*)\b|\b(?:daylight|ambient|background|sky|room(?: light)?)\b[^?]*\b(?:drops?|loses?|falls?|gains?|rises?|chang\w*)\b|\b(?:darker|brighter|lighter|weaker|dimmer|stronger|less (?:flash|light)|more (?:flash|light))\b|\bexposure\b[^.?]{0,20}\b(?:chang\w*|differ\w*|alter\w*|shift\w*|drop\w*|fall\w*|ris\w*|halv\w*|doubl\w*|stays?|same)\b|\b(?:flash|face|subject|sitter)\b[^.?]{0,24}\b(?:drops?|falls?|rises?|stays?|remains?|unchanged|the same)\b|\b(?:chang\w*|alter\w*|affect\w*)\b[^.?]{0,24}\b(?:flash )?exposure\b", re.I)
 """What is asked then is what the time does to the light, not whether it is within the sync."""
-_CUT_OFF = Pattern(r"\b(?:black|dark|cut off|shaded|unlit|shadow\w*)\b[^?]*\b(?:band|bar|stripe|edge|strip|frame|part|half)\b|\b(?:part|half|some|edge|bottom|top|side|band|bar|strip)\b[^?]*\b(?:black|dark|cut off|unlit|missing)\b", re.I)
+_CUT_OFF = Pattern(r"\b(?:black|dark|cut off|shaded|unlit|shadow\w*)\b[^?]*\b(?:band|bar|stripe|edge|strip|frame|part|half)\b|\b(?:part|half|some|edge|bottom|top|side|band|bar|strip|frame|picture|negative|any)\b[^?]*\b(?:black|dark|cut(?: off)?|unlit|missing|lost|blank)\b|\b(?:lose|cut off|cut|miss)(?: off)? (?:part|half|some|any|a (?:bit|strip|part|piece)|the (?:edge|top|bottom|side))\b", re.I)
 """What is asked then is whether a part stays dark."""
+_FREE_OF_IT = Pattern(r"\b(?:without|no|free of|free from|safe from|clear of|avoid\w*|not)\b[^?,;]{0,24}\b(?:black|dark|cut|unlit|missing|lost|blank|bands?|losing|cutting)\b", re.I)
 _BEYOND = frozenset({"hss", "leaf"})
 _NO_HSS = Pattern(r"\b(?:no|not|without|isn't|hasn't|never|lacks?) (?:\w+ ){0,2}(?:hss|high[- ]?speed)\b", re.I)
 """The mode that goes beyond the sync is named to say that it is not at work."""
@@ -26,7 +27,7 @@ def claim_of_sync(query: Query) -> Solution | None:
     if not query.claim or shutter is None or sync is None or "said" not in (shutter.origin, sync.origin) or query.cues & _BEYOND and _NO_HSS.search(query.text) is None or query.has("exposure_value") or query.has("aperture", "film_speed") or query.has("guide_number") or _OF_LIGHT.search(query.text):
         return None
     holds = shutter.value >= sync.value * 0.9
-    if _CUT_OFF.search(query.text):
+    if _CUT_OFF.search(query.text) and not _FREE_OF_IT.search(query.text):
         return Solution(answers=(Quantity("claim", not holds, ""), Quantity("shutter", sync.value, "s")), used=(shutter, sync), topic="claims",
                         lead=f"{'No' if holds else 'Yes'}. 1/{1 / sync.value:.4g} s is the fastest for flash" + (", so the whole frame is lit." if holds else ": faster than that a focal-plane shutter is never fully open, so part of the frame stays dark."))
     fastest = f"1/{1 / sync.value:.4g} s"

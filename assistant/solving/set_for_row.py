@@ -128,7 +128,8 @@ def back_first(query: Query) -> bool:
     named = _asked(query.text, 0, 0)
     if named == ["back", "front"]:
         return True
-    opens = max((m.end() for m in patterns.finditer(r"[?!;]|\.(?!\d)", query.text.rstrip(" ?!."))), default=0)
+    opens = max((m.end() for m in patterns.finditer(r"[?!;]|\.(?!\d)|,(?= (?:(?:at|on|for|to|so|and|then) )?(?:what|which|how)\b)", query.text.rstrip(" ?!."))), default=0)
+    named = list(dict.fromkeys(_row(m["row"]) for m in _NAMED.finditer(query.text, opens))) if named != ["back"] else named
     return named == ["back"] and not any(f.quantity in ("distance", "gap") and f.start >= opens for f in query.facts)
 
 
