@@ -36,6 +36,8 @@ _WHY = Pattern(r"\b(?:why|how come)\b", re.IGNORECASE)
 LONGEST_LETTERS = 6_000
 """Of a longer text only the beginning is read, and the reply says so: nobody asks a question that long, but a file may be piped in."""
 MOST_FIGURES = 40
+_SHORT = 50
+"""Letters of a half-sentence that only names something."""
 _ENDLESS = Pattern(r"\d{41,}")
 _CUT = f"Only the first {LONGEST_LETTERS:,} letters were read."
 _FEWER = f"Only the first {MAX_WORDS:,} words and marks were read, and of numbers the first {MAX_NUMBERS}."
@@ -79,7 +81,7 @@ def _in_reach(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> 
 
 
 def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Answer:
-    text = patterns.at_hand(_in_full(talk, text))
+    text = patterns.at_hand(_in_full(talk, _without_excuses(tables, talk, text)))
     if talk.log is None and _LOG_WORDS.search(text):
         talk.log = keeper.load_log()
     kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
@@ -155,8 +157,21 @@ def _put_right(tables: Tables, talk: Conversation, query: Query) -> Answer | Non
 _CHANGED = ("kit", "scene", "past", "first", "missing", "cautioned", "claimed", "judged", "last_working", "last_query", "last_solution")
 
 
+def _without_excuses(tables: Tables, talk: Conversation, text: str) -> str:
+    """A later turn without what only says how a value came to be wrong."""
+    if talk.last_solution is None and talk.rejected is None and talk.judged is None and not talk.missing:
+        return text
+    from assistant.memory.excuses import without_excuses
+
+    return without_excuses(text, tables.lexicon)
+
+
 def _in_full(talk: Conversation, text: str) -> str:
-    """The question that a half-sentence about a bracket asks again, in its own words."""
+    """The question that a half-sentence about a bracket or about another row asks again, in its own words."""
+    if talk.last_solution is not None and talk.last_solution.topic == "falloff" and len(text) < _SHORT:
+        from assistant.memory.in_another_row import in_another_row
+
+        return in_another_row(text, talk) or text
     if talk.last_solution is None or talk.last_solution.topic != "bracket":
         return text
     from assistant.memory.steps_of_a_bracket import in_other_steps

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 _SHOW = Pattern(
     r"\b(?:show|see|give|walk|take|talk|run)\b.{0,14}\b(?:sum|sums|working|workings|math|maths|steps|arithmetic|ledger|calculation|through (?:it|that|the sum))\b|\bhow (?:did|do|does|would) (?:you|that|it|this)\b.{0,10}\b(?:get|got|work|arrive|come|reach|figure|calculate)\b"
-    r"|^\W*(?:but )?why(?: is)?(?: (?:that|it|this|so|though|on earth))*\W*$|^\W*how come\W*$|\bwhere (?:does|did) (?:that|it|the \S+|f\S*)\b.{0,14}\bcome from\b|\bexplain (?:that|it|this|your answer|the answer|how you got)\b|\bprove it\b|^\W*(?:the )?(?:sum|working|maths?|workings)\W*(?:please)?\W*$"
+    r"|^\W*(?:(?:but|ok|okay|so|and|hm+|oh|ah|right|well|er+m?|um+|then)\b[\s,.!?]*)*why(?:'s| is)?(?: (?:that|it|this|so|though|then|on earth))*\W*$|^\W*how come\W*$|\bwhere (?:does|did) (?:that|it|the \S+|f\S*)\b.{0,14}\bcome from\b|\bexplain (?:that|it|this|your answer|the answer|how you got)\b|\bprove it\b|^\W*(?:the )?(?:sum|working|maths?|workings)\W*(?:please)?\W*$"
     r"|^\W*why (?:is it |is that |do i (?:need|set) |would it be )?(?:f ?/?)?\d+(?:\.\d+)?\W*$"
 )
 _WHY_NOT = Pattern(r"\b(?:why|how come)\b.{0,24}(?:\bnot\b|n't\b)|\band not\b|\bi (?:thought|expected|make it|made it|got|get|had|would have said|would've said)\b|\bshouldn't (?:it|that) be\b|\brather than\b|\binstead of\b")
@@ -55,6 +55,10 @@ _IN_STOPS = Pattern(r"^\W*(?:(?:so|and|ok|okay|now|please|what|whats|what's|is|t
 """A factor that was answered, wanted in stops."""
 _AS_FACTOR = Pattern(r"^\W*(?:(?:so|and|ok|okay|now|please|what|whats|what's|which|is|that|it|this|would|be|does|make|come|to|that's|thats|say it|give me that|i mean|same|the same) )*(?:(?:in|as|an?|the|terms of|expressed) )*(?:filter|exposure|light|multiplying)? ?(?:factor|multiplier)(?: (?:then|please|is that|would that be))*\W*$")
 """Stops that were answered, wanted as a factor."""
+_TIMES_THE_LIGHT = Pattern(
+    r"^\W*(?:(?:so|and|ok|okay|now|please|right|but|then|(?:put |said )?as an?|in) |(?:factor|multiplier|multiple|times)\W+)*(?:(?:that's|that is|it's) )?(?:by )?(?:how many times|what multiple of)(?: (?:more|less|the|as much|as strong|that much|brighter|darker))*(?: (?:light|power|exposure|energy|output))?"
+    r"(?: (?:is|was|that|it|this|then|would|do|will|must|should|does|i|we|need|have|to|give|use|take|cost|get|through|lose|lost|mean|make|made|up|good|for|the|loss|compensate|back|equal|out))*\W*$")
+"""The same, by how much light it is: "how many times more light would I need to make that good?"."""
 
 
 def about_last_answer(turn: Turn) -> Answer | None:
@@ -72,7 +76,7 @@ def about_last_answer(turn: Turn) -> Answer | None:
         return _reply(turn, how_sure(query, solution))
     value = next((q for q in solution.answers if q.quantity != "claim"), solution.answers[0])
     otherwise = next((q for q in solution.answers if q.quantity == "stops"), None) if value.quantity in ("factor", "ratio") and _IN_STOPS.match(said) else None
-    if otherwise is None and value.quantity in ("stops", "nd") and isinstance(value.value, float) and _AS_FACTOR.match(said):
+    if otherwise is None and value.quantity in ("stops", "nd") and isinstance(value.value, float) and (_AS_FACTOR.match(said) or not turn.query.facts and _TIMES_THE_LIGHT.match(said)):
         otherwise = Quantity("factor", 2.0 ** abs(value.value), "x")
     if otherwise is not None:
         from assistant.language.speaking import say
@@ -88,6 +92,16 @@ def about_last_answer(turn: Turn) -> Answer | None:
     contrast = why_not(query, solution, value, expected) if expected is not None else ""
     sentences = [contrast, *(lines or (_fallback(solution),))]
     return _reply(turn, " ".join(s for s in sentences if s), answers=(value,), working=lines)
+
+
+def says_why(turn: Turn) -> Answer | None:
+    """The reason of the verdict just given: "ok so why not?"."""
+    said = turn.query
+    if turn.conversation.judged is None or said.facts or "why" not in said.cues and "how come" not in said.text.lower():
+        return None
+    from assistant.why_turns import bare_why, why_so
+
+    return why_so(turn) or (about_last_answer(Turn(replace(said, text="why"), turn.conversation)) if bare_why(said.text) else None)
 
 
 def _asks_anew(query: Query) -> bool:

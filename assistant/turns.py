@@ -25,7 +25,7 @@ from assistant.solving.limits import GEAR, check
 from assistant.solving.solution import Solution
 from assistant.solving.solver import beside_the_claim, impossible, solve, unbearable, unused
 from assistant.solving.sureness import sentence
-from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right
+from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right, says_why
 from assistant.told_turns import asks_in_known_words, asks_of_places, mostly_unknown, noted, offers, one_is_chosen, tells_kit, told_scene
 from assistant.turn import Handler, Turn
 from assistant.way_turns import which_way
@@ -135,7 +135,7 @@ def _ask_something(turn: Turn) -> Answer | None:
         return told_scene(turn)
     if not query.asks and not query.mentioned and len(query.unknown) > 1 and all(f.quantity == "number" for f in query.facts):
         return _answered_from(turn, query) if not query.facts and half_said(query, talk.scene) else None
-    if mostly_unknown(query) and not (asks_of_places(query) or one_is_chosen(query) or asks_in_known_words(query)) and (not query.asks or not any(f.quantity not in ("number", "count", "distance") and (f.quantity != "film_speed" or f.unit in ("DIN", "GOST", "Weston")) for f in query.facts)):
+    if mostly_unknown(query) and not (asks_of_places(query) or one_is_chosen(query) or asks_in_known_words(query) or half_said(query, talk.scene)) and (not query.asks or not any(f.quantity not in ("number", "count", "distance") and (f.quantity != "film_speed" or f.unit in ("DIN", "GOST", "Weston")) for f in query.facts)):
         return None
     return _answered_from(turn, query)
 
@@ -395,4 +395,4 @@ def _not_understood(turn: Turn) -> Answer:
     return Answer(heard=query.text, status="not_understood", reply=reply, unplaced=words)
 
 
-HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, about_last_answer, safety_question, explains_first, _corrects_kit, _sums_up, _of_the_claim_before, tells_kit, _checks_claim, _used_instead, _ask_something, explains)
+HANDLERS: tuple[Handler, ...] = (_about_what_is_kept, _start_over, _go_back, _once_more, which_can, which_way, _impossible, practises, says_why, about_last_answer, safety_question, explains_first, _corrects_kit, _sums_up, _of_the_claim_before, tells_kit, _checks_claim, _used_instead, _ask_something, explains)

@@ -13,6 +13,18 @@ _SHARE = r"(?:an? (?:half|third|quarter|eighth|sixteenth|thirty[- ]second|sixty[
 _AMOUNT = r"(?:(?:an?|one|two|three|four|half an?|\d+(?:\.\d+)?)(?: and (?:an? |one |two )?(?:half|thirds?|quarter))?(?: \d/\d)? stops?(?: and (?:an? |one |two )?(?:half|thirds?|quarter))?|\d \d/\d stops|(?:a |one )third of a stop|two thirds of a stop|half a stop)"
 _LAMP = r"(?:flash|strobe|speedlight|flashgun|gun|head|monolight|monoblock)"
 _CLOTH = r"(?:brolly|umbrella|soft ?box|octa\w*|scrim|diffuser|dome|grid|snoot|shoot-through|silk|beauty dish|bare head|bare bulb|bare flash|cloth|sheet|tissue|hanky|handkerchief|bounce card)"
+_MARK = r"(?:1\.[248]|2(?:\.[258])?|3\.[25]|4(?:\.5)?|5\.6|6\.3|7\.1|8|9|10|11|13|14|16|18|20|22|25|29|32)"
+_MANY = r"(?:\d+|two|three|four|five|six|eight|ten|twelve)"
+_A_PICTURE = r"(?:picture|frame|shot|photo|photograph|exposure|negative)"
+
+
+def _so_many_a_frame(things: str) -> Pattern:
+    """"30 bulbs left and every picture needs 4 of them": what there is, and what goes for one."""
+    return Pattern(
+        rf"(?:\b(?:i|we)(?:'ve| have)(?: got)? |\bthere are |\b(?:i|we) have |^)(?:only |just )*(?P<all>\d+) (?:flash ?)?{things}(?: (?:left|in (?:the|a|my) (?:box|bag|carton|case)|in all|to go|remaining|today|altogether))*[,.;]? (?:and |but )?"
+        rf"(?:(?:each|every|a|per|one) {_A_PICTURE} (?:needs?|takes?|uses?|wants?|gets?|burns?|has) (?P<one>{_MANY})(?: of (?:them|these|those)| (?:flash ?)?{things})?|(?:i )?(?:(?:use|need|burn|fire|give|want) )?(?P<two>{_MANY})(?: of (?:them|these|those)| (?:flash ?)?{things})? (?:for |to |in )?(?:each|every|a|per|the|one) {_A_PICTURE})(?=\s*[,.;:?!])", re.I)
+
+
 _ROWS: tuple[tuple[str, Pattern, str], ...] = (
     # an eighth said of a flash is of its power, also in the sun, where "an eighth" by itself would be a time
     ("lash", Pattern(rf"(?P<lamp>\b{_LAMP}(?: (?:is|was|set|sits|stands))?(?: at| on| to)) (?P<share>{_SHARE}|half)(?=\s*(?:[,.;:?!]|$|and\b|with\b|gave\b|gives\b|looked\b|looks\b|was\b|is\b|for\b|through\b|into\b|lit\b|then\b|so\b|but\b))(?! (?:and|or) (?:a half|a third|two))", re.I), r"\g<lamp> \g<share> power"),
@@ -31,6 +43,20 @@ _ROWS: tuple[tuple[str, Pattern, str], ...] = (
     ("ow slow", Pattern(r"\bhow slow (?:do|must|should|shall|can|would) (?:i|we) (?:have to |need to )?(?:drag (?:it|the shutter)|go|shoot|set it|set the shutter|make it)\b", re.I), r"what shutter do I need"),
     ("near enough", Pattern(r",? near enough(?:, (?:right|yes|no))?(?=\s*\?\s*$)", re.I), r", right"),
     (" DIN", Pattern(r"\b(?P<many>one|two|three|four|six|nine|\d{1,2}) (?P<more>more|up|less|down|higher|lower)(?: steps?| degrees?| points?)? (?:on|in|along) (?:the |a )?DIN(?: scale| numbers?| figures?)?\b"), r"\g<many> DIN \g<more>"),
+    ("metre", Pattern(rf"(?P<what>\b(?:lights?|lamps?|candles|windows?|room|hall|disco|sky|stage|wall|backdrop|background|scene|church|key|fill|hair|rim|flash|ambient|it|that|which|street|barn|house)) metres?(?= (?:at |about |just |only )*(?:f ?/? ?\d|1/\d|an? (?:quarter|half|third|eighth|fifteenth|thirtieth|sixtieth)\b|half a\b|(?:\d+|one|two|three|four|five|six|eight) (?:seconds?|secs?|s)\b|{_MARK}\b(?! ?(?:m|metres?|ft|feet|away|from|\.\d)\b)))", re.I), r"\g<what> meters"),
+    ("ing ", Pattern(rf"\b(?P<what>(?:flash|key|main|fill|rim|hair|head|strobe|gun|kicker)(?: light)?)(?:'s| is) (?:doing|putting out|giving|kicking out|chucking out)(?: me| us| about| just| only)* (?=(?:f ?/? ?)?{_MARK}(?:$|[,;:?!]|\.(?!\d)| (?:as well|too|at|on|there|now|and|so|but|here|by|already)\b))", re.I), r"\g<what> reads "),
+    ("op", Pattern(
+        r"(?P<one>\b(?:one|a|a single|each|1) (?:full )?(?:pop|flash|burst|bang|hit)\b[^?]{0,80}?\b(?:i'll|i will|i'm going to|i|we|we'll|we will|going to|then)(?: then| just| only| want to| need to)* (?:fire|give it|set off|let off|hit it with|shoot off))"
+        r" (?P<many>two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen|\d{1,2})(?P<more> more)?(?= (?:all )?(?:at|on|in|from|into|onto|over)\b(?! ?(?:once|full|half|quarter|1/))|\s*[,;?!]|\s*$|\.(?!\d))", re.I), r"\g<one> \g<many>\g<more> pops"),
+    (" 1/", Pattern(r"\b(?:guide|gn)(?: numbers?)?(?: (?:for|of) (?:the|this|these|that|my|those|a) (?:[a-z]+ )?(?:bulbs?|flash(?:es)?|gun|head|lamp|one))?,? (?P<at>(?:at|on|with) 1/(?:15|25|30|50|60|100|125|200|250|500)(?: s(?:ec)?\b)?)(?: shutter| sync)?,? (?:is|was|comes to|works out (?:at|as)|gives)(?: about)? (?P<guide>\d+ ?(?:ft|feet|foot|m|metres?|meters?))\b", re.I), r"guide number \g<guide> \g<at>"),
+    ("fill", Pattern(r"(?P<before>\b(?:key|main)\b[^?.]{3,40}, ?(?:and )?(?:the )?fill\b[^?.,]{3,30}, )(?:(?:on|with|from|they're|both) )*(?:twin|two|a pair of|2) (?:(?:identical|matched|equal|equally strong|matching|like) )?(?P<what>heads|flashes|lights|guns|units|strobes|lamps)(?=\s*[,.])", re.I), r"\g<before>identical \g<what>"),
+    ("fill", Pattern(r"(?P<told>^[^?]{12,}[.,;:] )(?:and )?(?:the )?(?P<ratio>(?:key|main)[- ]to[- ]fill|(?:key|main):fill)(?! ?ratio)(?:,? (?:what(?:'s| is) (?:it|that|that then)|is what))?\s*\?\s*$", re.I), r"\g<told>what is the \g<ratio> ratio?"),
+    (" at ", Pattern(rf"\b(?P<what>(?:windows?|room|hall|sky|ambient|daylight|background|backdrop|stage|lamps?|church|street|house lights|scene|wall|garden|doorway|kitchen|studio|lights)(?: light)?)(?P<at> at (?:1/\d+|an? (?:half|quarter|(?:hundred and )?[a-z]+(?:-[a-z]+)?th)|one (?:second|[a-z]+th)|half a second)(?: of a second| second| sec| s)?) (?P<reads>reads?|meters?|gives?|says?|shows?|measures?) (?P<mark>f ?/? ?\d+(?:\.\d+)?|{_MARK})(?!\.?\d| ?(?:ft|feet|m|metres|stops?|at|and a)\b)", re.I), r"\g<what> \g<reads> \g<mark>\g<at>"),
+    ("aperture ", Pattern(r"\b(?P<does>does|do|can|will|would) (?:the |my )?(?:lens(?:'s)? |camera )?aperture (?=(?:change|affect|alter|control|act|influence|govern)\b)", re.I), r"\g<does> the aperture "),
+    ("bulbs", _so_many_a_frame("bulbs"), r"I have \g<all> flashes left and each frame takes \g<one>\g<two> flashes"),
+    ("pops", _so_many_a_frame("pops"), r"I have \g<all> pops left and each frame takes \g<one>\g<two> pops"),
+    ("ing ", Pattern(r"^\W*(?:for|to) (?:freez(?:e|ing)|stop(?:ping)?) (?P<what>[a-z' ]{2,40}?),? (?:which|what)(?: one| flash| flash duration)? (?:is|would be|works) (?:better|best)[,:]? (?:a |an |the )?(?:flash )?(?:duration |burst |t0?\.5 )?(?:of )?(?P<one>1/\d+)(?: of a second| s| sec)? or (?P<other>1/\d+)(?: of a second| s| sec| second)?(?: flash(?: duration)?)?\s*\?*\s*$", re.I), r"which is better for freezing \g<what>, \g<one> or \g<other> flash duration?"),
+    ("duration", Pattern(r"\bwhich flash duration (?:is|would be|works) (?P<how>better|best) (?:for|to) (?P<what>(?:freez|stop)(?:e|ing|ping)? [a-z' ]{2,40}?)[,:] (?P<one>1/\d+) or (?P<other>1/\d+)(?: of a second| s| sec)?\s*\?*\s*$", re.I), r"which is \g<how> for \g<what>, \g<one> or \g<other> flash duration?"),
     ("overexpos", Pattern(r"\b(?P<if>if (?:i|we)(?:'m| am|'re| are|'d| would|'ve| have)?(?: rather| going| got)? (?:to )?)(?:lean|err|tend|want to err|want to lean|be) (?:towards?|to|on the side of|to the side of) overexpos(?:ure|ing)\b", re.I), r"if I want more exposure"),
     ("underexpos", Pattern(r"\b(?P<if>if (?:i|we)(?:'m| am|'re| are|'d| would|'ve| have)?(?: rather| going| got)? (?:to )?)(?:lean|err|tend|want to err|want to lean|be) (?:towards?|to|on the side of|to the side of) underexpos(?:ure|ing)\b", re.I), r"if I want less exposure"),
 )

@@ -141,7 +141,7 @@ def on_the_ring(n: Bare) -> Fact | None:
     return n.of("aperture", value=n.mark, of="") if told and not UNIT_NEXT.match(n.text[n.fact.end :]) else None
 
 
-_SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)
+_SAYS = Pattern(r"\b(?:meter|reading)(?:ed)?(?: now| then| only| just| still)*(?: says| said| gives| gave| shows| showed| reads| read| is| was)?\s*$", re.I)
 _COMPARED = Pattern(r"\s*(?:without|with|through|bare|naked|once|when|after|before)\b", re.I)
 _SAID_TWICE = Pattern(r"\b(?:meter|reading)(?:ed)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\b[^?]{0,80}\b(?:meter|reading)(?:ed)? (?:says|said|gives|gave|shows|showed|reads|read|is|was)\b", re.I)
 
@@ -176,14 +176,14 @@ _BARE_NEXT = Pattern(r"\s*(?:bare|naked|without (?:it|anything))\s*(?:[.,;:!?]|$
 _OPENS = Pattern(r"(?:^|[.,;:!?])\s*(?:it (?:was|is) |i (?:had|got) )?$", re.I)
 _IN_THE_LIGHT = ("modifier", "camera_filter", "loss", "stops", "filter_loss")
 _WITHOUT = Pattern(r"\b(?:bare|naked|without)\b", re.I)
-_SAID_THROUGH = Pattern(rf"(?:\b(?:through|with|behind|under|inside) (?:it|(?:the|my|a|an|its|that) (?:\w+ )?\w+)(?: on| up| in| fitted)?|\b\w+ (?:on|up|fitted)|\bwithout (?:it|the \w+)){_SAYS_IT}\s*$", re.I)
+_SAID_THROUGH = Pattern(rf"(?:\b(?:through|with|behind|under|inside) (?:it|(?:the|my|a|an|its|that) (?:\w+ )?\w+)(?: on| up| in| fitted| (?:over|across|round|around|in front of) (?:it|(?:the|my) \w+))?|\b\w+ (?:on|up|fitted)|\bwithout (?:it|the \w+)){_SAYS_IT}\s*$", re.I)
 
 
 def read_through(n: Bare) -> Fact | None:
     """"bare: sixteen. through the silk: eight": the reading with what takes from it, beside the one without."""
     mark = _half_past(n)
     told = 2.8 <= mark <= 64 and "modifier" in n.kinds and n.kinds.isdisjoint(("distance", "guide_number", "loss", "stops", "power")) and _WITHOUT.search(n.text)
-    said = told and _SAID_THROUGH.search(n.text[max(0, n.fact.start - 48) : n.fact.start]) and CLAUSE_ENDS.match(n.text[n.fact.end :])
+    said = told and _SAID_THROUGH.search(n.text[max(0, n.fact.start - 64) : n.fact.start]) and CLAUSE_ENDS.match(n.text[n.fact.end :])
     return n.of("aperture", value=mark, of="", unit="", cue="meter") if said else None
 
 

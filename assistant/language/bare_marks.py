@@ -15,6 +15,11 @@ _OF_DEPTH = Pattern(r"\b(?:depth of (?:field|focus)|d\.?o\.?f\b|(?:more|less|dee
 _MOVES = Pattern(r"\b(?:mov\w*|back(?:s|ed|ing)?|step\w*|walk\w*|com(?:e|es|ing)|pull\w*|push\w*|focus\w*|distance|stand\w*|lens(?:es)?|mm|zoom\w*)\b[^.?!;,]{0,24}$", re.I)
 """Before two figures that are of a place or of a lens."""
 _OF_PLACES = Pattern(r"\b(?:feet|ft|metres?|meters?|from the (?:subject|camera))\b", re.I)
+_BOTH_READ = Pattern(
+    rf"(?P<first>\b(?:side|half|part|end|wall|corner|cheek|one)\b[^.?!;,\d]{{0,32}}?\b(?:reads?|meters?|metered|measures?)(?: about| just| only| at)? )(?P<one>{_MARK}){_NO_UNIT}"
+    rf"(?P<between>,? (?:and |but |while |whereas )?(?:on )?(?:the |its |his |her |my )?(?:[a-z'-]+ ){{1,5}}?)(?P<other>{_MARK})(?!\.\d){_NO_UNIT}(?=\W*$|[.,;?!] )", re.I)
+"""Two sides of a thing, each with what the meter says of it."""
+_STOPS_BETWEEN = Pattern(r"\b(?:how many stops|in stops|stops? (?:apart|between|darker|brighter|under|over|less|more)|difference|ratio|contrast)\b", re.I)
 _HAS_MARK = Pattern(r"\bf ?/ ?\d|\bf\d", re.I)
 
 
@@ -26,6 +31,8 @@ def with_marks(text: str) -> str:
     """
     if _HAS_MARK.search(text):
         return text
+    if _BOTH_READ.may_match(text) and _STOPS_BETWEEN.search(text):
+        return _BOTH_READ.sub(r"\g<first>f/\g<one>\g<between>f/\g<other>", text)
     said = _TURNED.sub(r"\g<does>\g<how>f/\g<one> \g<to> f/\g<other>", text) if _TURNED.may_match(text) else text
     if said != text or not _OF_DEPTH.search(text) or _OF_PLACES.search(text):
         return said

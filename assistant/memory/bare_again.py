@@ -199,6 +199,41 @@ def time_alone(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(replace(mine, quantity="shutter", unit="s"),)), scene
 
 
+_BACK = Pattern(r"\b(?:back|again|after all)\b", re.I)
+
+
+def was_a_time(mine: Fact, query: Query, talk: Conversation) -> Fact | None:
+    """The shutter time that a bare number puts back, where one of so many parts of a second was told before, and no such film."""
+    if mine.value < 2 or not mine.said.strip().isdigit() or not _BACK.search(query.text) or any(f.quantity in ("film_speed", "rated") and f.value == mine.value for old in (talk.scene, *talk.past) for f in old.facts):
+        return None
+    return next((f for old in reversed(talk.past) for f in old.facts if f.quantity == "shutter" and math.isclose(f.value * mine.value, 1.0, rel_tol=1e-6)), None)
+
+
+def time_put_back(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"put the 250 back", "back to 250" after 1/60 took the place of 1/250: that time again, and no film."""
+    mine = next((f for f in query.facts if f.quantity in ("number", "film_speed") and f.said.strip().isdigit() and not f.bad), None)
+    before = was_a_time(mine, query, talk) if mine is not None and not query.asks else None
+    now = [f for f in scene.facts if before is not None and f.quantity == "shutter" and f.of == before.of]
+    if mine is None or before is None or len(now) != 1 or now[0].value == before.value:
+        return query, scene
+    new = replace(as_told(before, before.value, mine), cue="")
+    return replace(query, facts=tuple(new if f is mine else f for f in query.facts), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not now[0]))
+
+
+_METERED = Pattern(r"^\W*(?:(?:and|or|then|so|now|no|but|what about|how about|what if|if|for|with|say|the|a|my|it|i)\b\W*)*(?:metered|meter(?:s|ed)?(?: (?:now|then))?(?: (?:says?|said|reads?|gives?|is|was))?|reading(?: is| was| of)?|reads?|says?)(?: (?:at|for|about))?\W*[\w.]+\W*(?:now|then|instead|please)?\W*$", re.I)
+
+
+def metered_time_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"metered 20" after a metered time of ten seconds: another time, and no f-number."""
+    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    timed = [f for f in scene.facts if f.quantity in ("shutter", "time") and f.value >= 1]
+    if mine is None or mine.quantity not in ("number", "aperture", "film_speed") or mine.bad or mine.value < 1 or _NAMED.search(mine.said) and not mine.said.isalpha() or len(timed) != 1 or not scene.asks or scene.asks[0].quantity not in ("shutter", "duration"):
+        return query, scene
+    if not _METERED.match(query.text) or any(f.quantity in ("aperture", "distance", "guide_number", "film_speed") for f in scene.facts):
+        return query, scene
+    return replace(query, facts=(as_told(timed[0], mine.value, mine),), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not timed[0]))
+
+
 def range_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"12 and 15?" after rows at 10 and 13 feet: the two places anew."""
     told = [f for f in scene.facts if f.quantity == "length_range"]

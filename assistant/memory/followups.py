@@ -47,6 +47,7 @@ from assistant.memory.bare import (
 from assistant.memory.bare_again import (
     end_again,
     factor_again,
+    metered_time_again,
     number_again,
     other_way,
     range_again,
@@ -57,6 +58,7 @@ from assistant.memory.bare_again import (
     stops_alone,
     thirds_again,
     time_alone,
+    time_put_back,
 )
 from assistant.memory.by_name import of_the_named
 from assistant.memory.conversation import Conversation, Scene
@@ -83,6 +85,7 @@ from assistant.memory.lights_changed import (
     turned_round,
 )
 from assistant.memory.move_again import move_again, says_another_move
+from assistant.memory.off_and_on import off_and_on, says_off_and_on
 from assistant.memory.off_the_wall import off_the_wall
 from assistant.memory.places_anew import place_anew
 from assistant.memory.reached import only_so_far, sync_only
@@ -94,6 +97,7 @@ from assistant.memory.split_again import split_again
 from assistant.memory.steps import another_length, half_that, halves, more_or_less
 from assistant.memory.taken_away import taken_away, taken_away_beside, takes_away
 from assistant.memory.things_placed import thing_placed, way_end_again
+from assistant.memory.what_moved import still_so, what_moved
 from assistant.memory.worn import glass_anew, passes_anew
 from assistant.query import Query
 
@@ -110,7 +114,7 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 def half_said(query: Query, scene: Scene) -> bool:
     """Whether a sentence with nothing in it to place still changes what stands: "half that", "the far one?", "level with it", "and the back row?"."""
-    return halves(query) or says_so_many_each(query, scene) or says_other_way(query) or takes_away(query, scene) is not None or says_stops_alone(query, scene) is not None or says_another_move(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
+    return halves(query) or says_so_many_each(query, scene) or says_other_way(query) or takes_away(query, scene) is not None or says_off_and_on(query, scene) is not None or says_stops_alone(query, scene) is not None or says_another_move(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
 
 
 def _of_another_row(query: Query, scene: Scene) -> bool:
@@ -123,8 +127,8 @@ def _of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, from_what_was_found, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, taken_away, taken_away_beside, depth_again, one_of_two_again,
-    frames_again, number_again, factor_again, end_again, way_end_again, stops_alone, thirds_again, time_alone, range_again, other_way, rate_again,
+    many_again, from_what_was_found, still_so, what_moved, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, off_and_on, taken_away, taken_away_beside, depth_again, one_of_two_again,
+    frames_again, number_again, factor_again, end_again, way_end_again, stops_alone, thirds_again, time_alone, time_put_back, metered_time_again, range_again, other_way, rate_again,
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, sync_only, steps_again, pair_again,
     after_measured, leeway_again, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,
     the_loss_anew, the_stops_anew, the_same_ones_loss, loss_anew, passes_anew, strength_again, draw_again, leg_again,

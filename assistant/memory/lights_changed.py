@@ -31,7 +31,7 @@ def drops(query: Query, scene: Scene, talk: Conversation) -> Pair:
     text = query.text.lower()
     mentioned = [m for m in query.mentioned]
     lights = {f.of for f in scene.facts if f.of}
-    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|(?:take|taken|taking|took) (?:off|away|out|down)|(?:take|took|taking|pull|pulled|pulling|whip|whipped|peel|peeled|strip|stripped|slip|slipped)(?: \w+){1,4} (?:away|out)|removed|turn off|switch off|(?:leave|leaving|left) (?:off|out)|skip|no more|ditch|scrap|minus|lost|no|nor|neither|get rid of)\b|(?:'s|\bis|\bare|\bwas|\bhas|\bhave)(?: now| all| already)? gone\b", text) or _TAKEN_OFF.search(text)
+    leaving = patterns.search(r"\b(lose|forget|drop|without|remove|kill|(?:take|taken|taking|took) (?:off|away|out|down)|(?:take|took|taking|pull|pulled|pulling|whip|whipped|peel|peeled|strip|stripped|slip|slipped)(?: \w+){1,4} (?:away|out)|removed|turn off|switch off|(?:leave|leaving|left) (?:off|out)|skip|no more|ditch|scrap|minus|lost|no(?= \w)|nor|neither|get rid of)\b|(?:'s|\bis|\bare|\bwas|\bhas|\bhave)(?: now| all| already)? gone\b", text) or _TAKEN_OFF.search(text)
     if talk.missing and not leaving and query.cues & {"bare", "BARE"} and any(f.quantity in _ASKED_FOR for f in query.facts):
         return query, scene  # "bare it was f/16", after what it was is asked for: how the value was found, and nothing comes off
     facts = scene.facts

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from assistant.memory.bare_again import was_a_time
 from assistant.memory.conversation import Conversation
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
@@ -38,7 +39,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
         return None
     wrong = _NOT_SO.search(query.text)
     mine = _only_value(query if wrong is None else _without(query, wrong))
-    if mine is None or not _says_all(last, talk):
+    if mine is None or not says_all(last, talk) or mine.quantity in ("number", "film_speed") and was_a_time(mine, query, talk) is not None:
         return None
     mine = _as_a_guide(mine, query, last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
@@ -93,8 +94,9 @@ def with_the_right_value(query: Query, rejected: Query) -> str | None:
     """The words of a question that was rejected, with the value told now where the one stood that cannot be: "typo, 6 feet"; None where that is not plain."""
     bad = [f for f in rejected.facts if f.bad and f.end > f.start]
     wrong = _NOT_NEGATIVE.search(query.text)
-    mine = _only_value(query if wrong is None else _without(query, wrong))
-    if mine is None or len(bad) != 1 or rejected.text[bad[0].start : bad[0].end].strip() != bad[0].said.strip():
+    told = query if wrong is None else _without(query, wrong)
+    mine = _only_value(_unnamed(told, bad[0].of) if len(bad) == 1 and bad[0].of else told)
+    if mine is None or len(bad) != 1 or mine.of not in ("", bad[0].of) or rejected.text[bad[0].start : bad[0].end].strip() != bad[0].said.strip():
         return None
     if mine.quantity not in (bad[0].quantity, "number") and not {mine.quantity, bad[0].quantity} <= {"share", "power"}:
         return None
@@ -102,6 +104,12 @@ def with_the_right_value(query: Query, rejected: Query) -> str | None:
     if mine.quantity == "number":
         words = re.sub(r"(?:minus |-)?\d+(?:\.\d+)?(?:/\d+)?", lambda _: mine.said.strip(), bad[0].said.strip(), count=1)
     return f"{rejected.text[: bad[0].start]}{words}{rejected.text[bad[0].end :]}"
+
+
+def _unnamed(query: Query, of: str) -> Query:
+    """The query without the name of what its value is of: "front row at 10", where the front row's place is the one that cannot be."""
+    named = re.sub(rf"\b(?:the )?{re.escape(of)}(?: (?:row|light|one))?(?:'s)?\b", lambda found: " " * len(found[0]), query.text, flags=re.I)
+    return replace(query, text=named, mentioned=()) if set(query.mentioned) <= {of} else query
 
 
 _TO_THE_OTHER = Pattern(r"\W*(?:(?:back|up|down|out|in|over|away) )?(?:to|into|until)\b\W*", re.I)
@@ -234,7 +242,7 @@ def _same_way(new: str, old: str) -> bool:
     return one is not None and other is not None and one["way"].lower() == other["way"].lower()
 
 
-def _says_all(last: Query, talk: Conversation) -> bool:
+def says_all(last: Query, talk: Conversation) -> bool:
     """Whether all that the answer went by stands in the words of the question."""
     here = all(f.origin == "kit" or f.quantity == "preferred_unit" or f.start < f.end and last.text[f.start : f.end].strip() == f.said.strip() for f in last.facts)
     known = {(f.quantity, f.value) for f in last.facts}

@@ -23,7 +23,7 @@ def sky_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return query, replace(scene, cues=scene.cues - SKIES)
 
 
-_LEVEL = Pattern(r"\b(?:level|equal|even|the same|as (?:bright|strong|hot|much)|match\w*|no (?:brighter|darker))\b", re.I)
+_LEVEL = Pattern(r"\b(?:level|equal|even|(?:the )?same(?= as\b|\W*$)|the same|as (?:bright|strong|hot|much)|match\w*|no (?:brighter|darker))\b", re.I)
 
 
 def says_level(query: Query, scene: Scene) -> re.Match[str] | None:

@@ -16,7 +16,7 @@ _AWAY = r"(?:off|out|away|down|gone|removed)"
 _WITHOUT = Pattern(
     rf"\b(?:without|los(?:e|ing)|drop(?:ping)?|remov(?:e|ing)|forget|no|minus|ditch(?:ing)?|skip(?:ping)?|(?:leav|tak|whipp|pull|stripp)(?:e|ing)? {_AWAY}) (?:the |my |that |this |any )?(?:[a-z]+ ){{0,2}}?{_THING.format('one')}(?: then| now| please| at all)*\W*$"
     rf"|\b(?:with|take|taking|pull|pulling|whip|leave|leaving|if i take) (?:the |my |that |this )(?:[a-z]+ ){{0,2}}?{_THING.format('two')} {_AWAY}(?: of it)?\W*$|(?:^|\b(?:the|my|that) )(?:[a-z]+ )?{_THING.format('three')} {_AWAY}\W*$", re.I)
-_TAKES_LIGHT = ("loss", "filter_loss", "nd", "factor")
+TAKES_LIGHT = ("loss", "filter_loss", "nd", "factor")
 _CLAUSE = Pattern(r"[.;?!:](?!\d)|,(?!\d)(?! (?:that|which))", re.I)
 
 
@@ -24,18 +24,18 @@ def takes_away(query: Query, scene: Scene) -> Fact | None:
     """The one loss whose thing is taken away here; None where it is none of them, or not clear which."""
     if any(a.quantity != "nd" for a in query.asks) or any(f.quantity not in ("modifier", "camera_filter", "remark") for f in query.facts):
         return None
-    losses = [f for f in scene.facts if f.quantity in _TAKES_LIGHT]
+    losses = [f for f in scene.facts if f.quantity in TAKES_LIGHT]
     if not query.facts and _IT_OFF.match(query.text):
         return losses[0] if len(losses) == 1 else None
     said = _WITHOUT.search(query.text)
     if said is None or _MORE_THAN_THAT.search(query.text[: said.start()]):
         return None
-    return _of_the_thing((said["one"] or said["two"] or said["three"]).lower(), scene)
+    return of_the_thing((said["one"] or said["two"] or said["three"]).lower(), scene)
 
 
-def _of_the_thing(word: str, scene: Scene) -> Fact | None:
+def of_the_thing(word: str, scene: Scene) -> Fact | None:
     """The one loss that was told with this word; of one that was told in a half-sentence, whose words are gone, the only one there is."""
-    losses = [f for f in scene.facts if f.quantity in _TAKES_LIGHT]
+    losses = [f for f in scene.facts if f.quantity in TAKES_LIGHT]
     told = [f for f in losses if f.start < f.end and scene.text[f.start : f.end].strip() == f.said.strip()]
     named = [f for f in told if word in _words_before(f, scene, told)] or [f for f in told if word in _words_after(f, scene, told)]
     if not named and not told and len(losses) == 1 and word not in _NO_SUCH_THING:
@@ -53,13 +53,13 @@ def taken_away_beside(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"without the paper, ISO 200?": what it took is there again, and what else is said is told."""
     said = _BESIDE.search(query.text) if not query.asks else None
     rest = [f for f in query.facts if said is None or f.start >= said.end() or f.end <= said.start()]
-    if said is None or not rest or any(f.quantity in _TAKES_LIGHT for f in rest):
+    if said is None or not rest or any(f.quantity in TAKES_LIGHT for f in rest):
         return query, scene
-    gone = _of_the_thing((said["first"] or said["last"]).lower(), scene)
+    gone = of_the_thing((said["first"] or said["last"]).lower(), scene)
     if gone is None:
         return query, scene
     text = query.text[: said.start()] + " " * (said.end() - said.start()) + query.text[said.end() :]
-    return replace(query, text=text, facts=tuple(rest), unknown=(), cues=query.cues - {"box_speed", "forget", "not", gone.unit}), _bared(scene, gone)
+    return replace(query, text=text, facts=tuple(rest), unknown=(), cues=query.cues - {"box_speed", "forget", "not", gone.unit}), bared(scene, gone)
 
 
 _IT_OFF = Pattern(r"^\W*(?:(?:and|or|so|then|now|ok|what if i|if i|i)\b\W*)*(?:(?:take|pull|whip|get|leave) (?:it|that|this|that one|the thing) (?:off|out|away)|(?:with )?(?:it|that) (?:off|out|gone)|without (?:it|that)|off (?:with it|again))(?: (?:altogether|again|then|now|entirely|completely|please))*\W*$", re.I)
@@ -87,7 +87,7 @@ def taken_away(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if gone is None:
         return query, scene
     bare = Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip())  # told, though nothing is on
-    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), _bared(_with_what_took_it(query, scene, gone), gone)
+    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), bared(_with_what_took_it(query, scene, gone), gone)
 
 
 def _with_what_took_it(query: Query, scene: Scene, gone: Fact) -> Scene:
@@ -98,7 +98,8 @@ def _with_what_took_it(query: Query, scene: Scene, gone: Fact) -> Scene:
     return replace(scene, facts=tuple(f for f in scene.facts if f is not worn[0]), cues=scene.cues - {worn[0].unit})
 
 
-def _bared(scene: Scene, gone: Fact) -> Scene:
+def bared(scene: Scene, gone: Fact) -> Scene:
+    """The scene without a loss and without the thing that took it."""
     glass = gone.quantity in ("factor", "filter_loss") and not gone.unit  # its name is told apart from what it takes
     kept = tuple(f for f in scene.facts if f is not gone and not (f.quantity in ("modifier", "camera_filter") and f.unit and (f.unit == gone.unit or glass and f.unit == "filter")))
     return replace(scene, facts=kept, cues=scene.cues - {gone.unit})

@@ -60,8 +60,8 @@ _MOVED_TO = Pattern(r"\b(?:mov\w+|pull\w*|bring|brought|back|backed|push\w*|carr
 
 def moved_and_not_counted(said: Query, whole: Query, found: Solution) -> bool:
     """"I move the lamp back to 8 feet from the sitter", and where it stood before is counted with."""
-    places = {f.start for f in found.used}
-    return any(f.quantity == "distance" and f.origin == "said" and f.start not in places and _MOVED_TO.search(said.text[: f.start]) for f in said.facts)
+    places, counted = {f.start for f in found.used}, {(f.said.strip(), round(f.value, 6)) for f in found.used if whole.text != said.text}  # a half-sentence has its places behind the scene's words
+    return any(f.quantity == "distance" and f.origin == "said" and f.start not in places and (f.said.strip(), round(f.value, 6)) not in counted and _MOVED_TO.search(said.text[: f.start]) for f in said.facts)
 
 
 def full_power_left(said: Query, whole: Query, found: Solution) -> bool:

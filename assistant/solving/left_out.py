@@ -81,9 +81,21 @@ _PARTY_OF = Pattern(r"\b(?:group|crew|party|class|choir|team|band|cast|squad|ens
 _THINGS = Pattern(r"\s+(?:(?:little|small|big|old|young|tall|wooden|shiny|empty|full|tiny|large) )*(?P<thing>[a-z]{5,}s)\b", re.IGNORECASE)
 
 
+_OF_A_CLASS = Pattern(r"\b(?:class of|year|grade|form|primary) ['’]?$", re.IGNORECASE)
+_CLASS_GOES_ON = Pattern(r"[a-d]?(?:s|'s)?(?:\s*[,;:?!]|\s*$|\.(?!\d)| (?!(?:feet|foot|ft|m|metres?|stops?|iso|asa|years?)\b)[a-z]{2,})", re.IGNORECASE)
+_OLD_FILM = Pattern(r"\b(?:expir\w*|out of date|fog\w*|stor(?:ed|age)|freezer|fridge|aged|old (?:film|stock|roll))\b", re.IGNORECASE)
+
+
+def _of_a_class(fact: Fact, text: str) -> bool:
+    """"Year 6, three rows", "the class of '91": a class at school, where no film has aged so many years."""
+    return _OF_A_CLASS.search(text[: fact.start]) is not None and _CLASS_GOES_ON.match(text[fact.end :]) is not None and _OLD_FILM.search(text) is None
+
+
 def told_by_the_way(fact: Fact, query: Query) -> bool:
     """"I teach year nine", "thirty of the little darlings", "eleven glasses": spelled, and of nothing that is lit or set."""
     text = query.text
+    if _of_a_class(fact, text):
+        return True
     things = _THINGS.match(text[fact.end :])
     if things and things["thing"] in query.unknown and fact.value == int(fact.value):
         return True

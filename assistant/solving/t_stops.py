@@ -107,8 +107,18 @@ def _by_numbers(query: Query, openings: list[Fact], numbers: list[Fact]) -> Solu
     to_t = len(numbers) == 1 and _asks_t(query.text)
     ratio = own.value / number.value
     value = wanted.value / ratio if to_t else wanted.value * ratio
-    return Solution(answers=(marks.aperture(value),), used=(own, number, *rest), topic="losses", lead=f"T{value:.3g}." if to_t else "",
+    return Solution(answers=(marks.aperture(value),), used=(own, number, *rest, *_said_as_stops(query, own, number)), topic="losses", lead=f"T{value:.3g}." if to_t else "",
                     notes=(f"The ring is marked in f-numbers; T{number.value:g} is what an f/{own.value:g} of this glass lets through.",))
+
+
+def _said_as_stops(query: Query, own: Fact, number: Fact) -> list[Fact]:
+    """"f/2.8 but T/4, so it swallows a stop": what the two numbers say, said once more."""
+    apart = 2 * math.log2(number.value / own.value)
+    return [f for f in query.facts if f.quantity in ("loss", "filter_loss", "stops") and f.unit in ("", "lens") and abs(abs(f.value) - apart) < _AS_SAID]
+
+
+_AS_SAID = 0.2
+"""Stops that a rounded figure may be off."""
 
 
 def _pair(openings: list[Fact], numbers: list[Fact]) -> tuple[Fact, Fact]:

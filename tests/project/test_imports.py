@@ -24,7 +24,7 @@ FLOORS: tuple[tuple[str, ...], ...] = (
     ("turns", "two_asked"),
     ("against_turns", "anew_turns", "claim_turns", "summed_up_turns"),
     ("replying",),
-    ("kit_turns", "told_turns", "log_turns", "which_turns", "way_turns", "safety_turns", "teach_turns"),
+    ("kit_turns", "told_turns", "log_turns", "which_turns", "way_turns", "safety_turns", "teach_turns", "why_turns"),
     ("turn",),
     ("memory",),
     ("teaching",),
