@@ -61,9 +61,14 @@ def _not_a_row(items: list[Item], text: str) -> list[Item]:
     return [replace(i, kind="glue", word="glue") if i.kind == "named" and i.word == "a" and text[i.start : i.end].lower() in ("the first", "first") and _BESIDE_A_ROW.search(text[: i.start]) else i for i in items]
 
 
+_POPS_SAID = Pattern(r"\b(?:pops?|bursts?|hits)\b", re.I)
+
+
 def _one_and_one(items: list[Item], text: str) -> list[Item]:
     """"one at full and one at half": two lights, the first and the second."""
     ones = [i for i in items if i.kind == "named" and i.word == "a" and text[i.start : i.end].lower().startswith("one")]
+    if len(ones) == 1 and _POPS_SAID.search(text) and not any(i.kind == "named" and i not in ones for i in items):
+        return [replace(i, kind="glue", word="glue") if i is ones[0] else i for i in items]  # "how many pops at 1/16 make up one at full?"
     if len(ones) < 2 or any(is_role(i) and i.word == "b" for i in items):
         return items
     letters = {i.start: letter for i, letter in zip(ones, "abc")}

@@ -240,7 +240,7 @@ _AND_WHAT_IS_RIGHT = Pattern(
 """A verdict is asked, and what is right besides, which the verdict says anyhow."""
 
 
-_SECOND_LENGTH = ("behind", "beyond", "another", "further", "full", "half", "quarter", "1/")
+_SECOND_LENGTH = ("power at ", "power from ", "behind", "beyond", "another", "further", "full", "half", "quarter", "1/")
 """Letters one of which stands where a second length may lack its unit."""
 
 

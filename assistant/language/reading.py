@@ -131,6 +131,8 @@ def _asked(items: Sequence[Item], segments: Sequence[Segment], facts: Sequence[F
     """What is asked by name, or else by what is told and how the text ends."""
     named = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text)
     hinted = [] if named or "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text)
+    if [a.quantity for a in named] == ["aperture"] and not named[0].of:
+        named = _of_a_light(named, [], text)
     return named or hinted or ordered(text, facts)
 
 
@@ -167,6 +169,10 @@ _READS = Pattern(r" (?:light |head |flash |paper )?(?:alone |then |now )?(?:shou
 """Between the light and "what": "so the paper meters what f"."""
 
 
+_OVER_OR_UNDER = Pattern(r"\bstops? (?:over|under|above|below|brighter|darker|up|down|hotter)\b", re.I)
+_AT_THE_BACK = Pattern(r"\b(?:meter|read|measure|get|see)(?:ing)?\b[^?.]{0,16}?\b(?:at|on|off|from) (?:the|my) (?:[a-z]+ )?(?:backdrop|background|wall|paper|cloth|screen|seamless)\b", re.I)
+
+
 def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
     """"what should the fill meter", "where is the key": the light that stands right after the question word."""
     if not asks:
@@ -179,6 +185,8 @@ def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
         light = next((i for i in reversed(items) if _TO_READ.match(text[i.end :])), None)
     if light is None and at > 0:
         light = next((i for i in reversed(items) if i.end < at and _READS.fullmatch(text[i.end : at])), None)
+    if light is None and at >= 0 and asks[0].quantity == "aperture" and _AT_THE_BACK.search(text, at) and _OVER_OR_UNDER.search(text, 0, at):
+        return [replace(asks[0], of="background"), *asks[1:]]
     return [replace(a, of=light.word) if light is not None and not a.of else a for a in asks]
 
 

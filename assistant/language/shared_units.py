@@ -21,6 +21,8 @@ _POWER = r"(?:(?:on|at) )?(?:full|half|quarter|(?:an? )?eighth|1/\d{1,3})(?: pow
 _EACH_AT = Pattern(
     rf"\b{_LIGHT}(?:'s| is| stands)?,? {_POWER},? (?:and )?(?:at |from )?{_NUMBER} ?(?P<unit>{_UNIT})\b,?(?: and| but| while)? {_LIGHT}(?:'s| is| stands)?,? {_POWER},? (?:and )?(?:at|from) (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
 """Two lights, each with its power and its place."""
+_POWER_AT = Pattern(rf"\b(?:what|which|how much) power (?:will |would |do i need |is right |is it |now )?(?:at|from) (?P<n>{_NUMBER})(?! ?(?:%|per ?cent|stops?|{_UNIT}|iso|cm|inch|asa))(?=\s*(?:[,.;:?!](?!\d)|$)|\s+[a-z])", re.I)
+"""A place whose power is asked, "what power at 12?", after another one was told."""
 _UNMARKED = Pattern(r"[.?!;](?!\d)")
 
 
@@ -33,6 +35,10 @@ def with_units(text: str) -> str:
     each = _EACH_AT.search(text)
     if each is not None:
         text = f"{text[: each.end('n')]} {each['unit']}{text[each.end('n') :]}"
+    asked = _POWER_AT.search(text)
+    before = list(_TOLD.finditer(text, 0, asked.start())) if asked is not None else []
+    if asked is not None and before:
+        return f"{text[: asked.end('n')]} {before[-1]['unit']}{text[asked.end('n') :]}"
     found = _BEHIND.search(text)
     told = [m for m in _TOLD.finditer(text, 0, found.start())] if found is not None else []
     if found is None or not told or _UNMARKED.search(text, told[-1].end(), found.start()):

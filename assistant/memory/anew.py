@@ -114,7 +114,7 @@ def after_measured(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, asks=tuple(a for a in query.asks if a.quantity == "aperture")), replace(scene, asks=(), facts=(replace(with_it, origin="kept"),))
 
 
-_SO_MANY = Pattern(r"^\W*(?:and |or |no |sorry |oh |what about |how about |with |what if |if )*(?:with )?(?P<did>(?:i |we |he |she |they )?(?:only |just )?(?:did|do|fired|fire|popped|pop|gave|give|managed|got off|hit it|used) (?:only |just )?)?(?:\w+)(?: of (?:them|these|those))?\W*$", re.I)
+_SO_MANY = Pattern(r"^\W*(?:only |just )*(?:and |or |no |sorry |oh |what about |how about |with |what if |if )*(?:with )?(?P<did>(?:i |we |he |she |they )?(?:only |just )?(?:did|do|fired|fire|popped|pop|gave|give|managed|got off|hit it|used) (?:only |just )?)?(?:\w+)(?: of (?:them|these|those))?(?: (?:fired|went off|flashed|popped|worked|triggered|did|of them (?:fired|went off)))?(?: then| in the end)?\W*$", re.I)
 
 
 def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -376,6 +376,9 @@ def in_its_place(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _BARE_SPEED = Pattern(r"^\W*(?:and |or |what about |how about |what if |then |no,? )*\d{2,4}(?: (?:instead|then))?\W*$", re.I)
 
 
+_SET_SO = Pattern(r"\b(?:set|dialled|dialed|rated|metered|exposed|shot|used|treated)\b", re.I)
+
+
 def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"at 64?" after "ISO 125 rated at 80": another rating of the same film."""
     rated = [f for f in scene.facts if f.quantity == "rated"]
@@ -383,6 +386,6 @@ def rated_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     if len(rated) == 2 and mine is not None and _AT.match(query.text):  # "I rate ISO 160 film at 100", then "at 80?"
         box, old = sorted(rated, key=lambda f: f.start)
         return _instead(query, scene, [box, replace(old, value=mine.value, said=mine.said, origin="said")], rated)
-    if len(rated) != 1 or mine is None or not _AT.match(query.text) and not (_BARE_SPEED.match(query.text) and scene.asks and scene.asks[0].quantity == "stops"):
+    if len(rated) != 1 or mine is None or not _AT.match(query.text) and not (is_film_speed_mark(mine.value) and _SET_SO.search(query.text)) and not (_BARE_SPEED.match(query.text) and scene.asks and scene.asks[0].quantity == "stops"):
         return query, scene
     return _instead(query, scene, [replace(mine, quantity="rated", of="film", unit="")], rated)

@@ -17,6 +17,7 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark
 from assistant.solving.pop_facts import own
+from assistant.units import LENGTH
 
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|back (?=to |at )|(?:and|so|then|ok|okay|now|first|before|earlier|originally|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
@@ -52,7 +53,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
         return None
     if wrong is None and mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
-    words = _in_its_form(mine, same[0])
+    words = _in_its_form(mine, same[0]) if last.text[same[0].start : same[0].end].strip() == same[0].said.strip() else None
     if words is None or _of_either(mine, last):
         return None
     start, end = same[0].start, same[0].end
@@ -67,11 +68,26 @@ _AT_A_PLACE = Pattern(r"\b(?:at|from|to|by|stands?|subject|distance|away|he's|sh
 def _as_a_guide(mine: Fact, query: Query, last: Query) -> Fact:
     """"no, 180 foot" after "my 120 foot flash loses two stops": a length put right where the only length told is a guide number is another guide number."""
     guides = [f for f in last.facts if f.quantity == "guide_number"]
+    if len(guides) == 1 and _too_far_for_it(mine, query, guides[0], last):
+        return replace(mine, quantity="guide_number", value=mine.value / LENGTH.get(mine.unit, 1.0))
     if mine.quantity != "distance" or mine.of or len(guides) != 1 or guides[0].unit != mine.unit or any(f.quantity in _LENGTHS for f in last.facts):
         return mine
     asked = {a.quantity for a in last.asks}
     meant = asked == {"guide_number"} and not _AT_A_PLACE.search(query.text) or asked == {"distance"} and _PUT_RIGHT.search(query.text)
     return replace(mine, quantity="guide_number") if meant else mine
+
+
+_FARTHEST = 0.6
+"""Of a guide number: at f/1.7 and wider hardly anything is lit."""
+
+
+def _too_far_for_it(mine: Fact, query: Query, guide: Fact, last: Query) -> bool:
+    """"and 60 m?" after "a 40 m flash at 5 m": as a distance it would ask for a lens that there is not."""
+    placed = [f for f in last.facts if f.quantity == "distance"]
+    if mine.quantity != "distance" or mine.of or mine.unit not in LENGTH or len(placed) != 1 or not any(a.quantity == "aperture" for a in last.asks) or _AT_A_PLACE.search(query.text):
+        return False
+    unit = LENGTH.get(guide.unit or mine.unit, 1.0)
+    return mine.unit == (guide.unit or mine.unit) and mine.value > _FARTHEST * guide.value * unit and mine.value > 3 * placed[0].value
 
 
 _LENGTHS = frozenset({"distance", "gap", "path", "move", "camera_distance", "max_distance", "min_distance", "ceiling_height", "length_range"})
@@ -116,7 +132,7 @@ _TO_THE_OTHER = Pattern(r"\W*(?:(?:back|up|down|out|in|over|away) )?(?:to|into|u
 _TO = Pattern(r"\b(?:to|into)\W*$", re.I)
 _FROM = Pattern(r"^\W*(?:(?:and|no|or|but|sorry|what about) )*from\b|\b(?:first|before|originally|earlier|at the start)\b", re.I)
 _NOW = Pattern(r"\b(?:now|this time|today|tonight)\b", re.I)
-_SUPPOSED = Pattern(r"\b(?:if|what about|how about|suppose|supposing|say|instead)\b", re.I)
+_SUPPOSED = Pattern(r"\b(?:if|what|which|how many|how much|what about|how about|suppose|supposing|say|instead)\b", re.I)
 
 
 def _second_of_two(two: list[Fact], mine: Fact, query: Query, last: Query) -> list[Fact]:
@@ -147,6 +163,9 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     counts = [f for f in told if f.quantity == "count" and f.unit in ("pops", "flashes")]
     if not same and mine.quantity == "number" and len(counts) == 2 and mine.value == int(mine.value) and 1 <= mine.value <= _MOST_POPS and not any(f.quantity == "distance" for f in told):
         return counts
+    energies = [f for f in told if f.quantity == "energy"]
+    if energies and mine.said.strip().isdigit() and mine.quantity in ("number", "film_speed") and not any(f.quantity in ("film_speed", "rated") for f in told) and mine.value >= _LEAST_ENERGY:
+        return energies
     formed = [f for f in told if f.quantity in (_ONE_OF_ITS_KIND if mine.quantity != "max_distance" else ("blur",)) and _shape(f) == shape and (shape != "#" or any(c.isdigit() for c in f.said))]
     if not same and mine.quantity == "number" and is_film_speed_mark(mine.value) and mine.value >= _SLOWEST and mine.said.strip().isdigit():
         return _once([f for f in told if f.quantity in ("film_speed", "rated")], last.text) if not any(f.quantity in _AS_LARGE for f in told) else []
@@ -172,6 +191,7 @@ def _shape(fact: Fact) -> str:
 
 
 _MOST_POPS = 64
+_LEAST_ENERGY = 25
 _SLOWEST = 50
 """Of a film speed that is told by its bare figure; below it a figure may be anything."""
 _AS_LARGE = frozenset({"energy", "focal_length", "count", "duration", "frequency", "extension"})
@@ -209,6 +229,8 @@ def _of_the_charge(last: Query) -> Fact | None:
     """The power that is asked for, where a time or a number of pops is told for another: "how long at a quarter; 8 sec at full"."""
     powers = [f for f in last.facts if f.quantity == "power" and f.origin != "kit"]
     known = [f for f in last.facts if f.quantity in _TOLD_AT_A_POWER]
+    if len(powers) == 2 and not known and last.asks and last.asks[0].quantity == "count" and sum(f.value == 1 for f in powers) == 1:
+        return min(powers, key=lambda f: f.value)  # "how many pops at 1/16 make one at full?"
     if len(powers) != 2 or len(known) != 1 or not last.asks or last.asks[0].quantity not in ("duration", "count"):
         return None
     its = own(known[0], powers, last.text)
@@ -244,7 +266,8 @@ def _same_way(new: str, old: str) -> bool:
 
 def says_all(last: Query, talk: Conversation) -> bool:
     """Whether all that the answer went by stands in the words of the question."""
-    here = all(f.origin == "kit" or f.quantity == "preferred_unit" or f.start < f.end and last.text[f.start : f.end].strip() == f.said.strip() for f in last.facts)
+    told = [f for f in last.facts if f.origin != "kit" and f.quantity != "preferred_unit"]
+    here = all(f.start < f.end for f in told) and sorted(last.text[f.start : f.end].strip() for f in told) == sorted(f.said.strip() for f in told)  # two may have changed places
     known = {(f.quantity, f.value) for f in last.facts}
     return here and all((f.quantity, f.value) in known for f in talk.scene.facts)
 
