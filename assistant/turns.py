@@ -9,7 +9,7 @@ from assistant.language import speaking
 from assistant.language.daylight import SKIES
 from assistant.memory.carried import carried, on_the_film_there_is, with_what_was_found
 from assistant.memory.conversation import LIMITS, TOPIC_CUES, Conversation, Scene
-from assistant.memory.later import follow_up, half_said, kit_put_right, of_what_stands
+from assistant.memory.later import follow_up, half_said, kit_put_right, of_another_row, of_what_stands
 from assistant.memory.meaning import implied_ask, inferred_ask, meant
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
@@ -216,7 +216,7 @@ def _changes_nothing(query: Query, said: Query, scene: Scene, talk: Conversation
     if query.asks or query.units or said.asks or query.mentioned or [f for f in (*query.facts, *said.facts) if f.quantity != "remark"]:
         return False
     of_both = "both" in said.cues and len({f.of for f in scene.facts if f.of}) < 2  # both of what
-    return scene == talk.scene and bool(talk.scene.asks) and (len(said.text.split()) > 2 or bool(said.unknown) or of_both) and not (query.cues - ({"both"} if of_both else set())) & TOPIC_CUES - scene.cues and "go_back" not in query.cues
+    return scene == talk.scene and bool(talk.scene.asks) and (len(said.text.split()) > 2 or bool(said.unknown) or of_both) and not (query.cues - ({"both"} if of_both else set())) & TOPIC_CUES - scene.cues and "go_back" not in query.cues and not of_another_row(query, talk.scene)
 
 
 def _about_something_else(query: Query, talk: Conversation) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from assistant.language.bare import CLAUSE_ENDS, Bare
+from assistant.language.stop_words import LOSING
 from assistant.patterns import Pattern
 from assistant.query import Fact
 
@@ -21,4 +22,16 @@ def worn_down(n: Bare) -> Fact | None:
     return n.of("filter_loss" if taker.quantity == "camera_filter" else "loss", unit=taker.unit, of=taker.of)
 
 
-RULES = (worn_down,)
+_IT_TAKES = Pattern(rf"\s*(?:it|that|this|which|the thing) (?:always |usually |just |only )?{LOSING}(?: (?:me|us|you))?(?:,? (?:it does|that one|the \w+))?", re.I)
+
+
+def lost_by_it(n: Bare) -> Fact | None:
+    """"pola's on, one and two thirds it loses": so many stops, of the one thing that is named."""
+    takers = [f for f in n.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
+    takes = _IT_TAKES.match(n.text, n.fact.end) if 0 < n.value <= 5 and len(takers) == 1 else None
+    if takes is None or not CLAUSE_ENDS.match(n.text[takes.end() :]):
+        return None
+    return n.of("filter_loss" if takers[0].quantity == "camera_filter" else "loss", unit=takers[0].unit, of=takers[0].of)
+
+
+RULES = (worn_down, lost_by_it)

@@ -8,6 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from assistant.language.level_lights import with_level_as_stops
+from assistant.language.places_named import with_places_named
+from assistant.language.spoken_marks import with_their_f
 from assistant.patterns import Pattern
 from assistant.places import ROOMS
 
@@ -154,7 +157,7 @@ def _what_to_set(said: str) -> str:
     return _SET_WHAT.sub(lambda m: f"what do {m['who']} {m['does']}", said) if " what" in said else said
 
 
-_RULES: tuple[Callable[[str], str], ...] = (_coloured, _what_to_set, _one_stop, _either_stop, _room_at, _from_stop_to_stop, _of_films, _of_charge, _of_light, _asked_in_short)
+_RULES: tuple[Callable[[str], str], ...] = (_coloured, _what_to_set, _one_stop, _either_stop, _room_at, _from_stop_to_stop, _of_films, _of_charge, _of_light, _asked_in_short, with_their_f, with_places_named, with_level_as_stops)
 
 
 def without_short_words(said: str) -> str:

@@ -25,6 +25,8 @@ _ASKED_LAST = Pattern(
     rf"(?P<before>^\W*|[.;:,!?–-] )(?:(?:so|and|then|now|hence|thus|therefore),? ){{0,2}}(?P<what>(?:the|my|our|its|his|her|their) {_QUANTITY}(?:,? (?:(?:at|for|in|on|to|with|through|from|of) [^?;,.]{{1,24}}|then),?){{0,3}}),? (?:is|would be|will be|should be|must be|comes to|comes out at|works out at|works out as|turns out to be)(?: then)?(?: what)?\s*(?:\?|[.…]{{2,3}})\s*$", re.I)
 _NAMED_LAST = Pattern(rf"(?P<before>[.;:!,–-] )(?:(?:so|and|then|now),? ){{0,2}}(?P<what>(?:the )?{_QUANTITY} (?:with|through|behind|in|under|without|off|inside) (?:the|my|it|that|this|all|both|her|his|our)\b[^?.;:\d]{{0,40}}\?)\s*$", re.I)
 """A setting named at the end, and what it is to be with: "…, aperture with the sheet?"."""
+_RATIO_FIRST = Pattern(r"^\W*(?:(?:so|and|then|now),? )?(?:the )?(?P<what>(?:key[- ]to[- ]fill|lighting|light) ratio),? (?=(?:if|with|when|where|supposing|given)\b(?![^.;]*\b(?:what|which|how|where|is it|wanted)\b))", re.I)
+"""Asked first, before what it is to be worked out from: "key to fill ratio if the key's on half"."""
 _THEN = Pattern(r",? then\b,?", re.I)
 
 
@@ -41,6 +43,7 @@ def in_ones_own_words(text: str) -> str:
     if _ASKED_LAST.may_match(text):
         text = _ASKED_LAST.sub(lambda found: f"{found['before'].replace(',', '.')}what is {_THEN.sub('', found['what'])}?", text)
     text = _NAMED_LAST.sub(lambda found: f"{found['before']}what {found['what']}", text)
+    text = _RATIO_FIRST.sub(lambda found: f"what is the {found['what']} ", text)
     asked = _WHETHER.search(text) if "?" not in text else None
     if asked is not None and not _ASKS_ELSE.search(asked["what"]):
         text = f"{text[: asked.start()]}{asked['before']}Is it true that {asked['what']}?{text[asked.end() :]}"

@@ -330,6 +330,7 @@ WHY_UNUSED = {
     "sync": "it only bounds the shutter",
     "focal_length": "the lens does not change the flash exposure",
     "exposure_value": "the ambient light was not asked for",
+    "guide_number": "only the distances count here",
 }
 
 

@@ -26,7 +26,7 @@ _JOINED = Pattern(r"\b(?:if|whether|that|than|as|and|or|but|so|then|when|while)$
 """Right before a verb: the clause goes on, or is another's."""
 _OPEN = Pattern(r"\b(?:what|whats|what's|which(?! (?:is|was|are|were|has|had)\b)|how|where|wheres|where's|whose|why|who|tell|show|(?:give|read) me)\b")
 _VERDICT = Pattern(r" (?:right|correct|yes or no|true or false|right or wrong|confirm or (?:deny|refute))$")
-_NO_VERDICT = Pattern(r"\b(?:it|that|them|her|him|is|are|was|were|be|been|the|on|my|to|get|got|come|came|comes|all|exposed|put|look|looks|looked|sounds?|turn|from|about|spot|just|not|true)$")
+_NO_VERDICT = Pattern(r"\b(?:it|that|them|her|him|is|are|was|were|be|been|the|on|my|to|get|got|come|came|comes|all|exposed|put|look|looks|looked|sounds?|turn|from|than|as|of|over|under|below|above|its|his|their|about|spot|just|not|true)$")
 _OPENING = Pattern(r"^(?:true or not|true or false|right or wrong|fact or fiction)(?= )")
 _ASKS_FROM_THE_START = Pattern(r"\W*(?:(?:so|and|but|or|then|ok|well|now),? )*(?:is|are|am|was|were|does|do|did|will|would|can|could|should|shall|must|may|might|has|have|isn't|aren't|doesn't|don't|won't|can't|wouldn't|what|what's|whats|which|how|where|why|who|whose|when|if|to|for|at|with)\b")
 """A text with a question mark that is one question from its first word."""

@@ -88,6 +88,7 @@ from assistant.memory.move_again import move_again, says_another_move
 from assistant.memory.off_and_on import off_and_on, says_off_and_on
 from assistant.memory.off_the_wall import off_the_wall
 from assistant.memory.places_anew import place_anew
+from assistant.memory.pops_again import pops_told
 from assistant.memory.reached import only_so_far, sync_only
 from assistant.memory.reference_again import asked_first, reading_by_power, reference_again
 from assistant.memory.rules import Pair, Rule
@@ -114,20 +115,21 @@ def follow_up(query: Query, talk: Conversation) -> Pair:
 
 def half_said(query: Query, scene: Scene) -> bool:
     """Whether a sentence with nothing in it to place still changes what stands: "half that", "the far one?", "level with it", "and the back row?"."""
-    return halves(query) or says_so_many_each(query, scene) or says_other_way(query) or takes_away(query, scene) is not None or says_off_and_on(query, scene) is not None or says_stops_alone(query, scene) is not None or says_another_move(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or _of_another_row(query, scene)
+    return halves(query) or says_so_many_each(query, scene) or says_other_way(query) or takes_away(query, scene) is not None or says_off_and_on(query, scene) is not None or says_stops_alone(query, scene) is not None or says_another_move(query, scene) is not None or bool(other_limit(query, scene)) or says_stops_again(query, scene) is not None or says_level(query, scene) is not None or of_another_row(query, scene)
 
 
-def _of_another_row(query: Query, scene: Scene) -> bool:
+def of_another_row(query: Query, scene: Scene) -> bool:
     """"and the back row?": the question that stands, of another row."""
     if not query.cues & {"front", "back", "middle"} or not scene.text:
         return False
     from assistant.solving.set_for_row import asks_another
 
-    return asks_another(query.text, scene.text)
+    by_guide = bool(scene.asks) and scene.asks[0].quantity == "aperture" and any(f.quantity == "guide_number" for f in scene.facts) and {f.of for f in scene.facts if f.quantity == "distance"} >= {"front", "back"}
+    return asks_another(query.text, scene.text, told=by_guide)
 
 
 RULES: tuple[Rule, ...] = (
-    many_again, from_what_was_found, still_so, what_moved, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, off_and_on, taken_away, taken_away_beside, depth_again, one_of_two_again,
+    pops_told, many_again, from_what_was_found, still_so, what_moved, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, off_and_on, taken_away, taken_away_beside, depth_again, one_of_two_again,
     frames_again, number_again, factor_again, end_again, way_end_again, stops_alone, thirds_again, time_alone, time_put_back, metered_time_again, range_again, other_way, rate_again,
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, sync_only, steps_again, pair_again,
     after_measured, leeway_again, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,

@@ -25,6 +25,13 @@ def half_said(query: Query, scene: Scene) -> bool:
     return followups.half_said(query, scene)
 
 
+def of_another_row(query: Query, scene: Scene) -> bool:
+    """Whether "and the front row?" asks the question that stands of another row, both of which it told."""
+    from assistant.memory import followups
+
+    return followups.of_another_row(query, scene)
+
+
 def of_what_stands(query: Query, scene: Scene) -> bool:
     """Whether pops of another power are asked of, after some that a reading was taken with, or "how many" of what was counted before."""
     from assistant.memory import anew, same_kind, split_again, worn

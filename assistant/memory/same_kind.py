@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 
+from assistant import patterns
 from assistant.language.daylight import SKIES
 from assistant.memory.anew import as_told, lone
 from assistant.memory.conversation import Conversation, Scene
@@ -133,12 +134,19 @@ def as_many(query: Query, scene: Scene) -> bool:
 
 
 _ROWS = ("front", "middle", "back")
+_ROW_AT = Pattern(r"^\W*(?:(?:and|ok|okay|so|then|what about|how about|for|at|on) )*(?:the )?(?:[\w.]+(?: and a half)?[ -]?(?:feet|foot|ft|metres?|meters?|m) (?:row|one|rank|tier|lot)|(?:row|one|rank|tier|lot) at [\w.]+(?: and a half)? ?(?:feet|foot|ft|metres?|meters?|m))(?: then)?\W*$", re.I)
+"""Another row, named by how far off it is: "and the 5 metre row?"."""
 
 
 def row_by_place(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"how much darker than the middle row is the one at 13 feet?", where the back row stands there: no new place of the middle row."""
     places = {f.of: f.value for f in scene.facts if f.quantity == "distance" and f.of in _ROWS}
     named = [f for f in query.facts if f.quantity == "distance" and f.of in _ROWS and not math.isclose(places.get(f.of, f.value), f.value) and any(math.isclose(value, f.value) for value in places.values())]
+    asked = _ROW_AT.match(query.text)
+    alone = query.facts[0] if asked is not None and len(query.facts) == 1 and query.facts[0].quantity == "distance" and not query.asks else None
+    there = [of for of, value in places.items() if alone is not None and math.isclose(value, alone.value)]
+    if len(places) > 1 and len(there) == 1:
+        return replace(query, facts=(), text=patterns.at_hand(f"and the {there[0]} row?"), cues=query.cues | {there[0]}, unplaced=()), scene
     if len(places) < 2 or not named or len([f for f in query.facts if f.quantity == "distance"]) != 1:
         return query, scene
     return replace(query, facts=tuple(replace(f, quantity="number", of="") if f in named else f for f in query.facts)), scene

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
+from assistant.solving.guide_aside import bears_not
 from assistant.solving.placing import SO_FAR
 from assistant.solving.solution import Solution
 from assistant.solving.solver import unused
@@ -28,7 +29,7 @@ _LEGS = ("path", "ceiling_above")
 
 def left_idle(said: Query, whole: Query, found: Solution) -> bool:
     """A magnification beside stops, a rating beside a power, one leg of a bounce: such an answer would have used it."""
-    return any(not _may_be_idle(fact, found) for fact in unused(whole, found))
+    return any(not _may_be_idle(fact, found) and not bears_not(fact, whole, found) for fact in unused(whole, found))
 
 
 def _may_be_idle(fact: Fact, found: Solution) -> bool:

@@ -37,7 +37,7 @@ def solve(query: Query) -> Solution | None:
     if (best := bracket_ends.best_frame(query)) is not None:
         return best
     stops = query.asks_for("stops")
-    for early in (room_adds.both_over, _still_short, _left_open) if stops else ():
+    for early in (room_adds.both_over, room_adds.on_top, _still_short, _left_open) if stops else ():
         found = early(query)
         if found is not None:
             return found

@@ -121,7 +121,7 @@ def _broken(answer: Quantity, limits: Limits, query: Query) -> tuple[Fact | None
         return _fact(limits, "max_film_speed"), f"Your fastest film is ISO {limits.max_film_speed:g}."
     if answer.quantity == "energy" and len(query.all("aperture")) > 1 and limits.max_energy and value > limits.max_energy * 2**SLACK:
         return _fact(limits, "energy"), f"There are only {limits.max_energy:g} Ws."
-    if answer.quantity == "count" and limits.max_count and value > limits.max_count:
+    if answer.quantity == "count" and limits.max_count and value > limits.max_count and not ((held := _fact(limits, "max_count")) is not None and held.unit == "frames" and answer.unit == "pops"):  # frames bound no pops
         return _fact(limits, "max_count"), f"There are only {limits.max_count:g}."
     return None
 

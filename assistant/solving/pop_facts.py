@@ -96,3 +96,16 @@ _EACH_OF = Pattern(r"\b(?:each|every one|any one|one) of (?:the |my |our |these 
 def is_of_each(query: Query, pops: Fact, read: Fact) -> bool:
     """Whether what was read is of one pop, though several are told: "8 pops at f/8 each", "each of 8 pops gives f/8"."""
     return _BY_EACH.match(query.text, read.end) is not None or _EACH_OF.search(query.text[: pops.start]) is not None
+
+
+_READ_OF_IT = Pattern(r"\b(?:reads?|reading|gives?|gave|meters|metered|measures?|is|was|does|makes?|comes to|good for|worth|gets?)\b", re.I)
+_AT_ANOTHER = Pattern(r"\b(?:full|what|how|want|need|for f)\b", re.I)
+
+
+def power_that_was_read(query: Query, read: Fact) -> tuple[Fact, ...]:
+    """"half power pops, one of those reads f/5.6": the power of every pop, the one that was read too, so that it changes nothing; none where the reading may be of another."""
+    powers = query.all("power")
+    if len(powers) != 1 or powers[0].value >= 1.0 or not powers[0].end <= read.start <= powers[0].end + 48 or " full" in query.text.lower():
+        return ()
+    between = query.text[powers[0].end : read.start]
+    return (powers[0],) if _READ_OF_IT.search(between) and not _AT_ANOTHER.search(between) else ()

@@ -278,8 +278,32 @@ def _in_full_pops(query: Query, ask: Ask) -> Solution | None:
     return Solution(answers=(Quantity("count", worth, "pops"),), used=query.facts, topic="time", working=working, notes=(f"In light they are worth {worth:.4g} at full power.",))
 
 
+_PER_FRAME = Pattern(r"\s*(?:pops?|flashes|bursts?|shots?|hits|times)?,?\s*(?:(?:of flash |fired |go |goes |going |are |is |given )*(?:(?:a|per|each|every|to (?:a|the|each|every)|(?:for|on|into|onto|at) (?:a|each|every|each of the)) ?(?:single )?(?:frames?|shot|picture|exposure|sheet|plate|neg|negative|one)|(?:(?:for|on|at|to) )?(?:each|every one)|apiece|a piece|every time)\b)", re.I)
+_POPS_ASKED = Pattern(r"\bhow many (?:full )?(?:pops|flashes|bursts|times)\b|\b(?:total|number of|sum of the) (?:pops|flashes|bursts)\b|\b(?:pops|flashes|bursts) (?:in all|in total|altogether|all told|total)\b|\bhow many\b[^?]{0,24}\b(?:in all|in total|altogether|all told)\b", re.I)
+_FULL_POPS = Pattern(r"\bfull(?:[- ]power)? (?:pops|flashes|bursts)\b", re.I)
+_ROLLS = Pattern(r"\b(?:rolls?|films?|boxes|packs|packets|holders|backs|magazines)\b", re.I)
+_SHEETS = Pattern(r"[\s-]*(?:sheets|plates|negs|negatives|pictures|exposures|shots)\b", re.I)
+
+
+def _for_all_frames(query: Query, ask: Ask) -> Solution | None:
+    """"36 frames, four pops a frame, how many pops in all?": so many times as many; the power is the same for all."""
+    counts = [f for f in query.facts if f.quantity in ("count", "max_count")]
+    pops = [f for f in counts if f.unit in POP_WORDS]
+    frames = [f for f in counts if f.unit == "frames" and f.value > 1] + [f for f in query.facts if f.quantity == "rows" and f.unit == "layers" and _SHEETS.match(query.text, f.end)]
+    rolls = [f for f in query.facts if f.quantity == "number" and f.value > 1 and _ROLLS.search(f.said + query.text[f.end : f.end + 10])]
+    rest = {f.quantity for f in query.facts if f not in (*counts, *frames, *rolls) and f.value != 1} - {"remark", "place", "film_speed", "format"}
+    if len(pops) != 1 or len(frames) != 1 or len(rolls) > 1 or rest - {"power"} or len(query.all("power")) > 1 or ask.unit not in ("", *POP_WORDS):
+        return None
+    if not _PER_FRAME.match(query.text, pops[0].end) or not _POPS_ASKED.search(query.text):
+        return None
+    factors = (*rolls, frames[0], pops[0], *(query.all("power") if _FULL_POPS.search(query.text) else ()))
+    total = math.prod(f.value for f in factors)
+    working = " × ".join(f"{f.value:g}" for f in factors)
+    return Solution(answers=(marks.count(math.ceil(total - 1e-9), "pops"),), used=(*rolls, frames[0], pops[0], *query.all("power")), topic="time", working=(f"{working} = {total:g}",))
+
+
 _RULES: dict[str, tuple[Callable[[Query, Ask], Solution | None], ...]] = {
-    "count": (_in_full_pops,),
+    "count": (_in_full_pops, _for_all_frames),
     "aperture": (_mixed, _some_more, _of_fewer),
     "stops": (_mixed, _short_of_plan, _some_more, _against_another, _still_short, _each_under),
 }

@@ -18,7 +18,7 @@ from assistant.query import COUNTED, Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import energy_short, flash, known_at, marks, pop_heads, pop_sums, strobe_fits, strobe_images
-from assistant.solving.pop_facts import POP_WORDS, drawn_out, is_of_each, lost_besides, own, popped, share
+from assistant.solving.pop_facts import POP_WORDS, drawn_out, is_of_each, lost_besides, own, popped, power_that_was_read, share
 from assistant.solving.solution import Solution, needs
 
 
@@ -227,7 +227,7 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     if difference <= 0 and not (base and base.value > 1):
         return Solution(answers=(marks.count(1, "pops"),), used=(one, target, *takes), topic="time", notes=(f"One pop already gives f/{one.value:g}.",))
     before = base.value if base and base.value > 1 and not is_of_each(query, base, one) else 1.0
-    used = tuple(f for f in (one, target, base, *query.all("distance"), *(f for f in (*query.all("film_speed"), *query.all("power")) if f.cue == COUNTED), *takes) if f)
+    used = tuple(f for f in (one, target, base, *query.all("distance"), *(f for f in (*query.all("film_speed"), *query.all("power")) if f.cue == COUNTED), *takes, *power_that_was_read(query, one)) if f)
     found = _with_waits(query, _answer(before * 2.0**difference, before, ask, used, f"f/{one.value:g} to f/{target.value:g} is {difference - lost:.3g} stops" + (f", and {lost:.3g} lost" if takes else "")))
     return _with_energy(query, found)
 

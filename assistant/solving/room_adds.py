@@ -39,6 +39,10 @@ def _is_added(fact: Fact, text: str) -> bool:
     return _ADDS_BEFORE.search(text[: fact.start]) is not None or _ON_TOP.match(text, fact.end) is not None
 
 
+SET_FOR_FLASH = Pattern(
+    r"\b(?:set|sets|setting|expos\w+|meter\w*|aperture|lens|work\w* (?:it )?out|go)\b[^.?!]{0,40}\b(?:for|by|to|on|from) (?:the |my )?(?:flash|strobe|gun)(?:'s reading| reading)? (?:alone|only|by itself|on its own)\b"
+    r"|\bonly (?:for|by) the flash\b", re.I)
+"""The aperture is that of the flash, and what else falls there comes on top."""
 _ONE_SIDE = Pattern(r"\b(?:the )?same (?:side|cheek|face|half|spot|place|part)\b|\bon (?:his|her|their|the) (?:\w+ )?(?:face|cheek|forehead|side)\b", re.I)
 _FLASH_ALONE = Pattern(r"\b(?:flash|strobe|gun|fill|key)\b(?: (?:alone|by itself|on its own|only|itself|also|too|as well|likewise|reads?|meters?|gives?|on (?:the |his |her )?(?:same )?\w+))*(?: at| of)? $", re.I)
 _HOW_OVER = Pattern(r"\bhow (?:many stops|far|much)\b[^?]{0,12}\b(?:over|under|out|too (?:bright|hot))\b", re.I)
@@ -57,3 +61,13 @@ def both_over(query: Query) -> Solution | None:
     lens = next(f for f in own if f is not flash[0])
     over = 2 * math.log2(math.hypot(flash[0].value, room[0].value) / lens.value)
     return Solution(answers=(marks.stops(over),), used=query.facts, topic="ambient", lead="Over" if over > 0 else "Under", notes=("The two fall on the same face, so their light adds.",))
+
+
+def on_top(query: Query) -> Solution | None:
+    """"the room is a stop under the flash, I set for the flash alone: how many stops over?": what the room adds to a right exposure."""
+    told = [f for f in query.facts if f.quantity not in ("remark", "place", "modifier")]
+    if len(told) != 1 or told[0].quantity != "relation" or told[0].of != "ambient" or told[0].cue not in ("less", "more") or not SET_FOR_FLASH.search(query.text) or not _HOW_OVER.search(query.text) or _ANOTHER_SIDE.search(query.text):
+        return None
+    under = abs(told[0].value) if told[0].cue == "less" else -abs(told[0].value)
+    over = math.log2(1 + 2.0**-under)
+    return Solution(answers=(marks.stops(over),), used=(told[0],), topic="ambient", lead="Over", working=(f"log2(1 + 2^{-under:g}) = {over:.3g}",), notes=("The two fall on the same face, so their light adds.",))

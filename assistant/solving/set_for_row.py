@@ -32,13 +32,13 @@ _SUITS = Pattern(rf"\b(?:aperture|f-?stop|stop|f-?number|setting|what)\b[^.?!\d]
 _ANOTHER = Pattern(rf"^\W*(?:(?:and|ok|okay|so|then|what about|how about|for|at|on) )*(?:the )?{_WHICH_ROW}(?: (?:row|rank|tier|one|person|lot))?(?: then)?\W*$", re.I)
 
 
-def asks_another(said: str, before: str) -> bool:
-    """Whether "and the back row?" asks the question that stands of another row.
+def asks_another(said: str, before: str, *, told: bool = False) -> bool:
+    """Whether "and the back row?" asks the question that stands of another row: after a row that the lens is set for, or where each row's answer is `told` by other means.
 
     >>> asks_another("and the back row?", "rows at 9 and 11 ft, set for the front, how far off is the middle?")
     True
     """
-    return _ANOTHER.match(said) is not None and _SET_FOR.search(before) is not None
+    return _ANOTHER.match(said) is not None and (told or _SET_FOR.search(before) is not None)
 
 
 def names_its_row(text: str) -> str:

@@ -17,6 +17,7 @@ from assistant.query import Fact, Query
 from assistant.records import replace
 from assistant.solving.choices import choose
 from assistant.solving.each_in_turn import solve as each_in_turn
+from assistant.solving.guide_aside import bears_not
 from assistant.solving.ranges import over_values
 from assistant.solving.solution import Solution, rejected
 from assistant.solving.to_be_added import as_an_addition
@@ -211,7 +212,7 @@ def unbearable(query: Query, solution: Solution) -> list[Fact]:
     """Facts said that would change the answer and were not used in it."""
     if solution.status not in ("answered", "out_of_reach") or solution.topic == "claims":
         return []
-    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING or _bears_here(f, query, solution)) and f.said.strip().lower() != "one"]
+    return [f for f in unused(query, solution) if f.of != "middle" and (f.quantity in BEARING and not bears_not(f, query, solution) or _bears_here(f, query, solution)) and f.said.strip().lower() != "one"]
 
 
 def _bears_here(fact: Fact, query: Query, solution: Solution) -> bool:

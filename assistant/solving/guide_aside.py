@@ -1,0 +1,35 @@
+"""A guide number told beside a question that goes by the distances alone: nothing of it bears on the answer (contract 22).
+
+"guide number 24 metres, the light's at 3 m and the exposure is right: at 4.5 m how many stops do I lose?" · "guide
+number 110, f/11, so ten feet: between what distances may they stray within half a stop?"
+"""
+
+from __future__ import annotations
+
+from assistant.query import Fact, Query
+from assistant.solving.solution import Solution
+from assistant.units import LENGTH
+
+_SETTINGS = frozenset({"aperture", "film_speed", "power", "power_down", "loss", "modifier", "nd", "filter_loss", "factor", "energy", "t_number"})
+_AGREES = 0.06
+"""How far a distance that was worked out before may be off the quotient, as a part of it: a tape is read to a few inches."""
+
+
+def bears_not(guide: Fact, query: Query, solution: Solution) -> bool:
+    """Whether the answer is the same for every guide number, or goes by a distance that this one was worked out to."""
+    if guide.quantity != "guide_number" or solution.topic != "falloff" or not solution.answers:
+        return False
+    places = [f for f in solution.used if f.quantity == "distance"]
+    first = solution.answers[0].quantity
+    if first == "stops" and len(places) >= 2 and not any(f.quantity in _SETTINGS for f in query.facts):
+        return True  # from one place to another
+    return first in ("stops", "distance") and len(places) == 1 and _is_from_there(guide, places[0], query)
+
+
+def _is_from_there(guide: Fact, place: Fact, query: Query) -> bool:
+    """"guide number 110, f/11, so ten feet": by these the light is right where it stands."""
+    stops = {f.value for f in query.facts if f.quantity == "aperture"}
+    if len(stops) != 1 or any(f.quantity in _SETTINGS - {"aperture"} for f in query.facts if f.value not in (1.0, 100.0)):
+        return False
+    unit = guide.unit or place.unit
+    return unit in LENGTH and abs(guide.value / stops.pop() * LENGTH[unit] / place.value - 1) < _AGREES
