@@ -27,7 +27,7 @@ _THEN_TO_FILM = Pattern(r"^[\s-]*(?:to|and)[\s-](?:the )?(?:film|plate|ground gl
 _BETWEEN = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:(?:of )?(?:tubes?|rings?|spacers?|spacing|extra|added|put|fitted|in) )*(?:in )?between (?:it|the lens|lens|my lens|them|the board)(?: and (?:the |my )?(?:body|camera|mount|film|back))?\b", re.I)
 _TAKEN_BACK = r"(?:[\w.½ ]{1,24},? (?:no|sorry|wait|i mean|er|make that|actually)[, ]+)?"
 """A figure that is put right in the next word: "measures ten, no, twelve inches"."""
-_LENS_TO_FILM = Pattern(r"\b(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?(?:film|plate|film plane|back|ground glass|rear standard)(?: (?:distance|measures?|is|are|of|at|now|about|comes to|reads))*[\s:=]*" + _TAKEN_BACK + "$", re.I)
+_LENS_TO_FILM = Pattern(r"\b(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?(?:film|plate|film plane|back|ground glass|rear standard)(?:,? (?:distance|measures?|is|are|of|at|now|about|comes to|reads))*[\s:=]*" + _TAKEN_BACK + "$", re.I)
 _DRAW_BEFORE = Pattern(rf"\b{_DRAW}(?: (?:is|are|was|of|at|out|to|long|length|now|about|set|reads|measures|extended|extension|draw|long of|me|it|about|some|roughly|=))*[\s:=]*{_TAKEN_BACK}$", re.I)
 _DRAW_AFTER = Pattern(r"^[\s-]*(?:mm|mil|inch(?:es)?|in\.?)?[\s-]*(?:long )?(?:of )?(?:the |my |total |full )?(?:bell?ows?(?<!below)|draw|extension|tubes?)\b", re.I)
 _TO_FILM_AFTER = Pattern(r"^[\s-]*(?:(?:from |off )?(?:the )?(?:lens|lens ?board|front standard)[- ](?:to|and)[- ](?:the )?|(?:away |out |clear )?(?:from|off|in front of) (?:the |my )?)(?:film plane|film|plate|back|ground ?glass|rear standard|focal plane)\b", re.I)

@@ -55,6 +55,10 @@ _OF_ANOTHER = Pattern(r",?\s*that'?s (?:wrong|not it|not right|(?:for |of )?(?:t
 """Why a value is taken back: "thirty, no, that's the other one, twenty"."""
 
 
+_IN_FACT_ON = Pattern(r"\b(?:i'm|i am|we're|we are|it's|there's|i've got|i have|film is|film's) actually (?:(?:on|in|using|shooting|loading|an?|with|iso|asa) )*$", re.I)
+_OF_THE_METER = Pattern(r"\b(?:dial|meter|digital\w*|phone|app|set|reading|says|gave|read)\b[^.?!]{0,30}$", re.I)
+
+
 def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
     """The place of the value that this one corrects, if it corrects any."""
     at = next((n for n in range(len(before) - 1, -1, -1) if before[n].kind in _VALUES), None)
@@ -66,6 +70,8 @@ def _taken_back(item: Item, before: Sequence[Item], text: str) -> int | None:
         return None
     if _OTHER_KIND.search(gap[: slip.start()]):
         return None  # "10 ft, ISO correction 100": of the film, not of the feet
+    if item.kind in ("film_speed", "number") and _IN_FACT_ON.search(gap) and _OF_THE_METER.search(text[: before[at].start]):
+        return None  # "the dial was on 400, but I'm actually on 100": the one of the reading, the other of the film
     if _ASKED.search(gap[: slip.end()]):
         return None  # "what does that make it at ISO 100?"
     label = {word for word in slip["label"].lower().split()} - _PLAIN

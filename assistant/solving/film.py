@@ -256,11 +256,11 @@ _LOST_SPEED = Pattern(r"\b(?:film|roll|stock|emulsion|it|iso \d+|asa \d+|\d+ din
 """Right before the stops of speed that a film has lost with its years."""
 _LOST_ELSEWHERE = Pattern(r"\b(?:filter|polari[sz]er|nd|bellows|flash\w*|softbox|umbrella|lens|gel|scrim|silk)\b", re.I)
 _ANOTHER_FILM = Pattern(r"\b(?:what|which) film\b(?! speed| rating)|\bfilm instead\b|\bhow fast an? film\b", re.I)
-_CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b(?![^.?!,;]{0,24}\b(?:better|best|nicer|nicest|right|richer|cleaner|sweeter)\b)[^.?!,;]{0,24}$|\b(?:found|measur\w+|densitometer)\b[^.?!]{0,32}$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were|been|(?:slide|chrome|frame|roll|neg|negative|print|picture|shot|portrait|test|everything|it|which) (?:is|was))\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
+_CAME_OUT = Pattern(r"\b(?:com(?:e|es|ing)|came|turn(?:s|ed|ing)?) (?:\w+ )?(?:out|back|up)\b(?![^.?!,;]{0,24}\b(?:better|best|nicer|nicest|right|richer|cleaner|sweeter)\b)[^.?!,;]{0,24}$|\b(?:found|measur\w+|densitometer)\b[^.?!]{0,32}$|\bfinds? (?:that )?(?:his|her|my|our|their|all|the) [^.?!]{0,36}$|\b(?:negatives|negs|slides|frames|pictures|prints|shots|rolls|chromes) (?:always|usually|all|often) (?:about |a good )?$|\b(?:look(?:s|ed|ing)?|print(?:s|ed)?|are|were|been|(?:slide|chrome|frame|roll|neg|negative|print|picture|shot|portrait|test|everything|it|which) (?:is|was))\b(?: (?:all|always|about|roughly|usually|every|still|just|a good|by)){0,3} $", re.I)
 _WAY = Pattern(r"^[\w -]{0,24}?\b(?:(?P<result>thin|dense|(?:too|all) (?P<too>dark|light|bright|pale))|(?P<under>under\w*|dark)|over\w*)\b", re.I)
 
 
-_WANTED = Pattern(r"\b(?:want\w*|lik(?:e|es)|prefer\w*|aim\w*|always(?! com| turn| print| look)|shoot|expose|give|so that|so they|make (?:them|it))\b[^.?!]{0,40}$", re.I)
+_WANTED = Pattern(r"\b(?:want\w*|lik(?:e|es)|prefer\w*|aim\w*|(?<!negatives )(?<!negs )(?<!slides )(?<!frames )(?<!pictures )(?<!prints )(?<!shots )(?<!rolls )(?<!chromes )(?<!are )(?<!is )always(?! com| turn| print| look)|shoot|expose|give|so that|so they|make (?:them|it))\b[^.?!]{0,40}$", re.I)
 
 
 _RESULT_FIRST = Pattern(r"\b(?P<result>thin|dense)\b[,;:-]?(?: (?:by|about|around|roughly|maybe|say|i'd say|some|a good))* ?$", re.I)
