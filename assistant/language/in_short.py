@@ -120,6 +120,9 @@ _ACROSS_FOOT = Pattern(r"\b(?P<many>\d+(?:\.\d+)? ?(?:v|volts?)) (?:across|on|at
 _DIN_IS = Pattern(r"^\W*(?P<claim>(?:a |one |two |three |\d+ )(?:degrees? )?din (?:more|up|higher|faster|less|lower|down|slower) (?:is|are|means?|makes?) [^,.;?]+)\?\s*$", re.I)
 
 
+_THAN_RIGHT = Pattern(r"\b(?P<how>(?:brighter|darker|hotter|dimmer|lighter) than|\bstops? (?:over|under|above|below)) (?:what is |what's )?(?:correct|right|proper)(?: exposure)?(?=\s*(?:$|[,.;:!]))", re.I)
+
+
 def _of_light(said: str) -> str:
     """"1.4 times further back costs a stop", "two-stop box", "the white two over"."""
     if _STOP_BOX.may_match(said) and not _POWER.search(said):
@@ -128,6 +131,8 @@ def _of_light(said: str) -> str:
         said = _GONE.sub(r"\g<many> lost", said)
     if _TIMES_BACK.may_match(said) and _METERED.search(said) and not _CAMERA.search(said):
         said = _TIMES_BACK.sub(r"\g<many> the distance", said)
+    if _THAN_RIGHT.may_match(said):
+        said = _THAN_RIGHT.sub(r"\g<how> normal", said)  # "let the screen go a stop brighter than correct"
     if _WHITE.may_match(said) and _WHITE.search(said):
         said = _THE_WHITE.sub("the background", said)
     return said

@@ -33,7 +33,12 @@ def more_or_less(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return replace(query, facts=facts), _power_by(scene, talk, stops)
     if asked == "aperture" and query.cues & {"open_up", "close_down"} and scene.answered:
         return replace(query, facts=facts), _offset(scene, stops)
+    if _THAN_NORMAL.search(query.text):  # held against what is right, and not against the step before
+        scene = replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "offset"))
     return replace(query, facts=facts), _offset(scene, stops)
+
+
+_THAN_NORMAL = Pattern(r"\b(?:than|over|under|above|below) normal\b", re.I)
 
 
 _PLACED = Pattern(r"^\W*(?:and|what about|how about|what if|now|or|with)\b[^.?!]{0,24}\b(?:under|over|below|above)\W*$", re.I)

@@ -224,7 +224,7 @@ def _part_left_out(said: Query, whole: Query, found: Solution) -> bool:
 def _moved_for_nothing(said: Query, whole: Query, found: Solution) -> bool:
     """"and at 8 m?" after pops from one f-number to another: the place they were read at is no longer known."""
     moved = len(said.facts) == 1 and said.facts[0].quantity == "distance"
-    kept = len([f for f in whole.facts if f.quantity == "aperture" and f.origin == "kept"]) == 2
+    kept = len({f.value for f in whole.facts if f.quantity == "aperture" and f.origin == "kept"}) == 2
     return moved and kept and found.answers[0].quantity == "count" and sum(f.quantity == "distance" for f in whole.facts) == 1 and not any(f.quantity == "guide_number" for f in whole.facts)
 
 

@@ -71,9 +71,11 @@ def _as_read_bare(query: Query, ask: Ask) -> Solution | None:
     """"and with nothing on?", after a filter over what read f/11: f/11."""
     read = [f for f in query.facts if f.quantity == "aperture" and f.origin == "kept" and not f.of]
     bare = [f for f in query.facts if f.quantity == "camera_filter" and f.unit == "BARE" and f.origin == "said"]
-    if ask.quantity != "aperture" or len(read) != 1 or not bare or not {f.quantity for f in query.facts if f.origin != "kit"} <= _READ or any(f.unit != "BARE" for f in query.all("camera_filter")):
+    stays = [f for f in query.facts if f.quantity in ("distance", "power") and f.origin == "kept" and not f.of]  # where the light stands since it was read
+    there = stays if len({f.quantity for f in stays}) == len(stays) else []
+    if ask.quantity != "aperture" or len(read) != 1 or not bare or not {f.quantity for f in query.facts if f.origin != "kit" and f not in there} <= _READ or any(f.unit != "BARE" for f in query.all("camera_filter")):
         return None
-    return Solution(answers=(marks.aperture(read[0].value),), used=(read[0], *bare), topic="losses", notes=("That is what was read with nothing in the light.",))
+    return Solution(answers=(marks.aperture(read[0].value),), used=(read[0], *bare, *there), topic="losses", notes=("That is what was read with nothing in the light.",))
 
 
 def _time_through(query: Query) -> Solution | None:
