@@ -6,7 +6,7 @@ import re
 
 from assistant.answer import Answer
 from assistant.language import speaking
-from assistant.memory.conversation import LIMITS, TOPIC_CUES, merged
+from assistant.memory.conversation import LIMITS, TOPIC_CUES, Scene, merged
 from assistant.memory.kit import CAMERA, FLASH, Kit
 from assistant.memory.meaning import inferred_ask
 from assistant.patterns import Pattern
@@ -104,6 +104,17 @@ def told_of_gear(query: Query, kit: Kit) -> Kit:
 
 _VERDICT = Pattern(r"\b(?:true or false|right or wrong|yes or no|(?:makes?|made) no (?:odds|difference)|(?:true|correct)\s*\?)")
 """What is put up for a yes or a no, though it says "or"."""
+
+
+_SO_THEN = Pattern(r"\W*(?:(?:ok|okay|right|well|and|now|hm+|fine|good|great),? )*so (?:then )?(?:what (?:about|if) )?(?:on|with|for|if|from|at) (?:it'?s |it is |i'm |i am |i use |i load |the |an? |about )*\S+(?: ?\S+){0,2}\W*$", re.I)
+
+
+def another_case(query: Query, scene: Scene) -> bool:
+    """"ok so on 50 film?", "so from 12 feet?" after an aperture was asked: another value of what was told, and none put up for a yes or a no."""
+    mine = query.facts[0] if len(query.facts) == 1 and not query.asks else None
+    if mine is None or mine.bad or not scene.asks or not _SO_THEN.match(query.text):
+        return False
+    return mine.quantity in ("film_speed", "distance", "power", "aperture", "shutter", "energy") and mine.quantity != scene.asks[0].quantity and any(f.quantity == mine.quantity for f in scene.facts) or mine.quantity in ("film_speed", "power") and mine.quantity != scene.asks[0].quantity
 
 
 def offers(query: Query) -> bool:

@@ -26,7 +26,7 @@ from assistant.solving.solution import Solution
 from assistant.solving.solver import beside_the_claim, impossible, solve, unbearable, unused
 from assistant.solving.sureness import sentence
 from assistant.teach_turns import about_last_answer, explains, explains_first, practises, put_right, says_why
-from assistant.told_turns import asks_in_known_words, asks_of_places, mostly_unknown, noted, offers, one_is_chosen, tells_kit, told_scene
+from assistant.told_turns import another_case, asks_in_known_words, asks_of_places, mostly_unknown, noted, offers, one_is_chosen, tells_kit, told_scene
 from assistant.turn import Handler, Turn
 from assistant.way_turns import which_way
 from assistant.which_turns import which_can
@@ -305,6 +305,8 @@ def _checks_claim(turn: Turn) -> Answer | None:
     query, talk = turn.query, turn.conversation
     if not query.claim or offers(query):
         return None
+    if talk.judged is None and another_case(query, talk.scene):
+        return _answered_from(turn, replace(query, claim=False))
     from assistant.claim_turns import claim_again, keep_claim
     from assistant.solving.claim_evened_out import weighed_by_nobody
     from assistant.solving.claims import solve as judge

@@ -21,6 +21,9 @@ _MARKED = Pattern(r"\b(?:filter|polari[sz]er)(?:'s| is| was| has)? ?(?:marked|sa
 """Before what a filter has on its rim."""
 _ON_LENS = Pattern(r"\blens\b|\bcamera\b")
 _FACTOR_JUST = Pattern(r"\bfactor(?: is| of| says| reads)? ?$")
+_FACTOR_TIMES = Pattern(r"\bfactor(?: is| of| says| reads|,|:| is a| being| was| a)? ?$")
+_OF_SOMETHING = Pattern(r" ?(?:the|that|this|as|my|its|what|more|less|longer|further)\b")
+"""After a number of times that is of something else than the light: "twice the distance"."""
 _FULL_STOP = Pattern(r"full stop\W*$")
 """A mark that was dictated: "factor two point five full stop"."""
 _ADDED_GREY = Pattern(r" ?(?:nd\b|neutral|gr[ae]y\b)")
@@ -85,6 +88,8 @@ def _named(fact: Fact, said: str) -> Fact:
     before, after = said[max(0, fact.start - 60) : fact.start], said[fact.end : fact.end + 24]
     if fact.quantity == "times" and fact.value > 1 and (_COLOUR_BEFORE.search(before) or _POLARISER_BEFORE.search(before) or _COLOUR_AFTER.match(after) or _GREY_GLASS.match(after) or _MARKED.search(before)):
         return replace(fact, quantity="factor", of="camera", cue="")
+    if fact.quantity == "times" and fact.value > 1 and not fact.bad and _FACTOR_TIMES.search(before) and not _OF_SOMETHING.match(after):
+        return replace(fact, quantity="factor", of="camera", cue="")  # "a yellow filter, factor times two"
     if fact.quantity in ("number", "signed") and not fact.bad and _FACTOR_OF_IT.search(before) or fact.quantity == "power" and fact.said[:1].isdigit() and (_FACTOR_JUST.search(before) or _FACTOR_OF_IT.search(before)):
         if fact.quantity == "signed" and fact.unit != "-":
             return fact

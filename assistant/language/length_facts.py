@@ -90,7 +90,14 @@ _ON_THE_CAMERA = Pattern(r"\b(?:with (?:it|that)|(?:flash|gun|strobe|speedlight|
 """The flash is where the camera is, so that a distance from the one is that from the other."""
 
 
+_BESIDE_THE_CAMERA = Pattern(
+    r"\b(?:key|main|fill|fill-?in|flash|light|head|strobe|lamp|gun|softbox|umbrella|brolly|second|other)(?: one| light)?(?:'s| is| was| sits| stands| goes| right| just| set| placed| up| high| low| straight| out)* (?:next to|beside|by|near|alongside|close to|over|above|just over|just above|at|under|on the axis of|on) (?:the |my )?(?:camera|lens)(?: position| axis)?,? *(?:(?:and|at|from|is|both|also|about|some|that is|which is|stands) )*$", re.I)
+"""A light that has its place by the camera: its distance, "fill next to the camera at 10 feet"."""
+
+
 def _camera_distance(place: Place) -> Fact | None:
+    if _BESIDE_THE_CAMERA.search(place.before(100)) and not place.mark("FROM", offset=1):
+        return None
     if _WITH_THE_CAMERA.search(place.before(140)) or _ON_THE_CAMERA.search(place.text):
         return None
     if _ON_CAMERA_FLASH.match(place.text[place.item.end :]) or _FROM_BOTH.match(place.text[place.item.end :]):

@@ -40,6 +40,24 @@ def counted(facts: list[Fact], lower: str) -> list[Fact]:
     return out
 
 
+_I_STAND = Pattern(r"(?:\b(?:i|i'm|i'll|we|we're|we'll)\b|(?:,|\bbut|\band) will be\b)(?: (?:will|can|could|must|have to|be|am|going to|only|get|getting|standing|stand|stood|now|right|about|working|work|walking|firing|fire|pop|it|the flash|from|at|within|staying|stay|back|keep)){0,6} $")
+_HOW_MANY = Pattern(r"\bhow many\b(?! (?:stops|metres|meters|feet))")
+_ON_FOOT = Pattern(r"\b(?:pops?|bursts?|flashes|paint\w*|open flash)\b")
+
+
+def stood_from(facts: list[Fact], text: str) -> list[Fact]:
+    """"one pop gives f/8 at 3 m; I'll be standing 6 m from the wall": the flash is in the hand of who stands there, so it is the flash's distance."""
+    gaps = [f for f in facts if f.quantity == "gap" and f.of == "backdrop"]
+    placed = [f for f in facts if f.quantity == "distance"]
+    lower = text.lower()
+    own = [f for f in facts if f.quantity == "camera_distance" and f.cue == "self"]
+    if len(own) == len(placed) == 1 and not gaps and _HOW_MANY.search(lower) and any(f.quantity == "count" and f.unit in ("pops", "flashes") for f in facts):
+        return [replace(f, quantity="distance", of=placed[0].of, cue="") if f is own[0] else f for f in facts]
+    if len(gaps) != 1 or len(placed) != 1 or placed[0].of or not _ON_FOOT.search(lower) or not _I_STAND.search(lower[: gaps[0].start]):
+        return facts
+    return [replace(f, quantity="distance", of="", cue="") if f is gaps[0] else f for f in facts]
+
+
 _FIRES = Pattern(r"\b(?:fir(?:e|es|ed|ing)|pop(?:ped|ping)?|put(?:ting)?|set(?:ting)? off|let(?:ting)? off|give|giving|hit(?:ting)?) $")
 _ONTO_ONE = Pattern(r" (?:on|onto|into|in) (?:one|the same|a single) (?:frame|picture|exposure|shot|negative|neg|sheet|plate|film)\b")
 

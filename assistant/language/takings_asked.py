@@ -24,8 +24,12 @@ _A_SURFACE = Pattern(r"\b(?:ceiling|wall|paint|plaster|roof|bounce|surface|board
 _WHICH_LEAVES = Pattern(r"\b(?:which|what)\b[^.?!]{0,30}\b(?:leav(?:es?|ing)|lets?|pass(?:es)?|keeps?|gets?|throws?|spares?)\b[^.?!]{0,20}\b(?:more|most|less|least)(?: of (?:my|the|its))? (?:light|flash)\b", re.I)
 
 
+_ASKED_BESIDE = Pattern(r"\b(?:aperture|f[- ]?(?:stop|number|no)|stop|what|which|how|opening|lens)\b", re.I)
+
+
 def asked(asks: list[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"what does it cost?", with a thing told that stands in the light and no light to reckon from: stops."""
+    asks = [a for a in asks if not any(f.start < a.start < f.end and f.quantity in ("loss", "filter_loss") and not _ASKED_BESIDE.search(text[: f.start] + text[f.end :]) for f in facts)]  # "a grid that loses another stop"
     others = [a.quantity for a in asks]
     if not asks and len({f.unit for f in facts if f.quantity in ("loss", "filter_loss")}) > 1 and _WHICH_LEAVES.search(text):
         return [Ask("stops")]

@@ -262,8 +262,14 @@ def without_gel_of_glass(facts: Sequence[Fact], text: str) -> list[Fact]:
     return [replace(f, quantity="camera_filter", unit="filter", of="camera", value=0.0) if factor and f.quantity == "modifier" and f.unit == "gel" and _COLOURED.match(text[f.end :]) else f for f in facts]
 
 
+def _as_lit(facts: list[Fact], text: str) -> list[Fact]:
+    """"cross-polarised copy work: the filter on the lens loses 1.7": how it is lit, and no polariser beside the glass whose loss is told."""
+    told = any(f.quantity == "filter_loss" for f in facts)
+    return [f for f in facts if not (f.quantity == "camera_filter" and f.unit == "polariser" and f.said.strip().lower().endswith("ed"))] if told else facts
+
+
 STEPS: Steps = (
     (_hearsays, frozenset(_TOLD)), (_another_stop, _COUNTED), (_ones_own, frozenset({"loss"})), (_figures, frozenset(_FIGURES)), (_of_many, frozenset(_LOST)),
-    (_told_of_takers, frozenset(_UNSAID)), (_part_of_the_box, _TAKEN), (_for_the_pair, _TAKEN), (_alike, _TAKEN),
+    (_told_of_takers, frozenset(_UNSAID)), (_part_of_the_box, _TAKEN), (_for_the_pair, _TAKEN), (_alike, _TAKEN), (_as_lit, frozenset({"camera_filter"})),
 )
 """Such numbers made the losses they are."""

@@ -82,24 +82,7 @@ def _two_values(query: Query, told: list[Fact]) -> list[Fact] | None:
     return [replace(f, value=f.value * scale, unit=told[0].unit) for f in bare]
 
 
-_MORE = Pattern(r"\b(?:more|another|extra|further|as well|too|also|on top|additional|besides)\b", re.I)
-
-
-_ON_IT_TOO = frozenset({"grid", "gel", "scrim", "diffuser", "tissue"})
-"""What goes on or in front of another thing in the light, and seldom in its place."""
-_IN_ITS_PLACE = Pattern(r"\b(?:instead|rather|swap\w*|replac\w*|chang\w*|not|no|only|just|off|actually|sorry|i mean(?:t)?|make (?:it|that)|without|alone|on its own|bare)\b", re.I)
-
-
-def loss_more(query: Query, scene: Scene, talk: Conversation) -> Pair:
-    """"and if a grid takes one more stop?", "the grid in it takes one": beside what is lost already."""
-    new = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "factor")]
-    old = tuple(f for f in scene.facts if new and f.quantity == new[0].quantity)
-    if not old or len(new) != 1:
-        return query, scene
-    other = new[0].unit in _ON_IT_TOO and all(f.unit and f.unit != new[0].unit for f in old) and not _IN_ITS_PLACE.search(query.text)
-    if not (other or _MORE.search(query.text)):
-        return query, scene
-    return replace(query, facts=(*old, *query.facts)), replace(scene, facts=tuple(f for f in scene.facts if f not in old))
+MORE = Pattern(r"\b(?:more|another|extra|further|as well|too|also|on top|additional|besides)\b", re.I)
 
 
 def after_measured(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -108,7 +91,7 @@ def after_measured(query: Query, scene: Scene, talk: Conversation) -> Pair:
     taken = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "factor")]
     if len(read) != 2 or len(taken) != 1 or not query.asks_for("aperture") or query.has("aperture") or not scene.asks or scene.asks[0].quantity not in ("stops", "factor") or any(f.quantity == "guide_number" for f in scene.facts):
         return query, scene
-    if not _MORE.search(query.text) or read[0].of or read[1].of:
+    if not MORE.search(query.text) or read[0].of or read[1].of:
         return query, scene
     with_it = min(read, key=lambda f: f.value)
     return replace(query, asks=tuple(a for a in query.asks if a.quantity == "aperture")), replace(scene, asks=(), facts=(replace(with_it, origin="kept"),))
@@ -161,14 +144,18 @@ def pops_of_another_power(query: Query, scene: Scene, talk: Conversation) -> Pai
 
 _ALONE = Pattern(
     r"^\W*(?:(?:and|or|then|what about|how about|what if|now|make (?:it|that)|no|nah|nope|sorry|wait|actually|well|rather|hang on|scratch that|i meant?|let'?s say|say|just|only|it'?s|it should be|should be|call it)\b\W*)*(?:with |at |for |to |on |by )*"
-    r"(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half)(?: stops?)?(?: (?:(?P<less>under|down|darker|dimmer|below|less)|(?P<more>over|up|brighter|hotter|above)))?(?:,? (?:instead|then|please|only))?\W*$", re.I)
+    r"(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half|a third|two thirds)(?: stops?)?(?: (?:(?P<less>under|down|darker|dimmer|below|less|short|shy|too (?:dark|thin|little))|(?P<more>over|up|brighter|hotter|above)))?(?:,? (?:instead|then|please|only))?\W*$", re.I)
 
 
 def says_stops_again(query: Query, scene: Scene) -> re.Match[str] | None:
     """"two?", "no, just one" after "one stop under", where nothing else was counted."""
-    if query.asks or any(f.quantity not in ("number", "aperture", "power", "share", "stops", "relation") for f in query.facts) or _told_apart(scene) is None or any(f.quantity == "count" for f in scene.facts):
+    if query.asks or any(f.quantity not in ("number", "aperture", "power", "share", "stops", "relation") for f in query.facts) or _told_apart(scene) is None:
         return None
-    return _ALONE.match(query.text)
+    said = _ALONE.match(query.text)
+    counted = any(f.quantity == "count" for f in scene.facts)
+    told = _told_apart(scene)
+    same = said is not None and told is not None and bool(said["less"] and told.cue == "less" or said["more"] and told.cue == "more")
+    return said if same or not counted else None  # "only one and a half short", of a frame and its pops; "three?" may be pops
 
 
 def _told_apart(scene: Scene) -> Fact | None:
@@ -185,6 +172,8 @@ def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     moved = told.quantity == "stops" and of_a_move(scene)
     new = replace(told, value=STOPS_SPOKEN[said["many"].lower()], cue=cue, to="move" if moved else told.to, origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
     changed = _instead(query, scene, [new], [told])
+    if any(f.quantity == "count" for f in scene.facts):  # the shortfall that pops make up is told anew, and nothing is to be so much darker
+        return replace(changed[0], text=" " * len(query.text), cues=query.cues - {"less", "more", "down", "up", "one_light"}, unknown=()), scene
     return (changed[0], scene) if moved else changed  # where to stand: the old stops are what the new ones are weighed against
 
 
@@ -230,7 +219,7 @@ def the_loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, say it only takes one stop", "make it two stops": what the one thing in the light takes, put right, and no loss beside it."""
     old = [f for f in scene.facts if f.quantity in _TAKES_LIGHT]
     mine = lone(query, "loss", "filter_loss", "stops") if old else None
-    if mine is None or mine.unit or mine.cue and mine.quantity == "stops" or _MORE.search(query.text):
+    if mine is None or mine.unit or mine.cue and mine.quantity == "stops" or MORE.search(query.text):
         return query, scene
     if mine.quantity == "stops" and (not _SAID_ANEW.match(query.text[: mine.start]) or any(f.quantity in ("stops", "relation", "push") for f in scene.facts)):
         return query, scene
@@ -256,7 +245,7 @@ def the_same_ones_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
     old = [f for f in scene.facts if f.quantity in ("loss", "filter_loss")]
     mine = [f for f in query.facts if f.quantity in ("loss", "filter_loss") and f.unit and not f.bad]
     same = [f for f in old if len(mine) == 1 and f.quantity == mine[0].quantity and f.unit == mine[0].unit]
-    if len(old) < 2 or len(same) != 1 or _MORE.search(query.text):
+    if len(old) < 2 or len(same) != 1 or MORE.search(query.text):
         return query, scene
     rest = [f for f in query.facts if f is not mine[0] and f.quantity not in _WORN]
     others = [f for f in old if f.quantity == mine[0].quantity and f is not same[0]]

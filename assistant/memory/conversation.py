@@ -128,7 +128,8 @@ def merged(old: Iterable[Fact], new: Iterable[Fact]) -> tuple[Fact, ...]:
 def _several(same: list[Fact], new: Fact, kept: list[Fact]) -> list[Fact]:
     """"I hit it four times, a single pop is f/8", and "nine pops": the reading of the single one stays."""
     several = [k for k in same if k.value > 1] if new.quantity == "count" and new.value > 1 and len(same) == 2 else []
-    return several if len(several) == 1 and any(k.quantity == "aperture" for k in kept) else []
+    told = any(k.quantity == "aperture" for k in kept) or {k.unit for k in same} == {"pops"} == {new.unit}  # "four pops against one", and then "six pops"
+    return several if len(several) == 1 and told else []
 
 
 def _of_one_kind(old: Fact, new: Fact) -> bool:

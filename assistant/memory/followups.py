@@ -14,7 +14,6 @@ from assistant.memory.anew import (
     leg_again,
     length_again,
     loss_anew,
-    loss_more,
     loss_now,
     pair_again,
     pops_of_another_power,
@@ -85,6 +84,7 @@ from assistant.memory.lights_changed import (
     swaps,
     turned_round,
 )
+from assistant.memory.losses_added import loss_more
 from assistant.memory.move_again import move_again, says_another_move
 from assistant.memory.off_and_on import off_and_on, says_off_and_on
 from assistant.memory.off_the_wall import off_the_wall

@@ -27,9 +27,14 @@ def sky_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
 _LEVEL = Pattern(r"\b(?:level|equal|even|(?:the )?same(?= as\b|\W*$)|the same|as (?:bright|strong|hot|much)|match\w*|no (?:brighter|darker))\b", re.I)
 
 
+_AMBIENT_LEVEL = Pattern(r"^(?!.*(?:\b(?:not|never|nor)\b|n't\b))(?=.*\b(?:ambient|daylight|room|background|sky|window|it|they|the two|both|existing light|available light)\b)\W*(?:(?:and|or|so|now|but|what|how about|what about|if|when|with|say|suppose) )*(?:the )?[a-z' ]{0,40}?\b(?:level|equal|even|the same|as (?:bright|strong|hot|much)|match\w*)\b[a-z ]{0,24}\W*$", re.I)
+
+
 def says_level(query: Query, scene: Scene) -> re.Match[str] | None:
     """"level with it": said of a light that was so many stops over or under another."""
     told = [f for f in scene.facts if f.quantity == "relation" and (f.to or f.of)]
+    if len(told) == 1 and told[0].of == "ambient" and not told[0].to and not query.facts and not query.asks and not query.mentioned:
+        return _AMBIENT_LEVEL.match(query.text)  # "and when the ambient is equal to the flash?"
     if query.facts or query.asks or len(told) != 1 or set(query.mentioned) - {told[0].to or _read_alone(told[0], scene), told[0].of} or not (told[0].to or query.mentioned):
         return None
     return _LEVEL.search(query.text)

@@ -47,6 +47,8 @@ _PLACED = Pattern(r"^\W*(?:and|what about|how about|what if|now|or|with)\b[^.?!]
 def _said_anew(step: Fact, query: Query, scene: Scene) -> bool:
     """"and two stops under?" after "what puts the room one stop under": the same thing, placed anew."""
     told = [f for f in scene.facts if f.quantity == "stops" and f.cue in ("less", "more") and not f.of]
+    if len(told) == 1 and scene.asks[0].quantity == "count" and step.quantity == "stops" and step.cue == told[0].cue and not query.text.strip():
+        return True  # "only one and a half short", which the pops are to make up: read already
     return len(told) == 1 and step.quantity == "stops" and step.cue in ("less", "more") and _PLACED.search(query.text) is not None and any(f.of == "ambient" for f in scene.facts)
 
 

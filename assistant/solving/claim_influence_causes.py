@@ -88,6 +88,8 @@ _WORDS: tuple[tuple[str, int, Pattern], ...] = (
     ("power", 1, Pattern(rf"\b(?:when |if |once )?{_DET}{_LAMP} (?:is |gets |being )?turned up(?: to {_POWER}(?: power)?)?")),
     ("power", -1, Pattern(rf"\b(?:when |if |once )?{_DET}{_LAMP} (?:is |gets |being )?turned down(?: to {_POWER}(?: power)?)?")),
     ("power", -1, Pattern(rf"\bwith {_DET}{_LAMP} (?:on|at) (?!full|max){_POWER}(?: power)?(?: (?:instead of|rather than) (?:at )?full(?: power)?)?")),
+    ("power", -1, Pattern(rf"\b(?:turn|dial|crank|wind|knock|power)\w* (?:it |them )?(?:right )?down to (?!full|max){_POWER}(?: power)?\b(?! of)")),
+    ("power", -1, Pattern(rf"\b(?:when|if|once) (?:it is |it's |they are |they're )?turned down\b(?: to {_POWER}(?: power)?)?(?! (?:the|my|a)\b)")),
     ("power", 1, Pattern(r"\b(?:a )?(?:brighter|stronger|more powerful) (?:flash|strobe|light)\b(?! on| for| at|,|\.|\?|$)")),
     ("power", -1, Pattern(rf"\b{_PUT} {_DET}{_LAMP} (?:down|back)(?: (?:from {_POWER}(?: power)? )?to {_POWER}(?: power)?)?|\b{_PUT} (?:the )?power (?:of {_DET}{_LAMP} )?down|\b{_PUT} down {_DET}(?:flash|strobe|light|power)(?: power)?|\b(?:{_PUT}|put) {_DET}{_LAMP} (?:on|at|to) {_POWER}(?: power)?"
                           rf"|\b(?:at |with |on )?(?:a )?(?:low(?:er)?|less|reduced|(?!full|max){_POWER}|lower\w*|reduc\w+|cut\w*|drop\w*|halv\w+)(?: the| my)? (?:flash |strobe )?(?:power|output)(?: (?:settings?|pops|setting))?{_OF}")),

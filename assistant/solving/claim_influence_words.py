@@ -167,7 +167,7 @@ _HOW = Pattern(r"\bhow (?:soft|hard|long|far|bright|dark|deep|much|steep\w*|stro
 _TWO_WAYS = Pattern(r"\b(?:cut|reduc|los|weaken|eat|swallow|lower)\w* (?:\w+ ){0,2}(?:less|fewer)\b|\b(?:brighter|lighter|more|stronger) or (?:darker|less|weaker|dimmer)\b|\b(?:darker|less|weaker) or (?:brighter|more)\b")
 _GIVES_LESS = Pattern(r"\b(?:less|fewer)\b")
 _SMALL = Pattern(r"\b(?:not|only|just|both|the|my|of|is|are|it|part|in|on|a|too|also|as|well|either|neither|nor|do|does|doesn't|don't|isn't|and|but|while|long|so|that|which|alike|together|equally|light|one|will|won't|would|wouldn't|to|for|never|no|all|its|from)\b|n't")
-_LASTS = Pattern(r"\b(?:longer|shorter|briefer|quicker)\b")
+_LASTS = Pattern(r"\b(?:longer|shorter|briefer|quicker)\b|\b(?:lengthen|shorten)\w* (?:the |my |a |its )?(?:\w+ )?(?:flash|burst|pulse)\b")
 _ONLY = Pattern(r"(?<!not )\b(?:only|just(?! as)|solely|nothing but|none but|nothing except|(?<!leave )(?<!left )alone(?= (?:is|gets|changes|feels|that)))\b")
 _NEGATION = Pattern(r"n't\b|\b(?:not|no|never|neither|nor|nothing(?! but| except)|without|cannot|hardly|doesnt|dont|isnt|wont|cant)\b|\btoo (?:short|brief|quick|fast) (?:for|to)\b")
 _NOT_ONLY = Pattern(r"\bnot (?:only|just)\b|n't (?:only|just)\b|\bno (?:doubt|question)\b|\balso\b")
@@ -186,13 +186,18 @@ _WHAT_IT_GIVES = Pattern(r"\bwhat (?:the |my )?(?:flash|strobe|gun) (?:itself |a
 _OF_A_SIZE = Pattern(r"\b(?:bigger|larger|smaller|huge|giant|wider) (?:soft ?box|umbrella|brolly|source|light|octa\w*|diffuser|scrim|reflector)\b")
 
 
+_OF_A_KIND = Pattern(r"\bthyristor (?:(?:shoe|hot ?shoe|portable|little|small) )*(?:flash(?:es)?|flashgun|gun|strobe)s?\b")
+_IT_LASTS = Pattern(r"\b(?:it|them|they)\b(?= (?:(?:to|get|gets|be|is|are|become|becomes|last|lasts|burn|burns|any|much|a bit) )*(?:longer|shorter|briefer)\b)")
+"""The flash whose power is turned: "does turning it down to 1/16 make it shorter?"."""
+
+
 _SO_FAR = Pattern(r"\d ?(?:feet|foot|ft|m|metres?|meters?|cm|in|inch(?:es)?|yards?)\b|\d['\u2032]|\b(?:half|quarter|full|1/\d+) power\b")
 
 
 def read(said: str) -> Saying | None:
     """The claim of influence in a text in plain lower case; None where it is none, or not clear."""
     bare = _WHAT_IT_GIVES.sub("the flash exposure", _KNOWN_APART.sub(" ", said))
-    if _VALUE.search(bare) or _APART.search(bare) or _OR.search(bare) or len(said) > 400:
+    if _VALUE.search(bare) or _APART.search(_OF_A_KIND.sub("flash", bare)) or _OR.search(bare) or len(said) > 400:
         return None
     turned = len(_MYTH.findall(bare)) % 2 == 1
     bare = _framed(untagged(bare))
@@ -200,6 +205,8 @@ def read(said: str) -> Saying | None:
     if found is None:
         return None
     cause, rest = found
+    if cause.name != "power" and _OF_A_KIND.search(bare):
+        return None  # it cuts itself off by the light that comes back: any of these may shorten it
     if cause.name == "flash_distance" and _OF_A_SIZE.search(said):
         return None  # larger and farther off: two causes
     if cause.name in ("spreader", "bounce") and _MOVED.search(said):
@@ -211,6 +218,7 @@ def read(said: str) -> Saying | None:
     rest = _PAIRED.sub(lambda m: " balance " if m["balance"] else " ratio " if m["ratio"] else " falloff ", rest)
     rest = _BEHIND.sub(" backdrop-light ", rest) if cause.name == "background" else rest
     rest = _BESIDE.sub(" ", rest)
+    rest = _IT_LASTS.sub("the flash", rest) if cause.name == "power" else rest
     if cause.name in _BY_THEMSELVES and not any(_effects(words) for words in _of_the_cause(rest)):
         rest = rest.replace("~", "~ exposure", 1)
     told = _told(_BRIEF.sub(" ", rest) if cause.name == "reciprocity" else rest)

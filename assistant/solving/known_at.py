@@ -79,3 +79,13 @@ def of_the_power_asked(query: Query) -> tuple[Fact, ...]:
     pairs = dict(zip((p.value for p in rest), ordered)) if before or after else {p.value: d for p, d in zip(mixed, ordered)}
     chosen = pairs.get(asked.value)
     return (chosen, *(f for f in lengths if f is not chosen), *powers) if chosen is not None and len(pairs) == 2 else ()
+
+
+def power_of(query: Query, brief: Fact) -> tuple[Fact, ...]:
+    """The one power that a flash's duration is told for, "1/500 s at full power": it is in the duration already."""
+    powers = [f for f in query.facts if f.quantity == "power"]
+    beside = len(powers) == 1 and powers[0].origin == brief.origin and brief.quantity not in ("shutter", "time")
+    return tuple(powers) if beside and _FOR_IT.fullmatch(query.text, *sorted((min(powers[0].end, brief.end), max(powers[0].start, brief.start)))) else ()
+
+
+_FOR_IT = Pattern(r"(?: ?(?:s|sec|seconds?))?,? ?(?:(?:at|on|with|for|is|it's|gives|lasts|it lasts|the (?:flash|duration|pulse)|duration|of|,) )*", re.I)

@@ -80,13 +80,34 @@ def drawn_out(query: Query) -> bool:
     return query.asks_for("count") and len(query.all("magnification")) == 1 and len(query.all("aperture")) == 2 and {f.quantity for f in query.facts} <= {"count", "aperture", "magnification", "remark", "place"} and _EFFECTIVE.search(query.text) is None
 
 
-def lost_besides(query: Query) -> tuple[float, tuple[Fact, ...]]:
+_OF_ROWS = ("front", "middle", "back")
+
+
+def unclear_places(query: Query) -> bool:
+    """More than two places, or two of which it is not said where the pop was read and where it is wanted."""
+    places = query.all("distance")
+    return len(places) > 1 and (len(places) > 2 or any(f.of in _OF_ROWS or f.of != places[0].of for f in places) or len({f.value for f in query.all("aperture")}) < 2)
+
+
+def _fallen_off(query: Query, read: Fact) -> float:
+    """The stops from the place where a pop was read to the other one: "f/5.6 at 2 m; I'm 4 m from the wall, how many for f/8?"."""
+    places = query.all("distance")
+    if len(places) != 2 or any(f.value <= 0 for f in places):
+        return 0.0
+    kept = [f for f in places if f.origin != "said"]
+    base = kept[0] if len(kept) == 1 else places[0] if kept else min(places, key=lambda f: apart(f, read, query.text))
+    other = next(f for f in places if f is not base)
+    return 2 * math.log2(other.value / base.value)
+
+
+def lost_besides(query: Query, read: Fact | None = None) -> tuple[float, tuple[Fact, ...]]:
     """What a bellows, a filter or a diffuser takes on top of the aperture that is wanted, in stops."""
     factors = [f for f in query.facts if f.quantity == "factor" and f.value > 0]
     losses = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd")]
     drawn = query.all("magnification") if drawn_out(query) else []
     taken = sum(math.log2(f.value) for f in factors) + sum(f.value for f in losses) + sum(math.log2(bellows_factor_from_magnification(f.value)) for f in drawn)
-    return taken, (*factors, *losses, *drawn)
+    off = _fallen_off(query, read) if read is not None else 0.0
+    return taken + off, (*factors, *losses, *drawn, *(query.all("distance") if off else ()))
 
 
 _BY_EACH = Pattern(r"\s*(?:each|apiece|per (?:pop|flash|burst)|a (?:pop|piece|time))\b", re.I)

@@ -128,6 +128,8 @@ def _of_light(query: Query, ask: Ask, light: float, working: tuple[str, ...]) ->
 
 _THE_OTHER = Pattern(r"\b(?:than|instead of|rather than|in place of|against|compared (?:with|to)|versus|vs\.?|over|from|not)(?: (?:with|just|only|by|for|the|those|firing|the usual|my usual|giving it|a frame of))* ?$", re.I)
 """Right before the number that the other is held against."""
+_GOT_FROM = Pattern(r"\b(?:get|gets|got|have|gain|win|comes?|light|exposure|less|more|brighter|darker) (?:out )?(?:from|with|for|over)(?: just| only)? ?$", re.I)
+"""Before the number that is asked of: "how much more do I get from four pops compared with one?"."""
 _COMPARED = Pattern(r"\b(?:than|instead of|rather than|in place of|against|compared|versus|vs|from|last time|last night|tonight|second|only|before|first|this time|now|then|gain|brighter|darker|more|less|under|over|difference|grow\w*|add\w*)\b", re.I)
 
 
@@ -139,7 +141,7 @@ def _against_another(query: Query, ask: Ask) -> Solution | None:
         return None
     first, second = sorted(told, key=lambda f: f.start)
     of_second = _THE_OTHER.search(query.text[: second.start]) is not None or _WAS_ENOUGH.match(query.text, second.end) is not None
-    from_first = _THE_OTHER.search(query.text[: first.start]) is not None
+    from_first = _THE_OTHER.search(query.text[: first.start]) is not None and not (of_second and _GOT_FROM.search(query.text[: first.start]))
     base, other = (second, first) if of_second and not from_first else (first, second)
     if not (of_second or from_first) and not _IN_TIME.search(query.text):
         return None

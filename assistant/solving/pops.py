@@ -18,7 +18,7 @@ from assistant.query import COUNTED, Ask, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 from assistant.solving import energy_short, flash, known_at, marks, pop_heads, pop_sums, strobe_fits, strobe_images
-from assistant.solving.pop_facts import POP_WORDS, drawn_out, is_of_each, lost_besides, own, popped, power_that_was_read, share
+from assistant.solving.pop_facts import POP_WORDS, drawn_out, is_of_each, lost_besides, own, popped, power_that_was_read, share, unclear_places
 from assistant.solving.solution import Solution, needs
 
 
@@ -207,7 +207,7 @@ def _answer(exact: float, before: float, ask: Ask, used: tuple[Fact, ...], worki
 def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     """"one pop is f/8, I need f/22": counted by the marks."""
     stops = query.all("aperture")
-    if len(stops) != 2 or query.has("guide_number") or query.has("distance") and len(query.all("distance")) > 1 or query.has("film_speed") and len(query.all("film_speed")) > 1:
+    if len(stops) != 2 or query.has("guide_number") or unclear_places(query) or query.has("film_speed") and len(query.all("film_speed")) > 1:
         return None
     target = wanted(query, stops)
     one = stops[0] if target is not stops[0] else stops[1]
@@ -220,7 +220,7 @@ def _for_aperture(query: Query, ask: Ask) -> Solution | None:
     if one.value == target.value and len(query.all("distance")) > 1:
         return None  # the same aperture from elsewhere
     base = popped(query)
-    lost, takes = lost_besides(query)
+    lost, takes = lost_besides(query, one)
     difference = -aperture_difference_stops(one.value, target.value) + lost
     if difference < 0 and not takes and not (base and base.value > 1) and not _WISHED.search(query.text.lower()[: target.start]):
         one, target, difference = target, one, -difference  # nobody asks how many pops where one is more than enough

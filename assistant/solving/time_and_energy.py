@@ -89,7 +89,7 @@ def _movement(query: Query, ask: Ask) -> Solution | None:
     moved = Quantity("distance", length_in(metres, unit), unit)
     first = bool(image) and _ON_FILM.search(query.text) is not None
     answers = (*image, replace(moved, of="at the subject")) if first else (moved, *image)
-    return Solution(lead=f"Movement on the film during {what}" if first else f"Movement during {what}", answers=answers, used=(speed, brief, *facts, *at), topic="time", notes=notes + tail,
+    return Solution(lead=f"Movement on the film during {what}" if first else f"Movement during {what}", answers=answers, used=(speed, brief, *facts, *at, *known_at.power_of(query, brief)), topic="time", notes=notes + tail,
                     working=("speed × duration",))
 
 
