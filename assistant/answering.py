@@ -122,6 +122,9 @@ def _said_once_more(tables: Tables, talk: Conversation, query: Query) -> Answer 
     if means_the_same(stood, whole, old, anew):
         trial = replace(talk, scene=Scene(), past=[*talk.past, talk.scene][-50:], before=list(talk.before), cautioned=set(talk.cautioned), judged=None)
         found = take_turn(Turn(whole, trial, anew))
+    if found is not None and found.status == "not_understood" and not found.unplaced and talk.last_solution is not None and talk.last_solution.answers[0].quantity not in ("count", "claim"):
+        patterns.at_hand(query.text)
+        return replace(found, heard=query.text)  # what the question said anew would not be answered, the half-sentence is not
     if found is None or not _of_the_same_kind(found, talk):
         patterns.at_hand(query.text)
         return None

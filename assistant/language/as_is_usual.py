@@ -6,6 +6,7 @@ Each row has letters without which it is not looked for, and takes in a whole wa
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from assistant.patterns import Pattern
 
@@ -25,7 +26,7 @@ def _so_many_a_frame(things: str) -> Pattern:
         rf"(?:(?:each|every|a|per|one) {_A_PICTURE} (?:needs?|takes?|uses?|wants?|gets?|burns?|has) (?P<one>{_MANY})(?: of (?:them|these|those)| (?:flash ?)?{things})?|(?:i )?(?:(?:use|need|burn|fire|give|want) )?(?P<two>{_MANY})(?: of (?:them|these|those)| (?:flash ?)?{things})? (?:for |to |in )?(?:each|every|a|per|the|one) {_A_PICTURE})(?=\s*[,.;:?!])", re.I)
 
 
-_ROWS: tuple[tuple[str, Pattern, str], ...] = (
+_ROWS: tuple[tuple[str, Pattern, str | Callable[[re.Match[str]], str]], ...] = (
     # an eighth said of a flash is of its power, also in the sun, where "an eighth" by itself would be a time
     ("lash", Pattern(rf"(?P<lamp>\b{_LAMP}(?: (?:is|was|set|sits|stands))?(?: at| on| to)) (?P<share>{_SHARE}|half)(?=\s*(?:[,.;:?!]|$|and\b|with\b|gave\b|gives\b|looked\b|looks\b|was\b|is\b|for\b|through\b|into\b|lit\b|then\b|so\b|but\b))(?! (?:and|or) (?:a half|a third|two))", re.I), r"\g<lamp> \g<share> power"),
     ("un", Pattern(rf"(?P<lamp>\b(?:sun|sunny|sunlit|sunlight|sunshine)\b[^?]{{0,60}}?\b{_LAMP}(?: (?:is|was|set|sits|stands))?(?: at| on| to)) (?P<share>1/(?:2|4|8|16|32|64|128))(?=\s*(?:[,.;:?!]|$|and\b|with\b|gave\b|looked\b|was\b))", re.I), r"\g<lamp> \g<share> power"),
@@ -37,6 +38,7 @@ _ROWS: tuple[tuple[str, Pattern, str], ...] = (
     (" had been ", Pattern(r"\b(?P<if>if|suppose|say) (?:it|i|the dial|the meter|my dial) had been (?:left |sat |sitting |standing |parked |stuck |set )?(?:on|at|to) (?=\d)", re.I), r"\g<if> it had been on "),
     ("hade", Pattern(r"\b(?P<where>in (?:the |open |deep |light |full ){0,2}shade)(?: here| there)?,? (?:i get|i got|i have|i've got|it's|it is|it was|we get|we've got)(?: a)? (?=f/?\d)", re.I), r"\g<where> I meter "),
     ("-in-law", Pattern(r"\b(?P<kin>brother|sister|father|mother|son|daughter)s?-in-law\b", re.I), r"\g<kin>"),
+    ("away", Pattern(rf"\b(?P<who>that|which|it|they|sheet|box|softbox|umbrella|brolly|gel|grid|scrim|silk|cloth|filter|diffuser|dome|net|sock) (?:takes?|robs?|steals?) (?:away (?P<many>{_AMOUNT})|(?P<lot>{_AMOUNT}) away)(?! from)", re.I), lambda m: f"{m['who']} costs {m['many'] or m['lot']}"),
     ("meter ", Pattern(r"\b(?P<meter>meter) (?:indicates|indicated|registers|registered|displays|displayed|suggests|suggested|recommends|recommended)\b", re.I), r"\g<meter> says"),
     ("right", Pattern(r", (?:an?|my|our|his|her|some|one) (?!meter|table|dial|sheet)[a-z]+(?: [a-z]+){0,3}? (?:says|said|claims|claimed|reckons|reckoned|swears|swore|insists|insisted|thinks|tells me|told me)(?= ?[.?!]\s*(?:is|was|are|were) (?:he|she|they|that|this|it) right\b)", re.I), ""),
     ("ow far out", Pattern(r"\bhow far out (?P<is>is|was|will|would|am|are)\b(?P<what> (?:the |my )?(?:flash |whole )?(?:exposures?|frames?|shots?|negs?|negatives?|slides?|pictures?))", re.I), r"how many stops out \g<is>\g<what>"),

@@ -154,15 +154,29 @@ def _coloured(said: str) -> str:
     return _COLOURED_ONE.sub(r"\g<which>", said) if " one" in said else said
 
 
+_FULL_POPS = Pattern(r"\b(?P<many>\d+|two|three|four|five|six|eight|ten|twelve|sixteen) full (?P<what>pops|bursts|flashes)\b(?=[^?]*\bhow many\b[^?]*\b(?:at|on|of) (?:an? )?(?:half|quarter|eighth|sixteenth|1/))", re.I)
+
+
+def _full_pops(said: str) -> str:
+    """"as much as 2 full pops. how many at a quarter?": pops at full power, beside those at another."""
+    return _FULL_POPS.sub(r"\g<many> \g<what> at full power", said) if " full " in said else said
+
+
 _SET_WHAT = Pattern(r"\b(?P<who>i|we|you)(?:'d|'ll| should| must| would| will| could| can| do)? (?:(?:then|now) )?(?P<does>set|use|shoot at|open (?:up )?to|close (?:down )?to) what(?= (?:on|for|at|with|then|now|if)\b|\W*$)", re.I)
+
+
+_WOULD_SET = Pattern(r"^(?P<lead>\W*(?:(?:so|and|then|ok|now|right),? )*)what (?:would|should|must|could|might|do) (?P<who>i|we) set (?P<where>(?:at|from) [^?.,;:]{2,24})\W*$", re.I)
 
 
 def _what_to_set(said: str) -> str:
     """"so at seven feet I'd set what": what is to be set."""
-    return _SET_WHAT.sub(lambda m: f"what do {m['who']} {m['does']}", said) if " what" in said else said
+    if "hat " not in said and not said.lower().endswith(" what"):
+        return said
+    said = _WOULD_SET.sub(r"\g<lead>\g<where> what do \g<who> set?", said)
+    return _SET_WHAT.sub(lambda m: f"what do {m['who']} {m['does']}", said)
 
 
-_RULES: tuple[Callable[[str], str], ...] = (_coloured, _what_to_set, _one_stop, _either_stop, _room_at, _from_stop_to_stop, _of_films, _of_charge, _of_light, _asked_in_short, with_their_f, with_places_named, with_level_as_stops)
+_RULES: tuple[Callable[[str], str], ...] = (_coloured, _what_to_set, _full_pops, _one_stop, _either_stop, _room_at, _from_stop_to_stop, _of_films, _of_charge, _of_light, _asked_in_short, with_their_f, with_places_named, with_level_as_stops)
 
 
 def without_short_words(said: str) -> str:

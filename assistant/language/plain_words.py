@@ -40,12 +40,13 @@ _OPENER = Pattern(
     r"|(?:a |an )?(?:quick|silly|dumb|daft|stupid|simple|basic|easy|small|little|random|another) (?:one|question|q)(?: for you)?(?:\s*[,:;.–-]{1,8}\s*|\s+but\s+)"
     r"|(?:(?:can|could|would|will) (?:you|someone|anyone|anybody) )?(?:please |just |kindly )*tell me(?: please)?(?:\s*[,:]\s*|\s+(?=(?:what|which|how|where|when)\b))"
     r"|(?:(?:which|what) way (?:round|around|about) (?:is|was) (?:it|that|this)|(?:what|which) is it|how does (?:it|that|this) go|what(?:'s| is| was) the rule|remind me|refresh my memory)(?: again| now| then)?\s*[,:;.?–-]{1,8}\s*(?=(?:does|do|is|are|will|would|did|can)\b)"
+    r"|(?:(?:i|we)(?:'ve| have)? )?(?:got |have |had |just )*(?:an?|one|another|one more|one last)(?: (?:quick|little|silly|stupid|small|basic|simple|dumb|technical|flash))* questions?(?: (?:for you|please|though|then|here))?\s*[.:,;!–-]{1,3}\s*"
     r"|(?:here(?:'s| is) (?:one|another)(?: one)? for (?:the |my |our |your )?[a-z]+(?: class| group)?|(?:(?:my|our|the|this|next|another|a|first|second|third|last) )*(?:(?:quiz|exam|test|homework|class|club|worksheet|lesson|trick|bonus|revision|practice) )*(?:question|claim|problem|exercise|item|statement|query|example|homework check|quiz|homework)(?: (?:number|no\.?))?(?: (?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve))?(?: (?:on|from|for|in|of) (?:my|the|our|your) [a-z]+(?: [a-z]+)?)?)\s*[:.–-]\s+"
     r")" + _FOUR_WORDS,
     re.I,
 )
 """What only begins a sentence. "Ok to use it in the rain?" and "well lit" are none of these."""
-_BEGINNINGS = frozenset("here here's my our the this next first second third last quiz exam test homework class club worksheet lesson trick bonus revision practice question claim problem exercise item statement query example so now and basically essentially anyway anyhow a an ok okay right righto alright all well hey hi hello hiya good morning quick silly dumb daft stupid simple basic easy small little random another can could would will please just kindly tell which what how remind refresh".split())
+_BEGINNINGS = frozenset("i we got have had just one here here's my our the this next first second third last quiz exam test homework class club worksheet lesson trick bonus revision practice question claim problem exercise item statement query example so now and basically essentially anyway anyhow a an ok okay right righto alright all well hey hi hello hiya good morning quick silly dumb daft stupid simple basic easy small little random another can could would will please just kindly tell which what how remind refresh".split())
 _FIRST_WORD = Pattern(r"\W*([A-Za-z]+)")
 _HUMS = ("um", "uh", "er", "hm")
 """What an opener begins with: most texts begin otherwise, and are not held against it."""
@@ -360,11 +361,16 @@ def _is_over(found: re.Match[str]) -> str:
     return f"{'is' if found['verb'][-1:].lower() == 's' else 'be'} {found['much']} over {found['other']}"
 
 
+_GOES_ON = Pattern(r"\b(?:to|the|an?|at|of|for|with|from|in|on|by|is|are|was|my|his|her|its|about|and|or|than|f|iso|set|use|put)$", re.I)
+"""Before a pause that breaks off no clause."""
+
 def _unpaused(found: re.Match[str]) -> str:
     """"back to, um, the wall"; between two figures the second may put the first right."""
     if _FIGURE.search(found["before"]) and _FIGURE.search(found["after"]):
         return found[0]
-    return found["before"] + " "
+    told = found["before"].rstrip(",.")
+    joined = "," not in found[0][len(told) :] or _GOES_ON.search(told) is not None
+    return f"{told} " if joined else f"{told}, "
 
 
 def _ended(told: str) -> str:

@@ -68,12 +68,20 @@ _WHERE = Pattern(r"\b(?:where|distance|how (?:far|close|near)|mov(?:e|ing))\b", 
 _ANOTHER = Pattern(r"\b(?:than|as|under|over|below|above|against)\b", re.I)
 
 
+_MUCH, _LITTLE = r"(?P<much>hot|bright|strong|much|hard|over)", r"(?:dark|dim|weak|little|dull|under)"
+_TOO = Pattern(rf"\btoo (?:{_MUCH}|{_LITTLE})(?: on her| on him| for me)? by (?:about |roughly |some |a good )?$", re.I)
+_TOO_AFTER = Pattern(rf"\s*(?:too (?:{_MUCH}|{_LITTLE})\b|(?:(?P<more>over|above|hotter than|brighter than)|under|below|darker than|dimmer than) (?:what|where|how) (?:i|we|it) (?:want|need|like|should)\b)", re.I)
+
+
 def than_it_was(facts: list[Fact], text: str) -> list[Fact]:
     """"the hair light is 5 ft away and I want it a stop brighter. New distance?": than it is now, where no other light and no reading is spoken of."""
     told = [f for f in facts if f.quantity in ("relation", "power_down") and f.of and not f.to]
     places = [f for f in facts if f.quantity == "distance"]
     if len(told) != 1 or len(places) != 1 or places[0].of != told[0].of or any(f.of not in ("", told[0].of) or f.quantity in ("aperture", "guide_number") for f in facts):
         return facts
+    too = _TOO.search(text[: told[0].start]) or _TOO_AFTER.match(text, told[0].end)
+    if too is not None and _WHERE.search(text):
+        return [replace(f, quantity="stops", cue="less" if too["much"] or too.groupdict().get("more") else "more") if f is told[0] else f for f in facts]
     if not _WANTS_IT.search(text[: told[0].start]) or not _WHERE.search(text) or _ANOTHER.search(text):
         return facts
     way = told[0].cue if told[0].quantity == "relation" else "less"

@@ -150,7 +150,7 @@ def _puts_up(said: str, segments: Sequence[Segment], asks: Sequence[Ask], facts:
     return _VERB.search(said) is not None or _proposes(said, asks, facts) or bool(facts) and (_told_itself(asks, facts, said) or not asks and _DECLARES.search(said) is not None)
 
 
-_IF_SO_WILL = Pattern(r"\bif (?:i|we|you|one) (?!\w+ (?:what|which|how|where)\b)[^?.;]*?\b(?:will|would|does|do|can|could) (?:part|half|any|some|all|most|a (?:band|strip|bit)|the (?:frame|picture|flash|shutter|background|room|negative|film)|my [a-z]+|it|they) [^?.;]*\?\W*$")
+_IF_SO_WILL = Pattern(r"\bif (?:i|we|you|one) (?!\w+ (?:what|which|how|where)\b)[^?.;]*?\b(?:will|would|does|do|can|could|is|are) (?:part|half|any|some|all|most|a (?:band|strip|bit)|the (?:frame|picture|flash|shutter|background|room|negative|film|light|exposure|aperture|guide number|power|depth)|my [a-z]+|it|they) [^?.;]*\?\W*$")
 """A case and what would follow in it: "if I set 1/250 with flash will part of the frame come out black?"."""
 _SAME_EXPOSURE = Pattern(r"[,;.:] (?:(?:so|then|is that|are they|are those) )*(?:all |both )?(?:the )?same exposure\b[^?.;,]{0,30}\?\W*$")
 """Said last and with no verb: "1/500 at f/5.6 and 1/125 at f/11, same exposure?"."""

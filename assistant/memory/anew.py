@@ -97,7 +97,7 @@ def after_measured(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, asks=tuple(a for a in query.asks if a.quantity == "aperture")), replace(scene, asks=(), facts=(replace(with_it, origin="kept"),))
 
 
-_SO_MANY = Pattern(r"^\W*(?:only |just )*(?:and |or |no |sorry |oh |what about |how about |with |what if |if )*(?:with )?(?P<did>(?:i |we |he |she |they )?(?:only |just )?(?:did|do|fired|fire|popped|pop|gave|give|managed|got off|got time for|got in|had time for|have time for|could get|hit it|used) (?:only |just )?)?(?:\w+)(?: of (?:them|these|those))?(?: (?:fired|went off|flashed|popped|worked|triggered|did|of them (?:fired|went off)))?(?: then| in the end)?\W*$", re.I)
+_SO_MANY = Pattern(r"^\W*(?:only |just )*(?:and |or |no |sorry |oh |what about |how about |with |what if |if )*(?:with )?(?P<did>(?:i |we |he |she |they )?(?:only |just )?(?:did|do|fired|fire|popped|pop|gave|give|managed|got off|got time for|got in|had time for|have time for|could get|hit it|used) (?:only |just )?)?(?:\w+)(?: of (?:them|these|those))?(?: (?:fired|went off|flashed|popped|worked|triggered|did|of them (?:fired|went off)))?(?: then| in the end| altogether| in all| together| in total| now)?\W*$", re.I)
 
 
 def so_many(query: Query, scene: Scene, talk: Conversation) -> Pair:

@@ -243,7 +243,7 @@ def just_one(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, mentioned=()), replace(scene, facts=tuple(f for f in scene.facts if f.quantity != "count"))
 
 
-_FAILS = Pattern(r"\b(?:one|the other|a flash|one of (?:them|the \w+))(?: of them)? (?:dies|died|fails|failed|quits|breaks|broke|misfires|goes(?: down| dead| out)?|gives up|packs up|(?:does not|doesn't|doesnt|did not|didn't|didnt|won't|wont) (?:fire|go off|trigger)|stops working|conks out)\b")
+_FAILS = Pattern(r"\b(?:one|the other|a flash|one of (?:them|the \w+))(?: of them)?(?: has| had|'s| is| was)?(?: just| now| suddenly)? (?:dies|died|dead|gone|dying|fails|failed|quits|breaks|broke|misfires|goes(?: down| dead| out)?|gives up|packs up|(?:does not|doesn't|doesnt|did not|didn't|didnt|won't|wont) (?:fire|go off|trigger)|stops working|conks out)\b")
 
 
 _WITHOUT_ONE = Pattern(r"\b(?:without|lose|drop|minus|not|no) (?:the )?(?:second|other|third|2nd|3rd|last) (?:one|flash|light|head|strobe)\b")

@@ -15,14 +15,14 @@ from assistant.memory.conversation import Conversation
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
-from assistant.scales import is_film_speed_mark
+from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.solving.pop_facts import own
 from assistant.units import LENGTH
 
 _FILLING = Pattern(
     r"(?:[\s,.;:?!'’-]|back (?=to |at )|(?:and|so|then|ok|okay|now|first|before|earlier|originally|no|nope|sorry|typo|mistyped|slip|finger|fingers|slipped|oops|whoops|haha|ha|lol|doh|d'oh|silly|mistake|my|wait|well|but|or|hm+|erm?|um|right|please|pls|instead|actually|rather|what|how|about|if|i|we|you|it|it's|its|is|were|was|are|be|been|would|should|could|can|"
     r"made?|make|that|that's|this|at|on|to|in|for|of|from|a|an|the|say|suppose|supposing|try|use|using|used|set|go|goes|going|went|gone|put|have|has|had|got|get|only|just|meant|mean|take|by|there|he's|she's|they're|"
-    r"he|she|they|her|him|them|i'm|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
+    r"he|she|they|her|him|them|i'm|i'd|we'd|he'd|she'd|they'd|you'd|it'd|we're|s|reads?|reading|met(?:er|ers|ered)|gives?|gave|says|said|becomes?|came|comes|stands?|stood|sits?|sat|sitting|standing|been|left|parked|locked|racked|rested|safe|safer|instead|same|both|each|thing|again|change|changed|turn|turned|with|let's|lets|ah|oh|hang|behind|beyond|away|apart|out|deep|within|inside|slide|slides|neg|negs|negative|print|really|exactly|loaded|film|lens|focus|focused|flash|light|subject|distance|aperture|power)(?![a-z]))*", re.I)
 """Words that may stand around the one value that is told, and say nothing of their own."""
 _ONE_OF_ITS_KIND = frozenset({
     "distance", "path", "gap", "aperture", "film_speed", "rated", "power", "energy", "guide_number", "loss", "filter_loss", "nd", "stops", "relation", "shutter", "exposure_value", "exponent", "focal_length", "focus_distance",
@@ -45,7 +45,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     mine = _as_a_guide(mine, query, last)
     if _shape(mine) == "#" and _CORRECTS.match(query.text):
         return None  # "no, 3": in the place of what was told last
-    same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _alike(mine, last)
+    same = [f for f in last.facts if f.quantity == mine.quantity and _AMOUNT_ALONE.findall(f.said) == [wrong["old"]]] if wrong else _focused(mine, query, last) or _loaded(mine, query, last) or _alike(mine, last)
     same = _second_of_two(same, mine, query, last) if len(same) == 2 and wrong is None and not mine.of else same
     charged = _of_the_charge(last) if mine.quantity == "power" and wrong is None else None
     same = [charged] if charged is not None else same
@@ -54,7 +54,7 @@ def said_again(query: Query, talk: Conversation) -> tuple[Fact, str, tuple[int, 
     if wrong is None and mine.of not in ("", same[0].of) or query.asks and not all(a.quantity == mine.quantity for a in query.asks):
         return None
     words = _in_its_form(mine, same[0]) if last.text[same[0].start : same[0].end].strip() == same[0].said.strip() else None
-    if words is None or _of_either(mine, last):
+    if words is None or _of_either(mine, last) or same[0].quantity == "focus_distance" and last.has("sharp_limit") and "focus" not in query.text.lower():
         return None
     start, end = same[0].start, same[0].end
     lead = len(last.text[start:end]) - len(last.text[start:end].lstrip())
@@ -131,6 +131,7 @@ def _unnamed(query: Query, of: str) -> Query:
 _TO_THE_OTHER = Pattern(r"\W*(?:(?:back|up|down|out|in|over|away) )?(?:to|into|until)\b\W*", re.I)
 _TO = Pattern(r"\b(?:to|into)\W*$", re.I)
 _FROM = Pattern(r"^\W*(?:(?:and|no|or|but|sorry|what about) )*from\b|\b(?:first|before|originally|earlier|at the start)\b", re.I)
+_SHOT = Pattern(r"\b(?:been (?:on|at)|shot (?:it |them |that )?(?:at|on)|set (?:it |the lens )?(?:to|at|on)|used|exposed (?:it |them )?at|gone (?:with|to))\W*$", re.I)
 _NOW = Pattern(r"\b(?:now|this time|today|tonight)\b", re.I)
 _SUPPOSED = Pattern(r"\b(?:if|what|which|how many|how much|what about|how about|suppose|supposing|say|instead)\b", re.I)
 
@@ -143,6 +144,8 @@ def _second_of_two(two: list[Fact], mine: Fact, query: Query, last: Query) -> li
     supposed = _SUPPOSED.search(between) and not _SUPPOSED.search(last.text[: one.start])
     if _FROM.search(query.text):
         return [one] if _TO_THE_OTHER.fullmatch(between) or supposed or _NOW.search(between) else two
+    if _SHOT.search(query.text[: mine.start]) and len(shot := [f for f in two if _SHOT.search(last.text[max(0, f.start - 24) : f.start])]) == 1:
+        return shot  # "the meter says 11, I shot at f/8", then "and if I'd been on 16"
     return [other] if ends or supposed else two
 
 
@@ -155,11 +158,26 @@ def _focused(mine: Fact, query: Query, last: Query) -> list[Fact]:
     return [f for f in last.facts if f.quantity == "focus_distance" and f.origin != "kit"] if bare else []
 
 
+_IN_THE_CAMERA = Pattern(r"\s*(?:film |speed )?(?:in (?:it|there|the (?:camera|back|body|magazine))|loaded)\b", re.I)
+_DIALLED = Pattern(r"\b(?:dial|meter|set|rated|metered|left|at|to)\b[^.?!\d]{0,16}$", re.I)
+
+
+def _loaded(mine: Fact, query: Query, last: Query) -> list[Fact]:
+    """"and with 400 in it?": the film that is in the camera, and neither a time nor what the meter stood at."""
+    if mine.quantity not in ("number", "film_speed") or not is_film_speed_mark(mine.value) or not _IN_THE_CAMERA.match(query.text, mine.end):
+        return []
+    speeds = [f for f in last.facts if f.quantity == "film_speed" and f.origin != "kit"]
+    return speeds if len(speeds) < 2 else [f for f in speeds if not _DIALLED.search(last.text[: f.start])]
+
+
 def _alike(mine: Fact, last: Query) -> list[Fact]:
     """The values of the question that the new one may take the place of: of its kind, else told in the same form ("31 %" for "30 %", "2.5 stops" for "1.5 stops")."""
     told = [f for f in last.facts if f.origin != "kit"]
     same = _once([f for f in told if f.quantity == mine.quantity and (mine.quantity != "count" or f.unit == mine.unit)], last.text)
     shape = _shape(mine)
+    marks = [f for f in told if f.quantity == "aperture" and not f.of]
+    if not same and mine.quantity == "number" and is_aperture_mark(mine.value) and len(marks) == len(told) == 2:
+        return marks
     counts = [f for f in told if f.quantity == "count" and f.unit in ("pops", "flashes")]
     if not same and mine.quantity == "number" and len(counts) == 2 and mine.value == int(mine.value) and 1 <= mine.value <= _MOST_POPS and not any(f.quantity == "distance" for f in told):
         return counts
@@ -172,12 +190,15 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     return formed if len(formed) == 1 and (not same or shape == "#") else same
 
 
+_AGAINST = Pattern(r" (?:than|instead of|rather than|in place of|compared (?:to|with)|versus) ", re.I)
+
+
 def _once(facts: list[Fact], text: str) -> list[Fact]:
     """Values without those read twice from the same words; of two held against each other the one that is spoken of: "1600 than 100"."""
     by_place = list({(f.start, f.end): f for f in facts}.values())
     if len(by_place) == 2:
         one, other = sorted(by_place, key=lambda f: f.start)
-        return [one] if " than " in text[one.end : other.start] else by_place
+        return [one] if _AGAINST.search(text[one.end : other.start]) else by_place
     return by_place
 
 
@@ -202,7 +223,7 @@ _SHOT_AT = frozenset({"shutter", "aperture", "power", "distance"})
 def _of_either(mine: Fact, last: Query) -> bool:
     """A film speed after a reading that was taken at another: the reading stays; a bare length where a draw and a lens were told."""
     if mine.quantity in ("film_speed", "rated"):
-        return any(f.of == "ambient" or f.quantity == "exposure_value" for f in last.facts) and (last.claim or any(a.quantity in _SHOT_AT for a in last.asks))
+        return any(f.of == "ambient" and f.quantity != "shutter" or f.quantity == "exposure_value" for f in last.facts) and (last.claim or any(a.quantity in _SHOT_AT for a in last.asks))
     return mine.quantity in ("focal_length", "extension", "number") and last.has("extension") and last.has("focal_length") and not any(c.isalpha() for c in mine.said.lower().replace("mm", ""))
 
 
