@@ -127,7 +127,7 @@ _OR_AT = Pattern(r"(?P<first>\bat (?:iso |f/?)?\d[\d./]* or )at (?=\d)", re.I)
 """Of two to choose from, "at 200 or at 100"."""
 _STRIP_BOX = Pattern(r"(?<!test )(?<!film )(?<!contact )(?<!paper )(?<!light )\bstrip(?= (?:(?:is )?down|takes|costs|eats|loses|robs|(?:on|off|up)\b(?! (?:the|a|my)\b)))", re.I)
 """"with the strip on", "strip takes a stop": the narrow softbox, and no test strip."""
-_SO_MANY_OVER = Pattern(r"(?<![\d/.])(?<!f/)(?<!f)\b(?P<many>one|two|three|half|a half|a third|two thirds|one and a half|1|2|3|1\.5) (?=(?:over|under|above|below) (?:the|my|her|his) (?:key|main|fill|ambient|room|background|sky|window)\b)", re.I)
+_SO_MANY_OVER = Pattern(r"(?<![\d/.])(?<!f/)(?<!f)(?<!and )(?<!and a )(?<!and an )\b(?P<many>one|two|three|half|a half|a third|two thirds|one and a half|1|2|3|1\.5) (?=(?:over|under|above|below) (?:the|my|her|his) (?:key|main|fill|ambient|room|background|sky|window)\b)", re.I)
 """"one over the key": stops, of the light that is named after it."""
 _WHERE_GOES = Pattern(r"\b(?P<where>wh)ere(?:['’]?s| is) (?P<what>(?:the|my|its) (?:lens|lens ring|ring|iris|barrel|power|dial|(?:key|fill|hair|rim|back)(?: light)?|flash|light|lamp)) (?=(?:go|sit|stand|end up|belong|come out|want to (?:be|go)|need to (?:be|go)|have to (?:be|go))\b)", re.I)
 """Spoken short for "where does": "where's the ring go?"."""

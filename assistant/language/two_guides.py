@@ -23,6 +23,19 @@ _ELSE = frozenset({"aperture", "shutter", "zoom_row", "path", "ceiling_height", 
 KINDS = frozenset({"guide_number", "distance"})
 
 
+_ANOTHER = Pattern(r"\b(?:guide(?: number)?|gn|guides) (?:of |is |number )?(?:about )?\d[\d.]* ?(?:feet|foot|ft|metres?|meters?|m)?,? and (?:another|a second|the other|one|its mate)(?: flash| one| gun| head| of them)? (?:of|with|at|rated|is|has)(?: (?:a )?(?:guide(?: number)?|gn)(?: of)?)?(?: an?)? $")
+"""Before the second of two flashes told by their guide numbers: "one flash of guide number 80 feet and another of 110 feet"."""
+
+
+def another_flash(facts: list[Fact], text: str) -> list[Fact]:
+    """The second length as the guide number of the second flash, where another place is told for both."""
+    places = [f for f in facts if f.quantity == "distance" and not f.bad]
+    mine = [f for f in places if _ANOTHER.search(text.lower()[: f.start])]
+    if len(mine) != 1 or len(places) < 2 or sum(f.quantity == "guide_number" for f in facts) != 1 or mine[0].unit not in LENGTH:
+        return facts
+    return [_guide(f, f.unit) or f if f is mine[0] else f for f in facts]
+
+
 def settle(facts: list[Fact], text: str) -> list[Fact]:
     """The facts with the second length of such a pair as the guide number that it is.
 

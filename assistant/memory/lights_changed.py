@@ -96,7 +96,7 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
 _OF_OTHER_MOVES = frozenset({"pull", "push", "further", "closer", "move"})
 """What "pulled the baffle out" says of no film and no light."""
 _LOSES_ONE = Pattern(rf"\b{LOSING}(?: only| just| me)* (one|two|three|half|a half|one and a half)\W*$", re.I)
-_IT_IS = Pattern(r"^\W*(?:no,? |well,? |but )*(?:it'?s|its|it is|that'?s|thats|mine(?:'s| is)?|this one'?s?|only)\b(?! (?:too|over|under))", re.I)
+_IT_IS = Pattern(r"^\W*(?:no,? |well,? |but |oh,? )*(?:i(?:'d)? (?:make|call|say|reckon)(?: (?:it|that)(?:'s)?)?|call it|it'?s|its|it is|that'?s|thats|mine(?:'s| is)?|this one'?s?|only)\b(?! (?:too|over|under))", re.I)
 
 
 def measured_loss(query: Query, scene: Scene, talk: Conversation) -> Pair:
@@ -278,10 +278,11 @@ def _as_it_was_told(query: Query, scene: Scene, talk: Conversation) -> Pair | No
     if len(worn) != 1 or query.has("loss") or query.has("filter_loss") or any(f.unit == worn[0].unit for f in scene.facts) or query.cues & {"forget", "not"}:
         return None
     losses = ("loss", "filter_loss", "nd", "factor")
-    told = next((found for old in reversed(talk.past) if (found := [f for f in old.facts if f.quantity in losses and f.unit == worn[0].unit])), [])
+    alike = ("umbrella", "shoot_through") if worn[0].unit in ("umbrella", "shoot_through") else (worn[0].unit,)
+    told = next((found for old in reversed(talk.past) if (found := [f for f in old.facts if f.quantity in losses and f.unit in alike])), [])
     if len(told) != 1:
         return None
-    return replace(query, facts=(*query.facts, replace(told[0], origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f.unit != "BARE"))
+    return replace(query, facts=(*query.facts, replace(told[0], unit=worn[0].unit, origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f.unit != "BARE"))
 
 
 def one_fails(query: Query, scene: Scene, talk: Conversation) -> Pair:

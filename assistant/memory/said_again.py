@@ -249,7 +249,7 @@ def _without(query: Query, wrong: re.Match[str]) -> Query:
 def _of_the_charge(last: Query) -> Fact | None:
     """The power that is asked for, where a time or a number of pops is told for another: "how long at a quarter; 8 sec at full"."""
     powers = [f for f in last.facts if f.quantity == "power" and f.origin != "kit"]
-    known = [f for f in last.facts if f.quantity in _TOLD_AT_A_POWER]
+    known = [f for f in last.facts if f.quantity in _TOLD_AT_A_POWER and f.unit not in ("frames", "rolls", "sheets")]
     if len(powers) == 2 and not known and last.asks and last.asks[0].quantity == "count" and sum(f.value == 1 for f in powers) == 1:
         return min(powers, key=lambda f: f.value)  # "how many pops at 1/16 make one at full?"
     if len(powers) != 2 or len(known) != 1 or not last.asks or last.asks[0].quantity not in ("duration", "count"):

@@ -114,7 +114,7 @@ _FROM_THE_FILM = Pattern(r"\b(?:from|to) the (?:film|plate|ground ?glass)\b|\ble
 def bellows_factor(query: Query, extension: Fact, focal: Fact) -> float:
     """(extension / focal length) squared, whether the extension is the whole draw or added to it."""
     ring_at_infinity = any(math.isinf(f.value) for f in query.all("focus_distance")) and not _FROM_THE_FILM.search(query.text)
-    added = extension.value <= focal.value or ring_at_infinity or bool(patterns.search(r"\btubes?\b|\bbeyond\b|\bpast\b|\bextra\b(?=\W+(?:\w+\W+){0,2}(?:extension|bellows|draw|mm\b|cm\b))|(?:mm|cm|extension|draw|bellows)\W+(?:of )?extra\b(?! (?:stops?|light|exposure|time))|(?<!be )(?<!is )(?<!are )\badded\b(?! (?:stops?|light|exposure|time|to (?:the |my )?(?:exposure|time|light|reading)))", query.text, re.I))
+    added = extension.value <= focal.value or ring_at_infinity or bool(patterns.search(r"\btubes?\b|\bbeyond\b|\bpast\b|\bextra\b(?=[^\w?.!;]+(?:\w+[^\w?.!;]+){0,2}(?:extension|bellows|draw|mm\b|cm\b))|(?:mm|cm|extension|draw|bellows)\W+(?:of )?extra\b(?! (?:stops?|light|exposure|time))|(?<!be )(?<!is )(?<!are )\badded\b(?! (?:stops?|light|exposure|time|to (?:the |my )?(?:exposure|time|light|reading)))", query.text, re.I))
     whole = focal.value + extension.value if added else extension.value
     return optics.bellows_factor(whole, focal.value)
 
