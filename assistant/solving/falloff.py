@@ -30,6 +30,7 @@ from assistant.solving import (
     turned_too,
     twins,
     unplaced_light,
+    where_it_is,
 )
 from assistant.solving.backdrop_place import darker_by
 from assistant.solving.light_wanted import asked_change
@@ -56,6 +57,9 @@ def solve(query: Query) -> Solution | None:
     scene = scene_of(query)
     if scene is None:
         return None
+    there = where_it_is.solve(query)
+    if there is not None:
+        return there
     placed = next((found for ask in query.asks if ask.quantity == "distance" and (found := place_by_light.solve(query, ask))), None)
     shared = placed or shared_error.solve(query, scene) or share_of_light.between(query, scene) or share_of_light.times_as_strong(query, scene)
     if shared is not None:

@@ -326,6 +326,7 @@ def _energy_for_aperture(query: Query) -> Solution | None:
     return Solution(answers=(Quantity("energy", value, "J"),), used=(known, one, target, *powers), topic="time", working=("energy goes with the square of the f-number",))
 
 
+_BY_ALL_OF_THEM = Pattern(r"\b(?:how many|how much|what)\b[^?]*\b(?:between them|together|in all|altogether|in total|all told)\b", re.I)
 _OF_THE_OTHER = Pattern(r"\b(?:twice|double|half|thrice|(?:two|three|four) times) (?:what|as much as|that of|the energy of)\b", re.I)
 """One head's share told by the other's."""
 
@@ -335,7 +336,8 @@ def _energy_of(query: Query, ask: Ask, full: Fact) -> Solution | None:
     if _OF_THE_OTHER.search(query.text) and "split" not in query.cues:
         return None
     counts = [f for f in query.facts if f.quantity == "count"]
-    split = "split" in query.cues or ask.of in ("each", "larger", "smaller")
+    summed = ask.of == "each" and "split" not in query.cues and _BY_ALL_OF_THEM.search(query.text) is not None  # "each at half power. How many do they release between them?"
+    split = "split" in query.cues or ask.of in ("each", "larger", "smaller") and not summed
     ratio = query.last("ratio")
     told = known_at.told_and_asked(query, full)
     part, fact = (told[1] / told[0], told[2][0]) if told else share(query)
