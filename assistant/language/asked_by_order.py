@@ -11,7 +11,7 @@ import re
 
 from assistant.patterns import Pattern
 
-_OPENING = Pattern(r"(?:^\W*|[.!?;:]\s+|,\s+)(?:(?:so|and|but|then|now|ok|well|or|also),? ){0,2}(?P<asks>(?:(?:at|on|to|for|from|in|by|with) (?=which |what ))?(?P<first>[A-Za-z']+))(?= )", re.I)
+_OPENING = Pattern(r"(?:^\W{0,8}|[.!?;:]\s+|,\s+)(?:(?:so|and|but|then|now|ok|well|or|also),? ){0,2}(?P<asks>(?:(?:at|on|to|for|from|in|by|with) (?=which |what ))?(?P<first>[A-Za-z']+))(?= )", re.I)
 _FIRST = frozenset("what whats what's which how where wheres where's why when any is are was were am does do did will would can could should shall must may might has have isn't aren't wasn't doesn't don't didn't won't wouldn't can't couldn't shouldn't hasn't haven't mustn't".split())
 """What a question opens with."""
 _WHOSE = r"(?:the|my|our|his|her|hers|mine|their|your|this|that|these|those|an?|one|each|both|all|either|another|any|every)"
