@@ -21,8 +21,8 @@ from assistant.language.tokens import Token
 from assistant.patterns import Pattern
 from assistant.records import record, replace
 
-MAX_NUMBERS = 120
-MAX_WORDS = 1200
+MAX_NUMBERS = 80
+MAX_WORDS = 800
 """Words, numbers and marks; longer texts are cut here and the reply says so."""
 
 
