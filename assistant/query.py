@@ -41,6 +41,8 @@ class Fact:
     sentence: int = 0
 
 
+TAKES_LIGHT = frozenset({"loss", "filter_loss", "nd", "factor"})
+"""The quantities of what takes light on its way: a modifier, a gel, a neutral density, a filter by its factor."""
 COUNTED = "counted"
 """The cue of a film speed that the reading beside it has been brought to already."""
 DENIED = "denied power"

@@ -33,7 +33,7 @@ from assistant.language.number_words import STOPS_SPOKEN
 from assistant.language.steps import Table, stepped
 from assistant.patterns import Pattern
 from assistant.physics.ambient import stops_from_density
-from assistant.query import Ask, Fact
+from assistant.query import TAKES_LIGHT, Ask, Fact
 from assistant.records import replace
 
 _TAKERS = frozenset({"modifier", "camera_filter", "stops", "loss", "filter_loss", "nd", "relation", "signed", "power_down", "ratio", "magnification", "times", "share"})
@@ -382,7 +382,7 @@ _THEN_STOPS = Pattern(r"\W*(?:nd|neutral density|grey filter)(?: filter)?\W*(?:o
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """"The strength in stops of an ND": a filter's, not a flash's power."""
     kinds = {f.quantity for f in facts}
-    asks = list(asks) if kinds.isdisjoint(passed_light.TAKING) else passed_light.asked(asks, facts, text)
+    asks = list(asks) if kinds.isdisjoint(TAKES_LIGHT) else passed_light.asked(asks, facts, text)
     asks = asks if kinds.isdisjoint(layer_words.TOLD) else layer_words.asked(asks, facts, text)
     asks = film_words.asked(asks if kinds.isdisjoint(takings_asked.KINDS) else takings_asked.asked(asks, facts, text), facts, text)
     asks = zoom_words.asked(asks, facts, text) if "zoom_row" in kinds else asks

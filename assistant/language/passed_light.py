@@ -14,7 +14,7 @@ from assistant import patterns
 from assistant.language import loss_lists
 from assistant.language.stop_words import LOSING
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact
+from assistant.query import TAKES_LIGHT, Ask, Fact
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops
 
@@ -271,13 +271,12 @@ _TIME = Pattern(r"\b(?:becomes?|turns into|goes to|is now|gives|makes) what\b|\b
 
 
 _IN_STOPS = Pattern(r"\b(?:what|how|which)\b[^.?!]*\bstops?\b|\bin stops\b", re.I)
-TAKING = frozenset({"loss", "filter_loss", "nd", "factor"})
 
 
 def asked(asks: Sequence[Ask], facts: Sequence[Fact], text: str) -> list[Ask]:
     """The total of losses, the aperture to set and the time to give, in few words."""
     kinds = {f.quantity for f in facts}
-    takes = [] if kinds & {"guide_number", "distance"} else [f for f in facts if f.quantity in TAKING and f.value]
+    takes = [] if kinds & {"guide_number", "distance"} else [f for f in facts if f.quantity in TAKES_LIGHT and f.value]
     if not takes:
         return list(asks)
     if kinds & {"shutter", "duration"} and "aperture" not in kinds and all(a.quantity in ("shutter", "duration", "time") for a in asks) and _TIME.search(text):

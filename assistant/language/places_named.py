@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from assistant.language.number_words import SMALL
 from assistant.patterns import Pattern
 
 _UNIT = r"(?:feet|foot|ft|met(?:re|er)s?|m)\b"
@@ -20,17 +21,16 @@ def _both_there(said: str) -> str:
 _ROWS = Pattern(rf"\b(?:rows?|ranks?|tiers?|lines)\b[^.?!\d]{{0,24}}(?P<places>{_FIGURE}(?: ?{_UNIT})?(?:(?:,| and|, and) {_FIGURE}(?: ?{_UNIT})?){{1,2}})(?=[^\d])", re.I)
 _BY_PLACE = Pattern(rf"\b(?P<the>the|that) (?P<place>{_FIGURE})[ -]?(?:foot(?:er)?|feet|ft|met(?:re|er)|m)(?:er)?(?: (?P<what>row|rank|tier|line|one|lot|people|kids))\b", re.I)
 _NAMES = {2: ("front", "back"), 3: ("front", "middle", "back")}
-_SPOKEN = {"two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "seven": 7.0, "eight": 8.0, "nine": 9.0, "ten": 10.0, "twelve": 12.0}
 
 
-def _metres(figure: str) -> float:
+def _figure(figure: str) -> float:
     """The figure of a place, in words or in figures.
 
-    >>> _metres("13"), _metres("ten"), _metres("two and a half")
+    >>> _figure("13"), _figure("ten"), _figure("two and a half")
     (13.0, 10.0, 2.5)
     """
-    words = figure.lower().removesuffix(" and a half")
-    return _SPOKEN.get(words, 0.0) + 0.5 * (words != figure.lower()) if words in _SPOKEN else float(words)
+    whole = figure.lower().removesuffix(" and a half")
+    return float(SMALL.get(whole) or whole) + 0.5 * (whole != figure.lower())
 
 
 def _row_by_place(said: str) -> str:
@@ -38,12 +38,12 @@ def _row_by_place(said: str) -> str:
     told = _ROWS.search(said)
     if told is None:
         return said
-    places = [_metres(m[0]) for m in re.finditer(_FIGURE, told["places"], re.I)]
+    places = [_figure(m[0]) for m in re.finditer(_FIGURE, told["places"], re.I)]
     names = _NAMES.get(len(places)) if places == sorted(set(places)) else None
-    named = [_metres(m["place"]) for m in _BY_PLACE.finditer(said, told.end())]
+    named = [_figure(m["place"]) for m in _BY_PLACE.finditer(said, told.end())]
     if names is None or not named or not all(place in places for place in named):
         return said
-    return said[: told.end()] + _BY_PLACE.sub(lambda m: f"{m['the']} {names[places.index(_metres(m['place']))]} row", said[told.end() :])
+    return said[: told.end()] + _BY_PLACE.sub(lambda m: f"{m['the']} {names[places.index(_figure(m['place']))]} row", said[told.end() :])
 
 
 def with_places_named(said: str) -> str:

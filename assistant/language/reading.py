@@ -133,7 +133,7 @@ def _asked(items: Sequence[Item], segments: Sequence[Segment], facts: Sequence[F
     named = daylight_asks.asked(light_losses.asked(asks_of(segments, text), facts, text), facts, text) or _of_a_light(daylight_asks.implied(text, facts), items, text)
     hinted = [] if named or "call_it" in cues else _of_a_light(implied_asks(text, facts), items, text)
     if [a.quantity for a in named] == ["aperture"] and not named[0].of:
-        named = _of_a_light(named, [], text)
+        named = _at_the_back(named, text)
     return named or hinted or ordered(text, facts)
 
 
@@ -186,9 +186,15 @@ def _of_a_light(asks: list[Ask], items: Sequence[Item], text: str) -> list[Ask]:
         light = next((i for i in reversed(items) if _TO_READ.match(text[i.end :])), None)
     if light is None and at > 0:
         light = next((i for i in reversed(items) if i.end < at and _READS.fullmatch(text[i.end : at])), None)
-    if light is None and at >= 0 and asks[0].quantity == "aperture" and _AT_THE_BACK.search(text, at) and _OVER_OR_UNDER.search(text, 0, at):
-        return [replace(asks[0], of="background"), *asks[1:]]
-    return [replace(a, of=light.word) if light is not None and not a.of else a for a in asks]
+    return _at_the_back(asks, text) if light is None else [a if a.of else replace(a, of=light.word) for a in asks]
+
+
+def _at_the_back(asks: list[Ask], text: str) -> list[Ask]:
+    """"I want the cloth a stop under, so what do I read at the backdrop?": the backdrop's aperture."""
+    at = text.lower().rfind("what")
+    if at < 0 or asks[0].quantity != "aperture" or not _AT_THE_BACK.search(text, at) or not _OVER_OR_UNDER.search(text, 0, at):
+        return asks
+    return [replace(asks[0], of="background"), *asks[1:]]
 
 
 def _unit_after(facts: list[Fact], segments: Sequence[Segment]) -> list[Fact]:

@@ -12,7 +12,7 @@ from assistant.memory.bare import of_a_move
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
-from assistant.query import COUNTED, Fact, Query
+from assistant.query import COUNTED, TAKES_LIGHT, Fact, Query
 from assistant.records import replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.units import LENGTH
@@ -88,7 +88,7 @@ MORE = Pattern(r"\b(?:more|another|extra|further|as well|too|also|on top|additio
 def after_measured(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"half-stop scrim on top of that, what f now?" after "bare f/16, brolly f/8, what does it cost?": from the reading with it on."""
     read = [f for f in scene.facts if f.quantity == "aperture"]
-    taken = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "factor")]
+    taken = [f for f in query.facts if f.quantity in TAKES_LIGHT]
     if len(read) != 2 or len(taken) != 1 or not query.asks_for("aperture") or query.has("aperture") or not scene.asks or scene.asks[0].quantity not in ("stops", "factor") or any(f.quantity == "guide_number" for f in scene.facts):
         return query, scene
     if not MORE.search(query.text) or read[0].of or read[1].of:
@@ -211,13 +211,12 @@ def loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return _instead(query, scene, [as_told(old[0], mine.value, mine), *beside], old) if len(old) == 1 else (query, scene)
 
 
-_TAKES_LIGHT = ("loss", "filter_loss", "nd", "factor")
 _SAID_ANEW = Pattern(r"^(?:[^.?!]{0,40}[,;.]\s)?\W{0,12}(?:(?:no|well|hmm?|wait|hang on|actually|sorry|oh|and|but|or|so|then|ok|okay)\b\W{0,12}){0,6}(?:(?:what )?if (?:it|that|this|they)(?:'s| is| was| were|'d be| really| only)*|(?:make|call) (?:it|that)|say|suppose|(?:let's say|try|it'?s|that'?s|it was|it should be|it is)(?: really| only| just)*)(?: (?:it|that|this|only|really|just|took|takes|costs?|lost|loses|were|was|is|the)){0,8}\s*$|^\W*(?:(?:no|sorry|wait|hang on|actually)\b\W*)+(?:(?:just|only|the)\b\s*)*$", re.I)
 
 
 def the_loss_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, say it only takes one stop", "make it two stops": what the one thing in the light takes, put right, and no loss beside it."""
-    old = [f for f in scene.facts if f.quantity in _TAKES_LIGHT]
+    old = [f for f in scene.facts if f.quantity in TAKES_LIGHT]
     mine = lone(query, "loss", "filter_loss", "stops") if old else None
     if mine is None or mine.unit or mine.cue and mine.quantity == "stops" or MORE.search(query.text):
         return query, scene
@@ -233,7 +232,7 @@ _OTHER_STOPS = frozenset({"power_down", "push"})
 
 def the_stops_anew(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"no, make that two stops" after a light that is to come down one: so many stops of the same, where it is the only count of stops."""
-    old = [f for f in scene.facts if f.quantity in (*_OTHER_STOPS, *_TAKES_LIGHT, "stops", "relation")]
+    old = [f for f in scene.facts if f.quantity in (*_OTHER_STOPS, *TAKES_LIGHT, "stops", "relation")]
     mine = lone(query, "stops")
     if len(old) != 1 or old[0].quantity not in _OTHER_STOPS or mine is None or mine.cue or not _SAID_ANEW.match(query.text[: mine.start]):
         return query, scene
@@ -353,9 +352,8 @@ _INSTEAD_OF_IT = Pattern(r"\binstead\b|\bin (?:its|that one's|the other's) place
 
 def in_its_place(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and with a factor 5 orange one instead?", "a two-stop ND instead of the polariser": what takes light now, and nothing of what did."""
-    takes = ("loss", "filter_loss", "nd", "factor")
-    old, mine = [f for f in scene.facts if f.quantity in takes], [f for f in query.facts if f.quantity in takes]
-    if len(old) != 1 or len(mine) != 1 or query.asks or not _INSTEAD_OF_IT.search(query.text) or {f.quantity for f in query.facts} - {*takes, "modifier", "camera_filter", "remark"}:
+    old, mine = [f for f in scene.facts if f.quantity in TAKES_LIGHT], [f for f in query.facts if f.quantity in TAKES_LIGHT]
+    if len(old) != 1 or len(mine) != 1 or query.asks or not _INSTEAD_OF_IT.search(query.text) or {f.quantity for f in query.facts} - {*TAKES_LIGHT, "modifier", "camera_filter", "remark"}:
         return query, scene
     glass = old[0].quantity != "loss"
     new = replace(mine[0], quantity="filter_loss" if mine[0].quantity == "loss" and glass else mine[0].quantity, of=old[0].of, cue="", unit="filter" if mine[0].quantity == "loss" and glass else mine[0].unit)

@@ -11,6 +11,7 @@ import re
 from assistant.memory.anew import as_told, lone
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
+from assistant.memory.taken_away import nothing_on
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
 from assistant.records import replace
@@ -59,5 +60,4 @@ def taken_off_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     named = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     if named and lost.unit and named[0].unit != lost.unit:
         return query, scene
-    bare = Fact("camera_filter", 0.0, "BARE", "camera", start=0, end=len(query.text), said=query.text)
-    return replace(query, facts=(bare,), unplaced=(), unknown=(), cues=query.cues | {"BARE"}), replace(scene, facts=tuple(f for f in scene.facts if f is not lost and f.quantity not in ("modifier", "camera_filter")))
+    return replace(query, facts=(nothing_on(query),), unplaced=(), unknown=(), cues=query.cues | {"BARE"}), replace(scene, facts=tuple(f for f in scene.facts if f is not lost and f.quantity not in ("modifier", "camera_filter")))

@@ -15,7 +15,7 @@ from assistant.memory.carried import carried
 from assistant.memory.conversation import Conversation, Judged, Scene, move_lengths
 from assistant.memory.followups import follow_up
 from assistant.patterns import Pattern
-from assistant.query import Fact, Query
+from assistant.query import TAKES_LIGHT, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import is_aperture_mark, is_film_speed_mark
 from assistant.solving.claim_bounds import is_exact
@@ -38,7 +38,7 @@ _TOLD_ANEW = frozenset({
 })
 """What may be told anew of a claim; anything else is no change of it."""
 _BY_THE_WAY = frozenset({"remark", "place", "rows", "last_move", "move"})
-_KINDS = (frozenset({"distance", "max_distance", "min_distance"}), frozenset({"power", "power_down"}), frozenset({"loss", "filter_loss", "nd", "factor"}))
+_KINDS = (frozenset({"distance", "max_distance", "min_distance"}), frozenset({"power", "power_down"}), TAKES_LIGHT)
 """Quantities of which one may be told in the place of another."""
 
 
@@ -337,13 +337,10 @@ def reworded(text: str, facts: list[Fact], swapped: list[tuple[Fact, Fact]]) -> 
     return "".join((*out, text[end:])), moved
 
 
-_IN_THE_WAY = frozenset({"loss", "filter_loss", "nd", "factor"})
-
-
 def bears(anew: Anew, found: Solution) -> bool:
     """Whether what was found goes by all that is new, so that it is the answer to no other question."""
     used = {(f.quantity, round(f.value, 6)) for f in found.used}
-    lost = {f.unit for f in anew.new if f.quantity in _IN_THE_WAY}
+    lost = {f.unit for f in anew.new if f.quantity in TAKES_LIGHT}
     return all((f.quantity, round(f.value, 6)) in used or f.quantity in ("modifier", "camera_filter") and f.unit in lost for f in anew.new)
 
 

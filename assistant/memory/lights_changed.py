@@ -11,8 +11,9 @@ from assistant.language.stop_words import LOSING
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.nth import nth_told, without_it
 from assistant.memory.rules import Pair
+from assistant.memory.taken_away import nothing_on
 from assistant.patterns import Pattern
-from assistant.query import Fact, Query
+from assistant.query import TAKES_LIGHT, Fact, Query
 from assistant.records import replace
 
 _BOUNCED = frozenset({"bounce", "ceiling", "wall", "path"})
@@ -86,7 +87,7 @@ def _unworn(query: Query, scene: Scene, leaving: bool, text: str) -> Pair:
         if gone:
             put_on = _PUT_ON.search(text) is not None and {f.unit for f in worn if not _GOES_AFTER.match(query.text, f.end)} - {f.unit for f in gone}
             facts = tuple(f for f in query.facts if f not in worn or put_on and f.unit in put_on)
-            facts = facts or (Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip()),)  # told, though nothing is on
+            facts = facts or (nothing_on(query),)
             return replace(query, facts=facts, cues=query.cues - _OF_OTHER_MOVES), replace(scene, facts=tuple(f for f in scene.facts if f not in gone))
         if worn and leaving and scene.asks:  # it was not on: nothing is put on instead
             return replace(query, facts=tuple(f for f in query.facts if f not in worn), cues=query.cues - {f.unit for f in worn}), scene
@@ -130,7 +131,7 @@ def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
         off = worn[1] if patterns.search(r"\binstead of\b|\bput \w+ \w+ in\b", query.text.lower()) else worn[0]
         kept = tuple(f for f in scene.facts if not (f.quantity in ("modifier", "loss") and f.unit in (off.unit, "", "shoot_through" if off.unit == "umbrella" else off.unit)))
         return replace(query, facts=tuple(f for f in query.facts if f is not off), cues=query.cues - {off.unit}), replace(scene, facts=kept, cues=scene.cues - {off.unit})
-    taking = [f for f in query.facts if f.quantity in _IN_THE_LIGHT]
+    taking = [f for f in query.facts if f.quantity in TAKES_LIGHT]
     on = {f.unit for f in scene.facts if f.quantity in ("modifier", "loss")}
     if len(worn) == 1 and len(on) == 1 and not taking and worn[0].unit not in on and "instead" in query.text.lower():
         return query, replace(scene, facts=tuple(f for f in scene.facts if f.quantity not in ("modifier", "loss")), cues=scene.cues - on)
@@ -154,10 +155,6 @@ def swaps(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return query, scene
 
 
-_IN_THE_LIGHT = ("loss", "filter_loss", "nd", "factor")
-"""What takes light: "and a grid, another stop" adds a loss, and no flash."""
-
-
 def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"add another at the same spot", "and a third": one more of the same, in the same place."""
     text = query.text.lower()
@@ -169,7 +166,7 @@ def another(query: Query, scene: Scene, talk: Conversation) -> Pair:
     lights = {f.of for f in scene.facts if f.of and f.quantity in ("guide_number", "distance")}
     lit = any(f.quantity in ("guide_number", "aperture", "distance", "power", "energy", "count") for f in (*scene.facts, *talk.kit.facts))
     query = query.with_facts(without_it(query.facts, query.text)) if nth is not None else query
-    if not lit or lights or query.has("distance") or "same_spot" not in query.cues and any(query.has(taken) for taken in _IN_THE_LIGHT):
+    if not lit or lights or query.has("distance") or "same_spot" not in query.cues and any(query.has(taken) for taken in TAKES_LIGHT):  # "and a grid, another stop" adds a loss, and no flash
         return query, scene
     many = float(nth) if nth is not None else 3.0 if patterns.search(r"\ba third\b", text) else (now.value if now else 1.0) + 1
     unit = now.unit if now and now.unit == "pops" else "flashes"
@@ -277,9 +274,8 @@ def _as_it_was_told(query: Query, scene: Scene, talk: Conversation) -> Pair | No
     worn = [f for f in query.facts if f.quantity in ("modifier", "camera_filter") and f.unit != "BARE"]
     if len(worn) != 1 or query.has("loss") or query.has("filter_loss") or any(f.unit == worn[0].unit for f in scene.facts) or query.cues & {"forget", "not"}:
         return None
-    losses = ("loss", "filter_loss", "nd", "factor")
     alike = ("umbrella", "shoot_through") if worn[0].unit in ("umbrella", "shoot_through") else (worn[0].unit,)
-    told = next((found for old in reversed(talk.past) if (found := [f for f in old.facts if f.quantity in losses and f.unit in alike])), [])
+    told = next((found for old in reversed(talk.past) if (found := [f for f in old.facts if f.quantity in TAKES_LIGHT and f.unit in alike])), [])
     if len(told) != 1:
         return None
     return replace(query, facts=(*query.facts, replace(told[0], unit=worn[0].unit, origin="kept"))), replace(scene, facts=tuple(f for f in scene.facts if f.unit != "BARE"))

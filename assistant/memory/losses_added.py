@@ -8,7 +8,7 @@ from assistant.memory.anew import MORE
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import TAKES_LIGHT, Query
 from assistant.records import replace
 
 _WORN = ("modifier", "camera_filter")
@@ -20,7 +20,7 @@ _IN_ITS_PLACE = Pattern(r"\b(?:instead|rather|swap\w*|replac\w*|chang\w*|not|no|
 def loss_more(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and if a grid takes one more stop?", "the grid in it takes one", "and tissue, half a stop on top": beside what is lost already."""
     query = _taken_on_top(query, scene)
-    new = [f for f in query.facts if f.quantity in ("loss", "filter_loss", "nd", "factor")]
+    new = [f for f in query.facts if f.quantity in TAKES_LIGHT]
     old = tuple(f for f in scene.facts if new and f.quantity == new[0].quantity)
     if not old or len(new) != 1:
         return query, scene

@@ -6,9 +6,9 @@ import re
 
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
-from assistant.memory.taken_away import TAKES_LIGHT, bared, of_the_thing
+from assistant.memory.taken_away import bared, nothing_on, of_the_thing
 from assistant.patterns import Pattern
-from assistant.query import Fact, Query
+from assistant.query import TAKES_LIGHT, Fact, Query
 from assistant.records import replace
 
 _LEAD = r"^\W*(?:(?:and|or|so|then|now|no|ok|okay|but|what if|if|what about|how about|actually|sorry|instead|with|(?:the )?other way (?:round|around|about)|vice versa|swap (?:them|those)(?: (?:round|over))?|the (?:reverse|opposite))\b\W*)*"
@@ -40,8 +40,7 @@ def off_and_on(query: Query, scene: Scene, talk: Conversation) -> Pair:
         scene = bared(scene, out)
     if put not in scene.facts:
         scene = replace(scene, facts=(*scene.facts, *_with_its_thing(put, talk)))
-    bare = Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip())  # told, though it tells no value
-    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), mentioned=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", "keep", out.unit, put.unit}), scene
+    return replace(query, text=" " * len(query.text), facts=(nothing_on(query),), asks=(), mentioned=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", "keep", out.unit, put.unit}), scene
 
 
 def _told(word: str, scene: Scene, talk: Conversation) -> Fact | None:

@@ -8,7 +8,7 @@ from assistant import patterns
 from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.rules import Pair
 from assistant.patterns import Pattern
-from assistant.query import Fact, Query
+from assistant.query import TAKES_LIGHT, Fact, Query
 from assistant.records import replace
 
 _THING = r"(?P<{}>[a-z]+(?:-[a-z]+)*)"
@@ -16,7 +16,6 @@ _AWAY = r"(?:off|out|away|down|gone|removed)"
 _WITHOUT = Pattern(
     rf"\b(?:without|los(?:e|ing)|drop(?:ping)?|remov(?:e|ing)|forget|no|minus|ditch(?:ing)?|skip(?:ping)?|(?:leav|tak|whipp|pull|stripp)(?:e|ing)? {_AWAY}) (?:the |my |that |this |any )?(?:[a-z]+ ){{0,2}}?{_THING.format('one')}(?: then| now| please| at all)*\W*$"
     rf"|\b(?:with|take|taking|pull|pulling|whip|leave|leaving|if i take) (?:the |my |that |this )(?:[a-z]+ ){{0,2}}?{_THING.format('two')} {_AWAY}(?: of it)?\W*$|(?:^|\b(?:the|my|that) )(?:[a-z]+ )?{_THING.format('three')} {_AWAY}\W*$", re.I)
-TAKES_LIGHT = ("loss", "filter_loss", "nd", "factor")
 _CLAUSE = Pattern(r"[.;?!:](?!\d)|,(?!\d)(?! (?:that|which))", re.I)
 
 
@@ -86,8 +85,7 @@ def taken_away(query: Query, scene: Scene, talk: Conversation) -> Pair:
     gone = takes_away(query, scene)
     if gone is None:
         return query, scene
-    bare = Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip())  # told, though nothing is on
-    return replace(query, text=" " * len(query.text), facts=(bare,), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), bared(_with_what_took_it(query, scene, gone), gone)
+    return replace(query, text=" " * len(query.text), facts=(nothing_on(query),), asks=(), unknown=(), unplaced=(), cues=query.cues - {"box_speed", gone.unit}), bared(_with_what_took_it(query, scene, gone), gone)
 
 
 def _with_what_took_it(query: Query, scene: Scene, gone: Fact) -> Scene:
@@ -96,6 +94,11 @@ def _with_what_took_it(query: Query, scene: Scene, gone: Fact) -> Scene:
     if gone.quantity != "loss" or gone.unit or len(worn) != 1 or not (_IT_OFF.match(query.text) or worn[0].said.strip().lower() in query.text.lower()):
         return scene
     return replace(scene, facts=tuple(f for f in scene.facts if f is not worn[0]), cues=scene.cues - {worn[0].unit})
+
+
+def nothing_on(query: Query) -> Fact:
+    """What a sentence tells that takes something off and tells no value: it is told, though nothing is on."""
+    return Fact("camera_filter", 0.0, "BARE", "camera", end=len(query.text), said=query.text.strip())
 
 
 def bared(scene: Scene, gone: Fact) -> Scene:

@@ -12,7 +12,7 @@ from collections.abc import Callable
 from functools import cache
 
 from assistant.patterns import Pattern, Patterns
-from assistant.query import DENIED, Query
+from assistant.query import DENIED, TAKES_LIGHT, Query
 from assistant.solving.claim_rules import WEIGHTS
 from assistant.solving.claim_words import Term, terms
 from assistant.solving.doubtful_changes import (
@@ -128,13 +128,12 @@ def _is_another_length(said: Query, whole: Query, found: Solution) -> bool:
     return not said.asks and _IS_SO_LONG.search(said.text.lower()) is not None
 
 
-_LOSSES = ("loss", "filter_loss", "nd", "factor")
 _PARTS = (1 / 3, 0.5, 2 / 3, 0.3, 0.7)
 
 
 def _part_of_a_stop_left(said: Query, whole: Query, found: Solution) -> bool:
     """"the dish knocked off two thirds and the sock a full stop": a part that no loss took, where losses are told."""
-    if found.answers[0].quantity not in ("aperture", "stops", "factor", "power") or not any(f.quantity in _LOSSES for f in said.facts):
+    if found.answers[0].quantity not in ("aperture", "stops", "factor", "power") or not any(f.quantity in TAKES_LIGHT for f in said.facts):
         return False
     return any(f.quantity == "number" and not f.bad and f not in found.used and any(abs(f.value - part) < 0.01 for part in _PARTS) for f in said.facts)
 
@@ -275,8 +274,8 @@ def _loss_of_what_is_off(said: Query, whole: Query, found: Solution) -> bool:
     off = _TAKEN_OFF.search(said.text.lower())
     if off is None:
         return False
-    lost = [f for f in said.facts if f.quantity in _LOSSES and f in found.used]
-    lone = sum(f.quantity in _LOSSES for f in said.facts) == 1 and not any(f.quantity == "aperture" for f in said.facts)
+    lost = [f for f in said.facts if f.quantity in TAKES_LIGHT and f in found.used]
+    lone = sum(f.quantity in TAKES_LIGHT for f in said.facts) == 1 and not any(f.quantity == "aperture" for f in said.facts)
     return lone and bool(lost) and found.answers[0].quantity in ("aperture", "distance", "power") and off.end() <= lost[0].start <= off.end() + 40
 
 
@@ -323,7 +322,7 @@ def _one_lens_of_two(said: Query, whole: Query, found: Solution) -> bool:
     return len(told) > 1 and len({f.value for f in found.used if f.quantity == "focal_length"}) == 1
 
 
-_LOST, _NUMBER, _COUNT = frozenset(_LOSSES), frozenset({"number"}), frozenset({"count"})
+_NUMBER, _COUNT = frozenset({"number"}), frozenset({"count"})
 _TURNED = frozenset({"aperture", "stops", "factor", "power"})
 _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozenset[str] | None], ...] = (
     # the check, the quantities of which the first answer is one, the topics that found it, and the kinds of facts of which it needs one; None: any
@@ -339,7 +338,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_two_for_nothing, None, None, frozenset(_SETTINGS)),
     (_part_of_a_stop_left, _TURNED, None, _NUMBER),
     (_figure_of_a_loss_left, _TURNED, frozenset({"losses"}), frozenset({"number", "power"})),
-    (part_left, frozenset({"aperture", "guide_number", "distance", "power", "stops", "count"}), None, _LOST | {"power"}),
+    (part_left, frozenset({"aperture", "guide_number", "distance", "power", "stops", "count"}), None, TAKES_LIGHT | {"power"}),
     (_comes_to_nothing, frozenset({"count", "factor"}), None, None),
     (against_what_was_asked, frozenset({"stops", "aperture"}), None, None),
     (_loss_counted_twice, None, None, None),
@@ -354,15 +353,15 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (_one_lens_of_two, frozenset({"coverage"}), None, frozenset({"focal_length"})),
     (_pops_of_a_charge, frozenset({"aperture", "distance"}), None, _COUNT),
     (_pushed_before, None, None, frozenset({"push"})),
-    (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None, _LOST),
+    (_loss_of_what_is_off, frozenset({"aperture", "distance", "power"}), None, TAKES_LIGHT),
     (_of_somebody_else, None, None, frozenset({"power", "film_speed", "rated", "aperture", "push"})),
-    (shared_out, frozenset({"stops", "factor"}), frozenset({"losses"}), _LOST),
+    (shared_out, frozenset({"stops", "factor"}), frozenset({"losses"}), TAKES_LIGHT),
     (part_that_is_gone, frozenset({"stops", "factor", "energy", "aperture"}), None, frozenset({"power"})),
     (pops_of_no_flash, _COUNT, None, None),
     (pops_asked_again, _COUNT, None, _COUNT),
     (grey_of_no_strength, frozenset({"aperture", "distance", "power"}), None, frozenset({"guide_number"})),
     (_one_change_of_two, frozenset({"stops"}), None, None),
-    (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, _LOST | {"power_down", "modifier"}),
+    (loss_made_worse, frozenset({"power", "energy", "distance", "aperture"}), None, TAKES_LIGHT | {"power_down", "modifier"}),
     (gain_taken_for_loss, _TURNED | {"distance"}, None, frozenset({"loss", "filter_loss"})),
     (won_back_taken_for_loss, None, None, frozenset({"loss", "filter_loss"})),
     (share_taken_for_power, frozenset({"stops", "factor"}), None, frozenset({"power"})),
@@ -379,7 +378,7 @@ _CHECKS: tuple[tuple[Check, frozenset[str] | None, frozenset[str] | None, frozen
     (against_the_rule, frozenset({"stops", "factor"}), frozenset({"ambient"}), None),
     (saved_more_than_there_were, _COUNT, frozenset({"time"}), _COUNT),
     (number_left_among_pops, None, frozenset({"time", "conversions"}), _NUMBER),
-    (deed_left_out, frozenset({"aperture", "power", "distance", "stops", "factor"}), frozenset({"losses"}), _LOST),
+    (deed_left_out, frozenset({"aperture", "power", "distance", "stops", "factor"}), frozenset({"losses"}), TAKES_LIGHT),
     (pops_idle_in_the_room, frozenset({"stops", "aperture", "shutter"}), frozenset({"ambient"}), _COUNT),
     (gone_on_for_how_long, None, None, frozenset({"interval"})),
     (left_idle, None, None, None),

@@ -5,17 +5,16 @@ from __future__ import annotations
 import re
 
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import TAKES_LIGHT, Query
 from assistant.solving.solution import Solution
 
-_LOSSES = ("loss", "filter_loss", "nd", "factor")
 _LIGHT = r"(?:the |my )?(?:key|fill|main|hair|rim|background|kicker)(?: light)?"
 _ON_EACH_OF = Pattern(rf"\b(?:on|for|over|before|in front of) {_LIGHT} and {_LIGHT}\b")
 
 
 def shared_out(said: Query, whole: Query, found: Solution) -> bool:
     """"one stop and two stops on key and fill", and both of them counted on one light."""
-    lost = [f for f in said.facts if f.quantity in _LOSSES and f in found.used]
+    lost = [f for f in said.facts if f.quantity in TAKES_LIGHT and f in found.used]
     return len({f.value for f in lost}) > 1 and _ON_EACH_OF.search(said.text.lower()) is not None
 
 
@@ -45,7 +44,7 @@ _SO_OFTEN = Pattern(r"\bstops? (?:of (?:light|power|speed) )?(?:every|each|per|f
 def gone_on_for_how_long(said: Query, whole: Query, found: Solution) -> bool:
     """"it loses a stop every five minutes", and one stop is counted: for how long it has gone on was not told, or not used."""
     places = {f.start for f in found.used}
-    return any(f.quantity == "interval" and f.start not in places for f in said.facts) and any(f.quantity in (*_LOSSES, "stops", "relation") for f in found.used) and _SO_OFTEN.search(said.text.lower()) is not None
+    return any(f.quantity == "interval" and f.start not in places for f in said.facts) and any(f.quantity in (*TAKES_LIGHT, "stops", "relation") for f in found.used) and _SO_OFTEN.search(said.text.lower()) is not None
 
 
 _TURNED = Pattern(r"\bpower(?:'s| is| was| gets)? (?:doubled|halved|quartered|quadrupled)\b|\b(?:doubl|halv|quarter|quadrupl)(?:ed|ing|e) (?:the |my )?power\b")

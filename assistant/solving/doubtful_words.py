@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from assistant.patterns import Pattern
-from assistant.query import Query
+from assistant.query import TAKES_LIGHT, Query
 from assistant.solving.solution import Solution
 from assistant.solving.to_be_added import asks_to_add
 
@@ -49,13 +49,11 @@ def against_the_taking(said: Query, whole: Query, found: Solution) -> bool:
     """Asked what was read before something hung in the light, and found less than was read through it."""
     first, read = found.answers[0], [f for f in whole.facts if f.quantity == "aperture" and not f.of]
     words = said.text.lower()
-    if first.quantity != "aperture" or len(read) != 1 or not isinstance(first.value, float) or not any(f.quantity in _LOSSES and f in found.used for f in whole.facts):
+    if first.quantity != "aperture" or len(read) != 1 or not isinstance(first.value, float) or not any(f.quantity in TAKES_LIGHT and f in found.used for f in whole.facts):
         return False
     asked = _ASKED_WITHOUT.search(words)
     return asked is not None and _SET_WITH_IT.search(asked[0]) is None and first.value < read[0].value
 
-
-_LOSSES = frozenset({"loss", "filter_loss", "nd", "factor"})
 
 
 def against_what_was_asked(said: Query, whole: Query, found: Solution) -> bool:

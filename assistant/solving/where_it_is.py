@@ -20,7 +20,7 @@ _OTHERS = ("guide_number", "power", "gap", "loss", "move")
 
 
 def solve(query: Query) -> Solution | None:
-    """The place beyond (or before) the one where it is right, by the inverse square; None where anything else bears on it."""
+    """The place beyond (or before) the one where it is right, by the inverse square (physics.flash.distance_for_falloff); None where anything else bears on it."""
     said = _WHERE.search(query.text)
     if said is None or not _RIGHT.search(query.text[: said.start()]) or _PUTS.search(query.text) or any(query.has(q) for q in _OTHERS):
         return None
