@@ -10,7 +10,7 @@ from assistant.answer import Answer
 from assistant.memory.conversation import Judged
 from assistant.memory.judged_again import Anew, bears, said_anew, told_when
 from assistant.memory.layers import ON_TOP
-from assistant.query import Fact, Query
+from assistant.query import TAKES_LIGHT, Fact, Query
 from assistant.records import replace
 from assistant.replying import remember, speak
 from assistant.solving.doubtful import doubtful
@@ -38,7 +38,7 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
     if last is None or before is None or not before.answers or before.topic == "claims" or talk.missing or query.claim or not _asks_the_same(query, last) or not _stands(turn, last):
         return None
     anew = said_anew(query, Judged(_as_said(last), last.asks, claim=False), talk)
-    if anew is None or impossible(anew.query) or ON_TOP.search(query.text) and any(f.quantity in _IN_THE_WAY for f in anew.new):
+    if anew is None or impossible(anew.query) or ON_TOP.search(query.text) and any(f.quantity in TAKES_LIGHT for f in anew.new):
         return None  # "and with a 0.3 stacked on it?": beside the one that was told, and not in its place
     solution = solve(anew.query)
     if solution is None or solution.status not in ("answered", "out_of_reach") or not solution.answers or strays(turn, solution) or not _bears(anew, solution, before) or any(is_no_place(f, solution, last, before) for f in anew.new):
@@ -53,7 +53,6 @@ def asked_anew(turn: Turn, query: Query) -> Answer | None:
     return speak(turn, replace(anew.query, unplaced=()), replace(solution, used=tuple(told_when(f, new) for f in solution.used)))
 
 
-_IN_THE_WAY = frozenset({"nd", "loss", "filter_loss", "factor"})
 OPENLY = frozenset({"what", "how_much", "how_many", "how_far", "how_long", "which"})
 
 

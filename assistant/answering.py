@@ -86,6 +86,10 @@ def _taken(tables: Tables, talk: Conversation, keeper: Keeper, text: str) -> Ans
         talk.log = keeper.load_log()
     kit, log, scene, steps = talk.kit, talk.log, talk.scene, len(talk.before)
     query, why = _as_query(tables, talk, text)
+    if not query.asks and talk.scene.asks and "where" in text.lower():
+        from assistant.memory.where_it_reads import where_it_reads
+
+        query = where_it_reads(query, talk.scene)
     found = _said_once_more(tables, talk, query) or take_turn(Turn(query, talk))
     if why and found.status == "answered":
         from assistant.teaching.reason_too import reason

@@ -26,8 +26,6 @@ def from_what_was_found(query: Query, scene: Scene, talk: Conversation) -> Pair:
     before = [f for f in scene.facts if f.quantity in _CONDITIONS]
     if any([f.quantity for f in before].count(quantity) != 1 for quantity in new):
         return query, scene  # what it was read at is not told
-    if any(f.quantity == "power" and f.value != 1 for f in before) and "power" not in new:
-        return query, scene  # as it was read, or at full as the guide number goes
     kept = [*read, *(f for f in before if f.quantity in new)]
     facts = (*(replace(f, origin="kept") for f in sorted(kept, key=lambda f: f.start)), *query.facts)
     gone = [*kept, *(f for f in before if f.quantity == "power")]  # the same power as before changes nothing

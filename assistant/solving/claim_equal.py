@@ -7,7 +7,7 @@ import re
 
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.query import Fact, Query
+from assistant.query import TAKES_LIGHT, Fact, Query
 from assistant.records import replace
 from assistant.scales import aperture_difference_stops, speak_stops
 from assistant.solving import marks
@@ -157,7 +157,6 @@ def claim_of_filters(query: Query) -> Solution | None:
     return _set_side_by_side(query)
 
 
-_TAKERS = ("nd", "factor", "loss", "filter_loss")
 _AS_MUCH = Pattern(r"\b(?:as (?:much|many|strong|dark|heavy)\b[^?]{0,24}\bas|same\b[^?]{0,24}\bas|equals?|equivalent|identical)\b")
 _IS_CALLED = Pattern(r" (?:(?:filter|glass|one) )?(?:(?:is|has|have|means?|makes?|carr(?:ies|y)|comes? to|would be|must be)(?: |$))?(?:(?:an?|the|exposure|filter|marked|called) ?)*")
 """Between one mark of a filter and another: "a three-stop ND is a factor 8"."""
@@ -167,11 +166,11 @@ _PASSES = Pattern(r"\b(?:pass(?:es)?|lets?|transmits?|leaves?|brighter|kinder|ch
 
 def _set_side_by_side(query: Query) -> Solution | None:
     """Two things in the way of the light, each with its own mark: "does a factor 4 filter hold back more than a gel of a stop and a half?"."""
-    takers = [f for f in query.facts if f.quantity in _TAKERS and f.value > 0 and not f.bad]
+    takers = [f for f in query.facts if f.quantity in TAKES_LIGHT and f.value > 0 and not f.bad]
     one_thing = sum(f.quantity in ("modifier", "camera_filter") for f in query.facts) == 1 and {f.quantity for f in takers} == {"loss"} and not all(f.unit for f in takers)
     if one_thing:
         return None  # "a diffuser that passes 45 percent, does it cost more than a stop and a half": what it takes, and what is said of it
-    if not query.claim or len(takers) != 2 or {f.quantity for f in query.facts} - {*_TAKERS, "camera_filter", "modifier", "number"}:
+    if not query.claim or len(takers) != 2 or {f.quantity for f in query.facts} - {*TAKES_LIGHT, "camera_filter", "modifier", "number"}:
         return None
     said = plain(query.text)
     one, two = sorted(takers, key=lambda f: f.start)

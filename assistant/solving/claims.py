@@ -11,7 +11,7 @@ import re
 from assistant import patterns
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
-from assistant.query import Ask, Fact, Query
+from assistant.query import TAKES_LIGHT, Ask, Fact, Query
 from assistant.records import record, replace
 from assistant.scales import speak_power, speak_stops
 from assistant.solving import marks
@@ -102,13 +102,12 @@ def solve(query: Query) -> Solution | None:
 _MORE_LIGHT = Pattern(r"\b(?:more|less|brighter|darker)\b")
 _BOTH_LIGHTS = Pattern(r"\b(?:flash|strobe)\b[^.;?!]{0,60}\b(?:and|but|while|not)\b[^.;?!]{0,30}\b(?:ambient|daylight|windows?|room|lamps|sky)\b|\b(?:ambient|daylight|windows?|room|lamps|sky)\b[^.;?!]{0,60}\b(?:and|but|while|not)\b[^.;?!]{0,30}\b(?:flash|strobe)\b")
 """Something is said of each of them: a rule that speaks of light alone cannot say yes to both."""
-_TAKERS = frozenset({"nd", "loss", "filter_loss", "factor"})
 
 
 def _of_words(query: Query, said: str) -> Solution | None:
     """What the words decide before any figure is looked at: what changes what, which is more of two."""
     of_a_case = any(f.quantity in ("guide_number", "zoom_row", "smallest_aperture", "exposure_value") for f in query.facts if f.origin == "said")
-    several = sum(f.quantity in _TAKERS for f in query.facts) > 1 or len(query.all("distance")) > 1 and any(f.quantity == "stops" and f.cue in ("less", "more") for f in query.facts)  # what stands in the light twice is held against itself
+    several = sum(f.quantity in TAKES_LIGHT for f in query.facts) > 1 or len(query.all("distance")) > 1 and any(f.quantity == "stops" and f.cue in ("less", "more") for f in query.facts)  # what stands in the light twice is held against itself
     pops_of_powers = len({f.value for f in query.all("power")}) > 1 and query.has("count") and "ambient" not in query.cues  # "two at half power against one at full": a sum
     influence = judge_influence(said) if not (of_a_case or several or pops_of_powers) else None
     if influence is not None and not (influence.holds and hangs_on_figures(query) and _SPOILT.search(said.lower())):
