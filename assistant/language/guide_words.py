@@ -99,12 +99,18 @@ def _lengths_of_flashes(facts: list[Fact], text: str) -> list[Fact]:
             meant.add(n)
     meant |= {n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _GUIDE_BEFORE.search(text) and _AN.search(_near(text, f)) and _FLASH_OF_MINE.match(text[f.end :])}
     named = [n for n, f in enumerate(facts) if f.quantity == "distance" and f.unit in ("ft", "m") and _OF_THE_FLASH.search(text[: f.start])]
-    if len(named) == 1 and any(_SAID_DISTANCE.search(text[: f.start]) for n, f in enumerate(facts) if f.quantity == "distance" and n not in named):
+    others = [f for n, f in enumerate(facts) if f.quantity == "distance" and n not in named]
+    if len(named) == 1 and (any(_SAID_DISTANCE.search(text[: f.start]) for f in others) or _far_more_than(facts[named[0]], others) and not _STANDS.match(text[facts[named[0]].end :])):
         meant.add(named[0])
     for n in sorted(meant, reverse=True):
         if n and facts[n - 1].quantity == "distance" and _JOINED.match(text[facts[n - 1].end : facts[n].start]):
             meant.add(n - 1)
     return [replace(f, quantity="guide_number", value=f.value / LENGTH[f.unit], cue="", of="" if f.quantity == "gap" else f.of) if n in meant else f for n, f in enumerate(facts)]
+
+
+def _far_more_than(length: Fact, others: list[Fact]) -> bool:
+    """"gun 36m, 400 film, 5m": a number three times the one place, and no room so long."""
+    return len(others) == 1 and not others[0].bad and length.value >= 3 * others[0].value and length.value / LENGTH[length.unit] >= (15 if length.unit == "m" else 50)
 
 
 _LEFT_OF = Pattern(r"\b(?:gn|guide(?: number| no\.?)?)\b[^.,;?\d]{0,16}\b(?:left|remain\w*|stays|over) (?:of|out of|from) (?:my |its |the |a )?$", re.IGNORECASE)

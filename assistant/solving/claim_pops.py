@@ -36,7 +36,7 @@ def claim_of_pops(query: Query) -> Solution | None:
     counts = _counts(said)
     many = _TIMES_AS_MANY.search(said) if not counts else _SO_MANY_TIMES.search(said)
     if many is not None and len(counts) < 2:
-        share = _value({"twice": "twice"}.get(many["n"], many["n"]))
+        share = _value(many["n"])
         counts = [counts[0], counts[0] * share] if counts else [share]  # "it took 4 pops; twice the distance, twice the pops"
     if not query.claim or ratio is None or not counts or " again" in said or query.has("guide_number") or len({f.value for f in query.all("aperture")}) > 1:
         return None
@@ -132,4 +132,4 @@ def _counts(said: str) -> list[float]:
 
 
 def _value(word: str) -> float:
-    return {"single": 1.0, "once": 1.0, "twice": 2.0}.get(word) or number(word)
+    return {"single": 1.0, "once": 1.0, "twice": 2.0, "double": 2.0}.get(word) or number(word)

@@ -10,10 +10,16 @@ from assistant.solving.claim_steps import Step
 from assistant.units import LENGTH, speak_length
 
 
+_TAKEN = ("film_speed", "power", "count", "energy")
+"""What a set-up needs rather than gives."""
+
+
 def right_sentence(right: Quantity, holds: bool) -> str:
-    """What the settings give, in one sentence."""
+    """What the settings give, or what they take, in one sentence."""
     said = _spoken(right)
-    return f"The settings give {said}." if holds else f"The right figure is {said}."
+    if not holds:
+        return f"The right figure is {said}."
+    return f"It takes {said}." if right.quantity in _TAKEN else f"The settings give {said}."
 
 
 def _spoken(q: Quantity) -> str:
