@@ -126,7 +126,7 @@ def settle(facts: list[Fact], text: str, cues: frozenset[str]) -> list[Fact]:
     if not _is_about_light({f.quantity for f in facts}, cues, text):
         return facts
     out = _readings(_unsaid_stops(_of_the_sun(facts, text), text), text, cues)
-    out = conditions(out, text)
+    out = conditions(_before_its_name(out, text), text)
     return fading.settle(_relations(signed_fill(sky_in_stops(out, text), text), text), text)
 
 
@@ -145,6 +145,19 @@ def _is_about_light(kinds: set[str], cues: frozenset[str], text: str) -> bool:
 
 
 _THE_SUN_IS = Pattern(rf"\b(?:{AMBIENT})(?: light| outside| alone| by itself)? (?:is|reads?|meters?|gives?|says)(?: at| about| just)? $", re.I)
+
+
+_ITS_OWN_NAME = Pattern(rf"\s+(?:{AMBIENT})\b(?! (?:light|flash|head|lamp|gun)\b)", re.I)
+_AN_ARTICLE = Pattern(r"\b(?:the|an|a|my|that|this)\s+$", re.I)
+
+
+def _before_its_name(facts: list[Fact], text: str) -> list[Fact]:
+    """"its light alone has to read f/8, a stop below the f/11 sky": the reading right before its name is the sky's, and the other is not."""
+    named = [f for f in facts if f.quantity == "aperture" and _ITS_OWN_NAME.match(text, f.end) and _AN_ARTICLE.search(text[max(0, f.start - 8) : f.start])]
+    if len(named) != 1:
+        return facts
+    others = [f for f in facts if f.quantity == "aperture" and f is not named[0]]
+    return [replace(f, of="ambient") if f is named[0] else replace(f, of="fill") if f in others and f.of == "ambient" and len(others) == 1 and OF_FLASH.search(text[: f.start]) else f for f in facts]
 
 
 def _of_the_sun(facts: list[Fact], text: str) -> list[Fact]:

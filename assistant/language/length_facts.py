@@ -8,7 +8,7 @@ from collections.abc import Callable
 from assistant import patterns
 from assistant.language.items import Item
 from assistant.language.place import Place, fact_at
-from assistant.language.rows import END_TO_END, SO_LONG, around, row_length
+from assistant.language.rows import END_TO_END, SO_LONG, WALL, around, row_length
 from assistant.patterns import Pattern
 from assistant.query import Fact
 from assistant.units import LENGTH
@@ -280,6 +280,11 @@ def _of_one_lamp(place: Place, first: Item) -> bool:
     return _OF_A_LAMP.search(before) is not None or _IT_STANDS.search(before) is not None and not _LAMP.search(thing["thing"])
 
 
+_A_LAMP = r"(?:the |my )?(?:light|flash|lamp|strobe|head|key|gun|softbox)"
+_WALL_ASKED = Pattern(rf"\bhow (?:far|close|near)(?: away)? (?:from|off|to) {_A_LAMP} (?:must|should|does|do|can|has|would|will|ought)\b[^?.!]*?{WALL}|\bhow (?:far|close|near) (?:must|should|does|can|has|would|will|ought)\b[^?.!]*?{WALL}[^?.!]*? (?:from|off|to) {_A_LAMP}\b", re.I)
+"""Where the wall goes is asked, so that nobody is told to stand so far from it."""
+
+
 def _behind(place: Place) -> Fact | None:
     lengths = [i for i in place.every if i.kind in ("length", "length_range")]
     floor = max((i.end for i in lengths if i.end <= place.item.start), default=0)
@@ -289,7 +294,7 @@ def _behind(place: Place) -> Fact | None:
         return fact_at(place, "distance", of="")  # "we pulled the flash from 12 ft in to 6 ft from the wall": the wall is what it lights
     if first is not None and _of_one_lamp(place, first):
         return fact_at(place, "distance", of="backdrop")  # "the light's 6 feet from the model and 12 feet from the wall"
-    if _BEFORE_IT.match(place.text[place.item.end :]) and _SOMEBODY_IS.search(place.before(40)) and _THE_WALL_WAS_LAST.search(place.text[: place.item.start]):
+    if _BEFORE_IT.match(place.text[place.item.end :]) and _SOMEBODY_IS.search(place.before(40)) and _THE_WALL_WAS_LAST.search(place.text[: place.item.start]) and not _WALL_ASKED.search(place.text, place.item.end):
         return fact_at(place, "gap", of="backdrop")  # "I want the background darker. She is 2 m in front of it."
     beside = around(place.text, place.item.start, place.item.end, floor, ceiling)
     found = row_length(*beside)

@@ -114,8 +114,10 @@ _STAYS_BEHIND = Pattern(rf"\b(?:(?:leave|leaving|left) (?:the|my) {_HANGS} {_ELS
 _SHARP_STARTS = Pattern(r"\bwhere (?:does|do|will|would) (?:the |my )?(?:depth of field|sharpness|zone of sharpness|sharp zone|focus) (?:start|begin|(?P<ends>end|stop|run out|finish))\b", re.I)
 _FILLS_FROM = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?:filling|lighting)(?: (?:it|her|him|them|in))? from (?=\d)", re.I)
 """Where the flash stands, and not the one who speaks."""
-_TO_A_ROW = Pattern(r"(?<![\d/.])\b(?P<far>\d+(?:\.\d+)?) to the (?P<row>front|back)(?: row)?\b", re.I)
+_TO_A_ROW = Pattern(r"(?<![\d/.])\b(?P<far>\d+(?:\.\d+)?) to the (?P<row>front|back)(?: (?:row|one))?\b", re.I)
 """The place of a row, told before it and without its unit."""
+_THAT_ONE = Pattern(r"(?P<row>\b(?:to|from) the (?:front|back|near|far)) one\b", re.I)
+"""To the one in front, and no length of one."""
 _ROLE_ASIDE = Pattern(r"\b(?P<role>(?:key|fill|hair|rim|kicker|accent|background|back)(?: ?light)?), (?:from|off|up|to|behind|on|over) [a-z' ]{3,24}, (?=(?:reads?|meters?|gives?|is|at)\b)", re.I)
 """Where a light stands, said between it and its reading."""
 _LEAFLET_GIVES = Pattern(r"\b(?P<paper>leaflet|manual|booklet|book|label|sticker|plate) (?P<gives>gives|says|claims|quotes|states|promises) (?=\d+ ?(?:feet|ft|metres|meters|m)\b(?! (?:away|from|to)\b))", re.I)
@@ -137,6 +139,8 @@ _LEG_WANTED = Pattern(
 _THINGS_MOVED = r"(?:wall|backdrop|background|curtain|screen|light|lights|flash|lamp|head|stand|boom|softbox|box|umbrella|brolly|chair|stool|sofa|settee|bench|table|bed|cot|pram|sitter|subject|model|bride|groom|couple|group|singer|dancer|drummer|piano|desk|camera|tripod)"
 _PULLED_ALONG = Pattern(
     rf"\b(?P<how>pull|pulls|pulled|push|pushes|pushed) (?P<whom>(?:him|her|them|us|me|(?:the|my|his|their|our) (?:\w+ )?{_THINGS_MOVED})(?: and (?:him|her|them|me|(?:the|my|his|their|our) (?:\w+ )?{_THINGS_MOVED}))?)(?= (?:right |all |even |a bit |a little |well |just )?(?:in|back|closer|nearer|away|out|forwards?|over|further|farther|towards?|up)\b(?! (?:a|one|two|three|half|by a|by one) stops?\b))", re.I)
+_BACKED_UP = Pattern(rf"\b(?:back|backs|backed|backing) (?P<whom>it|them|(?:the|my) (?:\w+ )?{_THINGS_MOVED})(?: (?:up|off|away|out))*(?= (?:by |another |about )*(?:\d|an? |half|one|two|three|four|five|six|eight|ten)[^,.;?!]{{0,16}}?\b(?:feet|foot|ft|metres?|meters?|m|yards?|paces?|inches|cm)\b)", re.I)
+"""What is backed up goes back, and is no back light."""
 _HOW_MOVED = {"pull": "move", "pulls": "moves", "pulled": "moved", "push": "move", "pushes": "moves", "pushed": "moved"}
 """Somebody or something is pulled nearer, and no film is."""
 _ON_THE_CARTON = Pattern(r"\b(?P<what>rule|guide|table|chart|leaflet|advice|instructions?|little pictures?)(?: (?:that's|that is|printed|written|given|shown))* (?:on|inside|in|of) (?:the|its|that) (?:film |yellow |green |cardboard )?box\b", re.I)
@@ -150,13 +154,13 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("plus ",), Pattern(r"\bplus (?=(?:an? )?(?:half|third|quarter|eighth|sixteenth|1/\d{1,3}) power\b)", re.I), "and "),
     ((" half of ",), _HALF_OF_A_WHILE, "rest of "), (_ROLL, _WENT_IN, r"ISO \g<speed> film "), (("twice", " times"), _TWICE_ON_ONE, lambda found: _OFTEN[found["often"].lower()] + " "),
     ((" over ", " under ", " above ", " below "), _SO_MANY_OVER, lambda found: f"{found['many']} {'stop' if found['many'].lower() in ('one', '1') else 'of a stop' if found['many'].lower() in ('half', 'a half', 'a third', 'two thirds') else 'stops'} "),
-    (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
+    (("strip ", "Strip "), _STRIP_BOX, "strip box"), (("pull", "push", "Pull", "Push"), _PULLED_ALONG, lambda found: f"{_HOW_MOVED[found['how'].lower()]} {found['whom']}"), (("back ", "backs ", "backed ", "backing "), _BACKED_UP, r"move \g<whom> back"), ((" box",), _ON_THE_CARTON, r"\g<what> on the carton"),
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, _a_softbox),
     ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((", ",), _ROLE_ASIDE, r"\g<role> "), (("leaflet ", "manual ", "book", "label ", "sticker ", "plate "), _LEAFLET_GIVES, r"\g<paper> \g<gives> guide number "),
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
     ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
-    ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
+    (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
 _NO_FLASH = Pattern(r"\b(?P<none>with(?:out| no) (?:any )?(?:flash|light|lamp|strobe)) (?=(?:a|one) [a-z]{3,})", re.I)
 """"Without flash a room meters f/4": a room, and no flash called A."""
@@ -241,10 +245,6 @@ _AND_WHAT_IS_RIGHT = Pattern(
 """A verdict is asked, and what is right besides, which the verdict says anyhow."""
 
 
-_SECOND_LENGTH = ("power at ", "power from ", "behind", "beyond", "another", "further", "full", "half", "quarter", "1/")
-"""Letters one of which stands where a second length may lack its unit."""
-
-
 _TWO_MARKS = ("??", "?!", "!?", "!!")
 _MARKS = Pattern(r"[?!]{2,}")
 """Marks said twice for stress: "what stop??"."""
@@ -279,8 +279,7 @@ def plainly(text: str, lexicon: Lexicon) -> str:
         if _holds(said, signs):
             said = pattern.sub(wording, said)
     said = without_short_words(said)
-    said = with_units(said) if _holds(said, _SECOND_LENGTH) else said
-    return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
+    return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", with_units(said)))
 
 
 def _asked_apart(said: str) -> str:

@@ -88,7 +88,17 @@ _LAMP_TO = Pattern(rf"(?:{LAMP}|\b(?:umbrella|brolly|octa|box|dish)\b) (?:on )?t
 """From the light to whom it lights: never a gap between two rows."""
 
 
+_RUNS = Pattern(r"\b(?:line|row|queue|bench|table|counter|rank|column|file|shelf|boats?|spread|group|team|choir|crew)\b[^.?!;,]{0,24}?\b(?:runs?|stretch(?:es)?|extends?|goes|reach(?:es)?|trails?|running|stretching|extending|going)(?: back| away| out| for| about| some)*\s*$", re.I)
+_FROM_LIGHT = Pattern(rf"^\W*(?:long )?(?:straight )?(?:away|back|off|out)(?: from (?:the |my )?(?:\w+ )?(?:{LAMP}|it\b))?", re.I)
+"""Of a row of things that runs away from the light: how deep it is, and not how far it stands."""
+
+
+_LONG_AND_RUNS = Pattern(r"^\W*(?:long|deep)\b[^.?!;,]{0,16}?\b(?:runs?|stretch(?:es|ing)?|extend(?:s|ing)?|going|goes|leading|leads|trail(?:s|ing)?|running)(?: straight)? (?:away|back|off|out)\b", re.I)
+
+
 def _is_gap(before: str, after: str) -> bool:
+    if _RUNS.search(before) and _FROM_LIGHT.match(after) or _LONG_AND_RUNS.match(after):
+        return True
     if _WALL_TO.search(before) and _BEHIND.search(after):
         return True  # "pull the backdrop to 1 m behind"
     if _A_WALL.search(before) and _FROM_SOMEBODY.match(after):

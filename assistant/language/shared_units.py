@@ -23,6 +23,10 @@ _EACH_AT = Pattern(
 """Two lights, each with its power and its place."""
 _POWER_AT = Pattern(rf"\b(?:what|which|how much) power (?:will |would |do i need |is right |is it |now )?(?:at|from) (?P<n>{_NUMBER})(?! ?(?:%|per ?cent|stops?|{_UNIT}|iso|cm|inch|asa))(?=\s*(?:[,.;:?!](?!\d)|$)|\s+[a-z])", re.I)
 """A place whose power is asked, "what power at 12?", after another one was told."""
+_WHO = r"(?:row|line|rank|tier|one|kid|child|boy|girl|man|woman|person|end|edge|side|group|bride|groom|singer|player|dancer|model|sitter|subject|chair|bench|first|second|third|last|front|back|middle|nearest|farthest|furthest|nearer|farther|further|other|her|him|wall|backdrop|background|far|near)"
+_LIKEWISE = Pattern(
+    rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my) )?(?:\w+ )?\w+)?(?:,| and|, and| but|, but|;| while)+ (?=[a-z' -]{{0,40}}\b{_WHO}\b)[a-z' -]{{3,48}}?\b(?:is|are|'s|at|stands?|stood|sits?|was|were|another)(?: (?:at|about|only))* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
+"""Of two who stand in one light, each with a place: "row one is ten feet from the flash and row three is fifteen"."""
 _UNMARKED = Pattern(r"[.?!;](?!\d)")
 
 
@@ -35,6 +39,9 @@ def with_units(text: str) -> str:
     each = _EACH_AT.search(text)
     if each is not None:
         text = f"{text[: each.end('n')]} {each['unit']}{text[each.end('n') :]}"
+    likewise = _LIKEWISE.search(text)
+    if likewise is not None:
+        text = f"{text[: likewise.end('n')]} {likewise['unit']}{text[likewise.end('n') :]}"
     asked = _POWER_AT.search(text)
     before = list(_TOLD.finditer(text, 0, asked.start())) if asked is not None else []
     if asked is not None and before:

@@ -118,7 +118,7 @@ def _one_pair(facts: list[Fact], text: str) -> list[Fact]:
     return facts
 
 
-_ADD = Pattern(r"[\s,:=(-]*(?:(?:then |you |we |i )*(?:add|open(?: up)?|give)|plus|\+|needs?|wants?|takes?|gets?|gives?(?: it)?|allow)[\s:]*(?:an? (?:extra|more) |another |an extra )?(?:an? )?", re.I)
+_ADD = Pattern(r"[\s,:=(-]*(?:(?:then |you |we |i )*(?:add|open(?: up)?|give)|plus|\+|needs?|wants?|takes?|gets?|gives?(?: it)?|allow)[\s:]*(?:an? (?:extra|more) |another |an extra )?(?:an? )?(?:(?:full|whole) )?", re.I)
 _MULTIPLY = Pattern(r"[\s,:=(-]*(?:you |it'?s |is |a |the |then )*(?:multiply(?: it)?(?: by)?|multiplied by|times|by|x|factor(?: of| is)?|needs|wants)?[\s:]*(?:a )?", re.I)
 _SIGNED = Pattern(r"[\s,:=(-]*(?:is|wants?|needs?|gets?)?[\s:]*", re.I)
 _AS_METERED = Pattern(r"[\s,:=(-]*(?:(?:is|stays|stay|gets|wants|needs|there'?s|so|with|and|you)\s+)*(?:no (?:change|correction|extra|adjustment|compensation)|nothing(?: (?:extra|more|added))?|as (?:is|metered|it is)|unchanged|the same|leave (?:it )?(?:alone|as is|be)|fine|put)\b", re.I)

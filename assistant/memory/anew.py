@@ -143,8 +143,11 @@ def pops_of_another_power(query: Query, scene: Scene, talk: Conversation) -> Pai
 
 
 _ALONE = Pattern(
-    r"^\W*(?:(?:and|or|then|what about|how about|what if|now|make (?:it|that)|no|nah|nope|sorry|wait|actually|well|rather|hang on|scratch that|i meant?|let'?s say|say|just|only|it'?s|it should be|should be|call it)\b\W*)*(?:with |at |for |to |on |by )*"
-    r"(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half|a third|two thirds)(?: stops?)?(?: (?:(?P<less>under|down|darker|dimmer|below|less|short|shy|too (?:dark|thin|little))|(?P<more>over|up|brighter|hotter|above)))?(?:,? (?:instead|then|please|only))?\W*$", re.I)
+    r"^\W*(?:(?:and|or|then|what about|how about|what if|now|make (?:it|that)|no|nah|nope|sorry|wait|actually|well|rather|hang on|scratch that|i meant?|let'?s say|say|just|only|it'?s|it should be|should be|call it|if|it|were|was)\b\W*)*(?:with |at |for |to |on |by )*"
+    r"(?P<many>half|one|two|three|four|five|one and a half|two and a half|a half|a third|two thirds)(?: of a)?(?: stops?)?(?: (?:(?P<too>too (?:hot|bright|light|strong|much))|(?P<less>under|down|darker|dimmer|below|less|short|shy|too (?:dark|thin|little))|(?P<more>over|up|brighter|hotter|above)))?(?:,? (?:instead|then|please|only))?\W*$", re.I)
+
+
+_TOO = Pattern(r"\btoo (?:hot|bright|light|strong|much)\b", re.I)
 
 
 def says_stops_again(query: Query, scene: Scene) -> re.Match[str] | None:
@@ -152,6 +155,8 @@ def says_stops_again(query: Query, scene: Scene) -> re.Match[str] | None:
     if query.asks or any(f.quantity not in ("number", "aperture", "power", "share", "stops", "relation") for f in query.facts) or _told_apart(scene) is None:
         return None
     said = _ALONE.match(query.text)
+    if said is not None and said["too"] and not _TOO.search(scene.text):
+        return None
     counted = any(f.quantity == "count" for f in scene.facts)
     told = _told_apart(scene)
     same = said is not None and told is not None and bool(said["less"] and told.cue == "less" or said["more"] and told.cue == "more")
@@ -168,7 +173,7 @@ def stops_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     said, told = says_stops_again(query, scene), _told_apart(scene)
     if said is None or told is None:
         return query, scene
-    cue = "less" if said["less"] else "more" if said["more"] else told.cue
+    cue = told.cue if said["too"] else "less" if said["less"] else "more" if said["more"] else told.cue
     moved = told.quantity == "stops" and of_a_move(scene)
     new = replace(told, value=STOPS_SPOKEN[said["many"].lower()], cue=cue, to="move" if moved else told.to, origin="said", start=said.start("many"), end=said.end("many"), said=said["many"])
     changed = _instead(query, scene, [new], [told])

@@ -195,8 +195,8 @@ def move_lengths(facts: Iterable[Fact], moves: list[Fact], rows_told: bool = Fal
         places = [n for n, f in enumerate(out) if f.quantity == "distance" and (not move.of or f.of == move.of)]
         if not places:
             continue
-        in_rows = rows_told and len(places) > 1 and all(not out[n].of for n in places) or any(out[n].of in ("front", "middle", "back") for n in places)
-        rows = [n for n in places if out[n].of in ("front", "middle", "back") or in_rows and not out[n].of]
+        in_rows = rows_told and len(places) > 1 and all(out[n].of in ("", "b") for n in places) or any(out[n].of in ("front", "middle", "back") for n in places)
+        rows = [n for n in places if out[n].of in ("front", "middle", "back") or in_rows]
         if len(rows) > 1 and not move.of:  # the light goes, and all the rows are so much farther from it
             for n in rows:
                 out[n] = replace(out[n], value=out[n].value + move.value, said=move.said, origin="said", bad="" if out[n].value + move.value > 0 else "that would put the light behind the subject")

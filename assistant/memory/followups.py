@@ -64,7 +64,7 @@ from assistant.memory.conversation import Conversation, Scene
 from assistant.memory.corrections import corrected, units
 from assistant.memory.film_again import frames_again, guide_for_another, over_anew, pops_on_another_film, pushed_or_pulled, says_so_many_each, scale_again
 from assistant.memory.from_what_was_found import from_what_was_found
-from assistant.memory.groups_again import depth_again, one_of_two_again
+from assistant.memory.groups_again import both_of_them_again, depth_again, one_of_two_again
 from assistant.memory.hung_since import moved_with_it, taken_off_again
 from assistant.memory.layers import layered, stacked
 from assistant.memory.leeway_again import leeway_again
@@ -130,7 +130,7 @@ def of_another_row(query: Query, scene: Scene) -> bool:
 
 
 RULES: tuple[Rule, ...] = (
-    pops_told, reach_told, moved_with_it, taken_off_again, many_again, from_what_was_found, still_so, what_moved, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, off_and_on, taken_away, taken_away_beside, depth_again, one_of_two_again,
+    pops_told, reach_told, moved_with_it, taken_off_again, many_again, from_what_was_found, still_so, what_moved, thing_placed, place_anew, glass_anew, of_the_named, split_again, in_its_place, off_and_on, taken_away, taken_away_beside, depth_again, both_of_them_again, one_of_two_again,
     frames_again, number_again, factor_again, end_again, way_end_again, stops_alone, thirds_again, time_alone, time_put_back, metered_time_again, range_again, other_way, rate_again,
     reading_kept, move_again, reference_again, reading_by_power, layered, stacked, only_so_far, sync_only, steps_again, pair_again,
     after_measured, leeway_again, so_many, pops_of_another_power, pops_on_another_film, stops_again, zoom_again, loss_now,

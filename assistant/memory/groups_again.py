@@ -37,6 +37,19 @@ def depth_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     return replace(query, facts=(new,), asks=(), unknown=(), cues=query.cues - _BY_ITS_WORDS, unplaced=tuple(u for u in query.unplaced if u != told[0].said)), replace(scene, facts=tuple(f for f in scene.facts if f is not deep[0]))
 
 
+_DIFFERENCE = Pattern(r"\b(?:difference|spread|drop|fall-?off|gap)\b", re.I)
+
+
+def both_of_them_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
+    """"I could move the flash back so it's 5 m and 7 m": both rows anew, the nearer one first or last."""
+    said, rows = [f for f in query.facts if f.quantity == "distance"], [f for f in scene.facts if f.quantity == "distance"]
+    if len(said) != 2 or {f.of for f in rows} != {"front", "back"} or any(f.of or f.bad for f in said) or len(query.facts) > 2 or said[0].value == said[1].value or query.mentioned or not scene.asks or scene.asks[0].quantity != "stops":
+        return query, scene
+    near = min(said, key=lambda f: f.value)
+    asks = () if _DIFFERENCE.search(query.text) else query.asks
+    return replace(query, asks=asks, facts=tuple(replace(f, of="front" if f is near else "back") for f in said)), replace(scene, facts=tuple(f for f in scene.facts if f not in rows))
+
+
 def one_of_two_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"and the near one at 4 ft?" of two people in one light: that one's place, and the other stays."""
     places = [f for f in scene.facts if f.quantity == "distance"]

@@ -63,6 +63,9 @@ _ON_THE_SCREEN = Pattern(r"\s*(?:tall|long|wide|high|across)? ?(?:on|across|at) 
 """After the size of an image: the glass is no lens."""
 
 
+_IMAGE_NAMED = Pattern(r"\b(?:image|on (?:the |my )?(?:film|neg|negative|glass|screen))\b", re.I)
+
+
 def image_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
     """"now she wants 80" after the size of a thing and of its image: another image."""
     images = [f for f in scene.facts if f.quantity == "image_size"]
@@ -71,7 +74,7 @@ def image_again(query: Query, scene: Scene, talk: Conversation) -> Pair:
         return query, scene
     value = told.value if told.unit in LENGTH else told.value * LENGTH[images[0].unit]
     things = [f for f in scene.facts if f.quantity == "object_size" and f.value > 0]
-    if len(things) == 1 and told.unit in LENGTH and 0 < value and abs(math.log(value / things[0].value)) < abs(math.log(value / images[0].value)):  # "and 1 m wide?": nearer to the thing's size than to its image's
+    if len(things) == 1 and told.unit in LENGTH and 0 < value and not _IMAGE_NAMED.search(query.text) and abs(math.log(value / things[0].value)) < abs(math.log(value / images[0].value)):  # "and 1 m wide?": nearer to the thing's size than to its image's
         thing = replace(things[0], value=value, unit=told.unit, start=told.start, end=told.end, said=told.said, origin="said")
         return replace(query, facts=(thing,), unplaced=()), replace(scene, facts=tuple(f for f in scene.facts if f is not things[0]))
     new = replace(images[0], value=value, start=told.start, end=told.end, said=told.said, origin="said")

@@ -41,7 +41,7 @@ def meant(query: Query, talk: Conversation, scene: Scene) -> Query:
         facts = (*facts, *(f for f in scene.facts if f.quantity == "push" and not any(n.quantity == "push" for n in facts)))
         facts = (*facts, *(replace(f, origin="kept") for f in scene.facts if f.quantity == "film_speed" and query.has("film_speed")))  # the film that was loaded, after the one it was read for
     if moves and _has_distance(scene, query):
-        of_rows = talk.last_solution is not None and any((q.of or "").endswith(" row") for q in talk.last_solution.answers[:1])
+        of_rows = talk.last_solution is not None and any((q.of or "").endswith(" row") for q in talk.last_solution.answers[:1]) or _of_two_in_one_light(scene, talk)
         facts = move_lengths(facts, moves, of_rows)
     asks = query.asks or (() if scene.asks else inferred_ask(replace(query, facts=facts))) or scene.asks or ((Ask("aperture"),) if implied_ask(replace(query, facts=facts)) else ())
     own = talk.kit.flashes()
@@ -196,6 +196,16 @@ def _replaced(whole: Query, scene: Scene, said: frozenset[Fact]) -> Fact | None:
     left = {(f.quantity, f.of, f.value) for f in whole.facts if f not in said}
     gone = [f for f in scene.facts if told is not None and f.quantity == told.quantity and f.of == told.of and (f.quantity, f.of, f.value) not in left]
     return gone[0] if len(gone) == 1 and gone[0].end <= len(scene.text) else None
+
+
+_GOES = Pattern(r"\b(?:mov|shift|bring|brought|tak|took|pull|push|carr|walk|go|went|step|back|slid|put|from \d|to \d|instead|then|key|fill|rim|hair|kicker)", re.I)
+"""Of something that changes its place, or of two lights."""
+
+
+def _of_two_in_one_light(scene: Scene, talk: Conversation) -> bool:
+    """"the bride is 6 ft from the light and the groom 9, how many stops less does he get?": two who stand still, and the light moves for both."""
+    found, places = talk.last_solution, [f for f in scene.facts if f.quantity == "distance"]
+    return found is not None and found.topic == "falloff" and found.answers[0].quantity == "stops" and len(places) == 2 and all(f.of in ("", "b") for f in places) and not _GOES.search(scene.text)
 
 
 def _only_moved(scene: Scene, said: frozenset[Fact]) -> bool:

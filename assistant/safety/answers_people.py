@@ -73,7 +73,7 @@ PEOPLE: tuple[Aspect, ...] = (
            "Use them with care: put a shield over the reflector, fire away from faces and from anything that burns, and let bulbs cool. Put them in with the gun switched off, and throw away cracked ones.",
            COMMON, "are flashbulbs safe to use at a party?"),
     # --- heat
-    Aspect(("heat",), (r"\b(?:overheat\w*|too hot|cool(?:ing)? down|thermal|many pops|rapid\w*|in a row|fast|continuous\w*|burst)\b", r"\b(?:flash\w*|head|strobe|speedlight|unit|pops|tube|pack)\b"),
+    Aspect(("heat",), (r"\b(?:overheat\w*|too hot|cool(?:ing)? down|thermal|(?<!as )(?<!how )many pops|rapid\w*|in a row|fast|continuous\w*|burst)\b", r"\b(?:flash\w*|head|strobe|speedlight|unit|pops|tube|pack)\b"),
            "It can be overheated: a run of full-power pops can melt the window or crack the tube. Follow the rest times in its manual, or let it rest some minutes after about 20 full pops, and use lower power. If it smells or has discoloured, stop and have it checked.",
            COMMON, "can I damage the flash by firing it too fast?"),
     Aspect(("heat",), (r"\b(?:burn\w*|touch\w*|hot|handle)\b", r"\b(?:modell?ing|lamps?|tubes?|bulbs?|head|grid|snoot|barn ?doors?|reflector|dish)\b"),

@@ -106,10 +106,14 @@ def _stored(query: Query) -> Solution | None:
         return Solution(answers=(marks.count(value, "pops"),), used=tuple(f for f in (supply, energy, fact) if f), topic="time",
                         working=(f"{supply.value:g} Wh is {supply.value * 3600:g} J, {joules:g} J a pop",), notes=("Losses in the charger are not counted; expect fewer.",))
     stores = query.all("energy")
-    if len(stores) == 2 and "battery" in query.text.lower():
+    if len(stores) == 2 and ("battery" in query.cues or _HELD.search(query.text)):
         held, each = max(stores, key=lambda f: f.value), min(stores, key=lambda f: f.value)
         return Solution(answers=(marks.count(math.floor(held.value / each.value * _NEAR_ENOUGH), "pops"),), used=(held, each), topic="time", working=(f"{held.value:g} / {each.value:g}, rounded down",))
     return None
+
+
+_HELD = Pattern(r"\b(?:batter(?:y|ies)|accumulator|cells?|charge|supply|bank)\b", re.I)
+"""What pops are had from, and not how many it takes."""
 
 
 _PER_FRAME = Pattern(r"\s*(?:per|for each|for every|for a|on each|on every|on a|each|every|a|to a|to each|to every|to the|into each|into every) (?:single )?(?:frame|picture|exposure|shot|photo|negative)\b")

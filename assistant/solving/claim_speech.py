@@ -9,7 +9,6 @@ from assistant.solving.claim_rules import TOLERANCE
 from assistant.solving.claim_steps import Step
 from assistant.units import LENGTH, speak_length
 
-
 _TAKEN = ("film_speed", "power", "count", "energy")
 """What a set-up needs rather than gives."""
 

@@ -40,7 +40,7 @@ _LEFT_AT = Pattern(r"\b(?:leave|stay|keep|left)\b[^.?]*\b(?:at|on)\b", re.I)
 _OVER_IF_SET = Pattern(r"\b(?:is|are|will|would) (?:the |her |his |my |their )?(?:face|skin|cheek|subject|sitter|she|he|it|they|bride|model|frame)(?: be)? (?:then )?over\b|\b(?:over|too (?:bright|hot|much))\b[^.?]*\b(?:if|when|once) (?:i|we|the lens|the camera)\b|\bover (?:am|will|would|are|is|do) (?:i|we|she|he|it|they|her face|his face)\b[^.?]{0,24}\bat f|\b(?:if|when|once) i (?:set|shoot|leave|use|stay)\b[^.?]*\bover\b", re.I)
 _OVER = Pattern(r"\bhow (?:far|much|many stops) (?:brighter|hotter|over)\b|\bstops over\b|\boverexpos\w*", re.I)
 _A_FLASH = Pattern(r"\b(?:flash\w*|strobe\w*|speedlight|gun|head|key|fill|softbox|umbrella|brolly|monolight)\b", re.I)
-_ALIKE = Pattern(r"\b(?:equal|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
+_ALIKE = Pattern(r"\b(?:equals?|the same|as (?:bright|strong) as|identical|match\w*|level)\b", re.I)
 
 
 _ON_EITHER_SIDE = Pattern(r"\bleft (?:cheek|side|half)\b[^?]*\bright (?:cheek|side|half)\b|\bright (?:cheek|side|half)\b[^?]*\bleft (?:cheek|side|half)\b|\b(?:other|opposite) (?:cheek|side|half)\b", re.I)
@@ -89,7 +89,7 @@ def added(query: Query, ask: Ask) -> Solution | None:
     if ask.quantity == "aperture" and room and not flash and beside is not None and _FOR_BOTH.search(query.text) and not query.has("power") and len({f.value for f in query.all("shutter")}) < 2:
         value = sum_of_light((room.value, room.value * 2.0 ** (signed(beside) / 2)))
         return Solution(answers=(marks.aperture(value, "both"),), used=(room, beside, *query.all("shutter"), *query.all("film_speed")), topic="ambient", notes=("The two fall on the same face, so their light adds.",))
-    if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and (_SUM.search(query.text) or _ADDS.search(query.text) or patterns.search(r"\bhow (?:far|much) over\b|\bstops over\b", query.text, re.I)):
+    if ask.quantity == "stops" and (_EACH_RIGHT.search(query.text) or not query.facts and _ALIKE.search(query.text) and patterns.search(r"\bflash\b", query.text, re.I)) and (_SUM.search(query.text) or _ADDS.search(query.text) or _THAN_ALONE.search(query.text) or patterns.search(r"\bhow (?:far|much) over\b|\bstops over\b", query.text, re.I)):
         return Solution(answers=(marks.stops(1.0),), topic="ambient", notes=("Two equal lights on one face make twice the light of one.",))
     return _lift(query, under or offset(query, "fill")) if ask.quantity == "stops" and not query.has("shutter") else None
 
@@ -97,7 +97,7 @@ def added(query: Query, ask: Ask) -> Solution | None:
 _FOR_BOTH = Pattern(r"\b(?:what|which)\b[^.?!]{0,50}\b(?:both together|the two together|the pair|sum of (?:the two|both)|both lights|them together|together)\b", re.I)
 _ROOM_WEAKER = Pattern(rf"\b(?:ambient|daylight|sun(?:light)?|sky|window|{ROOMS})(?: light)?\b[^.?!;]{{0,40}}\b(?:weaker|dimmer|less|under|below|darker|down)\b", re.I)
 _OF_FLASH = frozenset({"flash", "fill", "strobe", "gun"})
-_WHAT_ADDS = Pattern(r"\bhow (?:much|many stops)\b[^?]{0,24}\b(?:does|do|will|would|is) (?:the |my )?(?P<who>ambient|room|windows?|daylight|sun|sky|flash|fill|strobe|gun)(?: light)? (?:add|adding|contribut\w*|lift|raise|boost|gain|push(?: up)?|brighten|bring)\b", re.I)
+_WHAT_ADDS = Pattern(r"\bhow (?:much|many stops)\b[^?]{0,24}\b(?:does|do|will|would|is) (?:(?:the|my|that|those|this) )?(?:\w+ )?(?P<who>(?!(?:it|that|this|lens|film|filter|i|we|you|he|she|they)\b)[a-z]+?)(?: lights?)? (?:add|adding|contribut\w*|lift|raise|boost|gain|push(?: up)?|brighten|bring|make (?:it|her|him|them|the (?:face|subject|sitter|exposure)))\b", re.I)
 _THAN_DAYLIGHT = Pattern(r"\b(?:than|over|above) (?:it is |it would be )?(?:with|from|by|in)? ?(?:just |only )?(?:the )?(?:daylight|ambient|sun|room|window|sky)(?: light)?(?: alone| only| by itself| on its own)?\b", re.I)
 
 

@@ -59,7 +59,7 @@ def solve(query: Query) -> Solution | None:
     return _said(query, more, apart, named)
 
 
-_TWO_OF_THEM = Pattern(r"\W*(?:\w+ )?(?:umbrellas|brollies|soft ?boxes|boxes|domes|dishes|diffusers|gels|silks|scrims|grids|flashes|heads|lights|lamps|guns|cloths|reflectors|kinds|sorts|of them)\b", re.I)
+_TWO_OF_THEM = Pattern(r"\W*(?:\w+ )?(?:umbrellas|brollies|soft ?boxes|boxes|domes|dishes|diffusers|gels|silks|scrims|grids|flashes|heads|lights|lamps|guns|units|monolights|cloths|reflectors|kinds|sorts|of them)\b", re.I)
 
 
 def _counts_them(fact: Fact, text: str) -> bool:

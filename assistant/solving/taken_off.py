@@ -91,6 +91,7 @@ def is_allowed_for(text: str) -> bool:
 
 
 _NOT_YET = Pattern(
+    r"\bf\W?\d[\d.]*,? (?:(?:that's|that is|which is|still|all|quite) ){0,2}before (?:any|the|all) (?:allow|correct|compensat|adjust)\w*(?= for\b|[^?.!;]*[?.!;]|[^?.!;]*$)|"
     r"\bf\W?\d[\d.]*,? (?:(?:that's|that is|which is|it is|as yet|so far|still|all|quite) ){0,2}(?:uncorrected|before\b[^.?!;]{0,40}(?=[.?!;]))[^?]{0,80}[.,;:-] (?:and |so |now |then )?(?:what|which|where|how|with|once|after)\b"
     r"|\buncorrected (?:aperture|f-?stop|f-?number|reading|exposure|figure|value|one)(?: (?:is|was|of|says|reads|at|comes to|gives))* f\W?\d", re.I)
 """What is told has nothing allowed for as yet: "the flash says f/16 uncorrected; what do I set?"."""
