@@ -205,6 +205,8 @@ def _part_words(pieces: list[Raw], place: int) -> tuple[float | None, int]:
     """A fraction said after "and": "a half", "two thirds", "1/3"."""
     word = text_at(pieces, place)
     if kind_at(pieces, place) == "number":
+        if word[-1] not in VULGAR and text_at(pieces, place + 1) in ("and", "n", "&"):
+            return None, place  # "8 and 8 and 8 …": no fraction, however long the row
         piece, stop = _digits_at(pieces, place)
         number = piece.value
         fraction = isinstance(number, Number) and number.bottom and piece.kind == "FRAC"

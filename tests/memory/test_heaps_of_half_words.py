@@ -22,6 +22,7 @@ def test_a_heap_of_half_words_is_gone_through_once(first: str, heap: str) -> Non
     "Sun gives f/0 at 1/iso 0. Stops of ND to shoot at f/4, same speed?",
     "my two flashes together have a guide number of 56 ketres. what is the guide number of each?",
     "The scale is 1:5 and the subject moves 2 mm during the flash. How far does its image move on the film, in millimetres?At a quarter my set of cells fired 480 times. How many pops power?",
+    pytest.param("and 8 " * 2_000, id="and 8 ..."), pytest.param("and 8.5 " * 2_000, id="and 8.5 ..."),
 ])
 def test_what_breaks_off_raises_nothing(text: str) -> None:
     assert Assistant.create().answer(text).status in STATUSES
