@@ -65,7 +65,7 @@ _WORDINGS = {
     "half blue": "half blue gel", "quarter blue": "quarter blue gel", "what number of": "how many", "which number of": "how many", "what sort of number of": "how many",
     **{f"studio {thing}": thing for thing in ("head", "heads", "flash", "flashes", "light", "lights", "monolight", "monobloc", "pack", "unit", "units")}, "studio strobe": "flash", "studio strobes": "flashes",
     **{f"tube to {place}": f"flash to {place}" for place in ("ceiling", "the ceiling", "wall", "the wall", "roof", "the roof", "subject", "the subject", "sitter", "the sitter")}, "from the tube to": "from the flash to",
-    "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", "flashguns": "flashes",
+    "handmeter": "meter", "handmeters": "meters", "hand meter": "meter", "hand-held meter": "meter", "hand held meter": "meter", "strobe": "flash", "strobes": "flashes", "speedlight": "flash", "speedlights": "flashes", "flashgun": "flash", **{f"{whose} gun": f"{whose} flash" for whose in ("the", "my", "a", "that", "this", "same", "one", "single", "your", "his", "her")}, "flashguns": "flashes",
     "dont": "don't", "doesnt": "doesn't", "didnt": "didn't", "isnt": "isn't", "arent": "aren't", "wasnt": "wasn't", "werent": "weren't", "wouldnt": "wouldn't", "couldnt": "couldn't",
     "shouldnt": "shouldn't", "hasnt": "hasn't", "havent": "haven't", "hadnt": "hadn't", "thats": "that's", "whats": "what's", "theres": "there's", "hows": "how's", "wheres": "where's", "ive": "I've", "im": "I'm",
     "waht": "what", "hwat": "what", "wat": "what", "waht's": "what's", "whta": "what", "wich": "which", "whcih": "which", "hwich": "which", "hwo": "how", "whre": "where", "cant": "can't",
@@ -116,6 +116,8 @@ _FILLS_FROM = Pattern(r"\b(?:i|we)(?:'m| am|'re| are) (?:filling|lighting)(?: (?
 """Where the flash stands, and not the one who speaks."""
 _TO_A_ROW = Pattern(r"(?<![\d/.])\b(?P<far>\d+(?:\.\d+)?) to the (?P<row>front|back)(?: (?:row|one))?\b", re.I)
 """The place of a row, told before it and without its unit."""
+_NOW_IT_IS = Pattern(r"(?<=[a-z0-9]) now (?=(?:it'?s|it is|they'?re|they are|he'?s|she'?s|i'?m|i am|we'?re|the (?:light|flash|head|lamp) is) (?:at |on |about |only )?\d)", re.I)
+"""What is so now begins anew, though no comma says so."""
 _THAT_ONE = Pattern(r"(?P<row>\b(?:to|from) the (?:front|back|near|far)) one\b", re.I)
 """To the one in front, and no length of one."""
 _ROLE_ASIDE = Pattern(r"\b(?P<role>(?:key|fill|hair|rim|kicker|accent|background|back)(?: ?light)?), (?:from|off|up|to|behind|on|over) [a-z' ]{3,24}, (?=(?:reads?|meters?|gives?|is|at)\b)", re.I)
@@ -158,7 +160,7 @@ _REWORDED: tuple[tuple[tuple[str, ...], Pattern, str | Callable[[re.Match[str]],
     (("life", "%", "percent", " times "), _ASKED_AT, r"\g<what>, at "), ((" the wall to ",), _WALL_MOVED, r"put\g<wall> at"), ((" for ",), _AM_SET_FOR, ""), (("full",), _HANDS_FULL, "busy"), (("make",), _MAKES_DOUBLE, r"doubles \g<what> compared to"), (("box ",), _BARE_BOX, _a_softbox),
     ((" car", " bag", " van", " case", " boot", " home", "behind", "cupboard"), _STAYS_BEHIND, lambda found: f"the {found['thing'] or found['other']} is off"), ((" start", " begin", " end", " stop", " run out", " finish"), _SHARP_STARTS, lambda found: f"what is the {'far' if found['ends'] else 'near'} limit"), ((" from ",), _FILLS_FROM, "the flash is at "), ((" to the front", " to the back"), _TO_A_ROW, r"\g<row> row at \g<far>"), ((", ",), _ROLE_ASIDE, r"\g<role> "), (("leaflet ", "manual ", "book", "label ", "sticker ", "plate "), _LEAFLET_GIVES, r"\g<paper> \g<gives> guide number "),
     ((" cut ",), _CUT_OF, r"\g<colour> gel"), ((" away ",), _THROWS_AWAY, "loses"), ((" or at ",), _OR_AT, r"\g<first>"), (("instead of", "rather than", "in place of", "otherwise"), _INSTEAD, r"go from f/\g<before> to f/\g<now>"),
-    ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
+    ((" now ",), _NOW_IT_IS, ", now "), ((" to ", "-to-"), _LEG_WANTED, r"\g<before>how far from the \g<whom> must the \g<light> be"),
     (("ny correction", "ny compensation", "ny lengthening", "ny allowance"), _ANY_NEEDED, r"\g<before>is any \g<what> "), ((" or f",), _LENS_BY_NUMBER, r"\g<lens> mm lens"),
     (("front one", "back one", "near one", "far one"), _THAT_ONE, r"\g<row>"), ((" of th",), _OF_THOSE, r"\g<many> \g<what>"), (("here's", "here’s"), _WHERE_GOES, r"\g<where>ere does \g<what> "),
 )
@@ -294,7 +296,7 @@ def _asked_apart(said: str) -> str:
 def _is_said_otherwise(said: str) -> bool:
     """Whether one of those words stands by itself: "im" is in every "time"."""
     low = said.lower()
-    return not said.isascii() or "number of" in low or " blue" in low or "minute" in low and ("half" in low or "metered" in low) or "hour" in low or "hand" in low and "meter" in low or "how many f" in low or "studio " in low or "with a " in low or "tube to " in low or " w " in low or " n " in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
+    return not said.isascii() or "number of" in low or " blue" in low or "minute" in low and ("half" in low or "metered" in low) or "hour" in low or "hand" in low and "meter" in low or "how many f" in low or "studio " in low or "with a " in low or "tube to " in low or " w " in low or " n " in low or " gun" in low or not _WORDINGS.keys().isdisjoint(_LETTERS.findall(low))
 
 
 def _holds(text: str, pieces: tuple[str, ...]) -> bool:

@@ -6,6 +6,8 @@ much more or less the one has is held against the difference.
 
 from __future__ import annotations
 
+import re
+
 from assistant.answer import Quantity
 from assistant.patterns import Pattern
 from assistant.query import Fact, Query
@@ -49,7 +51,7 @@ def _judged(query: Query, said: str, size: Said) -> Solution | None:
     if query.all("gap", "backdrop") and names_a_backdrop(said, size.end):
         return None  # the light goes that way further to it, and as far again from the other place
     facts = _once([f for f in how_much.without(query, [size]) if f.quantity not in _BY_THE_WAY])
-    if not facts or any(f.origin != "said" or f.bad for f in facts):
+    if not facts or any(f.origin != "said" or f.bad for f in facts) or _metered_then_set(facts, query.text):
         return None
     for held in (set_ups.across(facts, query.text, size.start, size.end), set_ups.told(facts, query.text, size.start, size.end)):
         right = light_of_two.apart(query, held, said) if held is not None else None
@@ -66,6 +68,18 @@ def _judged(query: Query, said: str, size: Said) -> Solution | None:
         lead = f"{'Yes' if holds else 'No'}. " + ("They are alike." if abs(right) < 0.005 else f"The {'second' if held.named == 1 else 'first'} has {speak_stops(abs(right))} {way} light ({right:+.2f}).")
         return Solution(answers=(Quantity("claim", holds), marks.stops(right)), used=query.facts, topic="claims", lead=lead)
     return None
+
+
+_I_SET = Pattern(r"\b(?:i|we|i'm|we're|camera|lens|shutter|shoot\w*|set\w*|work\w*|use|using|drop|stay\w*|leave)\b", re.I)
+
+
+def _metered_then_set(facts: list[Fact], text: str) -> bool:
+    """"the room meters 1/15 at f/8, I shoot at 1/60 and f/22": a reading of one light and what the camera is set to, and no two lights."""
+    metered, chosen = ([f for f in facts if f.of == of and f.quantity in ("aperture", "shutter")] for of in ("ambient", ""))
+    if {f.quantity for f in metered} != {f.quantity for f in chosen} or len({f.quantity for f in chosen}) < 2:
+        return False
+    start = min(f.start for f in chosen)
+    return _I_SET.search(text, max((f.end for f in metered if f.end <= start), default=0), start) is not None
 
 
 _BY_THIRDS = 0.2
