@@ -142,7 +142,7 @@ def _room_limit(place: Place) -> Fact | None:
         return fact_at(place, "max_distance", of="", cue="at_most")
     if place.text[place.item.end :].lower().lstrip().startswith("behind"):
         return None  # "studio wall 3 m behind": what hangs there
-    if _limits_another(place) or _MOST_DISTANT.search(place.before(40)) or _COMES_UP_TO.search(place.before(40)):
+    if _UP_TO_IT.search(place.before(40)) or _IF_IT_GOES.search(place.before(60)) or _limits_another(place) or _MOST_DISTANT.search(place.before(40)) or _COMES_UP_TO.search(place.before(40)):
         return None
     limit = place.near("room", "at_most", before=5, after=4)
     if limit is not None and _OF_A_STUDIO.match(place.text, limit.start):
@@ -158,6 +158,10 @@ def _room_limit(place: Place) -> Fact | None:
 _OTHERS = ("stops", "share", "power", "aperture", "length", "shutter", "film_speed", "ratio")
 
 
+_UP_TO_IT = Pattern(r"\bup to (?:it|there|that|(?:the|a|my) [a-z]+(?: [a-z]+)?)(?: (?:is|are|measures|it's|about|some|just|only)|:|,)*\s*$", re.I)
+"""Before a length: the way up, and no limit."""
+_IF_IT_GOES = Pattern(r"\bif (?:it|i|we|they|he|she|the \w+)(?:'s| is| only| just)* (?:go|goes|move|moves|come|comes|get|gets|stand|stands|moved|went)(?: (?:out|back|in|up|only|just))* (?:to|at) (?:about |only |just )?$", re.I)
+"""A case that is put, and no limit: "and if it only goes out to 4.5 m?"."""
 _UP_TO_A_PLACE = Pattern(r"\s*(?:from (?:the |my )?\w+ )?up to (?:the|a|my)\s+[a-z]", re.I)
 
 

@@ -322,8 +322,8 @@ _OF_A_KIND = {"STOP": "STEPS", "COUNTED": "MANY", "YEAR": "MANY", "DIN": "DINS"}
 
 
 def _of_a_stop(tokens: list[Token], place: int, text: str) -> bool:
-    """"0.7 of a stop", "1.0 of a stop": a part of one, and not a number with a stop of its own after it."""
-    part = 0 < getattr(tokens[place].value, "value", 9.0) < 1 or "." in text[tokens[place].start : tokens[place].end]
+    """"0.7 of a stop", "1.0 of a stop", "one and two thirds of a stop": a part of one, and not a number with a stop of its own after it."""
+    part = getattr(tokens[place].value, "part", None) is not None or 0 < getattr(tokens[place].value, "value", 9.0) < 1 or "." in text[tokens[place].start : tokens[place].end]
     return part and [t.type for t in tokens[place + 1 : place + 4]] == ["OF", "A", "STOP"]
 
 

@@ -190,7 +190,8 @@ def _and_part(pieces: list[Raw], place: int, stop: int, number: Number) -> tuple
         if part is not None and part < 1 and not unit and text_at(pieces, end) not in ("power", "stop", "stops", "of"):
             whole = Number(number.value + part, whole=number.value, part=part, spoken=True)
             return made("NUM", pieces, place, end, whole)
-        if part is not None and part < 1 and text_at(pieces, end) in ("stops", "stop"):
+        of_a_stop = text_at(pieces, end) == "of" and text_at(pieces, end + 1) in ("a", "one") and text_at(pieces, end + 2) in ("stop", "f-stop") and not (place and pieces[place - 1].text == "between")
+        if part is not None and part < 1 and (text_at(pieces, end) in ("stops", "stop") or of_a_stop):
             return made("NUM", pieces, place, end, Number(number.value + part, whole=number.value, part=part, spoken=True))
     return made("NUM", pieces, place, stop, number)
 
@@ -233,6 +234,14 @@ _SINGLE_OF = frozenset("pop flash burst dump firing head light lamp unit".split(
 """What "a single" counts."""
 
 
+_BEFORE_POINT = frozenset("of at about by is was are minus plus t f factor density exponent with from to a an the only just some roughly around nearly nd loses lose costs cost takes take and or than under over".split())
+"""Words after which "point 4" is a figure; after another one it is somebody's: "a spear point 4 m off"."""
+
+
+def _is_a_thing(before: list[Raw]) -> bool:
+    return bool(before) and before[-1].kind == "word" and before[-1].text not in _BEFORE_POINT
+
+
 def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, int] | None:
     word = pieces[place].text
     if (word == "single" or word in ("a", "an") and text_at(pieces, place + 1) == "single") and text_at(pieces, place + 1 + (word != "single")) in _SINGLE_OF:
@@ -247,7 +256,7 @@ def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, in
         return None
     if bottom and not (word == "second" or word == "first"):
         return fraction(pieces, place, bottom[1], 1.0, bottom[0], True)
-    if word == "point" and (text_at(pieces, place + 1) in SMALL or kind_at(pieces, place + 1) == "number"):
+    if word == "point" and (text_at(pieces, place + 1) in SMALL or kind_at(pieces, place + 1) == "number" and not _is_a_thing(before)):
         return _decimal(pieces, place, place, "0")
     if word not in SMALL and word not in TENS and word not in SCALES:
         return None

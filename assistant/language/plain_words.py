@@ -277,11 +277,12 @@ def plainly(text: str, lexicon: Lexicon) -> str:
     said = _in_usual_order(in_full(asked_last(said)))
     if _SAID_OTHERWISE.may_match(said) and _is_said_otherwise(said) and not _ABOUT_THE_WORD.search(said):
         said = _SAID_OTHERWISE.sub(lambda found: _WORDINGS[found[0].lower()], said)
+    said = with_units(said)
     for signs, pattern, wording in _REWORDED:
         if _holds(said, signs):
             said = pattern.sub(wording, said)
     said = without_short_words(said)
-    return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", with_units(said)))
+    return _NO_FLASH.sub(r"\g<none>, ", _METERED_SECONDS.sub(r"\g<many> \g<unit> metered", said))
 
 
 def _asked_apart(said: str) -> str:

@@ -142,7 +142,7 @@ _WHAT_IF = Pattern(r"\b(?:what|how) (?:if|about)\b|^\W*(?:and |but |or |then )?i
 _ASKING = Pattern(r"\b(?:what|which|how|where|whats|when)\b", re.IGNORECASE)
 
 
-_AT_THAT = Pattern(r"\b(?:at|with|on|using|for) (?:the|that|this|whatever) (?:right |correct |same |resulting )?(?:aperture|f-?stop|f-?number)\b|\bwhatever (?:aperture|f-?stop|f-?number|stop)\b", re.IGNORECASE)
+_AT_THAT = Pattern(r"\b(?:at|with|on|using|for) (?:the|that|this|whatever) (?:right |correct |same |resulting )?(?:aperture|f-?stop|f-?number)\b|\b(?:use|using|set|take|shoot at|work at) (?:the|that) (?:aperture|f-?stop|f-?number) (?:which|that|the flash|it)\b|\bwhatever (?:aperture|f-?stop|f-?number|stop)\b", re.IGNORECASE)
 _WHAT_APERTURE = Pattern(r"\b(?:what|which|whats|what's|aperture and|f-?stop and|and (?:the |what )?(?:aperture|f-?stop))\b[^.?!]{0,16}(?:aperture|f-?stop|f-?number)\b", re.IGNORECASE)
 
 

@@ -62,6 +62,10 @@ def row_length(before: str, after: str) -> tuple[str, str] | None:
     if _FROM_A_ROW.match(after):  # "pull the light back so it's 16 feet from the nearest"
         of = _first_row(_clause(after))
         return ("distance", of) if of else None
+    if _TO_A_ROW.match(after) and not _FROM_THE_FIRST.search(before):
+        of = _first_row(_clause(after))  # "the flash goes back so it's 10 feet to the front"
+        if of:
+            return ("distance", of)
     if _is_gap(before, after):
         return "gap", "backdrop" if patterns.search(WALL, before + after, re.I) else "back"
     if patterns.search(r"bounc|ceiling", before + after, re.I):
@@ -77,6 +81,10 @@ _MOVED_BACK = Pattern(r"\b(?:move|pull|shift|step|take|bring|walk|push|carry|dra
 
 _BEHIND_A_ROW = Pattern(r"^\W*(?:further |farther )?(?:behind|back of|in back of) (?:it|that|that one|this one|the (?:first|front|near\w*|other)(?: (?:row|rank|tier|line|one|ones))?)(?=\W*(?:$|[.,;?]|\b(?:is|are|may|must|should|to|and|will|can|has|have|in|at|so|gets?|stays?)\b))", re.I)
 _FROM_A_ROW = Pattern(r"^\W*(?:away )?from (?:the |my )?(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)\b(?! wall)(?!(?: \w+)? to\b)", re.I)
+
+
+_TO_A_ROW = Pattern(r"^\W*(?:away )?to (?:the |my )(?:near\w*|front|first|closest|back|rear|far\w*|furthest|last)(?: (?:row|rank|tier|line|one|ones|person|people|man|end|edge))?\b(?! (?:wall|of the))", re.I)
+_FROM_THE_FIRST = Pattern(r"\bfrom (?:the |my )?(?:near\w*|front|first|closest)\b", re.I)
 
 
 _WALL_TO = Pattern(rf"{WALL}[^.?!]*\b(?:to|so (?:it's|it is|that's)) (?:about |just |only )?$", re.I)

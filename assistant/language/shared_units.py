@@ -27,6 +27,8 @@ _WHO = r"(?:row|line|rank|tier|one|kid|child|boy|girl|man|woman|person|end|edge|
 _LIKEWISE = Pattern(
     rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b(?: (?:away|out|off|back))?(?: from (?:(?:the|my) )?(?:\w+ )?\w+)?(?:,| and|, and| but|, but|;| while)+ (?=[a-z' -]{{0,40}}\b{_WHO}\b)[a-z' -]{{3,48}}?\b(?:is|are|'s|at|stands?|stood|sits?|was|were|another)(?: (?:at|about|only))* (?P<n>{_NUMBER})(?=\s*(?:[.,;:?!](?!\d)|$))", re.I)
 """Of two who stand in one light, each with a place: "row one is ten feet from the flash and row three is fifteen"."""
+_TO_EACH = Pattern(rf"\b{_NUMBER} ?(?P<unit>{_UNIT})\b to the (?:front|near\w*|first|closest)\b(?: \w+)?,?(?: and| but)? (?P<n>{_NUMBER})(?= to the (?:back|rear|far\w*|last|furthest)\b)", re.I)
+"""Both ways from one light: "10 feet to the front and 15 to the back"."""
 _UNMARKED = Pattern(r"[.?!;](?!\d)")
 
 
@@ -39,7 +41,7 @@ def with_units(text: str) -> str:
     each = _EACH_AT.search(text)
     if each is not None:
         text = f"{text[: each.end('n')]} {each['unit']}{text[each.end('n') :]}"
-    likewise = _LIKEWISE.search(text)
+    likewise = _TO_EACH.search(text) or _LIKEWISE.search(text)
     if likewise is not None:
         text = f"{text[: likewise.end('n')]} {likewise['unit']}{text[likewise.end('n') :]}"
     asked = _POWER_AT.search(text)

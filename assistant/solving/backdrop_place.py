@@ -35,7 +35,7 @@ def darker_by(query: Query) -> Darker | None:
 _SENTENCES = re.compile(r"[.!?;]\s+")
 _ASKS_PLACE = Pattern(r"\b(?:how (?:far|close|near|many (?:feet|metres))|what distance|which distance|where|distance)\b", re.I)
 _A_LIGHT = r"(?:the |my |that |this |its )?(?:same |very |one |key |main )?(?:light|flash|lamp|strobe|key|head|gun|softbox|umbrella)"
-_FROM_LIGHT = Pattern(rf"\b(?:how (?:far|close|near)|(?:what|which) distance)(?: away)? (?:from|off|to) {_A_LIGHT}\b(?! to\b)|\b(?:from|to) {_A_LIGHT}\b(?! to\b)[^.]*\??\W*$|\bfrom the light must\b", re.I)
+_FROM_LIGHT = Pattern(rf"\b(?:what|which) distance\b[^.?!]{{0,24}}?\b(?:from|between) {_A_LIGHT} (?:to|and)\b|\b(?:how (?:far|close|near)|(?:what|which) distance)(?: away)? (?:from|off|to) {_A_LIGHT}\b(?! to\b)|\b(?:from|to) {_A_LIGHT}\b(?! to\b)[^.]*\??\W*$|\bfrom the light must\b", re.I)
 _HOW_FAR_BEHIND = Pattern(r"\bhow far behind\b|\bbehind\W*$", re.I)
 
 

@@ -97,7 +97,8 @@ _COMPARED = (
 
 SETTING_STAYS = Pattern(
     r"(?:\b(?:and|while|but) )?\b(?:(?:the|my|its) )?(?:aperture|f-?stop|f-?number|shutter(?: (?:speed|time))?|film(?: speed)?|iso|power|distance|lens)(?: itself)? "
-    r"(?:(?:stays?|remains?|stands?|is|are|(?:is|are) (?:kept|left|held)) (?:put|the same|unchanged|fixed|alone|where it (?:is|was)|as it (?:is|was)|constant)|(?:does not|doesn't) (?:change|move))(?=\W*(?:[,.;?!]|$))", re.I)
+    r"(?:(?:stays?|remains?|stands?|is|are|(?:is|are) (?:kept|left|held)) (?:put|the same|unchanged|fixed|alone|where it (?:is|was)|as it (?:is|was)|constant)|(?:does not|doesn't) (?:change|move))(?=\W*(?:[,.;?!]|$))"
+    r"|(?:\b(?:and|while|but) )?\b(?:i )?(?:touch|chang|alter|mov)\w* nothing else\b|\bnothing else (?:(?:is|gets|being) )?(?:chang\w*|touched|altered|moved|differs)\b|\bwithout (?:touching|changing|altering|moving) anything else\b", re.I)
 """What is left as it is beside a change: "the aperture stays put"."""
 
 

@@ -301,7 +301,7 @@ def _exposure(fact: Fact, off: float) -> float:
     return {"aperture": -off, "distance": -off, "guide_number": off}.get(fact.quantity, off)
 
 
-_WITHOUT = Pattern(rf"{WITHOUT}$|\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be|to|get|go))*\s*$|n't (?:(?:get|getting|being|going|go|be|come|look|out|really) )*$")
+_WITHOUT = Pattern(rf"{WITHOUT}$|\b(?:without|not|avoid|before it is|no)\b(?: (?:the|my|her|him|it|getting|being|going|be|to|get|go))*\s*$|n't (?:(?:get|getting|being|going|go|be|come|look|out|really) )*$|\b(?:keep|stop|prevent|save)\w*\b[^.?!,;]{{0,30}}\bfrom(?: (?:being|getting|going|coming out))*\s*$|\b(?:prevent|avoid)\w*(?: \w+){{0,3}}\s*$")
 
 
 def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denied: bool = False) -> Solution:
@@ -316,7 +316,7 @@ def _too(found: _Claimed, right: Quantity, off: float, too: re.Match[str], denie
 SHORT_OF = 0.27
 """Stops by which what is asked to be enough may fall short: less than a click of a third (common practice, no source)."""
 
-_CLOSED = Pattern(r"\b(?:small|closed|stopped down|far down|narrow) enough\b|\benough (?:closed|stopped) down\b", re.I)
+_CLOSED = Pattern(r"\b(?:small|closed|stopped down|far down|narrow) enough\b|\benough (?:closed|stopped) down\b|\benough to (?:keep|stop|prevent|avoid|save)\b[^.?!]{0,40}\b(?:overexpos\w*|blow\w*|burn\w*|wash\w*|too (?:bright|hot)|bleach\w*)", re.I)
 """What is to be no wider than the light allows."""
 
 
