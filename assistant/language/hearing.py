@@ -264,6 +264,8 @@ def _counted_name(pieces: list[Raw], place: int, lexicon: Lexicon) -> Entry | No
 
 
 _COUNTABLE = UNITS | {"STOP", "COUNTED", "POP", "TIMES", "SEC", "MINUTE", "PERCENT", "JOULE", "SLASH"}
+_AFTER_A_LENGTH = frozenset({"further", "farther", "back", "away", "from", "closer", "nearer", "out", "off", "behind", "above", "over", "high", "up", "in", ",", ".", "?", ";"})
+"""After "meters": the unit, and nothing that meters ("flash two meters f/8")."""
 _ENDS_IN_NUMBER = frozenset({"NAMED", "ROLE", "CUE", "BOTH"})
 
 
@@ -272,7 +274,8 @@ def _measures(pieces: Sequence[Raw], place: int, lexicon: Lexicon, said: str) ->
     hyphen = place + 1 < len(pieces) and pieces[place].text == "-"
     if place >= len(pieces) or said == "BOTH" and not hyphen:
         return False
-    return lexicon.longest(pieces, place + hyphen).terminal in _COUNTABLE
+    counted = lexicon.longest(pieces, place + hyphen).terminal
+    return counted in _COUNTABLE or counted == "METER" and pieces[place + 1 : place + 2] != [] and pieces[place + 1].text in _AFTER_A_LENGTH
 
 
 def _own_name(pieces: list[Raw], place: int, names: Names) -> tuple[str, int] | None:

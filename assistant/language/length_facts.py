@@ -285,7 +285,7 @@ def _of_one_lamp(place: Place, first: Item) -> bool:
 
 
 _A_LAMP = r"(?:the |my )?(?:light|flash|lamp|strobe|head|key|gun|softbox)"
-_WALL_ASKED = Pattern(rf"\bhow (?:far|close|near)(?: away)? (?:from|off|to) {_A_LAMP} (?:must|should|does|do|can|has|would|will|ought)\b[^?.!]*?{WALL}|\bhow (?:far|close|near) (?:must|should|does|can|has|would|will|ought)\b[^?.!]*?{WALL}[^?.!]*? (?:from|off|to) {_A_LAMP}\b", re.I)
+_WALL_ASKED = Pattern(rf"\b(?:how (?:far|close|near)|(?:what|which) distance|where)\b[^.?!]{{0,40}}?\b(?:must|should|does|do|can|has|have|would|will|ought)(?: to)?(?: (?:the|my|that|a))?(?: \w+)? {WALL} (?:have to |need to |to )?(?:be|hang|stand|go|sit|move|come)\b|\bdistance\b[^.?!]{{0,24}}\bfrom {_A_LAMP} to (?:the |my )?{WALL}|\bhow (?:far|close|near)(?: away)? (?:from|off|to) {_A_LAMP} (?:must|should|does|do|can|has|would|will|ought)\b[^?.!]*?{WALL}|\bhow (?:far|close|near) (?:must|should|does|can|has|would|will|ought)\b[^?.!]*?{WALL}[^?.!]*? (?:from|off|to) {_A_LAMP}\b", re.I)
 """Where the wall goes is asked, so that nobody is told to stand so far from it."""
 
 
@@ -304,6 +304,8 @@ def _behind(place: Place) -> Fact | None:
     found = row_length(*beside)
     if found is not None and found == ("distance", "backdrop") and first is not None and _MORE.match(place.text[place.item.start :]):
         found = "gap", "backdrop"  # "2 m to the sitter, the backdrop another 3 m"
+    if found == ("distance", "backdrop") and first is None and _WALL_ASKED.search(place.text, place.item.end):
+        found = "distance", ""  # "sitter 1 m from the softbox wall three stops less, how far must the wall be?"
     if found is None:
         return None
     whole = found[0] == "gap" and _END_TO_END.search(" ".join(beside)) is not None

@@ -238,6 +238,9 @@ _BEFORE_POINT = frozenset("of at about by is was are minus plus t f factor densi
 """Words after which "point 4" is a figure; after another one it is somebody's: "a spear point 4 m off"."""
 
 
+_FAR = frozenset({"m", "metre", "metres", "meter", "meters", "ft", "foot", "feet", "yards", "yard"})
+
+
 def _is_a_thing(before: list[Raw]) -> bool:
     return bool(before) and before[-1].kind == "word" and before[-1].text not in _BEFORE_POINT
 
@@ -256,7 +259,7 @@ def _words_at(pieces: list[Raw], place: int, before: list[Raw]) -> tuple[Raw, in
         return None
     if bottom and not (word == "second" or word == "first"):
         return fraction(pieces, place, bottom[1], 1.0, bottom[0], True)
-    if word == "point" and (text_at(pieces, place + 1) in SMALL or kind_at(pieces, place + 1) == "number" and not _is_a_thing(before)):
+    if word == "point" and (text_at(pieces, place + 1) in SMALL or kind_at(pieces, place + 1) == "number") and not (_is_a_thing(before) and text_at(pieces, place + 2) in _FAR):
         return _decimal(pieces, place, place, "0")
     if word not in SMALL and word not in TENS and word not in SCALES:
         return None
