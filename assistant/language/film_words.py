@@ -7,9 +7,9 @@ from collections.abc import Sequence
 
 from assistant.language import bracket_words
 from assistant.language.number_words import STOPS_SPOKEN
-from assistant.language.setting_items import OLD_SCALES
 from assistant.patterns import Pattern
 from assistant.phrasings import Phrasings
+from assistant.physics.film import OLD_SCALES, iso_from_old_scale
 from assistant.query import BY_RULE, Ask, Fact
 from assistant.records import replace
 from assistant.scales import is_film_speed_mark, iso_from_din
@@ -30,7 +30,7 @@ def speed_on_scale(number: Fact, scale: str) -> Fact | None:
     if scale == "DIN":
         ok = 1 <= number.value <= 45 and number.value == int(number.value)
         return replace(number, quantity="film_speed", value=float(iso_from_din(number.value)), unit="DIN", of="") if ok else None
-    return replace(number, quantity="film_speed", value=number.value * OLD_SCALES[scale], other=number.value, unit=scale, of="") if number.value > 0 else None
+    return replace(number, quantity="film_speed", value=iso_from_old_scale(scale, number.value), other=number.value, unit=scale, of="") if number.value > 0 else None
 
 
 TOLD = "told"
@@ -258,7 +258,7 @@ def _part(fact: Fact, facts: Sequence[Fact], text: str) -> Fact:
 
 _BY_WHAT = Pattern(r"\b(?:over|under|out|off)(?:-?exposed)? by\W*(?:how much|what|how many(?: stops)?)?\W*$", re.I)
 _TELL_THE_LAB = Pattern(r"\b(?:what|which) (?:development|processing|dev)\b|\bhow (?:do|should|must|shall) (?:i|we|they|the lab) (?:develop|process|soup) it\b|\bwhat\b[^?.]{0,20}\b(?:tell|ask|say to|order from|write for)\b[^?.]{0,12}\blab\b|\blab\b[^?.]{0,24}\bwhat\b", re.I)
-_DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?din\b", re.I)
+_DIN_ASKED = Pattern(r"\b(?:how many|how much|what|which)(?: is (?:it|that))?(?: in)? (?:degrees )?(?:din|gost|weston)\b", re.I)
 _FAST_FILM = Phrasings(r"\bthe (?:slowest|least sensitive|lowest) (?:film|stock|emulsion|iso|asa)\b|\b(?:what|which) film (?:lets|allows|permits|gives|do|should|must|would|will|instead|is needed|speed)\b|\bfilm (?:speed )?(?:needed|required|wanted)\b|\bfilm instead\b|\bhow (?:fast|sensitive|quick) (?:an? |the |must |should |does |need |has )*(?:film|stock|emulsion|roll|iso)\b|\b(?:film|roll|stock|emulsion)\b[^?.,]{0,16}\bhow (?:fast|sensitive|quick)\b", re.I)
 _FASTER = Pattern(r"\bstops? (?:faster|slower|more sensitive|less sensitive) than\b", re.I)
 
