@@ -174,13 +174,14 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
     """The values of the question that the new one may take the place of: of its kind, else told in the same form ("31 %" for "30 %", "2.5 stops" for "1.5 stops")."""
     told = [f for f in last.facts if f.origin != "kit"]
     same = _once([f for f in told if f.quantity == mine.quantity and (mine.quantity != "count" or f.unit == mine.unit)], last.text)
+    same = _not_the_one(same, last.text) if mine.quantity == "count" and len(same) == 2 else same
     shape = _shape(mine)
     marks = [f for f in told if f.quantity == "aperture" and not f.of]
     if not same and mine.quantity == "number" and is_aperture_mark(mine.value) and len(marks) == len(told) == 2:
         return marks
     counts = [f for f in told if f.quantity == "count" and f.unit in ("pops", "flashes")]
     if not same and mine.quantity == "number" and len(counts) == 2 and mine.value == int(mine.value) and 1 <= mine.value <= _MOST_POPS and not any(f.quantity == "distance" for f in told):
-        return counts
+        return _not_the_one(counts, last.text)
     energies = [f for f in told if f.quantity == "energy"]
     if energies and mine.said.strip().isdigit() and mine.quantity in ("number", "film_speed") and not any(f.quantity in ("film_speed", "rated") for f in told) and mine.value >= _LEAST_ENERGY:
         return energies
@@ -191,6 +192,15 @@ def _alike(mine: Fact, last: Query) -> list[Fact]:
 
 
 _AGAINST = Pattern(r" (?:than|instead of|rather than|in place of|compared (?:to|with)|versus) ", re.I)
+
+
+_THAN_ONE = Pattern(r"\bthan (?:(?:that|those|the light|what) )?(?:(?:of|with|from|by|for) )?(?:just |only )?$", re.I)
+
+
+def _not_the_one(counts: list[Fact], text: str) -> list[Fact]:
+    """Of "six flashes" and "than a single flash" the six: what they are held against stays one."""
+    ones = [f for f in counts if f.value == 1 and _THAN_ONE.search(text[: f.start])]
+    return [f for f in counts if f not in ones] if len(ones) == 1 else counts
 
 
 def _once(facts: list[Fact], text: str) -> list[Fact]:
