@@ -75,7 +75,7 @@ def part_lost(n: Bare) -> Fact | None:
 
 _WANTS = Pattern(r"\b(?:want\w*|need\w*|have|must|like)\b(?: (?:to|it|be|get|i|reach|up|me))* (?:at|to|reach|for)\s*$", re.I)
 _NEEDS = Pattern(r"\b(?:needs?|needed|wants?|wanted|must have)(?: it)?(?: about)? $", re.I)
-_A_POP_GAVE = Pattern(r"\b(?:one|a|each|1|single|every|lone) (?:full )?(?:pop|flash|burst|hit|bang)(?: (?:alone|by itself|here|there|on its own))? (?:is|gives?|was|gave|reads?|makes?|says|meter(?:s|ed)|measure[sd]|comes to)(?: me| us)?(?: about)? (?:f ?/? ?)?\d", re.I)
+_A_POP_GAVE = Pattern(r"\b(?:one|a|each|1|single|every|lone) (?:full )?(?:pop|flash|burst|hit|bang)(?: (?:alone|by itself|here|there|on its own|(?:on|at|of) (?:the |my |her )?[a-z]+(?: [a-z]+)?))? (?:is|gives?|was|gave|reads?|makes?|says|meter(?:s|ed)|measure[sd]|comes to)(?: me| us)?(?: about)? (?:f ?/? ?)?\d", re.I)
 """What one pop gives; what is needed after it is an f-number as well: "one flash reads 8, need 32"."""
 _MOUNTED = Pattern(r"\b(?:mount\w*|put\w*|us\w+|fit\w*|switch\w* to|chang\w* to|with)(?: on)? (?:an?|the|my)\s*$", re.I)
 _ON_THE_CAMERA = Pattern(r"^\s*(?:is |mounted )?(?:on|onto) (?:the|my|that|this) (?:same )?(?:35 ?mm )?(?:camera|body)\b", re.I)
@@ -98,7 +98,7 @@ def lens_mounted(n: Bare) -> Fact | None:
     return n.of("focal_length", value=n.value / 1000, unit="mm", of="") if on else None
 
 
-_A_POP_GIVES = Pattern(r"\b(?:one|a|each|single|every|lone) (?:full )?(?:pop|flash|burst|hit|bang)(?: (?:alone|by itself|here|there|on its own))? (?:is|gives?|was|gave|reads?|makes?|says|meter(?:s|ed)|measure[sd]|comes to)(?: me| us)?(?: about)? $", re.I)
+_A_POP_GIVES = Pattern(r"\b(?:one|a|each|single|every|lone) (?:full )?(?:pop|flash|burst|hit|bang)(?: (?:alone|by itself|here|there|on its own|(?:on|at|of) (?:the |my |her )?[a-z]+(?: [a-z]+)?))? (?:is|gives?|was|gave|reads?|makes?|says|meter(?:s|ed)|measure[sd]|comes to)(?: me| us)?(?: about)? $", re.I)
 
 
 def of_a_pop(n: Bare) -> Fact | None:

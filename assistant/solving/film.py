@@ -203,7 +203,7 @@ def _other_scale(query: Query, said: Fact, ask: Ask) -> Solution | None:
     old = next((name for name in OLD_SCALES if name.lower() in text), None)
     if old is not None and not said.unit and len(query.all("film_speed")) == 1 and not query.has("push") and not query.has("stops"):
         there = old_scale_from_iso(old, said.value)
-        return _done((Quantity("film_speed", there, old), marks.film_speed(said.value)), said, lead=f"{old} {there:.3g} (ISO {said.value:g}).", notes=(_SCALE_NOTES[old].capitalize(),))
+        return _done((Quantity("film_speed", there, old), marks.film_speed(said.value)), said, lead=f"{old} {there:.3g} (ISO {said.value:g}).", notes=(f"{_SCALE_NOTES[old][0].upper()}{_SCALE_NOTES[old][1:]}",))
     if patterns.search(r"\bdin\b|degrees", text) and len(query.all("film_speed")) == 1 and not query.has("push"):
         degrees = scales.din_from_iso(said.value)
         return _done((Quantity("film_speed", degrees, "DIN"), marks.film_speed(said.value)), said, lead=f"{degrees:g} DIN (ISO {said.value:g}/{degrees:g}°).")
